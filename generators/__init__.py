@@ -1,0 +1,1 @@
+"""Sources of items, one file a topic, gathered by strand."""

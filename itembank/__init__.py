@@ -1,0 +1,1 @@
+"""The item bank: school mathematics, proved and printed."""

@@ -1,0 +1,1 @@
+"""A pack as pure data, and its builder."""

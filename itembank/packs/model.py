@@ -1,0 +1,189 @@
+"""A pack as pure data: what `pack.json` holds and all that the pages are drawn from.
+
+Nothing here knows how a pack is made or drawn. The JSON Schema of the file is
+``Pack.model_json_schema()``; ``itembank.packs.files`` writes and reads it.
+"""
+
+from __future__ import annotations
+
+import datetime
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+TierName = Literal["support", "core", "challenge"]
+ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
+PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]
+MODES = ("with the teacher", "in pairs", "on your own")
+ModeName = Literal["with the teacher", "in pairs", "on your own"]
+
+
+class Data(BaseModel):
+    """The base of every model here: unknown fields are faults, and nothing changes once made."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Maths(Data):
+    """One piece of mathematics by its three written faces."""
+
+    mathml: str = Field(description="Presentation MathML, W3C MathML Core.")
+    line: str = Field(description="One-line text that reads back to the same mathematics.")
+    words: str = Field(description="The phrase a teacher would say.")
+
+
+class TextRun(Data):
+    """A stretch of plain text inside a prompt."""
+
+    kind: Literal["text"] = "text"
+    text: str
+
+
+class MathRun(Maths):
+    """A stretch of mathematics inside a prompt."""
+
+    kind: Literal["math"] = "math"
+
+
+Run = Annotated[TextRun | MathRun, Field(discriminator="kind")]
+
+
+class Key(Maths):
+    """The answer an item expects and the form it must have."""
+
+    form: str = Field(description="Name of the form, e.g. 'lowest-terms'.")
+    form_words: str = Field(description="The form in words, e.g. 'a fraction in its lowest terms'.")
+
+
+class Ask(Data):
+    """What the proof starts from, in line notation: the question behind the words."""
+
+    kind: Literal["find", "inequality", "order", "compare", "choose"]
+    target: list[str] = Field(description="What is wanted; for order, compare, choose: the things.")
+    relations: list[str] = Field(default=[], description="What is given, as equations.")
+    detail: str = Field(default="", description="'ascending', 'descending', 'least', 'greatest'.")
+    labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    constants: list[int] = Field(
+        default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
+    )
+
+
+class Step(Data):
+    """A line of working and the words that go with it."""
+
+    say: str
+    maths: Maths | None = None
+
+
+class Misconception(Data):
+    """A likely wrong answer, what the pupil did to get it, and what to ask them."""
+
+    id: str
+    name: str
+    wrong: Maths
+    ask: str
+
+
+class PackItem(Data):
+    """One question as it stands in a pack."""
+
+    address: str
+    topic: str
+    topic_title: str
+    tier: TierName
+    marks: int = Field(ge=1)
+    difficulty: float
+    prompt: list[Run] = Field(min_length=1)
+    key: Key
+    ask: Ask
+    steps: list[Step]
+    misconceptions: list[Misconception]
+    untested: list[str] = Field(
+        default=[], description="Names of the topic's misconceptions that this item cannot show."
+    )
+
+
+class NextTask(Data):
+    """What pupils of a band do after the starter."""
+
+    title: str
+    tier: TierName
+    mode: ModeName
+    worked_example: bool = Field(description="Whether the sheet opens with a worked example.")
+    where: str = Field(description="Where to sit or where to find the sheet.")
+    first: str = Field(description="What to read or do first.")
+    how: str = Field(description="How to work.")
+    stuck: str = Field(description="What to do when stuck.")
+    finished: str = Field(description="What to do when finished.")
+
+
+class Band(Data):
+    """An interval of scores with its signs and its next task."""
+
+    name: str
+    letter: str = Field(min_length=1, max_length=2)
+    shape: ShapeName
+    colour: str = Field(pattern=r"^#[0-9A-F]{6}$")
+    colour_name: str
+    lowest: int = Field(ge=0)
+    highest: int = Field(ge=0)
+    task: NextTask
+
+
+class Sheet(Data):
+    """One A4 follow-up sheet: a worked example and a part-finished one where it has them."""
+
+    tier: TierName
+    worked: PackItem | None = None
+    part_finished: PackItem | None = None
+    items: list[PackItem] = Field(min_length=1)
+
+
+class Version(Data):
+    """One version of the starter; parallel versions share topics, tiers and difficulty."""
+
+    letter: str
+    items: list[PackItem] = Field(min_length=1)
+
+
+class Lesson(Data):
+    """Whose lesson this is, when, and on what."""
+
+    school: str
+    class_name: str
+    date: datetime.date
+    title: str
+
+
+class TopicLine(Data):
+    """A topic of the pack, by name and title."""
+
+    id: str
+    title: str
+
+
+class Look(Data):
+    """Audience options: how the pages are drawn, never what they say."""
+
+    large_print: bool = False
+    paper: PaperName = "white"
+    slips: bool = False
+
+
+class Pack(Data):
+    """Everything for one lesson."""
+
+    schema_version: Literal[1] = 1
+    made_by: str = Field(description="Name and version of the tool that made the pack.")
+    seed: int
+    lesson: Lesson
+    topics: list[TopicLine]
+    versions: list[Version] = Field(min_length=1)
+    bands: list[Band] = Field(min_length=2, max_length=5)
+    sheets: list[Sheet]
+    look: Look = Look()
+
+    @property
+    def marks(self) -> int:
+        """Return the number of marks the starter is out of."""
+        return sum(item.marks for item in self.versions[0].items)
