@@ -1,0 +1,290 @@
+"""Bands: intervals of scores, each with a name, a letter, a shape, a colour and a next task.
+
+A band is a teaching aid, not a grade: it says what to do next today, and nothing else.
+
+The default cut scores keep the proportions of 0–4, 5–6 and 7–8 out of 8 (common practice
+in classrooms, no source). For a starter of another length they are scaled by one rule:
+
+    a score reaches a band when it is at least the same *share* of the marks as the band's
+    lowest score is out of 8.
+
+So the lowest score of a band with lowest score *c* out of *M* is ⌈c·N/M⌉ for *N* marks.
+It is worked out in whole numbers, comes out exactly when N is M, never favours or fails a
+score by rounding, and gives every score from 0 to N exactly one band. In a very short
+starter two bands may begin at the same score; no score then reaches the lower of the two,
+and it is left out rather than shown to a class that cannot land in it. The first band
+always holds 0 and the last always holds N, so at least two remain.
+
+>>> [(band.name, band.lowest, band.highest) for band in default_scheme().bands(8)]
+[('Rebuild', 0, 4), ('Secure', 5, 6), ('Extend', 7, 8)]
+>>> [(band.name, band.lowest, band.highest) for band in default_scheme().bands(2)]
+[('Rebuild', 0, 1), ('Extend', 2, 2)]
+>>> band_of(5, default_scheme().bands(8)).name
+'Secure'
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from itembank.errors import ItembankError
+from itembank.planning.next_tasks import DEEPEN, EXTEND, PRACTISE, REBUILD, SECURE, NextTask
+
+ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
+SHAPES: tuple[ShapeName, ...] = ("triangle", "circle", "square", "diamond", "pentagon")
+FEWEST, MOST = 2, 5
+DEFAULT_MARKS = 8
+
+
+class BandError(ItembankError):
+    """Cut scores or bands that do not give every score exactly one band."""
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """An interval of scores, both ends included, with its signs and its next task."""
+
+    name: str
+    letter: str
+    shape: ShapeName
+    colour: str
+    colour_name: str
+    lowest: int
+    highest: int
+    task: NextTask
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """How a band is shown, and what it leads to: everything but its scores."""
+
+    name: str
+    letter: str
+    shape: ShapeName
+    colour: str
+    colour_name: str
+    task: NextTask
+
+
+# Colours: M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008), a palette whose
+# colours stay apart for people with the common kinds of colour blindness.
+_REBUILD = Sign("Rebuild", "R", "triangle", "#D55E00", "vermilion", REBUILD)
+_PRACTISE = Sign("Practise", "P", "diamond", "#E69F00", "orange", PRACTISE)
+_SECURE = Sign("Secure", "S", "circle", "#0072B2", "blue", SECURE)
+_EXTEND = Sign("Extend", "E", "square", "#009E73", "green", EXTEND)
+_DEEPEN = Sign("Deepen", "D", "pentagon", "#CC79A7", "pink", DEEPEN)
+
+DEFAULT_SIGNS: dict[int, tuple[Sign, ...]] = {
+    2: (_REBUILD, _SECURE),
+    3: (_REBUILD, _SECURE, _EXTEND),
+    4: (_REBUILD, _PRACTISE, _SECURE, _EXTEND),
+    5: (_REBUILD, _PRACTISE, _SECURE, _EXTEND, _DEEPEN),
+}
+
+# Out of 8. More bands divide the usual three further and move none of their edges.
+DEFAULT_CUTS: dict[int, tuple[int, ...]] = {2: (5,), 3: (5, 7), 4: (3, 5, 7), 5: (3, 5, 7, 8)}
+
+
+@dataclass(frozen=True, slots=True)
+class BandScheme:
+    """The bands of a class, with cut scores stated out of some number of marks.
+
+    `cuts` holds the lowest score of each band above the first.
+
+    Raises:
+        BandError: the cuts do not rise from 1 to `out_of`, or two bands share a sign.
+    """
+
+    signs: tuple[Sign, ...]
+    cuts: tuple[int, ...]
+    out_of: int = DEFAULT_MARKS
+
+    def __post_init__(self) -> None:
+        """Refuse a scheme that could not be shown or does not cover every score once."""
+        check_count(len(self.signs))
+        check_cuts(self.cuts, self.out_of)
+        if len(self.cuts) != len(self.signs) - 1:
+            raise BandError(
+                f"{len(self.signs)} bands need {len(self.signs) - 1} cut scores, "
+                f"not {len(self.cuts)}. Give the lowest score of each band above the first."
+            )
+        for what in ("name", "letter", "shape", "colour"):
+            shown = [str(getattr(sign, what)).casefold() for sign in self.signs]
+            for index, value in enumerate(shown):
+                if value in shown[:index]:
+                    raise BandError(
+                        f"Two bands have the {what} {getattr(self.signs[index], what)}. "
+                        f"Give each band a {what} of its own."
+                    )
+
+    def bands(self, marks: int) -> tuple[Band, ...]:
+        """Return the bands for a starter of `marks` marks, lowest first.
+
+        A band that no score can reach is left out (see the top of this module).
+
+        >>> [(b.letter, b.lowest, b.highest) for b in default_scheme().bands(12)]
+        [('R', 0, 7), ('S', 8, 10), ('E', 11, 12)]
+        """
+        lowest = (0, *scale_cuts(self.cuts, self.out_of, marks))
+        highest = (*(cut - 1 for cut in lowest[1:]), marks)
+        return tuple(
+            Band(
+                name=sign.name,
+                letter=sign.letter,
+                shape=sign.shape,
+                colour=sign.colour,
+                colour_name=sign.colour_name,
+                lowest=low,
+                highest=high,
+                task=sign.task,
+            )
+            for sign, low, high in zip(self.signs, lowest, highest, strict=True)
+            if low <= high
+        )
+
+
+def default_scheme(count: int = 3) -> BandScheme:
+    """Return the scheme used where a department states none, with 2 to 5 bands.
+
+    >>> [sign.name for sign in default_scheme(4).signs]
+    ['Rebuild', 'Practise', 'Secure', 'Extend']
+    """
+    check_count(count)
+    return BandScheme(DEFAULT_SIGNS[count], DEFAULT_CUTS[count])
+
+
+def own_scheme(cuts: Sequence[int], marks: int) -> BandScheme:
+    """Return the usual signs with `cuts` out of `marks` in place of the usual cut scores.
+
+    >>> [(b.name, b.lowest) for b in own_scheme([4, 8], 10).bands(10)]
+    [('Rebuild', 0), ('Secure', 4), ('Extend', 8)]
+    """
+    check_count(len(cuts) + 1)
+    return BandScheme(DEFAULT_SIGNS[len(cuts) + 1], tuple(cuts), marks)
+
+
+def cut_scores(
+    marks: int, count: int = 3, *, cuts: Sequence[int] | None = None, out_of: int = DEFAULT_MARKS
+) -> tuple[int, ...]:
+    """Return the lowest score of each band above the first, for a starter of `marks` marks.
+
+    `cuts`, out of `out_of`, takes the place of the usual proportions for `count` bands.
+    Two cut scores may be equal in a very short starter; the band between them is empty.
+
+    >>> cut_scores(8), cut_scores(10), cut_scores(20), cut_scores(2)
+    ((5, 7), (7, 9), (13, 18), (2, 2))
+    >>> cut_scores(16, cuts=[4, 6])
+    (8, 12)
+    """
+    if cuts is None:
+        check_count(count)
+        return scale_cuts(DEFAULT_CUTS[count], DEFAULT_MARKS, marks)
+    check_cuts(cuts, out_of)
+    return scale_cuts(cuts, out_of, marks)
+
+
+def scale_cuts(cuts: Sequence[int], out_of: int, marks: int) -> tuple[int, ...]:
+    """Return ``⌈cut · marks / out_of⌉`` for each cut: the least score with at least its share.
+
+    Raises:
+        BandError: there is less than one mark to score.
+
+    >>> scale_cuts([5, 7], 8, 8)
+    (5, 7)
+    """
+    if marks < 1:
+        raise BandError(f"A starter needs at least 1 mark, not {marks}.")
+    return tuple(-(-cut * marks // out_of) for cut in cuts)
+
+
+def check_count(count: int) -> None:
+    """Raise :class:`BandError` unless there are 2 to 5 bands."""
+    if not FEWEST <= count <= MOST:
+        raise BandError(f"There can be {FEWEST} to {MOST} bands, not {count}.")
+
+
+def check_cuts(cuts: Sequence[int], marks: int) -> None:
+    """Raise :class:`BandError` unless the cuts rise and lie between 1 and `marks`."""
+    shown = ", ".join(map(str, cuts))
+    for cut in cuts:
+        if not 1 <= cut <= marks:
+            raise BandError(
+                f"The cut score {cut} is not between 1 and {marks}. "
+                "A cut score is the lowest score of a band above the first."
+            )
+    for low, high in pairwise(cuts):
+        if low == high:
+            raise BandError(
+                f"The cut scores {shown} repeat {low}, so a band would hold no score. "
+                "Leave one of them out."
+            )
+        if low > high:
+            raise BandError(f"The cut scores {shown} do not rise. Write them from low to high.")
+
+
+def check_bands(bands: Sequence[Band], marks: int) -> None:
+    """Raise :class:`BandError` unless every score from 0 to `marks` has exactly one band.
+
+    >>> check_bands(default_scheme().bands(8), 8)
+    """
+    check_count(len(bands))
+    check_intervals([(band.name, band.lowest, band.highest) for band in bands], marks)
+
+
+def check_intervals(intervals: Sequence[tuple[str, int, int]], marks: int) -> None:
+    """Raise :class:`BandError` unless the named intervals cover 0 to `marks` once, in order.
+
+    >>> check_intervals([("Rebuild", 0, 4), ("Secure", 6, 8)], 8)
+    Traceback (most recent call last):
+    ...
+    itembank.planning.bands.BandError: No band holds the score 5. ...
+    """
+    for name, low, high in intervals:
+        if low > high:
+            raise BandError(
+                f"The band {name} runs from {low} to {high}, so it holds no score. "
+                "Its lowest score must not be above its highest."
+            )
+    first_name, first_low, _ = intervals[0]
+    if first_low > 0:
+        raise _gap(0, first_low - 1, f"Let {first_name} start at 0.")
+    if first_low < 0:
+        raise BandError(f"The band {first_name} starts at {first_low}. Let it start at 0.")
+    for (below, _, high), (above, low, _) in pairwise(intervals):
+        if low > high + 1:
+            raise _gap(high + 1, low - 1, f"Raise the top of {below} or lower {above}.")
+        if low <= high:
+            raise BandError(
+                f"The bands {below} and {above} overlap: both hold the score {low}. "
+                f"Let {above} start at {high + 1}, or let {below} end at {low - 1}, "
+                "and write the bands from lowest to highest."
+            )
+    last_name, _, last_high = intervals[-1]
+    if last_high < marks:
+        raise _gap(last_high + 1, marks, f"Let {last_name} end at {marks}.")
+    if last_high > marks:
+        raise BandError(
+            f"The band {last_name} ends at {last_high}, but there are only {marks} marks. "
+            f"Let it end at {marks}."
+        )
+
+
+def _gap(low: int, high: int, advice: str) -> BandError:
+    scores = f"score {low}" if low == high else f"scores {low} to {high}"
+    return BandError(f"No band holds the {scores}. {advice}")
+
+
+def band_of(score: int, bands: Sequence[Band]) -> Band:
+    """Return the band that holds `score`.
+
+    Raises:
+        BandError: the score lies outside all the bands.
+    """
+    for band in bands:
+        if band.lowest <= score <= band.highest:
+            return band
+    top = max(band.highest for band in bands)
+    raise BandError(f"The score {score} is not between 0 and {top}.")

@@ -1,0 +1,191 @@
+"""A department's folder: who the classes are and what their next lessons bring back.
+
+The folder holds ``department.toml``::
+
+    school = "Fernhill School"
+    default_class = "8K"
+
+    [[classes]]
+    name = "8K"
+    year = 8
+    title = "Adding fractions"
+    topics = ["fractions.add-unlike", "ratio.share"]
+
+A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
+``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.planning.band_table import read_bands
+from itembank.planning.bands import BandScheme, default_scheme
+from itembank.planning.faults import join_words, nearest
+from itembank.planning.toml_file import Table, TomlFile
+
+FILE_NAME = "department.toml"
+PAPERS = ("white", "cream", "blue", "green", "pink", "yellow")
+MOST_QUESTIONS = 20
+DEFAULT_QUESTIONS = 8
+DEFAULT_FOLLOW_UP = 10
+MOST_FOLLOW_UP = 20
+
+
+@dataclass(frozen=True, slots=True)
+class SchoolClass:
+    """One class, with what its lessons use unless the teacher says otherwise."""
+
+    name: str
+    year: int
+    title: str
+    topics: tuple[str, ...]
+    questions: int
+    follow_up: int
+    large_print: bool
+    paper: str
+    bands: BandScheme
+
+
+@dataclass(frozen=True, slots=True)
+class Department:
+    """A school's department: its folder and its classes."""
+
+    folder: Path
+    school: str
+    classes: tuple[SchoolClass, ...]
+    default_class: str
+
+    def find_class(self, name: str | None = None) -> SchoolClass:
+        """Return the class of that name (capitals do not matter), or the default class.
+
+        Raises:
+            ItembankError: there is no such class; the message names those there are.
+        """
+        wanted = (name or self.default_class).casefold()
+        for one in self.classes:
+            if one.name.casefold() == wanted:
+                return one
+        names = [one.name for one in self.classes]
+        there = (
+            f"The class is {names[0]}"
+            if len(names) == 1
+            else f"The classes are {join_words(names)}"
+        )
+        raise ItembankError(f"There is no class {name} in {self.folder / FILE_NAME}. {there}.")
+
+
+def find_department(start: Path | None = None) -> Path:
+    """Return the folder that holds ``department.toml``.
+
+    With `start`, that folder itself (or the file in it) must be the department's; without,
+    the current folder and then those above it are tried.
+
+    Raises:
+        ItembankError: no such file was found.
+    """
+    if start is not None:
+        folder = start.parent if start.name == FILE_NAME else start
+        if (folder / FILE_NAME).is_file():
+            return folder
+        if not folder.is_dir():
+            raise ItembankError(f"There is no folder {folder}. Check how --department is spelt.")
+        raise ItembankError(f"The folder {folder} holds no {FILE_NAME}, so it is no department.")
+    here = Path.cwd()
+    for folder in (here, *here.parents):
+        if (folder / FILE_NAME).is_file():
+            return folder
+    raise ItembankError(
+        f"There is no {FILE_NAME} in {here} or above it. "
+        "Go to the department's folder, or name it with --department."
+    )
+
+
+def read_department(folder: Path, known_topics: Collection[str] | None = None) -> Department:
+    """Read ``department.toml`` in `folder`; with `known_topics`, check each topic's name too.
+
+    Raises:
+        FileFaults: every fault of the file, each with its line.
+    """
+    file = TomlFile(folder / FILE_NAME)
+    top = file.top()
+    school = top.text("school", None, most=60)
+    common = None
+    if (table := top.table("bands")) is not None:
+        common = read_bands(table)
+    rows = top.tables("classes")
+    classes = [_read_class(row, common or default_scheme(), known_topics) for row in rows]
+    names = [one.name for one in classes]
+    for index, row in enumerate(rows):
+        if names[index] and names[index] in names[:index]:
+            row.fault("name", f"There are two classes called {names[index]}. Rename one.")
+    if not rows and "classes" not in top:
+        top.fault("", "There is no class. Add a [[classes]] table with a name and topics.")
+    default = top.text("default_class", names[0] if names else "")
+    if "default_class" in top and default and default not in names:
+        top.fault(
+            "default_class",
+            f"There is no class {default} in this file. "
+            f"Write {join_words([n for n in names if n], 'or') or 'the name of a class'}.",
+        )
+    top.close()
+    file.finish()
+    return Department(folder, school, tuple(classes), default)
+
+
+def _read_class(
+    row: Table, common: BandScheme, known_topics: Collection[str] | None
+) -> SchoolClass:
+    bands = common
+    if (table := row.table("bands")) is not None:
+        bands = read_bands(table) or common
+    found = SchoolClass(
+        name=row.text("name", None, most=12),
+        year=row.whole("year", None, 1, 13),
+        title=row.text("title", "Starter", most=60),
+        topics=read_topics(row, known_topics),
+        questions=row.whole("questions", DEFAULT_QUESTIONS, 1, MOST_QUESTIONS),
+        follow_up=row.whole("follow_up", DEFAULT_FOLLOW_UP, 1, MOST_FOLLOW_UP),
+        large_print=row.flag("large_print", False),
+        paper=row.choice("paper", "white", PAPERS),
+        bands=bands,
+    )
+    if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
+        # The name becomes part of a folder's name.
+        row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")
+    row.close()
+    return found
+
+
+def read_topics(row: Table, known_topics: Collection[str] | None) -> tuple[str, ...]:
+    """Read the ``topics`` of a table: at least one, none twice, all of them known."""
+    found: list[str] = []
+    values = row.items("topics")
+    if not values:
+        row.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+    for value in values:
+        if not isinstance(value, str):
+            row.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
+        elif value in found:
+            row.fault("topics", f"The topic {value} is listed twice.", value)
+        elif known_topics is not None and value not in known_topics:
+            row.fault("topics", unknown_topic(value, known_topics), value)
+        else:
+            found.append(value)
+    return tuple(found)
+
+
+def unknown_topic(name: str, known: Collection[str]) -> str:
+    """Return the words for a topic that does not exist, with the nearest that do.
+
+    >>> unknown_topic("ratio.shar", ["ratio.share", "ratio.scale"])
+    'There is no topic ‘ratio.shar’. Did you mean ratio.share or ratio.scale?'
+    """
+    near = nearest(name, known)
+    advice = (
+        f"Did you mean {join_words(near, 'or')}?" if near else "‘itembank topics’ lists them all."
+    )
+    return f"There is no topic ‘{name}’. {advice}"

@@ -1,0 +1,85 @@
+"""Faults in a file that a person wrote: each with its line, all of them told at once."""
+
+from __future__ import annotations
+
+import codecs
+import difflib
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.errors import ItembankError
+
+MOST_SHOWN = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing to put right in a file. `line` counts from 1; 0 stands for the whole file."""
+
+    file: str
+    line: int
+    message: str
+
+    def __str__(self) -> str:
+        """Return the fault as ``file, line 3: message``."""
+        where = f"{self.file}, line {self.line}" if self.line else self.file
+        return f"{where}: {self.message}"
+
+
+class FileFaults(ItembankError):
+    """One or more faults in a file; the message lists them in the order of their lines."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(sorted(faults, key=lambda fault: (fault.file, fault.line)))
+        lines = [str(fault) for fault in self.faults[:MOST_SHOWN]]
+        if len(self.faults) > MOST_SHOWN:
+            lines.append(f"… and {len(self.faults) - MOST_SHOWN} more.")
+        super().__init__("\n".join(lines))
+
+
+def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:
+    """Return the names in `known` most like `word`, the best first; perhaps none.
+
+    >>> nearest("titel", ["title", "topics", "year"])
+    ['title']
+    """
+    return difflib.get_close_matches(word, list(known), n=most, cutoff=0.6)
+
+
+def join_words(words: Sequence[str], last: str = "and") -> str:
+    """Return the words as a list in a sentence.
+
+    >>> join_words(["7M", "8K", "9S"]), join_words(["7M", "8K"], "or")
+    ('7M, 8K and 9S', '7M or 8K')
+    """
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def decode_text(path: Path) -> str:
+    """Return the text of a file a person wrote; a UTF-8 byte order mark is dropped.
+
+    Raises:
+        FileFaults: there is no such file, it cannot be read, or it is not UTF-8.
+    """
+    try:
+        raw = path.read_bytes()
+    except FileNotFoundError:
+        raise FileFaults([Fault(str(path), 0, "There is no such file.")]) from None
+    except IsADirectoryError:
+        raise FileFaults([Fault(str(path), 0, "This is a folder, not a file.")]) from None
+    except OSError as error:
+        raise FileFaults([Fault(str(path), 0, f"This cannot be read: {error.strerror}.")]) from None
+    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        raise FileFaults(
+            [Fault(str(path), 0, "This file is saved as UTF-16. Save it again as UTF-8.")]
+        )
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = raw[: error.start].count(b"\n") + 1
+        raise FileFaults(
+            [Fault(str(path), line, "A character here is not UTF-8. Save the file as UTF-8.")]
+        ) from None

@@ -1,0 +1,189 @@
+"""Scores into groups: how many pupils each band holds, and which seats they sit in.
+
+A list of scores gives counts; a CSV of seat code and score gives the seats as well. Only
+codes are let in: a column that looks like names is refused, because nothing about this job
+needs a pupil's name.
+
+>>> from itembank.planning.bands import default_scheme
+>>> found = group([Entry("A1", 3), Entry("A2", 8)], default_scheme().bands(8))
+>>> [(one.band.name, one.count, one.codes) for one in found if one.count]
+[('Rebuild', 1, ('A1',)), ('Extend', 1, ('A2',))]
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.planning.bands import Band, band_of
+from itembank.planning.faults import Fault, FileFaults, decode_text
+
+_CODE = re.compile(r"(?=.*\d)[A-Za-z0-9][A-Za-z0-9-]{0,7}")
+_NAMES = re.compile(r"\b(fore|sur|first|last|full)? ?names?\b|\bpupils?\b|\bstudents?\b", re.I)
+_ABSENT = {"", "-", "–", "absent", "abs"}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One pupil's score; the code is empty where only scores were given."""
+
+    code: str
+    score: int
+
+
+@dataclass(frozen=True, slots=True)
+class ScoreFile:
+    """What a CSV of scores holds: the entries, and the codes that have no score."""
+
+    entries: tuple[Entry, ...]
+    absent: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The pupils who landed in one band."""
+
+    band: Band
+    entries: tuple[Entry, ...]
+
+    @property
+    def count(self) -> int:
+        """Return the number of pupils in the group."""
+        return len(self.entries)
+
+    @property
+    def codes(self) -> tuple[str, ...]:
+        """Return the seat codes of the group, in seat order (A2 before A10)."""
+        return tuple(sorted((e.code for e in self.entries if e.code), key=seat_order))
+
+
+def group(entries: Iterable[Entry], bands: Sequence[Band]) -> tuple[Group, ...]:
+    """Return one group for each band, lowest band first; a group may be empty.
+
+    Raises:
+        BandError: a score lies outside all the bands.
+    """
+    found: dict[str, list[Entry]] = {band.name: [] for band in bands}
+    for entry in entries:
+        found[band_of(entry.score, bands).name].append(entry)
+    return tuple(Group(band, tuple(found[band.name])) for band in bands)
+
+
+def seat_order(code: str) -> tuple[tuple[str, int], ...]:
+    """Return a sort key that puts A2 before A10.
+
+    >>> sorted(["B1", "A10", "A2"], key=seat_order)
+    ['A2', 'A10', 'B1']
+    """
+    parts = re.findall(r"([^0-9]*)([0-9]*)", code)
+    return tuple((text.upper(), int(digits or 0)) for text, digits in parts if text or digits)
+
+
+def read_scores(path: Path, marks: int) -> ScoreFile:
+    """Read a CSV with a seat code and a score in each row.
+
+    A heading is allowed. A blank score, a dash or *absent* means that there is no score.
+
+    Raises:
+        FileFaults: the file cannot be read, or rows of it are not a code and a score; every
+            faulty row is listed with its line number.
+    """
+    return parse_scores(decode_text(path), marks, str(path))
+
+
+def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
+    r"""Read CSV text as :func:`read_scores` does.
+
+    >>> parse_scores("seat,score\nA1,5\nA2,\n", 8)
+    ScoreFile(entries=(Entry(code='A1', score=5),), absent=('A2',))
+    """
+    faults: list[Fault] = []
+    entries: list[Entry] = []
+    absent: list[str] = []
+    seen: dict[str, int] = {}
+    heading = text.split("\n", 1)[0]
+    # A spreadsheet set up for a country that writes decimal commas saves with semicolons.
+    separator = ";" if ";" in heading and "," not in heading else ","
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
+    try:
+        rows = [(reader.line_num, [cell.strip() for cell in row]) for row in reader]
+    except csv.Error as error:
+        raise FileFaults(
+            [Fault(file, reader.line_num, f"This is not a CSV row: {error}.")]
+        ) from None
+    rows = [(line, cells) for line, cells in rows if any(cells)]
+    if rows and _is_heading(rows[0][1]):
+        line, cells = rows.pop(0)
+        if any(_NAMES.search(cell.replace("_", " ")) for cell in cells):
+            raise FileFaults([Fault(file, line, _no_names("A heading speaks of names"))])
+    for line, cells in rows:
+        if len(cells) != 2:
+            faults.append(
+                Fault(file, line, f"A row holds a seat code and a score, not {len(cells)} cells.")
+            )
+            continue
+        code, score = cells
+        if not _CODE.fullmatch(code):
+            faults.append(Fault(file, line, _bad_code(code)))
+        elif code.upper() in seen:
+            faults.append(
+                Fault(
+                    file,
+                    line,
+                    f"Seat {code} is on line {seen[code.upper()]} already. Keep one of the two.",
+                )
+            )
+        elif score.casefold() in _ABSENT:
+            absent.append(code)
+        else:
+            fault = score_fault(score, marks)
+            if fault:
+                faults.append(Fault(file, line, fault))
+            else:
+                entries.append(Entry(code, int(score)))
+        seen.setdefault(code.upper(), line)
+    if faults:
+        raise FileFaults(faults)
+    if not entries:
+        raise ItembankError(f"{file}: there is no score in this file. Write rows such as A1,5.")
+    return ScoreFile(tuple(entries), tuple(sorted(absent, key=seat_order)))
+
+
+def score_fault(text: str, marks: int) -> str:
+    """Return what is wrong with a score as typed, or an empty string.
+
+    >>> score_fault("9", 8)
+    'The score 9 is not between 0 and 8.'
+    >>> score_fault("7", 8)
+    ''
+    """
+    if not (text.isascii() and text.isdigit()):
+        return f"‘{text}’ is not a score. Write a whole number from 0 to {marks}."
+    if len(text) > 6 or int(text) > marks:
+        return f"The score {text} is not between 0 and {marks}."
+    return ""
+
+
+def _is_heading(cells: list[str]) -> bool:
+    """Tell a heading from a first row: a heading has no digit and no sign of absence in it."""
+    return len(cells) > 1 and not any(
+        re.search(r"\d", cell) or cell.casefold() in _ABSENT for cell in cells
+    )
+
+
+def _bad_code(code: str) -> str:
+    if not code:
+        return "The seat code is missing."
+    return _no_names(f"‘{code}’ is not a seat code")
+
+
+def _no_names(what: str) -> str:
+    return (
+        f"{what}. This tool takes no pupils' names: use a code with a number in it and no "
+        "spaces, 8 characters at most, such as A1."
+    )
