@@ -1,0 +1,106 @@
+"""The grammar of one-line notation, and the limits within which text is read at all.
+
+The rules are LALR(1). The patterns for letters and glued units are shared with
+:mod:`.line`, which refuses to write what would read back as something else.
+"""
+
+from __future__ import annotations
+
+import re
+
+from .units import UNITS
+
+MAX_TEXT = 2_000
+MAX_NESTING = 40
+MAX_DIGITS = 200
+
+LETTERS = "A-Za-zΑ-ΡΣ-Ωα-ω"
+DOT = "\u0307"
+_BY_LENGTH = sorted((unit for unit in UNITS if unit != "°"), key=len, reverse=True)
+_SPACED = "|".join(re.escape(unit) for unit in _BY_LENGTH)
+_GLUED = "|".join(re.escape(u) for u in _BY_LENGTH if len(u.partition("^")[0]) > 1 and u != "m/s")
+_UNIT_END = f"(?![{LETTERS}^])(?!\\d)"
+# Straight after a digit, several letters that name a unit are that unit: 5kg, not 5·k·g.
+GLUED_UNIT = f"(?<=[0-9{DOT}□])(?:{_GLUED}){_UNIT_END}"
+# After a number and a space even one letter that names a unit is that unit: 5 m.
+SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
+# A p straight after a number is pence unless it goes on as a product: 3p, but 3pq and 3p^2.
+PENCE = f"(?<=[0-9{DOT}□])p(?![{LETTERS}(^√∛∜□])"
+OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
+ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
+
+GRAMMAR = rf"""
+start: listing
+?listing: cell | cell (COMMA cell)+ -> listing
+?cell: LABEL -> label
+     | relation
+?relation: ratio | ratio (REL ratio)+ -> relation
+?ratio: sum | sum (COLON sum)+ -> ratio
+?sum: product | product ((PLUS | MINUS) product)+ -> sum
+?product: unary | unary ((TIMES | DIVIDE | OF) unary)+ -> product
+?unary: measure | MINUS unary -> neg
+?measure: compact
+        | compact PERCENT -> percent
+        | compact (UNIT | DEGREE) -> quantity
+        | compact PENCE -> pence
+        | CURRENCY compact -> money
+?compact: juxt | juxt (SLASH below)+ -> frac
+?below: juxt | MINUS juxt -> neg
+?juxt: factor | factor factor+ -> juxt
+?factor: base | base (CARET exponent)+ -> power
+?exponent: simple | group | MINUS simple -> neg
+?base: simple | group | MIXED -> mixed | ROOT (simple | group) -> root
+?simple: INT -> int | DEC -> dec | LETTER -> sym | BLANK -> blank
+group: LPAR sum RPAR
+
+LABEL: /"[^"]*"/
+MIXED.5: /\d+ \d+ ?\/ ?\d+/
+DEC.4: /\d*\.(?:\d*\d{DOT}(?:\d*\d{DOT})?|\d+)/
+INT.1: /\d+/
+UNIT.6: /{SPACED_UNIT.replace("/", chr(92) + "/")}|{GLUED_UNIT.replace("/", chr(92) + "/")}/
+PENCE.6: /{PENCE}/
+OF.6: /{OF}/
+ROOT.6: /[√∛∜]|{ROOT_WORD}/
+LETTER: /[{LETTERS}]/
+BLANK: /□/
+COMMA: ","
+COLON: ":"
+REL: /[=<>≤≥≠]/
+PLUS: "+"
+MINUS: "-"
+TIMES: "×"
+DIVIDE: "÷"
+PERCENT: "%"
+DEGREE: "°"
+CURRENCY: /[£€$]/
+SLASH: "/"
+CARET: "^"
+LPAR: "("
+RPAR: ")"
+%ignore " "
+"""
+
+_NUMBER = re.compile(rf"[0-9.{DOT}]+")
+_QUOTED = re.compile(r'"[^"]*"')
+
+
+def check_limits(text: str) -> tuple[int, str] | None:
+    """Return where `text` goes past a limit (an offset) and a sentence saying so, or None.
+
+    >>> check_limits("3/4") is None
+    True
+    >>> check_limits("(" * 41)
+    (40, 'Brackets may be nested at most 40 deep.')
+    """
+    if len(text) > MAX_TEXT:
+        return MAX_TEXT, f"Mathematics on one line may have at most {MAX_TEXT:,} characters."
+    text = _QUOTED.sub(lambda label: " " * len(label.group()), text)
+    for number in _NUMBER.finditer(text):
+        if sum(char.isdigit() for char in number.group()) > MAX_DIGITS:
+            return number.start(), f"A number may have at most {MAX_DIGITS} digits."
+    depth = 0
+    for offset, char in enumerate(text):
+        depth += (char == "(") - (char == ")")
+        if depth > MAX_NESTING:
+            return offset, f"Brackets may be nested at most {MAX_NESTING} deep."
+    return None

@@ -1,0 +1,271 @@
+"""The line face: one line of text a pupil would type, which reads back to the same tree.
+
+Round brackets in a line are either printed brackets (:class:`~.tree.Bracket`) or they only
+group what a fraction bar, a raised exponent or a root sign groups on paper. They group
+
+* the top or bottom of a fraction that is more than one number, letter or box:
+  ``(x + 1)/3``, ``9/(2y)``; a printed bracket there shows as a second pair;
+* an exponent, and what stands under a root, in the same way: ``x^(n + 1)``, ``√(x + 1)``;
+* a fraction or mixed number that leads a product of letters: ``(3/4)x``.
+
+A tree is **well formed** when paper shows it unambiguously, which comes to this:
+
+* a list holds relations, ratios, expressions and names; a relation holds ratios,
+  expressions and names; a ratio holds expressions. A name stands nowhere else;
+* an expression is a sum of products of signed terms. A ``Sum`` inside a sum or product, a
+  ``Product`` inside a product, and either under a ``Neg`` need a ``Bracket``;
+* a ``Neg`` may be any part of a sum or product without brackets: ``5 - -3``, ``2 × -3``.
+  At the head it is the sign of the first part alone: ``-2 × 3`` is (−2) × 3 and
+  ``-2 + 3`` is (−2) + 3. A ``Neg`` of a ``Neg`` needs a bracket: ``-(-3)``;
+* a minus stands outside a fraction, power, product of letters, percentage, sum of money
+  or quantity: ``-x^2``, ``-3x``, ``-£4``;
+* a percentage, quantity or sum of money is made of one number, letter, box, fraction,
+  mixed number, power, root, bracket or ``Juxt``; pence of a number or a box only;
+* the base of a power is a number, letter, box or bracket;
+* a ``Juxt`` has two or more factors, each a number, letter, box, power, root or bracket.
+  A factor that starts with a digit may only lead or follow a bracket. A fraction or mixed
+  number may lead where a letter or box comes later and no digit comes next;
+* lists, relations and ratios have two or more parts, sums and products too;
+* a unit's letters are not taken for unknowns, nor the other way about: number, space, unit
+  is a quantity (``5 m``), a number and one letter close up is a product (``5m``), a number
+  and a unit of several letters close up is a quantity (``5kg``), and a number and p close
+  up is pence. A ``Juxt`` that would read as one of these (or as the word *of*) is refused;
+* decimals have digits on both sides of the point, mixed numbers three positive parts.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NoReturn
+
+from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, PENCE, ROOT_WORD, check_limits
+from .tree import (
+    Blank,
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Label,
+    Listing,
+    Mixed,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Power,
+    Product,
+    Quantity,
+    Ratio,
+    Relation,
+    Root,
+    Sum,
+    Sym,
+    symbols,
+)
+from .units import CURRENCY, UNITS
+
+_SIMPLE: frozenset[type] = frozenset({Int, Dec, Sym, Blank})
+_BASE = _SIMPLE | {Bracket}
+_FACTOR = _BASE | {Power, Root}
+_AMOUNT = _FACTOR | {Juxt, Frac, Mixed}
+_UNSIGNED = _AMOUNT | {Percent, Money, Quantity}
+_SIGNED = _UNSIGNED | {Neg}
+_TERM = _SIGNED | {Product}
+_EXPRESSION = _TERM | {Sum}
+_SIDE = _EXPRESSION | {Ratio, Label}
+_CELL = _SIDE | {Relation}
+_ANY = _CELL | {Listing}
+
+_LETTER = re.compile(f"[{LETTERS}]")
+_MISREAD = re.compile(f"{OF}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
+_TOO_LARGE = 10**MAX_DIGITS
+_ROOTS = {2: "√", 3: "∛", 4: "∜"}
+_SUM_OPS = {"+": " + ", "-": " - "}
+_PRODUCT_OPS = {"×": " × ", "÷": " ÷ ", "of": " of "}
+_RELATION_OPS = {op: f" {op} " for op in "=<>≤≥≠"}
+
+
+def line(node: Node) -> str:
+    """Return the canonical one-line text of a well-formed tree.
+
+    Raises:
+        NotationError: the tree is not well formed (see the module), or goes past the
+            limits of :mod:`.grammar`; the message says which part and why.
+
+    >>> from itembank.notation.tree import Int, Sym, add, equals, frac, juxt
+    >>> line(equals(add(juxt(frac(3, 4), Sym("x")), Int(1)), frac(-3, 4)))
+    '(3/4)x + 1 = -3/4'
+    >>> line(Dec("0", "", "142857")) == "0.1̇42857̇"
+    True
+    >>> line(Juxt((Int(3), Int(4))))
+    Traceback (most recent call last):
+    ...
+    itembank.notation.tree.NotationError: 3 and 4 cannot stand side by side without a sign.
+    """
+    try:
+        text = _text(node, _ANY, "a piece of mathematics")
+    except RecursionError:
+        raise NotationError("The mathematics is nested too deeply to write on a line.") from None
+    fault = check_limits(text)
+    if fault:
+        raise NotationError(fault[1])
+    return text
+
+
+def _refuse(message: str) -> NoReturn:
+    raise NotationError(message)
+
+
+def _text(node: Node, allowed: frozenset[type], place: str) -> str:
+    """Return the text of `node`, which stands at `place`, where only `allowed` may stand."""
+    kind = type(node)
+    if kind not in allowed:
+        if kind not in _ANY:
+            _refuse(f"{kind.__name__} is not a kind of notation.")
+        _refuse(f"{kind.__name__} cannot stand as {place} without brackets.")
+    match node:
+        case Int(n):
+            if not 0 <= n < _TOO_LARGE:
+                _refuse(f"A whole number here is 0 or more, of at most {MAX_DIGITS} digits.")
+            return str(n)
+        case Dec():
+            return _dec(node)
+        case Sym(name):
+            if not (len(name) == 1 and _LETTER.fullmatch(name)):
+                _refuse(f"An unknown is one Latin or Greek letter, not {name!r}.")
+            return name
+        case Blank():
+            return "□"
+        case Label(text):
+            if not text.strip() or '"' in text or not text.isprintable():
+                _refuse(f"A name needs printable characters without quotation marks: {text!r}.")
+            return f'"{text}"'
+        case Frac(num, den):
+            top = _grouped(num, "the top of a fraction")
+            return f"{top}/{_grouped(den, 'the bottom of a fraction')}"
+        case Mixed(whole, top_number, bottom):
+            if min(whole, top_number, bottom) < 1 or max(whole, top_number, bottom) >= 10**60:
+                _refuse("A mixed number has three positive whole numbers of at most 60 digits.")
+            return f"{whole} {top_number}/{bottom}"
+        case Neg(of):
+            return "-" + _text(of, _UNSIGNED, "the number after a minus sign")
+        case Percent(of):
+            return _text(of, _AMOUNT, "a percentage") + "%"
+        case Money():
+            return _money(node)
+        case Quantity(amount, unit):
+            if unit not in UNITS:
+                _refuse(f"{unit!r} is not a known unit.")
+            space = "" if unit == "°" else " "
+            return _text(amount, _AMOUNT, "the number of a quantity") + space + unit
+        case Power(base, exponent):
+            below = _text(base, _BASE, "the base of a power")
+            return f"{below}^{_grouped(exponent, 'an exponent')}"
+        case Root(of, index):
+            if index not in _ROOTS:
+                _refuse(f"A root has index 2, 3 or 4, not {index}.")
+            return _ROOTS[index] + _grouped(of, "the number under a root")
+        case Bracket(of):
+            return f"({_text(of, _EXPRESSION, 'the inside of a bracket')})"
+        case Juxt():
+            return _juxt(node)
+        case Sum(first, rest):
+            return _chain(first, rest, _SUM_OPS, _TERM, "a term of a sum")
+        case Product(first, rest):
+            return _chain(first, rest, _PRODUCT_OPS, _SIGNED, "a factor of a product")
+        case Relation(first, rest):
+            return _chain(first, rest, _RELATION_OPS, _SIDE, "a side of a relation")
+        case Ratio(parts):
+            return _joined(parts, " : ", _EXPRESSION, "a part of a ratio")
+        case Listing(parts):
+            return _joined(parts, ", ", _CELL, "a part of a list")
+
+
+def _grouped(node: Node, place: str) -> str:
+    """Return the text of `node`, in brackets unless it is one number, letter or box."""
+    text = _text(node, _EXPRESSION, place)
+    return text if type(node) in _SIMPLE else f"({text})"
+
+
+def _dec(node: Dec) -> str:
+    whole, places, block = node.whole, node.places, node.recurring
+    digits = whole + places + block
+    if not (whole and places + block and digits.isascii() and digits.isdigit()):
+        _refuse("A decimal needs digits before and after its point.")
+    if len(digits) > MAX_DIGITS:
+        _refuse(f"A number may have at most {MAX_DIGITS} digits.")
+    if len(block) > 1:
+        block = f"{block[0]}{DOT}{block[1:]}"
+    return f"{whole}.{places}{block}{DOT if block else ''}"
+
+
+def _money(node: Money) -> str:
+    if node.sign not in CURRENCY:
+        _refuse(f"{node.sign!r} is not a known currency sign.")
+    if node.sign == "p":
+        return _text(node.amount, frozenset({Int, Dec, Blank}), "a number of pence") + "p"
+    return node.sign + _text(node.amount, _AMOUNT, "a sum of money")
+
+
+def _juxt(node: Juxt) -> str:
+    if len(node.factors) < 2:
+        _refuse("Factors side by side must be two or more.")
+    first, *rest = node.factors
+    leads = type(first) in (Frac, Mixed)
+    head = _text(first, _FACTOR | {Frac, Mixed}, "a factor side by side")
+    texts = [_text(factor, _FACTOR, "a factor side by side") for factor in rest]
+    # Brackets round a leading fraction only group it, so printed ones show as a second pair.
+    groups = leads_letters(first, rest)
+    if leads and not groups:
+        _refuse(f"The fraction {head} can only stand in front of a letter.")
+    all_texts = [f"({head})" if groups else head, *texts]
+    for before, text, factor in zip(all_texts, texts, node.factors, strict=False):
+        if text[0].isdigit() and type(factor) is not Bracket:
+            _refuse(f"{before} and {text} cannot stand side by side without a sign.")
+    text = "".join(all_texts)
+    misread = _MISREAD.search(text)
+    if misread:
+        _refuse(f"{text} would be read with {misread.group()!r} as one word; change a letter.")
+    return text
+
+
+def leads_letters(first: Node, rest: list[Node]) -> bool:
+    """Tell whether `first`, its brackets taken off, is a fraction in front of letters.
+
+    >>> from itembank.notation.tree import Sym, frac
+    >>> leads_letters(Bracket(frac(3, 4)), [Sym("x")])
+    True
+    >>> leads_letters(Bracket(frac(3, 4)), [Bracket(frac(5, 6))])
+    False
+    """
+    while type(first) is Bracket:
+        first = first.of
+    if type(first) not in (Frac, Mixed):
+        return False
+    after = rest[0].base if type(rest[0]) is Power else rest[0]
+    return type(after) not in (Int, Dec) and any(symbols(factor) for factor in rest)
+
+
+def _chain(
+    first: Node,
+    rest: tuple[tuple[str, Node], ...],
+    ops: dict[str, str],
+    allowed: frozenset[type],
+    place: str,
+) -> str:
+    if not rest:
+        _refuse(f"There must be two or more parts for there to be {place}.")
+    texts = [_text(first, allowed, place)]
+    for op, part in rest:
+        if op not in ops:
+            _refuse(f"{op!r} cannot join parts here; use one of {', '.join(ops)}.")
+        texts += (ops[op], _text(part, allowed, place))
+    return "".join(texts)
+
+
+def _joined(parts: tuple[Node, ...], mark: str, allowed: frozenset[type], place: str) -> str:
+    if len(parts) < 2:
+        _refuse(f"There must be two or more parts for there to be {place}.")
+    return mark.join(_text(part, allowed, place) for part in parts)
