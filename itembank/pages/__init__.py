@@ -1,0 +1,1 @@
+"""Draws a pack: slides, slips, sheets and notes as tagged PDFs."""

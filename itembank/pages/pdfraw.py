@@ -1,0 +1,57 @@
+"""ReportLab document objects that it lacks: ready syntax, a tagged page, dateless information.
+
+Importing this module imports ReportLab.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from reportlab.pdfbase import pdfdoc
+
+
+class Raw(pdfdoc.PDFObject):  # type: ignore[misc]
+    """An object whose PDF syntax is written by a function when the file is put together."""
+
+    __RefOnly__ = 1
+
+    def __init__(self, write: Callable[[Any], str | bytes]) -> None:
+        self._write = write
+
+    def format(self, document: Any) -> bytes:
+        """Return the object's syntax."""
+        made = self._write(document)
+        return made if isinstance(made, bytes) else made.encode("latin-1")
+
+
+class TaggedPage(pdfdoc.PDFPage):  # type: ignore[misc]
+    """A page with the keys that tagging needs."""
+
+    __NoDefault__ = [*pdfdoc.PDFPage.__NoDefault__, "StructParents", "Tabs", "Group"]
+    ExtGState = None
+    _shadingUsed: dict[str, Any] = {}  # noqa: RUF012 - ReportLab reads it, nothing writes it
+    _colorsUsed: dict[str, Any] = {}  # noqa: RUF012
+
+
+class Info(pdfdoc.PDFInfo):  # type: ignore[misc]
+    """Document information without dates, which would tell nothing and change every file."""
+
+    def format(self, document: Any) -> bytes:
+        """Return the information dictionary."""
+        entries = {
+            "Title": pdfdoc.PDFString(self.title),
+            "Producer": pdfdoc.PDFString(self.producer),
+        }
+        return bytes(pdfdoc.PDFDictionary(entries).format(document))
+
+
+def stream(dictionary: str, content: bytes, compress: bool = True) -> Raw:
+    """Return a stream object with the given dictionary entries."""
+    import zlib
+
+    if compress:
+        content = zlib.compress(content, 6)
+        dictionary += " /Filter /FlateDecode"
+    head = f"<<{dictionary} /Length {len(content)}>>\nstream\n".encode("latin-1")
+    return Raw(lambda _doc: head + content + b"\nendstream\n")
