@@ -1,1 +1,102 @@
-"""School mathematics as data: one tree, and its faces as MathML, line, words and value."""
+"""School mathematics as data: one tree, and its faces as MathML, line, words and value.
+
+The tree's names and the four written faces are imported from here. None of that loads lark
+or sympy: `parse` does so when it reads its first line.
+
+>>> from itembank.notation import line, parse
+>>> line(parse("3/4*x"))
+'3/4 × x'
+"""
+
+from .line import line
+from .mathml import mathml
+from .parse import ParseError, parse
+from .tree import (
+    Blank,
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Label,
+    Listing,
+    Mixed,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Power,
+    Product,
+    ProductOp,
+    Quantity,
+    Ratio,
+    Relation,
+    RelationOp,
+    Root,
+    Sum,
+    SumOp,
+    Sym,
+    add,
+    children,
+    divide,
+    equals,
+    frac,
+    juxt,
+    num,
+    part_of,
+    ratio,
+    relate,
+    sub,
+    symbols,
+    times,
+    walk,
+)
+from .words import words
+
+__all__ = [
+    "Blank",
+    "Bracket",
+    "Dec",
+    "Frac",
+    "Int",
+    "Juxt",
+    "Label",
+    "Listing",
+    "Mixed",
+    "Money",
+    "Neg",
+    "Node",
+    "NotationError",
+    "ParseError",
+    "Percent",
+    "Power",
+    "Product",
+    "ProductOp",
+    "Quantity",
+    "Ratio",
+    "Relation",
+    "RelationOp",
+    "Root",
+    "Sum",
+    "SumOp",
+    "Sym",
+    "add",
+    "children",
+    "divide",
+    "equals",
+    "frac",
+    "juxt",
+    "line",
+    "mathml",
+    "num",
+    "parse",
+    "part_of",
+    "ratio",
+    "relate",
+    "sub",
+    "symbols",
+    "times",
+    "walk",
+    "words",
+]

@@ -21,7 +21,8 @@ _SPACED = "|".join(re.escape(unit) for unit in _BY_LENGTH)
 _GLUED = "|".join(re.escape(u) for u in _BY_LENGTH if len(u.partition("^")[0]) > 1 and u != "m/s")
 _UNIT_END = f"(?![{LETTERS}^])(?!\\d)"
 # Straight after a digit, several letters that name a unit are that unit: 5kg, not 5·k·g.
-GLUED_UNIT = f"(?<=[0-9{DOT}□])(?:{_GLUED}){_UNIT_END}"
+GLUED_NAMES = f"(?:{_GLUED}){_UNIT_END}"
+GLUED_UNIT = f"(?<=[0-9{DOT}□]){GLUED_NAMES}"
 # After a number and a space even one letter that names a unit is that unit: 5 m.
 SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
 # A p straight after a number is pence unless it goes on as a product: 3p, but 3pq and 3p^2.

@@ -1,0 +1,291 @@
+"""Reads one line of mathematics back to the tree it was written from.
+
+``parse(line(t)) == t`` for every well-formed tree (see :mod:`.line`). What a pupil might
+type instead is read too: ``*`` or ``·`` for ×, any dash for a minus, ``<=``, ``x²``, ``½``,
+``sqrt(2)``, ``?`` or ``_`` for an empty box, spaces left out or put in. What could be read
+in two ways is refused: ``3/4x``, ``a/b/c``, ``2^3^2``. A comma always parts a list.
+
+lark is imported, and the parser built, when the first line is read; it is kept after that.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any, NamedTuple, cast
+
+from .grammar import DOT, GRAMMAR, check_limits
+from .line import leads_letters, line
+from .normalise import normalise
+from .tree import (
+    Blank,
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Label,
+    Listing,
+    Mixed,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Power,
+    Product,
+    Quantity,
+    Ratio,
+    Relation,
+    Root,
+    Sum,
+    Sym,
+)
+
+if TYPE_CHECKING:
+    from lark import Lark, Token
+
+
+class ParseError(NotationError):
+    """Text that cannot be read as mathematics.
+
+    Attributes:
+        position: the column at which reading stopped, counted from 1.
+    """
+
+    def __init__(self, message: str, position: int) -> None:
+        super().__init__(message)
+        self.position = position
+
+
+def parse(text: str) -> Node:
+    """Return the tree that `text` writes.
+
+    Raises:
+        ParseError: `text` is not mathematics, may be read in two ways, or goes past the
+            limits of :mod:`.grammar`. The message is one sentence that says what to do.
+
+    >>> parse("3/4")
+    Frac(num=Int(n=3), den=Int(n=4))
+    >>> parse("-x²") == parse("−x^2") == Neg(Power(Sym("x"), Int(2)))
+    True
+    >>> parse("3/4x")
+    Traceback (most recent call last):
+    ...
+    itembank.notation.parse.ParseError: 3/4x can be read in two ways: write (3/4)x or 3/(4x).
+    """
+    fault = check_limits(text)
+    if fault:
+        raise ParseError(fault[1], fault[0] + 1)
+    plain, origins = normalise(text)
+
+    def column(offset: int) -> int:
+        return (origins[offset] if offset < len(origins) else len(text)) + 1
+
+    if not plain:
+        raise ParseError("There is nothing to read: type a number or an expression.", 1)
+    fault = check_limits(plain)
+    if fault:
+        raise ParseError(fault[1], column(fault[0]))
+    from lark.exceptions import UnexpectedInput
+
+    try:
+        node = cast(_Part, _parser().parse(plain)).node
+        line(node)
+    except _RefusedError as refused:
+        raise ParseError(str(refused), column(refused.offset)) from None
+    except NotationError as error:
+        raise ParseError(str(error), 1) from None
+    except UnexpectedInput as error:
+        at = error.pos_in_stream
+        # At the end lark gives an empty token with the place of the last one.
+        offset = len(plain) if at is None or getattr(error, "token", None) == "" else at
+        raise ParseError(_explain(plain, offset, column(offset)), column(offset)) from None
+    return node
+
+
+def _explain(plain: str, offset: int, column: int) -> str:
+    """Return a sentence that says where reading stopped and what to do about it."""
+    before, after = plain[:offset].rstrip(), plain[offset : offset + 1]
+    outside = re.sub(r'"[^"]*"', "", before)
+    if not after:
+        if outside.count("(") > outside.count(")"):
+            return "A bracket is left open at the end: close it."
+        return f"The line stops too early: write what comes after {before[-1:]}."
+    if after == ")" and outside.count("(") <= outside.count(")"):
+        return f"The bracket closed at column {column} was never opened: open it or take it out."
+    if after == '"':
+        return f"At column {column} a name in quotation marks cannot stand: only as an answer."
+    if not before:
+        return f"A line of mathematics cannot begin with {after}: begin with a number or a letter."
+    return f"Reading stopped at {after} (column {column}): check what stands there."
+
+
+class _RefusedError(Exception):
+    """Text that the rules allow but that has two readings or no meaning."""
+
+    def __init__(self, message: str, offset: int) -> None:
+        super().__init__(message)
+        self.offset = offset
+
+
+class _Part(NamedTuple):
+    """A tree, and the offset of its first character."""
+
+    node: Node
+    start: int
+
+
+class _Builder:
+    """Makes the tree bottom up as the rules are recognised; one method for each rule."""
+
+    def start(self, parts: list[_Part]) -> _Part:
+        return parts[0]
+
+    def int(self, parts: list[Token]) -> _Part:
+        return _Part(Int(int(parts[0])), _start(parts))
+
+    def dec(self, parts: list[Token]) -> _Part:
+        whole, _, after = parts[0].partition(".")
+        if DOT not in after:
+            return _Part(Dec(whole or "0", after), _start(parts))
+        first = after.index(DOT) - 1
+        block = after[first:].replace(DOT, "")
+        return _Part(Dec(whole or "0", after[:first], block), _start(parts))
+
+    def mixed(self, parts: list[Token]) -> _Part:
+        whole, top, bottom = (int(n) for n in re.findall(r"\d+", parts[0]))
+        if 0 in (whole, top, bottom):
+            raise _RefusedError("A mixed number has no part that is 0.", _start(parts))
+        return _Part(Mixed(whole, top, bottom), _start(parts))
+
+    def sym(self, parts: list[Token]) -> _Part:
+        return _Part(Sym(str(parts[0])), _start(parts))
+
+    def blank(self, parts: list[Token]) -> _Part:
+        return _Part(Blank(), _start(parts))
+
+    def label(self, parts: list[Token]) -> _Part:
+        return _Part(Label(parts[0][1:-1]), _start(parts))
+
+    def group(self, parts: list[Any]) -> _Part:
+        return _Part(Bracket(parts[1].node), _start(parts))
+
+    def root(self, parts: list[Any]) -> _Part:
+        index = {"∛": 3, "∜": 4}.get(parts[0], 2)
+        return _Part(Root(_ungrouped(parts[1]), index), _start(parts))
+
+    def power(self, parts: list[Any]) -> _Part:
+        base, exponents = parts[0], parts[2::2]
+        if len(exponents) > 1:
+            message = "A power of a power can be read in two ways: put one of them in brackets."
+            raise _RefusedError(message, parts[3].start_pos)
+        if type(base.node) in (Root, Mixed):
+            shown = line(base.node)
+            message = f"Put {shown} in brackets before raising it: write ({shown})^…"
+            raise _RefusedError(message, parts[1].start_pos)
+        return _Part(Power(base.node, _ungrouped(exponents[0])), base.start)
+
+    def juxt(self, parts: list[_Part]) -> _Part:
+        for before, after in pairwise(parts):
+            if type(before.node) is Mixed or type(after.node) is Mixed:
+                message = "A mixed number beside another factor needs brackets, as in (2 1/2)x."
+                raise _RefusedError(message, after.start)
+            inner = after.node.base if type(after.node) is Power else after.node
+            if type(inner) in (Int, Dec) and type(before.node) is not Bracket:
+                two = f"{line(before.node)} and {line(after.node)}"
+                message = f"{two} stand side by side: write a sign between, or the number first."
+                raise _RefusedError(message, after.start)
+        first, *rest = (part.node for part in parts)
+        if type(first) is Bracket and leads_letters(first, rest):
+            first = first.of
+        return _Part(Juxt((first, *rest)), parts[0].start)
+
+    def frac(self, parts: list[Any]) -> _Part:
+        top, bottom = parts[0], parts[2]
+        if len(parts) > 3:
+            message = "More than one / can be read in two ways: put one fraction in brackets."
+            raise _RefusedError(message, parts[3].start_pos)
+        for part in (top, bottom):
+            if type(part.node) is Mixed:
+                shown = line(part.node)
+                message = f"A mixed number over or under a / needs brackets: write ({shown})."
+                raise _RefusedError(message, part.start)
+        den = bottom.node.of if type(bottom.node) is Neg else bottom.node
+        if type(den) is Juxt:
+            raise _RefusedError(_two_readings(top.node, den), bottom.start)
+        return _Part(Frac(_ungrouped(top), _ungrouped(bottom)), top.start)
+
+    def neg(self, parts: list[Any]) -> _Part:
+        if type(parts[1].node) is Neg:
+            message = "Two minus signs together need a bracket between them, as in -(-3)."
+            raise _RefusedError(message, parts[1].start)
+        return _Part(Neg(parts[1].node), _start(parts))
+
+    def percent(self, parts: list[Any]) -> _Part:
+        return _Part(Percent(parts[0].node), _start(parts))
+
+    def quantity(self, parts: list[Any]) -> _Part:
+        return _Part(Quantity(parts[0].node, str(parts[1])), _start(parts))
+
+    def pence(self, parts: list[Any]) -> _Part:
+        if type(parts[0].node) not in (Int, Dec, Blank):
+            raise _RefusedError("Only one number can be pence: write £ instead.", _start(parts))
+        return _Part(Money(parts[0].node, "p"), _start(parts))
+
+    def money(self, parts: list[Any]) -> _Part:
+        return _Part(Money(parts[1].node, str(parts[0])), _start(parts))
+
+    def sum(self, parts: list[Any]) -> _Part:
+        return _Part(Sum(parts[0].node, _rest(parts)), _start(parts))
+
+    def product(self, parts: list[Any]) -> _Part:
+        return _Part(Product(parts[0].node, _rest(parts)), _start(parts))
+
+    def ratio(self, parts: list[Any]) -> _Part:
+        return _Part(Ratio(tuple(part.node for part in parts[::2])), _start(parts))
+
+    def relation(self, parts: list[Any]) -> _Part:
+        return _Part(Relation(parts[0].node, _rest(parts)), _start(parts))
+
+    def listing(self, parts: list[Any]) -> _Part:
+        return _Part(Listing(tuple(part.node for part in parts[::2])), _start(parts))
+
+
+def _start(parts: list[Any]) -> int:
+    """Return the offset at which the first of `parts`, a token or a tree, begins."""
+    first = parts[0]
+    return first.start if isinstance(first, _Part) else cast(int, first.start_pos)
+
+
+def _rest(parts: list[Any]) -> tuple[tuple[Any, Node], ...]:
+    """Return the signs and the trees after the first of `parts`, in pairs."""
+    return tuple((str(parts[i]), parts[i + 1].node) for i in range(1, len(parts), 2))
+
+
+def _ungrouped(part: _Part) -> Node:
+    """Return the tree without the brackets that only say what a bar or a root covers."""
+    return part.node.of if type(part.node) is Bracket else part.node
+
+
+def _two_readings(top: Node, bottom: Juxt) -> str:
+    """Return a sentence that shows both readings of a fraction run on by letters."""
+    try:
+        over = line(top)
+        first, *others = (line(factor) for factor in bottom.factors)
+    except NotationError:
+        return "What follows the fraction can be read in two ways: use brackets."
+    rest = "".join(others)
+    return (
+        f"{over}/{first}{rest} can be read in two ways: "
+        f"write ({over}/{first}){rest} or {over}/({first}{rest})."
+    )
+
+
+@cache
+def _parser() -> Lark:
+    """Return the parser, built once in a process."""
+    from lark import Lark
+
+    return Lark(GRAMMAR, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))
