@@ -1,0 +1,143 @@
+"""``itembank audit``: prove every item that the topics can make."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.find import complete_topic
+from itembank.errors import CheckFailed, ItembankError
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from itembank.checking.audit import TopicAudit
+
+MOST_FAULTS = 20
+
+
+def audit(
+    topics: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[TOPIC]...",
+            help="Topics to audit; all of them if left out.",
+            autocompletion=complete_topic,
+        ),
+    ] = None,
+    sample: Annotated[
+        int | None,
+        typer.Option(metavar="N", help="Audit at most N items of each tier."),
+    ] = None,
+    jobs: Annotated[
+        int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
+    ] = None,
+    json: Annotated[bool, typer.Option("--json", help="Print the findings as JSON.")] = False,
+) -> None:
+    """Prove the keys of all the questions that topics can ask, and look for other faults.
+
+    Each key is found a second way from the printed question. Ends with status 1 on any fault.
+
+    \b
+    Examples:
+      itembank audit
+      itembank audit ratio.share fractions.divide
+      itembank audit --sample 200 --json
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.checking.audit import audit as audit_topics
+    from itembank.items.registry import find_topic, topic_ids
+
+    for name, value in (("--sample", sample), ("--jobs", jobs)):
+        if value is not None and value < 1:
+            raise ItembankError(f"{name} must be 1 or more, not {value}.")
+    chosen = list(dict.fromkeys(topics or topic_ids()))
+    for topic in chosen:
+        find_topic(topic)
+    bar = Bar()
+    try:
+        found = audit_topics(chosen, limit=sample, jobs=jobs, progress=bar)
+    finally:
+        bar.clear()
+    typer.echo(as_json(found) if json else as_text(found))
+    faulty = sum(bool(one.faults) for one in found)
+    if faulty:
+        names = "1 topic" if faulty == 1 else f"{faulty} topics"
+        raise CheckFailed(f"The audit found faults in {names}.")
+
+
+class Bar:
+    """A progress bar on the error stream, drawn only where that is a terminal."""
+
+    def __init__(self) -> None:
+        self._shown = -1
+        self._draws = sys.stderr.isatty()
+
+    def __call__(self, done: int, total: int) -> None:
+        """Show that `done` of `total` items are audited."""
+        share = done * 100 // max(total, 1)
+        if self._draws and share != self._shown:
+            self._shown = share
+            filled = share * 40 // 100
+            sys.stderr.write(f"\r[{'#' * filled:<40}] {share:3}%  {done:,} of {total:,} items")
+            sys.stderr.flush()
+
+    def clear(self) -> None:
+        """Take the bar away."""
+        if self._shown >= 0:
+            sys.stderr.write(f"\r{' ' * 79}\r")
+            sys.stderr.flush()
+            self._shown = -1
+
+
+def as_json(found: Sequence[TopicAudit]) -> str:
+    """Return the findings as JSON text, one object a topic."""
+    import json
+    from dataclasses import asdict
+
+    def plain(value: object) -> object:
+        return value if isinstance(value, str | int | float | bool | None) else str(value)
+
+    def keyed(value: object) -> object:
+        if isinstance(value, dict):
+            return {str(getattr(k, "value", k)): keyed(v) for k, v in value.items()}
+        if isinstance(value, list | tuple):
+            return [keyed(one) for one in value]
+        return plain(value)
+
+    topics = [keyed(asdict(one)) for one in found]
+    return json.dumps({"topics": topics}, indent=2, ensure_ascii=False)
+
+
+def as_text(found: Sequence[TopicAudit]) -> str:
+    """Return the findings as a table, a line of totals, and the faults one to a line."""
+    from itembank.cli.text import table
+    from itembank.items.item import Tier
+
+    heads = ["topic", "items", "checked", "wrong keys", "blind", "form", "steps", "difficulty"]
+
+    def counts(one: TopicAudit) -> list[int]:
+        return [
+            one.items,
+            one.checked,
+            one.wrong_keys,
+            one.blind,
+            one.form_faults,
+            one.step_faults,
+        ]
+
+    rows = []
+    for one in found:
+        means = " < ".join(f"{one.difficulty[t]:.1f}" for t in Tier if t in one.difficulty)
+        rows.append([one.topic, *(f"{n:,}" for n in counts(one)), means])
+    sums = [sum(column) for column in zip(*(counts(one) for one in found), strict=True)]
+    rows.append(["total", *(f"{n:,}" for n in sums), ""])
+    faults = [fault for one in found for fault in one.faults]
+    lines = [table(heads, rows, right=range(1, 7)), ""]
+    if not faults:
+        return "\n".join([*lines, "No faults."])
+    lines += faults[:MOST_FAULTS]
+    if len(faults) > MOST_FAULTS:
+        lines.append(f"… and {len(faults) - MOST_FAULTS} more.")
+    return "\n".join(lines)

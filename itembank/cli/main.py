@@ -1,0 +1,92 @@
+"""The ``itembank`` command: its sub-commands and the one place where faults become messages.
+
+Nothing heavy is imported here: each command imports what it needs when it runs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Annotated, Any
+
+import typer
+import typer.core
+
+from itembank.cli.audit import audit
+from itembank.cli.band import band
+from itembank.cli.pack import pack
+from itembank.cli.show import show
+from itembank.cli.topics import topics
+from itembank.errors import ItembankError
+
+STOPPED = 130  # 128 + SIGINT, as shells count
+
+
+class PlainGroup(typer.core.TyperGroup):
+    """The group of commands; turns what a person can put right into one plain message."""
+
+    def invoke(self, ctx: Any) -> Any:
+        """Run the chosen command; end with its exit status."""
+        try:
+            return super().invoke(ctx)
+        except ItembankError as error:
+            typer.echo(str(error), err=True)
+            raise typer.Exit(error.exit_status) from None
+        except KeyboardInterrupt:
+            typer.echo("\nStopped.", err=True)
+            raise typer.Exit(STOPPED) from None
+        except BrokenPipeError:
+            raise  # the reader of our output went away, as `head` does: typer ends quietly
+        except OSError as error:
+            if not error.filename:
+                raise
+            typer.echo(f"{error.filename}: {error.strerror}.", err=True)
+            raise typer.Exit(ItembankError.exit_status) from None
+
+
+app = typer.Typer(
+    name="itembank",
+    cls=PlainGroup,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from importlib.metadata import version
+
+        typer.echo(f"itembank {version('itembank')}")
+        raise typer.Exit()
+
+
+@app.callback()
+def itembank(
+    version: Annotated[
+        bool,
+        typer.Option("--version", callback=_version, is_eager=True, help="Show the version."),
+    ] = False,
+) -> None:
+    """Plan, write, prove and print the short quiz that opens a maths lesson.
+
+    \b
+    Examples, in a department's folder:
+      itembank pack                    everything for the next lesson of the usual class
+      itembank band 5 --out-of 8       what a pupil with 5 out of 8 does next
+      itembank show ratio.share        some questions of a topic, with keys and working
+
+    ‘itembank COMMAND --help’ says more about each command.
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+
+
+app.command(short_help="Make everything for one lesson.")(pack)
+app.command(short_help="Say what pupils do next, from their scores.")(band)
+app.command(short_help="List the topics.")(topics)
+app.command(short_help="Show sample questions of a topic.")(show)
+app.command(short_help="Prove every key, and look for faults.")(audit)
+
+
+def run(arguments: Sequence[str] | None = None) -> None:
+    """Run the command line, and exit with its status."""
+    app(arguments, prog_name="itembank")

@@ -1,0 +1,171 @@
+"""``itembank pack``: everything for one lesson, in one folder."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.find import complete_topic, nearby_department
+from itembank.errors import ItembankError
+from itembank.planning.department import PAPERS
+from itembank.planning.faults import join_words
+
+if TYPE_CHECKING:
+    from itembank.packs.model import Pack
+
+
+def pack(
+    class_: Annotated[
+        str | None,
+        typer.Option("--class", metavar="NAME", help="Class; the department's usual one."),
+    ] = None,
+    date: Annotated[
+        str | None, typer.Option(help="Day of the lesson, such as 2026-11-30; today.")
+    ] = None,
+    title: Annotated[str | None, typer.Option(help="Title of the lesson; the class's.")] = None,
+    topic: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--topic",
+            "-t",
+            help="A topic to ask about; give it again for more. The class's.",
+            autocompletion=complete_topic,
+        ),
+    ] = None,
+    plan: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="A plan file that says all of this.")
+    ] = None,
+    questions: Annotated[
+        int | None, typer.Option(help="Starter questions, 1 to 20; 8.", metavar="N")
+    ] = None,
+    seed: Annotated[
+        int | None,
+        typer.Option(
+            help="Another number gives other questions; found from class, date and title.",
+            metavar="N",
+        ),
+    ] = None,
+    follow_up: Annotated[
+        int | None, typer.Option(help="Questions on each follow-up sheet; 10.", metavar="N")
+    ] = None,
+    variants: Annotated[
+        int | None,
+        typer.Option(help="Parallel versions of the starter, equally hard; 1.", metavar="N"),
+    ] = None,
+    large_print: Annotated[
+        bool | None, typer.Option("--large-print", help="Print sheets at 18 pt and up.")
+    ] = None,
+    paper: Annotated[
+        str | None, typer.Option(metavar="TINT", help=f"Tint: {join_words(PAPERS, 'or')}.")
+    ] = None,
+    two_up: Annotated[
+        bool | None, typer.Option("--two-up", help="Add slips of the starter, two a page.")
+    ] = None,
+    output: Annotated[
+        Path | None,
+        typer.Option(metavar="DIR", help="Where to put the pack's folder; ‘output’ if there is."),
+    ] = None,
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+    from_: Annotated[
+        Path | None,
+        typer.Option("--from", metavar="PACK.JSON", help="Make the pages of a pack again."),
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Put the pack in place of an older one.")
+    ] = False,
+) -> None:
+    """Make a lesson's slides, sheets, answers and notes, with every key proved.
+
+    Every option may be left out: the department's file and the date fill in the rest.
+    The pack appears whole in a folder such as 8K-2026-11-30, or not at all.
+
+    \b
+    Examples:
+      itembank pack
+      itembank pack --class 7M --date 2026-11-30 --questions 10
+      itembank pack -t ratio.share -t equations.two-step --large-print
+      itembank pack --plan plan-8K.toml --variants 2
+      itembank pack --from output/8K-2026-11-30/pack.json --replace
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.pack_settings import Given, refuse_with_from, resolve
+
+    given = Given(
+        class_name=class_,
+        date=date,
+        title=title,
+        topics=tuple(topic or ()),
+        questions=questions,
+        seed=seed,
+        follow_up=follow_up,
+        variants=variants,
+        large_print=large_print,
+        paper=paper,
+        two_up=two_up,
+    )
+    home = output if output is not None else output_home(Path.cwd())
+    if from_ is not None:
+        from itembank.packs.files import read_pack
+
+        refuse_with_from(given, plan, department)
+        _write(read_pack(from_), home, replace)
+        return
+    from itembank.items.registry import topic_ids
+    from itembank.planning.plan_file import read_plan
+
+    known = tuple(topic_ids())
+    found = nearby_department(department, known)
+    planned = read_plan(plan, known) if plan is not None else None
+    settings = resolve(given, planned, found, known, datetime.date.today())
+    _refuse_existing(home / settings.folder_name, replace)
+
+    from itembank.cli.pack_settings import as_request
+    from itembank.packs.build import build_pack
+
+    _write(build_pack(as_request(settings)), home, replace)
+
+
+def output_home(here: Path) -> Path:
+    """Return where packs go unless told otherwise: the nearest folder called ``output``.
+
+    It is looked for in `here` and then above it, no further than the top of the project (the
+    folder that holds ``.git``). Outside a project, or without one, it is `here` itself.
+    """
+    project = next((one for one in (here, *here.parents) if (one / ".git").exists()), here)
+    for folder in (here, *here.parents):
+        if (folder / "output").is_dir():
+            return folder / "output"
+        if folder == project:
+            break
+    return here
+
+
+def _refuse_existing(folder: Path, replace: bool) -> None:
+    """Say so before any work when the pack could not be written."""
+    if folder.exists() and not replace:
+        raise ItembankError(
+            f"There is a pack in {folder} already. Add --replace to put the new one in its "
+            "place, or name another place with --output."
+        )
+
+
+def _write(made: Pack, home: Path, replace: bool) -> None:
+    from itembank.packs.files import write_pack
+
+    folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
+    _refuse_existing(folder, replace)
+    write_pack(made, folder, replace=replace)
+    lesson = made.lesson
+    typer.echo(
+        f"{lesson.class_name}, {lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}: ", nl=False
+    )
+    typer.echo(lesson.title)
+    topics = ", ".join(topic.id for topic in made.topics)
+    typer.echo(f"{made.marks} marks on {topics}. Seed {made.seed}.")
+    typer.echo(f"Written to {folder}:")
+    for file in sorted(one.name for one in folder.iterdir()):
+        typer.echo(f"  {file}")

@@ -1,0 +1,95 @@
+"""Plain text for the terminal: tables, wrapped paragraphs, an item with its working.
+
+No meaning rests on colour, and none is used.
+"""
+
+from __future__ import annotations
+
+import shutil
+import textwrap
+from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from itembank.items.item import Item, Run
+    from itembank.notation.tree import Node
+
+WIDEST = 100
+
+
+def width() -> int:
+    """Return the number of columns to fill: the terminal's, and 100 at most."""
+    return max(40, min(WIDEST, shutil.get_terminal_size((80, 24)).columns))
+
+
+def table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()) -> str:
+    """Return rows under headings in aligned columns; those in `right` are set to the right.
+
+    >>> print(table(["topic", "items"], [["a", "5"], ["bb", "10"]], right={1}))
+    topic  items
+    a          5
+    bb        10
+    """
+    wide = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads))]
+    lines = []
+    for row in (heads, *rows):
+        cells = [
+            cell.rjust(wide[i]) if i in right else cell.ljust(wide[i]) for i, cell in enumerate(row)
+        ]
+        lines.append("  ".join(cells).rstrip())
+    return "\n".join(lines)
+
+
+def paragraph(lead: str, text: str) -> str:
+    """Return `text` wrapped beside `lead`, its later lines indented to match.
+
+    >>> print(paragraph("  Key   ", "3/4"))
+      Key   3/4
+    """
+    return textwrap.fill(
+        text,
+        width(),
+        initial_indent=lead,
+        subsequent_indent=" " * len(lead),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+
+
+def maths(node: Node) -> str:
+    """Return mathematics as one line of text."""
+    from itembank.notation.line import line
+
+    return line(node)
+
+
+def prompt_text(prompt: Sequence[Run]) -> str:
+    """Return a prompt as one line of text, its mathematics in line notation."""
+    return "".join(run if isinstance(run, str) else maths(run) for run in prompt)
+
+
+def item_text(number: int, item: Item) -> str:
+    """Return an item as a teacher would want to read it: question, key, working, mistakes."""
+    lead = f"{number}. "
+    marks = "1 mark" if item.marks == 1 else f"{item.marks} marks"
+    lines = [
+        paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
+        paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item)})"),
+    ]
+    label = "   Working  "
+    for step in item.steps:
+        worked = f"  {maths(step.maths)}" if step.maths is not None else ""
+        lines.append(paragraph(label, f"{step.say}{worked}"))
+        label = " " * len(label)
+    label = "   Likely   "
+    for slip in item.slips:
+        what = slip.misconception
+        lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
+        label = " " * len(label)
+    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {item.difficulty:g})"))
+    return "\n".join(lines)
+
+
+def form_words(item: Item) -> str:
+    """Return the form that an item's key must have, in words."""
+    return str(item.form.words)
