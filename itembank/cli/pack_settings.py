@@ -91,7 +91,7 @@ def resolve(
         ItembankError: a value is out of its range, or no topic or class is known.
     """
     plan = plan or Plan(())
-    wanted = given.class_name or plan.class_name
+    wanted = given.class_name if given.class_name is not None else plan.class_name
     group = department.find_class(wanted) if department else None
     name = group.name if group else _class_name(wanted)
     topics = tuple(PlannedTopic(one) for one in dict.fromkeys(given.topics)) or plan.topics

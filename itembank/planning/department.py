@@ -65,7 +65,7 @@ class Department:
         Raises:
             ItembankError: there is no such class; the message names those there are.
         """
-        wanted = (name or self.default_class).casefold()
+        wanted = (self.default_class if name is None else name).casefold()
         for one in self.classes:
             if one.name.casefold() == wanted:
                 return one

@@ -37,7 +37,7 @@ REBUILD = NextTask(
     worked_example=True,
     where="Bring your starter to the tables nearest the board. The support sheets are there.",
     first="Read the worked example on the support sheet, one line at a time.",
-    how="We do one together, then you fill in the next, then you try one and we check it.",
+    how="We do one together. Then you fill in the next one. Then you try one and we check it.",
     stuck="Point to the last line of the worked example that makes sense. Ask about the next one.",
     finished="Choose a starter question you got wrong and put it right. Mark the step you changed.",
 )

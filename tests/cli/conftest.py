@@ -1,0 +1,31 @@
+"""Runs a command in this process and hands back what it said."""
+
+from typing import NamedTuple
+
+import pytest
+
+from itembank.cli.main import run
+
+
+class Said(NamedTuple):
+    status: int
+    out: str
+    err: str
+
+
+@pytest.fixture
+def said(capsys):
+    def call(*arguments):
+        with pytest.raises(SystemExit) as end:
+            run([str(argument) for argument in arguments])
+        captured = capsys.readouterr()
+        return Said(end.value.code or 0, captured.out, captured.err)
+
+    return call
+
+
+@pytest.fixture
+def away(tmp_path, monkeypatch):
+    """Stand in an empty folder with no department around it."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path

@@ -1,0 +1,122 @@
+"""What a pack is asked to be: typed before planned before the class's own."""
+
+import datetime
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from itembank.cli.pack import output_home
+from itembank.cli.pack_settings import Given, refuse_with_from, resolve
+from itembank.errors import ItembankError
+from itembank.planning.days import usual_seed
+from itembank.planning.department import read_department
+from itembank.planning.plan_file import Plan, PlannedTopic
+
+FERNHILL = read_department(Path(__file__).parents[2] / "banks" / "fernhill")
+KNOWN = tuple({topic for one in FERNHILL.classes for topic in one.topics})
+TODAY = datetime.date(2026, 11, 30)
+PLAN = Plan(
+    (PlannedTopic("ratio.share"), PlannedTopic("ratio.combine", 2)),
+    class_name="9S",
+    title="Planned",
+    questions=6,
+    seed=3,
+    large_print=True,
+)
+
+
+def settle(given=None, plan=None, department=FERNHILL):
+    return resolve(given or Given(), plan, department, KNOWN, TODAY)
+
+
+def test_with_nothing_typed_the_department_says_all():
+    found = settle()
+    assert (found.school, found.class_name, found.date) == ("Fernhill School", "8K", TODAY)
+    assert found.title == "Sharing in a ratio"
+    assert [topic.id for topic in found.topics] == list(FERNHILL.find_class("8K").topics)
+    assert (found.questions, found.follow_up, found.variants) == (8, 10, 1)
+    assert found.seed == usual_seed("8K", TODAY, "Sharing in a ratio")
+    assert found.folder_name == "8K-2026-11-30"
+
+
+def test_typed_before_planned_before_the_class():
+    planned = settle(plan=PLAN)
+    assert (planned.class_name, planned.title, planned.questions) == ("9S", "Planned", 6)
+    assert (planned.seed, planned.large_print, planned.paper) == (3, True, "cream")
+    assert planned.topics == PLAN.topics
+    typed = settle(
+        Given(class_name="7m", title="Typed", topics=("ratio.share",), questions=4, seed=9), PLAN
+    )
+    assert (typed.class_name, typed.title, typed.questions, typed.seed) == ("7M", "Typed", 4, 9)
+    assert typed.topics == (PlannedTopic("ratio.share"),)
+
+
+def test_without_a_department_topics_are_enough():
+    found = settle(Given(topics=("ratio.share",)), department=None)
+    assert (found.school, found.class_name, found.questions) == ("", "Class", 8)
+    with pytest.raises(ItembankError, match="--department"):
+        settle(department=None)
+
+
+def test_a_plan_whose_topics_are_all_counted_needs_no_number_of_questions():
+    counted = (PlannedTopic("ratio.share", 3), PlannedTopic("ratio.combine", 2))
+    assert settle(plan=Plan(counted)).questions == 5
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        (Given(class_name="8Z"), "no class 8Z"),
+        (Given(topics=("ratio.shar",)), "Did you mean ratio.share"),
+        (Given(date="31/11/2026"), "not a day of the calendar"),
+        (Given(date="Monday"), "not a date"),
+        (Given(questions=0), "1 to 20 questions, not 0"),
+        (Given(questions=50), "1 to 20 questions, not 50"),
+        (Given(questions=3), "need at least 4 questions, not 3"),
+        (Given(follow_up=0), "follow-up sheet has 1 to 20"),
+        (Given(variants=0), "1 to 6 versions, not 0"),
+        (Given(seed=-1), "seed must be from 0"),
+        (Given(paper="mauve"), "no paper ‘mauve’"),
+        (Given(title=" "), "title is empty"),
+    ],
+)
+def test_faults(given, words):
+    with pytest.raises(ItembankError, match=words):
+        settle(given)
+
+
+def test_topics_that_do_not_fit_the_number_of_questions():
+    with pytest.raises(ItembankError, match="need at least 3 questions, not 2"):
+        settle(Given(questions=2), PLAN)
+    only = replace(PLAN, topics=(PlannedTopic("ratio.share", 3),), questions=None)
+    with pytest.raises(ItembankError, match="need exactly 3 questions, not 5"):
+        settle(Given(questions=5), only)
+
+
+def test_a_class_name_that_is_no_folder_name():
+    for name in ("../8K", "", ".8K", "a class with a long name"):
+        with pytest.raises(ItembankError, match="cannot be a class's name"):
+            settle(Given(class_name=name, topics=("ratio.share",)), department=None)
+
+
+def test_a_pack_made_again_is_not_changed():
+    refuse_with_from(Given(), None, None)
+    with pytest.raises(ItembankError, match="--class and --topic cannot change"):
+        refuse_with_from(Given(class_name="8K", topics=("ratio.share",)), None, None)
+    with pytest.raises(ItembankError, match="--plan"):
+        refuse_with_from(Given(), Path("plan.toml"), None)
+
+
+def test_where_packs_go(tmp_path):
+    project = tmp_path / "project"
+    inside = project / "banks" / "fernhill"
+    inside.mkdir(parents=True)
+    (tmp_path / "output").mkdir()
+    assert output_home(inside) == inside
+    (project / ".git").mkdir()
+    assert output_home(inside) == inside
+    (project / "output").mkdir()
+    assert output_home(inside) == project / "output"
+    (inside / "output").mkdir()
+    assert output_home(inside) == inside / "output"

@@ -1,0 +1,173 @@
+"""Bands: every score in exactly one, cut scores scaled by share, faults told plainly."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from itembank.planning.bands import (
+    SHAPES,
+    BandError,
+    BandScheme,
+    band_of,
+    check_bands,
+    check_intervals,
+    cut_scores,
+    default_scheme,
+    own_scheme,
+)
+from itembank.planning.next_tasks import MODES, TIERS
+
+marks = st.integers(1, 200)
+counts = st.integers(2, 5)
+
+
+def spans(bands):
+    return [(band.name, band.lowest, band.highest) for band in bands]
+
+
+def test_eight_marks_published():
+    # Common practice in classrooms, no source: 0-4 lowest, 5-6 middle, 7-8 top out of 8.
+    assert spans(default_scheme().bands(8)) == [
+        ("Rebuild", 0, 4),
+        ("Secure", 5, 6),
+        ("Extend", 7, 8),
+    ]
+
+
+@given(marks, counts)
+def test_every_score_falls_in_exactly_one_band(n, count):
+    bands = default_scheme(count).bands(n)
+    for score in range(n + 1):
+        holding = [band for band in bands if band.lowest <= score <= band.highest]
+        assert len(holding) == 1
+        assert band_of(score, bands) is holding[0]
+    check_bands(bands, n)
+
+
+@st.composite
+def own_cuts(draw):
+    out_of = draw(st.integers(1, 60))
+    most = min(4, out_of)
+    cuts = draw(st.sets(st.integers(1, out_of), min_size=1, max_size=most))
+    return tuple(sorted(cuts)), out_of
+
+
+@given(own_cuts(), marks)
+def test_own_cuts_cover_every_score_once_at_any_length(own, n):
+    cuts, out_of = own
+    bands = own_scheme(cuts, out_of).bands(n)
+    assert sorted(s for b in bands for s in range(b.lowest, b.highest + 1)) == list(range(n + 1))
+    assert len(bands) >= 2
+
+
+@given(own_cuts())
+def test_own_cuts_stand_as_written_at_their_own_length(own):
+    cuts, out_of = own
+    assert tuple(band.lowest for band in own_scheme(cuts, out_of).bands(out_of)) == (0, *cuts)
+
+
+@given(own_cuts(), marks)
+def test_a_cut_is_the_least_score_with_at_least_its_share(own, n):
+    cuts, out_of = own
+    for cut, scaled in zip(cuts, cut_scores(n, cuts=cuts, out_of=out_of), strict=True):
+        least = next(s for s in range(n + 1) if Fraction(s, n) >= Fraction(cut, out_of))
+        assert scaled == least
+
+
+@given(counts, st.integers(1, 25))
+def test_whole_multiples_of_eight_scale_exactly(count, times):
+    at_eight = cut_scores(8, count)
+    assert cut_scores(8 * times, count) == tuple(cut * times for cut in at_eight)
+
+
+@given(marks, counts)
+def test_a_higher_score_never_falls_in_a_lower_band(n, count):
+    bands = default_scheme(count).bands(n)
+    order = [bands.index(band_of(score, bands)) for score in range(n + 1)]
+    assert order == sorted(order)
+    assert order[0] == 0
+    assert order[-1] == len(bands) - 1
+
+
+def test_more_bands_keep_the_usual_edges():
+    for count in (4, 5):
+        assert set(cut_scores(8, 3)) < set(cut_scores(8, count))
+
+
+@given(counts)
+def test_no_two_bands_share_a_sign(count):
+    signs = default_scheme(count).signs
+    for what in ("name", "letter", "shape", "colour", "colour_name"):
+        assert len({getattr(sign, what) for sign in signs}) == count
+    assert all(sign.shape in SHAPES for sign in signs)
+
+
+@pytest.mark.parametrize("count", [2, 3, 4, 5])
+def test_next_tasks_are_short_whole_sentences(count):
+    for sign in default_scheme(count).signs:
+        task = sign.task
+        assert task.tier in TIERS
+        assert task.mode in MODES
+        for words in (task.where, task.first, task.how, task.stuck, task.finished):
+            assert words[-1] in ".?!"
+            assert len(words) <= 100
+            for sentence in words.replace("?", ".").split("."):
+                assert len(sentence.split()) <= 17, sentence
+
+
+def test_tiers_rise_with_the_bands():
+    for count in (2, 3, 4, 5):
+        tiers = [TIERS.index(sign.task.tier) for sign in default_scheme(count).signs]
+        assert tiers == sorted(tiers)
+
+
+@pytest.mark.parametrize(
+    ("cuts", "out_of", "words"),
+    [
+        ((7, 5), 8, "do not rise"),
+        ((5, 5), 8, "repeat 5"),
+        ((0, 5), 8, "cut score 0"),
+        ((5, 9), 8, "between 1 and 8"),
+        ((1, 2, 3, 4, 5), 8, "2 to 5 bands"),
+        ((), 8, "2 to 5 bands"),
+    ],
+)
+def test_bad_cuts(cuts, out_of, words):
+    with pytest.raises(BandError, match=words):
+        own_scheme(cuts, out_of)
+
+
+@pytest.mark.parametrize(
+    ("intervals", "words"),
+    [
+        ([("A", 0, 4), ("B", 6, 8)], "No band holds the score 5"),
+        ([("A", 0, 2), ("B", 6, 8)], "No band holds the scores 3 to 5"),
+        ([("A", 0, 5), ("B", 5, 8)], "both hold the score 5"),
+        ([("A", 1, 4), ("B", 5, 8)], "No band holds the score 0"),
+        ([("A", 0, 4), ("B", 5, 7)], "No band holds the score 8"),
+        ([("A", 0, 4), ("B", 5, 9)], "only 8 marks"),
+        ([("A", 0, 4), ("B", 5, 4)], "holds no score"),
+        ([("A", -1, 4), ("B", 5, 8)], "starts at -1"),
+    ],
+)
+def test_gaps_and_overlaps(intervals, words):
+    with pytest.raises(BandError, match=words):
+        check_intervals(intervals, 8)
+
+
+def test_a_starter_without_marks_and_a_score_outside():
+    with pytest.raises(BandError, match="at least 1 mark"):
+        default_scheme().bands(0)
+    for score in (-1, 9):
+        with pytest.raises(BandError, match="not between 0 and 8"):
+            band_of(score, default_scheme().bands(8))
+
+
+def test_two_bands_with_one_letter():
+    one, two, three = default_scheme().signs
+    with pytest.raises(BandError, match="Two bands have the name Rebuild"):
+        BandScheme((one, two, one), (5, 7))
+    with pytest.raises(BandError, match="need 2 cut scores, not 1"):
+        BandScheme((one, two, three), (5,))

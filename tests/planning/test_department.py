@@ -1,0 +1,237 @@
+"""A department's file: read whole, and every fault told at once with its line."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from itembank.errors import ItembankError
+from itembank.planning.days import parse_day, usual_seed
+from itembank.planning.department import find_department, read_department
+from itembank.planning.faults import FileFaults
+from itembank.planning.plan_file import PlannedTopic, read_plan
+
+KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")
+GOOD = """school = "Fernhill School"
+
+[[classes]]
+name = "8K"
+year = 8
+topics = ["ratio.share"]
+"""
+
+
+def department(tmp_path: Path, text: str):
+    (tmp_path / "department.toml").write_text(text, encoding="utf-8")
+    return read_department(tmp_path, KNOWN)
+
+
+def faults(tmp_path: Path, text: str):
+    with pytest.raises(FileFaults) as caught:
+        department(tmp_path, text)
+    return [(fault.line, fault.message) for fault in caught.value.faults]
+
+
+def test_defaults(tmp_path):
+    found = department(tmp_path, GOOD)
+    assert found.default_class == "8K"
+    one = found.find_class("8k")
+    assert (one.questions, one.follow_up, one.paper, one.large_print) == (8, 10, "white", False)
+    assert [band.name for band in one.bands.bands(8)] == ["Rebuild", "Secure", "Extend"]
+
+
+def test_fernhill():
+    folder = Path(__file__).parents[2] / "banks" / "fernhill"
+    found = read_department(folder)
+    assert found.school == "Fernhill School"
+    assert [one.name for one in found.classes] == ["7M", "8K", "9S"]
+    assert found.find_class().name == "8K"
+    nine = found.find_class("9S")
+    assert [(b.letter, b.lowest, b.highest) for b in nine.bands.bands(10)] == [
+        ("R", 0, 5),
+        ("P", 6, 8),
+        ("S", 9, 10),
+    ]
+    plan = read_plan(folder / "plan-8K.toml")
+    assert plan.class_name == "8K"
+    assert plan.date == datetime.date(2026, 11, 30)
+    assert plan.topics[-1] == PlannedTopic("equations.two-step", 2)
+
+
+def test_every_fault_at_once_with_its_line(tmp_path):
+    text = """school = "Fernhill School"
+default_class = "8Z"
+
+[[classes]]
+name = "8K"
+yaer = 8
+topics = [
+    "ratio.share",
+    "ratio.shar",
+]
+
+[[classes]]
+name = "9S"
+year = "nine"
+topics = []
+paper = "mauve"
+"""
+    found = faults(tmp_path, text)
+    assert [line for line, _ in found] == [2, 4, 6, 9, 14, 15, 16]
+    by_line = dict(found)
+    assert "no class 8Z" in by_line[2]
+    assert "‘year’ is missing" in by_line[4]
+    assert "Did you mean ‘year’?" in by_line[6]
+    assert "Did you mean ratio.share or" in by_line[9]
+    assert "whole number" in by_line[14]
+    assert "no topics" in by_line[15]
+    assert "white, cream" in by_line[16]
+
+
+BANDS = """
+[[bands.band]]
+name = "Red"
+letter = "R"
+shape = "triangle"
+colour = "#D55E00"
+colour_name = "red"
+lowest = 0
+highest = {red}
+
+[[bands.band]]
+name = "Green"
+letter = "G"
+shape = "square"
+colour = "#009E73"
+colour_name = "green"
+lowest = {green}
+"""
+
+
+def test_own_bands(tmp_path):
+    found = department(tmp_path, GOOD + BANDS.format(red=4, green=5)).find_class()
+    assert [(b.name, b.lowest, b.highest) for b in found.bands.bands(16)] == [
+        ("Red", 0, 9),
+        ("Green", 10, 16),
+    ]
+    cuts = department(tmp_path, GOOD + "[bands]\nout_of = 10\ncuts = [4, 8]\n").find_class()
+    assert [band.lowest for band in cuts.bands.bands(10)] == [0, 4, 8]
+
+
+@pytest.mark.parametrize(
+    ("red", "green", "words"),
+    [(4, 6, "No band holds the score 5"), (5, 4, "overlap"), (9, 5, "from 0 to 8, not 9")],
+)
+def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
+    ((_, message),) = faults(tmp_path, GOOD + BANDS.format(red=red, green=green))
+    assert words in message
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "words"),
+    [
+        ('school = "Fern', 1, "cannot be read as TOML"),
+        ('school = "F"\nschool = "G"\n', 2, "cannot be read as TOML"),
+        ('school = "F"\n', 0, "no class"),
+        (GOOD + "[bands]\ncuts = [7, 5]\n", 8, "do not rise"),
+        (GOOD + "[bands]\nout_of = 8\n", 7, "State the bands"),
+        (GOOD + 'paper = ["white"]\n', 7, "must be one of"),
+        (GOOD + "large_print = 1\n", 7, "true or false"),
+        (GOOD + "questions = 50\n", 7, "from 1 to 20, not 50"),
+        (GOOD.replace("8K", "8/K"), 4, "must not"),
+        (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
+        (GOOD.replace('"ratio.share"', '"ratio.share", "ratio.share"'), 6, "listed twice"),
+        ("classes = 3\nschool = 'F'\n", 1, "list"),
+    ],
+)
+def test_each_fault(tmp_path, text, line, words):
+    found = faults(tmp_path, text)
+    assert [(at, words in message) for at, message in found] == [(line, True)]
+
+
+def test_encodings(tmp_path):
+    path = tmp_path / "department.toml"
+    path.write_bytes(("\ufeff" + GOOD).encode())
+    assert read_department(tmp_path).school == "Fernhill School"
+    path.write_bytes(GOOD.encode("utf-16"))
+    with pytest.raises(FileFaults, match="UTF-16"):
+        read_department(tmp_path)
+    path.write_bytes(GOOD.encode() + "title = 'é'\n".encode("latin-1"))
+    with pytest.raises(FileFaults, match=r"line 7: .*not UTF-8"):
+        read_department(tmp_path)
+    path.unlink()
+    with pytest.raises(FileFaults, match="no such file"):
+        read_department(tmp_path)
+
+
+def test_finding_the_department(tmp_path, monkeypatch):
+    department(tmp_path, GOOD)
+    below = tmp_path / "a" / "b"
+    below.mkdir(parents=True)
+    monkeypatch.chdir(below)
+    assert find_department() == tmp_path
+    assert find_department(tmp_path / "department.toml") == tmp_path
+    with pytest.raises(ItembankError, match="holds no department"):
+        find_department(below)
+    with pytest.raises(ItembankError, match="no folder"):
+        find_department(tmp_path / "none")
+
+
+def test_unknown_class_names_those_there_are(tmp_path):
+    with pytest.raises(ItembankError, match=r"no class 8Z .*The class is 8K\."):
+        department(tmp_path, GOOD).find_class("8Z")
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "words"),
+    [
+        ("topics = []\n", 1, "no topics"),
+        ('topics = ["ratio.shar"]\n', 1, "Did you mean ratio.share"),
+        ('topics = ["ratio.share"]\ndate = "30 Nov"\n', 2, "such as 2026-11-30"),
+        ('topics = ["ratio.share"]\nquestions = 0\n', 2, "from 1 to 20, not 0"),
+        ('topics = ["ratio.share"]\nsed = 1\n', 2, "Did you mean ‘seed’?"),
+        ('topics = [{ id = "ratio.share", cuont = 2 }]\n', 1, "Did you mean ‘count’?"),
+        ('topics = [{ id = "ratio.share", count = 3 }]\nquestions = 2\n', 2, "ask for 3"),
+    ],
+)
+def test_faults_of_a_plan(tmp_path, text, line, words):
+    path = tmp_path / "plan.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(FileFaults) as caught:
+        read_plan(path, KNOWN)
+    assert [(f.line, words in f.message) for f in caught.value.faults] == [(line, True)]
+
+
+TODAY = datetime.date(2026, 11, 30)
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("2026-12-01", datetime.date(2026, 12, 1)),
+        ("1/12/2026", datetime.date(2026, 12, 1)),
+        ("tomorrow", datetime.date(2026, 12, 1)),
+        ("today", TODAY),
+    ],
+)
+def test_days(text, day):
+    assert parse_day(text, TODAY) == day
+
+
+@pytest.mark.parametrize(
+    "text", ["2026-02-30", "31/11/2026", "next week", "", "20261130", "0/0/0000"]
+)
+def test_no_days(text):
+    with pytest.raises(ItembankError, match="2026-11-30"):
+        parse_day(text, TODAY)
+
+
+def test_seeds_differ_between_lessons():
+    seeds = {
+        usual_seed("8K", TODAY, "Sharing"),
+        usual_seed("7M", TODAY, "Sharing"),
+        usual_seed("8K", TODAY.replace(day=29), "Sharing"),
+        usual_seed("8K", TODAY, "Dividing"),
+    }
+    assert len(seeds) == 4
+    assert all(0 <= seed < 1_000_000 for seed in seeds)
