@@ -1,0 +1,148 @@
+"""An item: one question with its key, working, likely mistakes and address."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal, TypeAlias
+
+from itembank.notation.tree import Node, Relation
+
+Run: TypeAlias = str | Node
+"""A stretch of a prompt: plain text, or a piece of mathematics."""
+
+
+class Tier(StrEnum):
+    """Difficulty of follow-up work, easiest first."""
+
+    SUPPORT = "support"
+    CORE = "core"
+    CHALLENGE = "challenge"
+
+
+@dataclass(frozen=True, slots=True)
+class Find:
+    """Work out `target`, given that every relation holds.
+
+    With no relations the target is worked out as it stands. With relations the letters
+    (or the empty box) are unknowns; the target is an expression, a ratio or a list in them.
+    """
+
+    target: Node
+    relations: tuple[Relation, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Inequality:
+    """Solve an inequality in one unknown."""
+
+    relation: Relation
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """Put `things` in order of size."""
+
+    things: tuple[Node, ...]
+    detail: Literal["ascending", "descending"] = "ascending"
+
+
+@dataclass(frozen=True, slots=True)
+class Compare:
+    """Put the right sign, <, > or =, between two numbers; the key is the relation."""
+
+    left: Node
+    right: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Choose:
+    """Name the option that is worth the least or the greatest."""
+
+    options: tuple[tuple[str, Node], ...]
+    detail: Literal["least", "greatest"]
+
+
+Ask: TypeAlias = Find | Inequality | Order | Compare | Choose
+"""The question behind the words: what a proof starts from."""
+
+
+@dataclass(frozen=True, slots=True)
+class Misconception:
+    """A named wrong method and what a teacher can ask a pupil who used it."""
+
+    id: str
+    name: str
+    ask: str
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """The wrong answer a misconception gives on one item."""
+
+    misconception: Misconception
+    wrong: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of working: what is done, in words, and the line it gives."""
+
+    say: str
+    maths: Node | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """What a topic makes from parameters; the topic adds address and tier to make an item.
+
+    `constants` are whole numbers the mathematics needs though the prompt does not print
+    them, such as the 180 degrees of a triangle. `twin` is equal for two questions that are
+    the same in disguise (same parameters up to order).
+    """
+
+    prompt: tuple[Run, ...]
+    ask: Ask
+    key: Node
+    form: str
+    steps: tuple[Step, ...]
+    slips: tuple[Slip, ...]
+    twin: tuple[object, ...]
+    marks: int = 1
+    constants: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A question as it will be printed, with all that is known about it."""
+
+    address: str
+    topic: str
+    tier: Tier
+    prompt: tuple[Run, ...]
+    ask: Ask
+    key: Node
+    form: str
+    steps: tuple[Step, ...]
+    slips: tuple[Slip, ...]
+    twin: tuple[object, ...]
+    marks: int
+    constants: tuple[int, ...]
+
+
+def prompt(text: str, **maths: Node) -> tuple[Run, ...]:
+    """Return `text` as runs, each ``{name}`` replaced by the mathematics of that name.
+
+    >>> from itembank.notation.tree import Int
+    >>> prompt("Double {n}.", n=Int(7))
+    ('Double ', Int(n=7), '.')
+    """
+    runs: list[Run] = []
+    for piece in text.split("{"):
+        name, closed, after = piece.partition("}")
+        if closed:
+            runs.append(maths[name])
+            piece = after
+        if piece:
+            runs.append(piece)
+    return tuple(runs)

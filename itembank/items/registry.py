@@ -1,0 +1,105 @@
+"""Finds topics: those in `generators/`, and those that other packages register.
+
+A module of a strand package under ``generators`` registers each of its topics with
+:func:`register`. Another installed package names a module of its own under the entry point
+group ``itembank.topics``; importing that module registers its topics.
+"""
+
+from __future__ import annotations
+
+import difflib
+import importlib
+import pkgutil
+from functools import cache
+from importlib.metadata import entry_points
+
+from itembank.errors import ItembankError
+from itembank.items.item import Item, Tier
+from itembank.items.topic import Topic
+
+GROUP = "itembank.topics"
+_found: dict[str, Topic] = {}
+
+
+class UnknownTopic(ItembankError):
+    """No topic, tier or item has this name."""
+
+
+def register(cls: type[Topic]) -> type[Topic]:
+    """Add a topic to the registry; use it as a decorator on the class.
+
+    Raises
+    ------
+    ItembankError
+        If another class has taken the id.
+    """
+    other = _found.get(cls.id)
+    if other is not None and type(other).__module__ != cls.__module__:
+        raise ItembankError(f"Two topics are called {cls.id}: rename one of them.")
+    _found[cls.id] = cls()
+    return cls
+
+
+@cache
+def _load() -> None:
+    import generators
+
+    for strand in pkgutil.iter_modules(generators.__path__):
+        package = importlib.import_module(f"generators.{strand.name}")
+        for module in pkgutil.iter_modules(getattr(package, "__path__", [])):
+            importlib.import_module(f"generators.{strand.name}.{module.name}")
+    for point in entry_points(group=GROUP):
+        point.load()
+
+
+def topics() -> tuple[Topic, ...]:
+    """Return every topic, by id."""
+    _load()
+    return tuple(_found[name] for name in sorted(_found))
+
+
+def topic_ids() -> tuple[str, ...]:
+    """Return the id of every topic, sorted."""
+    return tuple(topic.id for topic in topics())
+
+
+def strands() -> tuple[str, ...]:
+    """Return the names of the strands, sorted."""
+    return tuple(sorted({topic.strand for topic in topics()}))
+
+
+def find_topic(name: str) -> Topic:
+    """Return the topic called `name`.
+
+    Raises
+    ------
+    UnknownTopic
+        If there is none; the message suggests the nearest names.
+    """
+    _load()
+    if name in _found:
+        return _found[name]
+    near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
+    tails = [other for other in _found if name and name.lower() in other]
+    hint = list(dict.fromkeys(tails[:3] + near))[:3]
+    advice = f" Did you mean {' or '.join(hint)}?" if hint else ""
+    raise UnknownTopic(
+        f"There is no topic called {name!r}.{advice} `itembank topics` lists them all."
+    )
+
+
+def find_item(address: str) -> Item:
+    """Return the item at an address, ``topic/tier/index``.
+
+    Raises
+    ------
+    UnknownTopic
+        If the address cannot be read or names nothing.
+    """
+    pieces = address.split("/")
+    if len(pieces) != 3 or not (pieces[2].isascii() and pieces[2].isdigit()):
+        raise UnknownTopic(f"{address!r} is not an address; write it as topic/tier/number.")
+    topic = find_topic(pieces[0])
+    if pieces[1] not in {tier.value for tier in Tier}:
+        raise UnknownTopic(f"{address!r}: the tiers are support, core and challenge.")
+    return topic.item(Tier(pieces[1]), int(pieces[2]))
