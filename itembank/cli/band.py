@@ -27,12 +27,14 @@ def band(
     scores: Annotated[
         list[str] | None, typer.Argument(metavar="[SCORE]...", help="One or more scores.")
     ] = None,
-    out_of: Annotated[int, typer.Option(help="Marks of the starter.")] = DEFAULT_MARKS,
+    out_of: Annotated[int, typer.Option(metavar="N", help="Marks of the starter.")] = DEFAULT_MARKS,
     cuts: Annotated[
         str | None,
-        typer.Option(help="Lowest score of each band above the first, as in 5,7."),
+        typer.Option(metavar="N,N", help="Lowest score of each band above the first, as in 5,7."),
     ] = None,
-    bands: Annotated[int | None, typer.Option(help="Number of bands, from 2 to 5.")] = None,
+    bands: Annotated[
+        int | None, typer.Option(metavar="N", help="Number of bands, from 2 to 5.")
+    ] = None,
     csv: Annotated[
         Path | None,
         typer.Option(metavar="FILE", help="Rows of seat code and score, as in A1,5. No names."),

@@ -23,14 +23,17 @@ def pack(
         typer.Option("--class", metavar="NAME", help="Class; the department's usual one."),
     ] = None,
     date: Annotated[
-        str | None, typer.Option(help="Day of the lesson, such as 2026-11-30; today.")
+        str | None, typer.Option(metavar="DAY", help="Day of the lesson, as 2026-11-30; today.")
     ] = None,
-    title: Annotated[str | None, typer.Option(help="Title of the lesson; the class's.")] = None,
+    title: Annotated[
+        str | None, typer.Option(metavar="TEXT", help="Title of the lesson; the class's.")
+    ] = None,
     topic: Annotated[
         list[str] | None,
         typer.Option(
             "--topic",
             "-t",
+            metavar="TOPIC",
             help="A topic to ask about; give it again for more. The class's.",
             autocompletion=complete_topic,
         ),

@@ -15,13 +15,19 @@ MOST = 100
 
 def show(
     topic: Annotated[
-        str, typer.Argument(help="A topic, such as ratio.share.", autocompletion=complete_topic)
+        str,
+        typer.Argument(
+            metavar="TOPIC", help="A topic, such as ratio.share.", autocompletion=complete_topic
+        ),
     ],
     tier: Annotated[
-        str | None, typer.Option(help="support, core or challenge; all three if left out.")
+        str | None,
+        typer.Option(metavar="TIER", help="support, core or challenge; all three if left out."),
     ] = None,
-    count: Annotated[int, typer.Option(help="Questions to show of each tier.")] = 3,
-    seed: Annotated[int, typer.Option(help="Another number shows other questions.")] = 1,
+    count: Annotated[int, typer.Option(metavar="N", help="Questions to show of each tier.")] = 3,
+    seed: Annotated[
+        int, typer.Option(metavar="N", help="Another number shows other questions.")
+    ] = 1,
 ) -> None:
     """Show sample questions of a topic with key, working and likely mistakes.
 

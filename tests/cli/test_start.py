@@ -88,16 +88,19 @@ def test_a_reader_that_goes_away_is_no_fault():
     assert "Traceback" not in done.stderr
 
 
-def test_stopping_with_the_keyboard():
-    code = (
-        "import os, signal, itembank.planning.groups as g, itembank.cli.band as b\n"
-        "b.one_line = lambda *a: os.kill(os.getpid(), signal.SIGINT)\n"
-        "from itembank.cli.main import run\n"
-        "run(['band', '5'])\n"
-    )
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
-    assert done.returncode == 128 + signal.SIGINT
-    assert done.stderr.strip() == "Stopped."
+def test_stopping_with_the_keyboard(tmp_path):
+    pipe = tmp_path / "scores.csv"
+    os.mkfifo(pipe)
+    with subprocess.Popen(
+        [sys.executable, "-m", "itembank.cli", "band", "--csv", str(pipe)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    ) as running, pipe.open("wb"):  # opens once the command reads it, and then it waits for rows
+        running.send_signal(signal.SIGINT)
+        out, err = running.communicate()
+    assert running.returncode == 128 + signal.SIGINT
+    assert (out, err.strip()) == ("", "Stopped.")
 
 
 def test_version():
