@@ -70,11 +70,13 @@ def prompt_text(prompt: Sequence[Run]) -> str:
 
 def item_text(number: int, item: Item) -> str:
     """Return an item as a teacher would want to read it: question, key, working, mistakes."""
+    from itembank.items.forms import form_words
+
     lead = f"{number}. "
     marks = "1 mark" if item.marks == 1 else f"{item.marks} marks"
     lines = [
         paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
-        paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item)})"),
+        paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item.form)})"),
     ]
     label = "   Working  "
     for step in item.steps:
@@ -86,10 +88,5 @@ def item_text(number: int, item: Item) -> str:
         what = slip.misconception
         lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
         label = " " * len(label)
-    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {item.difficulty:g})"))
+    lines.append(paragraph("   Address  ", item.address))
     return "\n".join(lines)
-
-
-def form_words(item: Item) -> str:
-    """Return the form that an item's key must have, in words."""
-    return str(item.form.words)
