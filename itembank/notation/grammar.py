@@ -32,10 +32,10 @@ ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
 
 GRAMMAR = rf"""
 start: listing
-?listing: cell | cell (COMMA cell)+ -> listing
-?cell: LABEL -> label
-     | relation
-?relation: ratio | ratio (REL ratio)+ -> relation
+?listing: relation | relation (COMMA relation)+ -> listing
+?relation: side | side (REL side)+ -> relation
+?side: LABEL -> label
+     | ratio
 ?ratio: sum | sum (COLON sum)+ -> ratio
 ?sum: product | product ((PLUS | MINUS) product)+ -> sum
 ?product: unary | unary ((TIMES | DIVIDE | OF) unary)+ -> product

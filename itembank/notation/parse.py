@@ -116,7 +116,9 @@ def _explain(plain: str, offset: int, column: int) -> str:
     if after == ")" and outside.count("(") <= outside.count(")"):
         return f"The bracket closed at column {column} was never opened: open it or take it out."
     if after == '"':
-        return f"At column {column} a name in quotation marks cannot stand: only as an answer."
+        return (
+            f"A name in quotation marks (column {column}) stands alone: put a comma or = beside it."
+        )
     if not before:
         return f"A line of mathematics cannot begin with {after}: begin with a number or a letter."
     return f"Reading stopped at {after} (column {column}): check what stands there."

@@ -69,41 +69,10 @@ _RELATION = {
 }
 _ROOTS = {2: "square", 3: "cube", 4: "fourth"}
 _SMALL = (Int, Dec, Sym, Blank)
-_GREEK = {
-    **dict(
-        zip(
-            "αβγδεζηθικλμνξοπρστυφχψω",
-            [
-                "alpha",
-                "beta",
-                "gamma",
-                "delta",
-                "epsilon",
-                "zeta",
-                "eta",
-                "theta",
-                "iota",
-                "kappa",
-                "lambda",
-                "mu",
-                "nu",
-                "xi",
-                "omicron",
-                "pi",
-                "rho",
-                "sigma",
-                "tau",
-                "upsilon",
-                "phi",
-                "chi",
-                "psi",
-                "omega",
-            ],
-            strict=True,
-        )
-    ),
-    "ς": "final sigma",
-}
+_GREEK_NAMES = """alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi
+    omicron pi rho sigma tau upsilon phi chi psi omega"""
+_GREEK = dict(zip("αβγδεζηθικλμνξοπρστυφχψω", _GREEK_NAMES.split(), strict=True))
+_GREEK["ς"] = "final sigma"
 
 
 def words(node: Node) -> str:

@@ -1,0 +1,189 @@
+"""Reads the exact value off a MathML string, as someone who sees only the page would.
+
+It shares no code with the package: it walks the XML, applies the order of operations, and
+knows the units by their SI definitions (BIPM, *The International System of Units*, 2019).
+"""
+
+from fractions import Fraction
+from xml.etree import ElementTree
+
+SPACE = "{http://www.w3.org/1998/Math/MathML}"
+LENGTHS = {"mm": "0.001", "cm": "0.01", "m": "1", "km": "1000"}
+UNITS = {
+    **LENGTHS,
+    **{"mg": "0.000001", "g": "0.001", "kg": "1", "t": "1000"},
+    **{"ml": "0.001", "cl": "0.01", "l": "1", "s": "1", "min": "60", "h": "3600", "°": "1"},
+    **{"km/h": "5/18", "m/s": "1", "%": "0.01", "p": "0.01"},
+}
+
+
+class NoValueError(Exception):
+    """What is printed has no exact rational value."""
+
+
+def read(text, letters=None):
+    """Return the values of the parts between colons (one, where there is no colon)."""
+    root = ElementTree.fromstring(text)
+    assert root.tag == SPACE + "math"
+    rows = [[]]
+    for element in root:
+        if _tag(element) == "mo" and element.text == ":":
+            rows.append([])
+        else:
+            rows[-1].append(element)
+    return tuple(_Row(row, letters or {}).read() for row in rows)
+
+
+def _tag(element):
+    assert element.tag.startswith(SPACE)
+    return element.tag[len(SPACE) :]
+
+
+def _number(text):
+    return Fraction(text.replace("\u2009", ""))
+
+
+def _root(value, index):
+    def whole(n):
+        low, high = 0, n + 1
+        while low + 1 < high:
+            middle = (low + high) // 2
+            low, high = (middle, high) if middle**index <= n else (low, middle)
+        if low**index != n:
+            raise NoValueError
+        return low
+
+    if value < 0:
+        if index % 2 == 0:
+            raise NoValueError
+        return -_root(-value, index)
+    return Fraction(whole(value.numerator), whole(value.denominator))
+
+
+def _divide(top, bottom):
+    if bottom == 0:
+        raise NoValueError
+    return top / bottom
+
+
+def _power(base, exponent):
+    if exponent.denominator != 1 or abs(exponent) > 64 or (base == 0 and exponent < 0):
+        raise NoValueError
+    return Fraction(base ** int(exponent))
+
+
+class _Row:
+    """A row of elements, read from left to right."""
+
+    def __init__(self, elements, letters):
+        self.elements = list(elements)
+        self.letters = letters
+        self.at = 0
+
+    def sign(self, prefix=False):
+        """Return the operator that stands next, if one does."""
+        if self.at == len(self.elements):
+            return None
+        element = self.elements[self.at]
+        if _tag(element) == "mtext" and element.text.strip() == "of":
+            return "of"
+        if _tag(element) != "mo" or (element.get("form") == "prefix") != prefix:
+            return None
+        return element.text
+
+    def read(self):
+        value = self.sum()
+        assert self.at == len(self.elements), "something is left over in the row"
+        return value
+
+    def sum(self):
+        value = self.product()
+        while (sign := self.sign()) in ("+", "−"):
+            self.at += 1
+            term = self.product()
+            value = value + term if sign == "+" else value - term
+        return value
+
+    def product(self):
+        value = self.signed()
+        while (sign := self.sign()) in ("×", "÷", "of"):
+            self.at += 1
+            factor = self.signed()
+            value = _divide(value, factor) if sign == "÷" else value * factor
+        return value
+
+    def signed(self):
+        if self.sign(prefix=True) == "−":
+            self.at += 1
+            return -self.signed()
+        return self.measure()
+
+    def measure(self):
+        scale = Fraction(1)
+        if _tag(self.elements[self.at]) == "mtext" and self.elements[self.at].text in "£€$":
+            self.at += 1
+        value = self.factors()
+        if self.at < len(self.elements):
+            unit = _unit(self.elements[self.at])
+            if unit is not None:
+                self.at += 1
+                scale = unit
+        return value * scale
+
+    def factors(self):
+        value = _value(self.elements[self.at], self.letters)
+        self.at += 1
+        while self.sign() == "\u2062":
+            value *= _value(self.elements[self.at + 1], self.letters)
+            self.at += 2
+        return value
+
+
+def _unit(element):
+    """Return the size of the unit that `element` prints, or None if it prints none."""
+    if _tag(element) == "msup" and _tag(element[0]) == "mtext" and element[0].text != "□":
+        return Fraction(LENGTHS[element[0].text.strip()]) ** int(element[1].text)
+    if _tag(element) == "mtext" and element.text.strip() in UNITS:
+        return Fraction(UNITS[element.text.strip()])
+    return None
+
+
+def _value(element, letters):
+    tag, parts = _tag(element), list(element)
+    if tag == "mn":
+        return _number(element.text)
+    if tag == "mi" or (tag == "mtext" and element.text == "□"):
+        if element.text not in letters:
+            raise NoValueError
+        return letters[element.text]
+    if tag == "mfrac":
+        return _divide(_value(parts[0], letters), _value(parts[1], letters))
+    if tag == "msup":
+        return _power(_value(parts[0], letters), _value(parts[1], letters))
+    if tag == "msqrt":
+        return _root(_Row(parts, letters).read(), 2)
+    if tag == "mroot":
+        return _root(_value(parts[0], letters), int(parts[1].text))
+    assert tag == "mrow", f"{tag} has no value"
+    if any(_tag(part) == "mover" for part in parts):
+        return _recurring(parts)
+    if len(parts) == 3 and parts[1].text == "\u2064":
+        return _number(parts[0].text) + _value(parts[2], letters)
+    if _tag(parts[0]) == "mo" and parts[0].text == "(":
+        assert parts[-1].text == ")"
+        parts = parts[1:-1]
+    return _Row(parts, letters).read()
+
+
+def _recurring(parts):
+    """Return the value of a decimal with dots: the sum of a geometric series."""
+    head, *block = parts
+    digits = "".join(p.text if _tag(p) == "mn" else p[0].text for p in block)
+    dotted = [part for part in block if _tag(part) == "mover"]
+    assert all(part[1].text == "˙" for part in dotted)
+    assert dotted[0] is block[0]
+    assert dotted[-1] is block[-1]
+    once = _number(head.text + digits)
+    # Each block is worth a fixed fraction of the one before it.
+    start = _number(head.text + "0")
+    return start + (once - start) / (1 - Fraction(1, 10 ** len(digits)))

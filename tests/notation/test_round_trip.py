@@ -1,0 +1,170 @@
+"""A tree's line reads back to the tree, and its faces agree on what it is worth."""
+
+from fractions import Fraction
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.notation import NotationError, line, mathml, parse, words
+from itembank.notation.tree import (
+    Blank,
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Label,
+    Listing,
+    Mixed,
+    Money,
+    Neg,
+    Percent,
+    Power,
+    Product,
+    Quantity,
+    Ratio,
+    Relation,
+    Root,
+    Sum,
+    Sym,
+    frac,
+    symbols,
+    walk,
+)
+from itembank.notation.value import NotExact, constant, linear
+from tests.notation.read_mathml import NoValueError, read
+from tests.notation.trees import trees, values
+
+fractions = st.fractions(-20, 20, max_denominator=12)
+
+
+@given(trees)
+@settings(max_examples=500, deadline=None)
+def test_line_reads_back_to_the_same_tree(tree):
+    assert parse(line(tree)) == tree
+
+
+@given(trees)
+@settings(max_examples=300, deadline=None)
+def test_spaces_do_not_change_brackets_and_signs(tree):
+    text = line(tree)
+    if not any(isinstance(node, Label | Mixed | Quantity) for node in walk(tree)):
+        assert parse(text.replace(" = ", "=").replace(" + ", "+").replace(" : ", ":")) == tree
+
+
+def _tree_value(tree, letters):
+    parts = tree.parts if isinstance(tree, Ratio) else (tree,)
+    return tuple(constant(linear(part, letters)) for part in parts)
+
+
+@given(values, st.data())
+@settings(max_examples=500, deadline=None)
+def test_mathml_says_the_value_of_the_tree(tree, data):
+    letters = {name: data.draw(fractions, label=name) for name in sorted(symbols(tree))}
+    try:
+        expected = _tree_value(tree, letters)
+    except NotExact:
+        return
+    assert _tree_value(parse(line(tree)), letters) == expected
+    assert read(mathml(tree), letters) == expected
+
+
+@given(trees)
+@settings(max_examples=300, deadline=None)
+def test_mathml_is_well_formed_and_uses_a_true_minus(tree):
+    text = mathml(tree)
+    root = ElementTree.fromstring(text)
+    for element in root.iter():
+        if element.tag.endswith("}mo"):
+            assert element.text
+            assert "-" not in element.text
+
+
+@given(trees)
+@settings(max_examples=200, deadline=None)
+def test_words_hold_no_signs_that_a_reader_would_stumble_over(tree):
+    if any(isinstance(node, Label) for node in walk(tree)):
+        return
+    said = words(tree)
+    assert said == " ".join(said.split())
+    assert not set(said) & set("+-−×÷=<>≤≥≠:/()^√∛∜%£€$°□.\u0307")
+
+
+def test_reader_of_mathml_reads_known_values():
+    """The test's own reader is checked on hand-written MathML."""
+    head = '<math xmlns="http://www.w3.org/1998/Math/MathML">'
+    dot = '<mover accent="true"><mn>6</mn><mo>˙</mo></mover>'
+    assert read(f"{head}<mrow><mn>0.1</mn>{dot}</mrow></math>") == (Fraction(1, 6),)
+    half = "<mfrac><mn>1</mn><mn>2</mn></mfrac>"
+    assert read(f"{head}<mn>2</mn><mo>×</mo>{half}<mo>+</mo><mn>1</mn></math>") == (2,)
+    assert read(f"{head}<mn>2</mn><mo>+</mo>{half}<mo>×</mo><mn>4</mn></math>") == (4,)
+    with pytest.raises(NoValueError):
+        read(f"{head}<msqrt><mn>7</mn></msqrt></math>")
+
+
+@pytest.mark.parametrize(
+    "tree",
+    [
+        Int(-3),
+        Int(10**200),
+        Dec("", "5"),
+        Dec("5", ""),
+        Dec("0", "x"),
+        Sym("xy"),
+        Sym("1"),
+        Sym("é"),
+        Label(""),
+        Label('say "x"'),
+        Mixed(0, 1, 2),
+        Neg(Neg(Int(3))),
+        Neg(Sum(Int(1), (("+", Int(2)),))),
+        Neg(Product(Int(1), (("×", Int(2)),))),
+        Sum(Int(1), ()),
+        Sum(Int(1), (("+", Sum(Int(1), (("+", Int(2)),))),)),
+        Product(Sum(Int(1), (("+", Int(2)),)), (("×", Int(3)),)),
+        Product(Int(1), (("·", Int(3)),)),
+        Juxt((Int(3),)),
+        Juxt((Int(3), Int(4))),
+        Juxt((Sym("x"), Int(4))),
+        Juxt((Int(3), Juxt((Sym("x"), Sym("y"))))),
+        Juxt((frac(3, 4), Bracket(frac(5, 6)))),
+        Juxt((frac(3, 4), Int(5), Sym("x"))),
+        Juxt((Sym("x"), frac(3, 4))),
+        Juxt((Int(5), Sym("k"), Sym("g"))),
+        Juxt((Int(5), Sym("p"))),
+        Juxt((Int(5), Sym("o"), Sym("f"))),
+        Power(Frac(Int(1), Int(2)), Int(2)),
+        Power(Root(Int(7)), Int(2)),
+        Root(Int(7), 5),
+        Quantity(Int(5), "furlong"),
+        Quantity(Neg(Int(5)), "kg"),
+        Money(Int(5), "x"),
+        Money(Sym("x"), "p"),
+        Percent(Neg(Int(5))),
+        Ratio((Int(1),)),
+        Ratio((Ratio((Int(1), Int(2))), Int(2))),
+        Bracket(Ratio((Int(1), Int(2)))),
+        Relation(Relation(Int(1), (("=", Int(2)),)), (("=", Int(2)),)),
+        Listing((Int(1), Listing((Int(1), Int(2))))),
+        Frac(Label("Pack B"), Int(2)),
+        Sum(Blank(), (("±", Int(2)),)),
+    ],
+    ids=repr,
+)
+def test_trees_that_paper_could_not_show_are_refused(tree):
+    with pytest.raises(NotationError, match=r"\w \w"):
+        line(tree)
+
+
+def test_deep_trees_are_refused_without_a_crash():
+    tree = Int(1)
+    for _ in range(41):
+        tree = Bracket(tree)
+    with pytest.raises(NotationError, match="40 deep"):
+        line(tree)
+    for _ in range(5000):
+        tree = Bracket(tree)
+    with pytest.raises(NotationError, match="too deeply"):
+        line(tree)

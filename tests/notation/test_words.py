@@ -1,0 +1,81 @@
+"""What is said for what is printed (classroom practice, no source)."""
+
+import pytest
+
+from itembank.notation import parse, words
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("3/4", "3 quarters"),
+        ("1/2", "1 half"),
+        ("2/3", "2 thirds"),
+        ("7/12", "7 twelfths"),
+        ("1/20", "1 twentieth"),
+        ("7/45", "7 over 45"),
+        ("x/5", "x over 5"),
+        ("(x + 1)/3", "the fraction x plus 1, over 3, end of fraction"),
+        ("x + 1/3", "x plus 1 third"),
+        ("2 3/4", "2 and 3 quarters"),
+        ("x^2", "x squared"),
+        ("x^3", "x cubed"),
+        ("x^n", "x to the power n"),
+        ("x^(n + 1)", "x to the power n plus 1, end of power"),
+        ("3x", "3 x"),
+        ("X", "capital X"),
+        ("2π", "2 pi"),
+        ("2(x + 1)", "2 open bracket x plus 1 close bracket"),
+        ("-3", "minus 3"),
+        ("5 - -3", "5 minus minus 3"),
+        ("6 × 7 ÷ 2", "6 times 7 divided by 2"),
+        ("x = 5", "x equals 5"),
+        ("x ≤ 5", "x is less than or equal to 5"),
+        ("x ≠ 5", "x is not equal to 5"),
+        ("3 : 20", "3 to 20"),
+        ("0.16̇", "0 point 1 6 recurring"),
+        ("0.1̇42857̇", "0 point 1 4 2 8 5 7, with 1 4 2 8 5 7 recurring"),
+        ("0.12̇3̇", "0 point 1 2 3, with 2 3 recurring"),
+        ("£4.50", "4 pounds 50 pence"),
+        ("£1.01", "1 pound 1 penny"),
+        ("£0.75", "75 pence"),
+        ("£3", "3 pounds"),
+        ("£2.00", "2 pounds"),
+        ("45p", "45 pence"),
+        ("1p", "1 penny"),
+        ("40%", "40 per cent"),
+        ("4.5 kg", "4 point 5 kilograms"),
+        ("1 kg", "1 kilogram"),
+        ("3/4 kg", "3 quarters of a kilogram"),
+        ("1/2 h", "1 half of an hour"),
+        ("30 cm^2", "30 square centimetres"),
+        ("60 km/h", "60 kilometres per hour"),
+        ("40°", "40 degrees"),
+        ("3/4 of 60", "3 quarters of 60"),
+        ("□ + 3", "a blank box plus 3"),
+        ("√7", "the square root of 7"),
+        ("∛(x + 1)", "the cube root of x plus 1, end of root"),
+        ('1, 2, "Pack B"', "1, 2, Pack B"),
+    ],
+)
+def test_phrase(text, said):
+    assert words(parse(text)) == said
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("(x + 1)/3", "x + 1/3"),
+        ("√(x + 1)", "√x + 1"),
+        ("x^(n + 1)", "x^n + 1"),
+        ("3/(45x)", "(3/45)x"),
+        ("(x/2)y", "x/(2y)"),
+        ("√(7x)", "√7x"),
+        ("x/2^2", "(x/2)^2"),
+        ("-(3 + 4)", "-3 + 4"),
+        ("0.12̇3̇", "0.1̇23̇"),
+        ("x", "X"),
+    ],
+)
+def test_two_readings_are_never_said_alike(one, other):
+    assert words(parse(one)) != words(parse(other))

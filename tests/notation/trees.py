@@ -1,0 +1,123 @@
+"""Well-formed trees for hypothesis, built from the rules written in `itembank.notation.line`.
+
+The rules are stated here a second time, by construction. Only what depends on how letters
+happen to spell a unit or a word (``5kg``, ``3p``) is left to `line` to refuse.
+"""
+
+from hypothesis import reject
+from hypothesis import strategies as st
+
+from itembank.notation.line import line
+from itembank.notation.tree import (
+    Blank,
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Label,
+    Listing,
+    Mixed,
+    Money,
+    Neg,
+    NotationError,
+    Percent,
+    Power,
+    Product,
+    Quantity,
+    Ratio,
+    Relation,
+    Root,
+    Sum,
+    Sym,
+    symbols,
+)
+from itembank.notation.units import UNITS
+
+digits = st.text("0123456789", min_size=1, max_size=4)
+some_digits = st.text("0123456789", max_size=3)
+
+ints = st.builds(Int, st.integers(0, 30) | st.integers(0, 10**9))
+decs = st.builds(Dec, digits, digits) | st.builds(Dec, digits, some_digits, digits)
+syms = st.builds(Sym, st.sampled_from("xyzabnpmofkgstABπθΩσ"))
+simple = ints | decs | syms | st.just(Blank())
+positive = st.integers(1, 40)
+mixeds = st.builds(Mixed, positive, positive, positive)
+labels = st.builds(
+    Label,
+    st.sampled_from(["Pack B", "the bus depot", "3/4", "½ & “x” <y>", "Fig. (a), x = 2", "é  −"]),
+)
+
+
+def _joined(kind, ops, part):
+    rest = st.lists(st.tuples(st.sampled_from(ops), part), min_size=1, max_size=3)
+    return st.builds(lambda first, others: kind(first, tuple(others)), part, rest)
+
+
+def _several(kind, part):
+    return st.builds(lambda parts: kind(tuple(parts)), st.lists(part, min_size=2, max_size=3))
+
+
+def _starts_with_digit(node):
+    return type(node) in (Int, Dec) or (type(node) is Power and type(node.base) in (Int, Dec))
+
+
+@st.composite
+def juxts(draw, factor, expression):
+    """Factors side by side: a digit leads or follows a bracket, a fraction leads letters."""
+    factors = [draw(factor)]
+    for _ in range(draw(st.integers(1, 3))):
+        following = draw(factor)
+        if _starts_with_digit(following) and type(factors[-1]) is not Bracket:
+            following = Bracket(draw(expression))
+        factors.append(following)
+    letters_follow = any(symbols(f) for f in factors[1:]) and not _starts_with_digit(factors[1])
+    if letters_follow and draw(st.booleans()):
+        lead = draw(mixeds | st.builds(Frac, expression, expression))
+        factors[0] = draw(st.sampled_from([lead, Bracket(lead), Bracket(Bracket(lead))]))
+    return Juxt(tuple(factors))
+
+
+def _level(depth):
+    """Return the strategies of one nesting level: expressions with at most `depth` inside."""
+    if depth == 0:
+        return simple | mixeds
+    inner = _level(depth - 1)
+    base = simple | st.builds(Bracket, inner)
+    factor = (
+        base | st.builds(Power, base, inner) | st.builds(Root, inner, st.sampled_from([2, 3, 4]))
+    )
+    amount = factor | mixeds | st.builds(Frac, inner, inner) | juxts(factor, inner)
+    unsigned = (
+        amount
+        | st.builds(Percent, amount)
+        | st.builds(Money, amount, st.sampled_from("£€$"))
+        | st.builds(Money, ints | decs | st.just(Blank()), st.just("p"))
+        | st.builds(Quantity, amount, st.sampled_from(sorted(UNITS)))
+    )
+    signed = unsigned | st.builds(Neg, unsigned)
+    term = signed | _joined(Product, ["×", "÷", "of"], signed)
+    return term | _joined(Sum, ["+", "-"], term)
+
+
+expressions = _level(2)
+ratios = _several(Ratio, expressions)
+sides = expressions | ratios | labels
+relations = _joined(Relation, list("=<>≤≥≠"), sides)
+cells = sides | relations
+listings = _several(Listing, cells)
+
+
+def _keep(node):
+    """Return `node`, or turn it down where its letters happen to spell something else."""
+    try:
+        line(node)
+    except NotationError as error:
+        if "as one word" in str(error):
+            reject()
+        raise
+    return node
+
+
+trees = (cells | listings).map(_keep)
+values = (expressions | ratios).map(_keep)
