@@ -7,7 +7,6 @@ them from the mathematics font, and :func:`plain` is for the few places that can
 
 from __future__ import annotations
 
-from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -52,10 +51,15 @@ class Face:
         return found
 
 
-@lru_cache(maxsize=2)
+_FACES: dict[bool, Face] = {}
+
+
 def face(bold: bool = False) -> Face:
     """Return the face, loaded on first use."""
-    return Face(BOLD if bold else REGULAR)
+    found = _FACES.get(bold)
+    if found is None:
+        found = _FACES[bold] = Face(BOLD if bold else REGULAR)
+    return found
 
 
 _STAND_INS = {"→": "–", "′": "'", "□": "[ ]", "✓": "yes", "\t": " ", "\n": " "}

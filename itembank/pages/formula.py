@@ -62,12 +62,13 @@ def preload(mathmls: Iterable[str]) -> None:
 
 
 _ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")
+_COMMA = re.compile(r"<mo\b[^>]*>\s*,\s*</mo>")
 _RELATION = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠]|&lt;|&gt;)\s*</mo>")
 _OPERATOR = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠+×÷−]|&lt;|&gt;)\s*</mo>")
 
 
 def pieces(mathml: str, relations_only: bool = False) -> list[str]:
-    """Return `mathml` cut before each operator of its outermost row, as MathML pieces.
+    """Return `mathml` cut before each operator of its outermost row and after each comma.
 
     Used only where a formula is wider than the page has room for. A piece keeps the
     operator it starts with, set as an infix, so that its spaces stay the same. A prefix
@@ -88,6 +89,9 @@ def pieces(mathml: str, relations_only: bool = False) -> list[str]:
             prefix = 'form="prefix"' in match.group()
             if depth == 0 and operator and previous and not prefix:
                 cuts.append(match.start())
+            comma = _COMMA.match(body, match.start())
+            if depth == 0 and comma and comma.end() < len(body):
+                cuts.append(comma.end())
             depth += 0 if empty else 1
         else:
             depth -= 1

@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import lru_cache
-from typing import Any
 
 from . import formula as formulas
 from .fonts import ASCENT, DESCENT, face
@@ -71,7 +70,7 @@ class Document:
 
     @contextmanager
     def tag(self, kind: str, alt: str = "", attributes: str = "") -> Iterator[Element]:
-        """Put what is drawn inside into a new element: ``H1``, ``P``, ``L``, ``LI``, ``TD``…"""
+        """Put what is drawn inside into a new element: ``H1``, ``P``, ``L``, ``LI``, ``TD``."""
         outer = self.current
         self.current = Element(kind, outer, alt, attributes)
         try:

@@ -28,7 +28,7 @@ class Raw(pdfdoc.PDFObject):  # type: ignore[misc]
 class TaggedPage(pdfdoc.PDFPage):  # type: ignore[misc]
     """A page with the keys that tagging needs."""
 
-    __NoDefault__ = [*pdfdoc.PDFPage.__NoDefault__, "StructParents", "Tabs", "Group"]
+    __NoDefault__ = [*pdfdoc.PDFPage.__NoDefault__, "StructParents", "Tabs"]  # noqa: RUF012
     ExtGState = None
     _shadingUsed: dict[str, Any] = {}  # noqa: RUF012 - ReportLab reads it, nothing writes it
     _colorsUsed: dict[str, Any] = {}  # noqa: RUF012

@@ -22,9 +22,7 @@ from functools import lru_cache
 from typing import Any
 from xml.etree import ElementTree
 
-import ziafont.gpos
 import ziafont.svgpath
-import ziamath
 from ziafont.glyph import SimpleGlyph
 from ziamath import operators, zmath
 from ziamath.config import config
@@ -107,7 +105,7 @@ def _size_px(self: Any, size: str, fontsize: float | None = None) -> float:
     return ems * (self.glyphsize if fontsize is None else fontsize)
 
 
-class _Row(Mrow, tag="mrow"):  # type: ignore[misc,call-arg]
+class _Row(Mrow, tag="mrow"):
     """A row that sets its children once unless a bracket must stretch to them."""
 
     def _get_height_nostretch(self, line: Any, **kwargs: Any) -> tuple[float, float]:
@@ -139,11 +137,16 @@ class _Root:
 
 _ziamath_size_px = Mnode.size_px
 _ziamath_operator = operators.get_params
-Mnode.size_px = _size_px
-mnode.parse_style = _style
-mfrac.parse_style = _style
-operators.get_params = lambda name, form: dict(_operator(name, form))
-ziamath.config.svg2 = False
+
+
+def _replace(owner: Any, name: str, value: Any) -> None:
+    setattr(owner, name, value)
+
+
+_replace(Mnode, "size_px", _size_px)
+_replace(mnode, "parse_style", _style)
+_replace(mfrac, "parse_style", _style)
+_replace(operators, "get_params", lambda name, form: dict(_operator(name, form)))
 config.minsizefraction = 0.0
 
 
@@ -161,7 +164,7 @@ def outline(glyph: SimpleGlyph) -> str:
     A quadratic curve is raised to the cubic that is the same curve (PDF has no quadratics).
     """
     ops: list[str] = []
-    here = ziafont.svgpath.Point(0, 0)
+    here: Any = None
     for op in glyph.operators:
         if isinstance(op, ziafont.svgpath.Moveto):
             if ops:
@@ -203,7 +206,8 @@ def set_formula(mathml: str, outlines: dict[int, str]) -> Formula:
         element = zmath.apply_mstyle(element)
     # Full-size fractions: a pupil at the back must read the digits above the bar.
     element.attrib.pop("display", None)
-    node = Mnode.fromelement(element, parent=_Root(element))
+    parent: Any = _Root(element)
+    node = Mnode.fromelement(element, parent=parent)
     marks: list[tuple[Any, float, float]] = []
     _walk(node, 0.0, 0.0, marks)
     glyphs: list[tuple[int, float, float, float]] = []

@@ -86,15 +86,20 @@ class Line(NamedTuple):
 
 
 class Block(NamedTuple):
-    """Text broken into lines: sizes in points. `baseline` is that of the first line."""
+    """Text broken into lines: sizes in points. `baseline` is that of the first line.
+
+    `cramped` says that something was too wide for the column and was shrunk or cut. `tail` is
+    where the room kept at the end starts: its left edge and its baseline below the top.
+    """
 
     size: float
     lines: list[Line]
     width: float
     height: float
     baseline: float
-    shrunk: bool
+    cramped: bool
     has_formula: bool
+    tail: tuple[float, float] | None = None
 
 
 _UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, key=len)[::-1])
@@ -211,14 +216,21 @@ def _borrowed(word: str) -> Formula | None:
     return formula(f"<math><mtext>{escape(word)}</mtext></math>")
 
 
-def measure(flow: Flow, width: float, size: float) -> Block:
-    """Break `flow` into lines no wider than `width` points, at `size` points."""
+TAIL_GAP = 0.4
+"""Room between the last word and the room kept after it, in ems."""
+
+
+def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> Block:
+    """Break `flow` into lines no wider than `width` points, at `size` points.
+
+    `tail` keeps room for something drawn later, after the last word or on a line below.
+    """
     space = face(flow.bold).width(" ")
     room = width / size
     lines: list[list[tuple[float, Atom, float]]] = []
     current: list[tuple[float, Atom, float]] = []
     x = 0.0
-    shrunk = False
+    cramped = False
 
     def end_line() -> None:
         nonlocal current, x
@@ -239,18 +251,24 @@ def measure(flow: Flow, width: float, size: float) -> Block:
                 x += atom.width
             continue
         x += gap
+        cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
         for atom in _smaller(cluster.atoms, room):
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             if x + atom.width > room + 1e-6 and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
-            shrunk |= scale < 0.999
+            cramped |= scale < 0.999
             current.append((x, atom, scale))
             x += atom.width * scale
+    if tail is not None:
+        if current and x + TAIL_GAP + tail.width > room + 1e-6:
+            end_line()
+        current.append((x + TAIL_GAP if current else 0.0, tail, 1.0))
     if current or not lines:
         lines.append(current)
-    return _stack(lines, size, shrunk, space, flow.has_formula)
+    block = _stack(lines, size, space, tail)
+    return block._replace(cramped=cramped, has_formula=flow.has_formula)
 
 
 def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
@@ -299,15 +317,15 @@ def _chopped(atom: Atom, room: float) -> list[Atom]:
 def _stack(
     lines: list[list[tuple[float, Atom, float]]],
     size: float,
-    shrunk: bool,
     space: float,
-    has_formula: bool,
+    tail: Atom | None,
 ) -> Block:
     """Give each line its baseline and join its words."""
     made: list[Line] = []
     y = 0.0
     widest = 0.0
     first = 0.0
+    spot: tuple[float, float] | None = None
     for number, atoms in enumerate(lines):
         ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
         descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
@@ -316,9 +334,12 @@ def _stack(
             first = y
         end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
         widest = max(widest, end)
+        if atoms and atoms[-1][1] is tail:
+            spot = (atoms[-1][0] * size, y * size)
+            atoms = atoms[:-1]
         made.append(Line(y * size, _join(atoms, size, space), end * size))
         y += descent
-    return Block(size, made, widest * size, y * size, first * size, shrunk, has_formula)
+    return Block(size, made, widest * size, y * size, first * size, False, False, spot)
 
 
 def _is_words(atom: Atom) -> bool:
