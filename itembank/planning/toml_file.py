@@ -100,6 +100,8 @@ class TomlFile:
             self.data: dict[str, Any] = tomllib.loads(text)
         except tomllib.TOMLDecodeError as error:
             raise FileFaults([_syntax_fault(path, text, str(error))]) from None
+        except (ValueError, RecursionError):  # a number or a nesting beyond all measure
+            raise FileFaults([Fault(str(path), 0, "This cannot be read as TOML.")]) from None
         self._locator = Locator(text)
         self.faults: list[Fault] = []
 
