@@ -1,0 +1,281 @@
+"""The first road: exact rational arithmetic and exact substitution, without sympy."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.checking.printed import unprinted
+from itembank.errors import CheckFailed
+from itembank.items.forms import form_fault
+from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
+from itembank.notation.tree import (
+    Blank,
+    Frac,
+    Label,
+    Listing,
+    Node,
+    NotationError,
+    Ratio,
+    Relation,
+    Sym,
+    walk,
+)
+from itembank.notation.value import Linear, NotExact, constant, exact, linear, parts, sides
+
+FLIP = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
+
+
+class WrongKey(CheckFailed):
+    """The key of an item is not what the printed question comes to."""
+
+
+def prove_fast(item: Item) -> None:
+    """Prove the key of `item` from what is printed, and check its form.
+
+    Raises
+    ------
+    WrongKey
+        If the answer worked out here and the key differ; the message gives both.
+    CheckFailed
+        If the key has the wrong form, or the question is not the one printed.
+    """
+    try:
+        fault = unprinted(item) or _disagreement(item)
+    except NotationError as error:
+        raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
+    if fault:
+        raise WrongKey(f"{item.address}: {fault}")
+    fault = form_fault(item.form, item.key)
+    if fault:
+        raise CheckFailed(f"{item.address}: the key has the wrong form: {fault}")
+
+
+def _disagreement(item: Item) -> str:
+    ask, key = item.ask, item.key
+    match ask:
+        case Find(target, relations):
+            found = answer(target, relations)
+            return differ(found, key, isinstance(target, Ratio))
+        case Inequality(relation):
+            return (
+                ""
+                if solve_inequality(relation) == solve_inequality(_relation(key))
+                else (
+                    f"the inequality comes to {solve_inequality(relation)}, "
+                    f"the key says {solve_inequality(_relation(key))}"
+                )
+            )
+        case Order(things, detail):
+            right = sorted(things, key=exact, reverse=detail == "descending")
+            values = [exact(thing) for thing in right]
+            if len(set(values)) != len(values):
+                return "two of the numbers to be ordered are equal"
+            given = key.parts if isinstance(key, Listing) else ()
+            return "" if tuple(right) == given else f"the order is {right}, the key says {given}"
+        case Compare(left, right_side):
+            a, b = exact(left), exact(right_side)
+            sign = "<" if a < b else ">" if a > b else "="
+            given_key = Relation(left, ((sign, right_side),))  # type: ignore[arg-type]
+            return "" if key == given_key else f"the sign is {sign}, the key says {key}"
+        case Choose(options, detail):
+            values = [exact(node) for _, node in options]
+            best = min(values) if detail == "least" else max(values)
+            if values.count(best) != 1:
+                return "two choices are equally good"
+            name = options[values.index(best)][0]
+            return "" if key == Label(name) else f"the choice is {name}, the key says {key}"
+    raise TypeError(ask)
+
+
+def differ(found: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
+    """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
+    if isinstance(key, Relation):
+        pairs = sides(key)
+        if len(pairs) != 1 or pairs[0][1] != "=":
+            return f"the key {key} is not one equation"
+        key = pairs[0][2]
+    given = parts(key)
+    same = len(given) == len(found) and (
+        all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
+        if proportional
+        else given == found
+    )
+    if same and not (proportional and not given[0]):
+        return ""
+    return f"it comes to {_show(found)}, the key says {_show(given)}"
+
+
+def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...]:
+    """Return the value of `target`, or of each of its parts, given the relations.
+
+    Letters are solved for by exact elimination. If the relations are homogeneous (ratios
+    only) they fix the letters up to one common scale; the answer must then not depend on it.
+
+    Raises
+    ------
+    NotExact
+        If the relations do not settle the answer, or contradict one another.
+    """
+    pieces = target.parts if isinstance(target, Ratio | Listing) else (target,)
+    if not relations:
+        return tuple(exact(piece) for piece in pieces)
+    known = known_letters(relations)
+    equations = [form for relation in relations for form in equations_of(relation, known)]
+    free = eliminate(equations, known)
+    if not free:
+        return tuple(_evaluate(piece, known) for piece in pieces)
+    if len(free) > 1 or any(form.get("") for form in equations):
+        raise NotExact(f"the question does not settle {', '.join(sorted(free))}")
+    answers = []
+    for scale in (Fraction(1), Fraction(7, 3)):
+        at = dict(known)
+        eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
+        values = tuple(_evaluate(piece, at) for piece in pieces)
+        answers.append(
+            tuple(v / values[0] for v in values) if isinstance(target, Ratio) else values
+        )
+    if answers[0] != answers[1]:
+        raise NotExact("the question settles only a ratio, not this amount")
+    return answers[0]
+
+
+def known_letters(relations: tuple[Relation, ...]) -> dict[str, Fraction]:
+    """Return the letters that a relation gives outright, as ``l = 4`` does."""
+    known = {}
+    for relation in relations:
+        if len(relation.rest) == 1 and isinstance(relation.first, Sym):
+            try:
+                known[relation.first.name] = exact(relation.rest[0][1])
+            except NotExact:
+                continue
+    return known
+
+
+def equations_of(relation: Relation, known: dict[str, Fraction]) -> list[Linear]:
+    """Return a relation as linear forms that have to be zero.
+
+    Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
+    """
+    forms: list[Linear] = []
+    for left, op, right in sides(relation):
+        if op != "=":
+            raise NotExact(f"the sign {op} is not an equation")
+        if isinstance(left, Ratio) and isinstance(right, Ratio):
+            if len(left.parts) != len(right.parts):
+                raise NotExact("two ratios of different lengths are said to be equal")
+            for i in range(1, len(left.parts)):
+                forms.append(
+                    _cross(left.parts[0], left.parts[i], right.parts[0], right.parts[i], known)
+                )
+        elif _letter_below(left) or _letter_below(right):
+            a, b = _as_fraction(left)
+            c, d = _as_fraction(right)
+            forms.append(_cross(a, b, c, d, known))
+        else:
+            forms.append(_minus(linear(left, known), linear(right, known)))
+    return forms
+
+
+def _letter_below(node: Node) -> bool:
+    return isinstance(node, Frac) and any(isinstance(n, Sym | Blank) for n in walk(node.den))
+
+
+def _as_fraction(node: Node) -> tuple[Node, Node]:
+    from itembank.notation.tree import Int
+
+    return (node.num, node.den) if isinstance(node, Frac) else (node, Int(1))
+
+
+def _cross(a: Node, b: Node, c: Node, d: Node, known: dict[str, Fraction]) -> Linear:
+    """a : b = c : d as the linear form a × d − b × c."""
+    return _minus(_times(a, d, known), _times(b, c, known))
+
+
+def _times(a: Node, b: Node, known: dict[str, Fraction]) -> Linear:
+    x, y = linear(a, known), linear(b, known)
+    if any(name for name in x) and any(name for name in y):
+        raise NotExact("letters are multiplied together")
+    if any(name for name in x):
+        x, y = y, x
+    factor = x.get("", Fraction(0))
+    return {name: c * factor for name, c in y.items()}
+
+
+def _minus(a: Linear, b: Linear) -> Linear:
+    out = dict(a)
+    for name, c in b.items():
+        out[name] = out.get(name, Fraction(0)) - c
+    return out
+
+
+def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
+    """Solve linear equations exactly (Gauss–Jordan); add what is settled to `known`.
+
+    Returns the letters that stay free. Raises NotExact on a contradiction.
+
+    >>> known = {}
+    >>> eliminate([{"x": Fraction(2), "": Fraction(-6)}], known), known
+    ([], {'x': Fraction(3, 1)})
+    """
+    letters = sorted({name for form in equations for name in form if name})
+    rows = [dict(form) for form in equations]
+    pivots: dict[str, Linear] = {}
+    for letter in letters:
+        row = next((r for r in rows if r.get(letter)), None)
+        if row is None:
+            continue
+        rows.remove(row)
+        lead = row[letter]
+        row = {name: c / lead for name, c in row.items()}
+        for other in (*rows, *pivots.values()):
+            c = other.get(letter)
+            if c:
+                for name, value in row.items():
+                    other[name] = other.get(name, Fraction(0)) - c * value
+        pivots[letter] = row
+    if any(form.get("") for form in rows):
+        raise NotExact("what is given contradicts itself")
+    for letter, row in pivots.items():
+        if not any(c for name, c in row.items() if name not in ("", letter)):
+            known[letter] = -row.get("", Fraction(0))
+    return [letter for letter in letters if letter not in pivots]
+
+
+def _evaluate(node: Node, known: dict[str, Fraction]) -> Fraction:
+    if isinstance(node, Frac):
+        bottom = _evaluate(node.den, known)
+        if not bottom:
+            raise NotExact("this divides by zero")
+        return _evaluate(node.num, known) / bottom
+    return constant(linear(node, known))
+
+
+def solve_inequality(relation: Relation) -> tuple[str, str, Fraction]:
+    """Return an inequality in one letter as (letter, sign, bound).
+
+    Dividing by a negative number turns the sign round.
+
+    >>> from itembank.notation.tree import Int, juxt, num, relate
+    >>> solve_inequality(relate(juxt(num(-2), Sym("x")), "<", Int(6)))
+    ('x', '>', Fraction(-3, 1))
+    """
+    pairs = sides(relation)
+    if len(pairs) != 1:
+        raise NotExact("only a single inequality can be solved here")
+    left, op, right = pairs[0]
+    form = _minus(linear(left), linear(right))
+    letters = [name for name, c in form.items() if name and c]
+    if len(letters) != 1 or op not in FLIP:
+        raise NotExact("this is not an inequality in one letter")
+    slope = form[letters[0]]
+    return letters[0], FLIP[op] if slope < 0 else op, -form.get("", Fraction(0)) / slope
+
+
+def _relation(node: Node) -> Relation:
+    if not isinstance(node, Relation):
+        raise NotExact("the key is not an inequality")
+    return node
+
+
+def _show(values: tuple[Fraction, ...]) -> str:
+    return ", ".join(str(value) for value in values)
