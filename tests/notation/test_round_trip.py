@@ -71,6 +71,25 @@ def test_mathml_says_the_value_of_the_tree(tree, data):
     assert read(mathml(tree), letters) == expected
 
 
+# Random numbers seldom have rational roots, so these are chosen; values worked by hand.
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("√(9/4)", Fraction(3, 2)),
+        ("∛27 + √16", Fraction(7)),
+        ("∜16", Fraction(2)),
+        ("∛(-8)", Fraction(-2)),
+        ("2^(-3)", Fraction(1, 8)),
+        ("(2/3)^3", Fraction(8, 27)),
+        ("2√(4 × 9)", Fraction(12)),
+        ("6 km/h", Fraction(5, 3)),
+        ("30 cm^2", Fraction(3, 1000)),
+    ],
+)
+def test_mathml_of_roots_powers_and_units(text, value):
+    assert read(mathml(parse(text))) == (value,)
+
+
 @given(trees)
 @settings(max_examples=300, deadline=None)
 def test_mathml_is_well_formed_and_uses_a_true_minus(tree):
