@@ -11,11 +11,11 @@ from .page import Page, Point
 from .theme import INK, text_on
 
 _LETTER = {
-    "triangle": (0.36, 0.30),
+    "triangle": (0.32, 0.36),
     "circle": (0.5, 0.5),
     "square": (0.5, 0.52),
     "diamond": (0.5, 0.42),
-    "pentagon": (0.47, 0.48),
+    "pentagon": (0.46, 0.5),
 }
 """Per shape: where the middle of the letter is, from the bottom, and how tall it is, both as
 shares of the sign's size."""
@@ -62,7 +62,7 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
             )
         middle_y, height = _LETTER[band.shape]
         letter = plain(band.letter)
-        most = height * size / face(True).width(letter) * 1.05
+        most = height * size / face(True).width(letter) * 1.2
         text_size = min(height * size / CAP_HEIGHT, most)
         baseline = y + middle_y * size - CAP_HEIGHT * text_size / 2
         page.text(

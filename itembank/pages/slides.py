@@ -66,19 +66,20 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
 
 def starter(pack: Pack) -> bytes:
     """Return the starter as slides."""
-    document = Document(_title(pack, "Starter"))
+    document = Document(title_of(pack, "Starter"))
     _draw(document, pack, answers=False)
     return document.finish()
 
 
 def answers(pack: Pack) -> bytes:
     """Return the answers as slides: the same questions at the same places."""
-    document = Document(_title(pack, "Answers"))
+    document = Document(title_of(pack, "Answers"))
     _draw(document, pack, answers=True)
     return document.finish()
 
 
-def _title(pack: Pack, what: str) -> str:
+def title_of(pack: Pack, what: str) -> str:
+    """Return a document's title: what it is, the lesson, the class and the date."""
     lesson = pack.lesson
     return f"{what}: {lesson.title}, {lesson.class_name}, {long_date(lesson.date)}"
 
@@ -89,7 +90,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
         slides = arrange(version.items, pack.look, TOP, FOOT + bands.height + 10)
         for number, slide in enumerate(slides, start=1):
             page = document.page(theme.SLIDE, _paper(pack))
-            title = _slide_title(pack, version, "Answers" if answers else "Starter")
+            title = _slidetitle_of(pack, version, "Answers" if answers else "Starter")
             if len(slides) > 1:
                 title += f": {_which(slide)}"
             heading(page, pack, title, page.number == 0)
@@ -98,7 +99,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             if answers and last:
                 bands.draw(page, pack)
             else:
-                _footer(page, pack, answers, last)
+                _footer(page, pack, version, answers, last)
 
 
 def _which(slide: Slide) -> str:
@@ -113,20 +114,23 @@ def _paper(pack: Pack) -> str:
     return theme.PAPERS[pack.look.paper]
 
 
-def _slide_title(pack: Pack, version: Version, what: str) -> str:
+def _slidetitle_of(pack: Pack, version: Version, what: str) -> str:
     return f"{what}, version {plain(version.letter)}" if len(pack.versions) > 1 else what
 
 
-def _footer(page: Page, pack: Pack, answers: bool, last: bool) -> None:
-    """Draw the quiet line at the foot: how to work, or what comes next."""
+def _footer(page: Page, pack: Pack, version: Version, answers: bool, last: bool) -> None:
+    """Draw the quiet line at the foot: how to work, or that more comes."""
+    if not last:
+        what = "answers" if answers else "questions"
+        with page.artifact():
+            text = f"More {what} on the next slide"
+            page.text(RIGHT, FOOT + 6, text, 20, colour=theme.QUIET, align="right")
+        return
     marks = "1 mark" if pack.marks == 1 else f"{pack.marks} marks"
-    if answers:
-        words = "Tick each right answer. The next slide has more."
-    elif last:
-        words = f"Work on your own, in silence, and show your steps. {marks} in all."
-    else:
-        words = "Work on your own, in silence. There are more questions on the next slide."
-    with page.document.tag("P") if last else page.artifact():
+    words = f"Work on your own, in silence, and show your steps. {marks} in all."
+    if len(pack.versions) > 1:
+        words = f"Version {plain(version.letter)}, {marks} in all. Work on your own, in silence."
+    with page.document.tag("P"):
         page.text(LEFT, FOOT + 6, words, 20, colour=theme.QUIET)
 
 

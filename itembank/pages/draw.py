@@ -1,0 +1,34 @@
+"""Every document of a pack, by file name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from itembank.packs.model import Pack
+
+Drawer = Callable[[Pack], bytes]
+
+
+def drawers(pack: Pack) -> dict[str, Drawer]:
+    """Return what draws each file of `pack`, by its name, in the order they are used."""
+    from .slides import answers, starter
+    from .slips import slips
+    from .tasks import next_tasks
+
+    found: dict[str, Drawer] = {
+        "starter.pdf": starter,
+        "answers.pdf": answers,
+        "next-tasks.pdf": next_tasks,
+    }
+    if pack.look.slips or len(pack.versions) > 1:
+        found["slips.pdf"] = slips
+    return found
+
+
+def draw_pack(pack: Pack) -> dict[str, bytes]:
+    """Return every PDF of `pack` by file name. The same pack always gives the same bytes.
+
+    Raises:
+        ItembankError: something is too long for its page at the smallest size allowed.
+    """
+    return {name: draw(pack) for name, draw in drawers(pack).items()}
