@@ -11,6 +11,7 @@ from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
 from itembank.notation.tree import (
     Blank,
     Frac,
+    Int,
     Label,
     Listing,
     Node,
@@ -123,14 +124,14 @@ def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...
     equations = [form for relation in relations for form in equations_of(relation, known)]
     free = eliminate(equations, known)
     if not free:
-        return tuple(_evaluate(piece, known) for piece in pieces)
+        return tuple(evaluate(piece, known) for piece in pieces)
     if len(free) > 1 or any(form.get("") for form in equations):
         raise NotExact(f"the question does not settle {', '.join(sorted(free))}")
     answers = []
     for scale in (Fraction(1), Fraction(7, 3)):
         at = dict(known)
         eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
-        values = tuple(_evaluate(piece, at) for piece in pieces)
+        values = tuple(evaluate(piece, at) for piece in pieces)
         answers.append(
             tuple(v / values[0] for v in values) if isinstance(target, Ratio) else values
         )
@@ -181,13 +182,11 @@ def _letter_below(node: Node) -> bool:
 
 
 def _as_fraction(node: Node) -> tuple[Node, Node]:
-    from itembank.notation.tree import Int
-
     return (node.num, node.den) if isinstance(node, Frac) else (node, Int(1))
 
 
 def _cross(a: Node, b: Node, c: Node, d: Node, known: dict[str, Fraction]) -> Linear:
-    """a : b = c : d as the linear form a × d − b × c."""
+    """A : b = c : d as the linear form a × d − b × c."""
     return _minus(_times(a, d, known), _times(b, c, known))
 
 
@@ -241,12 +240,13 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
     return [letter for letter in letters if letter not in pivots]
 
 
-def _evaluate(node: Node, known: dict[str, Fraction]) -> Fraction:
+def evaluate(node: Node, known: dict[str, Fraction]) -> Fraction:
+    """Return the value of `node` with its letters replaced by their known values."""
     if isinstance(node, Frac):
-        bottom = _evaluate(node.den, known)
+        bottom = evaluate(node.den, known)
         if not bottom:
             raise NotExact("this divides by zero")
-        return _evaluate(node.num, known) / bottom
+        return evaluate(node.num, known) / bottom
     return constant(linear(node, known))
 
 

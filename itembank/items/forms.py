@@ -56,7 +56,7 @@ def _lowest_terms(node: Node) -> str:
 
 
 def _number(node: Node) -> str:
-    """A whole number, or a proper or improper fraction in lowest terms."""
+    # A whole number, or a proper or improper fraction in lowest terms.
     return GOOD if not _integer(node) else _lowest_terms(node)
 
 
@@ -77,7 +77,7 @@ def _mixed(node: Node) -> str:
 
 
 def _simplest(node: Node) -> str:
-    """A whole number, a proper fraction in lowest terms, or a mixed number."""
+    # A whole number, a proper fraction in lowest terms, or a mixed number.
     node = _unsigned(node)
     if isinstance(node, Mixed):
         return _mixed(node)
@@ -153,7 +153,7 @@ def _quantity(node: Node) -> str:
 
 
 def _amount(node: Node) -> str:
-    """Money, a quantity with its unit, or a plain number."""
+    # Money, a quantity with its unit, or a plain number.
     if isinstance(node, Money):
         return _money(node)
     if isinstance(node, Quantity):

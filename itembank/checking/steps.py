@@ -1,0 +1,142 @@
+"""Checks that each line of working is true and follows, and that the last gives the key."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.checking.exact import (
+    answer,
+    eliminate,
+    equations_of,
+    evaluate,
+    known_letters,
+    solve_inequality,
+)
+from itembank.items.item import Find, Inequality, Item
+from itembank.notation.tree import Listing, Node, NotationError, Ratio, Relation, symbols, walk
+from itembank.notation.value import NotExact, exact, parts, sides
+
+
+def step_fault(item: Item) -> str:
+    """Return what is wrong with the working of `item`, or ``""``.
+
+    A line without letters has to be true; an equation or inequality in the unknown has to
+    have the solution of the question; a bare expression has to be worth what is asked; the
+    last line has to hold the key.
+    """
+    lines = [step.maths for step in item.steps if step.maths is not None]
+    if not lines:
+        return "there is no working"
+    for number, line in enumerate(lines, start=1):
+        try:
+            fault = _line_fault(item, line)
+        except NotationError as error:
+            fault = f"cannot be checked: {error}"
+        if fault:
+            return f"line {number} of the working {fault}"
+    last = lines[-1]
+    if item.key not in walk(last) and not _lists_key(item.key, lines):
+        return "the last line of the working does not give the key"
+    return ""
+
+
+def _lists_key(key: Node, lines: list[Node]) -> bool:
+    """Several answers may be found on several lines, one each."""
+    if not isinstance(key, Listing):
+        return False
+    seen = {node for line in lines for node in walk(line)}
+    return all(part in seen for part in key.parts)
+
+
+def _line_fault(item: Item, line: Node) -> str:
+    letters = symbols(line)
+    if isinstance(line, Relation) and not letters:
+        return "" if true(line) else "is not true"
+    if isinstance(item.ask, Inequality):
+        if not isinstance(line, Relation):
+            return ""
+        same = solve_inequality(line) == solve_inequality(item.ask.relation)
+        return "" if same else "has another solution than the question"
+    if not isinstance(item.ask, Find):
+        return ""
+    target, relations = item.ask.target, item.ask.relations
+    if isinstance(line, Relation):
+        return "" if _consequence(line, relations) else "does not follow from the question"
+    if letters:
+        return ""
+    if relations and isinstance(target, Ratio | Listing):
+        return ""
+    found = answer(target, relations)
+    given = parts(line)
+    if isinstance(target, Ratio) and isinstance(line, Ratio):
+        same = all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
+        return "" if same else "is another ratio"
+    return "" if given == found else "is worth something else"
+
+
+def true(relation: Relation) -> bool:
+    """Return whether a relation without letters holds, ratios compared by proportion.
+
+    >>> from itembank.notation.tree import Int, equals, ratio
+    >>> true(equals(ratio(Int(6), Int(4)), ratio(Int(3), Int(2))))
+    True
+    """
+    for left, op, right in sides(relation):
+        if isinstance(left, Ratio) and isinstance(right, Ratio):
+            a, b = parts(left), parts(right)
+            if len(a) != len(b) or any(x * b[0] != y * a[0] for x, y in zip(a, b, strict=True)):
+                return False
+            continue
+        if isinstance(left, Listing) or isinstance(right, Listing):
+            if parts(left) != parts(right):
+                return False
+            continue
+        x, y = exact(left), exact(right)
+        holds = {"=": x == y, "<": x < y, ">": x > y, "≤": x <= y, "≥": x >= y, "≠": x != y}
+        if not holds[op]:
+            return False
+    return True
+
+
+def _consequence(line: Relation, relations: tuple[Relation, ...]) -> bool:
+    """Whether adding `line` leaves the solutions of the question as they were.
+
+    Letters the question does not use are names for intermediate results (one part = £5);
+    they are free, so the line is checked for the letters they share only.
+    """
+    known: dict[str, Fraction] = {}
+    given = known_letters(relations)
+    known.update(given)
+    forms = [form for relation in relations for form in equations_of(relation, given)]
+    free = eliminate(forms, known)
+    if not symbols(line) <= {name for relation in relations for name in symbols(relation)}:
+        return True
+    if free:
+        try:
+            eliminate([*forms, *equations_of(line, given)], dict(known))
+        except NotExact:
+            return False
+        return True
+    for left, op, right in sides(line):
+        if isinstance(left, Ratio | Listing) or isinstance(right, Ratio | Listing):
+            a = _parts_at(left, known)
+            b = _parts_at(right, known)
+            if isinstance(left, Ratio):
+                if any(x * b[0] != y * a[0] for x, y in zip(a, b, strict=True)):
+                    return False
+            elif a != b:
+                return False
+            continue
+        x, y = _at(left, known), _at(right, known)
+        if op != "=" or x != y:
+            return False
+    return True
+
+
+def _parts_at(node: Node, known: dict[str, Fraction]) -> list[Fraction]:
+    pieces = node.parts if isinstance(node, Ratio | Listing) else (node,)
+    return [_at(piece, known) for piece in pieces]
+
+
+def _at(node: Node, known: dict[str, Fraction]) -> Fraction:
+    return evaluate(node, known)
