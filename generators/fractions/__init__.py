@@ -1,0 +1,1 @@
+"""Fractions: equivalence, the four operations, amounts, decimals and percentages."""

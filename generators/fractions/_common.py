@@ -1,0 +1,97 @@
+"""What the topics on fractions share: likely mistakes, last lines of working, wording."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+
+from itembank.items.forms import number_node, simplest_node
+from itembank.items.item import Misconception, Slip, Step
+from itembank.notation.tree import Int, Mixed, Node, equals, frac
+
+SIMPLEST = " Give your answer in its simplest form."
+AS_MIXED = " Give your answer as a mixed number in its simplest form."
+
+ACROSS = Misconception(
+    "fractions.work-across",
+    "works on the tops and on the bottoms separately",
+    "What would 1/2 + 1/2 be by your method? Can that be right?",
+)
+KEEP_TOPS = Misconception(
+    "fractions.keep-tops",
+    "changes the bottoms to a common one but leaves the tops as they were",
+    "You wrote both over the same number. Is each new fraction still worth as much as the old?",
+)
+
+
+def slips(*pairs: tuple[Misconception, Node | Fraction | int | None]) -> tuple[Slip, ...]:
+    """Return the wrong answers; a number is written in its simplest form, None is left out.
+
+    A wrong answer that an earlier misconception gives already is left out too, so each
+    one that is kept tells a teacher which mistake was made.
+
+    >>> [slip.wrong for slip in slips((ACROSS, Fraction(2, 4)), (KEEP_TOPS, None))]
+    [Frac(num=Int(n=1), den=Int(n=2))]
+    """
+    found: dict[Node, Slip] = {}
+    for misconception, wrong in pairs:
+        if wrong is None:
+            continue
+        node = simplest_node(wrong) if isinstance(wrong, Fraction | int) else wrong
+        found.setdefault(node, Slip(misconception, node))
+    return tuple(found.values())
+
+
+def answer_form(value: Fraction) -> tuple[str, str]:
+    """Return the sentence that says what form is wanted, and the form's name.
+
+    >>> answer_form(Fraction(7, 4))
+    (' Give your answer as a mixed number in its simplest form.', 'mixed')
+    """
+    if value > 1 and value.denominator > 1:
+        return AS_MIXED, "mixed"
+    return SIMPLEST, "simplest"
+
+
+def finish(top: int, bottom: int) -> tuple[Step, ...]:
+    """Return the lines that bring ``top/bottom`` to its simplest form, none if it is there.
+
+    >>> [step.say for step in finish(10, 4)]
+    ['Divide the top and bottom by 2.', 'Write it as a mixed number.']
+    """
+    value, common = Fraction(top, bottom), gcd(top, bottom)
+    steps = []
+    if value.denominator == 1:
+        return (
+            Step("Divide the top by the bottom.", equals(frac(top, bottom), number_node(value))),
+        )
+    if common > 1:
+        cancelled = equals(frac(top, bottom), number_node(value))
+        steps.append(Step(f"Divide the top and bottom by {common}.", cancelled))
+    if value > 1:
+        whole = equals(number_node(value), simplest_node(value))
+        steps.append(Step("Write it as a mixed number.", whole))
+    return tuple(steps)
+
+
+def mixed(whole: int, top: int, bottom: int) -> Node:
+    """Return ``whole top/bottom`` as written, without the part that is 0.
+
+    >>> mixed(0, 3, 4) == frac(3, 4), mixed(2, 0, 4)
+    (True, Int(n=2))
+    """
+    if not top:
+        return Int(whole)
+    return Mixed(whole, top, bottom) if whole else frac(top, bottom)
+
+
+def lcm_all(*numbers: int) -> int:
+    """Return the lowest common multiple of positive whole numbers.
+
+    >>> lcm_all(4, 6, 10)
+    60
+    """
+    result = 1
+    for number in numbers:
+        result = result * number // gcd(result, number)
+    return result

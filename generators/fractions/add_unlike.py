@@ -1,0 +1,198 @@
+"""Adding and subtracting fractions whose denominators differ."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import (
+    ACROSS,
+    KEEP_TOPS,
+    SIMPLEST,
+    answer_form,
+    finish,
+    lcm_all,
+    slips,
+)
+from itembank.items.forms import simplest_node
+from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
+
+STORIES = (
+    "A bed in the market garden is planted: {p} of it with beans and {q} with onions. "
+    "The rest is herbs. What fraction is herbs?",
+    "At the swimming club, {p} of the members swim front crawl and {q} swim breaststroke. "
+    "The rest swim backstroke. What fraction swim backstroke?",
+    "At the bus depot, {p} of the buses are electric and {q} are hybrid. "
+    "The rest run on diesel. What fraction run on diesel?",
+)
+
+# Denominators of three fractions; their lowest common multiple is at most 60, and the
+# first two differ from one row to the next, for the stories use only those.
+TRIPLES = (
+    (2, 3, 4),
+    (2, 5, 3),
+    (3, 4, 6),
+    (3, 5, 2),
+    (4, 5, 10),
+    (4, 6, 8),
+    (5, 6, 4),
+    (3, 8, 6),
+    (3, 10, 5),
+    (4, 10, 5),
+    (6, 8, 3),
+    (2, 9, 6),
+    (4, 9, 6),
+    (2, 7, 4),
+)
+
+
+def _support(op: int, b: int, a: int, k: int, c: int) -> bool:
+    """One denominator is a multiple of the other; the answer is proper and needs no cancelling."""
+    d = b * k
+    top = a * k + (c if op else -c)
+    return (
+        a < b
+        and c < d
+        and 0 < top < d
+        and gcd(a, b) == 1
+        and gcd(c, d) == 1
+        and gcd(top, d) == 1
+        # Tops that are equal make the wrong methods of subtraction end in 0.
+        and (op == 1 or a > c)
+    )
+
+
+def _core(op: int, b: int, a: int, d: int, c: int) -> bool:
+    """Neither denominator is a multiple of the other, and the common one is at most 60."""
+    if b == d or a >= b or c >= d or b % d == 0 or d % b == 0:
+        return False
+    if gcd(a, b) != 1 or gcd(c, d) != 1 or b * d // gcd(b, d) > 60:
+        return False
+    if op:
+        return b < d and a * d + c * b != b * d
+    top = a * d - c * b
+    if a <= c or top <= 0:
+        return False
+    # Neither wrong method may give the right answer.
+    return (a - c) * b * d != top * abs(b - d) and (a - c) * gcd(b, d) != top
+
+
+def _challenge(kind: int, triple: tuple[int, int, int], a: int, c: int, e: int) -> bool:
+    """Three fractions, or what two fractions of a whole leave."""
+    b, d, f = triple
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1:
+        return False
+    if kind:
+        # The story has two fractions, so the third numerator has nothing to say.
+        return e == 1 and a * d + c * b < b * d
+    if e >= f or gcd(e, f) != 1:
+        return False
+    top, bottom = a * d * f + c * b * f - e * b * d, b * d * f
+    raw, below = a + c - e, b + d - f
+    if raw <= 0 or below <= 0 or top <= 0 or top == bottom:
+        return False
+    # Neither wrong method may give the right answer.
+    return raw * bottom != top * below and raw * bottom != top * lcm_all(b, d, f)
+
+
+@register
+class AddUnlike(Topic):
+    """Sums and differences of fractions that first need a common denominator."""
+
+    id = "fractions.add-unlike"
+    title = "Adding and subtracting fractions with unlike denominators"
+    misconceptions = (ACROSS, KEEP_TOPS)
+    prerequisites = ("fractions.equivalent", "fractions.add-like")
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support, op=(0, 1), b=range(2, 11), a=range(1, 10), k=range(2, 4), c=range(1, 12)
+        ),
+        Tier.CORE: Space(
+            _core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=(0, 1, 2, 3),
+            triple=TRIPLES,
+            a=range(1, 6),
+            c=range(1, 6),
+            e=(1, 2, 3),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            kind, (b, d, f), a, c, e = values
+            if kind:
+                return self._rest(STORIES[kind - 1], kind, (a, b), (c, d))
+            return self._terms(((1, a, b), (1, c, d), (-1, e, f)))
+        op, b, a, last, c = values
+        d = b * last if tier is Tier.SUPPORT else last
+        return self._terms(((1, a, b), (1 if op else -1, c, d)))
+
+    def _terms(self, terms: tuple[tuple[int, int, int], ...]) -> Draft:
+        bottom = lcm_all(*(d for _, _, d in terms))
+        tops = [n * (bottom // d) for _, n, d in terms]
+        top = sum(s * t for (s, _, _), t in zip(terms, tops, strict=True))
+        value = Fraction(top, bottom)
+        asked = _signed([(s, frac(n, d)) for s, n, d in terms])
+        changed = _signed([(s, frac(t, bottom)) for (s, _, _), t in zip(terms, tops, strict=True)])
+        wanted, form = answer_form(value)
+        raw = sum(s * n for s, n, _ in terms)
+        below = sum(s * d for s, _, d in terms)
+        every = "both" if len(terms) == 2 else "all three"
+        sign = "Add" if all(s > 0 for s, _, _ in terms) else "Subtract"
+        work = "Work on" if len(terms) > 2 else sign
+        steps = (
+            Step(f"Write {every} fractions over {bottom}.", equals(asked, changed)),
+            Step(
+                f"{work} the tops; the bottom stays {bottom}.", equals(changed, frac(top, bottom))
+            ),
+            *finish(top, bottom),
+        )
+        wrong = slips((ACROSS, Fraction(raw, abs(below))), (KEEP_TOPS, Fraction(raw, bottom)))
+        twin = tuple(sorted(terms))
+        key = simplest_node(value)
+        text = prompt("Work out {e}." + wanted, e=asked)
+        return Draft(text, Find(asked), key, form, steps, wrong, twin)
+
+    def _rest(self, story: str, kind: int, p: tuple[int, int], q: tuple[int, int]) -> Draft:
+        (a, b), (c, d) = p, q
+        bottom = lcm_all(b, d)
+        used = a * (bottom // b) + c * (bottom // d)
+        value = Fraction(bottom - used, bottom)
+        first, second = frac(a, b), frac(c, d)
+        r = Sym("r")
+        changed = add(frac(a * (bottom // b), bottom), frac(c * (bottom // d), bottom))
+        left = sub(Int(1), frac(used, bottom))
+        steps = (
+            Step(f"Write both fractions over {bottom}.", equals(add(first, second), changed)),
+            Step("Add the tops.", equals(changed, frac(used, bottom))),
+            Step("Take this from 1 whole.", equals(left, frac(bottom - used, bottom))),
+            *finish(bottom - used, bottom),
+        )
+        wrong = slips(
+            (ACROSS, 1 - Fraction(a + c, b + d)), (KEEP_TOPS, 1 - Fraction(a + c, bottom))
+        )
+        return Draft(
+            prompt(story + SIMPLEST, p=first, q=second),
+            Find(r, (equals(add(first, second, r), Int(1)),)),
+            simplest_node(value),
+            "simplest",
+            steps,
+            wrong,
+            ("rest", kind, *sorted((p, q))),
+            constants=(1,),
+        )
+
+
+def _signed(terms: list[tuple[int, Any]]) -> Sum:
+    """Return signed terms as a sum, as written."""
+    rest: list[tuple[SumOp, Any]] = [("+" if s > 0 else "-", node) for s, node in terms[1:]]
+    return Sum(terms[0][1], tuple(rest))
