@@ -83,6 +83,8 @@ def audit(
 
     Parameters
     ----------
+    topics
+        Ids of topics.
     limit
         A tier with more items than this is sampled: `limit` of them, at random, seed 1.
     jobs

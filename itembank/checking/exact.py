@@ -186,7 +186,7 @@ def _as_fraction(node: Node) -> tuple[Node, Node]:
 
 
 def _cross(a: Node, b: Node, c: Node, d: Node, known: dict[str, Fraction]) -> Linear:
-    """A : b = c : d as the linear form a × d − b × c."""
+    """Return a : b = c : d as the linear form a × d − b × c."""
     return _minus(_times(a, d, known), _times(b, c, known))
 
 

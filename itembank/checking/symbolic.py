@@ -5,6 +5,7 @@ Importing this module imports sympy.
 
 from __future__ import annotations
 
+import itertools
 from typing import Any
 
 import sympy
@@ -60,7 +61,7 @@ def _disagreement(item: Item) -> str:
                 return "the key does not list the numbers of the question"
             low_first = key.parts if detail == "ascending" else key.parts[::-1]
             values = [to_sympy(part) for part in low_first]
-            steps = [b - a for a, b in zip(values, values[1:], strict=False)]
+            steps = [b - a for a, b in itertools.pairwise(values)]
             return "" if all(step.is_positive for step in steps) else "the key is not in order"
         case Compare(left, right):
             if not isinstance(key, Relation) or (key.first, key.rest[0][1]) != (left, right):
@@ -155,7 +156,7 @@ def _equations(relation: Relation) -> list[Any]:
     if any(op != "=" for op, _ in relation.rest):
         raise ValueError("not an equation")
     out: list[Any] = []
-    for left, right in zip(sides, sides[1:], strict=False):
+    for left, right in itertools.pairwise(sides):
         a, b = to_sympy(left), to_sympy(right)
         if isinstance(a, list):
             # Equal ratios: the second is the first times one scale, so its parts are too.
