@@ -1,0 +1,1 @@
+"""The equations strand: linear equations, formulae and inequalities in one unknown."""

@@ -1,0 +1,161 @@
+"""Helpers of the equations strand: sides of equations, lines of working, wrong answers.
+
+Every topic here builds its key from the solution it starts with; the working below solves
+the printed equation again, one balance step a line, so each line has the same solution.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import TypeAlias
+
+from itembank.items.forms import number_node
+from itembank.items.item import Misconception, Slip, Step
+from itembank.notation.tree import (
+    Bracket,
+    Node,
+    Relation,
+    Sym,
+    add,
+    equals,
+    juxt,
+    num,
+)
+
+Number: TypeAlias = int | Fraction
+Wrong: TypeAlias = tuple[Misconception, Number | None]
+
+# No letter that looks like a digit, names a coin or a unit, or is the common name of a number.
+LETTERS = "xynakwbt"
+
+
+def letter(*numbers: int) -> Sym:
+    """Return the unknown's letter: it varies from item to item, but not at random.
+
+    >>> letter(3, 4)
+    Sym(name='t')
+    """
+    return Sym(LETTERS[sum(numbers) % len(LETTERS)])
+
+
+def side(a: Number, x: Sym, b: Number = 0) -> Node:
+    """Return ``ax + b`` as it is written: no 0, no coefficient of 1.
+
+    >>> side(1, Sym("x"), -4)
+    Sum(first=Sym(name='x'), rest=(('-', Int(n=4)),))
+    """
+    if not a:
+        return number_node(b)
+    term = juxt(number_node(a), x)
+    return add(term, number_node(b)) if b else term
+
+
+def lead(b: int, a: int, x: Sym) -> Node:
+    """Return ``b + ax``, the number first; a negative `a` gives ``b − |a|x``."""
+    return add(num(b), juxt(num(a), x))
+
+
+def bracket(a: int, inside: Node) -> Node:
+    """Return ``a(inside)``; a negative `a` carries its minus in front."""
+    return juxt(num(a), Bracket(inside))
+
+
+def swap(relation: Relation, turned: bool) -> Relation:
+    """Return an equation with its sides exchanged where `turned` is true."""
+    return equals(relation.rest[0][1], relation.first) if turned else relation
+
+
+def shown(n: Number) -> str:
+    """Return a number as text for a sentence, with a real minus sign.
+
+    >>> shown(-3), shown(Fraction(3, 4))
+    ('−3', '3/4')
+    """
+    return str(n).replace("-", "−")
+
+
+def _several(a: Number, x: Sym) -> str:
+    size = abs(a)
+    return x.name if size == 1 else f"{shown(size)}{x.name}"
+
+
+def solution(x: Sym, value: Number) -> Relation:
+    """Return ``x = value``, a fraction in lowest terms where it is not whole."""
+    return equals(x, number_node(value))
+
+
+def take_number(b: Number) -> str:
+    """Return the sentence that undoes ``+ b``."""
+    if b > 0:
+        return f"Subtract {shown(b)} from both sides."
+    return f"Add {shown(-b)} to both sides."
+
+
+def take_letter(a: Number, x: Sym) -> str:
+    """Return the sentence that undoes ``+ ax``."""
+    verb, word = ("Subtract", "from") if a > 0 else ("Add", "to")
+    return f"{verb} {_several(a, x)} {word} both sides."
+
+
+def balance(x: Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, ...]:
+    """Return the working that solves ``ax + b = cx + d``, letters to the side with more.
+
+    >>> for step in balance(Sym("x"), 5, 1, 2, 13):
+    ...     print(step.say)
+    Subtract 2x from both sides.
+    Subtract 1 from both sides.
+    Divide both sides by 3.
+    """
+    steps: list[Step] = []
+    right = a < c
+    if right:
+        # Solve it as if turned round, so that the letter keeps a positive coefficient.
+        a, b, c, d = c, d, a, b
+
+    def line(left: Node, other: Node) -> Relation:
+        return equals(other, left) if right else equals(left, other)
+
+    if c:
+        say = take_letter(c, x)
+        a = a - c
+        last = a == 1 and not b
+        steps.append(Step(say, solution(x, d) if last else line(side(a, x, b), number_node(d))))
+    if b:
+        d = d - b
+        last = a == 1
+        steps.append(
+            Step(take_number(b), solution(x, d) if last else line(side(a, x), number_node(d)))
+        )
+    if a != 1:
+        steps.append(Step(f"Divide both sides by {shown(a)}.", solution(x, Fraction(d) / a)))
+    elif not steps:
+        steps.append(Step("Write the letter first.", solution(x, d)))
+    return tuple(steps)
+
+
+def slips(x: Sym, *wrongs: Wrong) -> tuple[Slip, ...]:
+    """Return the wrong solutions, one of each value; None marks a mistake that cannot show.
+
+    Two mistakes that lead to the same wrong answer cannot be told apart, so only the first
+    of them is kept.
+    """
+    return tuple(Slip(which, solution(x, value)) for which, value in _distinct(wrongs))
+
+
+def number_slips(*wrongs: Wrong) -> tuple[Slip, ...]:
+    """Return the wrong answers as plain numbers, one of each value."""
+    return tuple(Slip(which, number_node(value)) for which, value in _distinct(wrongs))
+
+
+def _distinct(wrongs: Iterable[Wrong]) -> list[tuple[Misconception, Number]]:
+    found: dict[Number, Misconception] = {}
+    for which, value in wrongs:
+        if value is not None:
+            found.setdefault(value, which)
+    return [(which, value) for value, which in found.items()]
+
+
+def over(top: Number, bottom: Number) -> Fraction | None:
+    """Return the quotient, or None where a wrong method would divide by zero."""
+    return Fraction(top) / bottom if bottom else None

@@ -1,0 +1,95 @@
+"""The wrong methods that the topics of this strand look for.
+
+The names describe common classroom errors in solving equations (common practice, no
+source); each `ask` is a question that lets the pupil find the fault.
+"""
+
+from __future__ import annotations
+
+from itembank.items.item import Misconception
+
+SAME_OPERATION = Misconception(
+    "equations.same-operation",
+    "Repeats an operation instead of undoing it",
+    "Put your answer back into the question. Does it come out right?",
+)
+WRONG_WAY = Misconception(
+    "equations.wrong-way-round",
+    "Takes away or divides the wrong way round",
+    "Which number did you start from, and which did you divide by or take away? Why that one?",
+)
+MIXED_INVERSE = Misconception(
+    "equations.mixed-inverse",
+    "Undoes multiplying by subtracting, or dividing by adding",
+    "If 4x is 20, what does the 4 do to x? What takes that back?",
+)
+SWAPPED = Misconception(
+    "equations.swapped-order",
+    "Reads x − a as a − x, or x ÷ a as a ÷ x",
+    "Say the equation in words. Which number is being taken away or divided?",
+)
+LOST_MINUS = Misconception(
+    "equations.lost-minus",
+    "Loses the minus sign in front of the letter",
+    "What does the minus sign belong to? What happens when you put your answer back in?",
+)
+WRONG_ORDER = Misconception(
+    "equations.wrong-order",
+    "Undoes the steps in the wrong order",
+    "Starting from the letter, what is done to it first and last? Which must come off first?",
+)
+STOPS_EARLY = Misconception(
+    "equations.stops-early",
+    "Stops with a step still to do",
+    "What have you found so far: one of the letter, or several? Is it what was asked for?",
+)
+FIRST_TERM_ONLY = Misconception(
+    "equations.first-term-only",
+    "Multiplies only the first term in a bracket",
+    "What is 3(10 + 2)? Is it the same as 30 + 2?",
+)
+BRACKET_SIGN = Misconception(
+    "equations.bracket-sign",
+    "Takes a bracket away but gets the sign of its last term wrong",
+    "What is 10 − (5 − 2)? Is it the same as 10 − 5 − 2?",
+)
+ADDS_LETTERS = Misconception(
+    "equations.adds-letters",
+    "Adds the letter terms of the two sides instead of subtracting",
+    "What do you do to a side to make its letter term vanish? Did the other side get that too?",
+)
+ADDS_NUMBERS = Misconception(
+    "equations.adds-numbers",
+    "Moves a number to the other side without undoing it",
+    "What do you do to a side to make its number vanish? Did the other side get that too?",
+)
+SMALLER_FROM_LARGER = Misconception(
+    "equations.smaller-from-larger",
+    "Takes the smaller number from the larger and loses the minus sign",
+    "On a number line, where do you land when you take 9 from 4?",
+)
+MULTIPLIES_BY_FRACTION = Misconception(
+    "equations.multiplies-by-fraction",
+    "Multiplies by the fraction instead of dividing by it",
+    "If half of a number is 6, is the number bigger or smaller than 6?",
+)
+IGNORES_NUMERATOR = Misconception(
+    "equations.ignores-numerator",
+    "Multiplies by the denominator and forgets the numerator",
+    "If three quarters of a number is 6, what is one quarter of it?",
+)
+PART_CLEARED = Misconception(
+    "equations.part-cleared",
+    "Multiplies only the fractions by the denominator, not the other terms",
+    "If you double one side of a balance, what must happen to everything on the other side?",
+)
+ADDS_DENOMINATORS = Misconception(
+    "equations.adds-denominators",
+    "Adds the denominators when adding fractions of the letter",
+    "What is half of 12 plus a third of 12? Is it two fifths of 12?",
+)
+OWN_DENOMINATOR = Misconception(
+    "equations.own-denominator",
+    "Multiplies each side by its own denominator",
+    "Were both sides multiplied by the same number? Does the balance still hold?",
+)

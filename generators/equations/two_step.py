@@ -1,0 +1,166 @@
+"""Two-step equations."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Wrong,
+    balance,
+    lead,
+    letter,
+    side,
+    slips,
+    solution,
+    swap,
+    take_letter,
+    take_number,
+)
+from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Relation, Sym, add, equals, num, sub
+
+Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
+
+
+def _support(sign: int, a: int, b: int, x: int) -> bool:
+    return sign > 0 or a * x > b and a * x != 2 * b
+
+
+def _core(kind: int, a: int, b: int, q: int) -> bool:
+    if kind == 1:
+        return q > b
+    return kind != 2 or a * q > b + 1
+
+
+def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
+    if kind in (0, 3):
+        return c == 2
+    total = a * x + (b if kind == 1 else -b)
+    return total > c and total % c == 0
+
+
+def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
+    """The letter is divided first, or a sum with the letter is divided."""
+    if kind < 2:
+        plus = b if kind == 0 else -b
+        c, value = q + plus, a * q
+        equation = equals(add(Frac(x, Int(a)), num(plus)), num(c))
+        steps = (
+            Step(take_number(plus), equals(Frac(x, Int(a)), num(q))),
+            Step(f"Multiply both sides by {a}.", solution(x, value)),
+        )
+        wrong: tuple[Wrong, ...] = (
+            (m.WRONG_ORDER, a * c - plus),
+            (m.SAME_OPERATION, a * (c + plus)),
+        )
+        return equation, value, steps, wrong
+    plus = b if kind == 2 else -b
+    value = a * q - plus
+    equation = equals(Frac(side(1, x, plus), Int(a)), num(q))
+    steps = (
+        Step(f"Multiply both sides by {a}.", equals(side(1, x, plus), num(a * q))),
+        Step(take_number(plus), solution(x, value)),
+    )
+    wrong = ((m.WRONG_ORDER, a * (q - plus)), (m.SAME_OPERATION, a * q + plus))
+    return equation, value, steps, wrong
+
+
+def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
+    """The letter is taken away, or three operations are done to it."""
+    if kind == 0:  # first − ax = b
+        first = b + a * value
+        equation = equals(lead(first, -a, x), num(b))
+        steps = (
+            Step(take_letter(-a, x), equals(num(first), lead(b, a, x))),
+            Step(take_number(b), equals(num(first - b), side(a, x))),
+            Step(f"Divide both sides by {a}.", solution(x, value)),
+        )
+        wrong: tuple[Wrong, ...] = (
+            (m.LOST_MINUS, -value),
+            (m.SAME_OPERATION, Fraction(first + b, a)),
+        )
+        return equation, value, steps, wrong
+    if kind == 3:  # first − x/a = b
+        first, size = b + value, a * value
+        part = Frac(x, Int(a))
+        equation = equals(sub(num(first), part), num(b))
+        steps = (
+            Step(
+                f"Add {x.name}/{a} to both sides.",
+                equals(num(first), add(num(b), part)),
+            ),
+            Step(take_number(b), equals(num(value), part)),
+            Step(f"Multiply both sides by {a}.", solution(x, size)),
+        )
+        wrong = ((m.LOST_MINUS, -size), (m.SAME_OPERATION, a * (first + b)))
+        return equation, size, steps, wrong
+    plus = b if kind == 1 else -b
+    d = (a * value + plus) // c
+    equation = equals(Frac(side(a, x, plus), Int(c)), num(d))
+    steps = (
+        Step(f"Multiply both sides by {c}.", equals(side(a, x, plus), num(c * d))),
+        *balance(x, a, plus, 0, c * d),
+    )
+    wrong = (
+        (m.WRONG_ORDER, Fraction(c * (d - plus), a)),
+        (m.STOPS_EARLY, c * d - plus),
+        (m.SAME_OPERATION, Fraction(c * d + plus, a)),
+    )
+    return equation, value, steps, wrong
+
+
+@register
+class TwoStep(Topic):
+    """ax + b = c; then the letter divided; then it is taken away or has three steps."""
+
+    id = "equations.two-step"
+    title = "Two-step equations"
+    misconceptions = (m.WRONG_ORDER, m.SAME_OPERATION, m.STOPS_EARLY, m.LOST_MINUS)
+    prerequisites = ("equations.one-step",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 10), b=range(1, 13), x=range(2, 11)),
+        Tier.CORE: Space(_core, kind=range(4), a=range(3, 10), b=range(2, 12), q=range(3, 13)),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(4),
+            a=range(2, 8),
+            b=range(3, 12),
+            c=range(2, 6),
+            x=range(3, 10),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: int) -> Draft:
+        """Return the question; the last parameter leads to the solution."""
+        x = letter(*values)
+        if tier is Tier.SUPPORT:
+            sign, a, b, value = values
+            b *= sign
+            c = a * value + b
+            equation = equals(side(a, x, b), num(c))
+            steps = balance(x, a, b, 0, c)
+            wrong: tuple[Wrong, ...] = (
+                (m.WRONG_ORDER, Fraction(c, a) - b),
+                (m.SAME_OPERATION, Fraction(c + b, a)),
+                (m.STOPS_EARLY, c - b),
+            )
+        elif tier is Tier.CORE:
+            kind, a, b, q = values
+            equation, value, steps, wrong = _divided(kind, x, a, b, q)
+            equation = swap(equation, (a + b + q) % 3 == 0)
+        else:
+            kind, a, b, c, value = values
+            equation, value, steps, wrong = _harder(kind, x, a, b, c, value)
+        return Draft(
+            prompt("Solve {e}.", e=equation),
+            Find(x, (equation,)),
+            solution(x, value),
+            "solution",
+            steps,
+            slips(x, *wrong),
+            values,
+        )
