@@ -57,7 +57,8 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     y = theme.SLIDE[1] - 45.0
     with document.tag("H1" if first else "H2"):
         width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
-    text = shortened(lesson_line(pack.lesson), RIGHT - LEFT - width - 40, 18)
+    whole = lesson_line(pack.lesson) if first else plain(pack.lesson.class_name)
+    text = shortened(whole, RIGHT - LEFT - width - 40, 18)
     with document.tag("P") if first else page.artifact():
         page.text(RIGHT, y, text, 18, colour=theme.QUIET, align="right")
     with page.artifact():

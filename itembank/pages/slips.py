@@ -98,8 +98,23 @@ def _head_size(pack: Pack) -> float:
     return theme.LARGE_TEXT if pack.look.large_print else theme.PAPER_LEAST
 
 
+def _when(pack: Pack) -> str:
+    return plain(f"{pack.lesson.class_name}  •  {long_date(pack.lesson.date)}")
+
+
+def _rows(pack: Pack) -> int:
+    """Return the rows of a slip's head: three where the date leaves no room for the score."""
+    size = _head_size(pack)
+    needed = face().width(_when(pack) + _score(pack)) * size + 14
+    return 2 if needed <= WIDTH else 3
+
+
+def _score(pack: Pack) -> str:
+    return f"Score ____ / {pack.marks}"
+
+
 def _head_height(pack: Pack) -> float:
-    return 3.9 * _head_size(pack) + 16
+    return (0.5 + 1.7 * _rows(pack)) * _head_size(pack) + 18
 
 
 def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, side: int) -> None:
@@ -115,11 +130,14 @@ def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, s
     with document.tag("H1" if first else "H2"):
         page.text(x, y, title, size + 4, bold=True, colour=theme.ACCENT)
     with document.tag("P"):
-        width = page.text(x + WIDTH, y, "____", size, align="right", colour=theme.INK)
-        page.text(x + WIDTH - width - 6, y, "Seat code", size, align="right")
-        line = plain(f"{pack.lesson.class_name}  •  {long_date(pack.lesson.date)}")
-        page.text(x, y - 1.7 * size, shortened(line, WIDTH * 0.72, size), size, colour=theme.QUIET)
-        page.text(x + WIDTH, y - 1.7 * size, f"Score ____ / {pack.marks}", size, align="right")
+        page.text(x + WIDTH, y, "Seat code ____", size, align="right")
+    when = shortened(_when(pack), WIDTH, size)
+    with document.tag("P") if first else page.artifact():
+        page.text(x, y - 1.7 * size, when, size, colour=theme.QUIET)
+    y -= 1.7 * size * (_rows(pack) - 1)
+    with document.tag("P"):
+        page.text(x + WIDTH, y, _score(pack), size, align="right")
+    y += 1.7 * size
     with page.artifact():
         page.rect(x, y - 2.4 * size, WIDTH, 1.5, fill=theme.ACCENT)
     y = TOP - _head_height(pack)
@@ -140,7 +158,7 @@ def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, s
                     draw(page, block, x + INDENT, y)
             y -= block.height + working
             with page.artifact():
-                base = y + 9
+                base = y + min(22.0, working * 0.36)
                 page.line((x + WIDTH * 0.62, base), (x + WIDTH, base), colour=theme.RULE, width=0.9)
                 label = "Answer"
                 left = x + WIDTH * 0.62 - 6 - face().width(label) * size

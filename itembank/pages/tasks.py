@@ -15,12 +15,12 @@ from .signs import interval, sign
 from .slides import FOOT, TOP, heading, title_of
 from .text import Block, Flow, Strong, draw, measure
 
-SIGN = 44.0
-GAP = 16.0
+SIGN = 42.0
+GAP = 10.0
 """Room between columns."""
-PAD = 12.0
+PAD = 9.0
 """Room between a column's frame and its words."""
-PARAGRAPH = 0.42
+PARAGRAPH = 0.26
 """Room between paragraphs, in ems."""
 NOTICE = (
     "Bands help you choose what to do next. They are not a grade. "
@@ -36,7 +36,7 @@ def next_tasks(pack: Pack) -> bytes:
     """
     document = Document(title_of(pack, "Next tasks"))
     notice = measure(Flow(NOTICE), RIGHT - LEFT, 18)
-    bottom = FOOT + notice.height + 12
+    bottom = FOOT + notice.height + 8
     slides = _share(pack.bands, TOP - bottom)
     for number, (bands, columns) in enumerate(slides):
         page = document.page(theme.SLIDE, theme.PAPERS[pack.look.paper])
@@ -86,7 +86,7 @@ def _set(bands: Sequence[Band], room: float) -> list[Column] | None:
 def _column(band: Band, width: float, size: float) -> Column:
     task = band.task
     name = measure(Flow([Strong(band.name), f"\n{_marks(band)}"]), width - SIGN - 10, size)
-    title = measure(Flow(task.title, bold=True), width, size + 2)
+    title = measure(Flow(task.title, bold=True), width, size + 1)
     lines = (
         ("Where", task.where),
         ("First", task.first),
@@ -106,7 +106,7 @@ def _height(column: Column, head: float) -> float:
     blocks, size = column
     rest = blocks[1:]
     text = sum(block.height for block in rest) + PARAGRAPH * size * (len(rest) - 1)
-    return PAD + head + 12 + text + PAD
+    return PAD + head + 11 + text + PAD
 
 
 def _columns(page: Page, bands: Sequence[Band], columns: list[Column], bottom: float) -> None:
@@ -124,7 +124,7 @@ def _columns(page: Page, bands: Sequence[Band], columns: list[Column], bottom: f
             sign(page, band, x + PAD, top - (head + SIGN) / 2, SIGN)
             with document.tag("H2"):
                 draw(page, name, x + PAD + SIGN + 10, top - (head - name.height) / 2)
-            y = top - head - 12
+            y = top - head - 11
             for number, block in enumerate((title, *rest)):
                 with document.tag("P"):
                     draw(page, block, x + PAD, y, colour=theme.INK if number else theme.ACCENT)

@@ -104,7 +104,9 @@ class Block(NamedTuple):
 
 _UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, key=len)[::-1])
 _GLUE = re.compile(rf"(?<=\d) (?=(?:{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z]))")
+_UNIT_FIRST = re.compile(rf"^ (?=(?:°C|{_UNIT_NAMES}|pence|pounds?)(?![A-Za-z]))")
 _WORDS = re.compile(r"[ \t]+|\n")
+_STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 _TAG = re.compile(r"<[^>]*>")
 _ONLY_PLAIN = re.compile(
     r"^<math[^>]*>(?:</?mrow>|<mn>[0-9.,\u2009]+</mn>|<mtext>[^<□]*</mtext>"
@@ -160,6 +162,8 @@ class Flow:
 
     def _words(self, text: str, bold: bool) -> None:
         text = _GLUE.sub("\u00a0", text)
+        if self._joined and self.clusters[-1].atoms[-1].maths is not None:
+            text = _UNIT_FIRST.sub("\u00a0", text)
         at = 0
         for gap in _WORDS.finditer(text):
             if gap.start() > at:
@@ -252,10 +256,13 @@ def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> 
             continue
         x += gap
         cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
-        for atom in _smaller(cluster.atoms, room):
+        parts = _smaller(cluster.atoms, room)
+        for place, atom in enumerate(parts):
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
-            if x + atom.width > room + 1e-6 and current:
+            after = parts[place + 1] if place + 1 < len(parts) else None
+            stop = after.width if after and atom.layout and after.text in _STOPS else 0.0
+            if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
             cramped |= scale < 0.999
@@ -274,8 +281,9 @@ def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> 
 def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     """Return the atoms of a cluster that is too wide, cut where they may be."""
     out: list[Atom] = []
-    for atom in atoms:
-        if atom.width <= room:
+    for place, atom in enumerate(atoms):
+        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in _STOPS), 0.0)
+        if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
             out.append(atom)
         elif atom.maths is not None and atom.layout is not None:
             out.extend(

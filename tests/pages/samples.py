@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from functools import lru_cache
+from functools import cache
 
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
@@ -15,8 +15,8 @@ from itembank.packs.model import (
     Key,
     Lesson,
     Look,
-    Maths,
     MathRun,
+    Maths,
     Misconception,
     NextTask,
     Pack,
@@ -30,7 +30,7 @@ from itembank.packs.model import (
 )
 
 
-@lru_cache(maxsize=None)
+@cache
 def faces(text: str) -> tuple[str, str, str]:
     tree = parse(text)
     return mathml(tree), line(tree), words(tree)
@@ -127,11 +127,11 @@ def task(title: str) -> NextTask:
         tier="core",
         mode="in pairs",
         worked_example=False,
-        where="Stay in your seat with the person beside you. Take a core sheet each.",
-        first="Look at a starter question you got wrong. Find the step to change and put it right.",
-        how="Do each question by yourself, then compare. If you differ, explain until you agree.",
-        stuck="Look back at the starter question most like it. Then ask your partner. Then ask us.",
-        finished="Check your answers. Then try the first three questions on the challenge sheet.",
+        where="Stay in your seat. Take a core sheet.",
+        first="Put right one question you got wrong.",
+        how="Do one each, then compare and agree.",
+        stuck="Ask your partner, then ask your teacher.",
+        finished="Check, then try a challenge sheet.",
     )
 
 

@@ -1,0 +1,125 @@
+"""The tags of every page: whole, balanced, and nothing an accessibility checker objects to."""
+
+from __future__ import annotations
+
+import io
+import re
+
+import pikepdf
+import pytest
+
+from itembank.pages.page import Document, UntaggedMarkError
+
+
+def elements(pdf):
+    """Yield every structure element, in reading order."""
+
+    def walk(node):
+        if isinstance(node, pikepdf.Dictionary) and node.get("/Type") != "/MCR":
+            yield node
+            kids = node.get("/K", [])
+            for kid in kids if isinstance(kids, pikepdf.Array) else [kids]:
+                yield from walk(kid)
+
+    root = pdf.Root.StructTreeRoot
+    for kid in root.K:
+        yield from walk(kid)
+
+
+def test_outloud_finds_no_errors_and_no_warnings(drawn, tmp_path):
+    from outloud import check
+
+    for (pack, file), data in drawn.items():
+        path = tmp_path / f"{pack}-{file}"
+        path.write_bytes(data)
+        result = check(str(path))
+        assert result.error is None
+        assert (result.errors, result.warnings) == (0, 0), f"{pack} {file}: {result.findings}"
+
+
+def test_document_says_what_it_is(drawn):
+    for data in drawn.values():
+        pdf = pikepdf.open(io.BytesIO(data))
+        assert pdf.Root.Lang == "en-GB"
+        assert pdf.Root.MarkInfo.Marked
+        assert pdf.Root.ViewerPreferences.DisplayDocTitle
+        assert "8K" in str(pdf.docinfo["/Title"])
+        packet = bytes(pdf.Root.Metadata.read_bytes()).decode()
+        # ISO 14289-1 section 5: the identification schema and its part number.
+        assert "http://www.aiim.org/pdfua/ns/id/" in packet
+        assert "<pdfuaid:part>1</pdfuaid:part>" in packet
+        for page in pdf.pages:
+            assert page.Tabs == "/S"
+
+
+def test_marked_content_is_balanced_and_every_number_is_owned(drawn):
+    for data in drawn.values():
+        pdf = pikepdf.open(io.BytesIO(data))
+        parents = {}
+        nums = pdf.Root.StructTreeRoot.ParentTree.Nums
+        for i in range(0, len(nums), 2):
+            parents[int(nums[i])] = nums[i + 1]
+        for page in pdf.pages:
+            depth, numbers = 0, []
+            for operands, operator in pikepdf.parse_content_stream(page):
+                name = str(operator)
+                if name in ("BDC", "BMC"):
+                    depth += 1
+                    if name == "BDC":
+                        numbers.append(int(operands[1].MCID))
+                elif name == "EMC":
+                    depth -= 1
+                elif name in ("f", "S", "B", "Tj", "Do"):
+                    assert depth == 1, "a mark outside marked content"
+                assert depth in (0, 1)
+            assert depth == 0
+            owners = parents[int(page.StructParents)]
+            assert numbers == list(range(len(owners)))
+
+
+def test_every_formula_has_words(drawn):
+    pdf = pikepdf.open(io.BytesIO(drawn["plain", "starter.pdf"]))
+    found = [str(e.Alt) for e in elements(pdf) if e.S == "/Formula"]
+    assert len(found) == 9
+    assert "3 quarters plus 1 sixth" in found
+    for data in drawn.values():
+        for element in elements(pikepdf.open(io.BytesIO(data))):
+            if element.S in ("/Formula", "/Figure"):
+                assert str(element.Alt).strip()
+
+
+def test_questions_are_a_numbered_list(drawn):
+    pdf = pikepdf.open(io.BytesIO(drawn["plain", "starter.pdf"]))
+    kinds = [str(e.S) for e in elements(pdf)]
+    assert kinds[:2] == ["/Document", "/H1"]
+    assert kinds.count("/LI") == kinds.count("/Lbl") == kinds.count("/LBody") == 8
+
+
+def test_a_mark_outside_every_tag_is_refused():
+    page = Document("Nothing").page((100, 100))
+    with pytest.raises(UntaggedMarkError):
+        page.rect(0, 0, 10, 10, fill="#000000")
+    with pytest.raises(UntaggedMarkError):
+        page.text(0, 0, "loose", 12)
+
+
+def test_same_pack_same_bytes(samples, drawn):
+    from itembank.pages.draw import draw_pack
+
+    for name, pack in samples.PACKS.items():
+        for file, data in draw_pack(pack).items():
+            assert data == drawn[name, file], f"{name} {file}"
+        again = type(pack).model_validate_json(pack.model_dump_json())
+        assert draw_pack(again)["answers.pdf"] == drawn[name, "answers.pdf"]
+
+
+def test_no_clock_and_no_missing_glyph(drawn):
+    for data in drawn.values():
+        pdf = pikepdf.open(io.BytesIO(data))
+        assert not {"/CreationDate", "/ModDate"} & set(pdf.docinfo.keys())
+        for page in pdf.pages:
+            for operands, operator in pikepdf.parse_content_stream(page):
+                if str(operator) == "Tj":
+                    # Code 0 is the glyph .notdef, the empty box.
+                    assert b"\x00" not in bytes(operands[0])
+        assert not re.search(rb"D:\d{8}", data)

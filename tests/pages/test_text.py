@@ -1,0 +1,119 @@
+"""Breaking text and formulas into lines."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.pages.formula import Batch, adopt, formula, lay_out, pieces
+from itembank.pages.text import Flow, as_text, measure
+
+WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
+
+
+@settings(max_examples=60, deadline=None)
+@given(WORDS, st.integers(80, 600), st.integers(12, 40))
+def test_lines_hold_all_words_and_fit(words, width, size):
+    block = measure(Flow(" ".join(words)), width, size)
+    shown = " ".join(placed.atom.text for line in block.lines for placed in line.placed)
+    assert shown.replace(" ", "") == "".join(words)
+    assert all(line.width <= width + 0.01 for line in block.lines)
+    baselines = [line.baseline for line in block.lines]
+    gaps = [b - a for a, b in pairwise(baselines)]
+    assert all(gap >= 1.2 * size for gap in gaps)
+    assert block.height > baselines[-1]
+
+
+def lines(block):
+    return [
+        "".join(p.atom.text or (p.atom.maths.line if p.atom.first else "…") for p in line.placed)
+        for line in block.lines
+    ]
+
+
+def test_a_number_keeps_its_unit():
+    for width in range(60, 400, 7):
+        text = lines(measure(Flow("A lane is 25 m long and 12 kg heavy"), width, 12))
+        assert not any(line.rstrip().endswith(("25", "12")) for line in text)
+
+
+def test_a_full_stop_stays_with_its_formula(samples):
+    flow = Flow(samples.runs("Work out what is meant by $3/4 + 1/6$."))
+    for width in range(110, 420, 9):
+        for line in lines(measure(flow, width, 20)):
+            assert line.strip() != "."
+
+
+def test_a_line_is_as_tall_as_its_fraction(samples):
+    flat = measure(Flow("Work out 3 now"), 400, 20)
+    tall = measure(Flow(samples.runs("Work out $3/4$ now")), 400, 20)
+    assert tall.height > flat.height * 1.5
+
+
+def test_a_wide_formula_breaks_at_its_relation_first(samples):
+    wide = "a + b + c + d + e = f + g + h + k + m"
+    flow = Flow(samples.runs(f"${wide}$"))
+    whole = measure(flow, 2000, 20)
+    assert len(whole.lines) == 1
+    halves = measure(flow, whole.width * 0.7, 20)
+    assert len(halves.lines) == 2
+    assert not halves.cramped
+    quarters = measure(flow, whole.width * 0.3, 20)
+    assert len(quarters.lines) > 3
+    assert not quarters.cramped
+
+
+def test_pieces_keep_brackets_fractions_and_prefixes_whole(samples):
+    mathml = samples.faces("-(x + 1)/2 = 3(x - 4) + 5")[0]
+    found = pieces(mathml)
+    assert len(found) == 3
+    assert found[0].count("<mfrac>") == 1
+    assert all(part.startswith("<math>") and part.endswith("</math>") for part in found)
+    total = sum(len(formula(part).glyphs) for part in found)
+    assert total == len(formula(mathml).glyphs)
+
+
+def test_a_formula_too_wide_to_break_is_shrunk_and_says_so(samples):
+    flow = Flow(samples.runs("$(123456789 + 987654321)/(123456789 × 987654321)$"))
+    block = measure(flow, 100, 20)
+    assert block.cramped
+    assert block.width <= 100.01
+
+
+def test_characters_the_face_lacks_come_from_the_mathematics_font():
+    block = measure(Flow("A → B ✓ □ ′"), 400, 20)
+    borrowed = [p.atom for line in block.lines for p in line.placed if p.atom.layout is not None]
+    assert [atom.text for atom in borrowed] == ["→", "✓", "□", "′"]
+    assert all(len(atom.layout.glyphs) == 1 for atom in borrowed)
+
+
+@pytest.mark.parametrize(
+    ("line", "text"),
+    [("12345", "12\u00a0345"), ("-4", "−4"), ("£3.50", "£3.50"), ("4.5 kg", "4.5\u00a0kg")],
+)
+def test_plain_numbers_are_set_as_text(samples, line, text):
+    assert as_text(samples.faces(line)[0]) == text
+
+
+@pytest.mark.parametrize("line", ["3/4", "x", "2 + 3", "4 cm^2", "0.1̇6̇", "□", "3 : 4"])
+def test_everything_else_is_a_formula(samples, line):
+    assert as_text(samples.faces(line)[0]) == ""
+
+
+def test_layouts_travel_between_processes(samples):
+    import pickle
+
+    mathml = samples.faces("7/8 + √(x + 31)")[0]
+    batch = pickle.loads(pickle.dumps(lay_out([mathml])))
+    assert isinstance(batch, Batch)
+    assert batch.formulas[mathml] == formula(mathml)
+    adopt(batch)
+    assert formula(mathml) is batch.formulas[mathml]
+
+
+def test_not_xml_is_a_plain_error():
+    with pytest.raises(ValueError, match="not well-formed MathML"):
+        formula("<math><mn>1</math>")
