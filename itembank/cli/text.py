@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 WIDEST = 100
+LONGEST_TIED = 40
+_TIED = "\N{NO-BREAK SPACE}"  # made a plain space again when the lines are filled
 
 
 def width() -> int:
@@ -46,7 +48,7 @@ def paragraph(lead: str, text: str) -> str:
     >>> print(paragraph("  Key   ", "3/4"))
       Key   3/4
     """
-    return textwrap.fill(
+    filled = textwrap.fill(
         text,
         width(),
         initial_indent=lead,
@@ -54,13 +56,15 @@ def paragraph(lead: str, text: str) -> str:
         break_long_words=False,
         break_on_hyphens=False,
     )
+    return filled.replace(_TIED, " ")
 
 
 def maths(node: Node) -> str:
-    """Return mathematics as one line of text."""
+    """Return mathematics as one line of text, tied so that a short piece is not broken."""
     from itembank.notation.line import line
 
-    return line(node)
+    text = line(node)
+    return text.replace(" ", _TIED) if len(text) <= LONGEST_TIED else text
 
 
 def prompt_text(prompt: Sequence[Run]) -> str:
@@ -70,6 +74,7 @@ def prompt_text(prompt: Sequence[Run]) -> str:
 
 def item_text(number: int, item: Item) -> str:
     """Return an item as a teacher would want to read it: question, key, working, mistakes."""
+    from itembank.items.difficulty import difficulty
     from itembank.items.forms import form_words
 
     lead = f"{number}. "
@@ -88,5 +93,5 @@ def item_text(number: int, item: Item) -> str:
         what = slip.misconception
         lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
         label = " " * len(label)
-    lines.append(paragraph("   Address  ", item.address))
+    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):g})"))
     return "\n".join(lines)
