@@ -110,7 +110,7 @@ class AddUnlike(Topic):
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {
         Tier.SUPPORT: Space(
-            _support, op=(0, 1), b=range(2, 11), a=range(1, 10), k=range(2, 4), c=range(1, 12)
+            _support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 5), c=range(1, 12)
         ),
         Tier.CORE: Space(
             _core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8)

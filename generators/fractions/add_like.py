@@ -1,0 +1,184 @@
+"""Adding and subtracting fractions that have the same denominator."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import ACROSS, answer_form, finish, slips
+from itembank.items.forms import simplest_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Blank, Frac, Int, Node, Sum, SumOp, add, equals, frac, sub
+
+BOTTOM_GONE = Misconception(
+    "fractions.subtract-bottoms-away",
+    "takes the bottoms away as well, and leaves out the 0",
+    "You have 5 sevenths and take away 2 sevenths. Are the pieces still sevenths?",
+)
+BOTTOMS_TIMES = Misconception(
+    "fractions.like-bottoms-multiplied",
+    "multiplies the bottoms although they are the same already",
+    "1 fifth and 1 fifth make how many fifths? Why would the pieces change size?",
+)
+OTHER_SIGN = Misconception(
+    "fractions.missing-same-sign",
+    "works with the two numbers shown as they stand, without undoing the sign",
+    "Put your answer in the box and work out the sum. Does it come to what is printed?",
+)
+
+
+def _support(op: int, d: int, a: int, b: int) -> bool:
+    """Keep sums and differences that are proper and need no cancelling."""
+    if a >= d or b >= d:
+        return False
+    top = a + b if op else a - b
+    return 0 < top < d and gcd(top, d) == 1 and (a < b or op == 0) and gcd(gcd(a, b), d) == 1
+
+
+def _core(op: int, d: int, a: int, b: int) -> bool:
+    """Keep sums above 1, and sums and differences that need cancelling."""
+    if a >= d or b >= d or gcd(a, d) != 1 or gcd(b, d) != 1:
+        return False
+    if op:
+        return a < b and a + b != d and (a + b > d or gcd(a + b, d) > 1)
+    return a > b and gcd(a - b, d) > 1
+
+
+def _challenge(kind: int, d: int, a: int, b: int, c: int) -> bool:
+    """Keep three terms (0), a whole less two fractions (1) and a missing fraction (2, 3)."""
+    if a >= d or b >= d or a == b or gcd(a, d) != 1 or gcd(b, d) != 1:
+        return False
+    if kind == 0:
+        return a < b and c < d and gcd(c, d) == 1 and a + b - c > 0 and a + b - c != d
+    if kind == 1:
+        return a < b and c < 4 and a + b != d
+    # With a box, c has nothing to say. Neither the box nor what is shown may be whole.
+    return c == 1 and (kind == 2 or a + b != d)
+
+
+@register
+class AddLike(Topic):
+    """Sums and differences over one denominator."""
+
+    id = "fractions.add-like"
+    title = "Adding and subtracting fractions with the same denominator"
+    misconceptions = (ACROSS, BOTTOMS_TIMES, BOTTOM_GONE, OTHER_SIGN)
+    prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
+    spaces = {
+        Tier.SUPPORT: Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13)),
+        Tier.CORE: Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16)),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(4),
+            d=(5, 6, 7, 8, 9, 10, 12),
+            a=range(1, 10),
+            b=range(1, 10),
+            c=(1, 2, 3),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is not Tier.CHALLENGE:
+            op, d, a, b = values
+            return self._pair(op, d, a, b)
+        kind, d, a, b, c = values
+        if kind == 0:
+            return self._three(d, a, b, c)
+        if kind == 1:
+            return self._from_whole(d, a, b, c)
+        return self._missing(kind, d, a, b)
+
+    def _pair(self, op: int, d: int, a: int, b: int) -> Draft:
+        join = add if op else sub
+        asked = join(frac(a, d), frac(b, d))
+        top = a + b if op else a - b
+        value = Fraction(top, d)
+        both = Frac(join(Int(a), Int(b)), Int(d))
+        steps = (
+            Step(
+                f"The bottoms are the same, so {'add' if op else 'subtract'} the tops.",
+                equals(asked, both, frac(top, d)),
+            ),
+            *finish(top, d),
+        )
+        wrong = slips(
+            (ACROSS, Fraction(top, 2 * d) if op else None),
+            (BOTTOM_GONE, None if op else top),
+            (BOTTOMS_TIMES, Fraction(top, d * d)),
+        )
+        wanted, form = answer_form(value)
+        text = prompt("Work out {e}." + wanted, e=asked)
+        return Draft(text, Find(asked), simplest_node(value), form, steps, wrong, (op, d, a, b))
+
+    def _three(self, d: int, a: int, b: int, c: int) -> Draft:
+        terms: tuple[tuple[SumOp, Node], ...] = (("+", frac(b, d)), ("-", frac(c, d)))
+        tops: tuple[tuple[SumOp, Node], ...] = (("+", Int(b)), ("-", Int(c)))
+        asked, top = Sum(frac(a, d), terms), a + b - c
+        value = Fraction(top, d)
+        steps = (
+            Step(
+                "The bottoms are the same, so work on the tops.",
+                equals(asked, Frac(Sum(Int(a), tops), Int(d)), frac(top, d)),
+            ),
+            *finish(top, d),
+        )
+        wrong = slips((ACROSS, Fraction(top, 3 * d)), (BOTTOMS_TIMES, Fraction(top, d**3)))
+        wanted, form = answer_form(value)
+        text = prompt("Work out {e}." + wanted, e=asked)
+        twin = (0, d, a, b, c)
+        return Draft(text, Find(asked), simplest_node(value), form, steps, wrong, twin)
+
+    def _from_whole(self, d: int, a: int, b: int, whole: int) -> Draft:
+        taken: tuple[tuple[SumOp, Node], ...] = (("-", frac(a, d)), ("-", frac(b, d)))
+        whole += 1
+        top = whole * d - a - b
+        value = Fraction(top, d)
+        asked, over = Sum(Int(whole), taken), Sum(frac(whole * d, d), taken)
+        steps = (
+            Step(f"Write {whole} as a fraction over {d}.", equals(asked, over)),
+            Step("Subtract the tops.", equals(over, frac(top, d))),
+            *finish(top, d),
+        )
+        wrong = slips(
+            (ACROSS, whole - Fraction(a + b, 2 * d)),
+            (BOTTOMS_TIMES, whole - Fraction(a + b, d * d)),
+        )
+        wanted, form = answer_form(value)
+        text = prompt("Work out {e}." + wanted, e=asked)
+        return Draft(
+            text, Find(asked), simplest_node(value), form, steps, wrong, (1, d, a, b, whole)
+        )
+
+    def _missing(self, kind: int, d: int, a: int, b: int) -> Draft:
+        """Put the box first: box + a/d = 1 b/d (kind 2) or box − a/d = b/d (kind 3)."""
+        total = b + d if kind == 2 else b
+        shown = simplest_node(Fraction(total, d))
+        given = frac(a, d)
+        join, undo = (add, sub) if kind == 2 else (sub, add)
+        relation = equals(join(Blank(), given), shown)
+        top = total - a if kind == 2 else total + a
+        value = Fraction(top, d)
+        word, rest = "Subtract" if kind == 2 else "Add", undo(frac(total, d), given)
+        over = [Step(f"{word} to undo the sign.", equals(rest, frac(top, d)))]
+        if shown != frac(total, d):
+            over.insert(0, Step(f"Write the result over {d}.", equals(shown, frac(total, d))))
+        other = Fraction(total + a, d) if kind == 2 else Fraction(abs(total - a), d)
+        wrong = slips((OTHER_SIGN, other), (BOTTOMS_TIMES, Fraction(top, d * d)))
+        _, form = answer_form(value)
+        wanted = "a mixed number in its" if form == "mixed" else "a fraction in its"
+        text = prompt(f"Find the missing number, as {wanted} simplest form.  {{r}}", r=relation)
+        key = simplest_node(value)
+        return Draft(
+            text,
+            Find(Blank(), (relation,)),
+            key,
+            form,
+            (*over, *finish(top, d)),
+            wrong,
+            (kind, d, a, b),
+        )

@@ -1,0 +1,134 @@
+"""Equivalent fractions: filling in the missing top or bottom."""
+
+from __future__ import annotations
+
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Blank, Frac, Int, Node, divide, equals, frac, times
+
+ADD_SAME = Misconception(
+    "fractions.equivalent-by-adding",
+    "adds the same number to the top and the bottom",
+    "By adding 1 to top and bottom, 1/2 becomes 2/3. Are those equal? Draw them.",
+)
+LEAVE_OTHER = Misconception(
+    "fractions.equivalent-one-part",
+    "changes one part of the fraction and leaves the other as it was",
+    "Is 1/2 of a cake as much as 1/4 of it? What else has to change when the bottom does?",
+)
+
+
+def _scaled(b: int, a: int, k: int) -> bool:
+    """Keep a proper fraction in lowest terms, multiplied up."""
+    return a < b and gcd(a, b) == 1
+
+
+def _two_ways(side: int, b: int, a: int, k: int) -> bool:
+    """Keep fractions whose bottom is missing: multiplied up (0) or divided down (1)."""
+    return a < b and gcd(a, b) == 1 and (a > 1 or side == 0)
+
+
+def _through_lowest(side: int, b: int, a: int, p: int, q: int) -> bool:
+    """Neither fraction is in lowest terms, and neither is a multiple of the other."""
+    if a >= b or gcd(a, b) != 1 or p % q == 0 or q % p == 0:
+        return False
+    # By adding, the answer must still come out as a positive whole number.
+    return (a * p + (q - p) * b if side == 0 else b * p + (q - p) * a) > 0
+
+
+@register
+class Equivalent(Topic):
+    """Fractions that are worth the same, one part of one of them missing."""
+
+    id = "fractions.equivalent"
+    title = "Equivalent fractions"
+    misconceptions = (ADD_SAME, LEAVE_OTHER)
+    spaces = {
+        Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)),
+        Tier.CORE: Space(_two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10)),
+        Tier.CHALLENGE: Space(
+            _through_lowest,
+            side=(0, 1),
+            b=range(2, 10),
+            a=range(1, 9),
+            p=range(2, 8),
+            q=range(2, 8),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            b, a, k = values
+            missing: Node = Frac(Blank(), Int(b * k))
+            known = frac(a, b)
+            relation = equals(missing, known) if (a + k) % 2 else equals(known, missing)
+            steps = _multiplied((a, b), k, "bottom", b)
+            wrong = slips((ADD_SAME, a + b * k - b), (LEAVE_OTHER, a))
+            return _draft(relation, a * k, steps, wrong, (a, b, k))
+        if tier is Tier.CORE:
+            side, b, a, k = values
+            if side == 0:
+                relation = equals(frac(a, b), Frac(Int(a * k), Blank()))
+                wrong = slips((ADD_SAME, b + a * k - a), (LEAVE_OTHER, b))
+                return _draft(
+                    relation, b * k, _multiplied((a, b), k, "top", a), wrong, (0, a, b, k)
+                )
+            relation = equals(frac(a * k, b * k), Frac(Int(a), Blank()))
+            wrong = slips((ADD_SAME, b * k - (a * k - a)), (LEAVE_OTHER, b * k))
+            return _draft(relation, b, _divided((a, b), k, "top", a), wrong, (1, a, b, k))
+        side, b, a, p, q = values
+        top, bottom = a * p, b * p
+        cancel = Step(f"Divide the top and bottom by {p}.", equals(frac(top, bottom), frac(a, b)))
+        if side == 0:
+            relation = equals(frac(top, bottom), Frac(Blank(), Int(b * q)))
+            steps = (cancel, *_multiplied((a, b), q, "bottom", b))
+            wrong = slips((ADD_SAME, top + b * q - bottom), (LEAVE_OTHER, top))
+            return _draft(relation, a * q, steps, wrong, (0, a, b, p, q))
+        relation = equals(frac(top, bottom), Frac(Int(a * q), Blank()))
+        steps = (cancel, *_multiplied((a, b), q, "top", a))
+        wrong = slips((ADD_SAME, bottom + a * q - top), (LEAVE_OTHER, bottom))
+        return _draft(relation, b * q, steps, wrong, (1, a, b, p, q))
+
+
+def _draft(relation: Any, key: int, steps: Any, wrong: Any, twin: tuple[object, ...]) -> Draft:
+    text = prompt("Which number goes in the box?  {r}", r=relation)
+    return Draft(text, Find(Blank(), (relation,)), Int(key), "integer", steps, wrong, twin)
+
+
+def _multiplied(pair: tuple[int, int], k: int, part: str, was: int) -> tuple[Step, ...]:
+    a, b = pair
+    return (
+        Step(
+            f"See what the {part} is multiplied by.", equals(times(Int(was), Int(k)), Int(was * k))
+        ),
+        Step(
+            f"Multiply the top and bottom by {k}.",
+            equals(
+                frac(a, b), Frac(times(Int(a), Int(k)), times(Int(b), Int(k))), frac(a * k, b * k)
+            ),
+        ),
+    )
+
+
+def _divided(pair: tuple[int, int], k: int, part: str, becomes: int) -> tuple[Step, ...]:
+    a, b = pair
+    top, bottom = Int(a * k), Int(b * k)
+    return (
+        Step(
+            f"See what the {part} is divided by.",
+            equals(divide(Int(becomes * k), Int(k)), Int(becomes)),
+        ),
+        Step(
+            f"Divide the top and bottom by {k}.",
+            equals(
+                Frac(top, bottom), Frac(divide(top, Int(k)), divide(bottom, Int(k))), frac(a, b)
+            ),
+        ),
+    )

@@ -1,0 +1,149 @@
+"""Changing between top-heavy fractions and mixed numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Mixed, Sum, Sym, add, divide, equals, frac, times
+
+SWAPPED = Misconception(
+    "fractions.mixed-swapped",
+    "takes the remainder as the wholes and the number of wholes as the top",
+    "How many quarters make 1 whole? How many wholes do 9 quarters make, and what is left?",
+)
+OVER_TOP = Misconception(
+    "fractions.mixed-over-top",
+    "puts the remainder over the old top instead of the bottom",
+    "If the pieces are quarters before, what are the pieces left over called?",
+)
+ADD_WHOLE = Misconception(
+    "fractions.improper-adds-whole",
+    "adds the whole number to the top",
+    "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
+)
+TIMES_TOP = Misconception(
+    "fractions.improper-times-top",
+    "multiplies the whole number by the top and adds the bottom",
+    "How many quarters are there in 2 wholes? Which number tells you?",
+)
+
+STORIES = (
+    "Each tray holds {d} seedlings. How many trays do {n} seedlings fill?",
+    "One bag of compost fills {d} pots. How many bags fill {n} pots?",
+    "In training, one set is {d} lengths. How many sets are {n} lengths?",
+    "One crate takes {d} pumpkins. How many crates do {n} pumpkins fill?",
+)
+
+
+def _to_mixed(w: int, d: int, n: int) -> bool:
+    """Keep a proper part in lowest terms; swapped, it must give another proper mixed number."""
+    return n < d and gcd(n, d) == 1 and w != n and w < d
+
+
+def _to_improper(w: int, d: int, n: int) -> bool:
+    """Keep a proper part in lowest terms; neither wrong method gives the right answer."""
+    return n < d and gcd(n, d) == 1 and n != 1
+
+
+def _cancelled(kind: int, d: int, n: int, w: int) -> bool:
+    """Keep a part left over that needs cancelling; the stories fill sensible containers."""
+    if n >= d or gcd(n, d) == 1 or w >= d or w == n:
+        return False
+    # The containers and sets of the stories hold at least six.
+    return kind == 0 or d >= 6
+
+
+@register
+class ImproperMixed(Topic):
+    """Top-heavy to mixed, mixed to top-heavy, then with cancelling and in stories."""
+
+    id = "fractions.improper-mixed"
+    title = "Top-heavy fractions and mixed numbers"
+    misconceptions = (SWAPPED, OVER_TOP, ADD_WHOLE, TIMES_TOP)
+    prerequisites = ("fractions.lowest-terms",)
+    spaces = {
+        Tier.SUPPORT: Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)),
+        Tier.CORE: Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12)),
+        Tier.CHALLENGE: Space(
+            _cancelled, kind=range(5), d=range(4, 13), n=range(2, 12), w=range(2, 8)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CORE:
+            return self._improper(*values)
+        if tier is Tier.SUPPORT:
+            w, d, n = values
+            return self._mixed(w, d, n, 0)
+        kind, d, n, w = values
+        return self._mixed(w, d, n, kind)
+
+    def _mixed(self, w: int, d: int, n: int, kind: int) -> Draft:
+        top, common = w * d + n, gcd(n, d)
+        key = Mixed(w, n // common, d // common)
+        asked = frac(top, d)
+        wrong = slips((SWAPPED, Mixed(n, w, d)), (OVER_TOP, Fraction(n, top) + w))
+        split = Sum(times(Int(w), Int(d)), (("+", Int(n)),))
+        steps = [
+            Step(
+                f"See how many {d}s go into {top}: {w}, and {n} left over.",
+                equals(Int(top), split),
+            ),
+            Step(
+                f"The whole number is {w}; the remainder {n} goes over {d}.",
+                equals(asked, Mixed(w, n, d)),
+            ),
+        ]
+        if common > 1:
+            cancel = equals(Mixed(w, n, d), key)
+            steps.append(Step(f"Divide the top and bottom by {common}.", cancel))
+        if not kind:
+            ending = " in its simplest form" if common > 1 else ""
+            text = prompt("Write {f} as a mixed number" + ending + ".", f=asked)
+            return Draft(text, Find(asked), key, "mixed", tuple(steps), wrong, (0, top, d))
+        ending = " Give your answer as a mixed number in its simplest form."
+        x = Sym("x")
+        share = divide(Int(top), Int(d))
+        steps.insert(0, Step("Divide, and write the answer as a fraction.", equals(share, asked)))
+        return Draft(
+            prompt(STORIES[kind - 1] + ending, n=Int(top), d=Int(d)),
+            Find(x, (equals(x, share),)),
+            key,
+            "mixed",
+            tuple(steps),
+            wrong,
+            (kind, top, d),
+        )
+
+    def _improper(self, w: int, d: int, n: int) -> Draft:
+        asked = Mixed(w, n, d)
+        key = frac(w * d + n, d)
+        worked = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
+        steps = (
+            Step(
+                "Write the wholes and the part separately.", equals(asked, add(Int(w), frac(n, d)))
+            ),
+            Step(
+                f"Each whole is {d} parts of this size.",
+                equals(add(Int(w), frac(n, d)), add(frac(w * d, d), frac(n, d))),
+            ),
+            Step("Multiply, then add the top.", equals(asked, worked, key)),
+        )
+        wrong = slips(
+            (ADD_WHOLE, _over(w + n, d)),
+            (TIMES_TOP, _over(w * n + d, d)),
+        )
+        text = prompt("Write {m} as a top-heavy fraction.", m=asked)
+        return Draft(text, Find(asked), key, "improper", steps, wrong, (w, n, d))
+
+
+def _over(top: int, bottom: int) -> Frac:
+    return Frac(Int(top), Int(bottom))

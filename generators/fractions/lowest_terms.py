@@ -1,0 +1,185 @@
+"""Writing a fraction in its lowest terms."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from itembank.items.forms import number_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Frac,
+    Int,
+    Money,
+    Node,
+    Quantity,
+    Sym,
+    divide,
+    equals,
+    frac,
+)
+
+ONE_PART = Misconception(
+    "fractions.cancel-one-part",
+    "divides the top but leaves the bottom as it was",
+    "Is 2/4 the same as 1/4? What must happen to the bottom when you halve the top?",
+)
+SUBTRACT = Misconception(
+    "fractions.cancel-by-subtracting",
+    "takes the same number away from the top and the bottom",
+    "Taking 1 away from top and bottom turns 2/4 into 1/3. Are they equal?",
+)
+UNITS = Misconception(
+    "fractions.ignore-units",
+    "compares the two numbers without first using the same unit",
+    "Is 30 minutes out of 1 hour 30 wholes? What do both amounts need first?",
+)
+REVERSED = Misconception(
+    "fractions.reverse-part-and-whole",
+    "puts the whole on top and the part underneath",
+    "Is the part more or less than the whole? So is the fraction more or less than 1?",
+)
+
+# The small unit, the large one, how many of the one make the other, and the step of the part.
+SCALES = (
+    ("min", "h", 60, 5),
+    ("cm", "m", 100, 5),
+    ("g", "kg", 1000, 50),
+    ("ml", "l", 1000, 50),
+    ("p", "£", 100, 5),
+)
+# What the amounts are: said of the part and of the whole, one story to a scale.
+STORIES = (
+    "A swimming session lasts {w}. The warm-up takes {p}. What fraction of the session is "
+    "the warm-up? Give your answer in its lowest terms.",
+    "A garden path is {w} long. So far {p} is paved. What fraction of the path is paved? "
+    "Give your answer in its lowest terms.",
+    "A sack holds {w} of seed. The gardener sows {p} of it. What fraction of the seed is sown? "
+    "Give your answer in its lowest terms.",
+    "A can holds {w} of water. The gardener pours out {p}. What fraction of the water is "
+    "poured out? Give your answer in its lowest terms.",
+    "A family ticket for the bus costs {w}. A discount takes off {p}. What fraction of the "
+    "price is the discount? Give your answer in its lowest terms.",
+)
+
+
+def _lowest(b: int, a: int, k: int) -> bool:
+    """Keep proper fractions in lowest terms, to be multiplied by k."""
+    return a < b and gcd(a, b) == 1
+
+
+def _improper(b: int, a: int, k: int) -> bool:
+    """Keep fractions in lowest terms up to 2, so that some are top-heavy."""
+    return a < 2 * b and gcd(a, b) == 1
+
+
+def _amount(scale: int, whole: int, part: int) -> bool:
+    """Keep a part that is less than the whole and needs at least one division."""
+    size = SCALES[scale][2]
+    total, count = whole * size, part * size // 20
+    if count >= total or (size == 60 and whole > 3):
+        return False
+    common = gcd(count, total)
+    # The two wrong methods must not give 1, nor the same answer.
+    return common > 1 and count != whole and count * count != whole * total
+
+
+@register
+class LowestTerms(Topic):
+    """Fractions to cancel; at challenge, one amount as a fraction of another."""
+
+    id = "fractions.lowest-terms"
+    title = "Writing fractions in their lowest terms"
+    misconceptions = (ONE_PART, SUBTRACT, UNITS, REVERSED)
+    prerequisites = ("fractions.equivalent",)
+    spaces = {
+        Tier.SUPPORT: Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)),
+        Tier.CORE: Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20)),
+        Tier.CHALLENGE: Space(
+            _amount, scale=range(len(SCALES)), whole=range(1, 6), part=range(1, 60)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            return self._amounts(*values)
+        b, a, k = values
+        asked = frac(a * k, b * k)
+        factors = _factors(k)
+        steps, top, bottom = [], a * k, b * k
+        for factor in factors:
+            before, after = (top, bottom), frac(top // factor, bottom // factor)
+            split = Frac(divide(Int(before[0]), Int(factor)), divide(Int(before[1]), Int(factor)))
+            steps.append(
+                Step(f"Divide the top and bottom by {factor}.", equals(frac(*before), split, after))
+            )
+            top, bottom = top // factor, bottom // factor
+        p = factors[0]
+        wrong = slips(
+            (ONE_PART, number_node(Fraction(a, b * k))),
+            (SUBTRACT, number_node(Fraction(a * k - p, b * k - p))),
+        )
+        text = prompt("Write {f} in its lowest terms.", f=asked)
+        return Draft(text, Find(asked), frac(a, b), "lowest-terms", tuple(steps), wrong, (a, b, k))
+
+    def _amounts(self, scale: int, whole: int, part: int) -> Draft:
+        small, large, size, step = SCALES[scale]
+        total, count = whole * size, part * step
+        value = Fraction(count, total)
+        part_node, whole_node, changed = (
+            _with_unit(count, small),
+            _with_unit(whole, large),
+            _with_unit(total, small),
+        )
+        f = Sym("f")
+        common = gcd(count, total)
+        steps = (
+            Step("Write both amounts in the same unit.", equals(whole_node, changed)),
+            Step(
+                "Put the part over the whole.",
+                equals(divide(part_node, changed), frac(count, total)),
+            ),
+            Step(
+                f"Divide the top and bottom by {common}.",
+                equals(frac(count, total), number_node(value)),
+            ),
+        )
+        wrong = slips(
+            (UNITS, number_node(Fraction(count, whole))),
+            (REVERSED, number_node(1 / value)),
+        )
+        return Draft(
+            prompt(STORIES[scale], p=part_node, w=whole_node),
+            Find(f, (equals(f, divide(part_node, whole_node)),)),
+            number_node(value),
+            "lowest-terms",
+            steps,
+            wrong,
+            (scale, whole, part),
+        )
+
+
+def _factors(k: int) -> tuple[int, ...]:
+    """Return `k` as factors of one digit, at most two of them, the smaller first.
+
+    >>> _factors(7), _factors(12), _factors(18)
+    ((7,), (2, 6), (2, 9))
+    """
+    if k < 4:
+        return (k,)
+    for p in (2, 3, 5):
+        if k % p == 0 and k > p:
+            return (p, k // p)
+    return (k,)
+
+
+def _with_unit(amount: int, unit: str) -> Node:
+    if unit == "£":
+        return Money(Int(amount))
+    return Money(Int(amount), "p") if unit == "p" else Quantity(Int(amount), unit)
