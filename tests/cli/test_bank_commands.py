@@ -37,9 +37,9 @@ def test_show_has_all_that_a_teacher_reads_first(said, away):
     topic = first_topic(said)
     status, out, _ = said("show", topic, "--tier", "core", "--count", "2", "--seed", "3")
     assert status == 0
-    for part in ("1. ", "2. ", "Key", "Working", "Likely", "Ask: ", f"{topic}/core/"):
+    for part in ("\n1. ", "\n2. ", "Key", "Working", "Likely", "Ask: ", f"{topic}/core/"):
         assert part in out
-    assert "3. " not in out
+    assert "\n3. " not in out
     assert "\x1b" not in out
     assert out == said("show", topic, "--tier", "core", "--count", "2", "--seed", "3").out
     assert out != said("show", topic, "--tier", "core", "--count", "2", "--seed", "4").out

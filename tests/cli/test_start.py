@@ -91,12 +91,15 @@ def test_a_reader_that_goes_away_is_no_fault():
 def test_stopping_with_the_keyboard(tmp_path):
     pipe = tmp_path / "scores.csv"
     os.mkfifo(pipe)
-    with subprocess.Popen(
-        [sys.executable, "-m", "itembank.cli", "band", "--csv", str(pipe)],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-    ) as running, pipe.open("wb"):  # opens once the command reads it, and then it waits for rows
+    with (
+        subprocess.Popen(
+            [sys.executable, "-m", "itembank.cli", "band", "--csv", str(pipe)],
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        ) as running,
+        pipe.open("wb"),
+    ):  # opens once the command reads it, and then it waits for rows
         running.send_signal(signal.SIGINT)
         out, err = running.communicate()
     assert running.returncode == 128 + signal.SIGINT
