@@ -16,6 +16,7 @@ from itembank.notation.tree import (
     Bracket,
     Node,
     Relation,
+    Sum,
     Sym,
     add,
     equals,
@@ -61,6 +62,18 @@ def bracket(a: int, inside: Node) -> Node:
     return juxt(num(a), Bracket(inside))
 
 
+def terms(first: Node, *others: Node) -> Node:
+    """Return the terms joined by + and −, where `first` may be a sum already.
+
+    >>> terms(side(2, Sym("x"), 3), num(-1)) == terms(juxt(num(2), Sym("x")), num(3), num(-1))
+    True
+    """
+    if isinstance(first, Sum):
+        more = add(first.first, *others)
+        return Sum(first.first, first.rest + more.rest) if isinstance(more, Sum) else first
+    return add(first, *others)
+
+
 def swap(relation: Relation, turned: bool) -> Relation:
     """Return an equation with its sides exchanged where `turned` is true."""
     return equals(relation.rest[0][1], relation.first) if turned else relation
@@ -76,7 +89,7 @@ def shown(n: Number) -> str:
 
 
 def _several(a: Number, x: Sym) -> str:
-    size = abs(a)
+    size = a if a > 0 else -a
     return x.name if size == 1 else f"{shown(size)}{x.name}"
 
 

@@ -27,7 +27,7 @@ Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
-    return sign > 0 or a * x > b and a * x != 2 * b
+    return sign > 0 or (a * x > b and a * x != 2 * b)
 
 
 def _core(kind: int, a: int, b: int, q: int) -> bool:
@@ -44,7 +44,7 @@ def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
 
 
 def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
-    """The letter is divided first, or a sum with the letter is divided."""
+    """Return an equation whose letter, or a sum with the letter, is divided."""
     if kind < 2:
         plus = b if kind == 0 else -b
         c, value = q + plus, a * q
@@ -70,7 +70,8 @@ def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
 
 
 def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
-    """The letter is taken away, or three operations are done to it."""
+    """Return an equation whose letter is taken away, or has three things done to it."""
+    steps: tuple[Step, ...]
     if kind == 0:  # first − ax = b
         first = b + a * value
         equation = equals(lead(first, -a, x), num(b))

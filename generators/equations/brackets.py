@@ -1,0 +1,120 @@
+"""Equations with brackets, the unknown on one side."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Wrong,
+    balance,
+    bracket,
+    letter,
+    over,
+    side,
+    slips,
+    solution,
+    swap,
+    terms,
+)
+from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Node, add, equals, juxt, num
+
+
+def _support(sign: int, a: int, b: int, x: int) -> bool:
+    return sign > 0 or x > b + 1
+
+
+def _core(sign: int, a: int, b: int, c: int, x: int) -> bool:
+    return b * x != c and (sign > 0 or b * x > c + 1)
+
+
+def _challenge(sign: int, a: int, p: int, q: int, c: int, e: int, x: int) -> bool:
+    if sign > 0:
+        # Blind to a half-multiplied bracket, a lost constant, or the two not told apart.
+        return q * (a - 1) != e * (c - 1) and a * q != c * e and q * (a + 1) != e * (c + 1)
+    return a * p > c + 1 and a * (p * x + q) != c * (x - e)
+
+
+@register
+class Brackets(Topic):
+    """a(x + b) = c, then a(bx + c) = d, then two brackets added or taken away."""
+
+    id = "equations.brackets"
+    title = "Equations with brackets"
+    misconceptions = (m.FIRST_TERM_ONLY, m.SAME_OPERATION, m.STOPS_EARLY, m.BRACKET_SIGN)
+    prerequisites = ("equations.two-step",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 10), b=range(1, 10), x=range(2, 13)),
+        Tier.CORE: Space(
+            _core, sign=(1, -1), a=range(2, 7), b=range(2, 7), c=range(1, 9), x=range(2, 10)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            sign=(1, -1),
+            a=range(2, 6),
+            p=range(1, 4),
+            q=range(1, 5),
+            c=range(2, 5),
+            e=range(1, 5),
+            x=range(2, 6),
+        ),
+    }
+
+    def make(self, tier: Tier, sign: int, *values: int) -> Draft:
+        """Return the question; the last parameter is the solution."""
+        x = letter(*values)
+        value = values[-1]
+        left: Node
+        wrong: tuple[Wrong, ...]
+        if tier is Tier.CHALLENGE:
+            a, p, q, c, e, _ = values
+            k, n, c = a * p + sign * c, a * q - sign * c * e, sign * c
+            f = k * value + n
+            inside, second = side(p, x, q), side(1, x, -e)
+            left = add(bracket(a, inside), bracket(c, second))
+            equation = equals(left, num(f))
+            opened = terms(side(a * p, x, a * q), juxt(num(c), x), num(-c * e))
+            wrong = (
+                (m.FIRST_TERM_ONLY, over(f - q + sign * e, k)),
+                (m.BRACKET_SIGN, over(f - a * q - c * e, k) if sign < 0 else None),
+                (m.SAME_OPERATION, over(f + n, k)),
+            )
+            lines = (
+                Step("Multiply out both brackets.", equals(opened, num(f))),
+                Step("Collect like terms.", equals(side(k, x, n), num(f))),
+            )
+            return Draft(
+                prompt("Solve {e}.", e=equation),
+                Find(x, (equation,)),
+                solution(x, value),
+                "solution",
+                (*lines, *balance(x, k, n, 0, f)),
+                slips(x, *wrong),
+                (sign, *values),
+            )
+        a, b, c, _ = values if tier is Tier.CORE else (values[0], 1, *values[1:])
+        c *= sign
+        d, k, n = a * (b * value + c), a * b, a * c
+        turned = tier is Tier.CORE and sum(values) % 3 == 0
+        equation = swap(equals(bracket(a, side(b, x, c)), num(d)), turned)
+        wrong = (
+            (m.FIRST_TERM_ONLY, Fraction(d - c, a * b)),
+            (m.SAME_OPERATION, Fraction(d + a * c, a * b)),
+            (m.STOPS_EARLY, d - a * c),
+        )
+        return Draft(
+            prompt("Solve {e}.", e=equation),
+            Find(x, (equation,)),
+            solution(x, value),
+            "solution",
+            (
+                Step("Multiply out the bracket.", swap(equals(side(k, x, n), num(d)), turned)),
+                *(balance(x, 0, d, k, n) if turned else balance(x, k, n, 0, d)),
+            ),
+            slips(x, *wrong),
+            (sign, *values),
+        )
