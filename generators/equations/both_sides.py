@@ -1,0 +1,113 @@
+"""Equations with the unknown on both sides."""
+
+from __future__ import annotations
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Wrong,
+    balance,
+    lead,
+    letter,
+    over,
+    side,
+    slips,
+    solution,
+)
+from itembank.items.item import Draft, Find, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import equals
+
+SOLUTIONS = (-6, -5, -4, -3, -2, 2, 3, 4, 5, 6)
+
+
+def _support(sign: int, a: int, c: int, x: int) -> bool:
+    return a - c >= 2
+
+
+def _core(a: int, c: int, b: int, x: int) -> bool:
+    return abs(a - c) >= 2 and (a - c) * x + b != 0
+
+
+def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
+    if kind == 0:  # ax + b = d − cx
+        total = (a + c) * x
+        return a != c and total + b != 0 and total * (a + c) != (total + 2 * b) * (a - c)
+    return a != c and b != (a - c) * x  # b − ax = d − cx
+
+
+@register
+class BothSides(Topic):
+    """ax = cx + d, then ax + b = cx + d, then letters that are taken away."""
+
+    id = "equations.both-sides"
+    title = "Equations with the unknown on both sides"
+    misconceptions = (m.ADDS_LETTERS, m.ADDS_NUMBERS, m.STOPS_EARLY, m.LOST_MINUS)
+    prerequisites = ("equations.two-step",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(4, 11), c=range(2, 9), x=range(2, 11)),
+        Tier.CORE: Space(
+            _core,
+            a=range(2, 9),
+            c=range(2, 9),
+            b=(-9, -7, -4, -2, 1, 3, 5, 6, 8, 10),
+            x=range(2, 8),
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=(0, 1),
+            a=range(2, 8),
+            b=(1, 3, 5, 8, 10, 12),
+            c=range(2, 7),
+            x=SOLUTIONS,
+        ),
+    }
+
+    def make(self, tier: Tier, *values: int) -> Draft:
+        """Return the question; the last parameter is the solution."""
+        x, value = letter(*values), values[-1]
+        wrong: tuple[Wrong, ...]
+        if tier is Tier.SUPPORT:  # ax = cx + d or ax − d = cx
+            sign, a, c, _ = values
+            d = (a - c) * value
+            left, right = ((a, 0), (c, d)) if sign > 0 else ((a, -d), (c, 0))
+            if value % 3 == 0:
+                left, right = right, left
+            equation = equals(side(left[0], x, left[1]), side(right[0], x, right[1]))
+            steps = balance(x, *left, *right)
+            wrong = ((m.ADDS_LETTERS, over(d, a + c)), (m.STOPS_EARLY, d))
+        elif tier is Tier.CORE:  # ax + b = cx + d
+            a, c, b, _ = values
+            d = (a - c) * value + b
+            equation = equals(side(a, x, b), side(c, x, d))
+            steps = balance(x, a, b, c, d)
+            wrong = (
+                (m.ADDS_LETTERS, over(d - b, a + c)),
+                (m.ADDS_NUMBERS, over(d + b, a - c)),
+                (m.STOPS_EARLY, abs(a - c) * value),
+            )
+        else:
+            kind, a, b, c, _ = values
+            if kind == 0:  # ax + b = d − cx
+                d = (a + c) * value + b
+                equation = equals(side(a, x, b), lead(d, -c, x))
+                steps = balance(x, a, b, -c, d)
+                wrong = (
+                    (m.LOST_MINUS, over(d - b, a - c)),
+                    (m.ADDS_NUMBERS, over(d + b, a + c)),
+                )
+            else:  # b − ax = d − cx
+                d = b - (a - c) * value
+                equation = equals(lead(b, -a, x), lead(d, -c, x))
+                steps = balance(x, -a, b, -c, d)
+                wrong = ((m.LOST_MINUS, -value), (m.ADDS_NUMBERS, over(d + b, c - a)))
+        return Draft(
+            prompt("Solve {e}.", e=equation),
+            Find(x, (equation,)),
+            solution(x, value),
+            "solution",
+            steps,
+            slips(x, *wrong),
+            values,
+        )
