@@ -1,0 +1,136 @@
+"""Equations with the unknown on both sides and brackets."""
+
+from __future__ import annotations
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Wrong,
+    balance,
+    bracket,
+    letter,
+    over,
+    side,
+    slips,
+    solution,
+    terms,
+)
+from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import add, equals, juxt, num
+
+
+def _support(sign: int, a: int, b: int, c: int, x: int) -> bool:
+    return a > c and (a - c) * x + sign * a * b != 0
+
+
+def _core(a: int, p: int, b: int, c: int, x: int) -> bool:
+    total = a * (p * x + b)
+    if total % c or a * p == c:
+        return False
+    d = total // c - x
+    # Blind to a half-multiplied bracket; or both brackets alike, or nothing in one of them.
+    if d in (0, b) or not -20 <= d <= 20:
+        return False
+    return d * (c - 1) not in (b * (a - 1), -b * (a + 1))
+
+
+def _challenge(a: int, p: int, b: int, c: int, d: int, e: int, x: int) -> bool:
+    k = a * p - c - e
+    if k in (0, 1) or a * p == c - e or a * p == c:
+        return False
+    if b * (a - 1) == -d * (c + 1):
+        return False
+    return b * (a - 1) != d * (c - 1) and a * b - c * d + k * x != 0 and a * b != c * d
+
+
+@register
+class BothSidesBrackets(Topic):
+    """One bracket, then one on each side, then one taken away from another."""
+
+    id = "equations.both-sides-brackets"
+    title = "Equations with brackets and the unknown on both sides"
+    misconceptions = (m.FIRST_TERM_ONLY, m.ADDS_LETTERS, m.ADDS_NUMBERS, m.BRACKET_SIGN)
+    prerequisites = ("equations.brackets", "equations.both-sides")
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support, sign=(1, -1), a=range(3, 9), b=range(1, 7), c=range(2, 7), x=range(2, 9)
+        ),
+        Tier.CORE: Space(
+            _core,
+            a=range(2, 7),
+            p=range(1, 4),
+            b=(-7, -5, -3, -1, 1, 2, 4, 6),
+            c=range(2, 7),
+            x=range(2, 8),
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            a=range(2, 6),
+            p=(1, 2),
+            b=(-5, -2, 1, 3),
+            c=(2, 3),
+            d=(-4, -1, 2, 5),
+            e=range(1, 5),
+            x=(-4, -3, -2, 2, 3, 5),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: int) -> Draft:
+        """Return the question; the last parameter is the solution."""
+        x, value = letter(*values), values[-1]
+        wrong: tuple[Wrong, ...]
+        if tier is Tier.SUPPORT:  # a(x + b) = cx + d
+            sign, a, b, c, _ = values
+            b *= sign
+            d = (a - c) * value + a * b
+            equation = equals(bracket(a, side(1, x, b)), side(c, x, d))
+            opened = Step("Multiply out the bracket.", equals(side(a, x, a * b), side(c, x, d)))
+            steps = (opened, *balance(x, a, a * b, c, d))
+            wrong = (
+                (m.FIRST_TERM_ONLY, over(d - b, a - c)),
+                (m.ADDS_LETTERS, over(d - a * b, a + c)),
+                (m.ADDS_NUMBERS, over(d + a * b, a - c)),
+            )
+        elif tier is Tier.CORE:  # a(px + b) = c(x + d)
+            a, p, b, c, _ = values
+            d = a * (p * value + b) // c - value
+            k = a * p
+            equation = equals(bracket(a, side(p, x, b)), bracket(c, side(1, x, d)))
+            opened = Step(
+                "Multiply out both brackets.", equals(side(k, x, a * b), side(c, x, c * d))
+            )
+            steps = (opened, *balance(x, k, a * b, c, c * d))
+            wrong = (
+                (m.FIRST_TERM_ONLY, over(d - b, k - c)),
+                (m.ADDS_LETTERS, over(c * d - a * b, k + c)),
+                (m.ADDS_NUMBERS, over(c * d + a * b, k - c)),
+            )
+        else:  # a(px + b) − c(x + d) = ex + f
+            a, p, b, c, d, e, _ = values
+            k, n = a * p - c, a * b - c * d
+            f = n + (k - e) * value
+            left = add(bracket(a, side(p, x, b)), bracket(-c, side(1, x, d)))
+            right = side(e, x, f)
+            equation = equals(left, right)
+            open_left = terms(side(a * p, x, a * b), juxt(num(-c), x), num(-c * d))
+            steps = (
+                Step("Multiply out both brackets.", equals(open_left, right)),
+                Step("Collect like terms on the left.", equals(side(k, x, n), right)),
+                *balance(x, k, n, e, f),
+            )
+            wrong = (
+                (m.BRACKET_SIGN, over(f - a * b - c * d, k - e)),
+                (m.FIRST_TERM_ONLY, over(f - b + d, k - e)),
+                (m.ADDS_LETTERS, over(f - n, k + e)),
+            )
+        return Draft(
+            prompt("Solve {e}.", e=equation),
+            Find(x, (equation,)),
+            solution(x, value),
+            "solution",
+            steps,
+            slips(x, *wrong),
+            values,
+        )
