@@ -1,0 +1,177 @@
+"""Equations with fractional coefficients."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd, lcm
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Wrong,
+    balance,
+    bracket,
+    letter,
+    over,
+    shown,
+    side,
+    slips,
+    solution,
+    take_number,
+)
+from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Juxt, Relation, Sym, add, equals, num, sub
+
+Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
+
+
+def _support(a: int, b: int, q: int) -> bool:
+    return a != b and gcd(a, b) == 1
+
+
+def _core(sign: int, a: int, b: int, k: int, q: int) -> bool:
+    return a < b and gcd(a, b) == 1 and (sign > 0 or a * q > k)
+
+
+def _challenge(kind: int, a: int, b: int, p: int, q: int) -> bool:
+    if a == b:
+        return False
+    if kind < 2:
+        return p == 1 and a < b
+    # (x + p)/a = (x + r)/b, r whole; blind if the sides are alike or half-multiplied.
+    if (b * (q + p)) % a:
+        return False
+    r = b * (q + p) // a - q
+    common = gcd(a, b)
+    return r not in (0, p) and p * (b // common - 1) != r * (a // common - 1)
+
+
+def _times(n: int) -> str:
+    return f"Multiply both sides by {n}."
+
+
+def _letters_over(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
+    """x/a + x/b = c, or x/a − x/b = c, with the least common denominator."""
+    bottom = lcm(a, b)
+    sign = 1 if kind == 0 else -1
+    value = bottom * q
+    more, less = bottom // a, bottom // b
+    k = more + sign * less
+    c = q * k
+    parts = Frac(x, Int(a)), Frac(x, Int(b))
+    equation = equals(add(*parts) if sign > 0 else sub(*parts), num(c))
+    cleared = add(side(more, x), side(sign * less, x))
+    last = solution(x, value)
+    steps = [
+        Step(_times(bottom), equals(cleared, num(bottom * c))),
+        Step("Collect like terms.", last if k == 1 else equals(side(k, x), num(bottom * c))),
+    ]
+    if k != 1:
+        steps.append(Step(f"Divide both sides by {k}.", last))
+    wrong: tuple[Wrong, ...] = (
+        (m.PART_CLEARED, q),
+        (m.ADDS_DENOMINATORS, Fraction(c * (a + b), 2) if sign > 0 else None),
+        (m.STOPS_EARLY, bottom * c if k != 1 else None),
+        (m.ADDS_LETTERS, Fraction(bottom * c, more + less) if sign < 0 else None),
+    )
+    return equation, value, tuple(steps), wrong
+
+
+def _two_sides(x: Sym, a: int, b: int, p: int, value: int) -> Parts:
+    """(x + p)/a = (x + r)/b: the least common denominator clears both sides."""
+    r = b * (value + p) // a - value
+    bottom = lcm(a, b)
+    u, v = bottom // a, bottom // b
+    left, right = side(1, x, p), side(1, x, r)
+    equation = equals(Frac(left, Int(a)), Frac(right, Int(b)))
+    cleared_left = bracket(u, left) if u > 1 else left
+    cleared_right = bracket(v, right) if v > 1 else right
+    steps = [Step(_times(bottom), equals(cleared_left, cleared_right))]
+    both = u > 1 and v > 1
+    steps.append(
+        Step(
+            "Multiply out both brackets." if both else "Multiply out the bracket.",
+            equals(side(u, x, u * p), side(v, x, v * r)),
+        )
+    )
+    steps.extend(balance(x, u, u * p, v, v * r))
+    wrong: tuple[Wrong, ...] = (
+        (m.OWN_DENOMINATOR, over(b * r - a * p, a - b)),
+        (m.FIRST_TERM_ONLY, over(r - p, u - v)),
+        (m.ADDS_LETTERS, over(v * r - u * p, u + v)),
+    )
+    return equation, value, tuple(steps), wrong
+
+
+@register
+class Fractional(Topic):
+    """(a/b)x = c, then with a number added, then fractions of the letter on both sides."""
+
+    id = "equations.fractional"
+    title = "Equations with fractional coefficients"
+    misconceptions = (
+        m.MULTIPLIES_BY_FRACTION,
+        m.IGNORES_NUMERATOR,
+        m.PART_CLEARED,
+        m.SAME_OPERATION,
+        m.ADDS_DENOMINATORS,
+        m.STOPS_EARLY,
+        m.ADDS_LETTERS,
+        m.OWN_DENOMINATOR,
+        m.FIRST_TERM_ONLY,
+    )
+    prerequisites = ("equations.two-step",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, a=range(2, 10), b=range(3, 11), q=range(2, 10)),
+        Tier.CORE: Space(
+            _core, sign=(1, -1), a=range(2, 6), b=range(3, 9), k=range(2, 9), q=range(2, 8)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(3),
+            a=range(2, 8),
+            b=range(2, 8),
+            p=range(1, 7),
+            q=range(2, 8),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: int) -> Draft:
+        """Return the question; the last parameter leads to the solution."""
+        x = letter(*values)
+        wrong: tuple[Wrong, ...]
+        if tier is Tier.CHALLENGE:
+            kind, a, b, p, q = values
+            if kind < 2:
+                equation, value, steps, wrong = _letters_over(kind, x, a, b, q)
+            else:
+                equation, value, steps, wrong = _two_sides(x, a, b, p, q)
+        else:
+            sign, a, b, k, q = values if tier is Tier.CORE else (0, *values[:2], 0, values[2])
+            part = Juxt((Frac(Int(a), Int(b)), x))
+            value, k = b * q, sign * k
+            c = a * q
+            equation = equals(add(part, num(k)) if k else part, num(c + k))
+            steps = (
+                Step(_times(b), equals(side(a, x), num(b * c))),
+                Step(f"Divide both sides by {shown(a)}.", solution(x, value)),
+            )
+            wrong = (
+                (m.PART_CLEARED, Fraction(b * (c + k) - k, a) if k else None),
+                (m.MULTIPLIES_BY_FRACTION, Fraction(a * c, b)),
+                (m.IGNORES_NUMERATOR, b * c),
+                (m.SAME_OPERATION, Fraction(b * (c + 2 * k), a) if k else None),
+            )
+            if k:
+                steps = (Step(take_number(k), equals(part, num(c))), *steps)
+        return Draft(
+            prompt("Solve {e}.", e=equation),
+            Find(x, (equation,)),
+            solution(x, value),
+            "solution",
+            steps,
+            slips(x, *wrong),
+            values,
+        )
