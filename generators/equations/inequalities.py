@@ -1,0 +1,187 @@
+"""Linear inequalities with the unknown on one side."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import (
+    Number,
+    bracket,
+    lead,
+    letter,
+    shown,
+    side,
+    take_number,
+)
+from itembank.items.forms import number_node
+from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, add, num, relate
+
+SIGNS: tuple[RelationOp, ...] = ("<", ">", "≤", "≥")
+TURNED: dict[RelationOp, RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
+
+TURNS_SIGN = Misconception(
+    "equations.turns-sign",
+    "Turns the inequality sign round when there is no need",
+    "Try one number from your answer in the question. Does it work?",
+)
+KEEPS_SIGN = Misconception(
+    "equations.keeps-sign",
+    "Keeps the sign when multiplying or dividing by a negative number",
+    "3 < 5 is true. Multiply both sides by −1: which side is larger now?",
+)
+
+
+def _support(kind: int, op: RelationOp, a: int, x: int) -> bool:
+    if kind == 1:
+        return x > a
+    return a != x
+
+
+def _core(kind: int, op: RelationOp, a: int, b: int, x: int) -> bool:
+    return kind != 1 or a * x > b
+
+
+def _challenge(kind: int, op: RelationOp, a: int, b: int, x: int) -> bool:
+    if kind == 2:
+        return a < 6 and b * (a + 1) != -a * x
+    return b != a * x  # the other side would be 0
+
+
+def _line(left: Node, op: RelationOp, right: Node, turned: bool) -> Relation:
+    """Return the inequality, or the same one read from right to left."""
+    return relate(right, TURNED[op], left) if turned else relate(left, op, right)
+
+
+@register
+class Inequalities(Topic):
+    """One step, then two steps, then a letter taken away or a negative multiple."""
+
+    id = "equations.inequalities"
+    title = "Inequalities with the unknown on one side"
+    misconceptions = (m.SAME_OPERATION, TURNS_SIGN, KEEPS_SIGN, m.FIRST_TERM_ONLY, m.LOST_MINUS)
+    prerequisites = ("equations.two-step",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=range(3), op=SIGNS, a=range(2, 10), x=range(2, 13)),
+        Tier.CORE: Space(
+            _core, kind=range(3), op=SIGNS, a=range(2, 8), b=range(1, 12, 2), x=range(2, 10)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(3),
+            op=SIGNS,
+            a=range(2, 8),
+            b=(1, 4, 5, 7, 10, 12),
+            x=(-8, -6, -5, -3, -2, 2, 3, 4, 7, 9),
+        ),
+    }
+
+    def make(self, tier: Tier, kind: int, op: RelationOp, a: int, *rest: int) -> Draft:
+        """Return the question; the last parameter is the bound."""
+        value = rest[-1]
+        x = letter(kind, SIGNS.index(op), a, *rest)
+        build = {Tier.SUPPORT: _one, Tier.CORE: _two, Tier.CHALLENGE: _three}[tier]
+        relation, steps, wrong, bound, sign = build(kind, op, x, a, rest[0], value)
+        key = relate(x, sign, num(bound))
+        if steps[-1].maths != key:
+            steps = (*steps, Step("Swap the sides, so that the sign turns too.", key))
+        found: dict[Node, Slip] = {}
+        for which, wrong_sign, number in wrong:
+            answer = relate(x, wrong_sign, number_node(number))
+            found.setdefault(answer, Slip(which, answer))
+        return Draft(
+            prompt("Solve {e}.", e=relation),
+            Inequality(relation),
+            key,
+            "inequality",
+            steps,
+            tuple(found.values()),
+            (kind, op, a, *rest),
+        )
+
+
+Built = tuple[
+    Relation,
+    tuple[Step, ...],
+    tuple[tuple[Misconception, RelationOp, Number], ...],
+    int,
+    RelationOp,
+]
+
+
+def _one(kind: int, op: RelationOp, x: Sym, a: int, _: int, value: int) -> Built:
+    """Return x + a, x − a or ax, compared with a number."""
+    key = relate(x, op, num(value))
+    if kind == 2:
+        c = a * value
+        relation = relate(side(a, x), op, num(c))
+        say, same = f"Divide both sides by {a}.", c * a
+    else:
+        plus = a if kind == 0 else -a
+        c = value + plus
+        relation = relate(side(1, x, plus), op, num(c))
+        say, same = take_number(plus), c + plus
+    wrong = ((m.SAME_OPERATION, op, same), (TURNS_SIGN, TURNED[op], value))
+    return relation, (Step(say, key),), wrong, value, op
+
+
+def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built:
+    """Return ax + b, ax − b or x/a + b, compared with a number on either side."""
+    turned = (a + b + value) % 2 == 1
+    if kind == 2:
+        bound = a * value
+        relation = _line(add(Frac(x, Int(a)), num(b)), op, num(value + b), turned)
+        steps = (
+            Step(take_number(b), _line(Frac(x, Int(a)), op, num(value), turned)),
+            Step(f"Multiply both sides by {a}.", _line(x, op, num(bound), turned)),
+        )
+        same: Number = a * (value + 2 * b)
+    else:
+        plus, bound = (b if kind == 0 else -b), value
+        c = a * value + plus
+        relation = _line(side(a, x, plus), op, num(c), turned)
+        steps = (
+            Step(take_number(plus), _line(side(a, x), op, num(a * value), turned)),
+            Step(f"Divide both sides by {a}.", _line(x, op, num(value), turned)),
+        )
+        same = Fraction(c + plus, a)
+    wrong = ((m.SAME_OPERATION, op, same), (TURNS_SIGN, TURNED[op], bound))
+    return relation, steps, wrong, bound, op
+
+
+def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built:
+    """Return b − ax, −ax + b … or a bracket, compared with a number."""
+    if kind == 2:
+        c = a * (value + b)
+        relation = relate(bracket(a, side(1, x, b)), op, num(c))
+        steps: tuple[Step, ...] = (
+            Step("Multiply out the bracket.", relate(side(a, x, a * b), op, num(c))),
+            Step(take_number(a * b), relate(side(a, x), op, num(a * value))),
+            Step(f"Divide both sides by {a}.", relate(x, op, num(value))),
+        )
+        wrong: tuple[tuple[Misconception, RelationOp, Number], ...] = (
+            (m.FIRST_TERM_ONLY, op, Fraction(c - b, a)),
+            (TURNS_SIGN, TURNED[op], value),
+        )
+        return relation, steps, wrong, value, op
+    plus = b if kind == 0 else -b
+    c = plus - a * value
+    first = lead(plus, -a, x) if kind == 0 else side(-a, x, plus)
+    relation = relate(first, op, num(c))
+    steps = (
+        Step(take_number(plus), relate(side(-a, x), op, num(-a * value))),
+        Step(
+            f"Divide both sides by {shown(-a)} and turn the sign round.",
+            relate(x, TURNED[op], num(value)),
+        ),
+    )
+    wrong = (
+        (KEEPS_SIGN, op, value),
+        (m.LOST_MINUS, op, -value),
+        (m.SAME_OPERATION, TURNED[op], Fraction(c + plus, -a)),
+    )
+    return relation, steps, wrong, value, TURNED[op]
