@@ -33,9 +33,9 @@ GAP = 0.28
 FORMULA_SCALE = 1.06
 """Formulas against the text round them: STIX Two looks small beside Atkinson Hyperlegible."""
 
-OPERATOR_SPACE = 4 / 18
+OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
-``mediummathspace``)."""
+``thickmathspace``)."""
 
 
 class Strong(NamedTuple):
@@ -244,7 +244,7 @@ def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> 
     for cluster in flow.clusters:
         if cluster.newline and current:
             end_line()
-        gap = space if cluster.spaced and current else 0.0
+        gap = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
         if x + gap + cluster.width > room + 1e-6 and current:
             end_line()
             gap = 0.0
@@ -360,6 +360,8 @@ def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> 
     end = 0.0
     for x, atom, scale in atoms:
         gap = x - end > space / 2
+        if gap and out:
+            space = face(out[-1].atom.bold).width(" ")
         if out and _is_words(out[-1].atom):
             last = out[-1]
             text = last.atom.text + (" " if gap else "")

@@ -117,3 +117,13 @@ def test_layouts_travel_between_processes(samples):
 def test_not_xml_is_a_plain_error():
     with pytest.raises(ValueError, match="not well-formed MathML"):
         formula("<math><mn>1</math>")
+
+
+def test_bold_and_plain_words_stand_a_space_apart():
+    from itembank.pages.fonts import face
+    from itembank.pages.text import Strong
+
+    block = measure(Flow([Strong("Add up your marks:"), " out of 10"]), 600, 1)
+    bold, regular = block.lines[0].placed
+    assert bold.atom.text == "Add up your marks: "
+    assert regular.x == pytest.approx(face(True).width(bold.atom.text), abs=1e-3)
