@@ -20,8 +20,6 @@ GAP = 10.0
 """Room between columns."""
 PAD = 9.0
 """Room between a column's frame and its words."""
-PARAGRAPH = 0.26
-"""Room between paragraphs, in ems."""
 NOTICE = (
     "Bands help you choose what to do next. They are not a grade. "
     "Your teacher may ask you to do something else."
@@ -98,6 +96,11 @@ def _column(band: Band, width: float, size: float) -> Column:
     return [name, title, *rest], size
 
 
+def _between(size: float) -> float:
+    """Return the room between paragraphs: less where the words are many."""
+    return size * (0.45 if size >= 20 else 0.24)
+
+
 def _marks(band: Band) -> str:
     return "1 mark" if band.lowest == band.highest == 1 else f"{interval(band)} marks"
 
@@ -105,7 +108,7 @@ def _marks(band: Band) -> str:
 def _height(column: Column, head: float) -> float:
     blocks, size = column
     rest = blocks[1:]
-    text = sum(block.height for block in rest) + PARAGRAPH * size * (len(rest) - 1)
+    text = sum(block.height for block in rest) + _between(size) * (len(rest) - 1)
     return PAD + head + 11 + text + PAD
 
 
@@ -128,7 +131,7 @@ def _columns(page: Page, bands: Sequence[Band], columns: list[Column], bottom: f
             for number, block in enumerate((title, *rest)):
                 with document.tag("P"):
                     draw(page, block, x + PAD, y, colour=theme.INK if number else theme.ACCENT)
-                y -= block.height + PARAGRAPH * size
+                y -= block.height + _between(size)
         x += width + GAP
 
 
