@@ -45,9 +45,7 @@ def steps_part(
     gap = 1.2 * size
     left = [step.maths for step in steps]
     blank = [i for i, maths in enumerate(left) if maths is not None][-hidden:] if hidden else []
-    natural = [
-        measure(Flow([maths]), 1e6, size).width for maths in left if maths is not None
-    ]
+    natural = [measure(Flow([maths]), 1e6, size).width for maths in left if maths is not None]
     inside = width - indent
     most = MATHS_SHARE * inside
     fitting = [w for w in natural if w <= most]
@@ -63,7 +61,7 @@ def steps_part(
         with document.tag("L", attributes="<</O /List /ListNumbering /Decimal>>"):
             for number, row in enumerate(rows, start=1):
                 with document.tag("LI"):
-                    _draw_row(page, row, number, x, top, indent, inside - column)
+                    _draw_row(page, row, number, x, top, (indent, inside - column, width))
                 top -= row.height + between
 
     return Part(height + after, show)
@@ -94,9 +92,15 @@ def _row(
 
 
 def _draw_row(
-    page: Page, row: Row, number: int, x: float, top: float, indent: float, offset: float
+    page: Page,
+    row: Row,
+    number: int,
+    x: float,
+    top: float,
+    columns: tuple[float, float, float],
 ) -> None:
     document = page.document
+    indent, offset, width = columns
     size = row.say.size
     baseline = row.say.baseline
     if row.maths is not None and not row.below:
@@ -119,7 +123,7 @@ def _draw_row(
         if row.write:
             if row.maths is not None:
                 start += row.maths.width + 0.5 * size
-            writing_line(page, start, top - baseline - 2, page.size[0] - x)
+            writing_line(page, start, top - baseline - 2, x + width)
 
 
 def side_before(maths: Maths) -> Maths | None:

@@ -1,0 +1,39 @@
+"""Whole packs of real topics, with all three sheets, for the tests of the paper pages."""
+
+from __future__ import annotations
+
+import datetime
+from functools import lru_cache
+
+from itembank.packs.build import PackRequest, as_data, choose
+from itembank.packs.model import Look, Pack
+from itembank.planning.bands import default_scheme
+from itembank.planning.plan_file import PlannedTopic
+
+TOPICS = {
+    "7M": ("fractions.equivalent", "fractions.lowest-terms", "equations.one-step"),
+    "8K": ("fractions.add-unlike", "ratio.simplest-form", "ratio.share"),
+    "9S": ("equations.both-sides", "equations.brackets", "equations.fractional"),
+}
+
+
+@lru_cache(maxsize=None)
+def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variants: int = 1) -> Pack:
+    """Return a pack of real items; the proof, which the pages do not need, is left out."""
+    look = look or Look()
+    request = PackRequest(
+        school="Fernhill School",
+        class_name=name,
+        date=datetime.date(2026, 11, 30),
+        title="Fractions, ratio and equations",
+        topics=tuple(PlannedTopic(topic, None) for topic in TOPICS[name]),
+        questions=8,
+        seed=seed,
+        follow_up=10,
+        variants=variants,
+        large_print=look.large_print,
+        paper=look.paper,
+        slips=look.slips,
+        bands=default_scheme(3).bands(8),
+    )
+    return as_data(request, choose(request))
