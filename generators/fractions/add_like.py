@@ -53,7 +53,14 @@ def _challenge(kind: int, d: int, a: int, b: int, c: int) -> bool:
     if a >= d or b >= d or a == b or gcd(a, d) != 1 or gcd(b, d) != 1:
         return False
     if kind == 0:
-        return a < b and c < d and gcd(c, d) == 1 and a + b - c > 0 and a + b - c != d
+        return (
+            a < b
+            and c < d
+            and c not in (a, b)
+            and gcd(c, d) == 1
+            and a + b - c > 0
+            and a + b - c != d
+        )
     if kind == 1:
         return a < b and c < 4 and a + b != d
     # With a box, c has nothing to say. Neither the box nor what is shown may be whole.

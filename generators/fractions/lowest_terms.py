@@ -80,9 +80,10 @@ def _improper(b: int, a: int, k: int) -> bool:
 
 def _amount(scale: int, whole: int, part: int) -> bool:
     """Keep a part that is less than the whole and needs at least one division."""
-    size = SCALES[scale][2]
-    total, count = whole * size, part * size // 20
-    if count >= total or (size == 60 and whole > 3):
+    _, _, size, step = SCALES[scale]
+    total, count = whole * size, part * step
+    # A warm-up or a discount of more than half would be odd, and so would a session of 4 hours.
+    if 2 * count > total or (size == 60 and whole > 3):
         return False
     common = gcd(count, total)
     # The two wrong methods must not give 1, nor the same answer.

@@ -1,0 +1,288 @@
+"""Adding and subtracting mixed numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import (
+    ACROSS,
+    AS_MIXED,
+    KEEP_TOPS,
+    SIMPLEST,
+    lcm_all,
+    mixed,
+    slips,
+)
+from itembank.items.forms import simplest_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Blank,
+    Int,
+    Mixed,
+    Node,
+    Quantity,
+    Sum,
+    Sym,
+    add,
+    equals,
+    frac,
+    sub,
+)
+
+NO_CARRY = Misconception(
+    "fractions.mixed-no-carry",
+    "leaves out the extra whole that the parts make",
+    "Do 3/4 and 3/4 make more than 1 whole? Where has that whole gone in your answer?",
+)
+SMALL_FROM_LARGE = Misconception(
+    "fractions.mixed-smaller-from-larger",
+    "takes the smaller part from the larger, whichever comes first",
+    "What is 5 − 1 3/4? What do you do when there is not enough to take away from?",
+)
+NO_PAYBACK = Misconception(
+    "fractions.mixed-no-payback",
+    "changes a whole into parts but still counts that whole",
+    "Once 1 whole has been cut into parts, how many wholes are left to take from?",
+)
+OTHER_SIGN = Misconception(
+    "fractions.mixed-missing-same-sign",
+    "works with the two numbers shown as they stand, without undoing the sign",
+    "Put your answer in the box and work out the sum. Does it come to what is printed?",
+)
+
+# Denominators that meet in one question; the first need one change, the others two.
+NEAR = ((2, 4), (3, 6), (4, 8), (5, 10), (2, 8), (3, 9), (2, 6), (3, 12), (4, 12), (2, 10))
+FAR = ((2, 3), (3, 4), (4, 6), (2, 5), (3, 5), (4, 5), (6, 8), (3, 8), (6, 9), (4, 10))
+
+# Each story adds (+) or takes away (−); the amounts are in the unit.
+STORIES = (
+    (
+        "+",
+        "kg",
+        "The gardener digs up {p} of potatoes in the morning and {q} in the afternoon. "
+        "How many kilograms is that?",
+    ),
+    (
+        "-",
+        "kg",
+        "A sack holds {p} of carrots. The gardener sells {q}. How many kilograms are left?",
+    ),
+    (
+        "+",
+        "km",
+        "A bus goes {p} to the station and {q} further to the depot. How many kilometres is that?",
+    ),
+    (
+        "-",
+        "h",
+        "The swimming hall is booked for {p}. The club has used {q}. How many hours are left?",
+    ),
+)
+
+
+def _support(op: int, pair: tuple[int, int], w: int, v: int, a: int, c: int) -> bool:
+    """Keep parts that neither carry nor borrow, one denominator a multiple of the other."""
+    b, d = pair
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1:
+        return False
+    if op:
+        return a * d + c * b < b * d
+    # Both wrong methods are checked: tops kept, and tops and bottoms apart.
+    top = a * d - c * b
+    return (
+        w > v
+        and a > c
+        and top > 0
+        and (a - c) * gcd(b, d) != top
+        and (a - c) * b * d != top * (d - b)
+    )
+
+
+def _core(op: int, pair: tuple[int, int], w: int, v: int, a: int, c: int) -> bool:
+    """Keep parts that carry in a sum and borrow in a difference."""
+    b, d = pair
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1:
+        return False
+    top = a * d + (c * b if op else -c * b)
+    if op:
+        return top > b * d
+    # The two wrong methods differ from each other and from the key, and the answer has wholes.
+    return top < 0 and w > v + 1 and 2 * -top != b * d
+
+
+def _challenge(kind: int, pair: tuple[int, int], w: int, v: int, a: int, c: int) -> bool:
+    """Keep questions with a missing number (0, 1) and stories (2 to 5) that carry or borrow."""
+    b, d = pair
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1:
+        return False
+    if kind == 1 or (kind > 1 and STORIES[kind - 2][0] == "+"):
+        return a * d + c * b > b * d
+    top = a * d - c * b
+    return top < 0 and w > v + 1 and 2 * -top != b * d
+
+
+@register
+class AddMixed(Topic):
+    """Sums and differences of mixed numbers: whole parts and fraction parts."""
+
+    id = "fractions.add-mixed"
+    title = "Adding and subtracting mixed numbers"
+    misconceptions = (ACROSS, KEEP_TOPS, NO_CARRY, SMALL_FROM_LARGE, NO_PAYBACK, OTHER_SIGN)
+    prerequisites = ("fractions.add-unlike", "fractions.improper-mixed")
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support,
+            op=(0, 1),
+            pair=NEAR,
+            w=range(2, 6),
+            v=range(1, 4),
+            a=range(1, 6),
+            c=(1, 2, 3, 5),
+        ),
+        Tier.CORE: Space(
+            _core, op=(0, 1), pair=FAR, w=(2, 4, 5, 7), v=(1, 2, 3), a=range(1, 6), c=range(1, 8, 2)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(6),
+            pair=FAR[:8],
+            w=(3, 4, 6),
+            v=(1, 2),
+            a=range(1, 6),
+            c=(1, 2, 3, 5),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        kind, (b, d), w, v, a, c = values
+        left, right = (w, a, b), (v, c, d)
+        if tier is not Tier.CHALLENGE:
+            return self._plain(kind, left, right)
+        if kind < 2:
+            return self._missing(kind, left, right)
+        return self._story(kind - 2, left, right)
+
+    def _plain(self, op: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
+        p, q = Mixed(*left), Mixed(*right)
+        asked = add(p, q) if op else sub(p, q)
+        value, steps, wrong = _worked(op, left, right)
+        twin = (op, *(sorted((left, right)) if op else (left, right)))
+        text = prompt("Work out {e}." + _wanted(value), e=asked)
+        return Draft(text, Find(asked), simplest_node(value), _form(value), steps, wrong, twin)
+
+    def _missing(self, op: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
+        """Make □ + right = left (op 0) or □ − right = left (op 1), undone by the worked sum."""
+        p, q = Mixed(*left), Mixed(*right)
+        relation = equals(sub(Blank(), q) if op else add(Blank(), q), p)
+        value, steps, wrong = _worked(op, left, right)
+        turned = equals(Blank(), add(p, q) if op else sub(p, q))
+        undo = Step(f"Undo the sign: {'add' if op else 'subtract'} instead.", turned)
+        pv, qv = _value(left), _value(right)
+        other = slips((OTHER_SIGN, pv - qv if op else pv + qv))
+        text = prompt(f"Find the missing number.{_wanted(value)}  {{r}}", r=relation)
+        return Draft(
+            text,
+            Find(Blank(), (relation,)),
+            simplest_node(value),
+            _form(value),
+            (undo, *steps),
+            (*other, *wrong[:1]),
+            (op, left, right),
+        )
+
+    def _story(self, story: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
+        sign, unit, words = STORIES[story]
+        p, q = Quantity(Mixed(*left), unit), Quantity(Mixed(*right), unit)
+        op = 1 if sign == "+" else 0
+        value, steps, wrong = _worked(op, left, right)
+        x = Sym("x")
+        work = add(p, q) if op else sub(p, q)
+        model = equals(Quantity(x, unit), work)
+        first = Step(
+            f"{'Add' if op else 'Subtract'} the two amounts.",
+            add(Mixed(*left), Mixed(*right)) if op else sub(Mixed(*left), Mixed(*right)),
+        )
+        return Draft(
+            prompt(words + _wanted(value), p=p, q=q),
+            Find(x, (model,)),
+            simplest_node(value),
+            _form(value),
+            (first, *steps),
+            wrong,
+            (story + 2, *(sorted((left, right)) if op else (left, right))),
+        )
+
+
+def _value(m: tuple[int, int, int]) -> Fraction:
+    return m[0] + Fraction(m[1], m[2])
+
+
+def _form(value: Fraction) -> str:
+    return "mixed" if value > 1 and value.denominator > 1 else "simplest"
+
+
+def _wanted(value: Fraction) -> str:
+    return AS_MIXED if _form(value) == "mixed" else SIMPLEST
+
+
+def _worked(
+    op: int, left: tuple[int, int, int], right: tuple[int, int, int]
+) -> tuple[Fraction, tuple[Step, ...], Any]:
+    """Return value, working and wrong answers of left + right (op 1) or left − right (op 0)."""
+    (w, a, b), (v, c, d) = left, right
+    join = add if op else sub
+    bottom = lcm_all(b, d)
+    s, t = a * (bottom // b), c * (bottom // d)
+    asked: Node = join(Mixed(*left), Mixed(*right))
+    changed: Node = join(Mixed(w, s, bottom), Mixed(v, t, bottom))
+    steps = [Step(f"Write both parts over {bottom}.", equals(asked, changed))]
+    if op == 0 and s < t:
+        before, s, w = changed, s + bottom, w - 1
+        changed = Sum(Int(w), (("+", frac(s, bottom)), ("-", Mixed(v, t, bottom))))
+        steps.append(
+            Step(
+                f"Change 1 whole to {bottom}/{bottom}: the first part is too small.",
+                equals(before, changed),
+            )
+        )
+    whole, top = (w + v, s + t) if op else (w - v, s - t)
+    rest: Node = add(Int(whole), frac(top, bottom)) if whole else frac(top, bottom)
+    word = "Add" if op else "Subtract"
+    steps.append(Step(f"{word} the wholes, then the parts.", equals(changed, rest)))
+    value = whole + Fraction(top, bottom)
+    if top >= bottom:
+        carried = mixed(whole + 1, top - bottom, bottom)
+        steps.append(Step(f"Change {bottom}/{bottom} to 1 whole.", equals(rest, carried)))
+        rest = carried
+    key = simplest_node(value)
+    common = gcd(top, bottom)
+    if rest != key and common == 1:
+        steps.append(Step("Write it as a mixed number.", equals(rest, key)))
+    elif rest != key:
+        steps.append(Step(f"Divide the top and bottom by {common}.", equals(rest, key)))
+    carries = op == 1 and a * d + c * b >= b * d
+    borrows = op == 0 and a * d < c * b
+    gap = Fraction(abs(a * d - c * b), b * d)
+    wrong = slips(
+        (NO_CARRY, value - 1 if carries else None),
+        (SMALL_FROM_LARGE, _value((left[0] - v, 0, 1)) + gap if borrows else None),
+        (NO_PAYBACK, value + 1 if borrows else None),
+        (ACROSS, left[0] + v + Fraction(a + c, b + d) if op else None),
+        (
+            ACROSS,
+            left[0] - v + Fraction(a - c, d - b) if not op and not borrows and a > c else None,
+        ),
+        (
+            KEEP_TOPS,
+            left[0] + (v if op else -v) + Fraction(a + c if op else a - c, bottom)
+            if not carries and (op or not borrows)
+            else None,
+        ),
+    )
+    return value, tuple(steps), wrong
