@@ -14,7 +14,7 @@ from itembank.planning.department import PAPERS
 from itembank.planning.faults import join_words
 
 if TYPE_CHECKING:
-    from itembank.packs.model import Pack
+    from itembank.packs.build import Started
 
 
 def pack(
@@ -127,9 +127,9 @@ def pack(
     _refuse_existing(home / settings.folder_name, replace)
 
     from itembank.cli.pack_settings import as_request
-    from itembank.packs.build import build_pack
+    from itembank.packs.build import start_pack
 
-    _write(build_pack(as_request(settings)), home, replace)
+    _write(start_pack(as_request(settings)), home, replace)
 
 
 def output_home(here: Path) -> Path:
@@ -156,12 +156,12 @@ def _refuse_existing(folder: Path, replace: bool) -> None:
         )
 
 
-def _write(made: Pack, home: Path, replace: bool) -> None:
-    from itembank.packs.files import write_pack
+def _write(started: Started, home: Path, replace: bool) -> None:
+    from itembank.pages.write import write_pack
 
+    made = started.pack
     folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
-    _refuse_existing(folder, replace)
-    write_pack(made, folder, replace=replace)
+    write_pack(started, folder, replace=replace)
     lesson = made.lesson
     typer.echo(
         f"{lesson.class_name}, {lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}: ", nl=False

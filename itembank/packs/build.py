@@ -1,0 +1,187 @@
+"""Makes a pack: chooses its items, proves every key by two roads, and turns it into data.
+
+:func:`start_pack` returns as soon as the data stands and the first road is done, with the
+second road under way in another process, so that pages can be drawn meanwhile; whoever
+calls it must ask for the proof's result before writing anything. :func:`build_pack` waits.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.items.item import Tier
+from itembank.items.registry import find_topic
+from itembank.items.topic import Topic
+from itembank.packs.choose import Share, choose_starter, share_out
+from itembank.packs.pool import Drawn, Pool
+from itembank.packs.proof import Proof, prove_by_first_road
+from itembank.packs.sheets import ChosenSheet, choose_sheet
+from itembank.planning.bands import Band
+from itembank.planning.plan_file import PlannedTopic
+
+if TYPE_CHECKING:
+    from itembank.packs.model import Pack
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+@dataclass(frozen=True, slots=True)
+class PackRequest:
+    """Everything a pack depends on: the same request always gives the same pack."""
+
+    school: str
+    class_name: str
+    date: datetime.date
+    title: str
+    topics: tuple[PlannedTopic, ...]
+    questions: int
+    seed: int
+    follow_up: int
+    variants: int
+    large_print: bool
+    paper: str
+    slips: bool
+    bands: tuple[Band, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """The items of a pack before they are data."""
+
+    topics: tuple[Topic, ...]
+    versions: tuple[tuple[Drawn, ...], ...]
+    sheets: tuple[ChosenSheet, ...]
+
+    def drawn(self) -> list[Drawn]:
+        """Return everything that will be printed with a key, worked examples included."""
+        found = [drawn for version in self.versions for drawn in version]
+        for sheet in self.sheets:
+            opening = (sheet.worked, sheet.part_finished)
+            found += [*(one for one in opening if one is not None), *sheet.items]
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class Started:
+    """A pack, and the proof of its keys that is still under way."""
+
+    pack: Pack
+    proof: Proof
+
+
+def build_pack(request: PackRequest) -> Pack:
+    """Return the pack asked for, every key proved by both roads.
+
+    Raises:
+        ItembankError: a topic is unknown or has too few different questions.
+        CheckFailed: a key is wrong; names the item's address and both answers.
+    """
+    started = start_pack(request)
+    with started.proof:
+        started.proof.result()
+    return started.pack
+
+
+def start_pack(request: PackRequest) -> Started:
+    """Return the pack asked for, proved by the first road; the second is under way.
+
+    Nothing may be written before ``.proof.result()`` has returned.
+
+    Raises:
+        ItembankError: a topic is unknown or has too few different questions.
+        CheckFailed: a key is wrong by the first road.
+    """
+    chosen = choose(request)
+    items = [drawn.item for drawn in chosen.drawn()]
+    proof = Proof(items)
+    try:
+        prove_by_first_road(items)
+        return Started(as_data(request, chosen), proof)
+    except BaseException:
+        proof.close()
+        raise
+
+
+def choose(request: PackRequest) -> Chosen:
+    """Return the items of the pack asked for: starter, its parallel versions, three sheets.
+
+    Raises:
+        ItembankError: a topic is unknown or has too few different questions.
+    """
+    topics = tuple(find_topic(one.id) for one in request.topics)
+    counts = share_out([one.count for one in request.topics], request.questions)
+    shares = [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
+    pool = Pool()
+    versions = choose_starter(shares, request.variants, request.seed, pool)
+    # Sheets are on the topics the class has just been asked about.
+    asked = [share.topic for share in shares]
+    sheets = [
+        choose_sheet(
+            asked, tier, request.follow_up, _opens(tier, request.bands), request.seed, pool
+        )
+        for tier in Tier
+    ]
+    return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets))
+
+
+def _opens(tier: Tier, bands: Sequence[Band]) -> bool:
+    """Tell whether a sheet opens with a worked example: support does, and where a band asks."""
+    return tier is Tier.SUPPORT or any(
+        band.task.worked_example for band in bands if band.task.tier == tier.value
+    )
+
+
+def as_data(request: PackRequest, chosen: Chosen) -> Pack:
+    """Return the chosen items and all else of the request as the data of a pack."""
+    from itembank.packs import model
+    from itembank.packs.convert import Faces, pack_band, pack_item
+
+    faces = Faces()
+    topics = {topic.id: topic for topic in chosen.topics}
+
+    def item(drawn: Drawn, marks: int | None = None) -> model.PackItem:
+        return pack_item(drawn.item, topics[drawn.item.topic], faces, marks)
+
+    def opening(drawn: Drawn | None) -> model.PackItem | None:
+        return None if drawn is None else item(drawn)
+
+    return model.Pack(
+        made_by=made_by(),
+        seed=request.seed,
+        lesson=model.Lesson(
+            school=request.school,
+            class_name=request.class_name,
+            date=request.date,
+            title=request.title,
+        ),
+        topics=[model.TopicLine(id=topic.id, title=topic.title) for topic in chosen.topics],
+        versions=[
+            model.Version(letter=letter, items=[item(drawn, 1) for drawn in version])
+            for letter, version in zip(LETTERS, chosen.versions, strict=False)
+        ],
+        bands=[pack_band(band) for band in request.bands],
+        sheets=[
+            model.Sheet(
+                tier=sheet.tier.value,
+                worked=opening(sheet.worked),
+                part_finished=opening(sheet.part_finished),
+                items=[item(drawn) for drawn in sheet.items],
+            )
+            for sheet in chosen.sheets
+        ],
+        look=model.Look(
+            large_print=request.large_print,
+            paper=request.paper,  # type: ignore[arg-type]
+            slips=request.slips,
+        ),
+    )
+
+
+def made_by() -> str:
+    """Return the name and version of this tool, as packs record them."""
+    from importlib.metadata import version
+
+    return f"itembank {version('itembank')}"

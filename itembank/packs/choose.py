@@ -1,0 +1,143 @@
+"""Chooses the starter: balanced over its topics, easy first, nothing twice.
+
+The rules, all common practice without a source:
+
+* each topic gets as many questions as the plan says; the others share the rest, their counts
+  differing by at most one, and the topics named first get the extra ones;
+* of N questions, one in eight is challenge, half of what is left (rounded up) is support
+  and the rest core, so that most pupils can start and few finish early. Each topic's
+  questions run through the tiers, so no topic is all easy or all hard;
+* the questions stand in order of difficulty, the easiest first;
+* no two are the same question in disguise, and two of one topic and tier differ in more than
+  one parameter wherever the space allows, so neighbours are never near-identical;
+* a parallel version has, at each number, the same topic and tier, and the unused item whose
+  difficulty is nearest to the first version's among those looked at.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from itembank.items.item import Tier
+from itembank.items.topic import Topic
+from itembank.notation.tree import Node, Relation
+from itembank.packs.pool import Drawn, Pool, differing, generator
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A topic and how many starter questions are on it."""
+
+    topic: Topic
+    count: int
+
+
+def share_out(counts: Sequence[int | None], questions: int) -> list[int]:
+    """Return the number of questions on each topic; None stands for an even share of the rest.
+
+    >>> share_out([None, None, None], 8), share_out([None, 4, None], 8)
+    ([3, 3, 2], [2, 4, 2])
+    """
+    free = [place for place, count in enumerate(counts) if count is None]
+    rest = questions - sum(count or 0 for count in counts)
+    each, extra = divmod(rest, len(free)) if free else (0, 0)
+    shares = [count or 0 for count in counts]
+    for order, place in enumerate(free):
+        shares[place] = each + (order < extra)
+    return shares
+
+
+def tier_counts(questions: int) -> dict[Tier, int]:
+    """Return how many starter questions are of each tier.
+
+    >>> [tuple(tier_counts(n).values()) for n in (1, 4, 8, 10, 20)]
+    [(1, 0, 0), (2, 2, 0), (4, 3, 1), (5, 4, 1), (9, 9, 2)]
+    """
+    challenge = questions // 8
+    core = (questions - challenge) // 2
+    return {
+        Tier.SUPPORT: questions - challenge - core,
+        Tier.CORE: core,
+        Tier.CHALLENGE: challenge,
+    }
+
+
+def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Topic, Tier]]:
+    """Return the topic and tier of each question, the easiest tier first.
+
+    The topics take turns, in an order drawn by lot; the tiers are dealt along that row.
+    """
+    order = rng.sample(shares, len(shares))
+    row = [
+        share.topic
+        for turn in range(max((share.count for share in order), default=0))
+        for share in order
+        if turn < share.count
+    ]
+    tiers = [tier for tier, count in tier_counts(len(row)).items() for _ in range(count)]
+    return list(zip(row, tiers, strict=True))
+
+
+def choose_starter(
+    shares: Sequence[Share], versions: int, seed: int, pool: Pool
+) -> list[list[Drawn]]:
+    """Return the questions of each version of the starter, in order.
+
+    Raises:
+        ItembankError: a topic has too few different questions.
+    """
+    rng = generator(seed, "starter")
+    first: list[Drawn] = []
+    for topic, tier in slots(shares, rng):
+        first.append(pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, first)))
+    first.sort(key=lambda drawn: drawn.difficulty)
+    topics = {share.topic.id: share.topic for share in shares}
+    return [
+        first,
+        *(
+            _parallel(first, topics, generator(seed, f"version/{n}"), pool)
+            for n in range(1, versions)
+        ),
+    ]
+
+
+def _parallel(
+    first: Sequence[Drawn], topics: dict[str, Topic], rng: random.Random, pool: Pool
+) -> list[Drawn]:
+    return [
+        pool.pick(
+            topics[model.item.topic],
+            model.item.tier,
+            rng,
+            lambda drawn, model=model: abs(drawn.difficulty - model.difficulty),  # type: ignore[misc]
+            64,
+        )
+        for model in first
+    ]
+
+
+def likeness(drawn: Drawn, others: Sequence[Drawn]) -> float:
+    """Return how many of `others` look nearly the same: all parameters equal but one.
+
+    A question with the same answer as another of its topic counts half as much: pupils would
+    guess from the pattern of answers.
+    """
+    item = drawn.item
+    cost = 0.0
+    for other in others:
+        if other.item.topic != item.topic:
+            continue
+        same_tier = other.item.tier == item.tier
+        if same_tier and len(drawn.values) > 1 and differing(drawn.values, other.values) <= 1:
+            cost += 1
+        if answer(other) == answer(drawn):
+            cost += 0.5
+    return cost
+
+
+def answer(drawn: Drawn) -> Node:
+    """Return what a pupil has found: of x = 3 the 3, so that y = 3 counts as the same."""
+    key = drawn.item.key
+    return key.rest[-1][1] if isinstance(key, Relation) else key

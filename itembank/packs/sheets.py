@@ -1,0 +1,120 @@
+"""Chooses the follow-up sheets: the starter's topics again, from familiar to new.
+
+The rules:
+
+* a sheet's questions are shared evenly over the starter's topics and stand topic by topic in
+  the plan's order, which is the order in which a class met them: familiar first;
+* on the support and core sheets a topic's questions come in runs of two or three. Within a
+  run one parameter alone changes, so that a pupil sees what the change does; between runs
+  everything may change. (Small steps with one thing varied at a time are common practice, no
+  source.) The challenge sheet has no runs: there each question is to be read afresh;
+* within a topic runs go from easy to hard, and so do the questions of a run;
+* a sheet whose band asks for it opens with a worked example and a part-finished one, both on
+  the first topic that has working of two lines or more, and linked like a run.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from itembank.items.item import Tier
+from itembank.items.topic import Topic
+from itembank.packs.choose import answer, likeness, share_out
+from itembank.packs.pool import Drawn, Pool, along, generator
+
+LONGEST_RUN = 3
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenSheet:
+    """The items of one follow-up sheet."""
+
+    tier: Tier
+    worked: Drawn | None
+    part_finished: Drawn | None
+    items: tuple[Drawn, ...]
+
+
+def choose_sheet(
+    topics: Sequence[Topic], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
+) -> ChosenSheet:
+    """Return a sheet of `count` questions of a tier; one that `opens` has worked examples.
+
+    Raises:
+        ItembankError: a topic has too few different questions.
+    """
+    rng = generator(seed, f"sheet/{tier}")
+    worked = part_finished = None
+    if opens:
+        worked, part_finished = _examples(topics, tier, rng, pool)
+    items: list[Drawn] = []
+    for topic, share in zip(topics, share_out([None] * len(topics), count), strict=True):
+        items += _group(topic, tier, share, rng, pool)
+    return ChosenSheet(tier, worked, part_finished, tuple(items))
+
+
+def run_lengths(count: int) -> list[int]:
+    """Return `count` cut into as few runs as can be of at most three, as even as can be.
+
+    >>> run_lengths(3), run_lengths(4), run_lengths(10), run_lengths(0)
+    ([3], [2, 2], [3, 3, 2, 2], [])
+    """
+    runs = -(-count // LONGEST_RUN)
+    return share_out([None] * runs, count) if runs else []
+
+
+def _group(topic: Topic, tier: Tier, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+    lengths = [1] * count if tier is Tier.CHALLENGE else run_lengths(count)
+    runs: list[list[Drawn]] = []
+    for length in lengths:
+        before = [drawn for run in runs for drawn in run]
+        anchor = pool.pick(topic, tier, rng, lambda drawn, seen=before: likeness(drawn, seen))  # type: ignore[misc]
+        run = [anchor, *_linked(topic, anchor, length - 1, rng, pool)]
+        while len(run) < length:  # the space has no such neighbours left
+            run.append(pool.pick(topic, tier, rng))
+        runs.append(sorted(run, key=lambda drawn: (drawn.difficulty, drawn.index)))
+    runs.sort(key=lambda run: run[0].difficulty)
+    return [drawn for run in runs for drawn in run]
+
+
+def _linked(topic: Topic, anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+    """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
+
+    The axis is drawn by lot from those with enough free items; failing that, the axis with
+    most is used.
+    """
+    if not count:
+        return []
+    space = topic.spaces[anchor.item.tier]
+    best: list[Drawn] = []
+    for axis in rng.sample(range(len(space.axes)), len(space.axes)):
+        found: list[Drawn] = []
+        near = along(space, anchor.index, axis)
+        for other in rng.sample(near, len(near)):
+            drawn = pool.at(topic, anchor.item.tier, other)
+            run = [anchor, *found]
+            # The same answer twice running would teach that the change changes nothing.
+            fresh = answer(drawn) not in map(answer, run)
+            if fresh and pool.free(drawn) and drawn.item.twin not in [one.item.twin for one in run]:
+                found.append(drawn)
+            if len(found) == count:
+                return [pool.take(one) for one in found]
+        if len(found) > len(best):
+            best = found
+    return [pool.take(one) for one in best]
+
+
+def _examples(
+    topics: Sequence[Topic], tier: Tier, rng: random.Random, pool: Pool
+) -> tuple[Drawn, Drawn]:
+    """Take a worked example and one like it, on the first topic with enough working to show."""
+    topic = next((one for one in topics if _lines(pool.at(one, tier, 0)) >= 2), topics[0])
+    worked = pool.pick(topic, tier, rng, lambda drawn: float(_lines(drawn) < 2))
+    linked = _linked(topic, worked, 1, rng, pool)
+    return worked, linked[0] if linked else pool.pick(topic, tier, rng)
+
+
+def _lines(drawn: Drawn) -> int:
+    return sum(step.maths is not None for step in drawn.item.steps)
