@@ -1,0 +1,1 @@
+"""Ratio and proportion: simplest form to scale drawings, one topic a file."""

@@ -1,0 +1,108 @@
+"""Small pieces that the ratio topics share: amounts, ratios in lowest terms, pairs of parts."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+
+from itembank.items.forms import decimal_node, money_node
+from itembank.items.item import Misconception, Slip
+from itembank.notation.tree import Bracket, Int, Money, Node, Quantity, Ratio, times
+from itembank.notation.units import CURRENCY, UNITS
+
+COPRIME = tuple((a, b) for a in range(1, 10) for b in range(a + 1, 10) if gcd(a, b) == 1)
+"""Every pair of different parts up to 9 in lowest terms, the smaller first."""
+
+TRIPLES = tuple(
+    (a, b, c)
+    for a in range(1, 7)
+    for b in range(a + 1, 8)
+    for c in range(b + 1, 9)
+    if gcd(a, b, c) == 1
+)
+"""Three different parts up to 8 in lowest terms, in rising order."""
+
+METRIC = (
+    ("cm", "m", 100),
+    ("g", "kg", 1000),
+    ("ml", "l", 1000),
+    ("p", "£", 100),
+    ("min", "h", 60),
+)
+"""A smaller unit, a larger one, and how many of the first make one of the second."""
+
+
+def lowest(*parts: int) -> tuple[int, ...]:
+    """Return the parts of a ratio divided by their highest common factor.
+
+    >>> lowest(12, 18, 30)
+    (2, 3, 5)
+    """
+    factor = gcd(*parts)
+    return tuple(part // factor for part in parts)
+
+
+def whole_ratio(*parts: int) -> Ratio:
+    """Return a ratio of whole numbers as written.
+
+    >>> whole_ratio(2, 3) == Ratio((Int(2), Int(3)))
+    True
+    """
+    return Ratio(tuple(Int(part) for part in parts))
+
+
+def factored(factor: int, *parts: int) -> Ratio:
+    """Return a ratio with a common factor shown: ``(6 × 2) : (6 × 3)``."""
+    return Ratio(tuple(Bracket(times(Int(factor), Int(part))) for part in parts))
+
+
+def swapped(parts: tuple[int, ...], swap: int) -> tuple[int, ...]:
+    """Return the parts in the other order where `swap` is odd.
+
+    Which order a question has is read off its numbers, so that a space never holds the same
+    pair of numbers in both orders.
+
+    >>> swapped((2, 3), 5), swapped((2, 3), 4)
+    ((3, 2), (2, 3))
+    """
+    return parts[::-1] if swap % 2 else parts
+
+
+def turned(parts: tuple[int, ...], turn: int) -> tuple[int, ...]:
+    """Return three parts in one of their six orders.
+
+    >>> turned((1, 2, 3), 4)
+    (2, 1, 3)
+    """
+    around = parts[turn % 3 :] + parts[: turn % 3]
+    return around[::-1] if turn // 3 % 2 else around
+
+
+def amount(value: Fraction | int, unit: str) -> Node:
+    """Return a value with its unit: ``£`` and ``p`` as money, no unit as a plain number.
+
+    >>> amount(Fraction(3, 2), "£")
+    Money(amount=Dec(whole='1', places='50', recurring=''), sign='£')
+    >>> amount(Fraction(3, 2), "kg")
+    Quantity(amount=Dec(whole='1', places='5', recurring=''), unit='kg')
+    """
+    if unit == "£":
+        return money_node(value)
+    number = decimal_node(value)
+    if unit in ("p", "€", "$"):
+        return Money(money_node(value).amount if unit != "p" else number, unit)
+    return Quantity(number, unit) if unit else number
+
+
+def slips(*pairs: tuple[Misconception, Node]) -> tuple[Slip, ...]:
+    """Return slips from pairs of a misconception and the wrong answer it gives."""
+    return tuple(Slip(misconception, wrong) for misconception, wrong in pairs)
+
+
+def unit_name(unit: str) -> str:
+    """Return the name of a unit in the plural.
+
+    >>> unit_name("cm"), unit_name("p")
+    ('centimetres', 'pence')
+    """
+    return (CURRENCY[unit] if unit in CURRENCY else UNITS[unit]).many

@@ -1,0 +1,210 @@
+"""Writing a ratio in its simplest form."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import gcd, lcm
+from typing import Any
+
+from generators.ratio._common import (
+    COPRIME,
+    METRIC,
+    amount,
+    factored,
+    lowest,
+    slips,
+    swapped,
+    unit_name,
+    whole_ratio,
+)
+from itembank.items.forms import decimal_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Bracket, Int, Mixed, Node, Ratio, equals, frac, times
+
+REVERSED = Misconception(
+    "ratio.simplest-reversed",
+    "simplifies, but writes the parts in the other order",
+    "Which part of the question came first? Which part of your answer stands for it?",
+)
+ONE_ONLY = Misconception(
+    "ratio.simplest-one-part",
+    "divides one part only",
+    "There are 2 boys and 2 girls. If I halve the boys and leave the girls, is it still fair?",
+)
+TAKES_AWAY = Misconception(
+    "ratio.simplest-takes-away",
+    "takes the same number from both parts until one of them is 1",
+    "Is 11 : 12 nearly equal shares? Is 1 : 2? What did taking 10 from each part do?",
+)
+UNITS_LOST = Misconception(
+    "ratio.simplest-units-ignored",
+    "simplifies the numbers without making the units the same",
+    "Your answer says which part is bigger. Is that so when you picture the two amounts?",
+)
+HUNDRED = Misconception(
+    "ratio.simplest-always-hundred",
+    "changes every unit as if 100 of the smaller made one of the larger",
+    "How many minutes are there in one hour? How many grams in one kilogram?",
+)
+CLEARS_EACH = Misconception(
+    "ratio.simplest-cleared-apart",
+    "makes each part whole by multiplying it by a number of its own",
+    "What did you multiply the first part by? And the second? What does that do to the ratio?",
+)
+
+_KINDS = (*METRIC, ("mm", "cm", 10))
+_PARTS = (
+    *((n, d, "frac") for d in (2, 3, 4, 5, 6, 8) for n in range(1, d) if gcd(n, d) == 1),
+    *((n, d, "mixed") for d in (2, 3, 4) for n in range(d + 1, 3 * d) if gcd(n, d) == 1),
+    *((n, 10, "dec") for n in (3, 6, 7, 8, 9, 12, 15, 18)),
+    *((n, 100, "dec") for n in (15, 24, 36, 45, 75, 125, 225)),
+)
+
+
+def _keep_units(kind: tuple[str, str, int], twentieths: int, halves: int) -> bool:
+    # Equal numbers of hundredths would make two slips meet; half millimetres are dull.
+    return twentieths != halves and (kind[2] != 10 or twentieths % 2 == 0)
+
+
+def _keep_parts(left: tuple[int, int, str], right: tuple[int, int, str]) -> bool:
+    (p, q, _), (r, s, _) = left, right
+    # Equal denominators hide the slip of clearing each part by itself.
+    return left < right and q != s and p * s != r * q and p * p * s != r * r * q
+
+
+def _node(part: tuple[int, int, str]) -> Node:
+    top, bottom, style = part
+    if style == "dec":
+        return decimal_node(Fraction(top, bottom))
+    if style == "mixed":
+        return Mixed(top // bottom, top % bottom, bottom)
+    return frac(top, bottom)
+
+
+def _multiplied(shown: Ratio, factor: int) -> Ratio:
+    """Return a ratio with each part in brackets, multiplied by `factor`."""
+    return Ratio(tuple(Bracket(times(part, Int(factor))) for part in shown.parts))
+
+
+def _cancel(shown: Ratio, parts: tuple[int, ...], before: str = "") -> Iterator[Step]:
+    """Yield the lines that take whole-number parts to lowest terms."""
+    factor, small = gcd(*parts), lowest(*parts)
+    if factor == 1:
+        if before:
+            yield Step(before, equals(shown, whole_ratio(*small)))
+        return
+    yield Step(
+        f"{before} The highest common factor of the two parts is {factor}.".strip(),
+        equals(shown, factored(factor, *small)),
+    )
+    yield Step(f"Divide both parts by {factor}.", equals(shown, whole_ratio(*small)))
+
+
+@register
+class SimplestForm(Topic):
+    """Whole numbers; then amounts in different units; then fractions and decimals."""
+
+    id = "ratio.simplest-form"
+    title = "Writing a ratio in its simplest form"
+    misconceptions = (REVERSED, ONE_ONLY, TAKES_AWAY, UNITS_LOST, HUNDRED, CLEARS_EACH)
+    spaces = {
+        Tier.SUPPORT: Space(None, pair=COPRIME, factor=range(2, 13)),
+        Tier.CORE: Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9)),
+        Tier.CHALLENGE: Space(_keep_parts, left=_PARTS, right=_PARTS),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._whole(*values)
+        return self._units(*values) if tier is Tier.CORE else self._parts(*values)
+
+    def _whole(self, pair: tuple[int, int], factor: int) -> Draft:
+        a, b = swapped(pair, sum(pair) + factor)
+        shown, key = whole_ratio(a * factor, b * factor), whole_ratio(a, b)
+        one_only = (a, b * factor) if a < b else (a * factor, b)
+        least = min(a, b) * factor - 1
+        away = (a * factor - least, b * factor - least)
+        wrong = [(REVERSED, whole_ratio(b, a)), (ONE_ONLY, whole_ratio(*one_only))]
+        if away[0] * one_only[1] != away[1] * one_only[0]:
+            wrong.append((TAKES_AWAY, whole_ratio(*away)))
+        return Draft(
+            prompt=prompt("Write {r} in its simplest form.", r=shown),
+            ask=Find(shown),
+            key=key,
+            form="ratio",
+            steps=tuple(_cancel(shown, (a * factor, b * factor))),
+            slips=slips(*wrong),
+            twin=("whole", pair, factor),
+        )
+
+    def _units(self, kind: tuple[str, str, int], twentieths: int, halves: int) -> Draft:
+        small, large, size = kind
+        few, many = twentieths * size // 20, Fraction(halves, 2)
+        turn = twentieths + halves
+        left, right = swapped((0, 1), turn)
+        nodes = (amount(few, small), amount(many, large))
+        shown = Ratio((nodes[left], nodes[right]))
+        same = (few, halves * size // 2)
+        key = lowest(same[left], same[right])
+        plain = (few * 2, halves)
+        ordered = (same[left], same[right])
+        steps = (
+            Step(
+                f"Write both amounts in {unit_name(small)}.",
+                equals(shown, Ratio(tuple(amount(part, small) for part in ordered))),
+            ),
+            *_cancel(shown, ordered, "The units are now the same, so leave them out."),
+        )
+        wrong = [
+            (UNITS_LOST, whole_ratio(*lowest(plain[left], plain[right]))),
+            (REVERSED, whole_ratio(*reversed(key))),
+        ]
+        if size in (60, 1000):
+            hundred = (few, halves * 50)
+            wrong.append((HUNDRED, whole_ratio(*lowest(hundred[left], hundred[right]))))
+        return Draft(
+            prompt=prompt("Write {r} in its simplest form, without units.", r=shown),
+            ask=Find(shown),
+            key=whole_ratio(*key),
+            form="ratio",
+            steps=steps,
+            slips=slips(*wrong),
+            twin=("units", small, twentieths, halves),
+        )
+
+    def _parts(self, left: tuple[int, int, str], right: tuple[int, int, str]) -> Draft:
+        if (left[0] + right[0]) % 2:
+            left, right = right, left
+        shown = Ratio((_node(left), _node(right)))
+        common = lcm(left[1], right[1])
+        whole = (left[0] * common // left[1], right[0] * common // right[1])
+        key = lowest(*whole)
+        decimals = left[2] == right[2] == "dec"
+        over = shown if decimals else Ratio((frac(*left[:2]), frac(*right[:2])))
+        steps = [
+            Step(
+                f"Multiply both parts by {common}, so that both become whole.",
+                equals(shown, _multiplied(over, common)),
+            ),
+            Step("Work out each part.", equals(shown, whole_ratio(*whole))),
+            *_cancel(shown, whole),
+        ]
+        if over != shown:
+            steps.insert(0, Step("Write each part as a fraction.", equals(shown, over)))
+        return Draft(
+            prompt=prompt("Write {r} as a ratio of whole numbers in its simplest form.", r=shown),
+            ask=Find(shown),
+            key=whole_ratio(*key),
+            form="ratio",
+            steps=tuple(steps),
+            slips=slips(
+                (CLEARS_EACH, whole_ratio(*lowest(left[0], right[0]))),
+                (REVERSED, whole_ratio(*reversed(key))),
+            ),
+            twin=("parts", *sorted((left, right))),
+        )

@@ -1,0 +1,144 @@
+"""Writing a ratio in the form 1 : n or n : 1."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generators.ratio._common import METRIC, amount, slips, unit_name, whole_ratio
+from itembank.items.forms import decimal_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Node, Ratio, Sym, equals
+
+FLIPPED = Misconception(
+    "ratio.unit-flipped",
+    "makes the wrong part 1",
+    "Read the form aloud. Which part has to be 1: the first or the second?",
+)
+ONE_ONLY = Misconception(
+    "ratio.unit-one-part",
+    "changes the part that has to be 1 and leaves the other as it was",
+    "What did you divide the first part by? What has to happen to the second part?",
+)
+TAKES_AWAY = Misconception(
+    "ratio.unit-takes-away",
+    "takes the same number from both parts to get to 1",
+    "Is 2 : 4 the same ratio as 1 : 3? Try it with 2 cups of rice and 4 cups of water.",
+)
+UNITS_LOST = Misconception(
+    "ratio.unit-units-ignored",
+    "divides the numbers without making the units the same",
+    "Which of the two amounts is bigger? Does your ratio say so?",
+)
+
+_ONE_N = Ratio((Int(1), Sym("n")))
+_N_ONE = Ratio((Sym("n"), Int(1)))
+
+
+def _keep_decimal(divisor: int, other: int, last: int) -> bool:
+    return other > divisor and other % divisor != 0
+
+
+def _keep_units(kind: tuple[str, str, int], twentieths: int, halves: int) -> bool:
+    # Equal numbers of hundredths would make the two slips meet.
+    return twentieths != halves
+
+
+def _pair(one: Node, n: Node, last: int) -> Ratio:
+    """Return the two parts in order: the part that becomes 1 comes last where `last` is 1."""
+    return Ratio((n, one)) if last else Ratio((one, n))
+
+
+@register
+class UnitForm(Topic):
+    """n a whole number; then a decimal; then amounts in different units."""
+
+    id = "ratio.unit-form"
+    title = "Writing a ratio in the form 1 : n or n : 1"
+    misconceptions = (FLIPPED, ONE_ONLY, TAKES_AWAY, UNITS_LOST)
+    prerequisites = ("ratio.simplest-form",)
+    spaces = {
+        Tier.SUPPORT: Space(None, divisor=range(2, 13), n=range(2, 13), last=(0, 1)),
+        Tier.CORE: Space(
+            _keep_decimal, divisor=(2, 4, 5, 8, 10, 20), other=range(3, 42), last=(0, 1)
+        ),
+        Tier.CHALLENGE: Space(
+            _keep_units, kind=METRIC, twentieths=(2, 4, 5, 8, 16, 25), halves=range(3, 16)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            return self._units(*values)
+        divisor, other, last = values
+        if tier is Tier.SUPPORT:
+            other *= divisor
+        return self._numbers(divisor, other, last)
+
+    def _numbers(self, divisor: int, other: int, last: int) -> Draft:
+        n = decimal_node(Fraction(other, divisor))
+        shown, key = _pair(Int(divisor), Int(other), last), _pair(Int(1), n, last)
+        place = "second" if last else "first"
+        return Draft(
+            prompt=prompt("Write {r} in the form {f}.", r=shown, f=_N_ONE if last else _ONE_N),
+            ask=Find(shown),
+            key=key,
+            form="n-to-one" if last else "one-to-n",
+            steps=(
+                Step(
+                    f"Divide both parts by {divisor}, so that the {place} part is 1.",
+                    equals(
+                        shown,
+                        _pair(
+                            Frac(Int(divisor), Int(divisor)), Frac(Int(other), Int(divisor)), last
+                        ),
+                    ),
+                ),
+                Step("Work out each part.", equals(shown, key)),
+            ),
+            slips=slips(
+                (ONE_ONLY, _pair(Int(1), Int(other), last)),
+                (TAKES_AWAY, _pair(Int(1), Int(other - divisor + 1), last)),
+                (FLIPPED, _pair(n, Int(1), last)),
+            ),
+            twin=(divisor, other, last),
+        )
+
+    def _units(self, kind: tuple[str, str, int], twentieths: int, halves: int) -> Draft:
+        small, large, size = kind
+        few, many = twentieths * size // 20, Fraction(halves, 2)
+        last = (twentieths + halves) % 2
+        same = halves * size // 2
+        n, plain = decimal_node(Fraction(same, few)), decimal_node(many / few)
+        shown = _pair(amount(few, small), amount(many, large), last)
+        key = _pair(Int(1), n, last)
+        wrong = [(UNITS_LOST, _pair(Int(1), plain, last)), (FLIPPED, _pair(n, Int(1), last))]
+        return Draft(
+            prompt=prompt(
+                "Write {r} in the form {f}, without units.", r=shown, f=_N_ONE if last else _ONE_N
+            ),
+            ask=Find(shown),
+            key=key,
+            form="n-to-one" if last else "one-to-n",
+            steps=(
+                Step(
+                    f"Write both amounts in {unit_name(small)}.",
+                    equals(shown, _pair(amount(few, small), amount(same, small), last)),
+                ),
+                Step(
+                    "The units are now the same, so leave them out.",
+                    equals(shown, whole_ratio(same, few) if last else whole_ratio(few, same)),
+                ),
+                Step(
+                    f"Divide both parts by {few}.",
+                    equals(shown, _pair(Frac(Int(few), Int(few)), Frac(Int(same), Int(few)), last)),
+                ),
+                Step("Work out each part.", equals(shown, key)),
+            ),
+            slips=slips(*wrong),
+            twin=("units", small, twentieths, halves),
+        )
