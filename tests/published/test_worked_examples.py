@@ -1,9 +1,9 @@
 """Both roads against answers that others published.
 
 Source of NUMBERS, EQUATIONS and EXPRESSIONS: exercise facts of OpenStax Prealgebra 2e and
-Elementary Algebra 2e, under the title of the section each is from. Two rows print the letter p straight
-after a number, which our notation reads as pence; they stand here with n. The classic problems
-name their sources beside them.
+Elementary Algebra 2e, under the title of the section each is from. Two rows print the letter p
+straight after a number, which our notation reads as pence; they stand here with n. The classic
+problems name their sources beside them.
 """
 
 from __future__ import annotations
