@@ -113,9 +113,9 @@ def pack(
     home = output if output is not None else output_home(Path.cwd())
     if from_ is not None:
         refuse_with_from(given, plan, department)
-        from itembank.packs.files import read_pack
+        from itembank.packs.check import start_reading
 
-        _write(read_pack(from_), home, replace)
+        _write(start_reading(from_), home, replace)
         return
     from itembank.items.registry import topic_ids
     from itembank.planning.plan_file import read_plan
