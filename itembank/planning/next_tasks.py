@@ -1,5 +1,8 @@
 """What the pupils of each band do after the starter, in words a twelve-year-old can follow.
 
+Each sentence is at most 45 characters, so that three bands fit one slide that can be read
+from the back of the room.
+
 The words are data: a department may put its own in place of any of them. Field names are
 those of the pack's own model, so that a task converts to it by keyword.
 """
@@ -35,11 +38,11 @@ REBUILD = NextTask(
     tier="support",
     mode="with the teacher",
     worked_example=True,
-    where="Bring your starter to the tables nearest the board. The support sheets are there.",
-    first="Read the worked example on the support sheet, one line at a time.",
-    how="We do one together. Then you fill in the next one. Then you try one and we check it.",
-    stuck="Point to the last line of the worked example that makes sense. Ask about the next one.",
-    finished="Choose a starter question you got wrong and put it right. Mark the step you changed.",
+    where="Tables nearest the board. Bring your starter.",
+    first="Read the worked example, line by line.",
+    how="We do one together, then you try one.",
+    stuck="Point to the last line that makes sense.",
+    finished="Put right a starter question you got wrong.",
 )
 
 PRACTISE = NextTask(
@@ -47,11 +50,11 @@ PRACTISE = NextTask(
     tier="support",
     mode="in pairs",
     worked_example=True,
-    where="Stay in your seat with the person beside you. Take a support sheet each.",
-    first="Cover the worked example and uncover it a line at a time. Say what comes next.",
-    how="Take turns: one of you works and says each step aloud, the other checks it.",
-    stuck="Go back to the worked example and find the line that looks like yours. Then ask us.",
-    finished="Check your answers. Then try the first three questions on the core sheet.",
+    where="Your seat. Take a support sheet each.",
+    first="Read the example. Cover it. Say each step.",
+    how="Take turns: one works, the other checks.",
+    stuck="Find the line of the example most like yours.",
+    finished="Check. Then try core questions 1 to 3.",
 )
 
 SECURE = NextTask(
@@ -59,11 +62,11 @@ SECURE = NextTask(
     tier="core",
     mode="in pairs",
     worked_example=False,
-    where="Stay in your seat with the person beside you. Take a core sheet each.",
-    first="Look at a starter question you got wrong. Find the step to change and put it right.",
-    how="Do each question by yourself, then compare. If you differ, explain until you agree.",
-    stuck="Look back at the starter question most like it. Then ask your partner. Then ask us.",
-    finished="Check your answers. Then try the first three questions on the challenge sheet.",
+    where="Your seat. Take a core sheet each.",
+    first="Put right a starter question you got wrong.",
+    how="Work alone, then compare and agree.",
+    stuck="Starter, then partner, then teacher.",
+    finished="Check. Then try challenge questions 1 to 3.",
 )
 
 EXTEND = NextTask(
@@ -71,11 +74,11 @@ EXTEND = NextTask(
     tier="challenge",
     mode="on your own",
     worked_example=False,
-    where="Stay in your seat. Take a challenge sheet.",
-    first="Read all of question 1 before you write anything. What do you need to find?",
-    how="Work by yourself. Write every step so that someone else could follow it.",
-    stuck="Draw it, or try the same question with easier numbers. Still stuck? Ask us.",
-    finished="Check your answers. Then write a question like these, with an answer, to swap.",
+    where="Your seat. Take a challenge sheet.",
+    first="Read all of question 1. What must you find?",
+    how="On your own. Write every step.",
+    stuck="Draw it, or try it with easier numbers.",
+    finished="Check. Then write a question to swap.",
 )
 
 DEEPEN = NextTask(
@@ -83,9 +86,9 @@ DEEPEN = NextTask(
     tier="challenge",
     mode="on your own",
     worked_example=False,
-    where="Stay in your seat. Take a challenge sheet and some plain paper.",
-    first="Choose the three questions on the sheet that look hardest. Start with one of those.",
-    how="Solve each one, then write a sentence that says why your method works.",
-    stuck="Look for a second way in: a drawing, a table, or working back from the end.",
-    finished="Write a question that catches a common mistake. Then write how to put it right.",
+    where="Your seat. Challenge sheet, plain paper.",
+    first="Pick the question that looks hardest.",
+    how="Solve it, then write why it works.",
+    stuck="Try a drawing, a table, or working back.",
+    finished="Write a question that catches a mistake.",
 )
