@@ -53,8 +53,8 @@ _PLANTED = (
 )
 _PAID = (
     (
-        "The juniors, seniors and masters of a swimming club share a prize of {n} in the ratio {r}. "
-        "How much more do the {big} get than the {small}?",
+        "The juniors, seniors and masters of a swimming club share a prize of {n} in the "
+        "ratio {r}. How much more do the {big} get than the {small}?",
         ("juniors", "seniors", "masters"),
     ),
     (

@@ -1,0 +1,198 @@
+"""Combining a : b and b : c."""
+
+from __future__ import annotations
+
+from math import gcd, lcm
+from typing import Any
+
+from generators.ratio._common import lowest, slips, whole_ratio
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Listing, Ratio, Sym, add, divide, equals, times
+
+JOINED = Misconception(
+    "ratio.combine-joined",
+    "joins the two ratios without making the shared part the same",
+    "What is b in the first ratio? What is it in the second? Are those the same size of part?",
+)
+ADDED = Misconception(
+    "ratio.combine-added",
+    "adds the two numbers for the shared part",
+    "Is b counted twice? Compare a with b in your answer: is it still the first ratio?",
+)
+SHARED = Misconception(
+    "ratio.combine-joined-shared",
+    "joins the ratios without matching the shared part, then shares in that",
+    "Check your amounts against the second ratio. Do they fit it?",
+)
+LISTED = Misconception(
+    "ratio.combine-parts-for-amounts",
+    "gives the parts of the ratio as the amounts",
+    "Add up your amounts. Do they make the number in the question?",
+)
+
+_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_AB, _BC, _ALL = Ratio((_A, _B)), Ratio((_B, _C)), Ratio((_A, _B, _C))
+_FIRST = tuple((a, b) for b in range(2, 7) for a in range(1, 9) if gcd(a, b) == 1)
+_SECOND = tuple((b, c) for b in range(2, 10) for c in range(1, 8) if gcd(b, c) == 1)
+_STORIES = (
+    "A flower bed has {n} plants. "
+    "Tulips and lilies are in the ratio {p}, lilies and irises in the ratio {q}. "
+    "How many are there of each, in that order?",
+    "A swimming club has {n} members. "
+    "Juniors and seniors are in the ratio {p}, seniors and masters in the ratio {q}. "
+    "How many are there of each, in that order?",
+    "A bus depot sells {n} tickets. "
+    "Single and return are in the ratio {p}, return and weekly in the ratio {q}. "
+    "How many does it sell of each, in that order?",
+)
+
+
+def _keep_multiple(first: tuple[int, int], factor: int, last: int) -> bool:
+    return gcd(first[1] * factor, last) == 1
+
+
+def _keep_common(first: tuple[int, int], second: tuple[int, int]) -> bool:
+    b, d = first[1], second[0]
+    # The same pair of ratios read from the other end is the same question.
+    return b % d != 0 and d % b != 0 and first < second[::-1]
+
+
+def _keep_story(first: tuple[int, int], second: tuple[int, int], worth: int) -> bool:
+    (a, b), (d, c) = first, second
+    if b % d == 0 or d % b == 0:
+        return False
+    # Sharing in the unmatched ratio has to come out whole, so that the slip can be seen.
+    total = (a * d + b * d + b * c) // gcd(b, d) * worth
+    return total <= 500 and total % (a + b + c) == 0 and first < second[::-1]
+
+
+@register
+class Combine(Topic):
+    """One shared number a multiple of the other; then not; then in words, sharing an amount."""
+
+    id = "ratio.combine"
+    title = "Combining two ratios"
+    misconceptions = (JOINED, ADDED, SHARED, LISTED)
+    prerequisites = ("ratio.simplest-form", "ratio.one-part")
+    spaces = {
+        Tier.SUPPORT: Space(_keep_multiple, first=_FIRST, factor=(2, 3, 4), last=range(1, 10)),
+        Tier.CORE: Space(_keep_common, first=_FIRST, second=_SECOND),
+        Tier.CHALLENGE: Space(
+            _keep_story, first=_FIRST[:20], second=_SECOND[:31], worth=(2, 3, 4, 5, 6, 8)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            return self._story(*values)
+        if tier is Tier.CORE:
+            first, second = values
+            if (first[0] + second[1]) % 2:
+                first, second = second[::-1], first[::-1]
+            return self._letters(first, second)
+        first, factor, last = values
+        second = (first[1] * factor, last)
+        if (first[0] + factor + last) % 2:
+            return self._letters(second[::-1], first[::-1])
+        return self._letters(first, second)
+
+    def _letters(self, first: tuple[int, int], second: tuple[int, int]) -> Draft:
+        (a, b), (d, c) = first, second
+        shown, other = whole_ratio(a, b), whole_ratio(d, c)
+        common = lcm(b, d)
+        up, across = common // b, common // d
+        whole = (a * up, common, c * across)
+        key = whole_ratio(*lowest(*whole))
+        steps = [
+            *_matched(shown, other, up, across, letters=True),
+            Step("Join the two ratios at b.", equals(_ALL, whole_ratio(*whole))),
+        ]
+        if gcd(*whole) > 1:
+            steps.append(Step(f"Divide every part by {gcd(*whole)}.", equals(_ALL, key)))
+        return Draft(
+            prompt=prompt(
+                "{p} and {q}. Write {r} in its simplest form.",
+                p=equals(_AB, shown),
+                q=equals(_BC, other),
+                r=_ALL,
+            ),
+            ask=Find(_ALL, (equals(_AB, shown), equals(_BC, other))),
+            key=key,
+            form="ratio",
+            steps=tuple(steps),
+            slips=slips(
+                (JOINED, whole_ratio(*lowest(a, b, c))),
+                (ADDED, whole_ratio(*lowest(a, b + d, c))),
+            ),
+            twin=("letters", *min((first, second), (second[::-1], first[::-1]))),
+        )
+
+    def _story(self, first: tuple[int, int], second: tuple[int, int], worth: int) -> Draft:
+        (a, b), (d, c) = first, second
+        common = lcm(b, d)
+        up, across = common // b, common // d
+        parts = (a * up, common, c * across)
+        # A common factor of the three parts only makes one part worth more.
+        count, factor = sum(parts), gcd(*parts)
+        total, one = count * worth, worth * factor
+        small = lowest(*parts)
+        shown, other, given = whole_ratio(a, b), whole_ratio(d, c), Int(total)
+        amounts = tuple(Int(part * worth) for part in parts)
+        each = total // (a + b + c)
+        say = "Join the ratios at the shared part."
+        return Draft(
+            prompt=prompt(_STORIES[(a + c + worth) % 3], p=shown, q=other, n=given),
+            ask=Find(
+                Listing((_A, _B, _C)),
+                (equals(_AB, shown), equals(_BC, other), equals(add(_A, _B, _C), given)),
+            ),
+            key=Listing(amounts),
+            form="amounts",
+            steps=(
+                *_matched(shown, other, up, across, letters=False),
+                Step(say if factor == 1 else f"{say} Simplify.", whole_ratio(*small)),
+                Step(
+                    "Add to find the number of parts.",
+                    equals(add(*map(Int, small)), Int(sum(small))),
+                ),
+                Step(
+                    "Divide to find what one part is worth.",
+                    equals(divide(given, Int(sum(small))), Int(one)),
+                ),
+                *(
+                    Step(
+                        f"Multiply to find the {place} amount.",
+                        equals(times(Int(part), Int(one)), Int(part * one)),
+                    )
+                    for place, part in zip(("first", "second", "third"), small, strict=True)
+                ),
+            ),
+            slips=slips(
+                (SHARED, Listing((Int(a * each), Int(b * each), Int(c * each)))),
+                (LISTED, Listing(tuple(map(Int, small)))),
+            ),
+            twin=("story", first, second, worth),
+        )
+
+
+def _matched(shown: Ratio, other: Ratio, up: int, across: int, letters: bool) -> list[Step]:
+    """Return the lines that make the shared part the same in both ratios."""
+    steps = []
+    for name, known, ratio, factor in (
+        ("a : b" if letters else "the first ratio", _AB, shown, up),
+        ("b : c" if letters else "the second ratio", _BC, other, across),
+    ):
+        if factor > 1:
+            scaled = whole_ratio(*(p.n * factor for p in ratio.parts if isinstance(p, Int)))
+            steps.append(
+                Step(
+                    f"Multiply both parts of {name} by {factor}, "
+                    f"so that {'b' if letters else 'the shared part'} is the same in both.",
+                    equals(known, ratio, scaled) if letters else equals(ratio, scaled),
+                )
+            )
+    return steps

@@ -1,0 +1,228 @@
+"""Ratios where the difference between two parts is given."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generators.ratio._common import COPRIME, TRIPLES, amount, slips, swapped, turned, whole_ratio
+from itembank.items.forms import money_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Node, Ratio, Sym, add, divide, equals, sub, times
+
+IS_PART = Misconception(
+    "ratio.difference-as-part",
+    "takes the difference to be one part",
+    "How many more parts does the larger have? How many parts does the difference fill?",
+)
+AS_TOTAL = Misconception(
+    "ratio.difference-as-total",
+    "shares the difference out as if it were the whole amount",
+    "Is the number you shared out everything there is? What does the question say it is?",
+)
+STOPS = Misconception(
+    "ratio.difference-one-part",
+    "finds the value of one part and stops",
+    "What does that number stand for? How many of those parts are you asked for?",
+)
+LARGER = Misconception(
+    "ratio.difference-larger-only",
+    "gives the larger amount, not the total",
+    "Read the last sentence again. What have you left out?",
+)
+
+_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)
+_COUNTED = (
+    (
+        "Red and white tulips are planted in the ratio {r}. There are {n} more {big} tulips "
+        "than {small} tulips. How many {ask} tulips are there?",
+        ("red", "white"),
+    ),
+    (
+        "The juniors and seniors in a swimming club are in the ratio {r}. There are {n} more "
+        "{big} than {small}. How many {ask} are there?",
+        ("juniors", "seniors"),
+    ),
+    (
+        "The electric and diesel buses at a depot are in the ratio {r}. There are {n} more "
+        "{big} buses than {small} buses. How many {ask} buses are there?",
+        ("electric", "diesel"),
+    ),
+)
+_MIXED = (
+    (
+        "Sand and compost are mixed in the ratio {r} by mass. The mix has {n} more {big} than "
+        "{small}. What is the mass of the whole mix?",
+        ("sand", "compost"),
+        "kg",
+    ),
+    (
+        "Juice and water are mixed in the ratio {r}. The mix has {n} more {big} than {small}. "
+        "How much drink is there altogether?",
+        ("juice", "water"),
+        "l",
+    ),
+    (
+        "A bus depot spends on tyres and paint in the ratio {r}. It spends {n} more on {big} than "
+        "on {small}. How much does it spend altogether?",
+        ("tyres", "paint"),
+        "£",
+    ),
+)
+_PAID = (
+    (
+        "The juniors, seniors and masters of a swimming club share a prize in the ratio {r}. "
+        "The {big} get {n} more than the {small}. How much do the {middle} get?",
+        ("juniors", "seniors", "masters"),
+    ),
+    (
+        "A market garden spends on seeds, tools and compost in the ratio {r}. It spends {n} more "
+        "on {big} than on {small}. How much does it spend on {middle}?",
+        ("seeds", "tools", "compost"),
+    ),
+    (
+        "A bus depot spends on cleaning, repairs and tyres in the ratio {r}. It spends {n} more "
+        "on {big} than on {small}. How much does it spend on {middle}?",
+        ("cleaning", "repairs", "tyres"),
+    ),
+)
+
+
+def _keep_count(pair: tuple[int, int], value: int, larger: int) -> bool:
+    # Where a single part is asked for, stopping at one part is right.
+    return pair[larger] > 1
+
+
+def _fill(text: str, **names: str) -> str:
+    for name, word in names.items():
+        text = text.replace(f"{{{name}}}", word)
+    return text
+
+
+@register
+class Difference(Topic):
+    """One amount; then the total; then one of three amounts, in pounds and pence."""
+
+    id = "ratio.difference"
+    title = "Using a ratio when the difference is known"
+    misconceptions = (IS_PART, AS_TOTAL, STOPS, LARGER)
+    prerequisites = ("ratio.one-part",)
+    spaces = {
+        Tier.SUPPORT: Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)),
+        Tier.CORE: Space(
+            None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
+        ),
+        Tier.CHALLENGE: Space(
+            None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._count(*values)
+        return self._total(*values) if tier is Tier.CORE else self._three(*values)
+
+    def _count(self, pair: tuple[int, int], value: int, larger: int) -> Draft:
+        parts = swapped(pair, sum(pair) + value)
+        gap, asked = pair[1] - pair[0], pair[larger]
+        text, names = _COUNTED[(pair[0] + value) % 3]
+        big, small = parts.index(pair[1]), parts.index(pair[0])
+        at = big if larger else small
+        shown, given, key = whole_ratio(*parts), Int(gap * value), Int(asked * value)
+        wrong: list[tuple[Misconception, Node]] = [
+            (IS_PART, Int(gap * value * asked)),
+            (STOPS, Int(value)),
+        ]
+        if gap * value % sum(pair) == 0 and gap * asked != sum(pair):
+            wrong.append((AS_TOTAL, Int(gap * value // sum(pair) * asked)))
+        return Draft(
+            prompt=prompt(
+                _fill(text, big=names[big], small=names[small], ask=names[at]), r=shown, n=given
+            ),
+            ask=Find((_A, _B)[at], _model(shown, big, small, given)),
+            key=key,
+            form="integer",
+            steps=(
+                *_one_part(pair[1], pair[0], given, Int(value)),
+                Step(
+                    f"Multiply to find the number asked for: {asked} parts.",
+                    equals(times(Int(asked), Int(value)), key),
+                ),
+            ),
+            slips=slips(*wrong),
+            twin=("count", pair, value, larger),
+        )
+
+    def _total(self, pair: tuple[int, int], halves: int) -> Draft:
+        parts = swapped(pair, sum(pair) + halves)
+        text, names, unit = _MIXED[(pair[0] + halves) % 3]
+        big, small = parts.index(pair[1]), parts.index(pair[0])
+        worth, count, gap = Fraction(halves, 2), sum(pair), pair[1] - pair[0]
+        shown, given, one = whole_ratio(*parts), amount(worth * gap, unit), amount(worth, unit)
+        key = amount(worth * count, unit)
+        return Draft(
+            prompt=prompt(_fill(text, big=names[big], small=names[small]), r=shown, n=given),
+            ask=Find(add(_A, _B), _model(shown, big, small, given)),
+            key=key,
+            form="amount",
+            steps=(
+                *_one_part(pair[1], pair[0], given, one),
+                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
+                Step("Multiply to find the whole.", equals(times(Int(count), one), key)),
+            ),
+            slips=slips(
+                (IS_PART, amount(worth * gap * count, unit)),
+                (LARGER, amount(worth * pair[1], unit)),
+            ),
+            twin=("total", pair, halves),
+        )
+
+    def _three(self, triple: tuple[int, int, int], quarters: int) -> Draft:
+        parts = turned(triple, sum(triple) + quarters)
+        worth, (least, mid, most) = Fraction(quarters, 4), triple
+        text, names = _PAID[(mid + quarters) % 3]
+        big, small, middle = (parts.index(part) for part in (most, least, mid))
+        factor = (10, 15, 20, 25)[quarters % 4]
+        shown = whole_ratio(*(part * factor for part in parts))
+        given, one = money_node(worth * (most - least)), money_node(worth)
+        key = money_node(worth * mid)
+        filled = _fill(text, big=names[big], small=names[small], middle=names[middle])
+        return Draft(
+            prompt=prompt(filled, r=shown, n=given),
+            ask=Find((_A, _B, _C)[middle], _model(shown, big, small, given)),
+            key=key,
+            form="money",
+            steps=(
+                Step(
+                    f"Divide every part of the ratio by {factor}.",
+                    equals(shown, whole_ratio(*parts)),
+                ),
+                *_one_part(most, least, given, one),
+                Step(
+                    f"Multiply to find the amount asked for: {mid} parts.",
+                    equals(times(Int(mid), one), key),
+                ),
+            ),
+            slips=slips((IS_PART, money_node(worth * (most - least) * mid)), (STOPS, one)),
+            twin=("three", triple, quarters),
+        )
+
+
+def _model(shown: Ratio, big: int, small: int, given: Node) -> tuple[Any, ...]:
+    """Return the relations behind the words: the ratio, and the given difference."""
+    letters = (_A, _B, _C)[: len(shown.parts)]
+    return (equals(Ratio(letters), shown), equals(sub(letters[big], letters[small]), given))
+
+
+def _one_part(most: int, least: int, given: Node, one: Node) -> tuple[Step, Step]:
+    """Return the lines from a difference to the value of one part."""
+    gap = Int(most - least)
+    return (
+        Step("Find how many parts the difference is.", equals(sub(Int(most), Int(least)), gap)),
+        Step("Divide to find what one part is worth.", equals(divide(given, gap), one)),
+    )

@@ -1,0 +1,251 @@
+"""From a ratio to a fraction of the whole, and back."""
+
+from __future__ import annotations
+
+from math import gcd
+from typing import Any
+
+from generators.ratio._common import COPRIME, lowest, slips, whole_ratio
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Frac,
+    Int,
+    Node,
+    Percent,
+    Ratio,
+    Sym,
+    add,
+    equals,
+    frac,
+    part_of,
+    sub,
+)
+
+PART_TO_PART = Misconception(
+    "ratio.fraction-part-to-part",
+    "writes one part over the other part",
+    "How many parts make up the whole? Is that the bottom of your fraction?",
+)
+OTHER_PART = Misconception(
+    "ratio.fraction-other-part",
+    "gives the fraction for the other part",
+    "Which number of the ratio stands for the kind you were asked about?",
+)
+WHOLE_AS_PART = Misconception(
+    "ratio.fraction-whole-as-part",
+    "uses the whole as the second part of the ratio",
+    "If there were 8 altogether, how many would be of each kind? What ratio is that?",
+)
+REVERSED = Misconception(
+    "ratio.fraction-ratio-reversed",
+    "writes the parts of the ratio in the other order",
+    "Which kind does the question name first? Which number is theirs?",
+)
+JOINED = Misconception(
+    "ratio.fraction-top-joined",
+    "puts the top of the fraction in front of the other ratio",
+    "Is the fraction cut into the same size of part as the ratio?",
+)
+OF_WHOLE = Misconception(
+    "ratio.fraction-rest-ignored",
+    "shares the whole, not the rest, in the second ratio",
+    "Add up your fractions of the whole. Do they come to more than 1?",
+)
+
+_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_TO_FRACTION = (
+    (
+        "Red and white tulips are planted in the ratio {r}. What fraction of the tulips are {ask}?",
+        ("red", "white"),
+    ),
+    (
+        "The ratio of juniors to seniors in a swimming club is {r}. "
+        "What fraction of the club are {ask}?",
+        ("juniors", "seniors"),
+    ),
+    (
+        "The ratio of electric to diesel buses at a depot is {r}. "
+        "What fraction of the buses are {ask}?",
+        ("electric", "diesel"),
+    ),
+    (
+        "Sand and compost are mixed in the ratio {r}. What fraction of the mix is {ask}?",
+        ("sand", "compost"),
+    ),
+)
+_PARTS = tuple((a, b) for a in range(1, 12) for b in range(a + 1, 12) if gcd(a, b) == 1)
+_END = "Write the ratio of {pair} in its simplest form."
+_TO_RATIO = (
+    ("{f} of the tulips in a bed are red. The rest are white. ", "red to white tulips"),
+    ("{f} of a swimming club are juniors. The rest are seniors. ", "juniors to seniors"),
+    ("{f} of the buses at a depot are electric. The rest are diesel. ", "electric to diesel buses"),
+    ("{f} of a mix is sand. The rest is compost. ", "sand to compost"),
+)
+_THREE = (
+    (
+        "{f} of the bulbs in a bed are tulips. The rest are lilies and irises in the ratio {r}. ",
+        ("tulips", "lilies", "irises"),
+    ),
+    (
+        "{f} of a swimming club are juniors. The rest are seniors and masters in the ratio {r}. ",
+        ("juniors", "seniors", "masters"),
+    ),
+    (
+        "{f} of the buses at a depot are diesel. The rest are electric and hybrid in the ratio "
+        "{r}. ",
+        ("diesel", "electric", "hybrid"),
+    ),
+)
+# Fractions as (top, bottom); a bottom of 0 marks a percentage.
+_SHARES = (
+    *((p, q) for q in range(3, 13) for p in range(1, q) if gcd(p, q) == 1),
+    *((p, 0) for p in range(5, 100, 5) if p != 50),
+)
+_FRACTIONS = tuple((p, q) for q in range(2, 9) for p in range(1, q) if gcd(p, q) == 1)
+
+
+def _keep_fraction(pair: tuple[int, int], asked: int, story: int) -> bool:
+    return pair[1 - asked] != 1
+
+
+def _keep_three(share: tuple[int, int], pair: tuple[int, int], swap: int) -> bool:
+    (p, q), (a, b) = share, pair
+    # Equal bottoms would hide the slip of joining the numbers as they stand.
+    return a + b != q - p and a + b != q and (swap == 0 or a != b)
+
+
+@register
+class FractionOfWhole(Topic):
+    """Ratio to fraction; then fraction or percentage to ratio; then the rest shared again."""
+
+    id = "ratio.fraction-of-whole"
+    title = "Ratios and fractions of the whole"
+    misconceptions = (PART_TO_PART, OTHER_PART, WHOLE_AS_PART, REVERSED, JOINED, OF_WHOLE)
+    prerequisites = ("ratio.simplest-form", "fractions.lowest-terms")
+    spaces = {
+        Tier.SUPPORT: Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)),
+        Tier.CORE: Space(None, share=_SHARES, story=range(4)),
+        Tier.CHALLENGE: Space(
+            _keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._fraction(*values)
+        return self._ratio(*values) if tier is Tier.CORE else self._three(*values)
+
+    def _fraction(self, pair: tuple[int, int], asked: int, story: int) -> Draft:
+        turn = (pair[0] + pair[1] + story) % 2
+        parts = pair[::-1] if turn else pair
+        at = asked ^ turn
+        part, other, count = pair[asked], pair[1 - asked], sum(pair)
+        text, names = _TO_FRACTION[story]
+        shown, key = whole_ratio(*parts), frac(part, count)
+        return Draft(
+            prompt=prompt(text.replace("{ask}", names[at]), r=shown),
+            ask=Find(Frac((_A, _B)[at], add(_A, _B)), (equals(Ratio((_A, _B)), shown),)),
+            key=key,
+            form="lowest-terms",
+            steps=(
+                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
+                Step(
+                    f"{part} of the {count} parts "
+                    f"{'is' if part == 1 else 'are'} {names[at]}, so write that as a fraction.",
+                    key,
+                ),
+            ),
+            slips=slips((PART_TO_PART, frac(part, other)), (OTHER_PART, frac(other, count))),
+            twin=("fraction", pair, asked, story),
+        )
+
+    def _ratio(self, share: tuple[int, int], story: int) -> Draft:
+        top, bottom = share
+        text, pair = _TO_RATIO[story]
+        shown: Node = frac(top, bottom) if bottom else Percent(Int(top))
+        one: Node = Int(1) if bottom else Percent(Int(100))
+        bottom = bottom or 100
+        rest: Node = frac(bottom - top, bottom) if one == Int(1) else Percent(Int(bottom - top))
+        whole = (top, bottom - top)
+        key = whole_ratio(*lowest(*whole))
+        parts = Ratio((shown, rest))
+        steps = [
+            Step("Take it from the whole to find the rest.", equals(sub(one, shown), rest)),
+            Step(
+                "Write the two shares as a ratio of whole numbers.",
+                equals(parts, whole_ratio(*whole)),
+            ),
+        ]
+        factor = gcd(*whole)
+        if factor > 1:
+            steps.append(Step(f"Divide both parts by {factor}.", equals(parts, key)))
+        return Draft(
+            prompt=prompt(text + _END.replace("{pair}", pair), f=shown),
+            ask=Find(Ratio((_A, _B)), (equals(_A, shown), equals(add(_A, _B), Int(1)))),
+            key=key,
+            form="ratio",
+            steps=tuple(steps),
+            slips=slips(
+                (WHOLE_AS_PART, whole_ratio(*lowest(top, bottom))),
+                (REVERSED, Ratio(key.parts[::-1])),
+            ),
+            twin=("ratio", share, story),
+            constants=(1,),
+        )
+
+    def _three(self, share: tuple[int, int], pair: tuple[int, int], swap: int) -> Draft:
+        (p, q), (a, b) = share, pair[::-1] if swap else pair
+        count, rest = a + b, q - p
+        text, names = _THREE[(p + q + a) % 3]
+        shown, other = frac(p, q), whole_ratio(a, b)
+        second, third = frac(rest * a, q * count), frac(rest * b, q * count)
+        whole = (p * count, rest * a, rest * b)
+        key = whole_ratio(*lowest(*whole))
+        shares = Ratio((shown, second, third))
+        steps = [
+            Step(
+                "Take the fraction from 1 to find the rest.",
+                equals(sub(Int(1), shown), frac(rest, q)),
+            ),
+            Step(
+                f"{_are(a, count)} {names[1]}.",
+                equals(part_of(frac(a, count), frac(rest, q)), second),
+            ),
+            Step(
+                f"{_are(b, count)} {names[2]}.",
+                equals(part_of(frac(b, count), frac(rest, q)), third),
+            ),
+            Step(f"Multiply every share by {q * count}.", equals(shares, whole_ratio(*whole))),
+        ]
+        factor = gcd(*whole)
+        if factor > 1:
+            steps.append(Step(f"Divide every part by {factor}.", equals(shares, key)))
+        return Draft(
+            prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
+            ask=Find(
+                Ratio((_A, _B, _C)),
+                (
+                    equals(_A, shown),
+                    equals(add(_A, _B, _C), Int(1)),
+                    equals(Ratio((_B, _C)), other),
+                ),
+            ),
+            key=key,
+            form="ratio",
+            steps=tuple(steps),
+            slips=slips(
+                (JOINED, whole_ratio(*lowest(p, a, b))),
+                (OF_WHOLE, whole_ratio(*lowest(p * count, q * a, q * b))),
+            ),
+            twin=("three", share, (a, b)),
+            constants=(1,),
+        )
+
+
+def _are(part: int, count: int) -> str:
+    """Return the start of the sentence that says how the rest is cut."""
+    return f"Of the {count} parts of the rest, {part} {'is' if part == 1 else 'are'}"

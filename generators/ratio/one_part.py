@@ -1,0 +1,189 @@
+"""Ratios where the amount of one part is given."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.ratio._common import TRIPLES, amount, slips, turned, whole_ratio
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Node, Ratio, Sym, add, divide, equals, times
+
+ADDS = Misconception(
+    "ratio.one-part-additive",
+    "keeps the difference between the numbers of the ratio",
+    "If the given part doubles, what happens to the other part? Does your method agree?",
+)
+UNDIVIDED = Misconception(
+    "ratio.one-part-undivided",
+    "takes the given amount to be one single part",
+    "How many parts does the given amount fill? So what is one part worth?",
+)
+AS_TOTAL = Misconception(
+    "ratio.one-part-as-total",
+    "takes the given amount to be the whole",
+    "What does the question say the given amount is: one kind, or everything together?",
+)
+OTHER_ONLY = Misconception(
+    "ratio.one-part-not-total",
+    "leaves the given amount out of the total",
+    "Does your total hold everything? What have you not counted?",
+)
+GRAMS = Misconception(
+    "ratio.one-part-unit-kept",
+    "works in grams and writes the answer as kilograms",
+    "How heavy would that be? Could you lift it?",
+)
+
+_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_PAIRS = tuple((a, b) for a in range(2, 10) for b in range(1, 10) if a != b and gcd(a, b) == 1)
+_COUNTED = (
+    "In a flower bed, red and white tulips are in the ratio {r}. There are {n} red tulips. "
+    "How many white tulips are there?",
+    "In a swimming club, juniors and seniors are in the ratio {r}. There are {n} juniors. "
+    "How many seniors are there?",
+    "At a bus depot, electric and diesel buses are in the ratio {r}. "
+    "There are {n} electric buses. How many diesel buses are there?",
+)
+_MIXED = (
+    (
+        "Sand and compost are mixed in the ratio {r} by mass. The mix has {n} of compost. "
+        "What is the mass of the whole mix?",
+        "kg",
+    ),
+    (
+        "Plant food and water are mixed in the ratio {r}. The mix has {n} of water. "
+        "How much mix is there altogether?",
+        "l",
+    ),
+    (
+        "A swimming club spends on coaches and pool hire in the ratio {r}. "
+        "Pool hire costs {n}. How much does it spend altogether?",
+        "£",
+    ),
+)
+_BLENDS = (
+    "A blend has oats, nuts and seeds in the ratio {r} by mass. It has {n} of nuts. "
+    "What is the mass of the whole blend in kilograms?",
+    "A compost has peat, bark and sand in the ratio {r} by mass. It has {n} of bark. "
+    "What is the mass of the whole compost in kilograms?",
+    "A seed mix has rye, clover and vetch in the ratio {r} by mass. It has {n} of clover. "
+    "What is the mass of the whole mix in kilograms?",
+)
+
+
+def _keep_blend(triple: tuple[int, int, int], value: int) -> bool:
+    # The given part must not be a single part, or the slip of not dividing goes unseen.
+    return turned(triple, sum(triple) + value)[1] != 1
+
+
+@register
+class OnePart(Topic):
+    """The other part; then the total; then the total of three parts in another unit."""
+
+    id = "ratio.one-part"
+    title = "Using a ratio when one part is known"
+    misconceptions = (ADDS, UNDIVIDED, AS_TOTAL, OTHER_ONLY, GRAMS)
+    prerequisites = ("ratio.share",)
+    spaces = {
+        Tier.SUPPORT: Space(None, pair=_PAIRS, value=range(3, 13)),
+        Tier.CORE: Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)),
+        Tier.CHALLENGE: Space(
+            _keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._other(*values)
+        return self._total(*values) if tier is Tier.CORE else self._blend(*values)
+
+    def _other(self, pair: tuple[int, int], value: int) -> Draft:
+        a, b = pair
+        given, key, shown = Int(a * value), Int(b * value), whole_ratio(a, b)
+        wrong: list[tuple[Misconception, Node]] = [
+            (ADDS, Int(a * value + b - a)),
+            (UNDIVIDED, Int(a * value * b)),
+        ]
+        if value % (a + b) == 0:
+            wrong.append((AS_TOTAL, Int(a * value // (a + b) * b)))
+        return Draft(
+            prompt=prompt(_COUNTED[(a + b + value) % 3], r=shown, n=given),
+            ask=Find(_B, (equals(Ratio((_A, _B)), shown), equals(_A, given))),
+            key=key,
+            form="integer",
+            steps=(
+                _worth(a, given, Int(value)),
+                Step(
+                    f"The other kind has {_parts(b)}.",
+                    equals(times(Int(b), Int(value)), key),
+                ),
+            ),
+            slips=slips(*wrong),
+            twin=("other", pair, value),
+        )
+
+    def _total(self, pair: tuple[int, int], halves: int) -> Draft:
+        given_parts, other = pair
+        worth = Fraction(halves, 2)
+        text, unit = _MIXED[(other + given_parts + halves) % 3]
+        count, shown = given_parts + other, whole_ratio(other, given_parts)
+        given, key = amount(worth * given_parts, unit), amount(worth * count, unit)
+        one = amount(worth, unit)
+        return Draft(
+            prompt=prompt(text, r=shown, n=given),
+            ask=Find(add(_A, _B), (equals(Ratio((_A, _B)), shown), equals(_B, given))),
+            key=key,
+            form="amount",
+            steps=(
+                _worth(given_parts, given, one),
+                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
+                Step("Multiply to find the whole.", equals(times(Int(count), one), key)),
+            ),
+            slips=slips(
+                (OTHER_ONLY, amount(worth * other, unit)),
+                (UNDIVIDED, amount(worth * given_parts * count, unit)),
+            ),
+            twin=("total", pair, halves),
+        )
+
+    def _blend(self, triple: tuple[int, int, int], value: int) -> Draft:
+        parts = turned(triple, sum(triple) + value)
+        count, middle, shown = sum(parts), parts[1], whole_ratio(*parts)
+        given, one = amount(middle * value, "g"), amount(value, "g")
+        whole, key = amount(count * value, "g"), amount(Fraction(count * value, 1000), "kg")
+        return Draft(
+            prompt=prompt(_BLENDS[(triple[0] + triple[1] + value) % 3], r=shown, n=given),
+            ask=Find(add(_A, _B, _C), (equals(Ratio((_A, _B, _C)), shown), equals(_B, given))),
+            key=key,
+            form="quantity",
+            steps=(
+                _worth(middle, given, one),
+                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
+                Step("Multiply to find the whole.", equals(times(Int(count), one), whole)),
+                Step("Change grams to kilograms: divide by 1000.", equals(whole, key)),
+            ),
+            slips=slips(
+                (OTHER_ONLY, amount(Fraction((count - middle) * value, 1000), "kg")),
+                (UNDIVIDED, amount(Fraction(middle * value * count, 1000), "kg")),
+                (GRAMS, amount(count * value, "kg")),
+            ),
+            twin=("blend", triple, value),
+        )
+
+
+def _parts(count: int) -> str:
+    return "1 part" if count == 1 else f"{count} parts"
+
+
+def _worth(count: int, given: Node, one: Node) -> Step:
+    """Return the line that finds one part from the given amount."""
+    return Step(
+        f"The given amount is {_parts(count)}, so divide to find one part.",
+        equals(divide(given, Int(count)), one),
+    )
