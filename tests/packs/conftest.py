@@ -1,0 +1,8 @@
+"""Lets the tests here share their small topics as ``tests.packs.…``."""
+
+import sys
+from pathlib import Path
+
+ROOT = str(Path(__file__).parents[2])
+if ROOT not in sys.path:
+    sys.path.insert(0, ROOT)

@@ -1,0 +1,32 @@
+"""Real packs for the tests, made once."""
+
+from __future__ import annotations
+
+import datetime
+from functools import cache
+
+from itembank.packs.build import PackRequest
+from itembank.planning.bands import default_scheme
+from itembank.planning.plan_file import PlannedTopic
+
+TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")
+
+
+@cache
+def request(**changes) -> PackRequest:
+    usual = {
+        "school": "Fernhill School",
+        "class_name": "8K",
+        "date": datetime.date(2026, 11, 30),
+        "title": "Fractions, ratio and equations",
+        "topics": tuple(PlannedTopic(topic) for topic in TOPICS),
+        "questions": 8,
+        "seed": 7,
+        "follow_up": 6,
+        "variants": 2,
+        "large_print": False,
+        "paper": "white",
+        "slips": False,
+        "bands": default_scheme().bands(8),
+    }
+    return PackRequest(**(usual | changes))

@@ -1,0 +1,48 @@
+"""Small topics for the tests of packs, made for a test and never registered."""
+
+from __future__ import annotations
+
+from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, add, equals, num, times
+
+FORGETS = Misconception("forgets-last", "leaves out the last number", "What is left to add?")
+NEVER = Misconception("never-shown", "does what no item here shows", "Why?")
+
+
+class Adding(Topic):
+    """Adds two, three or four numbers; swapping the first two gives the twin."""
+
+    misconceptions = (FORGETS, NEVER)
+
+    def make(self, tier, *values):
+        numbers = [*values, *range(2, 2 + list(Tier).index(tier))]
+        task = add(*map(Int, numbers))
+        if tier is Tier.CHALLENGE:
+            task = times(Int(values[0]), Int(values[1]))
+        key = num(values[0] * values[1] if tier is Tier.CHALLENGE else sum(numbers))
+        return Draft(
+            prompt=prompt("Work out {task}.", task=task),
+            ask=Find(task),
+            key=key,
+            form="integer",
+            steps=(Step("Start from the left.", task), Step("Finish.", equals(task, key))),
+            slips=(Slip(FORGETS, num(values[0])),),
+            twin=(tier, *sorted(values)),
+            marks=2,
+        )
+
+
+def adding(name: str, size: int) -> Adding:
+    """Return a topic whose tiers each hold the pairs of numbers from 2 to size + 1."""
+
+    class One(Adding):
+        id = name
+        title = f"Title of {name}"
+        spaces = {  # noqa: RUF012
+            tier: Space(lambda a, b: a != b, a=range(2, size + 2), b=range(2, size + 2))
+            for tier in Tier
+        }
+
+    return One()

@@ -1,0 +1,146 @@
+"""A pack as it is built: the same for the same request, and never with an unproved key."""
+
+import dataclasses
+import os
+
+import pytest
+
+from itembank.errors import CheckFailed, ItembankError
+from itembank.items.item import Tier
+from itembank.items.registry import find_topic
+from itembank.notation.parse import parse
+from itembank.notation.tree import Relation
+from itembank.packs import proof as proofs
+from itembank.packs.build import build_pack, choose, start_pack
+from itembank.packs.check import stored_items
+from itembank.packs.convert import Faces, Mismatch, pack_item, read_item, read_maths
+from itembank.packs.files import pack_json
+from itembank.packs.proof import Proof
+from itembank.planning.plan_file import PlannedTopic
+from tests.packs.packs import TOPICS, request
+
+
+@pytest.fixture(scope="module")
+def pack():
+    return build_pack(request())
+
+
+def wrong(item):
+    """Return the item with the key of another item that has another answer."""
+    other = next(one for one in find_topic(item.topic).walk(item.tier) if worth(one) != worth(item))
+    return dataclasses.replace(item, key=other.key)
+
+
+def worth(item):
+    """Return what the key says; of an equation its last side, so that letters do not matter."""
+    return item.key.rest[-1][1] if isinstance(item.key, Relation) else item.key
+
+
+def test_the_same_request_gives_the_same_bytes(pack):
+    assert pack_json(build_pack(request())) == pack_json(pack)
+
+
+def test_another_seed_gives_other_questions(pack):
+    other = build_pack(request(seed=8))
+    assert [i.address for i in other.versions[0].items] != [
+        i.address for i in pack.versions[0].items
+    ]
+
+
+def test_the_starter_is_of_one_mark_questions_and_bands_cover_it(pack):
+    assert [item.marks for item in pack.versions[0].items] == [1] * 8
+    assert pack.bands[0].lowest == 0
+    assert pack.bands[-1].highest == pack.marks == 8
+
+
+def test_versions_are_lettered_and_sheets_of_each_tier(pack):
+    assert [version.letter for version in pack.versions] == ["A", "B"]
+    assert [sheet.tier for sheet in pack.sheets] == ["support", "core", "challenge"]
+    assert [len(sheet.items) for sheet in pack.sheets] == [6, 6, 6]
+    assert [sheet.worked is not None for sheet in pack.sheets] == [True, False, False]
+
+
+def test_counts_of_the_plan_are_kept():
+    topics = (PlannedTopic(TOPICS[0], 5), PlannedTopic(TOPICS[1]), PlannedTopic(TOPICS[2]))
+    made = choose(request(topics=topics))
+    first = [drawn.item.topic for drawn in made.versions[0]]
+    assert [first.count(topic) for topic in TOPICS] == [5, 2, 1]
+
+
+def test_untested_misconceptions_are_those_the_item_does_not_show(pack):
+    for _, item in stored_items(pack):
+        every = {one.name for one in find_topic(item.topic).misconceptions}
+        shown = {one.name for one in item.misconceptions}
+        assert shown | set(item.untested) == every
+        assert not shown & set(item.untested)
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("tier", list(Tier))
+def test_items_come_back_from_their_data(topic, tier):
+    source = find_topic(topic)
+    for index in range(0, len(source.spaces[tier]), len(source.spaces[tier]) // 5):
+        item = source.item(tier, index)
+        back = read_item(pack_item(item, source, Faces()))
+        assert dataclasses.replace(back, twin=item.twin) == item
+
+
+@pytest.mark.parametrize("face", ["mathml", "words"])
+def test_faces_that_disagree_are_refused(face):
+    half, third = (Faces().maths(parse(text)) for text in ("1/2", "1/3"))
+    with pytest.raises(Mismatch, match="do not say the same"):
+        read_maths(half.model_copy(update={face: getattr(third, face)}))
+
+
+def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
+    chosen = choose(request())
+    bad = chosen.sheets[0].worked
+    object.__setattr__(bad, "item", wrong(bad.item))
+    monkeypatch.setattr("itembank.packs.build.choose", lambda request: chosen)
+    with pytest.raises(CheckFailed) as caught:
+        start_pack(request())
+    assert bad.item.address in str(caught.value)
+
+
+@pytest.mark.parametrize("beside", [True, False])
+def test_a_key_wrong_by_the_second_road_alone_is_found(beside):
+    item = choose(request()).sheets[1].items[0].item
+    good = choose(request()).sheets[1].items[1].item
+    with Proof([good, wrong(item)], beside) as proof, pytest.raises(CheckFailed) as caught:
+        proof.result()
+    assert item.address in str(caught.value)
+    assert good.address not in str(caught.value)
+
+
+def test_a_second_process_that_dies_is_not_taken_for_a_proof(monkeypatch):
+    """Where the process ends without a report, the proof is made again here."""
+    item = wrong(choose(request()).sheets[1].items[0].item)
+
+    def die(*args):
+        os._exit(0)
+
+    real = proofs._faults
+    here = os.getpid()
+    monkeypatch.setattr(proofs, "_faults", lambda *a: real(*a) if os.getpid() == here else die())
+    with Proof([item]) as proof, pytest.raises(CheckFailed, match=item.address):
+        proof.result()
+
+
+def test_closing_ends_the_second_process():
+    proof = Proof([drawn.item for drawn in choose(request()).drawn()])
+    child = proof._child
+    assert child is not None
+    proof.close()
+    with pytest.raises(ChildProcessError):
+        os.waitpid(child, os.WNOHANG)
+
+
+def test_many_faults_are_told_in_part():
+    items = [wrong(drawn.item) for drawn in choose(request()).drawn()[:8]]
+    with pytest.raises(CheckFailed, match=r"… and 3 more\."):
+        proofs.prove_by_first_road(items)
+
+
+def test_an_unknown_topic_is_a_plain_error():
+    with pytest.raises(ItembankError, match=r"ratio\.share"):
+        choose(request(topics=(PlannedTopic("ratio.shar"),)))
