@@ -93,3 +93,88 @@ OWN_DENOMINATOR = Misconception(
     "Multiplies each side by its own denominator",
     "Were both sides multiplied by the same number? Does the balance still hold?",
 )
+ADDS_RATE = Misconception(
+    "equations.adds-multiplier",
+    "Takes the multiplier away instead of dividing by it",
+    "If one box holds 5, how many do 3 boxes hold? Did you undo that?",
+)
+TWO_SIDES = Misconception(
+    "equations.two-sides-only",
+    "Counts only one length and one width in a perimeter",
+    "Walk round the edge with your finger: how many sides do you pass?",
+)
+FORGETS_DIFFERENCE = Misconception(
+    "equations.forgets-difference",
+    "Shares the total equally and forgets the difference",
+    "If they were all equal, would one still be more than another?",
+)
+EXTRA_ONCE = Misconception(
+    "equations.extra-once",
+    "Counts something once that comes twice",
+    "How many times does that amount come in? How many times did you count it?",
+)
+FULL_TURN = Misconception(
+    "equations.angle-sum-360",
+    "Uses 360° for the angles of a triangle",
+    "Tear the corners off a triangle and put them together. What do they make?",
+)
+LETTER_ONLY = Misconception(
+    "equations.letter-only",
+    "Gives the value of the letter when something else is asked for",
+    "What does the letter stand for, and what does the question ask for?",
+)
+SIDE_BY_SIDE = Misconception(
+    "equations.side-by-side",
+    "Writes the value beside the number instead of multiplying",
+    "What does 3x mean? If x is 5, is that thirty-five?",
+)
+ADDS_FACTORS = Misconception(
+    "equations.adds-factors",
+    "Adds a number and a letter written side by side",
+    "How would you write three lots of x? And three more than x?",
+)
+SUM_FIRST = Misconception(
+    "equations.sum-first",
+    "Adds or subtracts before multiplying",
+    "In 2 + 3 × 4, which part is worked out first?",
+)
+POWER_OF_ALL = Misconception(
+    "equations.power-of-all",
+    "Squares the number in front as well",
+    "In 3x², what is the little 2 attached to? Write it out without the power.",
+)
+DOUBLES = Misconception(
+    "equations.doubles-for-square",
+    "Doubles instead of squaring",
+    "What is 5 squared? What shape has that area?",
+)
+SQUARE_SIGN = Misconception(
+    "equations.negative-square",
+    "Makes the square of a negative number negative",
+    "What is −4 times −4?",
+)
+NO_BRACKET = Misconception(
+    "equations.ignores-bracket",
+    "Multiplies only part of a bracket",
+    "What does the bracket tell you to do first?",
+)
+NO_HALF = Misconception(
+    "equations.forgets-half",
+    "Forgets to divide by two",
+    "Which parts of the formula have you used? Is there one left?",
+)
+DROPS_MINUS = Misconception(
+    "equations.drops-minus",
+    "Leaves out the minus sign of the value put in",
+    "Put the value in a bracket, with its sign. What do you have now?",
+)
+TURNS_SIGN = Misconception(
+    "equations.turns-sign",
+    "Turns the inequality sign round when there is no need",
+    "Try one number from your answer in the question. Does it work?",
+)
+KEEPS_SIGN = Misconception(
+    "equations.keeps-sign",
+    "Keeps the sign when multiplying or dividing by a negative number",
+    "3 < 5 is true. Multiply both sides by −1: which side is larger now?",
+)

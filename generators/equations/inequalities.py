@@ -24,17 +24,6 @@ from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, a
 SIGNS: tuple[RelationOp, ...] = ("<", ">", "≤", "≥")
 TURNED: dict[RelationOp, RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
 
-TURNS_SIGN = Misconception(
-    "equations.turns-sign",
-    "Turns the inequality sign round when there is no need",
-    "Try one number from your answer in the question. Does it work?",
-)
-KEEPS_SIGN = Misconception(
-    "equations.keeps-sign",
-    "Keeps the sign when multiplying or dividing by a negative number",
-    "3 < 5 is true. Multiply both sides by −1: which side is larger now?",
-)
-
 
 def _support(kind: int, op: RelationOp, a: int, x: int) -> bool:
     if kind == 1:
@@ -63,7 +52,7 @@ class Inequalities(Topic):
 
     id = "equations.inequalities"
     title = "Inequalities with the unknown on one side"
-    misconceptions = (m.SAME_OPERATION, TURNS_SIGN, KEEPS_SIGN, m.FIRST_TERM_ONLY, m.LOST_MINUS)
+    misconceptions = (m.SAME_OPERATION, m.TURNS_SIGN, m.KEEPS_SIGN, m.FIRST_TERM_ONLY, m.LOST_MINUS)
     prerequisites = ("equations.two-step",)
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(3), op=SIGNS, a=range(2, 10), x=range(2, 13)),
@@ -125,7 +114,7 @@ def _one(kind: int, op: RelationOp, x: Sym, a: int, _: int, value: int) -> Built
         c = value + plus
         relation = relate(side(1, x, plus), op, num(c))
         say, same = take_number(plus), c + plus
-    wrong = ((m.SAME_OPERATION, op, same), (TURNS_SIGN, TURNED[op], value))
+    wrong = ((m.SAME_OPERATION, op, same), (m.TURNS_SIGN, TURNED[op], value))
     return relation, (Step(say, key),), wrong, value, op
 
 
@@ -149,7 +138,7 @@ def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built
             Step(f"Divide both sides by {a}.", _line(x, op, num(value), turned)),
         )
         same = Fraction(c + plus, a)
-    wrong = ((m.SAME_OPERATION, op, same), (TURNS_SIGN, TURNED[op], bound))
+    wrong = ((m.SAME_OPERATION, op, same), (m.TURNS_SIGN, TURNED[op], bound))
     return relation, steps, wrong, bound, op
 
 
@@ -165,7 +154,7 @@ def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Bui
         )
         wrong: tuple[tuple[Misconception, RelationOp, Number], ...] = (
             (m.FIRST_TERM_ONLY, op, Fraction(c - b, a)),
-            (TURNS_SIGN, TURNED[op], value),
+            (m.TURNS_SIGN, TURNED[op], value),
         )
         return relation, steps, wrong, value, op
     plus = b if kind == 0 else -b
@@ -180,7 +169,7 @@ def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Bui
         ),
     )
     wrong = (
-        (KEEPS_SIGN, op, value),
+        (m.KEEPS_SIGN, op, value),
         (m.LOST_MINUS, op, -value),
         (m.SAME_OPERATION, TURNED[op], Fraction(c + plus, -a)),
     )

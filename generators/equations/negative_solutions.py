@@ -29,8 +29,12 @@ def _support(sign: int, a: int, b: int, x: int) -> bool:
     return sign * b != -a * x and sign * b != a * x
 
 
-def _core(sign: int, a: int, b: int, n: int) -> bool:
-    return gcd(a, n) == 1 and n + sign * b != 0 and n != -sign * 2 * b
+def _core(kind: int, a: int, b: int, n: int) -> bool:
+    if gcd(a, n) != 1:
+        return False
+    if kind == 2:  # b − ax = b − n
+        return n not in (b, 2 * b)
+    return n not in ((-b, -2 * b) if kind == 0 else (b, 2 * b))
 
 
 def _challenge(a: int, c: int, b: int, n: int) -> bool:
@@ -46,6 +50,7 @@ class NegativeSolutions(Topic):
     title = "Equations with negative or fractional solutions"
     misconceptions = (
         m.SMALLER_FROM_LARGER,
+        m.LOST_MINUS,
         m.SAME_OPERATION,
         m.WRONG_ORDER,
         m.WRONG_WAY,
@@ -55,7 +60,7 @@ class NegativeSolutions(Topic):
     prerequisites = ("equations.two-step",)
     spaces = {
         Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 9), b=range(2, 13), x=range(-9, -1)),
-        Tier.CORE: Space(_core, sign=(1, -1), a=range(2, 10), b=range(2, 10), n=range(-11, 12)),
+        Tier.CORE: Space(_core, kind=range(3), a=range(2, 10), b=range(2, 10), n=range(-11, 12)),
         Tier.CHALLENGE: Space(
             _challenge, a=range(3, 10), c=(-4, -3, -2, 2, 3, 4, 5), b=(-7, -4, 2, 5, 9), n=TOPS
         ),
@@ -79,19 +84,23 @@ class NegativeSolutions(Topic):
                 (m.WRONG_WAY, over(k, n)),
             )
         else:
-            sign, a, b, last = values
-            b *= sign
+            kind, a, b, last = values
             n = a * last if tier is Tier.SUPPORT else last
             value = Fraction(n, a)
-            c = n + b
-            first = tier is Tier.SUPPORT and b > 0 and a % 2 == 1
-            equation = equals(lead(b, a, x) if first else side(a, x, b), num(c))
-            steps = balance(x, a, b, 0, c)
+            if kind == (1 if tier is Tier.CORE else -1):  # … − b
+                b = -b
+            away = kind == 2
+            c = b - n if away else n + b
+            first = away or (tier is Tier.SUPPORT and b > 0 and a % 2 == 1)
+            left = lead(b, -a if away else a, x) if first else side(a, x, b)
+            equation = equals(left, num(c))
+            steps = balance(x, -a if away else a, b, 0, c)
             wrong = (
-                (m.SMALLER_FROM_LARGER, -value if n < 0 else None),
+                (m.LOST_MINUS, -value if away else None),
+                (m.SMALLER_FROM_LARGER, -value if n < 0 and not away else None),
                 (m.SAME_OPERATION, Fraction(c + b, a)),
                 (m.WRONG_WAY, Fraction(a, n) if tier is Tier.CORE else None),
-                (m.WRONG_ORDER, Fraction(c, a) - b),
+                (m.WRONG_ORDER, Fraction(c, a) - b if not away else None),
             )
         if tier is not Tier.SUPPORT:
             text += " Give your answer as a fraction in its simplest form."

@@ -1,0 +1,191 @@
+"""Stories about the perimeters and angles of shapes."""
+
+from __future__ import annotations
+
+from generators.equations import _misconceptions as m
+from generators.equations._common import balance, side, solution
+from generators.equations._story import (
+    N,
+    Story,
+    W,
+    X,
+    degrees,
+    ending,
+    metres,
+)
+from itembank.items.item import Find, Step, prompt
+from itembank.notation.tree import (
+    Bracket,
+    Int,
+    Quantity,
+    Relation,
+    add,
+    equals,
+    juxt,
+    num,
+    sub,
+    times,
+)
+
+
+def flower_bed(d: int, width: int) -> Story:
+    """Return a rectangle by its perimeter and the difference of its sides; `d` is even."""
+    p = 4 * width + 2 * d
+    more, around = metres(d), metres(p)
+    model = equals(times(Int(2), Bracket(add(W, W, more))), around)
+    key = metres(width)
+    steps = (
+        Step(
+            "Write w for the width in metres; the length is then w plus the difference.",
+            equals(juxt(Int(2), Bracket(add(W, W, num(d)))), num(p)),
+        ),
+        Step("Collect like terms and multiply out.", equals(side(4, W, 2 * d), num(p))),
+        *balance(W, 4, 2 * d, 0, p),
+    )
+    return Story(
+        prompt(
+            "A rectangular flower bed is {d} longer than it is wide. "
+            "Its perimeter is {p}. How wide is it?",
+            d=more,
+            p=around,
+        ),
+        Find(W, (model,)),
+        key,
+        "quantity",
+        ending(steps, W, key),
+        (
+            (m.TWO_SIDES, metres(2 * width + d // 2)),
+            (m.FORGETS_DIFFERENCE, metres(width + d // 2)),
+        ),
+        (2,),
+    )
+
+
+def triangle_angles(a: int, value: int) -> Story:
+    """Return a triangle with angles x, ax and x + b degrees."""
+    k = a + 2
+    b = 180 - k * value
+    angles = (
+        Quantity(X, "°"),
+        Quantity(side(a, X), "°"),
+        Quantity(Bracket(side(1, X, b)), "°"),
+    )
+    return Story(
+        prompt(
+            "The angles of a triangle are {a}, {b} and {c}. Work out {x}.",
+            a=angles[0],
+            b=angles[1],
+            c=angles[2],
+            x=X,
+        ),
+        Find(X, (equals(add(*angles), degrees(180)),)),
+        solution(X, value),
+        "solution",
+        (
+            Step(
+                "The angles of a triangle add up to 180°.",
+                equals(add(X, side(a, X), Bracket(side(1, X, b))), num(180)),
+            ),
+            Step("Collect like terms.", equals(side(k, X, b), num(180))),
+            *balance(X, k, b, 0, 180),
+        ),
+        (
+            (m.FULL_TURN, solution(X, 180 // k + value)),
+            (m.SAME_OPERATION, solution(X, 360 // k - value)),
+        ),
+        (180,),
+    )
+
+
+def isosceles(k: int, third: int) -> Story:
+    """Return an isosceles triangle by its perimeter; `k` is a multiple of 3."""
+    p = 3 * third + 2 * k
+    more, around = metres(k), metres(p)
+    longer = Bracket(add(N, more))
+    key = metres(third)
+    plain = Bracket(add(N, num(k)))
+    steps = (
+        Step("Write n for the third side in metres.", equals(add(N, plain, plain), num(p))),
+        Step("Collect like terms.", equals(side(3, N, 2 * k), num(p))),
+        *balance(N, 3, 2 * k, 0, p),
+    )
+    return Story(
+        prompt(
+            "A triangular bed has two equal sides, each {k} longer than the third side. "
+            "Its perimeter is {p}. How long is the third side?",
+            k=more,
+            p=around,
+        ),
+        Find(N, (equals(add(N, longer, longer), around),)),
+        key,
+        "quantity",
+        ending(steps, N, key),
+        (
+            (m.FORGETS_DIFFERENCE, metres(third + 2 * k // 3)),
+            (m.EXTRA_ONCE, metres(third + k // 3)),
+        ),
+    )
+
+
+def opposite_sides(a: int, b: int, c: int, value: int) -> Story:
+    """Return the equal sides of a rectangle, ax + b and cx + d, and ask for their length."""
+    d = b + (a - c) * value
+    first, second = side(a, X, b), side(c, X, d)
+    sides = [Quantity(Bracket(part), "m") for part in (first, second)]
+    length = a * value + b
+    key = metres(length)
+    worked = Bracket(add(times(num(a), num(value)), num(b)))
+    return Story(
+        prompt(
+            "Two opposite sides of a rectangle are {p} and {q} long. How long is each?",
+            p=sides[0],
+            q=sides[1],
+        ),
+        Find(sides[0], (equals(sides[0], sides[1]),)),
+        key,
+        "quantity",
+        (
+            Step("Opposite sides of a rectangle are equal.", equals(first, second)),
+            *balance(X, a, b, c, d),
+            Step(f"Put {value} in place of x.", equals(Quantity(worked, "m"), key)),
+        ),
+        (
+            (m.LETTER_ONLY, metres(value)),
+            (m.STOPS_EARLY, metres(a * (d - b) + b)),
+        ),
+    )
+
+
+def equal_angles(a: int, b: int, c: int, value: int) -> Story:
+    """Return an isosceles triangle by its equal angles, and ask for the third."""
+    d = b + (a - c) * value
+    first, second = side(a, X, b), side(c, X, d)
+    angles = [Quantity(Bracket(part), "°") for part in (first, second)]
+    size = a * value + b
+    key = degrees(180 - 2 * size)
+    model: Relation = equals(angles[0], angles[1])
+    worked = Bracket(add(times(num(a), num(value)), num(b)))
+    return Story(
+        prompt(
+            "Two angles of a triangle are equal. They are {p} and {q}. How big is the third angle?",
+            p=angles[0],
+            q=angles[1],
+        ),
+        Find(sub(degrees(180), angles[0], angles[1]), (model,)),
+        key,
+        "quantity",
+        (
+            Step("The two angles are equal.", equals(first, second)),
+            *balance(X, a, b, c, d),
+            Step(f"Put {value} in place of x.", equals(Quantity(worked, "°"), degrees(size))),
+            Step(
+                "The angles of a triangle add up to 180°.",
+                equals(sub(degrees(180), degrees(size), degrees(size)), key),
+            ),
+        ),
+        (
+            (m.STOPS_EARLY, degrees(size)),
+            (m.EXTRA_ONCE, degrees(180 - size)),
+        ),
+        (180,),
+    )
