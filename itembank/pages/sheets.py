@@ -228,7 +228,7 @@ def rows(items: Sequence[PackItem], width: float, size: float, least: float) -> 
 
 
 def _row(cells: list[Cell], width: float, size: float, least: float) -> Row:
-    lines = max(min(5, max(2, len(cell.item.steps))) for cell in cells)
+    lines = max(min(5, max(3, len(cell.item.steps))) for cell in cells)
     title = 0.0
     if any(cell.opens for cell in cells):
         title = max(_topic(cells, c, width, least).height for c in cells if c.opens) + 1.3 * least
@@ -289,12 +289,17 @@ def _questions(paper: Paper, items: Sequence[PackItem]) -> None:
         # What a page has left over goes to its own questions, up to a bound.
         most = (paper.room - fixed) / sum(row.wish for row in page)
         own = min(most, max(share, min(MOST_SHARE, share * 1.5)))
-        for row in page:
-            current = _draw_row(paper, row, own * row.wish, current)
+        for place, row in enumerate(page):
+            current = _draw_row(paper, row, own * row.wish, current, ruled=place > 0)
 
 
-def _draw_row(paper: Paper, row: Row, working: float, current: Element | None) -> Element | None:
-    """Draw a row of questions, in the list of its topic, with the room for working below."""
+def _draw_row(
+    paper: Paper, row: Row, working: float, current: Element | None, ruled: bool
+) -> Element | None:
+    """Draw a row of questions, in the list of its topic, with the room for working below.
+
+    A thin line divides it from another topic above where it is `ruled`.
+    """
     document, page, size = paper.document, paper.page, paper.size
     top = paper.y - row.heading
     up = max(cell.block.baseline for cell in row.cells)
@@ -304,7 +309,7 @@ def _draw_row(paper: Paper, row: Row, working: float, current: Element | None) -
         if cell.opens:
             title = _topic(row.cells, cell, row.width, paper.least)
             high = top + row.heading - 0.5 * paper.least
-            if place == 0:
+            if place == 0 and ruled:
                 with page.artifact():
                     page.line((LEFT, paper.y), (RIGHT, paper.y), colour=theme.RULE, width=0.8)
             with document.tag("H2"):

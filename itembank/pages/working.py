@@ -141,19 +141,20 @@ def side_before(maths: Maths) -> Maths | None:
 
 
 def chain(steps: Iterable[Step]) -> list[Maths]:
-    """Return the lines of a solution, leaving out what repeats the end of the line above.
+    """Return the lines of a solution, leaving out a left side that has been shown already.
 
-    ``1/2 + 1/3 = 3/6 + 2/6`` and ``3/6 + 2/6 = 5/6`` become the first line and ``= 5/6``.
+    ``1/2 + 1/3 = 3/6 + 2/6`` and ``3/6 + 2/6 = 5/6`` become the first line and ``= 5/6``; so
+    do two lines that start with the same side.
     """
     out: list[Maths] = []
-    end = ""
+    start = end = ""
     for step in steps:
         maths = step.maths
         if maths is None:
             continue
         first, _, rest = maths.line.partition(" = ")
         _, said, words = maths.words.partition(" equals ")
-        if rest and said and first == end:
+        if rest and said and first in (start, end):
             _, *parts = pieces(maths.mathml, relations_only=True)
             body = "".join(p.removeprefix("<math>").removesuffix("</math>") for p in parts)
             out.append(
@@ -161,6 +162,7 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
             )
         else:
             out.append(maths)
+            start = first if rest else ""
         end = maths.line.rpartition(" = ")[2]
     return out
 

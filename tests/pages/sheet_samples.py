@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from functools import lru_cache
+from functools import cache
 
 from itembank.packs.build import PackRequest, as_data, choose
 from itembank.packs.model import Look, Pack
@@ -17,7 +17,7 @@ TOPICS = {
 }
 
 
-@lru_cache(maxsize=None)
+@cache
 def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variants: int = 1) -> Pack:
     """Return a pack of real items; the proof, which the pages do not need, is left out."""
     look = look or Look()

@@ -1,0 +1,219 @@
+"""The answers of the follow-up sheets, for self-marking: number, key, and short working."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from itembank.packs.model import Pack, PackItem, Sheet
+
+from . import theme
+from .fonts import face
+from .page import Page
+from .paper import LEFT, WIDTH, Paper, Part, text_part
+from .sheets import sheet_name
+from .slides import DECIMAL, lesson_line
+from .tagging import Element
+from .text import Block, Flow, draw, measure
+from .working import chain
+
+GAP = 26.0
+COLUMN = (WIDTH - GAP) / 2
+HOW = (
+    "Tick what is right. Where your answer differs, find the first line of your working that "
+    "differs, and put it right from there."
+)
+
+
+class Answer(NamedTuple):
+    """An answer as measured: its topic's name where that opens here, and its parts.
+
+    `left` is where the box of the key starts, `working` where the lines of working start;
+    with `beside` the first of those stands on the line of the key. `up` is the height above
+    the baseline of the first line, `height` that of everything with the room after it.
+    """
+
+    topic: Block | None
+    label: Block
+    key: Block
+    lines: list[Block]
+    left: float
+    working: float
+    beside: bool
+    up: float
+    height: float
+
+
+def follow_up_answers(pack: Pack) -> bytes:
+    """Return the answers of all sheets, each sheet together on a page where it fits."""
+    paper = Paper(pack, "Follow-up answers", theme.PAPER_LEAST)
+    size = paper.size
+    title = text_part(
+        "Follow-up answers",
+        WIDTH,
+        size + 10,
+        kind="H1",
+        bold=True,
+        colour=theme.ACCENT,
+        after=0.4 * size,
+    )
+    lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
+    paper.place([title, lesson], gap=0.7 * size)
+    for sheet in pack.sheets:
+        _sheet(paper, sheet)
+    return paper.finish()
+
+
+def _sheet(paper: Paper, sheet: Sheet) -> None:
+    """Draw a sheet's answers in two columns, on one page where that holds them."""
+    size = paper.size
+    head = _heading(sheet_name(sheet.tier), size)
+    how = text_part(HOW, WIDTH, size, after=0.8 * size)
+    answers = _answers(sheet, size)
+    whole = head.height + how.height + _taller(answers, _best(answers))
+    least = head.height + how.height + answers[0].height
+    if paper.room < (whole if whole <= paper.full else least):
+        paper.new_page()
+    paper.place([head, how])
+    current: Element | None = None
+    while answers:
+        count = len(answers)
+        while count > 1 and _taller(answers[:count], _best(answers[:count])) > paper.room:
+            count -= 1
+        split = _best(answers[:count])
+        for column, place in ((answers[:split], 0), (answers[split:count], 1)):
+            y = paper.y
+            for answer in column:
+                current = _draw(paper.page, answer, LEFT + place * (COLUMN + GAP), y, current)
+                y -= answer.height
+        paper.y -= _taller(answers[:count], split) + 0.6 * size
+        answers = answers[count:]
+        if answers:
+            paper.new_page()
+            more = f"{sheet_name(sheet.tier)}, continued. {HOW}"
+            note = text_part(more, WIDTH, size, colour=theme.QUIET, after=0.8 * size)
+            with paper.page.artifact():
+                note.draw(paper.page, LEFT, paper.y)
+            paper.y -= note.height
+
+
+def _taller(answers: Sequence[Answer], split: int) -> float:
+    """Return the height of the taller column where the first `split` answers are on the left."""
+    heights = [answer.height for answer in answers]
+    return max(sum(heights[:split]), sum(heights[split:]))
+
+
+def _best(answers: Sequence[Answer]) -> int:
+    """Return how many answers go on the left to make the columns as even as can be."""
+    return min(range(1, len(answers) + 1), key=lambda k: (_taller(answers, k), k))
+
+
+def _heading(text: str, size: float) -> Part:
+    block = measure(Flow(text, bold=True), WIDTH, size + 4)
+
+    def show(page: Page, x: float, top: float) -> None:
+        with page.artifact():
+            page.rect(x, top - 1.5, WIDTH, 1.5, fill=theme.ACCENT)
+        with page.document.tag("H2"):
+            draw(page, block, x, top - 0.7 * size, colour=theme.ACCENT)
+
+    return Part(block.height + 1.2 * size, show)
+
+
+def _answers(sheet: Sheet, size: float) -> list[Answer]:
+    """Return the answers of a sheet, measured, with the names of topics where they change."""
+    made = []
+    if sheet.part_finished is not None:
+        made.append(_answer("Example to finish", sheet.part_finished, "", size))
+    topic = ""
+    for number, item in enumerate(sheet.items, start=1):
+        opens = item.topic_title if item.topic != topic else ""
+        made.append(_answer(str(number), item, opens, size))
+        topic = item.topic
+    return made
+
+
+def _answer(name: str, item: PackItem, opens: str, size: float) -> Answer:
+    pad = _pad(size)
+    topic = measure(Flow(opens), COLUMN, size) if opens else None
+    label = measure(Flow(name, bold=True), COLUMN, size)
+    indent = face(True).width("00") * size + 0.7 * size
+    left = max(indent, label.width + 0.7 * size)
+    key = measure(Flow([item.key], bold=True), COLUMN - left - 2 * pad, size)
+    maths = [Flow([one]) for one in chain(item.steps)]
+    working = left + key.width + 2 * pad + size
+    lines = [measure(flow, COLUMN - working, size) for flow in maths]
+    beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)
+    if not beside:
+        working = indent
+        lines = [measure(flow, COLUMN - indent, size) for flow in maths]
+    up, down = key.baseline + pad, key.height - key.baseline + pad
+    rest = lines
+    if beside and lines:
+        up = max(up, lines[0].baseline)
+        down = max(down, lines[0].height - lines[0].baseline)
+        rest = lines[1:]
+    height = up + down + sum(line.height + _between(size) for line in rest) + 0.9 * size
+    if topic is not None:
+        height += topic.height + _between(size)
+    return Answer(topic, label, key, lines, left, working, beside, up, height)
+
+
+def _pad(size: float) -> float:
+    return 0.3 * size
+
+
+def _between(size: float) -> float:
+    return 0.3 * size
+
+
+def _draw(
+    page: Page, answer: Answer, x: float, top: float, current: Element | None
+) -> Element | None:
+    """Draw an answer in the list of its topic, which it opens where it is the first."""
+    document = page.document
+    if answer.topic is not None:
+        with document.tag("H3"):
+            draw(page, answer.topic, x, top, colour=theme.QUIET)
+        top -= answer.topic.height + _between(answer.label.size)
+    if answer.topic is not None or current is None:
+        with document.tag("L", attributes=DECIMAL) as current:
+            pass
+    with document.back_in(current), document.tag("LI"):
+        _draw_entry(page, answer, x, top)
+    return current
+
+
+def _draw_entry(page: Page, answer: Answer, x: float, top: float) -> None:
+    document = page.document
+    label, key, lines = answer.label, answer.key, answer.lines
+    size = label.size
+    pad, between = _pad(size), _between(size)
+    baseline = top - answer.up
+    with document.tag("Lbl"):
+        draw(page, label, x, baseline + label.baseline, colour=theme.ACCENT)
+    with document.tag("LBody"):
+        high = baseline + key.baseline
+        with page.artifact():
+            page.rect(
+                x + answer.left,
+                high - key.height - pad,
+                key.width + 2 * pad,
+                key.height + 2 * pad,
+                fill=theme.WHITE,
+                stroke=theme.INK,
+                line=1.4,
+                radius=3,
+            )
+        with document.tag("P"):
+            draw(page, key, x + answer.left + pad, high)
+        low = baseline - (key.height - key.baseline) - pad
+        for number, line in enumerate(lines):
+            if answer.beside and number == 0:
+                start = baseline + line.baseline
+                low = min(low, start - line.height)
+            else:
+                start = low - between
+                low = start - line.height
+            with document.tag("P"):
+                draw(page, line, x + answer.working, start)

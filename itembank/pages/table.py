@@ -1,0 +1,111 @@
+"""Tables on paper, measured whole before they are drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from itembank.packs.model import Maths
+
+from . import theme
+from .page import Page
+from .paper import Part
+from .text import Block, Flow, Piece, draw, measure
+
+HEADER = "<</O /Table /Scope /Column>>"
+ROW_HEADER = "<</O /Table /Scope /Row>>"
+
+Contents = str | Sequence[Piece] | Maths
+
+
+class Cell(NamedTuple):
+    """A cell with something drawn before its words, in `room` points."""
+
+    contents: Contents
+    room: float = 0.0
+    sign: Callable[[Page, float, float], None] | None = None
+
+
+def table_part(
+    head: Sequence[str],
+    rows: Sequence[Sequence[Contents | Cell]],
+    widths: Sequence[float],
+    size: float,
+    *,
+    after: float = 0.0,
+    row_headers: bool = False,
+) -> Part:
+    """Return a table with a head and thin lines between rows.
+
+    `widths` are those of the columns, in points, with the room between columns. With
+    `row_headers` the first cell of each row names the row.
+    """
+    gap = 0.9 * size
+    pad = 0.38 * size
+    top_row = [
+        measure(Flow(text, bold=True), width - gap, size)
+        for text, width in zip(head, widths, strict=True)
+    ]
+    made = [
+        [_cell(cell, width - gap, size) for cell, width in zip(row, widths, strict=True)]
+        for row in rows
+    ]
+    heights = [_height([block for _, block in row], pad) for row in made]
+    head_height = _height(top_row, pad)
+    width = sum(widths)
+
+    def show(page: Page, x: float, top: float) -> None:
+        document = page.document
+        with document.tag("Table"):
+            with document.tag("TR"):
+                at = x
+                for block, column in zip(top_row, widths, strict=True):
+                    with document.tag("TH", attributes=HEADER):
+                        draw(page, block, at, top - pad)
+                    at += column
+            top -= head_height
+            _line(page, x, top, width, 1.2, theme.INK)
+            for number, (row, height) in enumerate(zip(made, heights, strict=True)):
+                with document.tag("TR"):
+                    _draw_row(page, row, widths, x, top - pad, row_headers)
+                top -= height
+                if number < len(made) - 1:
+                    _line(page, x, top, width, 0.6, theme.RULE)
+
+    return Part(head_height + sum(heights) + after, show)
+
+
+def _draw_row(
+    page: Page,
+    row: Sequence[tuple[Cell, Block]],
+    widths: Sequence[float],
+    x: float,
+    top: float,
+    row_headers: bool,
+) -> None:
+    document = page.document
+    up = max(block.baseline for _, block in row)
+    for place, ((cell, block), column) in enumerate(zip(row, widths, strict=True)):
+        named = row_headers and place == 0
+        kind, attributes = ("TH", ROW_HEADER) if named else ("TD", "")
+        with document.tag(kind, attributes=attributes):
+            if cell.sign is not None:
+                cell.sign(page, x, top - up)
+            draw(page, block, x + cell.room, top - up + block.baseline)
+        x += column
+
+
+def _cell(given: Contents | Cell, width: float, size: float) -> tuple[Cell, Block]:
+    cell = given if isinstance(given, Cell) else Cell(given)
+    contents = [cell.contents] if isinstance(cell.contents, Maths) else cell.contents
+    return cell, measure(Flow(contents), width - cell.room, size)
+
+
+def _height(blocks: Sequence[Block], pad: float) -> float:
+    up = max(block.baseline for block in blocks)
+    return up + max(block.height - block.baseline for block in blocks) + 2 * pad
+
+
+def _line(page: Page, x: float, y: float, width: float, weight: float, colour: str) -> None:
+    with page.artifact():
+        page.line((x, y), (x + width, y), colour=colour, width=weight)
