@@ -11,7 +11,8 @@ The rules, all common practice without a source:
 * no two are the same question in disguise, and two of one topic and tier differ in more than
   one parameter wherever the space allows, so neighbours are never near-identical;
 * a parallel version has, at each number, the same topic and tier, and the unused item whose
-  difficulty is nearest to the first version's among those looked at.
+  difficulty is nearest to the first version's, among those looked at that have another answer
+  (so that an answer copied from a neighbour is wrong).
 """
 
 from __future__ import annotations
@@ -24,6 +25,11 @@ from itembank.items.item import Tier
 from itembank.items.topic import Topic
 from itembank.notation.tree import Node, Relation
 from itembank.packs.pool import Drawn, Pool, differing, generator
+
+VERSION_LOOK_AHEAD = 64
+"""How many unused items are looked at for one question of a parallel version."""
+SAME_ANSWER = 100.0
+"""What an answer that a neighbour could copy costs: more than any gap in difficulty."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,28 +100,27 @@ def choose_starter(
         first.append(pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, first)))
     first.sort(key=lambda drawn: drawn.difficulty)
     topics = {share.topic.id: share.topic for share in shares}
-    return [
-        first,
-        *(
-            _parallel(first, topics, generator(seed, f"version/{n}"), pool)
-            for n in range(1, versions)
-        ),
-    ]
+    made = [first]
+    for number in range(1, versions):
+        made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
+    return made
 
 
 def _parallel(
-    first: Sequence[Drawn], topics: dict[str, Topic], rng: random.Random, pool: Pool
+    made: Sequence[Sequence[Drawn]], topics: dict[str, Topic], rng: random.Random, pool: Pool
 ) -> list[Drawn]:
-    return [
-        pool.pick(
-            topics[model.item.topic],
-            model.item.tier,
-            rng,
-            lambda drawn, model=model: abs(drawn.difficulty - model.difficulty),  # type: ignore[misc]
-            64,
-        )
-        for model in first
-    ]
+    """Take a version as hard as the first, number by number, with other answers than `made`."""
+    version = []
+    for place, model in enumerate(made[0]):
+        answers = [answer(other[place]) for other in made]
+
+        def cost(drawn: Drawn, model: Drawn = model, answers: list[Node] = answers) -> float:
+            gap = abs(drawn.difficulty - model.difficulty)
+            return gap + SAME_ANSWER * (answer(drawn) in answers)
+
+        topic = topics[model.item.topic]
+        version.append(pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD))
+    return version
 
 
 def likeness(drawn: Drawn, others: Sequence[Drawn]) -> float:
