@@ -1,0 +1,165 @@
+"""Dividing fractions, whole numbers and mixed numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import answer_form, finish, slips
+from generators.fractions.multiply import Number, top_heavy, written
+from itembank.items.forms import simplest_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Frac,
+    Int,
+    Node,
+    Quantity,
+    Sym,
+    divide,
+    equals,
+    frac,
+    times,
+)
+
+NO_FLIP = Misconception(
+    "fractions.divide-without-flipping",
+    "multiplies by the second fraction as it stands",
+    "How many halves are there in 3? Is 3 ÷ 1/2 more or less than 3?",
+)
+FLIP_FIRST = Misconception(
+    "fractions.divide-flips-first",
+    "turns the first fraction upside down instead of the second",
+    "What is 6 ÷ 2? Which of the two may you write as a half?",
+)
+FLIP_BOTH = Misconception(
+    "fractions.divide-flips-both",
+    "turns both fractions upside down and multiplies",
+    "Try your method on 1/2 ÷ 1/2. What should it be?",
+)
+
+# How many portions come out of a whole amount; each comes out whole.
+STORIES = (
+    ("l", "A bottle holds {p} of plant feed. One tray takes {q}. How many trays is that?"),
+    ("kg", "The gardener has {p} of seed potatoes. One bag takes {q}. How many bags is that?"),
+    ("m", "A row in the market garden is {p} long. Plants stand every {q}. How many gaps is that?"),
+    ("h", "A pool is booked for {p}. One lesson takes {q}. How many lessons fit in?"),
+    ("km", "A bus route is {p} long. There is a stop every {q}. How many stages is that?"),
+)
+
+LESSONS = ((1, 2), (2, 3), (3, 4))
+
+
+def _support(kind: int, b: int, a: int, n: int) -> bool:
+    """Keep whole ÷ fraction (kind 0) and fraction ÷ whole (kind 1)."""
+    if a >= b or gcd(a, b) != 1 or n < 2:
+        return False
+    return gcd(n, a) == 1 or (kind == 0 and a > 1)
+
+
+def _core(b: int, a: int, d: int, c: int) -> bool:
+    """Keep fraction ÷ fraction with different answers from every wrong method."""
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1 or a * d == b * c:
+        return False
+    # The wrong methods are blind only at 1, which is excluded: a/b is proper, and so is c/d.
+    return gcd(a * d, b * c) > 1
+
+
+def _challenge(kind: int, p: tuple[int, int], q: tuple[int, int], w: int, v: int) -> bool:
+    """Keep mixed ÷ fraction (0), mixed ÷ whole (1), mixed ÷ mixed (2), and stories (3 on)."""
+    (a, b), (c, d) = p, q
+    if kind == 1:
+        return d == 2 and v > 1 and w * b + a != v * b
+    top, bottom = (w * b + a) * d, b * (c if kind != 2 else v * d + c)
+    if top == bottom:
+        return False
+    if kind == 0:
+        return v == 1 and gcd(top, bottom) > 1
+    if kind == 2:
+        return gcd(top, bottom) > 1 and (v * d + c) * b != (w * b + a) * d
+    # Stories: the portions must come out whole, and there must be several.
+    # A swimming lesson takes from half an hour to an hour.
+    return v == 1 and w > 2 and top % bottom == 0 and (kind != 6 or q in LESSONS)
+
+
+@register
+class Divide(Topic):
+    """Quotients: by a whole number, of two fractions, of mixed numbers."""
+
+    id = "fractions.divide"
+    title = "Dividing fractions"
+    misconceptions = (NO_FLIP, FLIP_FIRST, FLIP_BOTH)
+    prerequisites = ("fractions.multiply",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11)),
+        Tier.CORE: Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9)),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(8),
+            p=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (2, 5), (3, 5)),
+            q=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 6), (3, 8)),
+            w=(1, 2, 3, 4, 6),
+            v=(1, 2, 5),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            kind, b, a, n = values
+            return (
+                _draft(-1, (n, 0, 1), (0, a, b)) if kind == 0 else _draft(-1, (0, a, b), (n, 0, 1))
+            )
+        if tier is Tier.CORE:
+            b, a, d, c = values
+            return _draft(-1, (0, a, b), (0, c, d))
+        kind, (a, b), (c, d), w, v = values
+        right = (v, 0, 1) if kind == 1 else (v, c, d) if kind == 2 else (0, c, d)
+        return _draft(kind - 3, (w, a, b), right)
+
+
+def _draft(story: int, left: Number, right: Number) -> Draft:
+    """Return the quotient as a bare question, or as a story if `story` is 0 or more."""
+    (a, b), (c, d) = top_heavy(left), top_heavy(right)
+    asked: Node = divide(written(left), written(right))
+    fractions = divide(frac(a, b), frac(c, d))
+    steps: list[Step] = []
+    if story >= 0:
+        steps.append(Step("Divide to see how often the small amount fits.", asked))
+    if fractions != asked:
+        bare = (
+            "top-heavy fractions"
+            if (left[0] and left[1]) or (right[0] and right[1])
+            else "fractions"
+        )
+        steps.append(Step(f"Write both numbers as {bare}.", equals(asked, fractions)))
+    turned = times(frac(a, b), frac(d, c))
+    steps.append(Step("Turn the second fraction round and multiply.", equals(fractions, turned)))
+    across = Frac(times(Int(a), Int(d)), times(Int(b), Int(c)))
+    steps.append(
+        Step(
+            "Multiply the tops, and multiply the bottoms.",
+            equals(turned, across, frac(a * d, b * c)),
+        )
+    )
+    value = Fraction(a * d, b * c)
+    wrong = slips(
+        (NO_FLIP, Fraction(a * c, b * d)),
+        (FLIP_FIRST, Fraction(b * c, a * d)),
+        (FLIP_BOTH, Fraction(b * d, a * c) if not (left[0] or right[0]) else None),
+    )
+    wanted, form = answer_form(value)
+    key = simplest_node(value)
+    done = (*steps, *finish(a * d, b * c))
+    twin = (story, left, right)
+    if story < 0:
+        text = prompt("Work out {e}." + wanted, e=asked)
+        return Draft(text, Find(asked), key, form, done, wrong, twin)
+    unit, words = STORIES[story]
+    p, q = Quantity(written(left), unit), Quantity(written(right), unit)
+    x = Sym("x")
+    model = equals(x, divide(p, q))
+    return Draft(prompt(words, p=p, q=q), Find(x, (model,)), key, "integer", done, wrong, twin)

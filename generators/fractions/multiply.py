@@ -1,0 +1,190 @@
+"""Multiplying fractions, whole numbers and mixed numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import answer_form, finish, slips
+from itembank.items.forms import simplest_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Frac, Int, Mixed, Node, equals, frac, times
+
+BOTH_PARTS = Misconception(
+    "fractions.multiply-both-parts",
+    "multiplies the top and the bottom by the whole number",
+    "What is 1/4 of a cake, taken 2 times? Is it still 1/4?",
+)
+ADD_WHOLE = Misconception(
+    "fractions.multiply-adds-whole",
+    "adds the whole number to the top",
+    "3 × 1/5 means 1/5 + 1/5 + 1/5. How many fifths is that?",
+)
+FLIP = Misconception(
+    "fractions.multiply-flips",
+    "turns the second fraction upside down, as for dividing",
+    "Is half of a half more or less than a half? What does your method give?",
+)
+ADD_BOTTOMS = Misconception(
+    "fractions.multiply-adds-bottoms",
+    "multiplies the tops but adds the bottoms",
+    "Cut a half into 3 equal pieces. How many such pieces make the whole?",
+)
+APART = Misconception(
+    "fractions.multiply-wholes-and-parts",
+    "multiplies the wholes, multiplies the parts, and puts the two together",
+    "What is 1 1/2 × 2 by doubling? Try your method on 1 1/2 × 1 1/2 with a square drawn.",
+)
+TOO_SMALL = Misconception(
+    "fractions.multiply-converts-by-adding",
+    "adds the whole to the top when changing to a top-heavy fraction",
+    "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
+)
+
+
+def _support(kind: int, b: int, a: int, d: int, c: int) -> bool:
+    """Keep whole × fraction (kind 0; c is the whole) and fraction × fraction, nothing to cancel."""
+    if a >= b or gcd(a, b) != 1:
+        return False
+    if kind == 0:
+        # 2 × 2 = 2 + 2, so adding would give the right answer.
+        return d == 2 and c > 1 and gcd(c, b) == 1 and not (a == 2 and c == 2) and a + c != b
+    if c >= d or gcd(c, d) != 1 or gcd(a, d) != 1 or gcd(c, b) != 1:
+        return False
+    # The two wrong methods must not give the same answer.
+    return (a, b) < (c, d) and c * c * b != d * (b + d)
+
+
+def _core(kind: int, b: int, a: int, d: int, c: int) -> bool:
+    """Keep products of two fractions that can be cancelled, one of them top-heavy if kind is 1."""
+    if gcd(a, b) != 1 or gcd(c, d) != 1 or (a >= b) != (kind == 1) or c >= d:
+        return False
+    if kind == 0 and (a, b) > (c, d):
+        return False
+    return gcd(a, d) * gcd(c, b) > 1 and a * c != b * d and c * c * b != d * (b + d)
+
+
+def _challenge(kind: int, b: int, a: int, d: int, c: int, w: int, v: int) -> bool:
+    """Keep mixed × fraction (kind 0), mixed × whole (1) and mixed × mixed (2)."""
+    if a >= b or gcd(a, b) != 1:
+        return False
+    if kind == 1:
+        return d == 2 and c == 1 and v > 1
+    if c >= d or gcd(c, d) != 1:
+        return False
+    top = (w * b + a) * (c if kind == 0 else v * d + c)
+    if gcd(top, b * d) == 1 or top % (b * d) == 0:
+        return False
+    if kind == 0:
+        return v == 1
+    return (w, a, b) < (v, c, d)
+
+
+@register
+class Multiply(Topic):
+    """Products: with a whole number, of two fractions, of mixed numbers."""
+
+    id = "fractions.multiply"
+    title = "Multiplying fractions"
+    misconceptions = (BOTH_PARTS, ADD_WHOLE, FLIP, ADD_BOTTOMS, APART, TOO_SMALL)
+    prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support, kind=(0, 1), b=range(2, 10), a=range(1, 7), d=range(2, 9), c=range(1, 8)
+        ),
+        Tier.CORE: Space(
+            _core, kind=(0, 1), b=range(2, 11), a=range(1, 11), d=(3, 4, 5, 6, 8, 9), c=range(1, 6)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=range(3),
+            b=(2, 3, 4, 5),
+            a=range(1, 5),
+            d=(2, 3, 4, 5),
+            c=(1, 2, 3),
+            w=(1, 2, 3),
+            v=(1, 2, 4),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            kind, b, a, d, c, w, v = values
+            right = ((0, c, d), (v, 0, 1), (v, c, d))[kind]
+            return _draft((w, a, b), right)
+        kind, b, a, d, c = values
+        if tier is Tier.SUPPORT and kind == 0:
+            return _draft((0, a, b), (c, 0, 1))
+        return _draft((0, a, b), (0, c, d))
+
+
+Number = tuple[int, int, int]
+"""Wholes, top and bottom; no wholes or a top of 0 where there is nothing of the kind."""
+
+
+def written(number: Number) -> Node:
+    """Return a number as it is printed: mixed, a fraction or a whole number.
+
+    >>> written((2, 0, 1)), written((2, 1, 3))
+    (Int(n=2), Mixed(whole=2, num=1, den=3))
+    """
+    whole, top, bottom = number
+    if not top:
+        return Int(whole)
+    return Mixed(whole, top, bottom) if whole else frac(top, bottom)
+
+
+def top_heavy(number: Number) -> tuple[int, int]:
+    """Return top and bottom of a number as one fraction.
+
+    >>> top_heavy((2, 1, 3)), top_heavy((4, 0, 1))
+    ((7, 3), (4, 1))
+    """
+    whole, top, bottom = number
+    return whole * bottom + top, bottom
+
+
+def _draft(left: Number, right: Number) -> Draft:
+    (a, b), (c, d) = top_heavy(left), top_heavy(right)
+    # A whole number stands first in half of the questions.
+    pair = (right, left) if right[1] == 0 and (a + b + c) % 2 else (left, right)
+    asked = times(*(written(number) for number in pair))
+    fractions = times(*(frac(*top_heavy(number)) for number in pair))
+    (p, q), (r, s) = (top_heavy(number) for number in pair)
+    steps: list[Step] = []
+    if fractions != asked:
+        word = "whole number over 1" if not left[0] else "numbers as top-heavy fractions"
+        steps.append(Step(f"Write the {word}.", equals(asked, fractions)))
+    across = Frac(times(Int(p), Int(r)), times(Int(q), Int(s)))
+    multiply = equals(fractions, across, frac(p * r, q * s))
+    steps.append(Step("Multiply the tops, and multiply the bottoms.", multiply))
+    value = Fraction(a * c, b * d)
+    wrong = slips(*_mistakes(left, right))
+    wanted, form = answer_form(value)
+    text = prompt("Work out {e}." + wanted, e=asked)
+    key = simplest_node(value)
+    twin = tuple(sorted((left, right)))
+    return Draft(text, Find(asked), key, form, (*steps, *finish(p * r, q * s)), wrong, twin)
+
+
+def _mistakes(left: Number, right: Number) -> list[tuple[Misconception, Fraction]]:
+    (w, a, b), (v, c, d) = left, right
+    (p, q), (r, s) = top_heavy(left), top_heavy(right)
+    if not w and not c:
+        return [(BOTH_PARTS, Fraction(a, b)), (ADD_WHOLE, Fraction(a + v, b))]
+    if not w:
+        return [(ADD_BOTTOMS, Fraction(p * r, q + s)), (FLIP, Fraction(p * s, q * r))]
+    if not c:
+        # Only the wholes are multiplied, or the top-heavy fraction has too small a top.
+        return [(APART, w * v + Fraction(a, b)), (TOO_SMALL, Fraction((w + a) * v, b))]
+    if not v:
+        return [(APART, w + Fraction(a * c, b * d)), (TOO_SMALL, Fraction((w + a) * c, b * d))]
+    return [
+        (APART, w * v + Fraction(a * c, b * d)),
+        (TOO_SMALL, Fraction((w + a) * (v + c), b * d)),
+    ]
