@@ -1,0 +1,47 @@
+"""Prints speeds, as ratios measured in one run: items, a pack from cold, and its pages.
+
+    python bench/run.py [items] [cold] [pages]
+
+With no names, all three. Times change from machine to machine; the ratios much less.
+"""
+
+from __future__ import annotations
+
+import os
+import platform
+import sys
+
+from timing import Missing
+
+PARTS = ("items", "cold", "pages")
+
+
+def main(names: list[str]) -> int:
+    """Print the reports named; 2 if a name is none of them."""
+    unknown = [name for name in names if name not in PARTS]
+    if unknown:
+        print(f"There is no report called {unknown[0]}; there are {', '.join(PARTS)}.")
+        return 2
+    print(f"Python {platform.python_version()}, {os.cpu_count()} cores, {platform.machine()}")
+    for name in names or PARTS:
+        print(flush=True)
+        try:
+            print(_report(name), flush=True)
+        except Missing as missing:
+            print(f"Not measured ({name}): {missing}")
+    return 0
+
+
+def _report(name: str) -> str:
+    match name:
+        case "items":
+            from item_speed import report
+        case "cold":
+            from cold_start import report
+        case _:
+            from page_speed import report
+    return report()
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
