@@ -1,0 +1,208 @@
+"""Finding the whole when a part of it is known."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from generators.fractions.of_quantity import amount
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Blank,
+    Int,
+    Sym,
+    divide,
+    equals,
+    frac,
+    part_of,
+    sub,
+    times,
+)
+
+OF_PART = Misconception(
+    "fractions.whole-takes-fraction-of-part",
+    "finds the fraction of the part that is given",
+    "Is the whole more or less than its part? What about your answer?",
+)
+ADDS_BOTTOM = Misconception(
+    "fractions.whole-adds-bottom",
+    "adds the bottom to the part",
+    "If half of a number is 5, what is the number? What does your method give?",
+)
+ONE_PART = Misconception(
+    "fractions.whole-one-part",
+    "finds 1 part and stops",
+    "You know what 1 part is worth. How many parts make the whole?",
+)
+BOTTOM_ONLY = Misconception(
+    "fractions.whole-multiplies-only",
+    "multiplies by the bottom without first finding 1 part",
+    "The amount given is several parts. How much is 1 part?",
+)
+LEFT_AS_USED = Misconception(
+    "fractions.whole-left-as-used",
+    "takes what is left for the part that is gone",
+    "Draw a bar and shade what is gone. Which part of the bar is the amount you know?",
+)
+FRACTION_OF_LEFT = Misconception(
+    "fractions.whole-adds-fraction-of-left",
+    "adds the fraction of what is left, as if it were the fraction of the whole",
+    "Take the fraction away from your answer. Do you get back to what is left?",
+)
+
+PART = (
+    (
+        "",
+        "{f} of the buses at the depot are electric. That is {n} buses. "
+        "How many buses does the depot have?",
+    ),
+    ("", "{f} of the club's members race. That is {n} members. How many members has the club?"),
+    (
+        "kg",
+        "The gardener uses {f} of a sack of compost. That is {n}. How much does a full sack hold?",
+    ),
+    (
+        "£",
+        "A junior season ticket costs {f} of the adult price. That is {n}. "
+        "What is the adult price?",
+    ),
+    ("m", "A hose is rolled out to {f} of its length. That is {n}. How long is the hose?"),
+)
+LEFT = (
+    (
+        "",
+        "{f} of the swimmers have gone home. Now {n} swimmers are left. "
+        "How many swimmers were there at first?",
+    ),
+    (
+        "",
+        "{f} of the seedlings are sold. Now {n} seedlings are left. "
+        "How many seedlings were there at first?",
+    ),
+    (
+        "l",
+        "A bus uses {f} of the fuel in its tank. Now {n} are left. "
+        "How much fuel was there at first?",
+    ),
+    (
+        "£",
+        "The club spends {f} of its money on floats. Now {n} is left. "
+        "How much money was there at first?",
+    ),
+    (
+        "kg",
+        "The market stall sells {f} of its potatoes. Now {n} are left. "
+        "How many kilograms were there at first?",
+    ),
+)
+
+
+def _support(kind: int, d: int, m: int) -> bool:
+    """Keep 1/d of a number is m; 2 + 2 = 2 × 2 would hide adding."""
+    return not d == m == 2 and (kind == 0 or m > 3)
+
+
+def _core(kind: int, d: int, a: int, m: int) -> bool:
+    """Keep a/d of the whole is a × m, so that in a story every mistake comes out whole."""
+    if a >= d or gcd(a, d) != 1:
+        return False
+    return (kind == 0 or a * a * m % d == 0) and a * a != d and a * m != d
+
+
+def _challenge(kind: int, d: int, a: int, m: int) -> bool:
+    """Keep amounts left over for which both mistakes come out whole and differ from the key."""
+    if a >= d or gcd(a, d) != 1 or d - a == a:
+        return False
+    left = (d - a) * m
+    return left * d % a == 0 and left * a % d == 0 and d * m <= 600 and left > 4
+
+
+@register
+class FindWhole(Topic):
+    """The whole from one part, from several parts, from what is left."""
+
+    id = "fractions.find-whole"
+    title = "Finding the whole from a part"
+    misconceptions = (OF_PART, ADDS_BOTTOM, ONE_PART, BOTTOM_ONLY, LEFT_AS_USED, FRACTION_OF_LEFT)
+    prerequisites = ("fractions.of-quantity",)
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)),
+        Tier.CORE: Space(
+            _core, kind=range(len(PART) + 1), d=range(3, 11), a=range(2, 10), m=range(2, 13)
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge, kind=range(len(LEFT)), d=range(3, 11), a=range(1, 8), m=range(2, 25)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        kind, d, *rest = values
+        if tier is Tier.SUPPORT:
+            (m,) = rest
+            return self._unit_fraction(d, m)
+        a, m = rest
+        return (
+            self._from_part(kind, d, a, m) if tier is Tier.CORE else self._from_left(kind, d, a, m)
+        )
+
+    def _unit_fraction(self, d: int, m: int) -> Draft:
+        relation = equals(part_of(frac(1, d), Blank()), Int(m))
+        steps = (
+            Step(
+                f"The whole is {d} parts like this, so multiply by {d}.",
+                equals(times(Int(m), Int(d)), Int(d * m)),
+            ),
+        )
+        wrong = slips((OF_PART, Fraction(m, d)), (ADDS_BOTTOM, m + d))
+        text = prompt("Which number goes in the box?  {r}", r=relation)
+        return Draft(text, Find(Blank(), (relation,)), Int(d * m), "integer", steps, wrong, (d, m))
+
+    def _from_part(self, kind: int, d: int, a: int, m: int) -> Draft:
+        unit, words = PART[kind - 1] if kind else ("", "")
+        f, known = frac(a, d), amount(a * m, unit)
+        one, key = amount(m, unit), amount(d * m, unit)
+        steps = (
+            Step(f"Divide by {a} to find 1 part.", equals(divide(known, Int(a)), one)),
+            Step(f"The whole is {d} parts: multiply by {d}.", equals(times(one, Int(d)), key)),
+        )
+        of_part = Fraction(a * a * m, d)
+        wrong = slips(
+            (ONE_PART, one),
+            (BOTTOM_ONLY, amount(a * m * d, unit)),
+            (OF_PART, of_part if not unit else amount(of_part, unit)),
+        )
+        twin = (kind, a, d, m)
+        if not kind:
+            relation = equals(part_of(f, Blank()), known)
+            text = prompt("Which number goes in the box?  {r}", r=relation)
+            return Draft(text, Find(Blank(), (relation,)), key, "integer", steps, wrong, twin)
+        x = Sym("x")
+        text = prompt(words, f=f, n=known)
+        model = equals(part_of(f, x), known)
+        return Draft(text, Find(x, (model,)), key, "amount", steps, wrong, twin)
+
+    def _from_left(self, kind: int, d: int, a: int, m: int) -> Draft:
+        unit, words = LEFT[kind]
+        f, left = frac(a, d), (d - a) * m
+        known, one, key = amount(left, unit), amount(m, unit), amount(d * m, unit)
+        x = Sym("x")
+        steps = [
+            Step("Find the fraction that is left.", equals(sub(Int(1), f), frac(d - a, d))),
+            Step(f"The whole is {d} parts: multiply by {d}.", equals(times(one, Int(d)), key)),
+        ]
+        if d - a > 1:
+            share = equals(divide(known, Int(d - a)), one)
+            steps.insert(1, Step(f"Divide by {d - a} to find 1 part.", share))
+        wrong = slips(
+            (LEFT_AS_USED, amount(Fraction(left * d, a), unit)),
+            (FRACTION_OF_LEFT, amount(left + Fraction(left * a, d), unit)),
+        )
+        model = equals(sub(x, part_of(f, x)), known)
+        text = prompt(words, f=f, n=known)
+        return Draft(text, Find(x, (model,)), key, "amount", tuple(steps), wrong, (kind, a, d, m))

@@ -1,0 +1,254 @@
+"""Finding a fraction of a quantity."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Bracket,
+    Int,
+    Money,
+    Node,
+    Quantity,
+    Relation,
+    Sum,
+    Sym,
+    divide,
+    equals,
+    frac,
+    part_of,
+    sub,
+    times,
+)
+
+REST = Misconception(
+    "fractions.of-gives-the-rest",
+    "gives what is left over instead of the part asked for",
+    "Add the part and your answer. What should a part and the rest make?",
+)
+TAKES_BOTTOM = Misconception(
+    "fractions.of-subtracts-bottom",
+    "takes the bottom away instead of dividing by it",
+    "What is half of 10? What does your method give?",
+)
+ONE_PART = Misconception(
+    "fractions.of-one-part",
+    "divides by the bottom and forgets to multiply by the top",
+    "You found one of the equal parts. How many of them does the question want?",
+)
+TOP_FIRST = Misconception(
+    "fractions.of-divides-by-top",
+    "divides by the top and multiplies by the bottom",
+    "Is 3/4 of an amount more or less than the amount? What about your answer?",
+)
+OF_WHOLE = Misconception(
+    "fractions.of-rest-as-whole",
+    "takes the second fraction of the whole amount instead of the rest",
+    "What is the second fraction a fraction of? Say it in words.",
+)
+OF_FIRST = Misconception(
+    "fractions.of-rest-as-first",
+    "takes the second fraction of the first part instead of the rest",
+    "Draw the whole as a bar and shade the first part. Which part do you cut up next?",
+)
+USED = Misconception(
+    "fractions.of-gives-used",
+    "gives the two parts together instead of the rest",
+    "Read the last sentence again. Which part of the bar is that?",
+)
+OF_REST = Misconception(
+    "fractions.of-whole-as-rest",
+    "takes the second fraction of what the first leaves",
+    "Is the second fraction a part of all of them or a part of the rest?",
+)
+
+BARE = ("", "kg", "cm", "£")
+"""Units of the bare questions; an empty one is a plain number."""
+
+ONE_STEP = (
+    ("", "The depot has {n} buses. {f} of them are electric. How many buses are electric?"),
+    ("", "The gardener sows {n} seeds. {f} of them come up. How many seeds come up?"),
+    ("", "The club has {n} members. {f} of them race. How many members race?"),
+    ("kg", "A sack holds {n} of compost. The gardener uses {f} of it. How much is used?"),
+    ("£", "A season ticket for the pool costs {n}. Juniors pay {f} of that. How much is that?"),
+    ("km", "A bus route is {n} long. {f} of it is in town. How long is the part in town?"),
+)
+OF_THE_REST = (
+    "The depot has {n} buses. {f} of them are electric, and {g} of the rest are hybrid. "
+    "How many buses are hybrid?",
+    "The gardener has {n} plants. {f} of them are beans, and {g} of the rest are peas. "
+    "How many plants are peas?",
+    "The club has {n} members. {f} of them are adults, and {g} of the rest are under 11. "
+    "How many members are under 11?",
+)
+THE_REST = (
+    "The depot has {n} buses. {f} of them are electric and {g} of them are hybrid. "
+    "The rest run on diesel. How many buses run on diesel?",
+    "The gardener has {n} plants. {f} of them are beans and {g} of them are peas. "
+    "The rest are herbs. How many plants are herbs?",
+    "The club has {n} members. {f} of them are adults and {g} of them are teenagers. "
+    "The rest are children. How many members are children?",
+)
+FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
+SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))
+
+
+def _support(unit: int, d: int, m: int) -> bool:
+    """Keep 1/d of d × m; with m = d the two wrong answers would be the same."""
+    return m != d
+
+
+def _core(kind: int, d: int, a: int, m: int) -> bool:
+    """Keep a/d of d × m so that there are two different wrong answers."""
+    if a >= d or gcd(a, d) != 1:
+        return False
+    # One part and the rest are the same when a = d − 1; then dividing by the top must work out.
+    return a != d - 1 or (m * d) % a == 0
+
+
+def _challenge(kind: int, f: tuple[int, int], g: tuple[int, int], m: int) -> bool:
+    """Keep a second fraction of the rest (0 to 2), and what two fractions leave (3 to 5)."""
+    (a, b), (c, d) = f, g
+    n = b * d * m
+    # Amounts may not be large, and an amount need not have both bottoms as factors twice.
+    if n > 240 or n < 20 or f == g:
+        return False
+    first, second = n * a // b, n * c // d
+    if kind < 3:
+        rest = n - first
+        # The second fraction of the rest, of the whole and of the first part all differ.
+        return 2 * first != n and rest * c % d == 0 and first * c % d == 0
+    left = n - first - second
+    of_rest = (n - first) * c
+    return (
+        left > 0
+        and 2 * left != n
+        and of_rest % d == 0
+        and n - first - of_rest // d != n - left
+        and (a, b) < (c, d)
+    )
+
+
+@register
+class OfQuantity(Topic):
+    """A fraction of a number or an amount, of what is left, and what is left after two."""
+
+    id = "fractions.of-quantity"
+    title = "Finding a fraction of a quantity"
+    misconceptions = (REST, TAKES_BOTTOM, ONE_PART, TOP_FIRST, OF_WHOLE, OF_FIRST, USED, OF_REST)
+    spaces = {
+        Tier.SUPPORT: Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)),
+        Tier.CORE: Space(
+            _core,
+            kind=range(len(ONE_STEP)),
+            d=(3, 4, 5, 6, 8, 9, 10),
+            a=range(2, 10),
+            m=range(3, 13),
+        ),
+        Tier.CHALLENGE: Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13)),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._unit_fraction(*values)
+        if tier is Tier.CORE:
+            return self._several(*values)
+        kind, f, g, m = values
+        return self._of_rest(kind, f, g, m) if kind < 3 else self._left(kind - 3, f, g, m)
+
+    def _unit_fraction(self, unit: int, d: int, m: int) -> Draft:
+        whole, key = amount(d * m, BARE[unit]), amount(m, BARE[unit])
+        asked = part_of(frac(1, d), whole)
+        steps = (Step(f"Divide by {d}.", equals(asked, divide(whole, Int(d)), key)),)
+        wrong = slips(
+            (REST, amount(d * m - m, BARE[unit])), (TAKES_BOTTOM, amount(d * m - d, BARE[unit]))
+        )
+        text = prompt("Work out {e}.", e=asked)
+        return Draft(text, Find(asked), key, "amount", steps, wrong, (unit, d, m))
+
+    def _several(self, kind: int, d: int, a: int, m: int) -> Draft:
+        unit, words = ONE_STEP[kind]
+        n = d * m
+        whole, f, x = amount(n, unit), frac(a, d), Sym("x")
+        part, key = amount(m, unit), amount(a * m, unit)
+        steps = (
+            Step(f"Divide by {d} to find 1 part.", equals(divide(whole, Int(d)), part)),
+            Step(f"Multiply by {a} to find {a} parts.", equals(times(part, Int(a)), key)),
+        )
+        by_top = amount(n // a * d, unit) if n % a == 0 else None
+        wrong = slips((ONE_PART, part), (REST, amount(n - a * m, unit)), (TOP_FIRST, by_top))
+        return Draft(
+            prompt(words, n=whole, f=f),
+            Find(x, (equals(x, part_of(f, whole)),)),
+            key,
+            "amount",
+            steps,
+            wrong,
+            (kind, a, d, m),
+        )
+
+    def _of_rest(self, story: int, f: tuple[int, int], g: tuple[int, int], m: int) -> Draft:
+        (a, b), (c, d) = f, g
+        n = b * d * m
+        first, x = n * a // b, Sym("x")
+        rest = n - first
+        key = rest * c // d
+        whole, p, q = Int(n), frac(a, b), frac(c, d)
+        steps = (
+            Step("Find the first part.", equals(part_of(p, whole), Int(first))),
+            Step("Take it away to find the rest.", equals(sub(whole, Int(first)), Int(rest))),
+            Step("Find the second fraction of the rest.", equals(part_of(q, Int(rest)), Int(key))),
+        )
+        wrong = slips((OF_WHOLE, n * c // d), (OF_FIRST, first * c // d))
+        model = equals(x, part_of(q, Bracket(sub(whole, part_of(p, whole)))))
+        text = prompt(OF_THE_REST[story], n=whole, f=p, g=q)
+        return _story(text, x, model, key, steps, wrong, (0, story, f, g, n))
+
+    def _left(self, story: int, f: tuple[int, int], g: tuple[int, int], m: int) -> Draft:
+        (a, b), (c, d) = f, g
+        n = b * d * m
+        first, second, x = n * a // b, n * c // d, Sym("x")
+        left = n - first - second
+        whole, p, q = Int(n), frac(a, b), frac(c, d)
+        steps = (
+            Step("Find the first part.", equals(part_of(p, whole), Int(first))),
+            Step("Find the second part.", equals(part_of(q, whole), Int(second))),
+            Step("Take both parts away.", equals(sub(whole, Int(first), Int(second)), Int(left))),
+        )
+        of_rest = (n - first) * c // d
+        wrong = slips((USED, first + second), (OF_REST, n - first - of_rest))
+        model = equals(x, Sum(whole, (("-", part_of(p, whole)), ("-", part_of(q, whole)))))
+        text = prompt(THE_REST[story], n=whole, f=p, g=q)
+        return _story(text, x, model, left, steps, wrong, (1, story, f, g, n))
+
+
+def amount(n: Fraction | int, unit: str) -> Node:
+    """Return a whole amount in a unit; an empty unit gives a plain number.
+
+    >>> amount(3, "kg"), amount(3, "")
+    (Quantity(amount=Int(n=3), unit='kg'), Int(n=3))
+    """
+    whole = Int(int(n))
+    if unit == "£":
+        return Money(whole)
+    return Quantity(whole, unit) if unit else whole
+
+
+def _story(
+    text: Any,
+    x: Sym,
+    model: Relation,
+    key: int,
+    steps: tuple[Step, ...],
+    wrong: Any,
+    twin: tuple[object, ...],
+) -> Draft:
+    return Draft(text, Find(x, (model,)), Int(key), "integer", steps, wrong, twin)
