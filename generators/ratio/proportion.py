@@ -1,0 +1,183 @@
+"""Direct proportion: recipes, costs and exchange."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.ratio._common import amount, slips
+from itembank.items.forms import money_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Node, Ratio, Relation, Sym, divide, equals, sub, times
+
+ADDS = Misconception(
+    "ratio.proportion-additive",
+    "adds as much to one amount as was added to the other",
+    "Twice as many people come. Do they eat only a few grams more?",
+)
+UNDIVIDED = Misconception(
+    "ratio.proportion-undivided",
+    "multiplies by the new number without finding the amount for one",
+    "Is the amount in the question for one, or for several? What is it for one?",
+)
+MULTIPLIES = Misconception(
+    "ratio.proportion-wrong-way",
+    "multiplies by the exchange rate where dividing is needed",
+    "Is one pound worth more or less than one euro? So should the number go up or down?",
+)
+NO_EXCHANGE = Misconception(
+    "ratio.proportion-no-exchange",
+    "compares pounds with euros as if they were worth the same",
+    "What does the rate in the question tell you? Where have you used it?",
+)
+
+_X = Sym("x")
+_RECIPES = (
+    ("A recipe for {p} people needs {n} of flour. How much flour is needed for {q} people?", "g"),
+    ("A smoothie for {p} people needs {n} of milk. How much milk is needed for {q} people?", "ml"),
+)
+_COSTS = (
+    "A market garden sells {p} trays of plants for {n}. How much do {q} trays cost at that rate?",
+    "A swimming club pays {n} for {p} floats. How much do {q} floats cost at that rate?",
+    "A depot sells {p} day tickets for {n}. How much do {q} day tickets cost at that rate?",
+)
+_ABROAD = (
+    "The rate is {a} = {b}. A pump costs {n} in one shop and {e} in another. "
+    "How many pounds cheaper is the second shop?",
+    "The rate is {a} = {b}. A swimming float costs {n} in one shop and {e} in another. "
+    "How many pounds cheaper is the second shop?",
+    "The rate is {a} = {b}. A bus part costs {n} from one firm and {e} from another. "
+    "How many pounds cheaper is the second firm?",
+)
+_PER_PERSON = (25, 30, 40, 45, 60, 75, 80)
+
+
+def _keep_cost(few: int, many: int, price: int) -> bool:
+    return many % few != 0 and few % many != 0 and gcd(few, many) == 1
+
+
+def _keep_exchange(rate: int, price: int, less: int) -> bool:
+    euros = rate * price
+    here = 100 * (price + less)
+    # The slips have to give amounts of pounds that differ from the key and from each other.
+    straight = euros - here if euros > here else here - euros
+    risen = euros * rate // 100 - here
+    if rate * rate * price % 100:
+        return False
+    return straight not in (0, 100 * less, risen) and risen > 0 and risen != 100 * less
+
+
+@register
+class Proportion(Topic):
+    """A whole multiple; then by way of one; then an exchange and a comparison."""
+
+    id = "ratio.proportion"
+    title = "Direct proportion: recipes, costs and exchange"
+    misconceptions = (ADDS, UNDIVIDED, MULTIPLIES, NO_EXCHANGE)
+    prerequisites = ("ratio.unit-form",)
+    spaces = {
+        Tier.SUPPORT: Space(
+            None, few=range(2, 7), multiple=range(2, 6), each=_PER_PERSON, story=range(2)
+        ),
+        Tier.CORE: Space(
+            _keep_cost,
+            few=range(3, 10),
+            many=range(4, 15),
+            price=(115, 125, 145, 175, 185, 225, 260),
+        ),
+        Tier.CHALLENGE: Space(
+            _keep_exchange,
+            rate=(110, 115, 120, 125),
+            price=(20, 24, 28, 30, 32, 36, 40, 44, 45, 48, 50, 55, 60, 64, 70, 80),
+            less=(2, 3, 4, 5, 7, 8, 9),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._recipe(*values)
+        return self._cost(*values) if tier is Tier.CORE else self._exchange(*values)
+
+    def _recipe(self, few: int, multiple: int, each: int, story: int) -> Draft:
+        text, unit = _RECIPES[story]
+        many, given = few * multiple, few * each
+        shown, key = amount(given, unit), amount(given * multiple, unit)
+        return Draft(
+            prompt=prompt(text, p=Int(few), n=shown, q=Int(many)),
+            ask=Find(_X, (_same(Int(few), Int(many), shown),)),
+            key=key,
+            form="quantity",
+            steps=(
+                Step(
+                    "Find how many times as large the new number is.",
+                    equals(divide(Int(many), Int(few)), Int(multiple)),
+                ),
+                Step(
+                    "Multiply the amount by the same number.",
+                    equals(times(Int(multiple), shown), key),
+                ),
+            ),
+            slips=slips(
+                (ADDS, amount(given + many - few, unit)), (UNDIVIDED, amount(given * many, unit))
+            ),
+            twin=("recipe", few, multiple, each, story),
+        )
+
+    def _cost(self, few: int, many: int, price: int) -> Draft:
+        one, given = money_node(Fraction(price, 100)), money_node(Fraction(price * few, 100))
+        key = money_node(Fraction(price * many, 100))
+        added = Fraction(price * few, 100) + many - few
+        return Draft(
+            prompt=prompt(_COSTS[(few + many + price) % 3], p=Int(few), n=given, q=Int(many)),
+            ask=Find(_X, (_same(Int(few), Int(many), given),)),
+            key=key,
+            form="money",
+            steps=(
+                Step("Divide to find the cost of one.", equals(divide(given, Int(few)), one)),
+                Step(f"Multiply to find the cost of {many}.", equals(times(Int(many), one), key)),
+            ),
+            slips=slips(
+                (UNDIVIDED, money_node(Fraction(price * few * many, 100))),
+                (ADDS, money_node(added)),
+            ),
+            twin=("cost", few, many, price),
+        )
+
+    def _exchange(self, rate: int, price: int, less: int) -> Draft:
+        pound, euro = money_node(1), amount(Fraction(rate, 100), "€")
+        here, there = money_node(price + less), amount(Fraction(rate * price, 100), "€")
+        second = money_node(price)
+        straight = abs(Fraction(rate * price, 100) - price - less)
+        risen = Fraction(rate * rate * price // 100, 100) - price - less
+        return Draft(
+            prompt=prompt(_ABROAD[(rate + price + less) % 3], a=pound, b=euro, n=here, e=there),
+            ask=Find(sub(here, _X), (equals(Ratio((pound, _X)), Ratio((euro, there))),)),
+            key=money_node(less),
+            form="money",
+            steps=(
+                Step(
+                    "Each pound is worth that many euros, so divide to change euros to pounds.",
+                    equals(divide(there, euro), Int(price)),
+                ),
+                Step(
+                    "So this is the second price in pounds.",
+                    equals(times(Int(price), pound), second),
+                ),
+                Step(
+                    "Take it from the first price.",
+                    equals(sub(here, second), money_node(less)),
+                ),
+            ),
+            slips=slips((NO_EXCHANGE, money_node(straight)), (MULTIPLIES, money_node(risen))),
+            twin=("exchange", rate, price, less),
+        )
+
+
+def _same(few: Node, many: Node, given: Node) -> Relation:
+    """Return the relation behind the words: both numbers change in the same ratio."""
+    return equals(Ratio((few, many)), Ratio((given, _X)))

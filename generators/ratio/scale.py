@@ -1,0 +1,256 @@
+"""Scale drawings: lengths on a plan and real lengths."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generators.ratio._common import amount, slips, whole_ratio
+from itembank.items.forms import decimal_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import Int, Ratio, Sym, divide, equals, times
+
+ADDS = Misconception(
+    "ratio.scale-additive",
+    "adds the numbers instead of multiplying",
+    "How long is something that is 2 cm on the plan? And 3 cm? How does it grow?",
+)
+WRONG_WAY = Misconception(
+    "ratio.scale-wrong-way",
+    "divides where multiplying is needed, or multiplies where dividing is needed",
+    "Should your answer be larger or smaller than the length you were given?",
+)
+UNIT_KEPT = Misconception(
+    "ratio.scale-unit-kept",
+    "does not change centimetres to metres, or metres to centimetres",
+    "Picture that length. Could it be true? Which unit was your number in?",
+)
+THOUSAND = Misconception(
+    "ratio.scale-thousand",
+    "takes 1000 centimetres to be one metre",
+    "How many centimetres long is a metre rule?",
+)
+REAL = Misconception(
+    "ratio.scale-real-length",
+    "finds the real length and stops",
+    "Would that fit on a sheet of paper? What does the question ask for?",
+)
+
+_X, _R = Sym("x"), Sym("r")
+_ONE_N = Ratio((Int(1), Sym("n")))
+# What may be that long: up to 8 m, 50 m, 1 km, and more.
+_THINGS = ((8, "flower bed", "shed"), (50, "pool", "bus garage"), (1000, "path", "fence"))
+_LONG = ("bus route", "river")
+
+
+def _thing(metres: Fraction | int) -> str:
+    """Return something that may be that many metres long."""
+    kind = int(metres) % 2
+    return next((two[kind] for most, *two in _THINGS if metres <= most), _LONG[kind])
+
+
+def _keep_stands(metres: int, halves: int) -> bool:
+    # 2 × 2 = 2 + 2 and 1.5 × 3 = 1.5 + 3 would hide the slip of adding.
+    return (halves - 2) * (metres - 1) != 2
+
+
+def _keep_length(scale: int, halves: int, back: int) -> bool:
+    return 300 <= scale * halves <= 20_000
+
+
+def _keep_challenge(halves: int, scale: int, other: int) -> bool:
+    # `other` 0 asks for the scale; otherwise it is the scale of a second plan.
+    if other == 0:
+        return halves % 2 == 0
+    # Both plans have to fit on a sheet of paper.
+    return other != scale <= 500 and scale * halves % other == 0 and scale * halves <= 60 * other
+
+
+@register
+class Scale(Topic):
+    """1 cm stands for some metres; then 1 : n both ways; then the scale, or two plans."""
+
+    id = "ratio.scale"
+    title = "Scale drawings"
+    misconceptions = (ADDS, WRONG_WAY, UNIT_KEPT, THOUSAND, REAL)
+    prerequisites = ("ratio.unit-form",)
+    spaces = {
+        Tier.SUPPORT: Space(_keep_stands, metres=(2, 4, 5, 8, 10, 20, 25, 50), halves=range(4, 34)),
+        Tier.CORE: Space(
+            _keep_length,
+            scale=(20, 25, 40, 50, 100, 125, 200, 250, 400, 500),
+            halves=range(4, 31),
+            back=(0, 1),
+        ),
+        Tier.CHALLENGE: Space(
+            _keep_challenge,
+            halves=range(4, 31),
+            scale=(50, 100, 200, 250, 400, 500, 1250, 1500, 2500, 4000, 12_500, 20_000, 25_000),
+            other=(0, 20, 25, 40, 50, 100, 125, 200, 250),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._stands(*values)
+        if tier is Tier.CORE:
+            return self._length(*values)
+        halves, scale, other = values
+        if other:
+            return self._two_plans(halves, scale, other)
+        return self._find_scale(halves // 2, scale)
+
+    def _stands(self, metres: int, halves: int) -> Draft:
+        length = Fraction(halves, 2)
+        on_plan, thing = amount(length, "cm"), _thing(length * metres)
+        unit, each, key = amount(1, "cm"), amount(metres, "m"), amount(length * metres, "m")
+        return Draft(
+            prompt=prompt(
+                f"On a plan, {{u}} stands for {{e}}. A {thing} is {{n}} long on the plan. "
+                "How long is it really?",
+                u=unit,
+                e=each,
+                n=on_plan,
+            ),
+            ask=Find(_X, (equals(Ratio((unit, on_plan)), Ratio((each, _X))),)),
+            key=key,
+            form="quantity",
+            steps=(
+                Step(
+                    "Each centimetre stands for the same length, so multiply.",
+                    equals(times(decimal_node(length), each), key),
+                ),
+            ),
+            slips=slips(
+                (ADDS, amount(length + metres, "m")), (WRONG_WAY, amount(length / metres, "m"))
+            ),
+            twin=("stands", metres, halves),
+        )
+
+    def _length(self, scale: int, halves: int, back: int) -> Draft:
+        length = Fraction(halves, 2)
+        thing = _thing(length * scale / 100)
+        on_plan, shown = amount(length, "cm"), whole_ratio(1, scale)
+        metres = length * scale / 100
+        real, real_cm = amount(metres, "m"), amount(length * scale, "cm")
+        if back:
+            return Draft(
+                prompt=prompt(
+                    f"A plan has the scale {{r}}. A {thing} is really {{n}} long. "
+                    "How long is it on the plan, in centimetres?",
+                    r=shown,
+                    n=real,
+                ),
+                ask=Find(_X, (equals(Ratio((_X, real)), shown),)),
+                key=on_plan,
+                form="quantity",
+                steps=(
+                    Step("Change metres to centimetres.", equals(real, real_cm)),
+                    Step(
+                        f"Lengths on the plan are {scale} times smaller, so divide.",
+                        equals(divide(real_cm, Int(scale)), on_plan),
+                    ),
+                ),
+                slips=slips(
+                    (UNIT_KEPT, amount(metres / scale, "cm")),
+                    (THOUSAND, amount(length * 10, "cm")),
+                    (WRONG_WAY, amount(length * scale * scale, "cm")),
+                ),
+                twin=("length", scale, halves, back),
+            )
+        return Draft(
+            prompt=prompt(
+                f"A plan has the scale {{r}}. A {thing} is {{n}} long on the plan. "
+                "How long is it really, in metres?",
+                r=shown,
+                n=on_plan,
+            ),
+            ask=Find(_X, (equals(Ratio((on_plan, _X)), shown),)),
+            key=real,
+            form="quantity",
+            steps=(
+                Step(
+                    f"Real lengths are {scale} times larger, so multiply.",
+                    equals(times(Int(scale), on_plan), real_cm),
+                ),
+                Step("Change centimetres to metres.", equals(real_cm, real)),
+            ),
+            slips=slips(
+                (UNIT_KEPT, amount(length * scale, "m")), (THOUSAND, amount(metres / 10, "m"))
+            ),
+            twin=("length", scale, halves, back),
+        )
+
+    def _find_scale(self, length: int, scale: int) -> Draft:
+        size, unit = (100, "m") if scale * length < 200_000 else (100_000, "km")
+        distance = Fraction(length * scale, size)
+        thing = _thing(length * scale // 100)
+        on_plan, real = amount(length, "cm"), amount(distance, unit)
+        real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
+        key = whole_ratio(1, scale)
+        wrong = [(UNIT_KEPT, Ratio((Int(1), decimal_node(distance / length))))]
+        if unit == "m":
+            wrong.append((THOUSAND, whole_ratio(1, scale * 10)))
+        else:
+            wrong.append((THOUSAND, whole_ratio(1, scale // 100)))
+        return Draft(
+            prompt=prompt(
+                f"A {thing} is really {{n}} long. On a map it is {{p}} long. "
+                "Write the scale of the map in the form {f}.",
+                n=real,
+                p=on_plan,
+                f=_ONE_N,
+            ),
+            ask=Find(shown),
+            key=key,
+            form="one-to-n",
+            steps=(
+                Step("Write the length on the map first, then the real length.", shown),
+                Step(
+                    "Write both lengths in centimetres.", equals(shown, Ratio((on_plan, real_cm)))
+                ),
+                Step(
+                    "The units are now the same, so leave them out.",
+                    equals(shown, whole_ratio(length, length * scale)),
+                ),
+                Step(f"Divide both parts by {length}.", equals(shown, key)),
+            ),
+            slips=slips(*wrong),
+            twin=("scale", scale, length),
+        )
+
+    def _two_plans(self, halves: int, scale: int, other: int) -> Draft:
+        length = Fraction(halves, 2)
+        thing = _thing(length * scale / 100)
+        first, second = whole_ratio(1, scale), whole_ratio(1, other)
+        on_plan, real = amount(length, "cm"), amount(length * scale, "cm")
+        key = amount(length * scale / other, "cm")
+        return Draft(
+            prompt=prompt(
+                f"A {thing} is {{n}} long on a plan with the scale {{p}}. "
+                "How long is it on a plan with the scale {q}?",
+                n=on_plan,
+                p=first,
+                q=second,
+            ),
+            ask=Find(_X, (equals(Ratio((on_plan, _R)), first), equals(Ratio((_X, _R)), second))),
+            key=key,
+            form="quantity",
+            steps=(
+                Step("Multiply to find the real length.", equals(times(Int(scale), on_plan), real)),
+                Step(
+                    f"On the second plan it is {other} times smaller.",
+                    equals(real, times(Int(other), key)),
+                ),
+                Step(
+                    "Divide to find the length on the second plan.",
+                    equals(divide(real, Int(other)), key),
+                ),
+            ),
+            slips=slips((WRONG_WAY, amount(length * other / scale, "cm")), (REAL, real)),
+            twin=("plans", scale, other, halves),
+        )
