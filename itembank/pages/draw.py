@@ -11,6 +11,9 @@ Drawer = Callable[[Pack], bytes]
 
 def drawers(pack: Pack) -> dict[str, Drawer]:
     """Return what draws each file of `pack`, by its name, in the order they are used."""
+    from .follow_up_answers import follow_up_answers
+    from .notes import teacher_notes
+    from .sheets import DRAWERS as sheets
     from .slides import answers, starter
     from .slips import slips
     from .tasks import next_tasks
@@ -22,6 +25,11 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
     }
     if pack.look.slips or len(pack.versions) > 1:
         found["slips.pdf"] = slips
+    for sheet in pack.sheets:
+        found[f"{sheet.tier}.pdf"] = sheets[sheet.tier]
+    if pack.sheets:
+        found["follow-up-answers.pdf"] = follow_up_answers
+    found["teacher-notes.pdf"] = teacher_notes
     return found
 
 

@@ -16,7 +16,7 @@ from .sheets import sheet_name
 from .signs import interval, sign
 from .slides import lesson_line
 from .table import Cell, table_part
-from .text import Flow, Piece, Strong, draw, measure
+from .text import Flow, Piece, Strong, draw, measure, one_line
 from .working import steps_part
 
 CHECKS: tuple[str, ...] = (
@@ -122,26 +122,28 @@ def _questions(paper: Paper, pack: Pack) -> None:
         title += f", version {version.letter}"
     head = [_heading(paper, title)]
     for number, item in enumerate(version.items, start=1):
-        paper.place([*head, *_question(paper, number, item)], gap=1.2 * paper.size)
+        paper.place([*head, *_question(paper, number, item)], gap=1.0 * paper.size)
         head = []
 
 
 def _question(paper: Paper, number: int, item: PackItem) -> list[Part]:
     size = paper.size
-    half = 0.5 * size
+    half, gap = 0.4 * size, 0.25 * size
     key: list[Piece] = [Strong("Key: "), item.key, f" ({item.key.form_words})"]
-    both = [*prompt(item), "\u2003", *key]
+    both = [*prompt(item), "\u00a0\u00a0 ", *key]
     if len(measure(Flow(both), WIDTH, size).lines) == 1:
         asked = [text_part(both, WIDTH, size, after=half)]
     else:
-        asked = [text_part(words, WIDTH, size, after=half) for words in (prompt(item), key)]
+        asked = [text_part(words, WIDTH, size, after=gap) for words in (prompt(item), key)]
     parts = [_heading(paper, f"{number}  {item.topic_title}", 3), *asked]
     if item.steps:
-        parts.append(steps_part(item.steps, WIDTH, size, after=0.7 * size))
+        parts.append(steps_part(item.steps, WIDTH, size, between=0.4, after=0.4 * size))
     if item.misconceptions:
         rows = [(one.wrong, one.name, one.ask) for one in item.misconceptions]
-        head = ("Wrong answer", "The pupil probably …", "What to ask")
-        widths = (0.17 * WIDTH, 0.36 * WIDTH, 0.47 * WIDTH)
+        head = ("If you see", "the pupil probably", "so ask")
+        natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
+        first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
+        widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
         parts.append(table_part(head, rows, widths, size, after=0.2 * size))
     if item.untested:
         blind = f"This question cannot show: {'; '.join(item.untested)}."
@@ -240,25 +242,29 @@ def _addresses(paper: Paper, pack: Pack) -> None:
 
 def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:
     """Return addresses in two columns, read down each."""
-    column = WIDTH / 2
-    indent = max(face(True).width(label) for label, _ in rows) * size + 0.8 * size
-    blocks = [measure(Flow(address), column - indent - size, size) for _, address in rows]
-    split = (len(rows) + 1) // 2
+    half = (len(rows) + 1) // 2
+    columns = [column for column in (rows[:half], rows[half:]) if column]
+    width = WIDTH / 2
+    bold = face(True)
+    indents = [max(bold.width(label) for label, _ in c) * size + 0.8 * size for c in columns]
+    made = [
+        [measure(Flow(address), width - indent - size, size) for _, address in column]
+        for column, indent in zip(columns, indents, strict=True)
+    ]
     step = 0.35 * size
-    heights = [block.height + step for block in blocks]
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
         with document.tag("L", attributes="<</O /List /ListNumbering /Decimal>>"):
-            y = top
-            for number, ((label, _), block) in enumerate(zip(rows, blocks, strict=True)):
-                if number == split:
-                    x, y = x + column, top
-                with document.tag("LI"):
-                    with document.tag("Lbl"):
-                        page.text(x, y - block.baseline, label, size, bold=True)
-                    with document.tag("LBody"):
-                        draw(page, block, x + indent, y)
-                y -= heights[number]
+            for column, blocks, indent in zip(columns, made, indents, strict=True):
+                y = top
+                for (label, _), block in zip(column, blocks, strict=True):
+                    with document.tag("LI"):
+                        with document.tag("Lbl"):
+                            page.text(x, y - block.baseline, label, size, bold=True)
+                        with document.tag("LBody"):
+                            draw(page, block, x + indent, y)
+                    y -= block.height + step
+                x += width
 
-    return Part(max(sum(heights[:split]), sum(heights[split:])), show)
+    return Part(max(sum(block.height + step for block in blocks) for blocks in made), show)

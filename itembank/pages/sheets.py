@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -47,6 +47,14 @@ def core(pack: Pack) -> bytes:
 def challenge(pack: Pack) -> bytes:
     """Return the challenge sheet."""
     return follow_up(pack, "challenge")
+
+
+DRAWERS: dict[TierName, Callable[[Pack], bytes]] = {
+    "support": support,
+    "core": core,
+    "challenge": challenge,
+}
+"""What draws the sheet of each tier."""
 
 
 def sheet_name(tier: TierName) -> str:
@@ -181,7 +189,7 @@ class Cell(NamedTuple):
 
 
 class Row(NamedTuple):
-    """One question over the full width, or two beside each other.
+    """One question over the full width, or two or three beside each other.
 
     Heights are in points: `heading` for topic names above, `text` for the questions, `wish` for
     the working room that the longest solution would like.
@@ -198,32 +206,43 @@ class Row(NamedTuple):
         return self.heading + self.text + share * self.wish
 
 
-def rows(items: Sequence[PackItem], width: float, size: float, least: float) -> list[Row]:
-    """Return the questions in rows: short neighbours of one topic stand beside each other."""
-    half = (width - GAP) / 2
+def rows(items: Sequence[PackItem], size: float, least: float) -> list[Row]:
+    """Return the questions in rows: short neighbours of one topic stand beside each other.
+
+    Three stand in a row where they are the last of their topic and need a line each, so that
+    none is left to take a row alone.
+    """
+    half, third = (WIDTH - GAP) / 2, (WIDTH - 2 * GAP) / 3
     changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
     # Where topics change at every turn their names would tell the method, not guide the eye.
     named = sum(changes) <= len({item.topic for item in items}) + 2
     opens = [named and change for change in changes]
     flows = [Flow(prompt(item)) for item in items]
     indent = label_width(len(items), size)
-    halves = [measure(flow, half - indent, size) for flow in flows]
-    short = [len(b.lines) <= SHORT_LINES and not b.cramped for b in halves]
+
+    def fitting(numbers: Sequence[int], width: float, lines: int) -> list[Cell]:
+        """Return questions as cells of a row, or none where one of them needs more room."""
+        cells = []
+        for k in numbers:
+            block = measure(flows[k], width - indent, size)
+            if lines and (len(block.lines) > lines or block.cramped):
+                return []
+            cells.append(Cell(k + 1, items[k], block, opens[k]))
+        return cells
+
     out = []
     i = 0
     while i < len(items):
-        beside = i + 1 < len(items) and short[i] and short[i + 1]
-        if beside and opens[i + 1]:
-            # Two topics share a row only where each of them has this one question.
-            beside = opens[i] and (i + 2 == len(items) or opens[i + 2])
-        if beside:
-            pair = [Cell(k + 1, items[k], halves[k], opens[k]) for k in (i, i + 1)]
-            out.append(_row(pair, half, size, least))
-            i += 2
-        else:
-            block = measure(flows[i], width - indent, size)
-            out.append(_row([Cell(i + 1, items[i], block, opens[i])], width, size, least))
-            i += 1
+        end = next((k for k in range(i + 1, len(items)) if opens[k]), len(items))
+        # Two topics share a row only where each of them has this one question.
+        lonely = end == i + 1 and (i + 2 == len(items) or (i + 2 < len(items) and opens[i + 2]))
+        width, cells = third, fitting(range(i, end), third, 1) if end == i + 3 else []
+        if not cells and (end > i + 1 or (lonely and opens[i])):
+            width, cells = half, fitting(range(i, i + 2), half, SHORT_LINES)
+        if not cells:
+            width, cells = WIDTH, fitting([i], WIDTH, 0)
+        out.append(_row(cells, width, size, least))
+        i += len(cells)
     return out
 
 
@@ -276,7 +295,7 @@ def _fill(made: Sequence[Row], share: float, first: float, full: float) -> list[
 
 
 def _questions(paper: Paper, items: Sequence[PackItem]) -> None:
-    made = rows(items, WIDTH, paper.size, paper.least)
+    made = rows(items, paper.size, paper.least)
     used = len(paper.document.pages)
     pages, share = share_out(made, paper.room, paper.full, SIDES - used + 1)
     current: Element | None = None
@@ -329,7 +348,8 @@ def _draw_row(
 
 
 def _answer_line(page: Page, x: float, y: float, width: float, paper: Paper) -> None:
-    line = 8.5 * paper.size
+    label = face().width("Answer") * paper.least + 6
+    line = min(8.5 * paper.size, width - label - label_width(10, paper.size))
     with page.artifact():
         page.line((x + width - line, y), (x + width, y), colour=theme.QUIET, width=0.9)
         page.text(

@@ -41,7 +41,7 @@ def table_part(
     `row_headers` the first cell of each row names the row.
     """
     gap = 0.9 * size
-    pad = 0.38 * size
+    pad = 0.3 * size
     top_row = [
         measure(Flow(text, bold=True), width - gap, size)
         for text, width in zip(head, widths, strict=True)

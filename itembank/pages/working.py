@@ -34,12 +34,19 @@ class Row(NamedTuple):
 
 
 def steps_part(
-    steps: Sequence[Step], width: float, size: float, *, hidden: int = 0, after: float = 0.0
+    steps: Sequence[Step],
+    width: float,
+    size: float,
+    *,
+    hidden: int = 0,
+    between: float = 0.55,
+    after: float = 0.0,
 ) -> Part:
     """Return the steps of a solution, words on the left and mathematics on the right.
 
     The mathematics of the last `hidden` steps that have any is left for the pupil to write;
-    the first of those shows what stands before its equals sign.
+    the first of those shows what stands before its equals sign. `between` is the room between
+    two steps in ems.
     """
     indent = 1.5 * size
     gap = 1.2 * size
@@ -53,8 +60,8 @@ def steps_part(
     rows = []
     for i, step in enumerate(steps):
         rows.append(_row(step, i, blank, inside, column, gap, size))
-    between = 0.55 * size
-    height = sum(row.height for row in rows) + between * max(0, len(rows) - 1)
+    gap = between * size
+    height = sum(row.height for row in rows) + gap * max(0, len(rows) - 1)
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
@@ -62,7 +69,7 @@ def steps_part(
             for number, row in enumerate(rows, start=1):
                 with document.tag("LI"):
                     _draw_row(page, row, number, x, top, (indent, inside - column, width))
-                top -= row.height + between
+                top -= row.height + gap
 
     return Part(height + after, show)
 
