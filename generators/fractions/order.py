@@ -1,0 +1,302 @@
+"""Comparing fractions and putting them in order."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import lcm_all, slips
+from itembank.items.forms import decimal_node
+from itembank.items.item import (
+    Compare,
+    Draft,
+    Misconception,
+    Order,
+    Step,
+    Tier,
+    prompt,
+)
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Listing,
+    Node,
+    Percent,
+    RelationOp,
+    equals,
+    frac,
+    relate,
+)
+
+BIG_BOTTOM = Misconception(
+    "fractions.order-bottoms-only",
+    "takes the fraction with the larger bottom to be the smaller, whatever the tops",
+    "A larger bottom means smaller pieces. How many of the pieces are there each time?",
+)
+BIG_TOP = Misconception(
+    "fractions.order-tops-only",
+    "compares the tops only",
+    "Is 2/100 more than 1/2? What do the bottoms tell you?",
+)
+GAP = Misconception(
+    "fractions.order-by-gap",
+    "compares how many pieces are missing from 1 whole",
+    "1/2 and 9/10: each lacks 1 piece. Are the two missing pieces the same size?",
+)
+PERCENT_FACE = Misconception(
+    "fractions.order-percent-as-number",
+    "takes a percentage as the number in front of the sign",
+    "What does 50% mean? Is it more or less than 1?",
+)
+BAR_AS_POINT = Misconception(
+    "fractions.order-bar-as-point",
+    "reads the bar of a fraction as a decimal point",
+    "What is 1/2 as a decimal? Is it 1.2?",
+)
+
+Pair = tuple[int, int]
+PERMUTATIONS = ((0, 2, 1), (1, 0, 2), (1, 2, 0), (2, 0, 1), (2, 1, 0), (0, 1, 2))
+# Denominators of three fractions: the largest is a common one, or all three need changing.
+NEAR: tuple[tuple[int, ...], ...] = (
+    *((5, 10, 20), (4, 5, 20), (4, 10, 20), (2, 10, 20), (2, 5, 10), (3, 6, 12), (3, 4, 12)),
+    *((3, 5, 15), (3, 9, 18), (2, 9, 18), (6, 9, 18), (4, 8, 16), (2, 8, 16)),
+    # Pairs to compare; the larger bottom is a multiple of the smaller.
+    *((3, 6), (3, 9), (3, 12), (4, 8), (4, 12), (5, 10), (5, 15), (5, 20), (6, 12), (7, 14)),
+)
+FAR = (
+    *((3, 5, 9), (4, 9, 12), (3, 8, 12), (3, 9, 12), (3, 10, 12), (4, 5, 12), (5, 6, 12)),
+    *((3, 10, 15), (5, 10, 15), (6, 10, 15), (4, 12, 15), (5, 12, 15), (3, 9, 15), (2, 7, 8)),
+)
+
+
+def _orders(things: Sequence[Pair]) -> list[list[Pair] | None]:
+    """Return the right order, then those of the wrong methods: bottoms, tops, gaps.
+
+    A wrong method that finds two of the fractions equal makes no order.
+    """
+    bottom = lcm_all(*(d for _, d in things))
+    orders: list[list[Pair] | None] = []
+    keys: tuple[Callable[[Pair], int], ...] = (
+        lambda f: f[0] * (bottom // f[1]),
+        lambda f: -f[1],
+        lambda f: f[0],
+        lambda f: f[0] - f[1],
+    )
+    for key in keys:
+        different = len({key(thing) for thing in things}) == len(things)
+        orders.append(sorted(things, key=key) if different else None)
+    return orders
+
+
+def _three(dens: tuple[int, int, int], x: int, y: int, z: int) -> bool:
+    """Keep three proper fractions that the wrong methods put in at least two wrong orders."""
+    a, b, c = dens
+    if x >= a or y >= b or z >= c or gcd(x, a) != 1 or gcd(y, b) != 1 or gcd(z, c) != 1:
+        return False
+    # An order is told by the answers to: is x/a the smaller of x/a and y/b, and so on.
+    ay, bx, bz, cy, az, cx = a * y, b * x, b * z, c * y, a * z, c * x
+    if bx == ay or cy == bz or cx == az:
+        return False
+    right = (bx < ay, cy < bz, cx < az)
+    # By the bottoms alone z/c comes first, then y/b, for a < b < c.
+    wrong = [(False, False, False)]
+    if x != y and y != z and x != z:
+        wrong.append((x < y, y < z, x < z))
+    p, q, r = x - a, y - b, z - c
+    if p != q and q != r and p != r:
+        wrong.append((p < q, q < r, p < r))
+    return right not in wrong and any(order != wrong[0] for order in wrong)
+
+
+def _support(dens: tuple[int, ...], x: int, y: int, z: int) -> bool:
+    """Keep threes, and pairs that lack equally many pieces (x sets both tops)."""
+    if len(dens) == 3:
+        return _three((dens[0], dens[1], dens[2]), x, y, z)
+    a, c = dens
+    return x < a and y == z == 1 and gcd(x, a) == 1 and gcd(c - a + x, c) == 1
+
+
+def _challenge(f: Pair, g: Pair, up: int, down: int, swap: int) -> bool:
+    """Keep two fractions, a decimal and a percentage close together, all different."""
+    (a, b), (c, d) = f, g
+    p, q = 1000 * a // b, 1000 * c // d
+    if not 0 < q - p <= 250:
+        return False
+    decimal, percent = _close(p, q, up, down, swap)
+    values = {p, q, decimal, percent}
+    if len(values) < 4 or not min(values) > 20 or max(values) > 980 or percent % 10:
+        return False
+    # Written as a point, the second fraction must not stay where it belongs.
+    pointed = sorted(((_point(a, b), 0), (_point(c, d), 1), (decimal, 2), (percent, 3)))
+    return [k for _, k in pointed] != [
+        k for _, k in sorted(((p, 0), (q, 1), (decimal, 2), (percent, 3)))
+    ] and max(values) != percent
+
+
+def _close(p: int, q: int, up: int, down: int, swap: int) -> tuple[int, int]:
+    """Return a decimal and a percentage near to p and q, all in thousandths."""
+    return (p + up, q - down) if swap else (q + up, p - down)
+
+
+def _point(top: int, bottom: int) -> int:
+    return 1000 * top + (100 if bottom < 10 else 10) * bottom
+
+
+TERMINATING: tuple[Pair, ...] = (
+    (1, 4),
+    (3, 4),
+    (1, 5),
+    (2, 5),
+    (3, 5),
+    (4, 5),
+    (3, 8),
+    (5, 8),
+    (7, 8),
+    (3, 10),
+    (7, 10),
+    (7, 20),
+    (9, 20),
+    (13, 20),
+    (17, 20),
+)
+
+
+@register
+class OrderFractions(Topic):
+    """Two fractions to compare, three to order, then fractions among decimals and percentages."""
+
+    id = "fractions.order"
+    title = "Comparing and ordering fractions"
+    misconceptions = (BIG_BOTTOM, BIG_TOP, GAP, PERCENT_FACE, BAR_AS_POINT)
+    prerequisites = ("fractions.equivalent",)
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support,
+            dens=NEAR,
+            x=range(1, 7),
+            y=(1, 2, 3, 4, 5, 7, 8),
+            z=(1, 2, 3, 5, 7, 9, 11, 13),
+        ),
+        Tier.CORE: Space(
+            _three,
+            dens=FAR,
+            x=range(1, 6),
+            y=(1, 2, 3, 4, 5, 7, 8),
+            z=(1, 2, 4, 5, 7, 8, 11, 13, 14),
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            f=TERMINATING,
+            g=TERMINATING,
+            up=(-20, 30, 45),
+            down=(-25, -5, 15, 40),
+            swap=(0, 1),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            return self._among_decimals(*values)
+        if tier is Tier.CORE:
+            dens, x, y, z = values
+            return self._three(((x, dens[0]), (y, dens[1]), (z, dens[2])))
+        dens, x, y, z = values
+        if len(dens) == 3:
+            return self._three(((x, dens[0]), (y, dens[1]), (z, dens[2])))
+        a, c = dens
+        return self._pair((x, a), (c - a + x, c))
+
+    def _pair(self, small: Pair, large: Pair) -> Draft:
+        """Lacking equally many pieces, the fraction with the larger bottom is the larger."""
+        first, second = (small, large) if (small[0] + small[1]) % 2 else (large, small)
+        left, right = frac(*first), frac(*second)
+        sign: RelationOp = "<" if first == small else ">"
+        other: RelationOp = ">" if first == small else "<"
+        key = relate(left, sign, right)
+        bottom = lcm_all(first[1], second[1])
+        steps = [
+            _over(f"Write the {word} over {bottom}.", pair, bottom)
+            for word, pair in (("first", first), ("second", second))
+            if pair[1] != bottom
+        ]
+        s, t = first[0] * (bottom // first[1]), second[0] * (bottom // second[1])
+        steps.append(Step("Compare the tops.", relate(frac(s, bottom), sign, frac(t, bottom))))
+        steps.append(Step("So this is the right sign.", key))
+        wrong = slips((GAP, relate(left, "=", right)), (BIG_BOTTOM, relate(left, other, right)))
+        text = prompt("Which sign goes between {a} and {b}: <, > or =?", a=left, b=right)
+        return Draft(text, Compare(left, right), key, "sign", tuple(steps), wrong, (small, large))
+
+    def _three(self, things: tuple[Pair, Pair, Pair]) -> Draft:
+        right, bottoms, tops, gaps = _orders(things)
+        assert right is not None
+        shown = [things[k] for k in PERMUTATIONS[sum(t for t, _ in things) % 6]]
+        if shown == right:
+            shown.reverse()
+        bottom = lcm_all(*(d for _, d in things))
+        steps = [
+            _over(f"Write {word} over {bottom}.", pair, bottom)
+            for word, pair in zip(("the first", "the second", "the third"), shown, strict=True)
+            if pair[1] != bottom
+        ]
+        steps.append(Step("Put them in the order of the new tops.", _listing(right)))
+        wrong = slips(
+            *(
+                (misconception, _listing(order))
+                for misconception, order in ((BIG_BOTTOM, bottoms), (BIG_TOP, tops), (GAP, gaps))
+                if order
+            )
+        )
+        nodes = tuple(frac(*pair) for pair in shown)
+        text = prompt("Put these in order, smallest first:  {t}", t=Listing(nodes))
+        return Draft(
+            text, Order(nodes), _listing(right), "list", tuple(steps), wrong, tuple(sorted(things))
+        )
+
+    def _among_decimals(self, f: Pair, g: Pair, up: int, down: int, swap: int) -> Draft:
+        p, q = 1000 * f[0] // f[1], 1000 * g[0] // g[1]
+        d, c = _close(p, q, up, down, swap)
+        things: list[tuple[Node, int, int, int]] = [
+            # The number, its thousandths, and what the two wrong methods take it for.
+            (frac(*f), p, p, _point(*f)),
+            (decimal_node(Fraction(d, 1000)), d, d, d),
+            (Percent(decimal_node(Fraction(c, 10))), c, 100 * c, c),
+            (frac(*g), q, q, _point(*g)),
+        ]
+        turn = (f[0] + g[1] + up) % 4
+        things = things[turn:] + things[:turn]
+        steps = [
+            Step(f"Write {word} as a decimal.", equals(node, decimal_node(Fraction(value, 1000))))
+            for word, (node, value, _, _) in zip(
+                ("the first", "the second", "the third", "the fourth"), things, strict=True
+            )
+            if node != decimal_node(Fraction(value, 1000))
+        ]
+        key = _by(things, lambda thing: thing[1])
+        steps.append(Step("Put the decimals in order.", key))
+        wrong = slips(
+            (PERCENT_FACE, _by(things, lambda thing: thing[2])),
+            (BAR_AS_POINT, _by(things, lambda thing: thing[3])),
+        )
+        nodes = tuple(node for node, _, _, _ in things)
+        text = prompt("Put these in order, smallest first:  {t}", t=Listing(nodes))
+        twin = tuple(sorted((p, q, d))), c
+        return Draft(text, Order(nodes), key, "list", tuple(steps), wrong, (*twin[0], twin[1]))
+
+
+def _by(
+    things: list[tuple[Node, int, int, int]], key: Callable[[tuple[Node, int, int, int]], int]
+) -> Listing:
+    return Listing(tuple(node for node, *_ in sorted(things, key=key)))
+
+
+def _listing(things: Sequence[Pair]) -> Listing:
+    return Listing(tuple(frac(*pair) for pair in things))
+
+
+def _over(say: str, pair: Pair, bottom: int) -> Step:
+    top, old = pair
+    return Step(say, equals(frac(top, old), frac(top * (bottom // old), bottom)))
