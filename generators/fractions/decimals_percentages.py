@@ -1,0 +1,338 @@
+"""Changing between fractions, decimals and percentages."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import gcd
+from typing import Any
+
+from generators.fractions._common import slips
+from itembank.items.forms import decimal_node, number_node, simplest_node
+from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
+from itembank.items.registry import register
+from itembank.items.space import Space
+from itembank.items.topic import Topic
+from itembank.notation.tree import (
+    Dec,
+    Frac,
+    Int,
+    Node,
+    Percent,
+    Sum,
+    divide,
+    equals,
+    frac,
+    times,
+)
+
+BAR_AS_POINT = Misconception(
+    "fractions.convert-bar-as-point",
+    "reads the bar of a fraction as a decimal point",
+    "Is 1/2 more or less than 1? What about 1.2?",
+)
+TOP_AFTER_POINT = Misconception(
+    "fractions.convert-top-after-point",
+    "writes the top after the decimal point, whatever the bottom",
+    "Is 1/2 the same as 1/10? Which of them is 0.1?",
+)
+BOTTOM_PERCENT = Misconception(
+    "fractions.convert-bottom-as-percent",
+    "takes the bottom of the fraction as the percentage",
+    "What percentage is a half? Is it 2%?",
+)
+ONE_PLACE = Misconception(
+    "fractions.convert-one-place",
+    "moves the digits one place instead of two",
+    "Per cent means out of 100. What is 50% as a decimal?",
+)
+WRONG_WAY = Misconception(
+    "fractions.convert-wrong-way",
+    "divides by 100 where it should multiply",
+    "0.5 is a half. What percentage is a half?",
+)
+SIGN_DROPPED = Misconception(
+    "fractions.convert-sign-dropped",
+    "leaves out the per cent sign and keeps the number",
+    "Is 50% of a cake the same as 50 cakes?",
+)
+TOO_FEW_NOUGHTS = Misconception(
+    "fractions.convert-too-few-noughts",
+    "puts the digits over a number with one nought too few",
+    "What does the last digit stand for: tenths, hundredths or thousandths?",
+)
+ONE_OVER = Misconception(
+    "fractions.convert-one-over",
+    "puts 1 over the number",
+    "Is 1/75 more or less than a half? What about 75%?",
+)
+STOPS = Misconception(
+    "fractions.convert-recurring-stops",
+    "cuts the recurring digits off as if the decimal stopped",
+    "Is 0.33 exactly a third? What do three of them make?",
+)
+NINES = Misconception(
+    "fractions.convert-wrong-nines",
+    "puts the digits over the wrong number of nines",
+    "How many digits are there under the dots? What is 1/9 as a decimal? And 1/99?",
+)
+
+RECURRING = (3, 6, 7, 9, 11, 12, 15, 18, 22, 30, 33)
+"""Denominators whose fractions recur, with a block short enough to write."""
+LOWEST = " as a fraction in its lowest terms."
+
+
+def _support(kind: int, h: int) -> bool:
+    """Keep h hundredths: fraction to decimal (0) or percentage (1), decimal ↔ percentage (2, 3)."""
+    bottom = 100 // gcd(h, 100)
+    if bottom == 2:
+        return False
+    if kind == 0:
+        # Tenths and hundredths would hide writing the top after the point.
+        return bottom not in (10, 100)
+    # 1/10 is 10%: taking the bottom as the percentage would be right.
+    return kind != 1 or (bottom != 100 and h != 10)
+
+
+def _core(kind: int, h: int) -> bool:
+    """Keep hundredths that cancel (0, 1), fortieths and eighths (2, 3, 4), more than 100% (5)."""
+    if kind in (2, 3, 4):
+        return h < 40 and h % 2 == 1
+    if gcd(h, 100) == 1 or h == 50:
+        return False
+    if kind == 5:
+        return h > 100
+    # As 0.1 or 10% the wrong methods give 1/10, which is right.
+    return h < 100 and h != 10 and (kind == 0 or h % 10 != 0)
+
+
+def _challenge(kind: int, a: int, b: int) -> bool:
+    """Keep a/b that recurs (0 to decimal, 1 to percentage), and digits a, b that recur.
+
+    The digits are 0.ab with both recurring (2), with the last one recurring (3), and 0.b (4).
+    """
+    if kind < 2:
+        return b in RECURRING and 0 < a < b and gcd(a, b) == 1 and (kind == 0 or b <= 15)
+    if a > 9 or b > 9 or a == b:
+        return False
+    if kind == 4:
+        return a == 0 and 0 < b < 9
+    return kind == 2 or (0 < b < 9)
+
+
+@register
+class DecimalsPercentages(Topic):
+    """Fractions, decimals and percentages: hundredths, thousandths, recurring decimals."""
+
+    id = "fractions.decimals-percentages"
+    title = "Fractions, decimals and percentages"
+    misconceptions = (
+        BAR_AS_POINT,
+        TOP_AFTER_POINT,
+        BOTTOM_PERCENT,
+        ONE_PLACE,
+        WRONG_WAY,
+        SIGN_DROPPED,
+        TOO_FEW_NOUGHTS,
+        ONE_OVER,
+        STOPS,
+        NINES,
+    )
+    prerequisites = ("fractions.equivalent", "fractions.lowest-terms")
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=range(4), h=range(1, 100)),
+        Tier.CORE: Space(_core, kind=range(6), h=range(1, 200)),
+        Tier.CHALLENGE: Space(_challenge, kind=range(5), a=range(33), b=range(34)),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            kind, h = values
+            return _hundredths(kind, h)
+        if tier is Tier.CORE:
+            kind, h = values
+            return _thousandths(kind, h) if kind in (2, 3, 4) else _to_fraction(kind, h)
+        kind, a, b = values
+        if kind == 0:
+            return _recurring_decimal(a, b)
+        return _exact_percentage(a, b) if kind == 1 else _from_recurring(kind, a, b)
+
+
+def percent(value: Fraction) -> Percent:
+    """Return a value as a percentage, with a decimal number of per cent.
+
+    >>> percent(Fraction(3, 8))
+    Percent(of=Dec(whole='37', places='5', recurring=''))
+    """
+    return Percent(decimal_node(100 * value))
+
+
+def _bar_as_point(top: int, bottom: int) -> Node:
+    return decimal_node(Fraction(int(f"{top}{bottom}"), 10 ** len(str(bottom))))
+
+
+def _top_after_point(top: int) -> Node:
+    return decimal_node(Fraction(top, 10 ** len(str(top))))
+
+
+def _draft(
+    asked: Node, ending: str, key: Node, form: str, steps: list[Step], wrong: tuple[Slip, ...]
+) -> Draft:
+    text = prompt("Write {n}" + ending, n=asked)
+    # The printed number and the form asked for settle the question.
+    return Draft(text, Find(asked), key, form, tuple(steps), wrong, (form, asked))
+
+
+def _hundredths(kind: int, h: int) -> Draft:
+    value = Fraction(h, 100)
+    n, d = value.numerator, value.denominator
+    decimal, share, over = decimal_node(value), percent(value), frac(h, 100)
+    if kind < 2:
+        k = 100 // d
+        scaled = Frac(times(Int(n), Int(k)), times(Int(d), Int(k)))
+        first = Step("Write it over 100.", equals(frac(n, d), scaled, over))
+        if kind == 0:
+            steps = [first, Step("Write the hundredths as a decimal.", equals(over, decimal))]
+            wrong = slips(
+                (BAR_AS_POINT, _bar_as_point(n, d)), (TOP_AFTER_POINT, _top_after_point(n))
+            )
+            return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+        steps = [first, Step("Out of 100 means per cent.", equals(over, share))]
+        wrong = slips((BOTTOM_PERCENT, Percent(Int(d))), (ONE_PLACE, percent(value / 10)))
+        return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
+    if kind == 2:
+        steps = [
+            Step("Write it over 100.", equals(decimal, over)),
+            Step("Out of 100 means per cent.", equals(over, share)),
+        ]
+        wrong = slips((ONE_PLACE, percent(value / 10)), (WRONG_WAY, percent(value / 10000)))
+        return _draft(decimal, " as a percentage.", share, "percentage", steps, wrong)
+    steps = [
+        Step("Per cent means out of 100.", equals(share, over)),
+        Step("Write the hundredths as a decimal.", equals(over, decimal)),
+    ]
+    wrong = slips((ONE_PLACE, decimal_node(value * 10)), (SIGN_DROPPED, Int(h)))
+    return _draft(share, " as a decimal.", decimal, "decimal", steps, wrong)
+
+
+def _to_fraction(kind: int, h: int) -> Draft:
+    """Make a percentage (kind 0, or 5 for more than 100%) or a decimal (1) a fraction."""
+    value = Fraction(h, 100)
+    asked: Node = decimal_node(value) if kind == 1 else percent(value)
+    over, key = frac(h, 100), number_node(value)
+    say = "Write the digits as hundredths." if kind == 1 else "Per cent means out of 100."
+    steps = [Step(say, equals(asked, over))]
+    common = gcd(h, 100)
+    ending, form = LOWEST, "lowest-terms"
+    steps.append(Step(f"Divide the top and bottom by {common}.", equals(over, key)))
+    if kind == 5:
+        mixed = simplest_node(value)
+        steps.append(Step("Write it as a mixed number.", equals(key, mixed)))
+        ending, form, key = " as a mixed number in its simplest form.", "mixed", mixed
+    wrong = slips((TOO_FEW_NOUGHTS, Fraction(h, 10)), (ONE_OVER, Fraction(1, h)))
+    return _draft(asked, ending, key, form, steps, wrong)
+
+
+def _thousandths(kind: int, h: int) -> Draft:
+    value = Fraction(h, 40)
+    n, d = value.numerator, value.denominator
+    t, k = 25 * h, 1000 // d
+    decimal, share, over = decimal_node(value), percent(value), frac(t, 1000)
+    if kind == 4:
+        common = gcd(t, 1000)
+        steps = [
+            Step("Write the digits as thousandths.", equals(decimal, over)),
+            Step(f"Divide the top and bottom by {common}.", equals(over, frac(n, d))),
+        ]
+        wrong = slips((TOO_FEW_NOUGHTS, Fraction(t, 100)), (ONE_OVER, Fraction(1, t)))
+        return _draft(decimal, LOWEST, frac(n, d), "lowest-terms", steps, wrong)
+    scaled = Frac(times(Int(n), Int(k)), times(Int(d), Int(k)))
+    steps = [
+        Step("Write it over 1000.", equals(frac(n, d), scaled, over)),
+        Step("Write the thousandths as a decimal.", equals(over, decimal)),
+    ]
+    if kind == 2:
+        wrong = slips((BAR_AS_POINT, _bar_as_point(n, d)), (TOP_AFTER_POINT, _top_after_point(n)))
+        return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+    steps.append(Step("Multiply by 100 for the percentage.", equals(decimal, share)))
+    wrong = slips((BOTTOM_PERCENT, Percent(Int(d))), (ONE_PLACE, percent(value / 10)))
+    return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
+
+
+def _recurring_decimal(a: int, b: int) -> Draft:
+    value = Fraction(a, b)
+    asked, key = frac(a, b), decimal_node(value)
+    steps = [
+        Step(f"The fraction means {a} divided by {b}.", equals(asked, divide(Int(a), Int(b)))),
+        Step(
+            "Divide until a remainder comes again; dot the digits that recur.",
+            equals(divide(Int(a), Int(b)), key),
+        ),
+    ]
+    cut = Fraction(100 * a // b, 100)
+    wrong = slips(
+        (STOPS, decimal_node(cut) if cut else None),
+        (BAR_AS_POINT, _bar_as_point(a, b)),
+        (TOP_AFTER_POINT, _top_after_point(a)),
+    )
+    ending = " as a decimal. Put dots over the digits that recur."
+    return _draft(asked, ending, key, "decimal", steps, wrong)
+
+
+def _exact_percentage(a: int, b: int) -> Draft:
+    whole = Fraction(100 * a, b)
+    asked, key = frac(a, b), Percent(simplest_node(whole))
+    steps = [
+        Step(
+            "Multiply by 100.",
+            equals(times(asked, Int(100)), frac(100 * a, b), simplest_node(whole)),
+        ),
+        Step("Write the per cent sign.", equals(asked, key)),
+    ]
+    wrong = slips(
+        (STOPS, Percent(Int(int(whole)))), (ONE_PLACE, Percent(simplest_node(whole / 10)))
+    )
+    ending = " as a percentage. Use a mixed number, not a decimal."
+    return _draft(asked, ending, key, "percentage", steps, wrong)
+
+
+def _from_recurring(kind: int, a: int, b: int) -> Draft:
+    """Make 0.ab (both recurring, kind 2; b recurring, kind 3) or 0.b (kind 4) a fraction."""
+    if kind == 3:
+        return _late_recurring(a, b)
+    digits = f"{a}{b}" if kind == 2 else str(b)
+    nines, number = 10 ** len(digits) - 1, int(digits)
+    asked, value = Dec("0", "", digits), Fraction(number, nines)
+    many = "2 digits recur, so put them" if kind == 2 else "1 digit recurs, so put it"
+    steps = [Step(f"{many} over {nines}.", equals(asked, frac(number, nines)))]
+    common = gcd(number, nines)
+    if common > 1:
+        cancel = equals(frac(number, nines), number_node(value))
+        steps.append(Step(f"Divide the top and bottom by {common}.", cancel))
+    wrong = slips(
+        (STOPS, Fraction(number, nines + 1)),
+        (NINES, Fraction(number, 9 if kind == 2 else 99)),
+    )
+    return _draft(asked, LOWEST, number_node(value), "lowest-terms", steps, wrong)
+
+
+def _late_recurring(a: int, b: int) -> Draft:
+    asked = Dec("0", str(a), str(b))
+    value = Fraction(9 * a + b, 90)
+    tenfold = Dec(str(a), "", str(b))
+    key = number_node(value)
+    apart: Node = Sum(Int(a), (("+", frac(b, 9)),)) if a else frac(b, 9)
+    steps = [
+        Step(
+            "Multiply by 10, so that the dot comes first.", equals(times(asked, Int(10)), tenfold)
+        ),
+        Step("1 digit recurs, so put it over 9.", equals(tenfold, apart)),
+    ]
+    if a:
+        steps.append(Step("Make it one fraction.", equals(apart, frac(9 * a + b, 9))))
+    raw, common = frac(9 * a + b, 90), gcd(9 * a + b, 90)
+    steps.append(Step("Divide by 10 again.", equals(divide(frac(9 * a + b, 9), Int(10)), raw)))
+    if common > 1:
+        steps.append(Step(f"Divide the top and bottom by {common}.", equals(raw, key)))
+    wrong = slips((STOPS, Fraction(10 * a + b, 100)), (NINES, Fraction(10 * a + b, 99)))
+    return _draft(asked, LOWEST, key, "lowest-terms", steps, wrong)
