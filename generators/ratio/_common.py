@@ -72,7 +72,7 @@ def turned(parts: tuple[int, ...], turn: int) -> tuple[int, ...]:
     """Return three parts in one of their six orders.
 
     >>> turned((1, 2, 3), 4)
-    (2, 1, 3)
+    (1, 3, 2)
     """
     around = parts[turn % 3 :] + parts[: turn % 3]
     return around[::-1] if turn // 3 % 2 else around

@@ -192,11 +192,6 @@ class Scale(Topic):
         on_plan, real = amount(length, "cm"), amount(distance, unit)
         real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
         key = whole_ratio(1, scale)
-        wrong = [(UNIT_KEPT, Ratio((Int(1), decimal_node(distance / length))))]
-        if unit == "m":
-            wrong.append((THOUSAND, whole_ratio(1, scale * 10)))
-        else:
-            wrong.append((THOUSAND, whole_ratio(1, scale // 100)))
         return Draft(
             prompt=prompt(
                 f"A {thing} is really {{n}} long. On a map it is {{p}} long. "
@@ -219,7 +214,10 @@ class Scale(Topic):
                 ),
                 Step(f"Divide both parts by {length}.", equals(shown, key)),
             ),
-            slips=slips(*wrong),
+            slips=slips(
+                (UNIT_KEPT, Ratio((Int(1), decimal_node(distance / length)))),
+                (THOUSAND, whole_ratio(1, scale * 10)),
+            ),
             twin=("scale", scale, length),
         )
 

@@ -15,7 +15,7 @@ from itembank.notation.tree import Frac, Int, Node, Ratio, Sym, equals
 
 FLIPPED = Misconception(
     "ratio.unit-flipped",
-    "makes the wrong part 1",
+    "finds n, but writes it on the wrong side of the 1",
     "Read the form aloud. Which part has to be 1: the first or the second?",
 )
 ONE_ONLY = Misconception(
@@ -26,7 +26,7 @@ ONE_ONLY = Misconception(
 TAKES_AWAY = Misconception(
     "ratio.unit-takes-away",
     "takes the same number from both parts to get to 1",
-    "Is 2 : 4 the same ratio as 1 : 3? Try it with 2 cups of rice and 4 cups of water.",
+    "2 cups of rice need 4 of water. How much does 1 cup need? What does your method say?",
 )
 UNITS_LOST = Misconception(
     "ratio.unit-units-ignored",

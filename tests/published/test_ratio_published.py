@@ -1,0 +1,99 @@
+"""Ratio topics against values published elsewhere."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from generators.ratio.proportion import Proportion
+from generators.ratio.scale import Scale
+from generators.ratio.simplest_form import SimplestForm
+from generators.ratio.unit_form import UnitForm
+from itembank.checking.exact import answer
+from itembank.items.item import Draft, Find, Tier
+from itembank.notation import line, parse
+from itembank.notation.tree import Int, Relation, Sym
+from itembank.notation.value import exact
+
+
+def found(draft: Draft) -> tuple[Fraction, ...]:
+    assert isinstance(draft.ask, Find)
+    return answer(draft.ask.target, draft.ask.relations)
+
+
+# OpenStax Prealgebra 2e, section "Solve Proportions and their Applications".
+@pytest.mark.parametrize(
+    ("proportion", "unknown", "value"),
+    [("1.2/1.8 = d/6", "d", 4), ("x/36 = 5/9", "x", 20)],
+)
+def test_openstax_proportions(proportion: str, unknown: str, value: int) -> None:
+    relation = parse(proportion)
+    assert isinstance(relation, Relation)
+    assert answer(Sym(unknown), (relation,)) == (Fraction(value),)
+    # The same question as a ratio, as our items put it.
+    left, right = proportion.replace("/", " : ").split(" = ")
+    as_ratios = parse(f"{left} = {right}")
+    assert isinstance(as_ratios, Relation)
+    assert answer(Sym(unknown), (as_ratios,)) == (Fraction(value),)
+
+
+def test_openstax_proportion_by_our_generator() -> None:
+    draft = Proportion().make(Tier.SUPPORT, 9, 4, 5, 0)
+    assert draft.prompt[1] == Int(9)
+    # 9 people need 45 g, so 36 people need 180 g: the same proportion, nine times over.
+    assert line(draft.key) == "180 g"
+    assert Fraction(180, 9) == answer(Sym("x"), (parse("x/36 = 5/9"),))[0]  # type: ignore[arg-type]
+
+
+# OpenStax Prealgebra 2e: quotients and fractions in lowest terms, read as ratios a : b.
+# Sections "Multiply and Divide Fractions" (7/21, 1/2 ÷ 1/8), "Solve Equations with
+# Fractions" (90/120, 8 2/3 ÷ 1 1/12) and "Multiply and Divide Mixed Numbers" (13 1/2 ÷ 9).
+@pytest.mark.parametrize(
+    ("left", "right", "top", "bottom"),
+    [
+        ((7, 1, "frac"), (21, 1, "frac"), 1, 3),
+        ((1, 2, "frac"), (1, 8, "frac"), 4, 1),
+        ((90, 1, "frac"), (120, 1, "frac"), 3, 4),
+        ((26, 3, "mixed"), (13, 12, "mixed"), 8, 1),
+        ((27, 2, "mixed"), (9, 1, "frac"), 3, 2),
+    ],
+)
+def test_openstax_quotients_as_ratios(
+    left: tuple[int, int, str], right: tuple[int, int, str], top: int, bottom: int
+) -> None:
+    draft = SimplestForm().make(Tier.CHALLENGE, left, right)
+    # A question may put the larger part first; the pair of parts is the same.
+    assert sorted(map(int, line(draft.key).split(" : "))) == sorted((top, bottom))
+    assert found(draft)[0] / found(draft)[1] in (Fraction(top, bottom), Fraction(bottom, top))
+
+
+# OpenStax Prealgebra 2e, section "Decimals and Fractions": 2/5 = 0.4 and 3/8 = 0.375.
+@pytest.mark.parametrize(("top", "bottom", "key"), [(2, 5, "1 : 0.4"), (3, 8, "1 : 0.375")])
+def test_openstax_decimals_as_unit_ratios(top: int, bottom: int, key: str) -> None:
+    draft = UnitForm().make(Tier.CORE, bottom, top, 0)
+    assert line(draft.key) == key
+
+
+def test_rhind_problem_63() -> None:
+    # Rhind Mathematical Papyrus, problem 63 (from memory; the arithmetic checks itself): 700
+    # loaves among four men in the proportion 2/3, 1/2, 1/3, 1/4.
+    target = parse("a, b, c, d")
+    relations = (parse("a : b : c : d = 2/3 : 1/2 : 1/3 : 1/4"), parse("a + b + c + d = 700"))
+    shares = answer(target, relations)  # type: ignore[arg-type]
+    assert shares == tuple(exact(parse(text)) for text in ("266 2/3", "200", "133 1/3", "100"))
+
+
+def test_lilavati_rule_of_three() -> None:
+    # Bhaskara II, Lilavati, on the rule of three (from memory; the arithmetic checks itself):
+    # 2 1/2 palas of saffron for 3/7 niska; for 9 niskas, 52 1/2 palas.
+    relation = parse("3/7 : 9 = 2 1/2 : x")
+    assert answer(Sym("x"), (relation,)) == (Fraction(105, 2),)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("scale", "plan"), [(25_000, 4), (50_000, 2)])
+def test_map_scales(scale: int, plan: int) -> None:
+    # 4 cm to the kilometre is 1 : 25 000 and 2 cm is 1 : 50 000 (common practice, no source).
+    draft = Scale().make(Tier.CHALLENGE, plan * 2, scale, 0)
+    assert line(draft.key) == f"1 : {scale}"
+    assert found(draft)[1] / found(draft)[0] == scale
