@@ -40,7 +40,7 @@ ONE_UNKNOWN = (
      "and {b} people are left behind. How many people does each minibus hold?",
      "Write n for the number each minibus holds."),
     ("Altogether {a} trays of plants and a {b} watering can cost {c}. "
-     "How much does each tray cost?", "Write n for the cost of one tray in pounds."),
+     "How much does each tray cost?", "Write n for the cost of one tray, and work in pounds."),
 )  # fmt: skip
 
 

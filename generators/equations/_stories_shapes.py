@@ -36,7 +36,7 @@ def flower_bed(d: int, width: int) -> Story:
     key = metres(width)
     steps = (
         Step(
-            "Write w for the width in metres; the length is then w plus the difference.",
+            f"Write w for the width; the length is w + {d}. Work in metres.",
             equals(juxt(Int(2), Bracket(add(W, W, num(d)))), num(p)),
         ),
         Step("Collect like terms and multiply out.", equals(side(4, W, 2 * d), num(p))),
@@ -105,7 +105,10 @@ def isosceles(k: int, third: int) -> Story:
     key = metres(third)
     plain = Bracket(add(N, num(k)))
     steps = (
-        Step("Write n for the third side in metres.", equals(add(N, plain, plain), num(p))),
+        Step(
+            f"Write n for the third side; each equal side is n + {k}. Work in metres.",
+            equals(add(N, plain, plain), num(p)),
+        ),
         Step("Collect like terms.", equals(side(3, N, 2 * k), num(p))),
         *balance(N, 3, 2 * k, 0, p),
     )

@@ -19,6 +19,8 @@ from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import equals
 
+NUMBERS = (-9, -7, -4, -2, 1, 3, 5, 6, 8, 10)
+POSITIVE = (1, 3, 5, 8, 10, 12)
 SOLUTIONS = (-6, -5, -4, -3, -2, 2, 3, 4, 5, 6)
 
 
@@ -27,14 +29,17 @@ def _support(sign: int, a: int, c: int, x: int) -> bool:
 
 
 def _core(a: int, c: int, b: int, x: int) -> bool:
-    return abs(a - c) >= 2 and (a - c) * x + b != 0
+    d = (a - c) * x + b
+    # The same equation with its sides exchanged is kept once.
+    return abs(a - c) >= 2 and d != 0 and (a > c or d not in NUMBERS)
 
 
 def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
     if kind == 0:  # ax + b = d − cx
         total = (a + c) * x
         return a != c and total + b != 0 and total * (a + c) != (total + 2 * b) * (a - c)
-    return a != c and b != (a - c) * x  # b − ax = d − cx
+    d = b - (a - c) * x  # b − ax = d − cx
+    return a != c and d != 0 and (a < c or d not in POSITIVE or a > 6)
 
 
 @register
@@ -51,14 +56,14 @@ class BothSides(Topic):
             _core,
             a=range(2, 9),
             c=range(2, 9),
-            b=(-9, -7, -4, -2, 1, 3, 5, 6, 8, 10),
+            b=NUMBERS,
             x=range(2, 8),
         ),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=(0, 1),
             a=range(2, 8),
-            b=(1, 3, 5, 8, 10, 12),
+            b=POSITIVE,
             c=range(2, 7),
             x=SOLUTIONS,
         ),
@@ -68,6 +73,7 @@ class BothSides(Topic):
         """Return the question; the last parameter is the solution."""
         x, value = letter(*values), values[-1]
         wrong: tuple[Wrong, ...]
+        twin: tuple[object, ...] = values
         if tier is Tier.SUPPORT:  # ax = cx + d or ax − d = cx
             sign, a, c, _ = values
             d = (a - c) * value
@@ -82,6 +88,7 @@ class BothSides(Topic):
             d = (a - c) * value + b
             equation = equals(side(a, x, b), side(c, x, d))
             steps = balance(x, a, b, c, d)
+            twin = tuple(sorted(((a, b), (c, d))))
             wrong = (
                 (m.ADDS_LETTERS, over(d - b, a + c)),
                 (m.ADDS_NUMBERS, over(d + b, a - c)),
@@ -101,6 +108,7 @@ class BothSides(Topic):
                 d = b - (a - c) * value
                 equation = equals(lead(b, -a, x), lead(d, -c, x))
                 steps = balance(x, -a, b, -c, d)
+                twin = tuple(sorted(((-a, b), (-c, d))))
                 wrong = ((m.LOST_MINUS, -value), (m.ADDS_NUMBERS, over(d + b, c - a)))
         return Draft(
             prompt("Solve {e}.", e=equation),
@@ -109,5 +117,5 @@ class BothSides(Topic):
             "solution",
             steps,
             slips(x, *wrong),
-            values,
+            twin,
         )

@@ -20,6 +20,8 @@ from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import add, equals, juxt, num
 
+NUMBERS = (-7, -5, -3, -1, 1, 2, 4, 6)
+
 
 def _support(sign: int, a: int, b: int, c: int, x: int) -> bool:
     return a > c and (a - c) * x + sign * a * b != 0
@@ -33,6 +35,8 @@ def _core(a: int, p: int, b: int, c: int, x: int) -> bool:
     # Blind to a half-multiplied bracket; or both brackets alike, or nothing in one of them.
     if d in (0, b) or not -20 <= d <= 20:
         return False
+    if p == 1 and a > c and d in NUMBERS:
+        return False  # the same equation with its sides exchanged is kept once
     return d * (c - 1) not in (b * (a - 1), -b * (a + 1))
 
 
@@ -61,7 +65,7 @@ class BothSidesBrackets(Topic):
             _core,
             a=range(2, 7),
             p=range(1, 4),
-            b=(-7, -5, -3, -1, 1, 2, 4, 6),
+            b=NUMBERS,
             c=range(2, 7),
             x=range(2, 8),
         ),
@@ -81,6 +85,7 @@ class BothSidesBrackets(Topic):
         """Return the question; the last parameter is the solution."""
         x, value = letter(*values), values[-1]
         wrong: tuple[Wrong, ...]
+        twin: tuple[object, ...] = values
         if tier is Tier.SUPPORT:  # a(x + b) = cx + d
             sign, a, b, c, _ = values
             b *= sign
@@ -97,6 +102,7 @@ class BothSidesBrackets(Topic):
             a, p, b, c, _ = values
             d = a * (p * value + b) // c - value
             k = a * p
+            twin = tuple(sorted(((a, p, b), (c, 1, d))))
             equation = equals(bracket(a, side(p, x, b)), bracket(c, side(1, x, d)))
             opened = Step(
                 "Multiply out both brackets.", equals(side(k, x, a * b), side(c, x, c * d))
@@ -132,5 +138,5 @@ class BothSidesBrackets(Topic):
             "solution",
             steps,
             slips(x, *wrong),
-            values,
+            twin,
         )

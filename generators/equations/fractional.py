@@ -44,6 +44,8 @@ def _challenge(kind: int, a: int, b: int, p: int, q: int) -> bool:
     if (b * (q + p)) % a:
         return False
     r = b * (q + p) // a - q
+    if a > b and 1 <= r <= 6:
+        return False  # the same equation with its sides exchanged is kept once
     common = gcd(a, b)
     return r not in (0, p) and p * (b // common - 1) != r * (a // common - 1)
 
@@ -124,7 +126,7 @@ class Fractional(Topic):
     )
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, a=range(2, 10), b=range(3, 11), q=range(2, 10)),
+        Tier.SUPPORT: Space(_support, a=range(2, 10), b=range(3, 11), q=range(2, 11)),
         Tier.CORE: Space(
             _core, sign=(1, -1), a=range(2, 6), b=range(3, 9), k=range(2, 9), q=range(2, 8)
         ),

@@ -39,7 +39,8 @@ def _core(kind: int, a: int, b: int, n: int) -> bool:
 
 def _challenge(a: int, c: int, b: int, n: int) -> bool:
     k = a - c
-    return abs(k) >= 2 and gcd(k, n) == 1 and b + n != 0 and a != -c
+    # With fewer letters on the left it would be the same equation, its sides exchanged.
+    return k >= 2 and gcd(k, n) == 1 and b + n != 0 and a != -c
 
 
 @register
@@ -59,7 +60,9 @@ class NegativeSolutions(Topic):
     )
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 9), b=range(2, 13), x=range(-9, -1)),
+        Tier.SUPPORT: Space(
+            _support, sign=(1, -1), a=range(2, 10), b=range(2, 13), x=range(-9, -1)
+        ),
         Tier.CORE: Space(_core, kind=range(3), a=range(2, 10), b=range(2, 10), n=range(-11, 12)),
         Tier.CHALLENGE: Space(
             _challenge, a=range(3, 10), c=(-4, -3, -2, 2, 3, 4, 5), b=(-7, -4, 2, 5, 9), n=TOPS

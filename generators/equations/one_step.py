@@ -98,7 +98,7 @@ class OneStep(Topic):
                 say = take_number(a)
                 wrongs = ((m.WRONG_WAY, q), (m.SAME_OPERATION, b + a))
             case 6:  # −ax = b
-                value = -q if turn else q
+                value = q if turn else -q
                 b = -a * value
                 equation = equals(side(-a, x), num(b))
                 say = f"Divide both sides by {shown(-a)}."

@@ -123,7 +123,7 @@ class TwoStep(Topic):
     misconceptions = (m.WRONG_ORDER, m.SAME_OPERATION, m.STOPS_EARLY, m.LOST_MINUS)
     prerequisites = ("equations.one-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 10), b=range(1, 13), x=range(2, 11)),
+        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 13), b=range(1, 13), x=range(2, 11)),
         Tier.CORE: Space(_core, kind=range(4), a=range(3, 10), b=range(2, 12), q=range(3, 13)),
         Tier.CHALLENGE: Space(
             _challenge,
