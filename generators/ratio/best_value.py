@@ -104,7 +104,9 @@ class BestValue(Topic):
         many = [Fraction(size) if tier is Tier.SUPPORT else Fraction(size, 100) for size in sizes]
         prices = [_pence(int(rates[i] * many[i])) for i in range(3)]
         shown = [_shown(tier, sizes[i], i == middle) for i in range(3)]
-        goods = (_THINGS if tier is Tier.SUPPORT else _GOODS)[(price + sizes[0]) % 4]
+        goods = (_THINGS if tier is Tier.SUPPORT else _GOODS)[
+            (price // 2 + sizes[0] // 5 + less // 2 + more) % 4
+        ]
         text = " ".join(f"{_NAMES[i]}: {{n{i}}} for {{p{i}}}." for i in range(3))
         text = f"{_name(tier, goods)} {text} {_ASK}"
         runs: dict[str, Node] = {}

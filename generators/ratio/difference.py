@@ -117,7 +117,7 @@ class Difference(Topic):
             None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
         ),
         Tier.CHALLENGE: Space(
-            None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)
+            None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21)
         ),
     }
 

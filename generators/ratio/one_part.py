@@ -61,7 +61,7 @@ _MIXED = (
         "l",
     ),
     (
-        "A swimming club spends on coaches and pool hire in the ratio {r}. "
+        "A swimming club spends on coaching and pool hire in the ratio {r}. "
         "Pool hire costs {n}. How much does it spend altogether?",
         "£",
     ),

@@ -48,7 +48,7 @@ _COSTS = (
 _ABROAD = (
     "The rate is {a} = {b}. A pump costs {n} in one shop and {e} in another. "
     "How many pounds cheaper is the second shop?",
-    "The rate is {a} = {b}. A swimming float costs {n} in one shop and {e} in another. "
+    "The rate is {a} = {b}. A pool clock costs {n} in one shop and {e} in another. "
     "How many pounds cheaper is the second shop?",
     "The rate is {a} = {b}. A bus part costs {n} from one firm and {e} from another. "
     "How many pounds cheaper is the second firm?",

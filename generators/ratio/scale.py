@@ -189,13 +189,14 @@ class Scale(Topic):
         size, unit = (100, "m") if scale * length < 200_000 else (100_000, "km")
         distance = Fraction(length * scale, size)
         thing = _thing(length * scale // 100)
+        sheet = "map" if thing in _LONG else "plan"
         on_plan, real = amount(length, "cm"), amount(distance, unit)
         real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
         key = whole_ratio(1, scale)
         return Draft(
             prompt=prompt(
-                f"A {thing} is really {{n}} long. On a map it is {{p}} long. "
-                "Write the scale of the map in the form {f}.",
+                f"A {thing} is really {{n}} long. On a {sheet} it is {{p}} long. "
+                f"Write the scale of the {sheet} in the form {{f}}.",
                 n=real,
                 p=on_plan,
                 f=_ONE_N,
