@@ -48,7 +48,30 @@ SQUARE_DOUBLES = Misconception(
 Pair = tuple[int, int]
 """A fraction as top and bottom."""
 
-EASY: tuple[Pair, ...] = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5), (1, 6))
+EASY: tuple[Pair, ...] = (
+    (1, 2),
+    (1, 3),
+    (2, 3),
+    (1, 4),
+    (3, 4),
+    (1, 5),
+    (2, 5),
+    (3, 5),
+    (1, 6),
+    (5, 6),
+    (1, 8),
+    (3, 8),
+    (5, 8),
+    (1, 10),
+    (3, 10),
+    (1, 12),
+    (1, 15),
+    (2, 15),
+    (1, 16),
+    (3, 16),
+    (1, 20),
+    (3, 20),
+)
 FULL: tuple[Pair, ...] = (
     (1, 2),
     (1, 3),
@@ -71,7 +94,8 @@ def _support(kind: int, p: Pair, q: Pair, n: int) -> bool:
         return False
     (a, b), (c, d) = p, q
     top = a * d + b * c * n if kind == 0 else n * (a * d + b * c)
-    if top % (b * d) == 0 or b * d // gcd(b, d) > 20:
+    # One bottom is a multiple of the other, and the answer is a proper fraction.
+    if top >= b * d or (b % d and d % b):
         return False
     if kind == 1:
         return a * d < b * c and (n * a * d + c * b) * (b + d) != n * (a + c) * b * d
@@ -190,9 +214,10 @@ def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
         turned = frac(q.numerator, q.denominator)
         shown = [divide(left, right), times(left, turned)]
     raw = (p.numerator * q.numerator, p.denominator * q.denominator)
-    across = Frac(
-        times(Int(p.numerator), Int(q.numerator)), times(Int(p.denominator), Int(q.denominator))
-    )
+    below: Node = times(Int(p.denominator), Int(q.denominator))
+    if 1 in (p.denominator, q.denominator):
+        below = Int(raw[1])
+    across = Frac(times(Int(p.numerator), Int(q.numerator)), below)
     return Step(say, _chain(*shown, across, frac(*raw), number_node(p * q)))
 
 
