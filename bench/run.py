@@ -13,6 +13,8 @@ import sys
 
 from timing import Missing
 
+from itembank.errors import ItembankError
+
 PARTS = ("items", "cold", "pages")
 
 
@@ -23,11 +25,13 @@ def main(names: list[str]) -> int:
         print(f"There is no report called {unknown[0]}; there are {', '.join(PARTS)}.")
         return 2
     print(f"Python {platform.python_version()}, {os.cpu_count()} cores, {platform.machine()}")
+    if hasattr(os, "getloadavg") and os.getloadavg()[0] > 0.5:
+        print(f"Other work is running (load {os.getloadavg()[0]:.1f}): times come out too long.")
     for name in names or PARTS:
         print(flush=True)
         try:
             print(_report(name), flush=True)
-        except Missing as missing:
+        except (Missing, ImportError, ItembankError) as missing:
             print(f"Not measured ({name}): {missing}")
     return 0
 
