@@ -10,6 +10,8 @@ The rules, all common practice without a source:
 * the questions stand in order of difficulty, the easiest first;
 * no two are the same question in disguise, and two of one topic and tier differ in more than
   one parameter wherever the space allows, so neighbours are never near-identical;
+* at most one question has a long prompt wherever the topics allow, so that the starter fits
+  one slide in type that is read from the back of the room;
 * a parallel version has, at each number, the same topic and tier, and the unused item whose
   difficulty is nearest to the first version's, among those looked at that have another answer
   (so that an answer copied from a neighbour is wrong).
@@ -23,11 +25,15 @@ from dataclasses import dataclass
 
 from itembank.items.item import Tier
 from itembank.items.topic import Topic
-from itembank.notation.tree import Node, Relation
+from itembank.notation.tree import Money, Node, Quantity, Relation, children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
+LONG = 64
+"""Characters of a prompt beyond which it takes three lines of half a slide."""
+LONG_COST = 0.25
+"""What a second long prompt costs: less than a likeness, which misleads pupils."""
 SAME_ANSWER = 100.0
 """What an answer that a neighbour could copy costs: more than any gap in difficulty."""
 
@@ -97,7 +103,11 @@ def choose_starter(
     rng = generator(seed, "starter")
     first: list[Drawn] = []
     for topic, tier in slots(shares, rng):
-        first.append(pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, first)))
+        first.append(
+            pool.pick(
+                topic, tier, rng, lambda drawn: likeness(drawn, first) + crowding(drawn, first)
+            )
+        )
     first.sort(key=lambda drawn: drawn.difficulty)
     topics = {share.topic.id: share.topic for share in shares}
     made = [first]
@@ -142,7 +152,22 @@ def likeness(drawn: Drawn, others: Sequence[Drawn]) -> float:
     return cost
 
 
+def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
+    """Return what a long prompt costs when another question of the slide is long already."""
+    return LONG_COST if length(drawn) > LONG and any(length(o) > LONG for o in others) else 0.0
+
+
+def length(drawn: Drawn) -> int:
+    """Return about how many characters a prompt is long, a fraction counting as three."""
+    return sum(
+        len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
+        for run in drawn.item.prompt
+    )
+
+
 def answer(drawn: Drawn) -> Node:
-    """Return what a pupil has found: of x = 3 the 3, so that y = 3 counts as the same."""
+    """Return the number a pupil has found: of x = 3 the 3, so that y = 3 counts as the same."""
     key = drawn.item.key
-    return key.rest[-1][1] if isinstance(key, Relation) else key
+    found = key.rest[-1][1] if isinstance(key, Relation) else key
+    # £2, 2 kg and 2 are one answer to a pupil who looks for a pattern.
+    return found.amount if isinstance(found, Money | Quantity) else found
