@@ -65,7 +65,7 @@ def report() -> str:
     rows.append(_row("average", mean, mean_slow, mean))
     return "\n".join(
         [
-            f"Items made and proved per second of one core, {len(found)} topics of {size:,} items in all",
+            f"Items made and proved per second of one core; {len(found)} topics, {size:,} items",
             table(rows),
             f"  The average is {1 / mean / WANTED:.1f} × the {WANTED:,} items a second wanted;",
             f"  one item costs as much as {mean / unit:.0f} sums of two fractions by the exact road"
