@@ -69,8 +69,14 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
     size = paper.size
     head = _heading(sheet_name(sheet.tier), size)
     how = text_part(HOW, WIDTH, size, after=0.8 * size)
-    answers = _answers(sheet, size)
-    whole = head.height + how.height + _taller(answers, _best(answers))
+    answers, columns = _answers(sheet, COLUMN, size), 2
+    if any(block.cramped for answer in answers for block in (answer.key, *answer.lines)):
+        answers, columns = _answers(sheet, WIDTH, size), 1
+
+    def split_of(some: Sequence[Answer]) -> int:
+        return _best(some) if columns == 2 else len(some)
+
+    whole = head.height + how.height + _taller(answers, split_of(answers))
     least = head.height + how.height + answers[0].height
     if paper.room < (whole if whole <= paper.full else least):
         paper.new_page()
@@ -78,9 +84,9 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
     current: Element | None = None
     while answers:
         count = len(answers)
-        while count > 1 and _taller(answers[:count], _best(answers[:count])) > paper.room:
+        while count > 1 and _taller(answers[:count], split_of(answers[:count])) > paper.room:
             count -= 1
-        split = _best(answers[:count])
+        split = split_of(answers[:count])
         for column, place in ((answers[:split], 0), (answers[split:count], 1)):
             y = paper.y
             for answer in column:
@@ -92,9 +98,8 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
             paper.new_page()
             more = f"{sheet_name(sheet.tier)}, continued. {HOW}"
             note = text_part(more, WIDTH, size, colour=theme.QUIET, after=0.8 * size)
-            with paper.page.artifact():
-                note.draw(paper.page, LEFT, paper.y)
-            paper.y -= note.height
+            paper.place([note])
+            current = None
 
 
 def _taller(answers: Sequence[Answer], split: int) -> float:
@@ -120,33 +125,36 @@ def _heading(text: str, size: float) -> Part:
     return Part(block.height + 1.2 * size, show)
 
 
-def _answers(sheet: Sheet, size: float) -> list[Answer]:
-    """Return the answers of a sheet, measured, with the names of topics where they change."""
+def _answers(sheet: Sheet, width: float, size: float) -> list[Answer]:
+    """Return a sheet's answers, measured for a column, with topics named where they change."""
     made = []
     if sheet.part_finished is not None:
-        made.append(_answer("Example to finish", sheet.part_finished, "", size))
+        made.append(_answer("Example to finish", sheet.part_finished, "", width, size))
     topic = ""
     for number, item in enumerate(sheet.items, start=1):
         opens = item.topic_title if item.topic != topic else ""
-        made.append(_answer(str(number), item, opens, size))
+        made.append(_answer(str(number), item, opens, width, size))
         topic = item.topic
     return made
 
 
-def _answer(name: str, item: PackItem, opens: str, size: float) -> Answer:
+def _answer(name: str, item: PackItem, opens: str, width: float, size: float) -> Answer:
     pad = _pad(size)
-    topic = measure(Flow(opens), COLUMN, size) if opens else None
-    label = measure(Flow(name, bold=True), COLUMN, size)
+    topic = measure(Flow(opens), width, size) if opens else None
+    label = measure(Flow(name, bold=True), width, size)
     indent = face(True).width("00") * size + 0.7 * size
     left = max(indent, label.width + 0.7 * size)
-    key = measure(Flow([item.key], bold=True), COLUMN - left - 2 * pad, size)
-    maths = [Flow([one]) for one in chain(item.steps)]
+    key = measure(Flow([item.key], bold=True), width - left - 2 * pad, size)
+    shown = chain(item.steps)
+    if [one.line for one in shown] == [item.key.line]:
+        shown = []
+    maths = [Flow([one]) for one in shown]
     working = left + key.width + 2 * pad + size
-    lines = [measure(flow, COLUMN - working, size) for flow in maths]
+    lines = [measure(flow, width - working, size) for flow in maths]
     beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)
     if not beside:
         working = indent
-        lines = [measure(flow, COLUMN - indent, size) for flow in maths]
+        lines = [measure(flow, width - indent, size) for flow in maths]
     up, down = key.baseline + pad, key.height - key.baseline + pad
     rest = lines
     if beside and lines:
@@ -164,7 +172,7 @@ def _pad(size: float) -> float:
 
 
 def _between(size: float) -> float:
-    return 0.3 * size
+    return 0.42 * size
 
 
 def _draw(

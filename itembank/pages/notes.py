@@ -9,9 +9,9 @@ from itembank.packs.model import Band, Pack, PackItem
 from . import theme
 from .fonts import face
 from .page import Page
-from .paper import WIDTH, Paper, Part, list_part, text_part
+from .paper import WIDTH, Paper, Part, list_part, space, stack, text_part
 from .questions import prompt
-from .script import Line, opening, scenes
+from .script import Line, mid_sentence, opening, scenes
 from .sheets import sheet_name
 from .signs import interval, sign
 from .slides import lesson_line
@@ -23,7 +23,7 @@ CHECKS: tuple[str, ...] = (
     "Read every question and its key below. Work two of them out yourself.",
     "Show the starter and look from the back of the room. Can you read each question?",
     "Check that the next-task slide names places and sheets that your room has today.",
-    "Print the sheets and their answers, and try one pen on the paper.",
+    "Print the sheets and their answers. They are made for black and white.",
     "Decide who teaches the repair group and what the other pupils do if they need help.",
 )
 CAUTIONS: tuple[str, ...] = (
@@ -135,18 +135,18 @@ def _question(paper: Paper, number: int, item: PackItem) -> list[Part]:
         asked = [text_part(both, WIDTH, size, after=half)]
     else:
         asked = [text_part(words, WIDTH, size, after=gap) for words in (prompt(item), key)]
-    parts = [_heading(paper, f"{number}  {item.topic_title}", 3), *asked]
+    parts = [stack([_heading(paper, f"{number}  {item.topic_title}", 3), *asked])]
     if item.steps:
         parts.append(steps_part(item.steps, WIDTH, size, between=0.4, after=0.4 * size))
     if item.misconceptions:
-        rows = [(one.wrong, one.name, one.ask) for one in item.misconceptions]
+        rows = [(one.wrong, mid_sentence(one.name), one.ask) for one in item.misconceptions]
         head = ("If you see", "the pupil probably", "so ask")
         natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
         first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
         widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
         parts.append(table_part(head, rows, widths, size, after=0.2 * size))
     if item.untested:
-        blind = f"This question cannot show: {'; '.join(item.untested)}."
+        blind = f"This question cannot show: {'; '.join(map(mid_sentence, item.untested))}."
         parts.append(text_part(blind, WIDTH, size, colour=theme.QUIET))
     return parts
 
@@ -185,11 +185,12 @@ def _script(paper: Paper, pack: Pack) -> None:
         _heading(paper, "Script for the repair group"),
         text_part(opening(pack), WIDTH, size, after=0.7 * size),
     ]
+    parts = []
     for scene in scenes(pack):
         lines = _lines(scene.lines, size)
-        paper.place([*head, _heading(paper, scene.title, 3), lines], gap=0.9 * size)
+        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.9 * size)]))
         head = []
-    paper.y -= 0.3 * size
+    paper.place(parts, gap=0.3 * size)
 
 
 def _lines(lines: Sequence[Line], size: float) -> Part:
@@ -223,11 +224,11 @@ def _addresses(paper: Paper, pack: Pack) -> None:
         groups.append((name, [(str(i), one.address) for i, one in enumerate(version.items, 1)]))
     for sheet in pack.sheets:
         rows = [(str(i), one.address) for i, one in enumerate(sheet.items, 1)]
-        if sheet.part_finished is not None:
-            rows.insert(0, ("To finish", sheet.part_finished.address))
-        if sheet.worked is not None:
-            rows.insert(0, ("Worked", sheet.worked.address))
         groups.append((sheet_name(sheet.tier), rows))
+        examples = (("Worked example", sheet.worked), ("To finish", sheet.part_finished))
+        found = [(label, item.address) for label, item in examples if item is not None]
+        if found:
+            groups.append((f"{sheet_name(sheet.tier)}, examples", found))
     intro = text_part(
         "An address names a question for ever: topic, tier, and its number in the tier.",
         WIDTH,
@@ -242,9 +243,11 @@ def _addresses(paper: Paper, pack: Pack) -> None:
 
 def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:
     """Return addresses in two columns, read down each."""
-    half = (len(rows) + 1) // 2
+    label = max(face(True).width(label) for label, _ in rows) * size + 0.8 * size
+    widest = label + max(face().width(address) for _, address in rows) * size + size
+    half = (len(rows) + 1) // 2 if widest <= WIDTH / 2 else len(rows)
     columns = [column for column in (rows[:half], rows[half:]) if column]
-    width = WIDTH / 2
+    width = WIDTH / len(columns)
     bold = face(True)
     indents = [max(bold.width(label) for label, _ in c) * size + 0.8 * size for c in columns]
     made = [

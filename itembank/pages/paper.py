@@ -12,7 +12,7 @@ from typing import NamedTuple
 from itembank.packs.model import Pack
 
 from . import theme
-from .fonts import ASCENT, face, plain
+from .fonts import face, plain
 from .page import Document, Page
 from .slides import title_of
 from .text import Flow, Piece, draw, measure
@@ -111,6 +111,17 @@ def text_part(
     return Part(block.height + after, show)
 
 
+def stack(parts: Sequence[Part]) -> Part:
+    """Return parts below each other as one, which is never divided."""
+
+    def show(page: Page, x: float, top: float) -> None:
+        for part in parts:
+            part.draw(page, x, top)
+            top -= part.height
+
+    return Part(sum(part.height for part in parts), show)
+
+
 def space(height: float) -> Part:
     """Return empty room."""
     return Part(height, lambda _page, _x, _top: None)
@@ -160,15 +171,13 @@ def list_part(
 
 def boxed(parts: Sequence[Part], width: float, pad: float) -> Part:
     """Return `parts` below each other in a box."""
-    height = sum(part.height for part in parts) + 2 * pad
+    inner = stack(parts)
+    height = inner.height + 2 * pad
 
     def show(page: Page, x: float, top: float) -> None:
         with page.artifact():
             page.rect(x, top - height, width, height, stroke=theme.INK, line=1.3, radius=6)
-        y = top - pad
-        for part in parts:
-            part.draw(page, x + pad, y)
-            y -= part.height
+        inner.draw(page, x + pad, top - pad)
 
     return Part(height, show)
 
@@ -182,8 +191,3 @@ def writing_line(page: Page, x: float, y: float, right: float) -> None:
 def label_width(number: int, size: float) -> float:
     """Return the room for a bold question number and the gap after it."""
     return face(True).width("0" * len(str(number))) * size + 0.7 * size
-
-
-def text_rise(size: float) -> float:
-    """Return how far a line of text reaches above its baseline."""
-    return ASCENT * size

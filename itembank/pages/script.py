@@ -41,6 +41,15 @@ class Telling(NamedTuple):
     shown: int
 
 
+def mid_sentence(name: str) -> str:
+    """Return a misconception's name as it stands inside a sentence.
+
+    >>> mid_sentence("Adds the tops")
+    'adds the tops'
+    """
+    return name[:1].lower() + name[1:] if name[1:2].islower() or name[1:2] == " " else name
+
+
 def telling(pack: Pack, topic: str) -> list[Telling]:
     """Return the starter's misconceptions, the most telling first."""
     found: dict[str, Telling] = {}
@@ -142,7 +151,7 @@ def _example(worked: PackItem) -> Scene:
                 Line(
                     "Ask",
                     [
-                        f"“How do we know that we can stop here?” The answer is to be "
+                        "“How do we know that we can stop here?” The form wanted: "
                         f"{worked.key.form_words}."
                     ],
                 )
@@ -161,9 +170,11 @@ def _mistakes(pack: Pack, topic: str) -> Scene:
                 "Say",
                 [f"“Somebody answers starter question {one.number} with ", slip.wrong, ".”"],
             ),
-            Line("Ask", ["“What did they do?” (The pupil ", slip.name, ".)"]),
+            Line("Ask", [f"“What did they do?” (The pupil {mid_sentence(slip.name)}.)"]),
             Line("Ask", [f"“{slip.ask}” Wait, and let two pupils answer."]),
-            Line("Do", ["Have the pupils put it right on their starters. Key: ", one.item.key]),
+            Line(
+                "Do", ["Have the pupils put it right on their starters. Key: ", one.item.key, "."]
+            ),
         ]
     return Scene("Minutes 4 to 6: mistakes worth talking about", lines)
 
@@ -179,6 +190,7 @@ def _together(sheet: Sheet) -> Scene:
     shown = chain(item.steps)[-1:]
     if shown and shown[0].line.rpartition("= ")[2] != item.key.line:
         compare += [", from ", shown[0]]
+    compare.append(".")
     lines.append(Line("Do", compare))
     return Scene("Minutes 6 to 8: one to finish together", lines)
 
@@ -189,7 +201,7 @@ def _alone(sheet: Sheet) -> Scene:
     number = sheet.items.index(item) + 1
     lines = [
         Line("Say", [f"“Question {number}, on your own. Write every line.”"]),
-        Line("Do", ["Look at each pupil’s first line before the answer. Key: ", item.key]),
+        Line("Do", ["Look at each pupil’s first line before the answer. Key: ", item.key, "."]),
     ]
     if number < len(sheet.items):
         lines.append(

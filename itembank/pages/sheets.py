@@ -20,7 +20,7 @@ from .tagging import Element
 from .text import Block, Flow, Strong, draw, measure
 from .working import steps_part
 
-GAP = 24.0
+GAP = 18.0
 """Room between two columns."""
 SHORT_LINES = 2
 """A question of so many lines in half the width stands beside its neighbour."""
@@ -96,7 +96,7 @@ def _head(paper: Paper, pack: Pack, tier: TierName) -> None:
         page.text(LEFT, y, sheet_name(tier), large, bold=True, colour=theme.ACCENT)
     x = LEFT + face(True).width(sheet_name(tier)) * large + 1.2 * size
     seat = "Seat code"
-    line = 5.2 * size
+    line = 4.3 * size
     right = RIGHT - line - 6
     room = right - face().width(seat) * size - size - x
     _signs(page, [b for b in pack.bands if b.task.tier == tier], x, y, size, room)
@@ -117,7 +117,7 @@ def _signs(page: Page, bands: Sequence[Band], x: float, y: float, size: float, r
     """Draw the signs of bands, with their names where there is room, inside `room` points."""
     side = 1.75 * size
     names = [measure(Flow(band.name), 1e6, size) for band in bands]
-    named = sum(side + 0.4 * size + name.width + size for name in names) <= room
+    named = sum(side + 0.4 * size + name.width + size for name in names) - size <= room
     for band, name in zip(bands, names, strict=True):
         if room < side:
             return

@@ -85,17 +85,24 @@ def _row(
         say = measure(Flow(step.say), inside - column - gap, size)
         start = side_before(maths) if i == blank[0] else None
         lead = measure(Flow([start, " ="]), column * 0.7, size) if start else None
-        low = lead.height if lead else 0.0
-        return Row(say, lead, False, True, max(say.height, low, WRITING * size))
+        baseline = _baseline(say, lead, True)
+        below = [block.height - block.baseline for block in (say, lead) if block]
+        return Row(say, lead, False, True, baseline + max(0.3 * size, *below))
     block = measure(Flow([maths]), column, size)
     if block.cramped or len(block.lines) > 1:
         block = measure(Flow([maths]), inside, size)
         say = measure(Flow(step.say), inside, size)
         return Row(say, block, True, False, say.height + 0.4 * size + block.height)
     say = measure(Flow(step.say), inside - column - gap, size)
-    baseline = max(say.baseline, block.baseline)
+    baseline = _baseline(say, block, False)
     height = baseline + max(say.height - say.baseline, block.height - block.baseline)
     return Row(say, block, False, False, height)
+
+
+def _baseline(say: Block, maths: Block | None, write: bool) -> float:
+    """Return how far below the top of a row the words and what stands beside them are set."""
+    found = max(say.baseline, maths.baseline if maths else 0.0)
+    return max(found, (WRITING - 0.3) * say.size) if write else found
 
 
 def _draw_row(
@@ -109,11 +116,7 @@ def _draw_row(
     document = page.document
     indent, offset, width = columns
     size = row.say.size
-    baseline = row.say.baseline
-    if row.maths is not None and not row.below:
-        baseline = max(baseline, row.maths.baseline)
-    if row.write:
-        baseline = max(baseline, WRITING * size - 0.3 * size)
+    baseline = _baseline(row.say, None if row.below else row.maths, row.write)
     with document.tag("Lbl"):
         page.text(x, top - baseline, str(number), size, bold=True, colour=theme.ACCENT)
     with document.tag("LBody"):

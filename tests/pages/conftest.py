@@ -8,6 +8,11 @@ from pathlib import Path
 
 import pytest
 
+# Lets tests here share modules as ``tests.pages.…``.
+ROOT = str(Path(__file__).parents[2])
+if ROOT not in sys.path:
+    sys.path.insert(0, ROOT)
+
 
 def _samples():
     if "pages_samples" not in sys.modules:

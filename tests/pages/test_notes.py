@@ -1,0 +1,196 @@
+"""The teacher's notes: everything a teacher needs to know, and a script that can be used."""
+
+from __future__ import annotations
+
+import io
+import re
+from itertools import pairwise
+
+import pikepdf
+import pypdfium2
+import pytest
+
+from itembank.pages.notes import CAUTIONS, CHECKS, teacher_notes
+from itembank.pages.script import chosen, mid_sentence, repair_bands, scenes, telling
+from itembank.pages.text import Strong
+from tests.pages.sheet_samples import TOPICS, real_pack
+
+
+def text_of(data: bytes) -> list[str]:
+    out = []
+    for page in pypdfium2.PdfDocument(data):
+        text = page.get_textpage().get_text_range().replace("\u00a0", " ")
+        out.append(re.sub(r"\s+", " ", text))
+    return out
+
+
+def kinds(data: bytes) -> list[str]:
+    """Return the kinds of all structure elements in reading order."""
+    found = []
+
+    def walk(node):
+        if isinstance(node, pikepdf.Dictionary) and "/S" in node:
+            found.append(str(node.S)[1:])
+            kids = node.get("/K", [])
+            for kid in kids if isinstance(kids, pikepdf.Array) else [kids]:
+                walk(kid)
+
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        for kid in pdf.Root.StructTreeRoot.K:
+            walk(kid)
+    return found
+
+
+def test_first_side_says_what_to_check_and_how_keys_were_proved():
+    pack = real_pack("8K")
+    first = text_of(teacher_notes(pack))[0]
+    for words in (*CHECKS, *CAUTIONS):
+        assert words in first
+    for words in ("exact arithmetic", "computer algebra", f"seed {pack.seed}", pack.made_by):
+        assert words in first
+    for band in pack.bands:
+        assert band.name in first
+        assert f"{band.lowest}–{band.highest}" in first
+        assert band.task.title in first
+
+
+@pytest.mark.parametrize("name", TOPICS)
+def test_each_question_comes_with_key_working_and_mistakes(name):
+    pack = real_pack(name)
+    text = " ".join(text_of(teacher_notes(pack)))
+    at = text.index("Starter questions")
+    for number, item in enumerate(pack.versions[0].items, start=1):
+        at = text.index(f"{number} {item.topic_title}", at)
+        end = (
+            text.find(f"{number + 1} {pack.versions[0].items[number].topic_title}", at + 1)
+            if (number < len(pack.versions[0].items))
+            else text.index("Script for the repair group")
+        )
+        here = text[at:end]
+        assert f"Key: {item.key.line} ({item.key.form_words})" in here
+        for step in item.steps:
+            assert step.say in here
+            assert step.maths is None or step.maths.line in here
+        for one in item.misconceptions:
+            assert one.wrong.line in here
+            assert all(word in here for word in mid_sentence(one.name).split())
+            assert all(word in here for word in one.ask.split())
+        for blind in item.untested:
+            assert mid_sentence(blind) in here
+        assert ("cannot show" in here) == bool(item.untested)
+
+
+def test_a_question_is_not_split_over_pages():
+    for name in TOPICS:
+        pack = real_pack(name)
+        pages = text_of(teacher_notes(pack))
+        for item in pack.versions[0].items:
+            key = f"Key: {item.key.line} ({item.key.form_words})"
+            asks = [one.ask.split()[-1] for one in item.misconceptions]
+            holders = [page for page in pages if key in page]
+            assert any(all(word in page for word in asks) for page in holders)
+
+
+def test_every_address_is_listed():
+    pack = real_pack("7M", variants=2)
+    text = " ".join(text_of(teacher_notes(pack)))
+    for version in pack.versions:
+        for item in version.items:
+            assert item.address in text
+    for sheet in pack.sheets:
+        for item in sheet.items:
+            assert item.address in text
+    assert pack.sheets[0].worked.address in text
+
+
+def test_keys_of_other_versions_are_in_a_table():
+    pack = real_pack("7M", variants=3)
+    text = " ".join(text_of(teacher_notes(pack)))
+    table = text[text.index("Keys of the other versions") : text.index("Script for the repair")]
+    assert "Version B" in table
+    assert "Version C" in table
+    for number in range(8):
+        row = " ".join(version.items[number].key.line for version in pack.versions[1:])
+        assert f"{number + 1} {row}" in table
+
+
+def test_tables_and_headings_are_tagged():
+    found = kinds(teacher_notes(real_pack("8K")))
+    assert found.count("H1") == 1
+    assert found.count("H2") >= 6
+    levels = [int(kind[1]) for kind in found if re.fullmatch(r"H\d", kind)]
+    assert all(b <= a + 1 for a, b in pairwise(levels))
+    tables = found.count("Table")
+    items = real_pack("8K").versions[0].items
+    assert tables == 1 + sum(bool(item.misconceptions) for item in items)
+    # Bands: three columns; misconceptions: three columns; bands name their rows too.
+    assert found.count("TH") == 3 * tables + 3
+    rows = sum(len(item.misconceptions) for item in items)
+    assert found.count("TD") == 3 * rows + 2 * 3
+
+
+def test_script_lasts_ten_minutes_and_uses_the_examples():
+    pack = real_pack("8K")
+    found = scenes(pack)
+    spans = [tuple(map(int, re.findall(r"\d+", scene.title))) for scene in found]
+    assert spans[0][0] == 0
+    assert spans[-1][1] == 10
+    assert all(a[1] == b[0] for a, b in pairwise(spans))
+    worked = pack.sheets[0].worked
+    example = next(scene for scene in found if "example" in scene.title)
+    shown = [run for line in example.lines for run in line.runs]
+    for step in worked.steps:
+        assert any(isinstance(run, str) and step.say in run for run in shown)
+        assert step.maths is None or step.maths in shown
+    for scene in found:
+        for line in scene.lines:
+            assert line.kind in ("Say", "Ask", "Do")
+            assert all(not isinstance(run, Strong) for run in line.runs)
+            text = "".join(run for run in line.runs if isinstance(run, str))
+            assert text.count("“") == text.count("”")
+        kinds_here = {line.kind for line in scene.lines}
+        assert "Ask" in kinds_here or "Say" in kinds_here
+
+
+def test_the_most_telling_misconceptions_come_first():
+    pack = real_pack("9S")
+    topic = pack.sheets[0].worked.topic
+    ranked = telling(pack, topic)
+    counts: dict[str, int] = {}
+    for item in pack.versions[0].items:
+        for one in item.misconceptions:
+            counts[one.id] = counts.get(one.id, 0) + 1
+    assert {one.misconception.id: one.shown for one in ranked} == counts
+    first = chosen(pack, topic)[0]
+    same = [t for t in ranked if t.item.topic == topic]
+    assert first.item.topic == topic
+    assert first.shown == max(t.shown for t in same)
+    assert len({t.misconception.id for t in chosen(pack, topic)}) == 2
+
+
+def test_script_without_examples_or_misconceptions_still_stands():
+    pack = real_pack("8K")
+    bare = [item.model_copy(update={"misconceptions": []}) for item in pack.versions[0].items]
+    pack = pack.model_copy(
+        update={
+            "versions": [pack.versions[0].model_copy(update={"items": bare})],
+            "sheets": [
+                sheet.model_copy(update={"worked": None, "part_finished": None})
+                for sheet in pack.sheets
+            ],
+        }
+    )
+    text = " ".join(text_of(teacher_notes(pack)))
+    assert "Write on the board:" in text
+    assert "mistakes worth talking about" not in text
+
+
+def test_repair_group_is_the_bands_with_the_teacher_or_the_lowest():
+    pack = real_pack("8K")
+    assert [band.name for band in repair_bands(pack)] == ["Rebuild"]
+    alone = [
+        band.model_copy(update={"task": band.task.model_copy(update={"mode": "in pairs"})})
+        for band in pack.bands
+    ]
+    changed = pack.model_copy(update={"bands": alone})
+    assert [band.letter for band in repair_bands(changed)] == ["R"]
