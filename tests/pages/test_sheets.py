@@ -107,8 +107,10 @@ def test_outloud_finds_no_errors(file, tmp_path):
         result = check(str(path))
         assert result.error is None
         assert result.errors == 0, f"{name}: {result.findings}"
-        # Notes in large print grow to a length where bookmarks are advised.
-        assert not result.warnings or (name == "8K-large" and file == "teacher-notes.pdf")
+        # In long notes the headings of questions on one topic look like a running head to it.
+        excused = {"PAG-001", "NAV-001"} if file == "teacher-notes.pdf" else set()
+        warned = {one.rule for one in result.findings if one.severity == "warning"}
+        assert warned <= excused, f"{name}: {result.findings}"
 
 
 # What is on them
