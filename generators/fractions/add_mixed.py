@@ -276,7 +276,9 @@ def _worked(
         (ACROSS, left[0] + v + Fraction(a + c, b + d) if op else None),
         (
             ACROSS,
-            left[0] - v + Fraction(a - c, d - b) if not op and not borrows and a > c else None,
+            left[0] - v + Fraction(a - c, d - b)
+            if not op and not borrows and a > c and d > b
+            else None,
         ),
         (
             KEEP_TOPS,

@@ -176,7 +176,7 @@ class OrderFractions(Topic):
         Tier.SUPPORT: Space(
             _support,
             dens=NEAR,
-            x=range(1, 7),
+            x=range(1, 6),
             y=(1, 2, 3, 4, 5, 7, 8),
             z=(1, 2, 3, 5, 7, 9, 11, 13),
         ),
@@ -267,6 +267,9 @@ class OrderFractions(Topic):
             (frac(*g), q, q, _point(*g)),
         ]
         turn = (f[0] + g[1] + up) % 4
+        values = [value for _, value, _, _ in things]
+        if values[turn:] + values[:turn] == sorted(values):
+            turn += 1
         things = things[turn:] + things[:turn]
         steps = [
             Step(f"Write {word} as a decimal.", equals(node, decimal_node(Fraction(value, 1000))))
@@ -283,8 +286,7 @@ class OrderFractions(Topic):
         )
         nodes = tuple(node for node, _, _, _ in things)
         text = prompt("Put these in order, smallest first:  {t}", t=Listing(nodes))
-        twin = tuple(sorted((p, q, d))), c
-        return Draft(text, Order(nodes), key, "list", tuple(steps), wrong, (*twin[0], twin[1]))
+        return Draft(text, Order(nodes), key, "list", tuple(steps), wrong, (p, q, d, c))
 
 
 def _by(
