@@ -43,8 +43,9 @@ def teacher_notes(pack: Pack) -> bytes:
     paper.new_page()
     _questions(paper, pack)
     _other_versions(paper, pack)
-    _script(paper, pack)
     _addresses(paper, pack)
+    # The script comes last, so that its page can be handed to whoever takes the group.
+    _script(paper, pack)
     return paper.finish()
 
 
@@ -188,7 +189,7 @@ def _script(paper: Paper, pack: Pack) -> None:
     parts = []
     for scene in scenes(pack):
         lines = _lines(scene.lines, size)
-        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.9 * size)]))
+        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.75 * size)]))
         head = []
     paper.place(parts, gap=0.3 * size)
 
@@ -196,7 +197,7 @@ def _script(paper: Paper, pack: Pack) -> None:
 def _lines(lines: Sequence[Line], size: float) -> Part:
     indent = 3.0 * size
     blocks = [measure(Flow(line.runs), WIDTH - indent, size) for line in lines]
-    between = 0.4 * size
+    between = 0.32 * size
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document

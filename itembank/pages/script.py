@@ -188,7 +188,7 @@ def _together(sheet: Sheet) -> Scene:
     ]
     compare: list[Piece] = ["Compare the lines they wrote. Key: ", item.key]
     shown = chain(item.steps)[-1:]
-    if shown and shown[0].line.rpartition("= ")[2] != item.key.line:
+    if shown and item.key.line not in (shown[0].line, shown[0].line.rpartition("= ")[2]):
         compare += [", from ", shown[0]]
     compare.append(".")
     lines.append(Line("Do", compare))

@@ -218,7 +218,7 @@ def rows(items: Sequence[PackItem], size: float, least: float) -> list[Row]:
     named = sum(changes) <= len({item.topic for item in items}) + 2
     opens = [named and change for change in changes]
     flows = [Flow(prompt(item)) for item in items]
-    indent = label_width(len(items), size)
+    indent = label_width(10, size)
 
     def fitting(numbers: Sequence[int], width: float, lines: int) -> list[Cell]:
         """Return questions as cells of a row, or none where one of them needs more room."""

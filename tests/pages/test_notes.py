@@ -64,7 +64,7 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
         end = (
             text.find(f"{number + 1} {pack.versions[0].items[number].topic_title}", at + 1)
             if (number < len(pack.versions[0].items))
-            else text.index("Script for the repair group")
+            else text.index("Where each question comes from")
         )
         here = text[at:end]
         assert f"Key: {item.key.line} ({item.key.form_words})" in here
@@ -106,7 +106,7 @@ def test_every_address_is_listed():
 def test_keys_of_other_versions_are_in_a_table():
     pack = real_pack("7M", variants=3)
     text = " ".join(text_of(teacher_notes(pack)))
-    table = text[text.index("Keys of the other versions") : text.index("Script for the repair")]
+    table = text[text.index("Keys of the other versions") : text.index("Where each question")]
     assert "Version B" in table
     assert "Version C" in table
     for number in range(8):
