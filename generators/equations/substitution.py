@@ -33,6 +33,7 @@ A, B, H, P, T, U, V, Y = (Sym(name) for name in "abhPtuvy")
 AREA, AREA_TOP = Sym("A"), Juxt((Bracket(add(A, B)), H))
 LINES = ((Sym("y"), Sym("x")), (Sym("T"), Sym("n")), (Sym("C"), Sym("k")))
 TRAPEZIUM = equals(AREA, Frac(AREA_TOP, Int(2)))
+TRIANGLE = equals(AREA, Frac(Juxt((B, H)), Int(2)))
 SPEED = equals(V, add(U, Juxt((A, T))))
 EDGE = equals(P, add(juxt(Int(2), A), juxt(Int(2), B)))
 
@@ -44,8 +45,10 @@ Built = tuple[
 def _support(kind: int, a: int, b: int, x: int) -> bool:
     if kind == 2:  # P = 2a + 2b, a < b
         return x == 2 and a < b
-    # 2 + 2 is 2 × 2: adding would not show.
-    return (a != 2 or x != 2) and (kind == 0 or a * x > b)
+    if kind == 3:  # A = bh/2
+        return x == 2 and b > 1 and a != b and a * b % 2 == 0
+    # 2 + 2 is 2 × 2: adding would not show. Odd and even keep the kinds in balance.
+    return b % 2 == kind and (a != 2 or x != 2) and (kind == 0 or a * x > b)
 
 
 def _core(kind: int, p: int, q: int, r: int) -> bool:
@@ -64,7 +67,8 @@ def _challenge(kind: int, p: int, q: int, r: int) -> bool:
         return r == 3 and p not in (q, 2 * q)
     if kind in (3, 4):
         return p < q and (p + q) * r % 2 == 0
-    return p != q * r and (kind != 5 or p in (4, 7))
+    # Odd and even keep the kinds in balance; at qr the value given would be 0.
+    return p != q * r and (p in (4, 7) if kind == 5 else p % 2 == kind)
 
 
 @register
@@ -92,7 +96,7 @@ class Substitution(Topic):
     )
     spaces = {
         Tier.SUPPORT: Space(
-            _support, kind=range(3), a=range(2, 10), b=range(1, 13), x=range(2, 10)
+            _support, kind=range(4), a=range(2, 10), b=range(1, 13), x=range(2, 10)
         ),
         Tier.CORE: Space(
             _core,
@@ -122,7 +126,7 @@ class Substitution(Topic):
             ),
             Find(target, (formula, *given)),
             number_node(value),
-            "number",
+            "integer",
             steps,
             number_slips(*wrong),
             values,
@@ -135,7 +139,9 @@ def _beside(a: int, x: int) -> int:
 
 
 def _simple(kind: int, a: int, b: int, x: int) -> Built:
-    """Return y = ax + b, y = ax − b or P = 2a + 2b."""
+    """Return y = ax + b, y = ax − b, P = 2a + 2b or A = bh/2."""
+    if kind == 3:
+        return _triangle(a, b)
     if kind == 2:
         value = 2 * a + 2 * b
         steps = (
@@ -164,6 +170,20 @@ def _simple(kind: int, a: int, b: int, x: int) -> Built:
     wrong = ((m.SIDE_BY_SIDE, _beside(a, x) + plus), (m.ADDS_FACTORS, a + x + plus))
     formula = equals(subject, side(a, letter, plus))
     return formula, subject, (equals(letter, num(x)),), value, steps, wrong
+
+
+def _triangle(b: int, h: int) -> Built:
+    steps = (
+        Step("Put in the values.", equals(AREA, Frac(times(num(b), num(h)), Int(2)))),
+        Step("Multiply.", equals(AREA, Frac(num(b * h), Int(2)))),
+        Step("Divide by 2.", equals(AREA, num(b * h // 2))),
+    )
+    wrong: tuple[Wrong, ...] = (
+        (m.NO_HALF, b * h),
+        (m.ADDS_FACTORS, Fraction(b + h, 2)),
+        (m.SIDE_BY_SIDE, Fraction(_beside(b, h), 2)),
+    )
+    return TRIANGLE, AREA, (equals(B, num(b)), equals(H, num(h))), b * h // 2, steps, wrong
 
 
 def _signed(n: int) -> Node:
