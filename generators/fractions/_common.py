@@ -14,12 +14,12 @@ AS_MIXED = " Give your answer as a mixed number in its simplest form."
 
 ACROSS = Misconception(
     "fractions.work-across",
-    "works on the tops and on the bottoms separately",
+    "works on the numerators and on the denominators separately",
     "What would 1/2 + 1/2 be by your method? Can that be right?",
 )
 KEEP_TOPS = Misconception(
-    "fractions.keep-tops",
-    "changes the bottoms to a common one but leaves the tops as they were",
+    "fractions.keep-numerators",
+    "changes the denominators to a common one but leaves the numerators as they were",
     "You wrote both over the same number. Is each new fraction still worth as much as the old?",
 )
 
@@ -57,17 +57,20 @@ def finish(top: int, bottom: int) -> tuple[Step, ...]:
     """Return the lines that bring ``top/bottom`` to its simplest form, none if it is there.
 
     >>> [step.say for step in finish(10, 4)]
-    ['Divide the top and bottom by 2.', 'Write it as a mixed number.']
+    ['Divide the numerator and denominator by 2.', 'Write it as a mixed number.']
     """
     value, common = Fraction(top, bottom), gcd(top, bottom)
     steps = []
     if value.denominator == 1:
         return (
-            Step("Divide the top by the bottom.", equals(frac(top, bottom), number_node(value))),
+            Step(
+                "Divide the numerator by the denominator.",
+                equals(frac(top, bottom), number_node(value)),
+            ),
         )
     if common > 1:
         cancelled = equals(frac(top, bottom), number_node(value))
-        steps.append(Step(f"Divide the top and bottom by {common}.", cancelled))
+        steps.append(Step(f"Divide the numerator and denominator by {common}.", cancelled))
     if value > 1:
         whole = equals(number_node(value), simplest_node(value))
         steps.append(Step("Write it as a mixed number.", whole))

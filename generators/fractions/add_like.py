@@ -15,13 +15,13 @@ from itembank.items.topic import Topic
 from itembank.notation.tree import Blank, Frac, Int, Node, Sum, SumOp, add, equals, frac, sub
 
 BOTTOM_GONE = Misconception(
-    "fractions.subtract-bottoms-away",
-    "takes the bottoms away as well, and leaves out the 0",
+    "fractions.subtract-denominators-away",
+    "takes the denominators away as well, and leaves out the 0",
     "You have 5 sevenths and take away 2 sevenths. Are the pieces still sevenths?",
 )
 BOTTOMS_TIMES = Misconception(
-    "fractions.like-bottoms-multiplied",
-    "multiplies the bottoms although they are the same already",
+    "fractions.like-denominators-multiplied",
+    "multiplies the denominators although they are the same already",
     "1 fifth and 1 fifth make how many fifths? Why would the pieces change size?",
 )
 OTHER_SIGN = Misconception(
@@ -108,7 +108,7 @@ class AddLike(Topic):
         both = Frac(join(Int(a), Int(b)), Int(d))
         steps = (
             Step(
-                f"The bottoms are the same, so {'add' if op else 'subtract'} the tops.",
+                f"The denominators are the same, so {'add' if op else 'subtract'} the numerators.",
                 equals(asked, both, frac(top, d)),
             ),
             *finish(top, d),
@@ -129,7 +129,7 @@ class AddLike(Topic):
         value = Fraction(top, d)
         steps = (
             Step(
-                "The bottoms are the same, so work on the tops.",
+                "The denominators are the same, so work on the numerators.",
                 equals(asked, Frac(Sum(Int(a), tops), Int(d)), frac(top, d)),
             ),
             *finish(top, d),
@@ -148,7 +148,7 @@ class AddLike(Topic):
         asked, over = Sum(Int(whole), taken), Sum(frac(whole * d, d), taken)
         steps = (
             Step(f"Write {whole} as a fraction over {d}.", equals(asked, over)),
-            Step("Subtract the tops.", equals(over, frac(top, d))),
+            Step("Subtract the numerators.", equals(over, frac(top, d))),
             *finish(top, d),
         )
         wrong = slips(

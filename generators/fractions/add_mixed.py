@@ -265,7 +265,7 @@ def _worked(
     if rest != key and common == 1:
         steps.append(Step("Write it as a mixed number.", equals(rest, key)))
     elif rest != key:
-        steps.append(Step(f"Divide the top and bottom by {common}.", equals(rest, key)))
+        steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(rest, key)))
     carries = op == 1 and a * d + c * b >= b * d
     borrows = op == 0 and a * d < c * b
     gap = Fraction(abs(a * d - c * b), b * d)

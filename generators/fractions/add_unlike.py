@@ -57,7 +57,7 @@ def _support(op: int, b: int, a: int, k: int, c: int) -> bool:
     top = a * k + (c if op else -c)
     return (
         a < b
-        and c < d
+        and c < d <= 30
         and 0 < top < d
         and gcd(a, b) == 1
         and gcd(c, d) == 1
@@ -110,7 +110,7 @@ class AddUnlike(Topic):
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {
         Tier.SUPPORT: Space(
-            _support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 5), c=range(1, 12)
+            _support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 7), c=range(1, 12)
         ),
         Tier.CORE: Space(
             _core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8)
@@ -152,7 +152,8 @@ class AddUnlike(Topic):
         steps = (
             Step(f"Write {every} fractions over {bottom}.", equals(asked, changed)),
             Step(
-                f"{work} the tops; the bottom stays {bottom}.", equals(changed, frac(top, bottom))
+                f"{work} the numerators; the denominator stays {bottom}.",
+                equals(changed, frac(top, bottom)),
             ),
             *finish(top, bottom),
         )
@@ -173,7 +174,7 @@ class AddUnlike(Topic):
         left = sub(Int(1), frac(used, bottom))
         steps = (
             Step(f"Write both fractions over {bottom}.", equals(add(first, second), changed)),
-            Step("Add the tops.", equals(changed, frac(used, bottom))),
+            Step("Add the numerators.", equals(changed, frac(used, bottom))),
             Step("Take this from 1 whole.", equals(left, frac(bottom - used, bottom))),
             *finish(bottom - used, bottom),
         )

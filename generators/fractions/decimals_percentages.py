@@ -31,13 +31,13 @@ BAR_AS_POINT = Misconception(
     "Is 1/2 more or less than 1? What about 1.2?",
 )
 TOP_AFTER_POINT = Misconception(
-    "fractions.convert-top-after-point",
-    "writes the top after the decimal point, whatever the bottom",
+    "fractions.convert-numerator-after-point",
+    "writes the numerator after the decimal point, whatever the denominator",
     "Is 1/2 the same as 1/10? Which of them is 0.1?",
 )
 BOTTOM_PERCENT = Misconception(
-    "fractions.convert-bottom-as-percent",
-    "takes the bottom of the fraction as the percentage",
+    "fractions.convert-denominator-as-percent",
+    "takes the denominator of the fraction as the percentage",
     "What percentage is a half? Is it 2%?",
 )
 ONE_PLACE = Misconception(
@@ -224,7 +224,7 @@ def _to_fraction(kind: int, h: int) -> Draft:
     steps = [Step(say, equals(asked, over))]
     common = gcd(h, 100)
     ending, form = LOWEST, "lowest-terms"
-    steps.append(Step(f"Divide the top and bottom by {common}.", equals(over, key)))
+    steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(over, key)))
     if kind == 5:
         mixed = simplest_node(value)
         steps.append(Step("Write it as a mixed number.", equals(key, mixed)))
@@ -242,7 +242,7 @@ def _thousandths(kind: int, h: int) -> Draft:
         common = gcd(t, 1000)
         steps = [
             Step("Write the digits as thousandths.", equals(decimal, over)),
-            Step(f"Divide the top and bottom by {common}.", equals(over, frac(n, d))),
+            Step(f"Divide the numerator and denominator by {common}.", equals(over, frac(n, d))),
         ]
         wrong = slips((TOO_FEW_NOUGHTS, Fraction(t, 100)), (ONE_OVER, Fraction(1, t)))
         return _draft(decimal, LOWEST, frac(n, d), "lowest-terms", steps, wrong)
@@ -308,7 +308,7 @@ def _from_recurring(kind: int, a: int, b: int) -> Draft:
     common = gcd(number, nines)
     if common > 1:
         cancel = equals(frac(number, nines), number_node(value))
-        steps.append(Step(f"Divide the top and bottom by {common}.", cancel))
+        steps.append(Step(f"Divide the numerator and denominator by {common}.", cancel))
     wrong = slips(
         (STOPS, Fraction(number, nines + 1)),
         (NINES, Fraction(number, 9 if kind == 2 else 99)),
@@ -333,6 +333,6 @@ def _late_recurring(a: int, b: int) -> Draft:
     raw, common = frac(9 * a + b, 90), gcd(9 * a + b, 90)
     steps.append(Step("Divide by 10 again.", equals(divide(frac(9 * a + b, 9), Int(10)), raw)))
     if common > 1:
-        steps.append(Step(f"Divide the top and bottom by {common}.", equals(raw, key)))
+        steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(raw, key)))
     wrong = slips((STOPS, Fraction(10 * a + b, 100)), (NINES, Fraction(10 * a + b, 99)))
     return _draft(asked, LOWEST, key, "lowest-terms", steps, wrong)

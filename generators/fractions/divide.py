@@ -131,7 +131,7 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
         steps.append(Step("Divide to see how often the small amount fits.", asked))
     if fractions != asked:
         bare = (
-            "top-heavy fractions"
+            "improper fractions"
             if (left[0] and left[1]) or (right[0] and right[1])
             else "fractions"
         )
@@ -141,7 +141,7 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
     across = Frac(times(Int(a), Int(d)), times(Int(b), Int(c)))
     steps.append(
         Step(
-            "Multiply the tops, and multiply the bottoms.",
+            "Multiply the numerators, and multiply the denominators.",
             equals(turned, across, frac(a * d, b * c)),
         )
     )

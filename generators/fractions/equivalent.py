@@ -1,4 +1,4 @@
-"""Equivalent fractions: filling in the missing top or bottom."""
+"""Equivalent fractions: filling in the missing numerator or denominator."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ from itembank.notation.tree import Blank, Frac, Int, Node, divide, equals, frac,
 
 ADD_SAME = Misconception(
     "fractions.equivalent-by-adding",
-    "adds the same number to the top and the bottom",
-    "By adding 1 to top and bottom, 1/2 becomes 2/3. Are those equal? Draw them.",
+    "adds the same number to the numerator and the denominator",
+    "By adding 1 to numerator and denominator, 1/2 becomes 2/3. Are those equal? Draw them.",
 )
 LEAVE_OTHER = Misconception(
     "fractions.equivalent-one-part",
     "changes one part of the fraction and leaves the other as it was",
-    "Is 1/2 of a cake as much as 1/4 of it? What else has to change when the bottom does?",
+    "Is 1/2 of a cake as much as 1/4 of it? What else has to change when the denominator does?",
 )
 
 
@@ -30,7 +30,7 @@ def _scaled(b: int, a: int, k: int) -> bool:
 
 
 def _two_ways(side: int, b: int, a: int, k: int) -> bool:
-    """Keep fractions whose bottom is missing: multiplied up (0) or divided down (1)."""
+    """Keep fractions whose denominator is missing: multiplied up (0) or divided down (1)."""
     return a < b and gcd(a, b) == 1 and (a > 1 or side == 0)
 
 
@@ -69,7 +69,7 @@ class Equivalent(Topic):
             missing: Node = Frac(Blank(), Int(b * k))
             known = frac(a, b)
             relation = equals(missing, known) if (a + k) % 2 else equals(known, missing)
-            steps = _multiplied((a, b), k, "bottom", b)
+            steps = _multiplied((a, b), k, "denominator", b)
             wrong = slips((ADD_SAME, a + b * k - b), (LEAVE_OTHER, a))
             return _draft(relation, a * k, steps, wrong, (a, b, k))
         if tier is Tier.CORE:
@@ -78,21 +78,23 @@ class Equivalent(Topic):
                 relation = equals(frac(a, b), Frac(Int(a * k), Blank()))
                 wrong = slips((ADD_SAME, b + a * k - a), (LEAVE_OTHER, b))
                 return _draft(
-                    relation, b * k, _multiplied((a, b), k, "top", a), wrong, (0, a, b, k)
+                    relation, b * k, _multiplied((a, b), k, "numerator", a), wrong, (0, a, b, k)
                 )
             relation = equals(frac(a * k, b * k), Frac(Int(a), Blank()))
             wrong = slips((ADD_SAME, b * k - (a * k - a)), (LEAVE_OTHER, b * k))
-            return _draft(relation, b, _divided((a, b), k, "top", a), wrong, (1, a, b, k))
+            return _draft(relation, b, _divided((a, b), k, "numerator", a), wrong, (1, a, b, k))
         side, b, a, p, q = values
         top, bottom = a * p, b * p
-        cancel = Step(f"Divide the top and bottom by {p}.", equals(frac(top, bottom), frac(a, b)))
+        cancel = Step(
+            f"Divide the numerator and denominator by {p}.", equals(frac(top, bottom), frac(a, b))
+        )
         if side == 0:
             relation = equals(frac(top, bottom), Frac(Blank(), Int(b * q)))
-            steps = (cancel, *_multiplied((a, b), q, "bottom", b))
+            steps = (cancel, *_multiplied((a, b), q, "denominator", b))
             wrong = slips((ADD_SAME, top + b * q - bottom), (LEAVE_OTHER, top))
             return _draft(relation, a * q, steps, wrong, (0, a, b, p, q))
         relation = equals(frac(top, bottom), Frac(Int(a * q), Blank()))
-        steps = (cancel, *_multiplied((a, b), q, "top", a))
+        steps = (cancel, *_multiplied((a, b), q, "numerator", a))
         wrong = slips((ADD_SAME, bottom + a * q - top), (LEAVE_OTHER, bottom))
         return _draft(relation, b * q, steps, wrong, (1, a, b, p, q))
 
@@ -109,7 +111,7 @@ def _multiplied(pair: tuple[int, int], k: int, part: str, was: int) -> tuple[Ste
             f"See what the {part} is multiplied by.", equals(times(Int(was), Int(k)), Int(was * k))
         ),
         Step(
-            f"Multiply the top and bottom by {k}.",
+            f"Multiply the numerator and denominator by {k}.",
             equals(
                 frac(a, b), Frac(times(Int(a), Int(k)), times(Int(b), Int(k))), frac(a * k, b * k)
             ),
@@ -126,7 +128,7 @@ def _divided(pair: tuple[int, int], k: int, part: str, becomes: int) -> tuple[St
             equals(divide(Int(becomes * k), Int(k)), Int(becomes)),
         ),
         Step(
-            f"Divide the top and bottom by {k}.",
+            f"Divide the numerator and denominator by {k}.",
             equals(
                 Frac(top, bottom), Frac(divide(top, Int(k)), divide(bottom, Int(k))), frac(a, b)
             ),

@@ -30,8 +30,8 @@ OF_PART = Misconception(
     "Is the whole more or less than its part? What about your answer?",
 )
 ADDS_BOTTOM = Misconception(
-    "fractions.whole-adds-bottom",
-    "adds the bottom to the part",
+    "fractions.whole-adds-denominator",
+    "adds the denominator to the part",
     "If half of a number is 5, what is the number? What does your method give?",
 )
 ONE_PART = Misconception(
@@ -41,7 +41,7 @@ ONE_PART = Misconception(
 )
 BOTTOM_ONLY = Misconception(
     "fractions.whole-multiplies-only",
-    "multiplies by the bottom without first finding 1 part",
+    "multiplies by the denominator without first finding 1 part",
     "The amount given is several parts. How much is 1 part?",
 )
 LEFT_AS_USED = Misconception(
@@ -61,7 +61,10 @@ PART = (
         "{f} of the buses at the depot are electric. That is {n} buses. "
         "How many buses does the depot have?",
     ),
-    ("", "{f} of the club's members race. That is {n} members. How many members has the club?"),
+    (
+        "",
+        "{f} of the club's members race. That is {n} members. How many members does the club have?",
+    ),
     (
         "kg",
         "The gardener uses {f} of a sack of compost. That is {n}. How much does a full sack hold?",

@@ -1,4 +1,4 @@
-"""Changing between top-heavy fractions and mixed numbers."""
+"""Changing between improper fractions and mixed numbers."""
 
 from __future__ import annotations
 
@@ -15,22 +15,22 @@ from itembank.notation.tree import Frac, Int, Mixed, Sum, Sym, add, divide, equa
 
 SWAPPED = Misconception(
     "fractions.mixed-swapped",
-    "takes the remainder as the wholes and the number of wholes as the top",
+    "takes the remainder as the wholes and the number of wholes as the numerator",
     "How many quarters make 1 whole? How many wholes do 9 quarters make, and what is left?",
 )
 OVER_TOP = Misconception(
-    "fractions.mixed-over-top",
-    "puts the remainder over the old top instead of the bottom",
+    "fractions.mixed-over-numerator",
+    "puts the remainder over the old numerator instead of the denominator",
     "If the pieces are quarters before, what are the pieces left over called?",
 )
 ADD_WHOLE = Misconception(
     "fractions.improper-adds-whole",
-    "adds the whole number to the top",
+    "adds the whole number to the numerator",
     "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
 )
 TIMES_TOP = Misconception(
-    "fractions.improper-times-top",
-    "multiplies the whole number by the top and adds the bottom",
+    "fractions.improper-times-numerator",
+    "multiplies the whole number by the numerator and adds the denominator",
     "How many quarters are there in 2 wholes? Which number tells you?",
 )
 
@@ -62,10 +62,10 @@ def _cancelled(kind: int, d: int, n: int, w: int) -> bool:
 
 @register
 class ImproperMixed(Topic):
-    """Top-heavy to mixed, mixed to top-heavy, then with cancelling and in stories."""
+    """Improper to mixed, mixed to improper, then with cancelling and in stories."""
 
     id = "fractions.improper-mixed"
-    title = "Top-heavy fractions and mixed numbers"
+    title = "Improper fractions and mixed numbers"
     misconceptions = (SWAPPED, OVER_TOP, ADD_WHOLE, TIMES_TOP)
     prerequisites = ("fractions.lowest-terms",)
     spaces = {
@@ -104,7 +104,7 @@ class ImproperMixed(Topic):
         ]
         if common > 1:
             cancel = equals(Mixed(w, n, d), key)
-            steps.append(Step(f"Divide the top and bottom by {common}.", cancel))
+            steps.append(Step(f"Divide the numerator and denominator by {common}.", cancel))
         if not kind:
             ending = " in its simplest form" if common > 1 else ""
             text = prompt("Write {f} as a mixed number" + ending + ".", f=asked)
@@ -135,13 +135,13 @@ class ImproperMixed(Topic):
                 f"Each whole is {d} parts of this size.",
                 equals(add(Int(w), frac(n, d)), add(frac(w * d, d), frac(n, d))),
             ),
-            Step("Multiply, then add the top.", equals(asked, worked, key)),
+            Step("Multiply, then add the numerator.", equals(asked, worked, key)),
         )
         wrong = slips(
             (ADD_WHOLE, _over(w + n, d)),
             (TIMES_TOP, _over(w * n + d, d)),
         )
-        text = prompt("Write {m} as a top-heavy fraction.", m=asked)
+        text = prompt("Write {m} as an improper fraction.", m=asked)
         return Draft(text, Find(asked), key, "improper", steps, wrong, (w, n, d))
 
 

@@ -26,13 +26,13 @@ from itembank.notation.tree import (
 
 ONE_PART = Misconception(
     "fractions.cancel-one-part",
-    "divides the top but leaves the bottom as it was",
-    "Is 2/4 the same as 1/4? What must happen to the bottom when you halve the top?",
+    "divides the numerator but leaves the denominator as it was",
+    "Is 2/4 the same as 1/4? What must happen to the denominator when you halve the numerator?",
 )
 SUBTRACT = Misconception(
     "fractions.cancel-by-subtracting",
-    "takes the same number away from the top and the bottom",
-    "Taking 1 away from top and bottom turns 2/4 into 1/3. Are they equal?",
+    "takes the same number away from the numerator and the denominator",
+    "Taking 1 away from numerator and denominator turns 2/4 into 1/3. Are they equal?",
 )
 UNITS = Misconception(
     "fractions.ignore-units",
@@ -41,7 +41,7 @@ UNITS = Misconception(
 )
 REVERSED = Misconception(
     "fractions.reverse-part-and-whole",
-    "puts the whole on top and the part underneath",
+    "writes the whole over the part instead of the part over the whole",
     "Is the part more or less than the whole? So is the fraction more or less than 1?",
 )
 
@@ -74,7 +74,7 @@ def _lowest(b: int, a: int, k: int) -> bool:
 
 
 def _improper(b: int, a: int, k: int) -> bool:
-    """Keep fractions in lowest terms up to 2, so that some are top-heavy."""
+    """Keep fractions in lowest terms up to 2, so that some are improper."""
     return a < 2 * b and gcd(a, b) == 1
 
 
@@ -118,7 +118,10 @@ class LowestTerms(Topic):
             before, after = (top, bottom), frac(top // factor, bottom // factor)
             split = Frac(divide(Int(before[0]), Int(factor)), divide(Int(before[1]), Int(factor)))
             steps.append(
-                Step(f"Divide the top and bottom by {factor}.", equals(frac(*before), split, after))
+                Step(
+                    f"Divide the numerator and denominator by {factor}.",
+                    equals(frac(*before), split, after),
+                )
             )
             top, bottom = top // factor, bottom // factor
         p = factors[0]
@@ -147,7 +150,7 @@ class LowestTerms(Topic):
                 equals(divide(part_node, changed), frac(count, total)),
             ),
             Step(
-                f"Divide the top and bottom by {common}.",
+                f"Divide the numerator and denominator by {common}.",
                 equals(frac(count, total), number_node(value)),
             ),
         )

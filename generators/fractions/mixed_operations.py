@@ -46,7 +46,7 @@ SQUARE_DOUBLES = Misconception(
 )
 
 Pair = tuple[int, int]
-"""A fraction as top and bottom."""
+"""A fraction as numerator and denominator."""
 
 EASY: tuple[Pair, ...] = (
     (1, 2),
@@ -197,7 +197,7 @@ def _chain(*sides: Node) -> Relation:
 
 
 def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
-    """Return the line that works out p op q over a common bottom, or by multiplying."""
+    """Return the line that works out p op q over a common denominator, or by multiplying."""
     left, right = number_node(p), number_node(q)
     if op in "+-":
         bottom = lcm_all(p.denominator, q.denominator)
@@ -248,7 +248,7 @@ def _sum_product(p: Pair, q: Pair, r: Pair) -> Draft:
     x, y, z = _value(p), _value(q), _value(r)
     steps = [
         _combine("Multiply first.", y, z, "×"),
-        _combine("Then add, over a common bottom.", x, y * z, "+"),
+        _combine("Then add, over a common denominator.", x, y * z, "+"),
     ]
     return _draft(
         add(_node(p), times(_node(q), _node(r))),
@@ -357,7 +357,7 @@ def _square_and_quotient(p: Pair, q: Pair, r: Pair) -> Draft:
     steps = [
         Step(squared.say, Relation(power, (("=", squared.maths.first), *squared.maths.rest))),
         _combine("Divide before you add.", y, z, "÷"),
-        _combine("Then add, over a common bottom.", x * x, y / z, "+"),
+        _combine("Then add, over a common denominator.", x * x, y / z, "+"),
     ]
     asked = add(power, Product(_node(q), (("÷", _node(r)),)))
     return _draft(

@@ -16,12 +16,12 @@ from itembank.notation.tree import Frac, Int, Mixed, Node, equals, frac, times
 
 BOTH_PARTS = Misconception(
     "fractions.multiply-both-parts",
-    "multiplies the top and the bottom by the whole number",
+    "multiplies the numerator and the denominator by the whole number",
     "What is 1/4 of a cake, taken 2 times? Is it still 1/4?",
 )
 ADD_WHOLE = Misconception(
     "fractions.multiply-adds-whole",
-    "adds the whole number to the top",
+    "adds the whole number to the numerator",
     "3 × 1/5 means 1/5 + 1/5 + 1/5. How many fifths is that?",
 )
 FLIP = Misconception(
@@ -30,8 +30,8 @@ FLIP = Misconception(
     "Is half of a half more or less than a half? What does your method give?",
 )
 ADD_BOTTOMS = Misconception(
-    "fractions.multiply-adds-bottoms",
-    "multiplies the tops but adds the bottoms",
+    "fractions.multiply-adds-denominators",
+    "multiplies the numerators but adds the denominators",
     "Cut a half into 3 equal pieces. How many such pieces make the whole?",
 )
 APART = Misconception(
@@ -41,7 +41,7 @@ APART = Misconception(
 )
 TOO_SMALL = Misconception(
     "fractions.multiply-converts-by-adding",
-    "adds the whole to the top when changing to a top-heavy fraction",
+    "adds the whole to the numerator when changing to an improper fraction",
     "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
 )
 
@@ -60,7 +60,7 @@ def _support(kind: int, b: int, a: int, d: int, c: int) -> bool:
 
 
 def _core(kind: int, b: int, a: int, d: int, c: int) -> bool:
-    """Keep products of two fractions that can be cancelled, one of them top-heavy if kind is 1."""
+    """Keep products of two fractions that can be cancelled, one of them improper if kind is 1."""
     if gcd(a, b) != 1 or gcd(c, d) != 1 or (a >= b) != (kind == 1) or c >= d:
         return False
     if kind == 0 and (a, b) > (c, d):
@@ -124,7 +124,7 @@ class Multiply(Topic):
 
 
 Number = tuple[int, int, int]
-"""Wholes, top and bottom; no wholes or a top of 0 where there is nothing of the kind."""
+"""Wholes, numerator and denominator; 0 wholes for a fraction, numerator 0 for a whole number."""
 
 
 def written(number: Number) -> Node:
@@ -158,11 +158,11 @@ def _draft(left: Number, right: Number) -> Draft:
     (p, q), (r, s) = (top_heavy(number) for number in pair)
     steps: list[Step] = []
     if fractions != asked:
-        word = "whole number over 1" if not left[0] else "numbers as top-heavy fractions"
+        word = "whole number over 1" if not left[0] else "numbers as improper fractions"
         steps.append(Step(f"Write the {word}.", equals(asked, fractions)))
     across = Frac(times(Int(p), Int(r)), times(Int(q), Int(s)))
     multiply = equals(fractions, across, frac(p * r, q * s))
-    steps.append(Step("Multiply the tops, and multiply the bottoms.", multiply))
+    steps.append(Step("Multiply the numerators, and multiply the denominators.", multiply))
     value = Fraction(a * c, b * d)
     wrong = slips(*_mistakes(left, right))
     wanted, form = answer_form(value)

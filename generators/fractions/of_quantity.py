@@ -34,18 +34,18 @@ REST = Misconception(
     "Add the part and your answer. What should a part and the rest make?",
 )
 TAKES_BOTTOM = Misconception(
-    "fractions.of-subtracts-bottom",
-    "takes the bottom away instead of dividing by it",
+    "fractions.of-subtracts-denominator",
+    "takes the denominator away instead of dividing by it",
     "What is half of 10? What does your method give?",
 )
 ONE_PART = Misconception(
     "fractions.of-one-part",
-    "divides by the bottom and forgets to multiply by the top",
+    "divides by the denominator and forgets to multiply by the numerator",
     "You found one of the equal parts. How many of them does the question want?",
 )
 TOP_FIRST = Misconception(
-    "fractions.of-divides-by-top",
-    "divides by the top and multiplies by the bottom",
+    "fractions.of-divides-by-numerator",
+    "divides by the numerator and multiplies by the denominator",
     "Is 3/4 of an amount more or less than the amount? What about your answer?",
 )
 OF_WHOLE = Misconception(

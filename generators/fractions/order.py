@@ -32,14 +32,14 @@ from itembank.notation.tree import (
 )
 
 BIG_BOTTOM = Misconception(
-    "fractions.order-bottoms-only",
-    "takes the fraction with the larger bottom to be the smaller, whatever the tops",
-    "A larger bottom means smaller pieces. How many of the pieces are there each time?",
+    "fractions.order-denominators-only",
+    "takes the fraction with the larger denominator to be the smaller, whatever the numerators",
+    "A larger denominator means smaller pieces. How many of the pieces are there each time?",
 )
 BIG_TOP = Misconception(
-    "fractions.order-tops-only",
-    "compares the tops only",
-    "Is 2/100 more than 1/2? What do the bottoms tell you?",
+    "fractions.order-numerators-only",
+    "compares the numerators only",
+    "Is 2/100 more than 1/2? What do the denominators tell you?",
 )
 GAP = Misconception(
     "fractions.order-by-gap",
@@ -73,7 +73,7 @@ FAR = (
 
 
 def _orders(things: Sequence[Pair]) -> list[list[Pair] | None]:
-    """Return the right order, then those of the wrong methods: bottoms, tops, gaps.
+    """Return the right order, then those of the wrong methods: denominators, numerators, gaps.
 
     A wrong method that finds two of the fractions equal makes no order.
     """
@@ -112,7 +112,7 @@ def _three(dens: tuple[int, int, int], x: int, y: int, z: int) -> bool:
 
 
 def _support(dens: tuple[int, ...], x: int, y: int, z: int) -> bool:
-    """Keep threes, and pairs that lack equally many pieces (x sets both tops)."""
+    """Keep threes, and pairs that lack equally many pieces (x sets both numerators)."""
     if len(dens) == 3:
         return _three((dens[0], dens[1], dens[2]), x, y, z)
     a, c = dens
@@ -211,7 +211,7 @@ class OrderFractions(Topic):
         return self._pair((x, a), (c - a + x, c))
 
     def _pair(self, small: Pair, large: Pair) -> Draft:
-        """Lacking equally many pieces, the fraction with the larger bottom is the larger."""
+        """Lacking equally many pieces, the fraction with the larger denominator is the larger."""
         first, second = (small, large) if (small[0] + small[1]) % 2 else (large, small)
         left, right = frac(*first), frac(*second)
         sign: RelationOp = "<" if first == small else ">"
@@ -224,7 +224,9 @@ class OrderFractions(Topic):
             if pair[1] != bottom
         ]
         s, t = first[0] * (bottom // first[1]), second[0] * (bottom // second[1])
-        steps.append(Step("Compare the tops.", relate(frac(s, bottom), sign, frac(t, bottom))))
+        steps.append(
+            Step("Compare the numerators.", relate(frac(s, bottom), sign, frac(t, bottom)))
+        )
         steps.append(Step("So this is the right sign.", key))
         wrong = slips((GAP, relate(left, "=", right)), (BIG_BOTTOM, relate(left, other, right)))
         text = prompt("Which sign goes between {a} and {b}: <, > or =?", a=left, b=right)
@@ -242,7 +244,7 @@ class OrderFractions(Topic):
             for word, pair in zip(("the first", "the second", "the third"), shown, strict=True)
             if pair[1] != bottom
         ]
-        steps.append(Step("Put them in the order of the new tops.", _listing(right)))
+        steps.append(Step("Put them in the order of the new numerators.", _listing(right)))
         wrong = slips(
             *(
                 (misconception, _listing(order))

@@ -358,17 +358,17 @@ def test_misconceptions_have_one_name_each() -> None:
 
 # Question, its key, and the answers of the wrong methods, each worked by hand.
 BY_HAND = (
-    ("add-unlike", "support", "2/3 + 1/6", "5/6", {"work-across": "1/3", "keep-tops": "1/2"}),
-    ("add-unlike", "core", "3/4 - 1/3", "5/12", {"work-across": "2", "keep-tops": "1/6"}),
+    ("add-unlike", "support", "2/3 + 1/6", "5/6", {"work-across": "1/3", "keep-numerators": "1/2"}),
+    ("add-unlike", "core", "3/4 - 1/3", "5/12", {"work-across": "2", "keep-numerators": "1/6"}),
     ("add-like", "support", "1/5 + 2/5", "3/5", {"work-across": "3/10"}),
-    ("add-like", "support", "4/5 - 1/5", "3/5", {"subtract-bottoms-away": "3"}),
+    ("add-like", "support", "4/5 - 1/5", "3/5", {"subtract-denominators-away": "3"}),
     ("multiply", "support", "2/7 × 3", "6/7", {"multiply-both-parts": "2/7"}),
     (
         "multiply",
         "core",
         "2/3 × 3/4",
         "1/2",
-        {"multiply-adds-bottoms": "6/7", "multiply-flips": "8/9"},
+        {"multiply-adds-denominators": "6/7", "multiply-flips": "8/9"},
     ),
     (
         "divide",
@@ -386,7 +386,7 @@ BY_HAND = (
         "support",
         "1/4 of 20",
         "5",
-        {"of-gives-the-rest": "15", "of-subtracts-bottom": "16"},
+        {"of-gives-the-rest": "15", "of-subtracts-denominator": "16"},
     ),
     ("equivalent", "support", "2/3 = □/12", "8", {"equivalent-by-adding": "11"}),
     (
@@ -413,10 +413,10 @@ def test_wrong_methods_give_what_a_pupil_would_get_by_hand(
 
 # Questions on which a wrong method gives the right answer, so that they may not be asked.
 BLIND = (
-    # 2 × 2 = 2 + 2, so adding the whole to the top is right.
+    # 2 × 2 = 2 + 2, so adding the whole to the numerator is right.
     ("multiply", "2/5 × 2"),
     ("multiply", "2 × 2/5"),
-    # 1/10 is 10%, so taking the bottom as the percentage is right.
+    # 1/10 is 10%, so taking the denominator as the percentage is right.
     ("decimals-percentages", "1/10"),
     # 1/4 of 16: taking 4 away gives what is left, the answer of the other mistake.
     ("of-quantity", "1/4 of 16"),
@@ -424,7 +424,7 @@ BLIND = (
     ("find-whole", "1/2 of □ = 2"),
     # 2 2/3: swapped it is itself.
     ("improper-mixed", "8/3"),
-    # The tops are 1 apart and the answer is 1/12: leaving the tops as they were is right.
+    # The numerators are 1 apart and the answer is 1/12: leaving them as they were is right.
     ("add-unlike", "3/4 - 2/3"),
 )
 

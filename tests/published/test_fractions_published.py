@@ -1,7 +1,7 @@
 """The fraction topics against questions and answers that others published.
 
 Source of OPENSTAX: exercise facts of OpenStax Prealgebra 2e, under the title of the section
-each is from; where an answer there is top-heavy, ours is the same number as a mixed number.
+each is from; where an answer there is improper, ours is the same number as a mixed number.
 Each question is asked of the topic that sets such questions, and the topic's own working and
 key are held to the published answer.
 """
@@ -97,11 +97,11 @@ OPENSTAX: tuple[tuple[str, Topic, Tier, tuple[Any, ...], str, str], ...] = (
 )
 
 # Rhind Mathematical Papyrus, table of 2/n, its entries of two terms, from memory; the
-# arithmetic checks itself. As (2, n), and the bottoms of the two unit fractions.
+# arithmetic checks itself. As (2, n), and the denominators of the two unit fractions.
 RHIND = ((5, 3, 15), (7, 4, 28), (9, 6, 18), (11, 6, 66))
 
 # Length of the Farey sequence of order n, n = 1 … 10 (OEIS A005728), from memory. It holds
-# 0/1 and 1/1 besides the proper fractions in lowest terms with bottoms up to n.
+# 0/1 and 1/1 besides the proper fractions in lowest terms with denominators up to n.
 FAREY = (2, 3, 5, 7, 11, 13, 19, 23, 29, 33)
 
 
