@@ -271,13 +271,14 @@ def share_out(
     pages there may be. As few pages as leave room enough are taken; more than `sides` only
     where the least working room leaves no other way.
     """
-    for pages in range(1, max(2, sides + 1)):
+    found: list[list[Row]] = []
+    for pages in range(1, len(made) + 2):
         floor = LEAST_SHARE if pages >= sides else EASY_SHARE
-        for step in range(int(MOST_SHARE * 20), int(floor * 20) - 1, -1):
+        for step in range(round(MOST_SHARE * 20), round(floor * 20) - 1, -1):
             found = _fill(made, step / 20, first, full)
             if len(found) <= pages:
                 return found, step / 20
-    return _fill(made, 0.7, first, full), 0.7
+    return found, LEAST_SHARE
 
 
 def _fill(made: Sequence[Row], share: float, first: float, full: float) -> list[list[Row]]:
