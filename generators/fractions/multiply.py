@@ -180,7 +180,7 @@ def _mistakes(left: Number, right: Number) -> list[tuple[Misconception, Fraction
     if not w:
         return [(ADD_BOTTOMS, Fraction(p * r, q + s)), (FLIP, Fraction(p * s, q * r))]
     if not c:
-        # Only the wholes are multiplied, or the top-heavy fraction has too small a top.
+        # Only the wholes are multiplied, or the improper fraction has too small a numerator.
         return [(APART, w * v + Fraction(a, b)), (TOO_SMALL, Fraction((w + a) * v, b))]
     if not v:
         return [(APART, w + Fraction(a * c, b * d)), (TOO_SMALL, Fraction((w + a) * c, b * d))]

@@ -63,7 +63,7 @@ def _number(node: Node) -> str:
 def _improper(node: Node) -> str:
     fault = _lowest_terms(node)
     if not fault and abs(exact(node)) < 1:
-        return "the fraction is not top-heavy"
+        return "the fraction is not improper"
     return fault
 
 
@@ -82,7 +82,7 @@ def _simplest(node: Node) -> str:
     if isinstance(node, Mixed):
         return _mixed(node)
     if isinstance(node, Frac):
-        return _lowest_terms(node) or ("it is top-heavy" if exact(node) > 1 else GOOD)
+        return _lowest_terms(node) or ("it is improper" if exact(node) > 1 else GOOD)
     return _integer(node)
 
 
@@ -203,9 +203,9 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "number": ("a whole number or a fraction in its lowest terms", _number),
     "fraction": ("a fraction", _fraction),
     "lowest-terms": ("a fraction in its lowest terms", _lowest_terms),
-    "improper": ("a top-heavy fraction in its lowest terms", _improper),
+    "improper": ("an improper fraction in its lowest terms", _improper),
     "mixed": ("a mixed number, its fraction in lowest terms", _mixed),
-    "simplest": ("the simplest form: top-heavy answers as mixed numbers", _simplest),
+    "simplest": ("the simplest form: improper fractions as mixed numbers", _simplest),
     "decimal": ("a decimal", _decimal),
     "percentage": ("a percentage", _percentage),
     "ratio": ("a ratio of whole numbers in its simplest form", _ratio),
@@ -247,7 +247,7 @@ def form_fault(form: str, node: Node) -> str:
 
 
 def number_node(value: Fraction | int) -> Node:
-    """Return a whole number or a fraction (top-heavy if need be) in lowest terms.
+    """Return a whole number or a fraction (improper if need be) in lowest terms.
 
     >>> number_node(Fraction(-6, 4))
     Neg(of=Frac(num=Int(n=3), den=Int(n=2)))
