@@ -27,8 +27,8 @@ from itembank.notation.tree import (
 Number: TypeAlias = int | Fraction
 Wrong: TypeAlias = tuple[Misconception, Number | None]
 
-# No letter that looks like a digit, names a coin or a unit, or is the common name of a number.
-LETTERS = "xynakwbt"
+# No letter that looks like a digit, names a coin or a unit, or is a word (add a to both sides).
+LETTERS = "xynckwbt"
 
 
 def letter(*numbers: int) -> Sym:
