@@ -15,7 +15,8 @@ from itembank.pages import theme
 from itembank.pages.draw import drawers
 from itembank.pages.follow_up_answers import follow_up_answers
 from itembank.pages.paper import TOP
-from itembank.pages.sheets import LEAST_SHARE, MOST_SHARE, follow_up, rows, share_out
+from itembank.pages.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
+from itembank.pages.sheets import follow_up
 from itembank.pages.working import chain, formulas, side_before
 from tests.pages.marks import overlapping, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
