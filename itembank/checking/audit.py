@@ -165,12 +165,12 @@ def check_chunk(chunk: Chunk) -> Part:
     """Check some items of one tier; returns counts, the sum of difficulties, and the twins."""
     name, tier, indices, symbolic_every = chunk
     topic, report, total, twins = find_topic(name), TopicAudit(name), 0.0, []
-    for index in indices:
+    for place, index in enumerate(indices):
         item = topic.item(Tier(tier), index)
         report.checked += 1
         total += difficulty(item)
         twins.append(item.twin)
-        symbolic = index % symbolic_every == 0
+        symbolic = place % symbolic_every == 0
         report.symbolic += symbolic
         check_item(item, report, symbolic=symbolic)
     return report, total, twins
