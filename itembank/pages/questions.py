@@ -107,7 +107,9 @@ def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) ->
     filled = _filled(items, flows, least, top, bottom)
     groups = _shares(len(items), len(filled))
     for size in range(int(most), int(least) - 1, -2):
-        made = [_slide(items, flows, group, size, top, bottom) for group in groups]
+        # Lopsided columns look unfinished: they are for the least size only.
+        even = size > least
+        made = [_slide(items, flows, group, size, top, bottom, even) for group in groups]
         if all(made):
             return [slide for slide in made if slide]
     return filled
@@ -141,9 +143,18 @@ def _shares(count: int, slides: int) -> list[range]:
 
 
 def _slide(
-    items: Sequence[PackItem], flows: Flows, group: range, size: float, top: float, bottom: float
+    items: Sequence[PackItem],
+    flows: Flows,
+    group: range,
+    size: float,
+    top: float,
+    bottom: float,
+    even: bool = False,
 ) -> Slide | None:
-    """Return the questions of `group` placed on one slide, or None where they do not fit."""
+    """Return the questions of `group` placed on one slide, or None where they do not fit.
+
+    With `even`, two columns have to share the questions evenly.
+    """
     columns = (2, 1) if len(group) > 1 else (1,)
     for number in columns:
         width = (RIGHT - LEFT - COLUMN_GAP * (number - 1)) / number
@@ -152,6 +163,8 @@ def _slide(
             continue
         room = top - bottom
         for split in _splits(cells, number, room):
+            if even and number == 2 and split != (len(group) + 1) // 2:
+                continue
             tops = _tops(cells, split, top, room)
             spots = [
                 Spot(i + 1, items[i], made, LEFT + column * (width + COLUMN_GAP), y)
