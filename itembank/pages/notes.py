@@ -189,15 +189,15 @@ def _script(paper: Paper, pack: Pack) -> None:
     parts = []
     for scene in scenes(pack):
         lines = _lines(scene.lines, size)
-        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.75 * size)]))
+        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.6 * size)]))
         head = []
-    paper.place(parts, gap=0.3 * size)
+    paper.place(parts)
 
 
 def _lines(lines: Sequence[Line], size: float) -> Part:
     indent = 3.0 * size
     blocks = [measure(Flow(line.runs), WIDTH - indent, size) for line in lines]
-    between = 0.32 * size
+    between = 0.28 * size
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
@@ -238,8 +238,9 @@ def _addresses(paper: Paper, pack: Pack) -> None:
     )
     head = [_heading(paper, "Where each question comes from"), intro]
     for name, rows in groups:
-        paper.place([*head, _heading(paper, name, 3), _address_list(rows, size)], gap=0.8 * size)
+        paper.place([*head, _heading(paper, name, 3), _address_list(rows, size)], gap=0.45 * size)
         head = []
+    paper.y -= 0.8 * size
 
 
 def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:
@@ -255,7 +256,7 @@ def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:
         [measure(Flow(address), width - indent - size, size) for _, address in column]
         for column, indent in zip(columns, indents, strict=True)
     ]
-    step = 0.35 * size
+    step = 0.18 * size
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
