@@ -84,7 +84,7 @@ def find_topic(name: str) -> Topic:
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     advice = f" Did you mean {' or '.join(hint)}?" if hint else ""
     raise UnknownTopic(
-        f"There is no topic called {name!r}.{advice} `itembank topics` lists them all."
+        f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all."
     )
 
 

@@ -112,3 +112,12 @@ def test_decimals_recur_as_long_division_says():
     # 1/7 = 0.142857 recurring and 1/12 = 0.083 recurring: by long division.
     assert decimal_node(Fraction(1, 7)) == Dec("0", "", "142857")
     assert decimal_node(Fraction(1, 12)) == Dec("0", "08", "3")
+
+
+def test_misconceptions_say_what_the_pupil_does():
+    # Notes print the name after "the pupil probably", so it has to go on from there.
+    for name in topic_ids():
+        for one in find_topic(name).misconceptions:
+            assert one.name[0].islower(), one.id
+            assert not one.name.endswith("."), one.id
+            assert one.ask.rstrip("”").endswith(("?", ".")), one.id

@@ -22,8 +22,13 @@ def ink(page) -> np.ndarray:
     return image < image[3, 3] - 12
 
 
+def bottom_of(pack):
+    """Return the lowest a question may reach: the score line stands below."""
+    return FOOT + ScoreLine(pack).height + 10
+
+
 def slides_of(pack):
-    bottom = FOOT + ScoreLine(pack).height + 10
+    bottom = bottom_of(pack)
     for version in pack.versions:
         yield from arrange(version.items, pack.look, TOP, bottom)
 
@@ -37,7 +42,7 @@ def boxes(slide):
 
 def test_questions_do_not_overlap_and_stay_inside(samples):
     for name, pack in samples.PACKS.items():
-        bottom = FOOT + ScoreLine(pack).height + 10
+        bottom = bottom_of(pack)
         for slide in slides_of(pack):
             placed = list(boxes(slide))
             for number, (x0, y0, x1, y1) in placed:
@@ -57,7 +62,7 @@ def test_ink_stays_in_the_measured_boxes(samples, drawn):
         pdf = pypdfium2.PdfDocument(drawn[name, "starter.pdf"])
         slides = list(slides_of(pack))
         assert len(slides) == len(pdf)
-        bottom = FOOT + ScoreLine(pack).height + 10
+        bottom = bottom_of(pack)
         for page, slide in zip(pdf, slides, strict=True):
             dark = ink(page)
             height = theme.SLIDE[1]

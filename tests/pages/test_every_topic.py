@@ -1,0 +1,102 @@
+"""Every topic at every tier: rendered ink stays in its box, boxes stay apart, nothing spills."""
+
+from __future__ import annotations
+
+import datetime
+from functools import cache
+
+import pypdfium2
+import pytest
+
+from itembank.items.registry import topic_ids
+from itembank.packs.build import PackRequest, as_data, choose
+from itembank.packs.model import Pack, Sheet, Version
+from itembank.pages import theme
+from itembank.pages.draw import drawers
+from itembank.planning.bands import default_scheme
+from itembank.planning.plan_file import PlannedTopic
+from tests.pages.marks import overlapping, recorded
+from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
+
+QUESTIONS = 8
+
+
+@cache
+def pack_of(topic: str, large_print: bool) -> Pack:
+    request = PackRequest(
+        school="Fernhill School",
+        class_name="8K",
+        date=datetime.date(2026, 11, 30),
+        title="Everything on one topic",
+        topics=(PlannedTopic(topic, None),),
+        questions=QUESTIONS,
+        seed=11,
+        follow_up=12,
+        variants=1,
+        large_print=large_print,
+        paper="white",
+        slips=True,
+        bands=default_scheme(3).bands(QUESTIONS),
+    )
+    return as_data(request, choose(request))
+
+
+def starter_of(pack: Pack, sheet: Sheet) -> Pack:
+    """Return the pack with the sheet's questions as its starter, one mark each."""
+    items = [item.model_copy(update={"marks": 1}) for item in sheet.items[:QUESTIONS]]
+    return pack.model_copy(update={"versions": [Version(letter="A", items=items)]})
+
+
+def check_slides(pack: Pack, where: str) -> None:
+    """Ink of each question lies in its own measured box, and boxes are apart."""
+    asked = pypdfium2.PdfDocument(drawers(pack)["starter.pdf"](pack))
+    marked = pypdfium2.PdfDocument(drawers(pack)["answers.pdf"](pack))
+    slides = list(slides_of(pack))
+    assert len(slides) == len(asked) == len(marked), where
+    height = theme.SLIDE[1]
+    for page, slide in zip(asked, slides, strict=True):
+        least, _ = theme.SLIDE_LARGE_QUESTION if pack.look.large_print else theme.SLIDE_QUESTION
+        assert slide.size >= least, where
+        dark = ink(page)[
+            round((height - TOP - 6) * DOTS) : round((height - bottom_of(pack)) * DOTS)
+        ].copy()
+        placed = list(boxes(slide))
+        for number, (x0, y0, x1, y1) in placed:
+            for other, (a0, b0, a1, b1) in placed:
+                apart = x1 <= a0 or a1 <= x0 or y1 <= b0 + 0.01 or b1 <= y0 + 0.01
+                assert other == number or apart, (where, number, other)
+            rows = slice(max(0, round((TOP + 4 - y1) * DOTS)), round((TOP + 8 - y0) * DOTS))
+            columns = slice(round((x0 - 2) * DOTS), round((x1 + 3) * DOTS))
+            assert dark[rows, columns].any(), (where, number)
+            dark[rows, columns] = False
+        assert not dark.any(), where
+    for page in marked:
+        edge = round(11 * DOTS)
+        dark = ink(page)
+        dark[edge:-edge, edge:-edge] = False
+        assert not dark.any(), where
+
+
+@pytest.mark.parametrize("topic", topic_ids())
+def test_slides_of_every_tier_keep_apart(topic):
+    for large_print in (False, True):
+        pack = pack_of(topic, large_print)
+        for sheet in pack.sheets:
+            check_slides(starter_of(pack, sheet), f"{topic} {sheet.tier} {large_print}")
+
+
+@pytest.mark.parametrize("topic", topic_ids())
+def test_paper_of_every_tier_keeps_apart(topic, monkeypatch):
+    for large_print in (False, True):
+        pack = pack_of(topic, large_print)
+        for file, draw in drawers(pack).items():
+            if file in ("starter.pdf", "answers.pdf", "next-tasks.pdf", "slips.pdf"):
+                continue
+            with recorded(monkeypatch) as marks:
+                draw(pack)
+            for one, other in overlapping(marks):
+                raise AssertionError(f"{topic} {file}: {one} and {other}")
+            for mark in marks:
+                assert mark.x0 >= theme.PAPER_MARGIN - 0.01, (topic, file, mark)
+                assert mark.x1 <= theme.A4[0] - theme.PAPER_MARGIN + 0.6, (topic, file, mark)
+                assert mark.y0 >= 12, (topic, file, mark)
