@@ -83,9 +83,7 @@ def find_topic(name: str) -> Topic:
     tails = [other for other in _found if name and name.lower() in other]
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     advice = f" Did you mean {' or '.join(hint)}?" if hint else ""
-    raise UnknownTopic(
-        f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all."
-    )
+    raise UnknownTopic(f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all.")
 
 
 def find_item(address: str) -> Item:
