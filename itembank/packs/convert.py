@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from typing import Literal, cast
 
 from itembank.items import item as items
@@ -29,6 +30,9 @@ from itembank.packs.model import (
     TextRun,
 )
 from itembank.planning import bands as planning
+
+LOOKED_AT = 16
+"""How many items of a tier are looked at for the misconceptions it can show."""
 
 
 class Mismatch(NotationError):
@@ -93,7 +97,25 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
             )
             for slip in item.slips
         ],
-        untested=[one.name for one in topic.misconceptions if one.id not in shown],
+        untested=[
+            one.name
+            for one in topic.misconceptions
+            if one.id not in shown and one.id in at_home(topic, item.tier)
+        ],
+    )
+
+
+@cache
+def at_home(topic: Topic, tier: Tier) -> frozenset[str]:
+    """Return the ids of the misconceptions that a tier of a topic can show.
+
+    A blind spot is worth a teacher's time only if another question of the tier would have
+    shown it. They are looked for in a few items, evenly spaced over the tier's space.
+    """
+    count = len(topic.spaces[tier])
+    places = range(0, count, max(1, count // LOOKED_AT))
+    return frozenset(
+        slip.misconception.id for place in places for slip in topic.item(tier, place).slips
     )
 
 

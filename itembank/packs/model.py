@@ -99,7 +99,8 @@ class PackItem(Data):
     steps: list[Step]
     misconceptions: list[Misconception]
     untested: list[str] = Field(
-        default=[], description="Names of the topic's misconceptions that this item cannot show."
+        default=[],
+        description="Names of the misconceptions that other items of the tier show, and not this.",
     )
 
 
