@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from itembank.checking.printed import unprinted
+from itembank.checking.printed import mismatched, unprinted
 from itembank.errors import CheckFailed
 from itembank.items.forms import form_fault
 from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
@@ -41,7 +41,7 @@ def prove_fast(item: Item) -> None:
         If the key has the wrong form, or the question is not the one printed.
     """
     try:
-        fault = unprinted(item) or _disagreement(item)
+        fault = unprinted(item) or mismatched(item) or _disagreement(item)
     except NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:

@@ -9,11 +9,20 @@ from itembank.notation.tree import (
     Int,
     Label,
     Mixed,
+    Money,
     Node,
+    Product,
+    Quantity,
     Ratio,
+    Relation,
     Sym,
     children,
+    walk,
 )
+from itembank.notation.units import CURRENCY, UNITS
+
+ORDER_WORDS = {"ascending": "smallest first", "descending": "largest first"}
+"""What a prompt has to say so that a list in one order is the only right answer."""
 
 
 def asked(ask: Ask) -> tuple[Node, ...]:
@@ -47,12 +56,63 @@ def unprinted(item: Item) -> str:
         missing = _missing(node, shown, item.constants)
         if missing is not None:
             return f"the proof uses {missing!r}, which the prompt does not print"
+    text = "".join(run for run in item.prompt if isinstance(run, str))
+    if isinstance(item.ask, Order) and ORDER_WORDS[item.ask.detail] not in text:
+        return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
-        text = "".join(run for run in item.prompt if isinstance(run, str))
         for label, _ in item.ask.options:
             if label not in text and Label(label) not in shown:
                 return f"the choice {label!r} is not named in the prompt"
     return ""
+
+
+def mismatched(item: Item) -> str:
+    """Return how the key's letter or units are not those of the question, or ``""``.
+
+    Two answers worth the same number are not the same answer: y = 5 does not solve an
+    equation in x, and 6 litres are not 6 kilograms.
+    """
+    key, ask = item.key, item.ask
+    if isinstance(ask, Find) and isinstance(key, Relation) and key.first != ask.target:
+        return f"the key is about {key.first!r}, the question about {ask.target!r}"
+    printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
+    in_key = kinds(key)
+    if not in_key <= printed:
+        return f"the key is in units of {_names(in_key - printed)}, which the prompt does not print"
+    if isinstance(ask, Find) and not ask.relations and _keeps_units(ask.target):
+        wanted = kinds(ask.target)
+        if in_key != wanted:
+            return f"the key is in units of {_names(in_key)}, the question in {_names(wanted)}"
+    return ""
+
+
+def kinds(node: Node) -> frozenset[str]:
+    """Return the kinds of unit in a tree: length, mass, money ….
+
+    >>> sorted(kinds(Ratio((Quantity(Int(3), "kg"), Money(Int(2))))))
+    ['mass', 'money']
+    """
+    return frozenset(
+        UNITS[part.unit].dimension if isinstance(part, Quantity) else CURRENCY[part.sign].dimension
+        for part in walk(node)
+        if isinstance(part, Quantity | Money)
+    )
+
+
+def _keeps_units(node: Node) -> bool:
+    """Whether the answer has the units of the question: nothing is divided by a quantity."""
+    for part in walk(node):
+        if isinstance(part, Ratio):
+            return False
+        if isinstance(part, Frac) and kinds(part):
+            return False
+        if isinstance(part, Product) and any(op == "÷" and kinds(p) for op, p in part.rest):
+            return False
+    return True
+
+
+def _names(found: frozenset[str]) -> str:
+    return " and ".join(sorted(found)) or "no kind"
 
 
 def _gather(node: Node, into: set[Node]) -> None:

@@ -11,7 +11,7 @@ from typing import Any
 import sympy
 
 from itembank.checking.exact import WrongKey
-from itembank.checking.printed import unprinted
+from itembank.checking.printed import mismatched, unprinted
 from itembank.errors import CheckFailed
 from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
 from itembank.notation.symbolic import symbol, to_sympy
@@ -40,7 +40,7 @@ def prove(item: Item) -> None:
         If sympy cannot settle the question.
     """
     try:
-        fault = unprinted(item) or _disagreement(item)
+        fault = unprinted(item) or mismatched(item) or _disagreement(item)
     except (NotationError, TypeError, ValueError) as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:

@@ -41,7 +41,6 @@ from itembank.notation.tree import (
     Root,
     Sum,
     Sym,
-    walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
 
@@ -194,27 +193,6 @@ def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
                 return bottom_form
             raise NotExact("a power of a letter is not linear")
     return {"": exact(node)}
-
-
-def dimension(node: Node) -> str:
-    """Return the dimension of the units in `node`: ``length``, ``money`` … or ``""``.
-
-    Raises
-    ------
-    NotExact
-        If units of different dimensions meet.
-
-    >>> dimension(Quantity(Int(3), "kg"))
-    'mass'
-    """
-    found = {
-        UNITS[part.unit].dimension if isinstance(part, Quantity) else CURRENCY[part.sign].dimension
-        for part in walk(node)
-        if isinstance(part, Quantity | Money)
-    }
-    if len(found) > 1:
-        raise NotExact(f"units of different kinds meet: {', '.join(sorted(found))}")
-    return found.pop() if found else ""
 
 
 def constant(form: Linear) -> Fraction:

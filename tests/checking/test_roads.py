@@ -108,6 +108,7 @@ CASES: dict[str, tuple[Item, Node]] = {
             Order(THINGS),
             Listing((frac(1, 2), frac(2, 3), frac(3, 4))),
             "list",
+            "Put in order, smallest first: ",
             *THINGS,
         ),
         Listing((frac(3, 4), frac(2, 3), frac(1, 2))),
@@ -221,3 +222,31 @@ def test_quotients_agree_on_both_roads(p, q):
     printed = Product(simplest_node(p), (("÷", simplest_node(q)),))
     for prove in ROADS:
         prove(item(Find(printed), simplest_node(p / q), "simplest", printed))
+
+
+EIGHT_KG = Quantity(Int(8), "kg")
+PART = Product(frac(3, 4), (("of", EIGHT_KG),))
+
+
+@roads
+@pytest.mark.parametrize(
+    ("ask", "key", "form", "printed"),
+    [
+        (Find(x, (EQUATION,)), equals(Sym("y"), num(5)), "solution", EQUATION),
+        (Find(PART), Quantity(Int(6), "l"), "quantity", PART),
+        (Find(PART), num(6), "amount", PART),
+        (Find(THIRDS), frac(5, 6), "simplest", PART),
+    ],
+    ids=["another letter", "another unit", "no unit", "another question"],
+)
+def test_the_right_number_of_the_wrong_thing_is_refused(prove, ask, key, form, printed):
+    with pytest.raises(WrongKey):
+        prove(item(ask, key, form, printed))
+
+
+@roads
+def test_a_list_needs_the_words_that_fix_its_order(prove):
+    good, _ = CASES["order"]
+    prove(good)
+    with pytest.raises(WrongKey, match="smallest first"):
+        prove(item(good.ask, good.key, good.form, "Put in order: ", *THINGS))
