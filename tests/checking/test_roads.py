@@ -250,3 +250,25 @@ def test_a_list_needs_the_words_that_fix_its_order(prove):
     prove(good)
     with pytest.raises(WrongKey, match="smallest first"):
         prove(item(good.ask, good.key, good.form, "Put in order: ", *THINGS))
+
+
+NEVER = equals(juxt(num(2), x), sub(juxt(num(2), x), Int(1)))
+ALWAYS = equals(juxt(num(2), x), add(x, x))
+SUM_ONLY = equals(add(a, b), FORTY)
+
+
+@roads
+@pytest.mark.parametrize(
+    ("ask", "printed"),
+    [
+        (Find(x, (NEVER,)), NEVER),
+        (Find(x, (ALWAYS,)), ALWAYS),
+        (Find(a, (SUM_ONLY,)), SUM_ONLY),
+        (Find(ratio(a, b), (SUM_ONLY,)), SUM_ONLY),
+    ],
+    ids=["no solution", "every number", "two unknowns", "a ratio not settled"],
+)
+def test_questions_without_one_answer_are_refused(prove, ask, printed):
+    key = ratio(Int(1), Int(1)) if isinstance(ask.target, type(THREE_TO_FIVE)) else num(5)
+    with pytest.raises(CheckFailed):
+        prove(item(ask, key, "amount", printed))
