@@ -11,7 +11,7 @@ from itembank.items.item import Misconception
 SAME_OPERATION = Misconception(
     "equations.same-operation",
     "repeats an operation instead of undoing it",
-    "Put your answer back into the question. Does it come out right?",
+    "What was done to the letter? Which operation takes that back?",
 )
 WRONG_WAY = Misconception(
     "equations.wrong-way-round",
@@ -25,8 +25,8 @@ MIXED_INVERSE = Misconception(
 )
 SWAPPED = Misconception(
     "equations.swapped-order",
-    "reads x − a as a − x, or x ÷ a as a ÷ x",
-    "Say the equation in words. Which number is being taken away or divided?",
+    "reads a subtraction the wrong way round",
+    "Say the equation in words. What is taken away from what?",
 )
 LOST_MINUS = Misconception(
     "equations.lost-minus",
@@ -68,6 +68,11 @@ SMALLER_FROM_LARGER = Misconception(
     "takes the smaller number from the larger and loses the minus sign",
     "On a number line, where do you land when you take 9 from 4?",
 )
+ANSWER_SIGN = Misconception(
+    "equations.answer-sign",
+    "leaves the minus sign off a negative result",
+    "Put your answer back into the question. Is the result positive or negative?",
+)
 MULTIPLIES_BY_FRACTION = Misconception(
     "equations.multiplies-by-fraction",
     "multiplies by the fraction instead of dividing by it",
@@ -80,7 +85,7 @@ IGNORES_NUMERATOR = Misconception(
 )
 PART_CLEARED = Misconception(
     "equations.part-cleared",
-    "multiplies only the fractions by the denominator, not the other terms",
+    "leaves a term out when multiplying by the denominator",
     "If you double one side of a balance, what must happen to everything on the other side?",
 )
 ADDS_DENOMINATORS = Misconception(

@@ -31,12 +31,12 @@ ONE_UNKNOWN = (
      "The answer is {c}. What is my number?", NUMBER),
     ("I think of a number. I multiply it by {a} and then subtract {b}. "
      "The answer is {c}. What is my number?", NUMBER),
-    ("A market garden packs {c} lettuces. They fill {a} boxes, and {b} lettuces are left over. "
-     "How many lettuces are in each full box?", "Write n for the number in each box."),
+    ("A market garden packs {c} lettuces. They fill {a} boxes, and {b} are left over. "
+     "How many lettuces does each box hold?", "Write n for the number in each box."),
     ("A swimming club charges {b} to join and {a} for each session. "
      "One member has paid {c} altogether. How many sessions is that?",
      "Write n for the number of sessions."),
-    ("There are {c} people waiting at a bus depot. They fill {a} minibuses, "
+    ("There are {c} people at a bus depot. They fill {a} minibuses, "
      "and {b} people are left behind. How many people does each minibus hold?",
      "Write n for the number each minibus holds."),
     ("Altogether {a} trays of plants and a {b} watering can cost {c}. "
@@ -95,7 +95,7 @@ def two_decks(d: int, lower: int) -> Story:
     model = equals(add(N, Bracket(add(N, more))), total)
     return Story(
         prompt(
-            "There are {s} passengers on a bus. There are {d} more on the top deck than on "
+            "A bus has {s} passengers, {d} more of them on the top deck than on "
             "the lower deck. How many are on the lower deck?",
             s=total,
             d=more,
@@ -120,8 +120,8 @@ def bulbs(a: int, d: int, lilies: int) -> Story:
     model = equals(add(N, times(many, N), Bracket(add(N, more))), total)
     return Story(
         prompt(
-            "A gardener plants {s} bulbs. There are {a} times as many tulips as lilies, and "
-            "{d} more crocuses than lilies. The rest are lilies. How many lilies are there?",
+            "A gardener plants {s} bulbs: lilies, {a} times as many tulips as lilies, and "
+            "{d} more crocuses than lilies. How many lilies are there?",
             s=total,
             a=many,
             d=more,
@@ -173,9 +173,8 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
     k = a - c
     return Story(
         prompt(
-            "One swimming club charges {b} to join and {a} for each session. Another charges "
-            "{d} to join and {c} for each session. "
-            "For how many sessions do they cost the same?",
+            "One swimming club charges {b} to join and {a} a session; another charges "
+            "{d} to join and {c} a session. For how many sessions do they cost the same?",
             b=prices[0],
             a=prices[1],
             d=prices[2],
@@ -204,9 +203,8 @@ def two_tanks(a: int, b: int, c: int, value: int) -> Story:
     model = equals(sub(fuel[0], times(fuel[1], N)), sub(fuel[2], times(fuel[3], N)))
     return Story(
         prompt(
-            "A bus depot has two fuel tanks. One holds {f} and {a} of it is used each day; "
-            "the other holds {g} and {c} of it is used each day. "
-            "After how many days do they hold the same?",
+            "Two fuel tanks hold {f} and {g}. Each day {a} is used from the first and "
+            "{c} from the second. After how many days do they hold the same?",
             f=fuel[0],
             a=fuel[1],
             g=fuel[2],

@@ -44,7 +44,7 @@ def flower_bed(d: int, width: int) -> Story:
     )
     return Story(
         prompt(
-            "A rectangular flower bed is {d} longer than it is wide. "
+            "A rectangular plot is {d} longer than it is wide. "
             "Its perimeter is {p}. How wide is it?",
             d=more,
             p=around,
@@ -114,7 +114,7 @@ def isosceles(k: int, third: int) -> Story:
     )
     return Story(
         prompt(
-            "A triangular bed has two equal sides, each {k} longer than the third side. "
+            "A triangular plot has two equal sides, each {k} longer than the third side. "
             "Its perimeter is {p}. How long is the third side?",
             k=more,
             p=around,
@@ -170,7 +170,7 @@ def equal_angles(a: int, b: int, c: int, value: int) -> Story:
     worked = Bracket(add(times(num(a), num(value)), num(b)))
     return Story(
         prompt(
-            "Two angles of a triangle are equal. They are {p} and {q}. How big is the third angle?",
+            "The two equal angles of a triangle are {p} and {q}. How big is the third angle?",
             p=angles[0],
             q=angles[1],
         ),

@@ -51,6 +51,7 @@ class NegativeSolutions(Topic):
     title = "Equations with negative or fractional solutions"
     misconceptions = (
         m.SMALLER_FROM_LARGER,
+        m.ANSWER_SIGN,
         m.LOST_MINUS,
         m.SAME_OPERATION,
         m.WRONG_ORDER,
@@ -100,7 +101,11 @@ class NegativeSolutions(Topic):
             steps = balance(x, -a if away else a, b, 0, c)
             wrong = (
                 (m.LOST_MINUS, -value if away else None),
-                (m.SMALLER_FROM_LARGER, -value if n < 0 and not away else None),
+                # In −43 − 2 no number is taken from a larger one: only the sign is lost.
+                (
+                    m.SMALLER_FROM_LARGER if b * c > 0 else m.ANSWER_SIGN,
+                    -value if n < 0 and not away else None,
+                ),
                 (m.SAME_OPERATION, Fraction(c + b, a)),
                 (m.WRONG_WAY, Fraction(a, n) if tier is Tier.CORE else None),
                 (m.WRONG_ORDER, Fraction(c, a) - b if not away else None),

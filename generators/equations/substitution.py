@@ -88,7 +88,7 @@ class Substitution(Topic):
         m.NO_HALF,
         m.DROPS_MINUS,
         m.LOST_MINUS,
-        m.SMALLER_FROM_LARGER,
+        m.ANSWER_SIGN,
         m.SAME_OPERATION,
         m.STOPS_EARLY,
         m.EXTRA_ONCE,
@@ -265,7 +265,7 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
             Step(put, equals(num(v), add(num(p), juxt(num(q), A)))),
             *balance(A, 0, v, q, p),
         )
-        wrong = ((m.SMALLER_FROM_LARGER, r), (m.SAME_OPERATION, Fraction(v + p, q)))
+        wrong = ((m.ANSWER_SIGN, r), (m.SAME_OPERATION, Fraction(v + p, q)))
         given = (equals(V, num(v)), equals(U, num(p)), equals(T, num(q)))
         return SPEED, A, given, -r, steps, wrong
     if kind == 1:  # v = u + at, for t, where a is negative
