@@ -11,6 +11,8 @@ from itembank.notation.tree import Int, Mixed, Node, equals, frac
 
 SIMPLEST = " Give your answer in its simplest form."
 AS_MIXED = " Give your answer as a mixed number in its simplest form."
+# A story has enough words of its own.
+STORY_MIXED = " Give a mixed number in its simplest form."
 
 ACROSS = Misconception(
     "fractions.work-across",

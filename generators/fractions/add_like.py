@@ -26,8 +26,13 @@ BOTTOMS_TIMES = Misconception(
 )
 OTHER_SIGN = Misconception(
     "fractions.missing-same-sign",
-    "works with the two numbers shown as they stand, without undoing the sign",
+    "uses the printed sign on the two numbers shown instead of undoing it",
     "Put your answer in the box and work out the sum. Does it come to what is printed?",
+)
+ADDS_ALL = Misconception(
+    "fractions.like-adds-all",
+    "adds every fraction, although the last is to be taken away",
+    "Which sign stands in front of the last fraction? What does it tell you to do?",
 )
 
 
@@ -73,7 +78,7 @@ class AddLike(Topic):
 
     id = "fractions.add-like"
     title = "Adding and subtracting fractions with the same denominator"
-    misconceptions = (ACROSS, BOTTOMS_TIMES, BOTTOM_GONE, OTHER_SIGN)
+    misconceptions = (ACROSS, BOTTOMS_TIMES, BOTTOM_GONE, OTHER_SIGN, ADDS_ALL)
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13)),
@@ -134,7 +139,8 @@ class AddLike(Topic):
             ),
             *finish(top, d),
         )
-        wrong = slips((ACROSS, Fraction(top, 3 * d)), (BOTTOMS_TIMES, Fraction(top, d**3)))
+        # Working across is blind here: the denominators come to d + d − d.
+        wrong = slips((ADDS_ALL, Fraction(a + b + c, d)), (BOTTOMS_TIMES, Fraction(top, d**3)))
         wanted, form = answer_form(value)
         text = prompt("Work out {e}." + wanted, e=asked)
         twin = (0, d, a, b, c)
@@ -170,8 +176,9 @@ class AddLike(Topic):
         relation = equals(join(Blank(), given), shown)
         top = total - a if kind == 2 else total + a
         value = Fraction(top, d)
-        word, rest = "Subtract" if kind == 2 else "Add", undo(frac(total, d), given)
-        over = [Step(f"{word} to undo the sign.", equals(rest, frac(top, d)))]
+        word = "addition: subtract" if kind == 2 else "subtraction: add"
+        rest = undo(frac(total, d), given)
+        over = [Step(f"Undo the {word}.", equals(rest, frac(top, d)))]
         if shown != frac(total, d):
             over.insert(0, Step(f"Write the result over {d}.", equals(shown, frac(total, d))))
         other = Fraction(total + a, d) if kind == 2 else Fraction(abs(total - a), d)

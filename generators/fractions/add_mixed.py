@@ -11,6 +11,7 @@ from generators.fractions._common import (
     AS_MIXED,
     KEEP_TOPS,
     SIMPLEST,
+    STORY_MIXED,
     lcm_all,
     mixed,
     slips,
@@ -51,7 +52,7 @@ NO_PAYBACK = Misconception(
 )
 OTHER_SIGN = Misconception(
     "fractions.mixed-missing-same-sign",
-    "works with the two numbers shown as they stand, without undoing the sign",
+    "uses the printed sign on the two numbers shown instead of undoing it",
     "Put your answer in the box and work out the sum. Does it come to what is printed?",
 )
 
@@ -79,8 +80,8 @@ STORIES = (
     ),
     (
         "-",
-        "h",
-        "The swimming hall is booked for {p}. The club has used {q}. How many hours are left?",
+        "km",
+        "A swimmer aims for {p} this week and has swum {q}. How many kilometres are left?",
     ),
 )
 
@@ -182,10 +183,11 @@ class AddMixed(Topic):
         relation = equals(sub(Blank(), q) if op else add(Blank(), q), p)
         value, steps, wrong = _worked(op, left, right)
         turned = equals(Blank(), add(p, q) if op else sub(p, q))
-        undo = Step(f"Undo the sign: {'add' if op else 'subtract'} instead.", turned)
+        undo = Step(f"Undo the {'subtraction: add' if op else 'addition: subtract'}.", turned)
         pv, qv = _value(left), _value(right)
         other = slips((OTHER_SIGN, pv - qv if op else pv + qv))
-        text = prompt(f"Find the missing number.{_wanted(value)}  {{r}}", r=relation)
+        wanted = "a mixed number in its" if _form(value) == "mixed" else "a fraction in its"
+        text = prompt(f"Find the missing number, as {wanted} simplest form.  {{r}}", r=relation)
         return Draft(
             text,
             Find(Blank(), (relation,)),
@@ -209,7 +211,7 @@ class AddMixed(Topic):
             add(Mixed(*left), Mixed(*right)) if op else sub(Mixed(*left), Mixed(*right)),
         )
         return Draft(
-            prompt(words + _wanted(value), p=p, q=q),
+            prompt(words + _wanted(value, STORY_MIXED), p=p, q=q),
             Find(x, (model,)),
             simplest_node(value),
             _form(value),
@@ -227,8 +229,8 @@ def _form(value: Fraction) -> str:
     return "mixed" if value > 1 and value.denominator > 1 else "simplest"
 
 
-def _wanted(value: Fraction) -> str:
-    return AS_MIXED if _form(value) == "mixed" else SIMPLEST
+def _wanted(value: Fraction, as_mixed: str = AS_MIXED) -> str:
+    return as_mixed if _form(value) == "mixed" else SIMPLEST
 
 
 def _worked(

@@ -23,12 +23,11 @@ from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
 
 STORIES = (
-    "A bed in the market garden is planted: {p} of it with beans and {q} with onions. "
-    "The rest is herbs. What fraction is herbs?",
-    "At the swimming club, {p} of the members swim front crawl and {q} swim breaststroke. "
-    "The rest swim backstroke. What fraction swim backstroke?",
-    "At the bus depot, {p} of the buses are electric and {q} are hybrid. "
-    "The rest run on diesel. What fraction run on diesel?",
+    "{p} of a garden bed is beans and {q} is onions. The rest is herbs. What fraction is herbs?",
+    "{p} of a club swim front crawl and {q} breaststroke. The rest swim backstroke. "
+    "What fraction swim backstroke?",
+    "{p} of the buses are electric and {q} are hybrid. The rest are diesel. "
+    "What fraction are diesel?",
 )
 
 # Denominators of three fractions; their lowest common multiple is at most 60, and the

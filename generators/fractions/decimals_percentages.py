@@ -60,14 +60,19 @@ TOO_FEW_NOUGHTS = Misconception(
     "puts the digits over a number with one nought too few",
     "What does the last digit stand for: tenths, hundredths or thousandths?",
 )
+OVER_TEN = Misconception(
+    "fractions.convert-percentage-over-ten",
+    "puts the percentage over 10 instead of 100",
+    "How many per cent make the whole? So what does per cent mean?",
+)
 ONE_OVER = Misconception(
     "fractions.convert-one-over",
     "puts 1 over the number",
-    "Is 1/75 more or less than a half? What about 75%?",
+    "Is 1/75 more or less than a half? What about 0.75, or 75%?",
 )
 STOPS = Misconception(
     "fractions.convert-recurring-stops",
-    "cuts the recurring digits off as if the decimal stopped",
+    "cuts the number off, as if its digits did not go on for ever",
     "Is 0.33 exactly a third? What do three of them make?",
 )
 NINES = Misconception(
@@ -133,6 +138,7 @@ class DecimalsPercentages(Topic):
         WRONG_WAY,
         SIGN_DROPPED,
         TOO_FEW_NOUGHTS,
+        OVER_TEN,
         ONE_OVER,
         STOPS,
         NINES,
@@ -229,7 +235,8 @@ def _to_fraction(kind: int, h: int) -> Draft:
         mixed = simplest_node(value)
         steps.append(Step("Write it as a mixed number.", equals(key, mixed)))
         ending, form, key = " as a mixed number in its simplest form.", "mixed", mixed
-    wrong = slips((TOO_FEW_NOUGHTS, Fraction(h, 10)), (ONE_OVER, Fraction(1, h)))
+    tenths = TOO_FEW_NOUGHTS if kind == 1 else OVER_TEN
+    wrong = slips((tenths, Fraction(h, 10)), (ONE_OVER, Fraction(1, h)))
     return _draft(asked, ending, key, form, steps, wrong)
 
 
@@ -331,7 +338,9 @@ def _late_recurring(a: int, b: int) -> Draft:
     if a:
         steps.append(Step("Make it one fraction.", equals(apart, frac(9 * a + b, 9))))
     raw, common = frac(9 * a + b, 90), gcd(9 * a + b, 90)
-    steps.append(Step("Divide by 10 again.", equals(divide(frac(9 * a + b, 9), Int(10)), raw)))
+    steps.append(
+        Step("Undo the first step: divide by 10.", equals(divide(frac(9 * a + b, 9), Int(10)), raw))
+    )
     if common > 1:
         steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(raw, key)))
     wrong = slips((STOPS, Fraction(10 * a + b, 100)), (NINES, Fraction(10 * a + b, 99)))

@@ -58,12 +58,11 @@ FRACTION_OF_LEFT = Misconception(
 PART = (
     (
         "",
-        "{f} of the buses at the depot are electric. That is {n} buses. "
-        "How many buses does the depot have?",
+        "{f} of the buses at the depot are electric. That is {n} buses. How many buses are there?",
     ),
     (
         "",
-        "{f} of the club's members race. That is {n} members. How many members does the club have?",
+        "{f} of the club's members race. That is {n} members. How many members are there?",
     ),
     (
         "kg",
@@ -79,13 +78,11 @@ PART = (
 LEFT = (
     (
         "",
-        "{f} of the swimmers have gone home. Now {n} swimmers are left. "
-        "How many swimmers were there at first?",
+        "{f} of the swimmers have gone home. Now {n} are left. How many were there at first?",
     ),
     (
         "",
-        "{f} of the seedlings are sold. Now {n} seedlings are left. "
-        "How many seedlings were there at first?",
+        "{f} of the seedlings are sold. Now {n} are left. How many were there at first?",
     ),
     (
         "l",
@@ -99,7 +96,7 @@ LEFT = (
     ),
     (
         "kg",
-        "The market stall sells {f} of its potatoes. Now {n} are left. "
+        "A stall sells {f} of its potatoes. Now {n} are left. "
         "How many kilograms were there at first?",
     ),
 )

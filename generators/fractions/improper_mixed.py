@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import slips
+from generators.fractions._common import STORY_MIXED, slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -109,12 +109,11 @@ class ImproperMixed(Topic):
             ending = " in its simplest form" if common > 1 else ""
             text = prompt("Write {f} as a mixed number" + ending + ".", f=asked)
             return Draft(text, Find(asked), key, "mixed", tuple(steps), wrong, (0, top, d))
-        ending = " Give your answer as a mixed number in its simplest form."
         x = Sym("x")
         share = divide(Int(top), Int(d))
         steps.insert(0, Step("Divide, and write the answer as a fraction.", equals(share, asked)))
         return Draft(
-            prompt(STORIES[kind - 1] + ending, n=Int(top), d=Int(d)),
+            prompt(STORIES[kind - 1] + STORY_MIXED, n=Int(top), d=Int(d)),
             Find(x, (equals(x, share),)),
             key,
             "mixed",

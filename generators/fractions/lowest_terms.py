@@ -55,16 +55,11 @@ SCALES = (
 )
 # What the amounts are: said of the part and of the whole, one story to a scale.
 STORIES = (
-    "A swimming session lasts {w}. The warm-up takes {p}. What fraction of the session is "
-    "the warm-up? Give your answer in its lowest terms.",
-    "A garden path is {w} long. So far {p} is paved. What fraction of the path is paved? "
-    "Give your answer in its lowest terms.",
-    "A sack holds {w} of seed. The gardener sows {p} of it. What fraction of the seed is sown? "
-    "Give your answer in its lowest terms.",
-    "A can holds {w} of water. The gardener pours out {p}. What fraction of the water is "
-    "poured out? Give your answer in its lowest terms.",
-    "A family ticket for the bus costs {w}. A discount takes off {p}. What fraction of the "
-    "price is the discount? Give your answer in its lowest terms.",
+    "A swim session lasts {w}. The warm-up takes {p}. What fraction is that, in its lowest terms?",
+    "A garden path is {w} long. So far {p} is paved. What fraction is that, in its lowest terms?",
+    "A sack holds {w} of seed. The gardener sows {p}. What fraction is that, in its lowest terms?",
+    "A can holds {w} of water. {p} is poured out. What fraction is that, in its lowest terms?",
+    "A bus ticket costs {w}. A discount takes off {p}. What fraction is that, in its lowest terms?",
 )
 
 
@@ -126,8 +121,8 @@ class LowestTerms(Topic):
             top, bottom = top // factor, bottom // factor
         p = factors[0]
         wrong = slips(
-            (ONE_PART, number_node(Fraction(a, b * k))),
-            (SUBTRACT, number_node(Fraction(a * k - p, b * k - p))),
+            (ONE_PART, frac(a, b * k)),
+            (SUBTRACT, frac(a * k - p, b * k - p)),
         )
         text = prompt("Write {f} in its lowest terms.", f=asked)
         return Draft(text, Find(asked), frac(a, b), "lowest-terms", tuple(steps), wrong, (a, b, k))

@@ -77,24 +77,23 @@ ONE_STEP = (
     ("", "The gardener sows {n} seeds. {f} of them come up. How many seeds come up?"),
     ("", "The club has {n} members. {f} of them race. How many members race?"),
     ("kg", "A sack holds {n} of compost. The gardener uses {f} of it. How much is used?"),
-    ("£", "A season ticket for the pool costs {n}. Juniors pay {f} of that. How much is that?"),
+    ("£", "A season ticket for the pool costs {n}. Juniors pay {f} of that. How much do they pay?"),
     ("km", "A bus route is {n} long. {f} of it is in town. How long is the part in town?"),
 )
 OF_THE_REST = (
-    "The depot has {n} buses. {f} of them are electric, and {g} of the rest are hybrid. "
-    "How many buses are hybrid?",
-    "The gardener has {n} plants. {f} of them are beans, and {g} of the rest are peas. "
-    "How many plants are peas?",
-    "The club has {n} members. {f} of them are adults, and {g} of the rest are under 11. "
-    "How many members are under 11?",
+    "The depot has {n} buses. {f} are electric and {g} of the rest are hybrid. "
+    "How many are hybrid?",
+    "The gardener has {n} plants. {f} are beans and {g} of the rest are peas. How many are peas?",
+    "The club has {n} members. {f} are adults and {g} of the rest are under 11. "
+    "How many are under 11?",
 )
 THE_REST = (
-    "The depot has {n} buses. {f} of them are electric and {g} of them are hybrid. "
-    "The rest run on diesel. How many buses run on diesel?",
-    "The gardener has {n} plants. {f} of them are beans and {g} of them are peas. "
-    "The rest are herbs. How many plants are herbs?",
-    "The club has {n} members. {f} of them are adults and {g} of them are teenagers. "
-    "The rest are children. How many members are children?",
+    "The depot has {n} buses. {f} are electric and {g} are hybrid. The rest are diesel. "
+    "How many are diesel?",
+    "The gardener has {n} plants. {f} are beans and {g} are peas. The rest are herbs. "
+    "How many are herbs?",
+    "The club has {n} members. {f} are adults and {g} are teenagers. The rest are younger. "
+    "How many are younger?",
 )
 FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
 SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))

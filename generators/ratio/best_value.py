@@ -36,9 +36,8 @@ UNITS_LOST = Misconception(
 
 _NAMES = ("Pack A", "Pack B", "Pack C")
 _TURNS = ((0, 1, 2), (1, 2, 0), (2, 0, 1), (0, 2, 1), (1, 0, 2), (2, 1, 0))
-_ASK = "Which pack is the best value?"
 _THINGS = ("pansies", "roses", "bulbs", "swim passes")
-_GOODS = ("seed potatoes", "compost", "grass seed", "pool salt")
+_GOODS = ("plant food", "dried fruit", "grass seed", "mixed nuts")
 
 
 def _keep(
@@ -108,7 +107,7 @@ class BestValue(Topic):
             (price // 2 + sizes[0] // 5 + less // 2 + more) % 4
         ]
         text = " ".join(f"{_NAMES[i]}: {{n{i}}} for {{p{i}}}." for i in range(3))
-        text = f"{_name(tier, goods)} {text} {_ASK}"
+        text = f"Which pack of {goods} is the best value? {text}"
         runs: dict[str, Node] = {}
         for place, size in enumerate(turn):
             runs[f"n{place}"], runs[f"p{place}"] = shown[size], prices[size]
@@ -167,9 +166,3 @@ def _shown(tier: Tier, size: int, middle: bool) -> Node:
     if tier is Tier.CORE or middle:
         return amount(size, "g")
     return amount(Fraction(size, 1000), "kg")
-
-
-def _name(tier: Tier, goods: str) -> str:
-    if tier is Tier.SUPPORT:
-        return f"A shop sells {goods} in packs."
-    return f"A shop sells {goods} in three packs."

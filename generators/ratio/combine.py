@@ -38,15 +38,12 @@ _AB, _BC, _ALL = Ratio((_A, _B)), Ratio((_B, _C)), Ratio((_A, _B, _C))
 _FIRST = tuple((a, b) for b in range(2, 7) for a in range(1, 9) if gcd(a, b) == 1)
 _SECOND = tuple((b, c) for b in range(2, 10) for c in range(1, 8) if gcd(b, c) == 1)
 _STORIES = (
-    "A flower bed has {n} plants. "
-    "Tulips and lilies are in the ratio {p}, lilies and irises in the ratio {q}. "
-    "How many are there of each, in that order?",
-    "A swimming club has {n} members. "
-    "Juniors and seniors are in the ratio {p}, seniors and masters in the ratio {q}. "
-    "How many are there of each, in that order?",
-    "A bus depot sells {n} tickets. "
-    "Single and return are in the ratio {p}, return and weekly in the ratio {q}. "
-    "How many does it sell of each, in that order?",
+    "A flower bed has {n} plants. The ratio of tulips to lilies is {p}; "
+    "of lilies to irises, {q}. How many are there of each?",
+    "A swimming club has {n} members. The ratio of juniors to seniors is {p}; "
+    "of seniors to masters, {q}. How many are there of each?",
+    "A depot sells {n} tickets. The ratio of single to return is {p}; "
+    "of return to weekly, {q}. How many are there of each?",
 )
 
 

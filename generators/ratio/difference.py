@@ -38,18 +38,18 @@ _A, _B, _C = Sym("a"), Sym("b"), Sym("c")
 _PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)
 _COUNTED = (
     (
-        "Red and white tulips are planted in the ratio {r}. There are {n} more {big} tulips "
-        "than {small} tulips. How many {ask} tulips are there?",
+        "Red and white tulips are planted in the ratio {r}. There are {n} more {big} "
+        "than {small}. How many {ask} tulips are there?",
         ("red", "white"),
     ),
     (
-        "The juniors and seniors in a swimming club are in the ratio {r}. There are {n} more "
-        "{big} than {small}. How many {ask} are there?",
+        "A club has juniors and seniors in the ratio {r}. There are {n} more {big} "
+        "than {small}. How many {ask} are there?",
         ("juniors", "seniors"),
     ),
     (
-        "The electric and diesel buses at a depot are in the ratio {r}. There are {n} more "
-        "{big} buses than {small} buses. How many {ask} buses are there?",
+        "A depot has electric and diesel buses in the ratio {r}. There are {n} more {big} "
+        "than {small}. How many {ask} buses are there?",
         ("electric", "diesel"),
     ),
 )
@@ -67,27 +67,27 @@ _MIXED = (
         "l",
     ),
     (
-        "A bus depot spends on tyres and paint in the ratio {r}. It spends {n} more on {big} than "
+        "A club spends on badges and caps in the ratio {r}. It spends {n} more on {big} than "
         "on {small}. How much does it spend altogether?",
-        ("tyres", "paint"),
+        ("badges", "caps"),
         "£",
     ),
 )
 _PAID = (
     (
-        "The juniors, seniors and masters of a swimming club share a prize in the ratio {r}. "
+        "Juniors, seniors and masters share a prize in the ratio {r}. "
         "The {big} get {n} more than the {small}. How much do the {middle} get?",
         ("juniors", "seniors", "masters"),
     ),
     (
-        "A market garden spends on seeds, tools and compost in the ratio {r}. It spends {n} more "
-        "on {big} than on {small}. How much does it spend on {middle}?",
-        ("seeds", "tools", "compost"),
+        "The costs of seeds, tools and pots are in the ratio {r}. "
+        "The {big} cost {n} more than the {small}. How much do the {middle} cost?",
+        ("seeds", "tools", "pots"),
     ),
     (
-        "A bus depot spends on cleaning, repairs and tyres in the ratio {r}. It spends {n} more "
-        "on {big} than on {small}. How much does it spend on {middle}?",
-        ("cleaning", "repairs", "tyres"),
+        "The costs of brushes, mops and buckets are in the ratio {r}. "
+        "The {big} cost {n} more than the {small}. How much do the {middle} cost?",
+        ("brushes", "mops", "buckets"),
     ),
 )
 

@@ -56,8 +56,8 @@ _MIXED = (
         "kg",
     ),
     (
-        "Plant food and water are mixed in the ratio {r}. The mix has {n} of water. "
-        "How much mix is there altogether?",
+        "Juice and water are mixed in the ratio {r}. The drink has {n} of water. "
+        "How much drink is there altogether?",
         "l",
     ),
     (
@@ -68,11 +68,11 @@ _MIXED = (
 )
 _BLENDS = (
     "A blend has oats, nuts and seeds in the ratio {r} by mass. It has {n} of nuts. "
-    "What is the mass of the whole blend in kilograms?",
-    "A compost has peat, bark and sand in the ratio {r} by mass. It has {n} of bark. "
-    "What is the mass of the whole compost in kilograms?",
+    "What is the mass of the blend in kilograms?",
+    "A compost has loam, bark and sand in the ratio {r} by mass. It has {n} of bark. "
+    "What is the mass of the compost in kilograms?",
     "A seed mix has rye, clover and vetch in the ratio {r} by mass. It has {n} of clover. "
-    "What is the mass of the whole mix in kilograms?",
+    "What is the mass of the mix in kilograms?",
 )
 
 

@@ -17,7 +17,7 @@ from itembank.notation.tree import Int, Node, Ratio, Relation, Sym, divide, equa
 ADDS = Misconception(
     "ratio.proportion-additive",
     "adds as much to one amount as was added to the other",
-    "Twice as many people come. Do they eat only a few grams more?",
+    "If one amount doubles, what should happen to the other? What does your method do?",
 )
 UNDIVIDED = Misconception(
     "ratio.proportion-undivided",

@@ -205,7 +205,7 @@ class Scale(Topic):
             key=key,
             form="one-to-n",
             steps=(
-                Step("Write the length on the map first, then the real length.", shown),
+                Step(f"Write the length on the {sheet} first, then the real length.", shown),
                 Step(
                     "Write both lengths in centimetres.", equals(shown, Ratio((on_plan, real_cm)))
                 ),
@@ -242,11 +242,7 @@ class Scale(Topic):
             steps=(
                 Step("Multiply to find the real length.", equals(times(Int(scale), on_plan), real)),
                 Step(
-                    f"On the second plan it is {other} times smaller.",
-                    equals(real, times(Int(other), key)),
-                ),
-                Step(
-                    "Divide to find the length on the second plan.",
+                    f"On the second plan it is {other} times smaller, so divide.",
                     equals(divide(real, Int(other)), key),
                 ),
             ),

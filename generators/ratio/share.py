@@ -53,19 +53,19 @@ _PLANTED = (
 )
 _PAID = (
     (
-        "The juniors, seniors and masters of a swimming club share a prize of {n} in the "
-        "ratio {r}. How much more do the {big} get than the {small}?",
+        "Juniors, seniors and masters share a prize of {n} in the ratio {r}. "
+        "How much more do the {big} get than the {small}?",
         ("juniors", "seniors", "masters"),
     ),
     (
-        "A market garden splits costs of {n} between seeds, tools and compost in the ratio {r}. "
-        "How much more does it spend on {big} than on {small}?",
-        ("seeds", "tools", "compost"),
+        "Seeds, tools and pots cost {n} altogether, in the ratio {r}. "
+        "How much more do the {big} cost than the {small}?",
+        ("seeds", "tools", "pots"),
     ),
     (
-        "A bus depot splits a bill of {n} between cleaning, repairs and tyres in the ratio {r}. "
-        "How much more does it spend on {big} than on {small}?",
-        ("cleaning", "repairs", "tyres"),
+        "Brushes, mops and buckets cost {n} altogether, in the ratio {r}. "
+        "How much more do the {big} cost than the {small}?",
+        ("brushes", "mops", "buckets"),
     ),
 )
 

@@ -33,7 +33,7 @@ REVERSED = Misconception(
 ONE_ONLY = Misconception(
     "ratio.simplest-one-part",
     "divides one part only",
-    "There are 2 boys and 2 girls. If I halve the boys and leave the girls, is it still fair?",
+    "2 : 2 means equal shares. If you halve only the first part, are they still equal?",
 )
 TAKES_AWAY = Misconception(
     "ratio.simplest-takes-away",
@@ -181,11 +181,12 @@ class SimplestForm(Topic):
         if (left[0] + right[0]) % 2:
             left, right = right, left
         shown = Ratio((_node(left), _node(right)))
-        common = lcm(left[1], right[1])
-        whole = (left[0] * common // left[1], right[0] * common // right[1])
-        key = lowest(*whole)
         decimals = left[2] == right[2] == "dec"
-        over = shown if decimals else Ratio((frac(*left[:2]), frac(*right[:2])))
+        values = [side[:2] if decimals else lowest(*side[:2]) for side in (left, right)]
+        common = lcm(*(bottom for _, bottom in values))
+        whole = tuple(top * common // bottom for top, bottom in values)
+        key = lowest(*whole)
+        over = shown if decimals else Ratio(tuple(frac(*value) for value in values))
         steps = [
             Step(
                 f"Multiply both parts by {common}, so that both become whole.",

@@ -185,7 +185,7 @@ def test_key_is_found_again_from_the_printed_words(topic: Topic, tier: Tier) -> 
 @pytest.mark.parametrize("tier", list(Tier))
 def test_best_value_gives_most_for_a_penny(tier: Tier) -> None:
     for item in sample(BestValue(), tier):
-        packs = re.findall(r"(Pack \w): (.*?) for (.*?)\. ", shown(item))
+        packs = re.findall(r"(Pack \w): (.*?) for (.*?)\.(?: |$)", shown(item))
         assert len(packs) == 3
         per_penny = {name: amounts(size)[0] / amounts(price)[0] for name, size, price in packs}
         best = [name for name, value in per_penny.items() if value == max(per_penny.values())]
