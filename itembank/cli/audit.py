@@ -22,7 +22,7 @@ def audit(
     topics: Annotated[
         list[str] | None,
         typer.Argument(
-            metavar="[TOPIC]...",
+            metavar="TOPIC",
             help="Topics to audit; all of them if left out.",
             autocompletion=complete_topic,
         ),

@@ -25,7 +25,7 @@ MOST_MARKS = 200
 
 def band(
     scores: Annotated[
-        list[str] | None, typer.Argument(metavar="[SCORE]...", help="One or more scores.")
+        list[str] | None, typer.Argument(metavar="SCORE", help="One or more scores.")
     ] = None,
     out_of: Annotated[int, typer.Option(metavar="N", help="Marks of the starter.")] = DEFAULT_MARKS,
     cuts: Annotated[

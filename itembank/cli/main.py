@@ -17,6 +17,7 @@ from itembank.cli.band import band
 from itembank.cli.pack import pack
 from itembank.cli.show import show
 from itembank.cli.topics import topics
+from itembank.cli.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.errors import ItembankError
 
 STOPPED = 130  # 128 + SIGINT, as shells count
@@ -25,10 +26,26 @@ STOPPED = 130  # 128 + SIGINT, as shells count
 class PlainGroup(typer.core.TyperGroup):
     """The group of commands; turns what a person can put right into one plain message."""
 
+    def make_context(self, *args: Any, **kwargs: Any) -> Any:
+        """Read what stands before the command."""
+        try:
+            return super().make_context(*args, **kwargs)
+        except UsageError as error:
+            raise self._refused(error) from None
+
+    def _refused(self, error: Any) -> Any:
+        """Say what was mistyped; return what ends the command."""
+        if is_help(error):
+            return error
+        typer.echo(usage_words(error, list(self.commands)), err=True)
+        return typer.Exit(ItembankError.exit_status)
+
     def invoke(self, ctx: Any) -> Any:
         """Run the chosen command; end with its exit status."""
         try:
             return super().invoke(ctx)
+        except UsageError as error:
+            raise self._refused(error) from None
         except ItembankError as error:
             typer.echo(str(error), err=True)
             raise typer.Exit(error.exit_status) from None
@@ -81,11 +98,11 @@ def itembank(
     """  # noqa: D301 - typer keeps the lines after \b as they are
 
 
-app.command(short_help="Make everything for one lesson.")(pack)
-app.command(short_help="Say what pupils do next, from their scores.")(band)
-app.command(short_help="List the topics.")(topics)
-app.command(short_help="Show sample questions of a topic.")(show)
-app.command(short_help="Prove every key, and look for faults.")(audit)
+app.command(cls=PlainCommand, short_help="Make everything for one lesson.")(pack)
+app.command(cls=PlainCommand, short_help="Say what pupils do next, from their scores.")(band)
+app.command(cls=PlainCommand, short_help="List the topics.")(topics)
+app.command(cls=PlainCommand, short_help="Show sample questions of a topic.")(show)
+app.command(cls=PlainCommand, short_help="Prove every key, and look for faults.")(audit)
 
 
 def run(arguments: Sequence[str] | None = None) -> None:

@@ -182,9 +182,10 @@ def refuse_with_from(given: Given, plan: Path | None, department: Path | None) -
     options += ["--plan"] if plan is not None else []
     options += ["--department"] if department is not None else []
     if options:
+        them = "that" if len(options) == 1 else "them"
         raise ItembankError(
             f"--from makes a pack again just as it was, so {join_words(options)} cannot change "
-            "it. Leave that out, or leave out --from to make a new pack."
+            f"it. Leave {them} out, or leave out --from to make a new pack."
         )
 
 

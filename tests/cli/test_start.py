@@ -60,12 +60,51 @@ def test_each_command_has_help_with_examples(command):
     assert command in itembank("--help").stdout
 
 
-def test_usage_errors_end_with_two():
-    for arguments in (["no-such-command"], ["band", "--no-such-option"], ["show"]):
-        done = itembank(*arguments)
-        assert done.returncode == 2
-        assert done.stderr
-        assert "Traceback" not in done.stderr
+@pytest.mark.parametrize(
+    ("typed", "answer"),
+    [
+        ("pack --seed abc", "--seed needs a whole number, such as --seed 3."),
+        ("show ratio.share --count 2.5", "--count needs a whole number, such as --count 3."),
+        ("pack --date", "--date needs a value after it. ‘itembank pack --help’ shows which."),
+        ("pack -t", "-t needs a value after it. ‘itembank pack --help’ shows which."),
+        ("pack --two-up=yes", "--two-up takes no value. Write it alone."),
+        ("pack --large-prnt", "There is no option --large-prnt. Did you mean --large-print?"),
+        ("band 5 --x", "There is no option --x. ‘itembank band --help’ shows what there is."),
+        ("-x", "There is no option -x. ‘itembank --help’ shows what there is."),
+        ("show", "TOPIC is missing. ‘itembank show --help’ shows what there is."),
+        ("packs", "There is no command ‘packs’. Did you mean pack?"),
+        (
+            "zzz",
+            "There is no command ‘zzz’. The commands are pack, band, topics, show and audit.",
+        ),
+        (
+            "pack ratio.share",
+            "‘ratio.share’ is not expected there. Did you mean --topic ratio.share?",
+        ),
+        ("topics ratio", "‘ratio’ is not expected there. Did you mean --strand ratio?"),
+        (
+            "show ratio.share (x",
+            "‘(x’ is not expected there. ‘itembank show --help’ shows what there is.",
+        ),
+    ],
+)
+def test_what_is_mistyped_is_answered_in_one_plain_line(said, typed, answer):
+    assert said(*typed.split()) == (2, "", f"{answer}\n")
+
+
+def test_a_bare_command_shows_its_help(said):
+    done = said()
+    assert (done.out + done.err).startswith("Usage: itembank")
+
+
+def test_help_names_arguments_without_a_programs_types():
+    shown = [itembank(command, "--help").stdout for command in ("show", "band", "audit")]
+    assert [text.splitlines()[0].removeprefix("Usage: itembank ") for text in shown] == [
+        "show [OPTIONS] TOPIC",
+        "band [OPTIONS] [SCORE]...",
+        "audit [OPTIONS] [TOPIC]...",
+    ]
+    assert not any(mark in text for text in shown for mark in ("<str>", "list[", "{"))
 
 
 def test_a_fault_goes_to_the_error_stream_with_status_two():
