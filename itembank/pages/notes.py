@@ -15,7 +15,7 @@ from .script import Line, mid_sentence, opening, scenes
 from .sheets import sheet_name
 from .signs import interval, sign
 from .slides import lesson_line
-from .table import Cell, table_part
+from .table import Cell, Pieces, table_part, table_pieces
 from .text import Flow, Piece, Strong, draw, measure, one_line
 from .working import steps_part
 
@@ -35,25 +35,28 @@ CAUTIONS: tuple[str, ...] = (
     "A likely wrong answer is a guess at what the pupil did. Ask before you put it right.",
 )
 
+SCRIPT_GAPS = ((0.28, 0.6), (0.2, 0.45), (0.12, 0.35), (0.04, 0.25))
+"""Room between the script's lines and after its scenes in ems, the most pleasant first."""
+
 
 def teacher_notes(pack: Pack) -> bytes:
     """Return the notes for the teacher."""
     paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
     _first_side(paper, pack)
-    paper.new_page()
     _questions(paper, pack)
     _other_versions(paper, pack)
     _addresses(paper, pack)
-    # The script comes last, so that its page can be handed to whoever takes the group.
+    # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
     return paper.finish()
 
 
-def _heading(paper: Paper, text: str, level: int = 2) -> Part:
-    size = paper.size + {1: 10, 2: 4, 3: 1}[level]
-    colour = theme.ACCENT
+def _heading(text: str, size: float, level: int = 2) -> Part:
+    """Return a heading of the given level for text of the given size."""
+    large = size + {1: 10, 2: 4, 3: 1}[level]
+    kind = f"H{level}"
     return text_part(
-        text, WIDTH, size, kind=f"H{level}", bold=True, colour=colour, after=0.45 * paper.size
+        text, WIDTH, large, kind=kind, bold=True, colour=theme.ACCENT, after=0.45 * size
     )
 
 
@@ -65,20 +68,23 @@ def _first_side(paper: Paper, pack: Pack) -> None:
     gap = 1.0 * size
     paper.place(
         [
-            _heading(paper, "Teacher notes", 1),
+            _heading("Teacher notes", paper.size, 1),
             text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET),
         ],
         gap=gap,
     )
     checks = list_part(CHECKS, WIDTH, size, mark="box")
-    paper.place([_heading(paper, "Before you project"), checks], gap=gap)
+    paper.place([_heading("Before you project", paper.size), checks], gap=gap)
     paper.place(
-        [_heading(paper, f"Scores out of {pack.marks}, and what comes next"), _bands(pack, size)],
+        [
+            _heading(f"Scores out of {pack.marks}, and what comes next", paper.size),
+            _bands(pack, size),
+        ],
         gap=gap,
     )
     proof = [text_part(words, WIDTH, size, after=0.4 * size) for words in _proof(pack)]
-    paper.place([_heading(paper, "How the keys were proved"), *proof], gap=gap - 0.4 * size)
-    paper.place([_heading(paper, "Cautions"), list_part(CAUTIONS, WIDTH, size)])
+    paper.place([_heading("How the keys were proved", paper.size), *proof], gap=gap - 0.4 * size)
+    paper.place([_heading("Cautions", paper.size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
 
 
 def _bands(pack: Pack, size: float) -> Part:
@@ -121,14 +127,17 @@ def _questions(paper: Paper, pack: Pack) -> None:
     title = "Starter questions"
     if len(pack.versions) > 1:
         title += f", version {version.letter}"
-    head = [_heading(paper, title)]
+    head = [_heading(title, paper.size)]
     for number, item in enumerate(version.items, start=1):
-        paper.place([*head, *_question(paper, number, item)], gap=1.0 * paper.size)
+        paper.place([*head, *_asked(number, item, paper.size)])
+        mistakes = _mistakes(item, paper.size)
+        paper.place_apart(mistakes.rows, f"Question {number}, continued", mistakes.again)
+        paper.y -= paper.size
         head = []
 
 
-def _question(paper: Paper, number: int, item: PackItem) -> list[Part]:
-    size = paper.size
+def _asked(number: int, item: PackItem, size: float) -> list[Part]:
+    """Return the question with its key and its working."""
     half, gap = 0.4 * size, 0.25 * size
     key: list[Piece] = [Strong("Key: "), item.key, f" ({item.key.form_words})"]
     both = [*prompt(item), "\u00a0\u00a0 ", *key]
@@ -136,20 +145,27 @@ def _question(paper: Paper, number: int, item: PackItem) -> list[Part]:
         asked = [text_part(both, WIDTH, size, after=half)]
     else:
         asked = [text_part(words, WIDTH, size, after=gap) for words in (prompt(item), key)]
-    parts = [stack([_heading(paper, f"{number}  {item.topic_title}", 3), *asked])]
+    parts = [stack([_heading(f"{number}  {item.topic_title}", size, 3), *asked])]
     if item.steps:
         parts.append(steps_part(item.steps, WIDTH, size, between=0.4, after=0.4 * size))
-    if item.misconceptions:
-        rows = [(one.wrong, mid_sentence(one.name), one.ask) for one in item.misconceptions]
-        head = ("If you see", "the pupil probably", "so ask")
-        natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
-        first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
-        widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
-        parts.append(table_part(head, rows, widths, size, after=0.2 * size))
-    if item.untested:
-        blind = f"This question cannot show: {'; '.join(map(mid_sentence, item.untested))}."
-        parts.append(text_part(blind, WIDTH, size, colour=theme.QUIET))
     return parts
+
+
+def _mistakes(item: PackItem, size: float) -> Pieces:
+    """Return what wrong answers may mean, and what the question cannot show."""
+    blind = []
+    if item.untested:
+        words = f"This question cannot show: {'; '.join(map(mid_sentence, item.untested))}."
+        blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
+    if not item.misconceptions:
+        return Pieces([stack(blind)], space(0))
+    rows = [(one.wrong, mid_sentence(one.name), one.ask) for one in item.misconceptions]
+    natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
+    first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
+    widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
+    table = table_pieces(("If you see", "the pupil probably", "so ask"), rows, widths, size)
+    # What it cannot show stays with the last row, so that no head stands above it alone.
+    return table._replace(rows=[*table.rows[:-1], stack([table.rows[-1], *blind])])
 
 
 def _other_versions(paper: Paper, pack: Pack) -> None:
@@ -157,9 +173,7 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
     others = pack.versions[1:]
     if not others:
         return
-    rows: list[tuple[object, ...]] = []
-    for i in range(len(pack.versions[0].items)):
-        rows.append((str(i + 1), *(version.items[i].key for version in others)))
+    count = len(pack.versions[0].items)
     first = 0.14 * WIDTH
     for start in range(0, len(others), 4):
         some = others[start : start + 4]
@@ -167,13 +181,14 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
         head = ("Question", *(f"Version {version.letter}" for version in some))
         part = table_part(
             head,
-            [(str(i + 1), *(v.items[i].key for v in some)) for i in range(len(rows))],
+            [(str(i + 1), *(v.items[i].key for v in some)) for i in range(count)],
             (first, *[width] * len(some)),
             paper.size,
-            row_headers=True,
+            # With one version the numbers name no more than the answer does.
+            row_headers=len(some) > 1,
         )
         title = "Keys of the other versions"
-        opening = [_heading(paper, title)] if start == 0 else []
+        opening = [_heading(title, paper.size)] if start == 0 else []
         paper.place([*opening, part], gap=1.2 * paper.size)
 
 
@@ -181,23 +196,36 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
 
 
 def _script(paper: Paper, pack: Pack) -> None:
-    size = paper.size
-    head = [
-        _heading(paper, "Script for the repair group"),
-        text_part(opening(pack), WIDTH, size, after=0.7 * size),
-    ]
-    parts = []
-    for scene in scenes(pack):
-        lines = _lines(scene.lines, size)
-        parts.append(stack([*head, _heading(paper, scene.title, 3), lines, space(0.6 * size)]))
-        head = []
+    """Draw the script on a new page: on that one alone where it can be set close enough."""
+    paper.new_page()
+    parts: list[Part] = []
+    for close in SCRIPT_GAPS:
+        parts = _scenes(pack, paper.size, *close)
+        if sum(part.height for part in parts) <= paper.full:
+            break
+    else:
+        parts = _scenes(pack, paper.size, *SCRIPT_GAPS[0])
     paper.place(parts)
 
 
-def _lines(lines: Sequence[Line], size: float) -> Part:
+def _scenes(pack: Pack, size: float, between: float, after: float) -> list[Part]:
+    """Return the script with so many ems between its lines and after each scene."""
+    top = [
+        _heading("Script for the repair group", size),
+        text_part(opening(pack), WIDTH, size, after=after * size),
+    ]
+    parts: list[Part] = []
+    for scene in scenes(pack):
+        lines = _lines(scene.lines, size, between * size)
+        gap = [space(after * size)] if parts else []
+        parts.append(stack([*gap, *top, _heading(scene.title, size, 3), lines]))
+        top = []
+    return parts
+
+
+def _lines(lines: Sequence[Line], size: float, between: float) -> Part:
     indent = 3.0 * size
     blocks = [measure(Flow(line.runs), WIDTH - indent, size) for line in lines]
-    between = 0.28 * size
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
@@ -210,7 +238,8 @@ def _lines(lines: Sequence[Line], size: float) -> Part:
                         draw(page, block, x + indent, top)
                 top -= block.height + between
 
-    return Part(sum(block.height + between for block in blocks), show)
+    height = sum(block.height for block in blocks) + between * (len(blocks) - 1)
+    return Part(height, show)
 
 
 # Addresses
@@ -236,11 +265,12 @@ def _addresses(paper: Paper, pack: Pack) -> None:
         size,
         after=0.6 * size,
     )
-    head = [_heading(paper, "Where each question comes from"), intro]
+    head = [_heading("Where each question comes from", paper.size), intro]
     for name, rows in groups:
-        paper.place([*head, _heading(paper, name, 3), _address_list(rows, size)], gap=0.45 * size)
+        paper.place(
+            [*head, _heading(name, paper.size, 3), _address_list(rows, size)], gap=0.45 * size
+        )
         head = []
-    paper.y -= 0.8 * size
 
 
 def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:

@@ -14,10 +14,13 @@ from functools import lru_cache
 from . import formula as formulas
 from .fonts import ASCENT, DESCENT, face
 from .layout import Formula
+from .outline import Heading, add_outline
 from .tagging import Element, add_tree, text_string
 from .theme import INK
 
 Point = tuple[float, float]
+
+HEADINGS = {f"H{level}": level for level in range(1, 7)}
 
 
 class UntaggedMarkError(RuntimeError):
@@ -58,6 +61,8 @@ class Document:
         self.root = Element("Document", None)
         self.current = self.root
         self.forms: dict[int, str] = {}
+        self.headings: list[Heading] = []
+        self.heading: Heading | None = None
 
     def page(self, size: Point, background: str = "#FFFFFF") -> Page:
         """Start a page of the given width and height, with the colour of its paper."""
@@ -73,10 +78,15 @@ class Document:
         """Put what is drawn inside into a new element: ``H1``, ``P``, ``L``, ``LI``, ``TD``."""
         outer = self.current
         self.current = Element(kind, outer, alt, attributes)
+        if kind in HEADINGS:
+            self.heading = Heading(HEADINGS[kind])
+            self.headings.append(self.heading)
         try:
             yield self.current
         finally:
             self.current = outer
+            if kind in HEADINGS:
+                self.heading = None
 
     @contextmanager
     def back_in(self, element: Element) -> Iterator[Element]:
@@ -114,16 +124,19 @@ class Document:
             names.append(pdf.thisPageName())
             made = TaggedPage()
             made.pagewidth, made.pageheight = page.size
-            made.setCompression(1)
-            made.setStream("\n".join(page.ops) + "\n")
+            content = ("\n".join(page.ops) + "\n").encode("ascii")
+            # A ready stream: ReportLab would wrap its own in ASCII85, a quarter larger.
+            made.Contents = pdf.Reference(stream("", content))
             made.StructParents = page.number
             made.Tabs = pdfdoc.PDFName("S")
             if page.forms:
                 made.XObjects = pdfdoc.PDFDictionary(
                     {form: pdfdoc.PDFObjectReference(f"Form{form}") for form in sorted(page.forms)}
                 )
-            pdf.updateSignature(made.stream)
+            pdf.updateSignature(content)
             pdf.addPage(made)
+        if self.headings:
+            add_outline(pdf, self.headings, names)
         catalog = pdf.Catalog
         catalog.StructTreeRoot = add_tree(
             pdf, self.root, names, [page.owners for page in self.pages]
@@ -321,6 +334,8 @@ class Page:
     def _show(self, x: float, y: float, text: str, size: float, bold: bool, more: str = "") -> None:
         weight = face(bold)
         document = self.document.pdf
+        if self.document.heading is not None and not self._artifact:
+            self.document.heading.add(text, self.number, y + ASCENT * size)
         where = f"{_n(x)} {_n(y)} Td"
         shown = []
         for subset, codes in weight.font.splitString(text, document):

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from itembank.packs.model import Pack
 
 from . import theme
-from .fonts import face, plain
+from .fonts import ASCENT, face, plain
 from .page import Document, Page
 from .slides import title_of
 from .text import Flow, Piece, draw, measure
@@ -78,6 +78,26 @@ class Paper:
             part.draw(self.page, x, self.y)
             self.y -= part.height
         self.y -= gap
+
+    def place_apart(self, parts: Sequence[Part], note: str, again: Part) -> None:
+        """Draw `parts` below each other, going on over the page between any two of them.
+
+        On a later page the quiet words of `note` say what goes on, and where parts were drawn
+        before, `again` repeats the head above them. Both are decoration: reading goes straight
+        on.
+        """
+        for number, part in enumerate(parts):
+            if self.room < part.height and self.y < TOP:
+                self.new_page()
+                with self.page.artifact():
+                    y = self.y - ASCENT * self.size
+                    self.page.text(LEFT, y, note, self.size, colour=theme.QUIET)
+                self.y -= 1.6 * self.size
+                if number:
+                    again.draw(self.page, LEFT, self.y)
+                    self.y -= again.height
+            part.draw(self.page, LEFT, self.y)
+            self.y -= part.height
 
     def finish(self) -> bytes:
         """Write the footers, which say how many pages there are, and return the file."""

@@ -25,6 +25,15 @@ class Raw(pdfdoc.PDFObject):  # type: ignore[misc]
         return made if isinstance(made, bytes) else made.encode("latin-1")
 
 
+class Outline(Raw):
+    """The root of an outline, in place of the one that ReportLab gets ready from a canvas."""
+
+    ready = 1
+
+    def prepare(self, _document: Any, _canvas: Any) -> None:
+        """Do nothing: the outline is ready."""
+
+
 class TaggedPage(pdfdoc.PDFPage):  # type: ignore[misc]
     """A page with the keys that tagging needs."""
 

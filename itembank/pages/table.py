@@ -1,4 +1,4 @@
-"""Tables on paper, measured whole before they are drawn."""
+"""Tables on paper, measured whole before they are drawn; rows are never divided."""
 
 from __future__ import annotations
 
@@ -9,7 +9,8 @@ from itembank.packs.model import Maths
 
 from . import theme
 from .page import Page
-from .paper import Part
+from .paper import Part, space, stack
+from .tagging import Element
 from .text import Block, Flow, Piece, draw, measure
 
 HEADER = "<</O /Table /Scope /Column>>"
@@ -26,6 +27,16 @@ class Cell(NamedTuple):
     sign: Callable[[Page, float, float], None] | None = None
 
 
+class Pieces(NamedTuple):
+    """A table that may go on over the page: `rows`, the first with the head above it.
+
+    `again` is the head once more, drawn as decoration above rows on a later page.
+    """
+
+    rows: list[Part]
+    again: Part
+
+
 def table_part(
     head: Sequence[str],
     rows: Sequence[Sequence[Contents | Cell]],
@@ -35,44 +46,73 @@ def table_part(
     after: float = 0.0,
     row_headers: bool = False,
 ) -> Part:
-    """Return a table with a head and thin lines between rows.
+    """Return a table with a head and thin lines between rows, which is never divided.
 
     `widths` are those of the columns, in points, with the room between columns. With
     `row_headers` the first cell of each row names the row.
     """
+    made = table_pieces(head, rows, widths, size, row_headers=row_headers)
+    return stack([*made.rows, space(after)])
+
+
+def table_pieces(
+    head: Sequence[str],
+    rows: Sequence[Sequence[Contents | Cell]],
+    widths: Sequence[float],
+    size: float,
+    *,
+    row_headers: bool = False,
+) -> Pieces:
+    """Return the same table in rows, to be drawn in turn; they all stand in one ``Table``."""
     gap = 0.9 * size
     pad = 0.3 * size
     top_row = [
         measure(Flow(text, bold=True), width - gap, size)
         for text, width in zip(head, widths, strict=True)
     ]
-    made = [
-        [_cell(cell, width - gap, size) for cell, width in zip(row, widths, strict=True)]
-        for row in rows
-    ]
-    heights = [_height([block for _, block in row], pad) for row in made]
     head_height = _height(top_row, pad)
     width = sum(widths)
+    tables: list[Element] = []
 
-    def show(page: Page, x: float, top: float) -> None:
+    def show_head(page: Page, x: float, top: float, tagged: bool = True) -> None:
         document = page.document
-        with document.tag("Table"):
-            with document.tag("TR"):
-                at = x
-                for block, column in zip(top_row, widths, strict=True):
-                    with document.tag("TH", attributes=HEADER):
-                        draw(page, block, at, top - pad)
-                    at += column
-            top -= head_height
-            _line(page, x, top, width, 1.2, theme.INK)
-            for number, (row, height) in enumerate(zip(made, heights, strict=True)):
-                with document.tag("TR"):
-                    _draw_row(page, row, widths, x, top - pad, row_headers)
-                top -= height
-                if number < len(made) - 1:
-                    _line(page, x, top, width, 0.6, theme.RULE)
+        at = x
+        for block, column in zip(top_row, widths, strict=True):
+            with document.tag("TH", attributes=HEADER) if tagged else page.artifact():
+                draw(page, block, at, top - pad)
+            at += column
+        _line(page, x, top - head_height, width, 1.2, theme.INK)
 
-    return Part(head_height + sum(heights) + after, show)
+    def piece(number: int) -> Part:
+        row = [
+            _cell(cell, column - gap, size)
+            for cell, column in zip(rows[number], widths, strict=True)
+        ]
+        height = _height([block for _, block in row], pad)
+
+        def show_row(page: Page, x: float, top: float) -> None:
+            document = page.document
+            with document.tag("TR"):
+                _draw_row(page, row, widths, x, top - pad, row_headers)
+            if number < len(rows) - 1:
+                _line(page, x, top - height, width, 0.6, theme.RULE)
+
+        def show(page: Page, x: float, top: float) -> None:
+            document = page.document
+            if number:
+                with document.back_in(tables[-1]):
+                    show_row(page, x, top)
+                return
+            with document.tag("Table") as table:
+                tables.append(table)
+                with document.tag("TR"):
+                    show_head(page, x, top)
+                show_row(page, x, top - head_height)
+
+        return Part(height + (0.0 if number else head_height), show)
+
+    again = Part(head_height, lambda page, x, top: show_head(page, x, top, tagged=False))
+    return Pieces([piece(number) for number in range(len(rows))], again)
 
 
 def _draw_row(

@@ -80,15 +80,63 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
         assert ("cannot show" in here) == bool(item.untested)
 
 
-def test_a_question_is_not_split_over_pages():
+@pytest.mark.parametrize("large_print", [False, True])
+def test_a_question_is_divided_only_between_the_rows_of_its_table(large_print):
+    divided = 0
     for name in TOPICS:
         pack = real_pack(name)
+        look = pack.look.model_copy(update={"large_print": large_print})
+        pack = pack.model_copy(update={"look": look})
         pages = text_of(teacher_notes(pack))
-        for item in pack.versions[0].items:
-            key = f"Key: {item.key.line} ({item.key.form_words})"
-            asks = [one.ask.split()[-1] for one in item.misconceptions]
-            holders = [page for page in pages if key in page]
-            assert any(all(word in page for word in asks) for page in holders)
+        for number, item in enumerate(pack.versions[0].items, start=1):
+            head = f"{number} {item.topic_title}"
+            start = next(i for i, page in enumerate(pages) if head in page)
+            # The question, its key and its working are on the page of its heading.
+            here = pages[start][pages[start].index(head) :]
+            assert f"Key: {item.key.line} ({item.key.form_words})" in here
+            assert all(step.say in here for step in item.steps)
+            goes_on = [i for i, page in enumerate(pages) if f"Question {number}, continued" in page]
+            assert goes_on in ([], [start + 1])
+            divided += len(goes_on)
+            for i in goes_on:
+                # The head of the table is never the last line before the footer, and is there
+                # again above the rows that follow.
+                assert not re.search(r"so ask Teacher notes •", pages[i - 1])
+                assert re.match(rf"Question {number}, continued If you", pages[i])
+    assert divided
+
+
+@pytest.mark.parametrize("name", TOPICS)
+def test_the_script_has_a_page_to_itself(name):
+    pages = text_of(teacher_notes(real_pack(name)))
+    holders = [i for i, page in enumerate(pages) if "Minutes" in page]
+    assert holders == [len(pages) - 1]
+    assert pages[-1].startswith("Script for the repair group")
+    assert "Minutes 8 to 10" in pages[-1]
+
+
+def test_the_outline_names_every_heading_in_order_with_its_page():
+    pack = real_pack("8K")
+    data = teacher_notes(pack)
+    pages = text_of(data)
+    found = []
+
+    def walk(pdf, entries, level):
+        for entry in entries:
+            page = next(
+                i for i, p in enumerate(pdf.pages) if p.objgen == entry.destination[0].objgen
+            )
+            found.append((level, " ".join(entry.title.split()), page))
+            walk(pdf, entry.children, level + 1)
+
+    with pikepdf.open(io.BytesIO(data)) as pdf, pdf.open_outline() as outline:
+        walk(pdf, outline.root, 1)
+    assert [f"H{level}" for level, _, _ in found] == [
+        kind for kind in kinds(data) if re.fullmatch(r"H\d", kind)
+    ]
+    assert found[0] == (1, "Teacher notes", 0)
+    assert all(title in pages[page] for _, title, page in found)
+    assert (2, "Script for the repair group", len(pages) - 1) in found
 
 
 def test_every_address_is_listed():
