@@ -1,0 +1,7 @@
+"""Reads a typed answer and gives a verdict."""
+
+from __future__ import annotations
+
+from itembank.marking.mark import Marked, Verdict, mark
+
+__all__ = ["Marked", "Verdict", "mark"]
