@@ -65,8 +65,7 @@ STORIES = (
     (
         "+",
         "kg",
-        "The gardener digs up {p} of potatoes in the morning and {q} in the afternoon. "
-        "How many kilograms is that?",
+        "The gardener digs up {p} of potatoes, then {q} more. How many kilograms is that?",
     ),
     (
         "-",
@@ -76,7 +75,7 @@ STORIES = (
     (
         "+",
         "km",
-        "A bus goes {p} to the station and {q} further to the depot. How many kilometres is that?",
+        "A bus goes {p} to the station, then {q} to the depot. How many kilometres is that?",
     ),
     (
         "-",

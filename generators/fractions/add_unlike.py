@@ -9,7 +9,6 @@ from typing import Any
 from generators.fractions._common import (
     ACROSS,
     KEEP_TOPS,
-    SIMPLEST,
     answer_form,
     finish,
     lcm_all,
@@ -23,11 +22,12 @@ from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
 
 STORIES = (
-    "{p} of a garden bed is beans and {q} is onions. The rest is herbs. What fraction is herbs?",
+    "{p} of a garden bed is beans and {q} is onions. The rest is herbs. What fraction is herbs, "
+    "in its simplest form?",
     "{p} of a club swim front crawl and {q} breaststroke. The rest swim backstroke. "
-    "What fraction swim backstroke?",
+    "What fraction swim backstroke, in its simplest form?",
     "{p} of the buses are electric and {q} are hybrid. The rest are diesel. "
-    "What fraction are diesel?",
+    "What fraction are diesel, in its simplest form?",
 )
 
 # Denominators of three fractions; their lowest common multiple is at most 60, and the
@@ -181,7 +181,7 @@ class AddUnlike(Topic):
             (ACROSS, 1 - Fraction(a + c, b + d)), (KEEP_TOPS, 1 - Fraction(a + c, bottom))
         )
         return Draft(
-            prompt(story + SIMPLEST, p=first, q=second),
+            prompt(story, p=first, q=second),
             Find(r, (equals(add(first, second, r), Int(1)),)),
             simplest_node(value),
             "simplest",

@@ -39,7 +39,7 @@ _PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)
 _COUNTED = (
     (
         "Red and white tulips are planted in the ratio {r}. There are {n} more {big} "
-        "than {small}. How many {ask} tulips are there?",
+        "than {small}. How many are {ask}?",
         ("red", "white"),
     ),
     (
@@ -49,25 +49,25 @@ _COUNTED = (
     ),
     (
         "A depot has electric and diesel buses in the ratio {r}. There are {n} more {big} "
-        "than {small}. How many {ask} buses are there?",
+        "than {small}. How many are {ask}?",
         ("electric", "diesel"),
     ),
 )
 _MIXED = (
     (
-        "Sand and compost are mixed in the ratio {r} by mass. The mix has {n} more {big} than "
+        "Sand and compost are mixed in the ratio {r} by mass, with {n} more {big} than "
         "{small}. What is the mass of the whole mix?",
         ("sand", "compost"),
         "kg",
     ),
     (
-        "Juice and water are mixed in the ratio {r}. The mix has {n} more {big} than {small}. "
+        "Juice and water are mixed in the ratio {r}, with {n} more {big} than {small}. "
         "How much drink is there altogether?",
         ("juice", "water"),
         "l",
     ),
     (
-        "A club spends on badges and caps in the ratio {r}. It spends {n} more on {big} than "
+        "A club spends on badges and caps in the ratio {r}, {n} more on {big} than "
         "on {small}. How much does it spend altogether?",
         ("badges", "caps"),
         "£",

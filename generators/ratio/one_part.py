@@ -42,12 +42,12 @@ GRAMS = Misconception(
 _A, _B, _C = Sym("a"), Sym("b"), Sym("c")
 _PAIRS = tuple((a, b) for a in range(2, 10) for b in range(1, 10) if a != b and gcd(a, b) == 1)
 _COUNTED = (
-    "In a flower bed, red and white tulips are in the ratio {r}. There are {n} red tulips. "
-    "How many white tulips are there?",
-    "In a swimming club, juniors and seniors are in the ratio {r}. There are {n} juniors. "
+    "A flower bed has red and white tulips in the ratio {r}. There are {n} red tulips. "
+    "How many are white?",
+    "A club has juniors and seniors in the ratio {r}. There are {n} juniors. "
     "How many seniors are there?",
-    "At a bus depot, electric and diesel buses are in the ratio {r}. "
-    "There are {n} electric buses. How many diesel buses are there?",
+    "A depot has electric and diesel buses in the ratio {r}. There are {n} electric buses. "
+    "How many are diesel?",
 )
 _MIXED = (
     (
@@ -61,18 +61,18 @@ _MIXED = (
         "l",
     ),
     (
-        "A swimming club spends on coaching and pool hire in the ratio {r}. "
+        "A club spends on coaching and pool hire in the ratio {r}. "
         "Pool hire costs {n}. How much does it spend altogether?",
         "£",
     ),
 )
 _BLENDS = (
     "A blend has oats, nuts and seeds in the ratio {r} by mass. It has {n} of nuts. "
-    "What is the mass of the blend in kilograms?",
+    "What is its total mass in kilograms?",
     "A compost has loam, bark and sand in the ratio {r} by mass. It has {n} of bark. "
-    "What is the mass of the compost in kilograms?",
+    "What is its total mass in kilograms?",
     "A seed mix has rye, clover and vetch in the ratio {r} by mass. It has {n} of clover. "
-    "What is the mass of the mix in kilograms?",
+    "What is its total mass in kilograms?",
 )
 
 

@@ -128,7 +128,7 @@ def solve(item: Item) -> list[fmpq]:
             return [one * sum(first)]
         if tier is Tier.CHALLENGE:
             return [one * sorted(first)[1]]
-        asked = re.search(r"How many (\w+)", text)
+        asked = re.search(r"How many (?:are )?(\w+)", text)
         names = re.search(r"(\w+) and (\w+)", text)
         assert asked
         assert names
@@ -267,8 +267,8 @@ def test_wrong_answers_are_what_the_wrong_methods_give() -> None:
     item = found(
         OnePart(),
         Tier.SUPPORT,
-        "At a bus depot, electric and diesel buses are in the ratio 7 : 5. "
-        "There are 56 electric buses. How many diesel buses are there?",
+        "A depot has electric and diesel buses in the ratio 7 : 5. There are 56 electric buses. "
+        "How many are diesel?",
     )
     assert line(item.key) == "40"
     assert wrongs(item) == {
