@@ -14,6 +14,7 @@ import typer.core
 
 from itembank.cli.audit import audit
 from itembank.cli.band import band
+from itembank.cli.mark import mark
 from itembank.cli.pack import pack
 from itembank.cli.show import show
 from itembank.cli.topics import topics
@@ -102,6 +103,7 @@ app.command(cls=PlainCommand, short_help="Make everything for one lesson.")(pack
 app.command(cls=PlainCommand, short_help="Say what pupils do next, from their scores.")(band)
 app.command(cls=PlainCommand, short_help="List the topics.")(topics)
 app.command(cls=PlainCommand, short_help="Show sample questions of a topic.")(show)
+app.command(cls=PlainCommand, short_help="Mark one typed answer.")(mark)
 app.command(cls=PlainCommand, short_help="Prove every key, and look for faults.")(audit)
 
 

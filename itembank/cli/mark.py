@@ -1,0 +1,41 @@
+"""``itembank mark``: the verdict on one typed answer."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+
+def mark(
+    address: Annotated[
+        str,
+        typer.Argument(
+            metavar="ADDRESS", help="Which question: topic/tier/number, as teacher notes list it."
+        ),
+    ],
+    answer: Annotated[str, typer.Argument(metavar="ANSWER", help="The answer as it was typed.")],
+) -> None:
+    """Mark one typed answer, and say what to ask where it shows a known mistake.
+
+    Put two dashes before an answer that begins with a minus.
+
+    \b
+    Examples:
+      itembank mark ratio.share/support/228 "£48 and £42"
+      itembank mark equations.two-step/core/7 -- "-3"
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.items.registry import find_item
+    from itembank.marking import mark as verdict_on
+    from itembank.notation.line import line
+
+    item = find_item(address)
+    marked = verdict_on(item, answer)
+    said = marked.verdict.value.capitalize()
+    if marked.misconception is not None:
+        typer.echo(f"{said}: {marked.misconception.name}. Ask: {marked.says}")
+    elif marked.says:
+        typer.echo(f"{said}. {marked.says}")
+    else:
+        typer.echo(f"{said}.")
+    typer.echo(f"The key is {line(item.key)}.")
