@@ -27,7 +27,9 @@ def band(
     scores: Annotated[
         list[str] | None, typer.Argument(metavar="SCORE", help="One or more scores.")
     ] = None,
-    out_of: Annotated[int, typer.Option(metavar="N", help="Marks of the starter.")] = DEFAULT_MARKS,
+    out_of: Annotated[
+        int | None, typer.Option(metavar="N", help="Marks of the starter; the class's, or 8.")
+    ] = None,
     cuts: Annotated[
         str | None,
         typer.Option(metavar="N,N", help="Lowest score of each band above the first, as in 5,7."),
@@ -58,9 +60,10 @@ def band(
       itembank band 5 --out-of 10 --cuts 4,8
       itembank band --csv scores.csv --class 9S --out-of 10
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    if not 1 <= out_of <= MOST_MARKS:
+    if out_of is not None and not 1 <= out_of <= MOST_MARKS:
         raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}. See --out-of.")
-    chosen = _scheme(cuts, bands, out_of, class_, department).bands(out_of)
+    scheme, out_of = _scheme(cuts, bands, out_of, class_, department)
+    chosen = scheme.bands(out_of)
     if csv and scores:
         raise ItembankError("Give scores or a file with --csv, not both.")
     if csv:
@@ -87,11 +90,15 @@ def _score(text: str, marks: int) -> int:
 def _scheme(
     cuts: str | None,
     count: int | None,
-    out_of: int,
+    marks: int | None,
     class_name: str | None,
     folder: Path | None,
-) -> BandScheme:
-    """Choose the bands: own cut scores, a number of bands, the class's, or the usual ones."""
+) -> tuple[BandScheme, int]:
+    """Choose the bands, and the marks they share out where none are stated.
+
+    The bands are of the cut scores given, of the number given, the class's, or the usual ones.
+    """
+    usual = DEFAULT_MARKS if marks is None else marks
     given = [name for name, value in (("--cuts", cuts), ("--bands", count)) if value is not None]
     if given and (class_name or folder):
         raise ItembankError(f"Give {given[0]} or a class's own bands, not both.")
@@ -99,15 +106,15 @@ def _scheme(
         words = [word.strip() for word in cuts.split(",")]
         if not all(word.isascii() and word.isdigit() and len(word) < 7 for word in words):
             raise ItembankError(f"‘{cuts}’ are not cut scores. Write them as in --cuts 5,7.")
-        scheme = own_scheme([int(word) for word in words], out_of)
+        scheme = own_scheme([int(word) for word in words], usual)
         if count is not None and count != len(scheme.signs):
             raise ItembankError(
                 f"{len(words)} cut scores make {len(scheme.signs)} bands, not {count}. "
                 "Leave out --bands."
             )
-        return scheme
+        return scheme, usual
     if count is not None:
-        return default_scheme(count)
+        return default_scheme(count), usual
     found = nearby_department(folder, None)
     if found is None:
         if class_name:
@@ -115,8 +122,10 @@ def _scheme(
                 f"There is no department here to find class {class_name} in. "
                 "Name its folder with --department."
             )
-        return default_scheme()
-    return found.find_class(class_name).bands
+        return default_scheme(), usual
+    chosen = found.find_class(class_name)
+    # A starter gives a mark a question, so a class's usual starter has as many marks.
+    return chosen.bands, chosen.questions if marks is None else marks
 
 
 def signs(band: Band) -> str:

@@ -123,9 +123,8 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
             raise FileFaults([Fault(file, line, _no_names("A heading speaks of names"))])
     for line, cells in rows:
         if len(cells) != 2:
-            faults.append(
-                Fault(file, line, f"A row holds a seat code and a score, not {len(cells)} cells.")
-            )
+            size = "1 cell" if len(cells) == 1 else f"{len(cells)} cells"
+            faults.append(Fault(file, line, f"A row holds a seat code and a score, not {size}."))
             continue
         code, score = cells
         if not _CODE.fullmatch(code):

@@ -36,6 +36,13 @@ def test_the_department_around_the_current_folder(said, monkeypatch):
     assert "Practise (P, circle, blue)" in said("band", "6", "--class", "9s", "--out-of", "10").out
 
 
+def test_a_class_has_the_marks_of_its_usual_starter(said, monkeypatch):
+    monkeypatch.chdir(FERNHILL)
+    assert said("band", "9", "--class", "9S").out.startswith("9 out of 10: Stretch ")
+    assert said("band", "6").out.startswith("6 out of 8: Secure ")
+    assert said("band", "9", "--class", "9S", "--out-of", "8").status == 2
+
+
 def test_several_scores_are_counted_and_grouped(said, away):
     status, out, _ = said("band", "3", "8", "6", "6", "0")
     assert status == 0

@@ -45,7 +45,7 @@ def test_absent_pupils_are_not_scores():
         ("A1,5\nA2,-1\n", 2, "not a score"),
         ("A1,5\nA2,5.5\n", 2, "not a score"),
         ("A1,5\nA2,²\n", 2, "not a score"),
-        ("A1,5\nA2\n", 2, "not 1 cells"),
+        ("A1,5\nA2\n", 2, "not 1 cell."),
         ("A1,5\n,4\n", 2, "seat code is missing"),
         ("A1,5\na1,4\n", 2, "line 1 already"),
         ("A1,5\nRowan,4\n", 2, "no pupils' names"),
