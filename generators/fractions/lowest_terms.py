@@ -80,6 +80,9 @@ def _amount(scale: int, whole: int, part: int) -> bool:
     # A warm-up or a discount of more than half would be odd, and so would a session of 4 hours.
     if 2 * count > total or (size == 60 and whole > 3):
         return False
+    # From 100p on a price would be in pounds.
+    if SCALES[scale][0] == "p" and count >= 100:
+        return False
     common = gcd(count, total)
     # The two wrong methods must not give 1, nor the same answer.
     return common > 1 and count != whole and count * count != whole * total

@@ -73,9 +73,9 @@ BARE = ("", "kg", "cm", "£")
 """Units of the bare questions; an empty one is a plain number."""
 
 ONE_STEP = (
-    ("", "The depot has {n} buses. {f} of them are electric. How many buses are electric?"),
-    ("", "The gardener sows {n} seeds. {f} of them come up. How many seeds come up?"),
-    ("", "The club has {n} members. {f} of them race. How many members race?"),
+    ("", "The depot has {n} buses. {f} of them are electric. How many are electric?"),
+    ("", "The gardener sows {n} seeds. {f} of them come up. How many come up?"),
+    ("", "The club has {n} members. {f} of them race. How many race?"),
     ("kg", "A sack holds {n} of compost. The gardener uses {f} of it. How much is used?"),
     ("£", "A season ticket for the pool costs {n}. Juniors pay {f} of that. How much do they pay?"),
     ("km", "A bus route is {n} long. {f} of it is in town. How long is the part in town?"),

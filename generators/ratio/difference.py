@@ -61,14 +61,14 @@ _MIXED = (
         "kg",
     ),
     (
-        "Juice and water are mixed in the ratio {r}, with {n} more {big} than {small}. "
-        "How much drink is there altogether?",
-        ("juice", "water"),
+        "A tank has rainwater and tap water in the ratio {r}, with {n} more {big} than {small}. "
+        "How much water is in the tank?",
+        ("rainwater", "tap water"),
         "l",
     ),
     (
-        "A club spends on badges and caps in the ratio {r}, {n} more on {big} than "
-        "on {small}. How much does it spend altogether?",
+        "A club spends on badges and caps in the ratio {r}, with {n} more on {big} "
+        "than on {small}. How much does it spend altogether?",
         ("badges", "caps"),
         "£",
     ),

@@ -77,12 +77,12 @@ _TO_FRACTION = (
     ),
 )
 _PARTS = tuple((a, b) for a in range(1, 12) for b in range(a + 1, 12) if gcd(a, b) == 1)
-_END = "Write the ratio {pair} in its simplest form."
+_END = "Write the ratio of {pair} in its simplest form."
 _TO_RATIO = (
-    ("{f} of the tulips in a bed are red. The rest are white. ", "red : white"),
-    ("{f} of a swimming club are juniors. The rest are seniors. ", "juniors : seniors"),
-    ("{f} of the buses are electric. The rest are diesel. ", "electric : diesel"),
-    ("{f} of a mix is sand. The rest is compost. ", "sand : compost"),
+    ("{f} of the tulips in a bed are red. The rest are white. ", "red to white"),
+    ("{f} of a swimming club are juniors. The rest are seniors. ", "juniors to seniors"),
+    ("{f} of the buses are electric. The rest are diesel. ", "electric to diesel"),
+    ("{f} of a mix is sand. The rest is compost. ", "sand to compost"),
 )
 _THREE = (
     (
@@ -224,7 +224,7 @@ class FractionOfWhole(Topic):
         if factor > 1:
             steps.append(Step(f"Divide every part by {factor}.", equals(shares, key)))
         return Draft(
-            prompt=prompt(text + _END.replace("{pair}", " : ".join(names)), f=shown, r=other),
+            prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
             ask=Find(
                 Ratio((_A, _B, _C)),
                 (

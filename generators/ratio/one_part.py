@@ -56,8 +56,8 @@ _MIXED = (
         "kg",
     ),
     (
-        "Juice and water are mixed in the ratio {r}. The drink has {n} of water. "
-        "How much drink is there altogether?",
+        "A tank has rainwater and tap water in the ratio {r}. It has {n} of tap water. "
+        "How much water is in the tank?",
         "l",
     ),
     (

@@ -43,7 +43,7 @@ _RECIPES = (
 _COSTS = (
     "A market garden sells {p} trays of plants for {n}. How much do {q} trays cost at that rate?",
     "A swimming club pays {n} for {p} floats. How much do {q} floats cost at that rate?",
-    "A depot sells {p} day tickets for {n}. How much do {q} day tickets cost at that rate?",
+    "A depot sells {p} bus tickets for {n}. How much do {q} bus tickets cost at that rate?",
 )
 _ABROAD = (
     "The rate is {a} = {b}. A pump costs {n} in one shop and {e} in another. "

@@ -58,7 +58,8 @@ def _keep_stands(metres: int, halves: int) -> bool:
 
 
 def _keep_length(scale: int, halves: int, back: int) -> bool:
-    return 300 <= scale * halves <= 20_000
+    # A real length is a whole number of centimetres.
+    return 300 <= scale * halves <= 20_000 and scale * halves % 2 == 0
 
 
 def _keep_challenge(halves: int, scale: int, other: int) -> bool:
