@@ -26,7 +26,8 @@ def pack(
         str | None, typer.Option(metavar="DAY", help="Day of the lesson, as 2026-11-30; today.")
     ] = None,
     title: Annotated[
-        str | None, typer.Option(metavar="TEXT", help="Title of the lesson; the class's.")
+        str | None,
+        typer.Option(metavar="TEXT", help="Title of the lesson; the class's or topic's."),
     ] = None,
     topic: Annotated[
         list[str] | None,

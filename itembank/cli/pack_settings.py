@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 
+LONGEST_TITLE = 24  # characters that stand whole beside the class and the date on a slide
+
 
 @dataclass(frozen=True, slots=True)
 class Given:
@@ -95,6 +97,7 @@ def resolve(
     group = department.find_class(wanted) if department else None
     name = group.name if group else _class_name(wanted)
     topics = tuple(PlannedTopic(one) for one in dict.fromkeys(given.topics)) or plan.topics
+    own = bool(topics)
     if not topics and group:
         topics = tuple(PlannedTopic(one) for one in group.topics)
     if not topics:
@@ -106,7 +109,9 @@ def resolve(
         if topic.id not in known:
             raise ItembankError(unknown_topic(topic.id, known))
     date = parse_day(given.date, today) if given.date is not None else plan.date or today
-    title = first(given.title, plan.title, group.title if group else None, default="Starter")
+    # A class's title speaks of the class's topics, and would be wrong above any others.
+    usual = group.title if group and not own else _title_of(topics)
+    title = first(given.title, plan.title, default=usual)
     if not title.strip():
         raise ItembankError("The title is empty. Write one with --title, or leave it out.")
     questions = _questions(given, plan, group.questions if group else DEFAULT_QUESTIONS, topics)
@@ -142,6 +147,18 @@ def resolve(
         two_up=first(given.two_up, plan.two_up, default=False),
         bands=group.bands if group else default_scheme(),
     )
+
+
+def _title_of(topics: tuple[PlannedTopic, ...]) -> str:
+    """Return a title for topics that come without one: a sole topic's, or the strands."""
+    if len(topics) == 1:
+        from itembank.items.registry import find_topic
+
+        title = find_topic(topics[0].id).title
+        if len(title) <= LONGEST_TITLE:
+            return title
+    strands = dict.fromkeys(topic.id.partition(".")[0] for topic in topics)
+    return join_words(tuple(strands)).capitalize()
 
 
 def _class_name(wanted: str | None) -> str:

@@ -40,6 +40,20 @@ def test_with_nothing_typed_the_department_says_all():
     assert found.folder_name == "8K-2026-11-30"
 
 
+@pytest.mark.parametrize(
+    ("topics", "title"),
+    [
+        (("equations.one-step",), "One-step equations"),
+        (("fractions.add-unlike",), "Fractions"),  # its own title is too long for a slide
+        (("ratio.share", "equations.one-step", "ratio.combine"), "Ratio and equations"),
+    ],
+)
+def test_a_class_s_title_is_not_put_over_other_topics(topics, title):
+    assert settle(Given(topics=topics)).title == title
+    assert settle(Given(topics=topics, title="Mine")).title == "Mine"
+    assert settle(Given(topics=topics), PLAN).title == "Planned"
+
+
 def test_typed_before_planned_before_the_class():
     planned = settle(plan=PLAN)
     assert (planned.class_name, planned.title, planned.questions) == ("9S", "Planned", 6)
