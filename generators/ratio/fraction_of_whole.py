@@ -211,11 +211,11 @@ class FractionOfWhole(Topic):
                 equals(sub(Int(1), shown), frac(rest, q)),
             ),
             Step(
-                f"{_are(a, count)} {names[1]}.",
+                _of_rest(names[1], a, count),
                 equals(part_of(frac(a, count), frac(rest, q)), second),
             ),
             Step(
-                f"{_are(b, count)} {names[2]}.",
+                _of_rest(names[2], b, count),
                 equals(part_of(frac(b, count), frac(rest, q)), third),
             ),
             Step(f"Multiply every share by {q * count}.", equals(shares, whole_ratio(*whole))),
@@ -245,6 +245,6 @@ class FractionOfWhole(Topic):
         )
 
 
-def _are(part: int, count: int) -> str:
-    """Return the start of the sentence that says how the rest is cut."""
-    return f"Of the {count} parts of the rest, {part} {'is' if part == 1 else 'are'}"
+def _of_rest(name: str, part: int, count: int) -> str:
+    """Return the sentence that says which part of the rest a kind is."""
+    return f"{name.capitalize()}: {part} of the {count} parts of the rest."
