@@ -215,10 +215,11 @@ def _scenes(pack: Pack, size: float, between: float, after: float) -> list[Part]
         text_part(opening(pack), WIDTH, size, after=after * size),
     ]
     parts: list[Part] = []
-    for scene in scenes(pack):
+    found = scenes(pack)
+    for scene in found:
         lines = _lines(scene.lines, size, between * size)
-        gap = [space(after * size)] if parts else []
-        parts.append(stack([*gap, *top, _heading(scene.title, size, 3), lines]))
+        gap = [space(after * size)] if scene is not found[-1] else []
+        parts.append(stack([*top, _heading(scene.title, size, 3), lines, *gap]))
         top = []
     return parts
 

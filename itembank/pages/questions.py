@@ -36,13 +36,17 @@ LAST_RESORT = 18.0
 
 
 class Cell(NamedTuple):
-    """A question with the room for its answer; points from the cell's top left corner."""
+    """A question with the room for its answer; points from the cell's top left corner.
+
+    `arrow` is the baseline of the words before the answer, where its arrow points.
+    """
 
     indent: float
     question: Block
     answer: Block
     answer_x: float
     answer_top: float
+    arrow: float
     height: float
 
 
@@ -93,7 +97,9 @@ def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -
     asked = measure(question, width - indent, size, tail=room)
     assert asked.tail is not None
     x, baseline = asked.tail
-    return Cell(indent, asked, box, x + ARROW + PAD, baseline - box.baseline, asked.height)
+    arrow = asked.lines[-1].baseline
+    top = baseline - box.baseline
+    return Cell(indent, asked, box, x + ARROW + PAD, top, arrow, asked.height)
 
 
 def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:

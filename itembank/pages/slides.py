@@ -172,7 +172,7 @@ def _answer(page: Page, spot: Spot, x: float) -> None:
     left = x + made.answer_x - PAD
     top = spot.top - made.answer_top
     low, high = top - made.answer.height - PAD + 2, top + PAD - 2
-    middle = top - made.answer.baseline + made.answer.size * 0.26
+    middle = spot.top - made.arrow + made.answer.size * 0.26
     with page.artifact():
         page.rect(
             left,

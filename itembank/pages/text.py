@@ -222,6 +222,11 @@ def _borrowed(word: str) -> Formula | None:
 
 TAIL_GAP = 0.4
 """Room between the last word and the room kept after it, in ems."""
+TAIL_RISE = 0.22
+"""How far the room kept may rise into the gap above its line, in ems.
+
+What is higher hangs lower instead, so that the lines of words stay evenly spaced.
+"""
 
 
 def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> Block:
@@ -335,6 +340,14 @@ def _stack(
     first = 0.0
     spot: tuple[float, float] | None = None
     for number, atoms in enumerate(lines):
+        # Room kept after words on a later line must not push that line down: it hangs lower.
+        drop = 0.0
+        if tail is not None and number and len(atoms) > 1 and atoms[-1][1] is tail:
+            most = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms[:-1])])
+            drop = max(0.0, tail.ascent - most - TAIL_RISE)
+            low = tail._replace(ascent=most, descent=tail.descent + drop)
+            atoms = [*atoms[:-1], (atoms[-1][0], low, 1.0)]
+            tail = low
         ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
         descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
         y += (GAP if number else 0.0) + ascent
@@ -343,7 +356,7 @@ def _stack(
         end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
         widest = max(widest, end)
         if atoms and atoms[-1][1] is tail:
-            spot = (atoms[-1][0] * size, y * size)
+            spot = (atoms[-1][0] * size, (y + drop) * size)
             atoms = atoms[:-1]
         made.append(Line(y * size, _join(atoms, size, space), end * size))
         y += descent
