@@ -116,7 +116,7 @@ def as_json(found: Sequence[TopicAudit]) -> str:
 
 def as_text(found: Sequence[TopicAudit]) -> str:
     """Return the findings as a table, a line of totals, and the faults one to a line."""
-    from itembank.cli.text import table
+    from itembank.cli.text import fits, table
     from itembank.items.item import Tier
 
     columns = {
@@ -141,7 +141,16 @@ def as_text(found: Sequence[TopicAudit]) -> str:
     sums = [sum(column) for column in zip(*(counts(one) for one in found), strict=True)]
     rows.append(["total", *(f"{n:,}" for n in sums), ""])
     faults = [fault for one in found for fault in one.faults]
-    lines = [table(heads, rows, right=range(1, len(heads) - 1)), ""]
+    shown = table(heads, rows, right=range(1, len(heads) - 1))
+    if not fits(shown):
+        # The kinds of fault together: each fault found is told below in words.
+        few = [heads[0], "items", "checked", "faults", heads[-1]]
+        short = [
+            [row[0], *row[1:3], f"{sum(int(n.replace(',', '')) for n in row[4:-1]):,}", row[-1]]
+            for row in rows
+        ]
+        shown = table(few, short, right={1, 2, 3})
+    lines = [shown, ""]
     if sums[1] < sums[0]:
         lines.append("Where fewer are checked than there are, a random sample was taken.")
     if all(one.sound for one in found):

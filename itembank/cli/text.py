@@ -6,6 +6,7 @@ No meaning rests on colour, and none is used.
 from __future__ import annotations
 
 import shutil
+import sys
 import textwrap
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
@@ -22,6 +23,13 @@ _TIED = "\N{NO-BREAK SPACE}"  # made a plain space again when the lines are fill
 def width() -> int:
     """Return the number of columns to fill: the terminal's, and 100 at most."""
     return max(40, min(WIDEST, shutil.get_terminal_size((80, 24)).columns))
+
+
+def fits(text: str) -> bool:
+    """Tell whether no line of `text` would be broken; true where nothing shows it in a window."""
+    if not sys.stdout.isatty():
+        return True
+    return max(map(len, text.splitlines())) <= shutil.get_terminal_size((80, 24)).columns
 
 
 def table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()) -> str:

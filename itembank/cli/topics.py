@@ -21,7 +21,7 @@ def topics(
       itembank topics
       itembank topics --strand ratio
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.text import table
+    from itembank.cli.text import fits, table
     from itembank.items.item import Tier
     from itembank.items.registry import find_topic, strands, topic_ids
     from itembank.planning.faults import join_words
@@ -36,4 +36,11 @@ def topics(
             counts = [f"{len(topic.spaces[t]):,}" if t in topic.spaces else "–" for t in Tier]
             rows.append([topic.id, topic.title, *counts])
     heads = ["topic", "title", *(tier.value for tier in Tier)]
-    typer.echo(table(heads, rows, right={2, 3, 4}))
+    shown = table(heads, rows, right={2, 3, 4})
+    if not fits(shown):
+        # A title under its topic can be read; a row broken at the window's edge cannot.
+        short = table([heads[0], *heads[2:]], [[row[0], *row[2:]] for row in rows], {1, 2, 3})
+        first, *others = short.splitlines()
+        pairs = zip(others, rows, strict=True)
+        shown = "\n".join([first, *(f"{line}\n    {row[1]}" for line, row in pairs)])
+    typer.echo(shown)

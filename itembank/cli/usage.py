@@ -26,6 +26,13 @@ _EXTRA = re.compile(r"unexpected extra arguments?(?:\(s\))? \((.*)\)$")
 class PlainCommand(typer.core.TyperCommand):
     """A command whose help names its arguments without the types a program gives them."""
 
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        for one in self.params:
+            if one.param_type_name == "argument":
+                # Marks such as <str> and <list[str]> say nothing to a teacher.
+                setattr(one, "display_type_rich", lambda ctx: "")  # noqa: B010 - typed as a method
+
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """Read the command's options; a fault in them knows which command it is of."""
         try:
@@ -36,9 +43,8 @@ class PlainCommand(typer.core.TyperCommand):
             raise
 
     def get_help(self, ctx: Any) -> str:
-        """Return the help, without marks such as ``<str>`` and ``{TOPIC}``."""
-        text = re.sub(r" <(?:list\[)?\w+\]?>", "", super().get_help(ctx))
-        return re.sub(r"\{(\w+)\}", r"\1", text)
+        """Return the help, with TOPIC for the ``{TOPIC}`` of a program's manual."""
+        return re.sub(r"\{(\w+)\}", r"\1", super().get_help(ctx))
 
 
 def is_help(error: Any) -> bool:
@@ -54,9 +60,14 @@ def usage_words(error: Any, commands: list[str]) -> str:
     quoted = _QUOTED.search(message)
     kind = type(error).__name__
     if kind == "NoSuchOption":
+        typed = error.option_name
+        if typed[1:].isdigit() and path == "itembank band":
+            return f"‘{typed}’ is not a score. Write a whole number, 0 or more."
+        if typed[1:].isdigit() and path == "itembank mark":
+            return f"{typed} was read as an option. Put two dashes before it: -- {typed}"
         near = list(error.possibilities or ())
         advice = f"Did you mean {join_words(near, 'or')}?" if near else more
-        return f"There is no option {error.option_name}. {advice}"
+        return f"There is no option {typed}. {advice}"
     if kind == "BadOptionUsage":
         if "does not take" in message:
             return f"{error.option_name} takes no value. Write it alone."

@@ -72,6 +72,11 @@ def test_each_command_has_help_with_examples(command):
         ("band 5 --x", "There is no option --x. ‘itembank band --help’ shows what there is."),
         ("-x", "There is no option -x. ‘itembank --help’ shows what there is."),
         ("show", "TOPIC is missing. ‘itembank show --help’ shows what there is."),
+        ("band -3", "‘-3’ is not a score. Write a whole number, 0 or more."),
+        (
+            "mark equations.two-step/core/7 -3",
+            "-3 was read as an option. Put two dashes before it: -- -3",
+        ),
         ("packs", "There is no command ‘packs’. Did you mean pack?"),
         (
             "pack ratio.share",

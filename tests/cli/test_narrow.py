@@ -1,0 +1,66 @@
+"""Tables in a window of 80 columns: no row is broken, and nothing is left out of them."""
+
+import fcntl
+import os
+import pty
+import struct
+import subprocess
+import sys
+import termios
+
+import pytest
+
+
+def in_window(*arguments, columns):
+    """Return the lines that a command prints in a terminal that many columns wide."""
+    ours, theirs = pty.openpty()
+    fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
+    environment = {name: value for name, value in os.environ.items() if name != "COLUMNS"}
+    with subprocess.Popen(
+        [sys.executable, "-m", "itembank.cli", *arguments],
+        stdout=theirs,
+        stderr=subprocess.DEVNULL,
+        env={**environment, "PYTHONIOENCODING": "utf-8"},
+    ) as running:
+        os.close(theirs)
+        seen = b""
+        while True:
+            try:
+                more = os.read(ours, 4096)
+            except OSError:  # Linux ends a pseudo-terminal so
+                break
+            if not more:
+                break
+            seen += more
+    os.close(ours)
+    assert running.returncode == 0
+    return seen.decode().splitlines()
+
+
+TOPIC = "equations.both-sides-brackets"
+
+
+@pytest.mark.parametrize(
+    "arguments", [("topics",), ("audit", TOPIC, "--sample", "20", "--jobs", "1")]
+)
+def test_no_row_is_broken(arguments):
+    narrow, wide = (in_window(*arguments, columns=columns) for columns in (80, 140))
+    assert max(map(len, narrow)) <= 80 < max(map(len, wide))
+
+
+def test_a_topic_s_title_and_numbers_stay_together():
+    wide = in_window("topics", "--strand", "equations", columns=140)
+    narrow = in_window("topics", "--strand", "equations", columns=80)
+    (row,) = [line for line in wide if line.startswith(f"{TOPIC} ")]
+    at = next(i for i, line in enumerate(narrow) if line.startswith(f"{TOPIC} "))
+    assert sorted((narrow[at] + narrow[at + 1]).split()) == sorted(row.split())
+
+
+def test_a_narrow_audit_counts_items_and_faults():
+    heads, row, total, *_, verdict = in_window(
+        "audit", TOPIC, "--sample", "20", "--jobs", "1", columns=80
+    )
+    assert heads.split() == ["topic", "items", "checked", "faults", "difficulty"]
+    assert row.split()[2:4] == ["60", "0"]
+    assert total.split()[2:] == ["60", "0"]
+    assert verdict == "No faults."
