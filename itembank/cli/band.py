@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.find import nearby_department
+from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.planning.bands import (
     DEFAULT_MARKS,
@@ -76,7 +77,7 @@ def band(
     if not marks:
         raise ItembankError("Give a score, as in: itembank band 5 --out-of 8")
     if len(marks) == 1:
-        typer.echo(one_line(marks[0], out_of, band_of(marks[0], chosen)))
+        say(one_line(marks[0], out_of, band_of(marks[0], chosen)))
     else:
         typer.echo(grouped_text(group([Entry("", mark) for mark in marks], chosen), out_of))
 

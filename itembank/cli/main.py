@@ -17,6 +17,7 @@ from itembank.cli.band import band
 from itembank.cli.mark import mark
 from itembank.cli.pack import pack
 from itembank.cli.show import show
+from itembank.cli.text import say
 from itembank.cli.topics import topics
 from itembank.cli.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.errors import ItembankError
@@ -38,7 +39,7 @@ class PlainGroup(typer.core.TyperGroup):
         """Say what was mistyped; return what ends the command."""
         if is_help(error):
             return error
-        typer.echo(usage_words(error, list(self.commands)), err=True)
+        say(usage_words(error, list(self.commands)), err=True)
         return typer.Exit(ItembankError.exit_status)
 
     def invoke(self, ctx: Any) -> Any:
@@ -48,7 +49,7 @@ class PlainGroup(typer.core.TyperGroup):
         except UsageError as error:
             raise self._refused(error) from None
         except ItembankError as error:
-            typer.echo(str(error), err=True)
+            say(str(error), err=True)
             raise typer.Exit(error.exit_status) from None
         except KeyboardInterrupt:
             typer.echo("\nStopped.", err=True)
@@ -58,7 +59,7 @@ class PlainGroup(typer.core.TyperGroup):
         except OSError as error:
             if not error.filename:
                 raise
-            typer.echo(f"{error.filename}: {error.strerror}.", err=True)
+            say(f"{error.filename}: {error.strerror}.", err=True)
             raise typer.Exit(ItembankError.exit_status) from None
 
 

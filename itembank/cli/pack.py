@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.find import complete_topic, nearby_department
+from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.planning.department import PAPERS
 from itembank.planning.faults import join_words
@@ -164,12 +165,10 @@ def _write(started: Started, home: Path, replace: bool) -> None:
     folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
     write_pack(started, folder, replace=replace)
     lesson = made.lesson
-    typer.echo(
-        f"{lesson.class_name}, {lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}: ", nl=False
-    )
-    typer.echo(lesson.title)
+    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}"
+    say(f"{lesson.class_name}, {day}: {lesson.title}")
     topics = ", ".join(topic.id for topic in made.topics)
-    typer.echo(f"{made.marks} marks on {topics}. Seed {made.seed}.")
+    say(f"{made.marks} marks on {topics}. Seed {made.seed}.")
     typer.echo(f"Written to {folder}:")
     for file in sorted(one.name for one in folder.iterdir()):
         typer.echo(f"  {file}")

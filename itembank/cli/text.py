@@ -32,6 +32,20 @@ def fits(text: str) -> bool:
     return max(map(len, text.splitlines())) <= shutil.get_terminal_size((80, 24)).columns
 
 
+def say(text: str, err: bool = False) -> None:
+    """Print sentences; in a window they are broken between words, never inside one."""
+    import typer
+
+    stream = sys.stderr if err else sys.stdout
+    if stream.isatty():
+        columns = shutil.get_terminal_size((80, 24)).columns
+        text = "\n".join(
+            textwrap.fill(line, columns, break_long_words=False, break_on_hyphens=False)
+            for line in text.splitlines()
+        )
+    typer.echo(text, err=err)
+
+
 def table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()) -> str:
     """Return rows under headings in aligned columns; those in `right` are set to the right.
 

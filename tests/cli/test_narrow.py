@@ -11,7 +11,7 @@ import termios
 import pytest
 
 
-def in_window(*arguments, columns):
+def in_window(*arguments, columns, status=0):
     """Return the lines that a command prints in a terminal that many columns wide."""
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
@@ -19,7 +19,7 @@ def in_window(*arguments, columns):
     with subprocess.Popen(
         [sys.executable, "-m", "itembank.cli", *arguments],
         stdout=theirs,
-        stderr=subprocess.DEVNULL,
+        stderr=theirs if status else subprocess.DEVNULL,
         env={**environment, "PYTHONIOENCODING": "utf-8"},
     ) as running:
         os.close(theirs)
@@ -33,7 +33,7 @@ def in_window(*arguments, columns):
                 break
             seen += more
     os.close(ours)
-    assert running.returncode == 0
+    assert running.returncode == status
     return seen.decode().splitlines()
 
 
@@ -64,3 +64,14 @@ def test_a_narrow_audit_counts_items_and_faults():
     assert row.split()[2:4] == ["60", "0"]
     assert total.split()[2:] == ["60", "0"]
     assert verdict == "No faults."
+
+
+@pytest.mark.parametrize(
+    ("arguments", "status"),
+    [(("band", "5"), 0), (("band", "5", "--bands", "3", "--class", "8K"), 2)],
+)
+def test_sentences_are_broken_between_words(arguments, status):
+    narrow, wide = (in_window(*arguments, columns=n, status=status) for n in (40, 400))
+    assert len(wide) == 1 < len(narrow)
+    assert max(map(len, narrow)) <= 40
+    assert " ".join(narrow) == wide[0]
