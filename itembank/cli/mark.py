@@ -25,6 +25,7 @@ def mark(
       itembank mark ratio.share/support/228 "£48 and £42"
       itembank mark equations.two-step/core/7 -- "-3"
     """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.text import say
     from itembank.items.registry import find_item
     from itembank.marking import mark as verdict_on
     from itembank.notation.line import line
@@ -33,9 +34,9 @@ def mark(
     marked = verdict_on(item, answer)
     said = marked.verdict.value.capitalize()
     if marked.misconception is not None:
-        typer.echo(f"{said}: {marked.misconception.name}. Ask: {marked.says}")
+        say(f"{said}: {marked.misconception.name}. Ask: {marked.says}")
     elif marked.says:
-        typer.echo(f"{said}. {marked.says}")
+        say(f"{said}. {marked.says}")
     else:
-        typer.echo(f"{said}.")
-    typer.echo(f"The key is {line(item.key)}.")
+        say(f"{said}.")
+    say(f"The key is {line(item.key)}.")

@@ -100,7 +100,7 @@ def item_text(number: int, item: Item) -> str:
     from itembank.items.forms import form_words
 
     lead = f"{number}. "
-    marks = "1 mark" if item.marks == 1 else f"{item.marks} marks"
+    marks = f"{item.marks}{_TIED}mark{'' if item.marks == 1 else 's'}"
     lines = [
         paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
         paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item.form)})"),
