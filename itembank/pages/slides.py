@@ -57,12 +57,22 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     y = theme.SLIDE[1] - 45.0
     with document.tag("H1" if first else "H2"):
         width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
-    whole = lesson_line(pack.lesson) if first else plain(pack.lesson.class_name)
-    text = shortened(whole, RIGHT - LEFT - width - 40, 18)
+    text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
+    text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
     with document.tag("P") if first else page.artifact():
         page.text(RIGHT, y, text, 18, colour=theme.QUIET, align="right")
     with page.artifact():
         page.rect(LEFT, HEAD, RIGHT - LEFT, 2.5, fill=theme.ACCENT)
+
+
+def _beside(lesson: Lesson, width: float) -> str:
+    """Return the lesson as fully as fits: without its weekday or date rather than cut short."""
+    whole = lesson_line(lesson)
+    short = f"{lesson.class_name}  •  {lesson.title}"
+    for text in (whole, whole.replace(long_date(lesson.date).partition(" ")[0] + " ", "", 1)):
+        if face().width(text) * 18 <= width:
+            return text
+    return short
 
 
 def starter(pack: Pack) -> bytes:

@@ -298,3 +298,14 @@ def test_chain_leaves_out_what_has_been_shown(samples):
 def test_side_before_the_equals_sign(samples):
     assert side_before(samples.maths("2x + 1 = 7")).line == "2x + 1"
     assert side_before(samples.maths("x < 3")) is None
+
+
+def test_a_slide_keeps_the_title_whole_before_the_date():
+    title = "Sharing in a ratio, again"
+    for variants in (1, 2):
+        pack = real_pack("8K", variants=variants)
+        lesson = pack.lesson.model_copy(update={"title": title})
+        named = pack.model_copy(update={"lesson": lesson})
+        first = text_of(drawers(named)["answers.pdf"](named))[0]
+        assert title in first
+        assert "8K" in first
