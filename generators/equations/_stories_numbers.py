@@ -36,8 +36,8 @@ ONE_UNKNOWN = (
     ("A swimming club charges {b} to join and {a} for each session. "
      "One member has paid {c} altogether. How many sessions is that?",
      "Write n for the number of sessions."),
-    ("There are {c} people at a bus depot. They fill {a} minibuses, "
-     "and {b} people are left behind. How many people does each minibus hold?",
+    ("At a bus depot {c} people fill {a} minibuses, and {b} are left behind. "
+     "How many people does each minibus hold?",
      "Write n for the number each minibus holds."),
     ("Altogether {a} trays of plants and a {b} watering can cost {c}. "
      "How much does each tray cost?", "Write n for the cost of one tray, and work in pounds."),
@@ -173,8 +173,8 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
     k = a - c
     return Story(
         prompt(
-            "One swimming club charges {b} to join and {a} a session; another charges "
-            "{d} to join and {c} a session. For how many sessions do they cost the same?",
+            "Club A charges {b} to join and {a} a swim; club B charges {d} to join and "
+            "{c} a swim. For how many swims do they cost the same?",
             b=prices[0],
             a=prices[1],
             d=prices[2],
@@ -185,7 +185,7 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
         "integer",
         (
             Step(
-                "Write n for the number of sessions.",
+                "Write n for the number of swims.",
                 equals(add(num(b), side(a, N)), add(num(d), side(c, N))),
             ),
             *balance(N, a, b, c, d),

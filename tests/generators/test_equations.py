@@ -226,7 +226,7 @@ RULES: tuple[tuple[str, Callable[..., bool]], ...] = (
      lambda n, c, a, b: c - a * n == b and b < n),
     (r"charges £(\d+) to join and £(\d+) for each session\. One member has paid £(\d+)",
      lambda n, b, a, c: b + sum([a] * n) == c),
-    (r"are (\d+) people at .* fill (\d+) minibuses, and (\d+)",
+    (r"depot (\d+) people fill (\d+) minibuses, and (\d+) are",
      lambda n, c, a, b: divmod(c, n) == (a, b)),
     (r"Altogether (\d+) trays of plants and a £(\d+) watering can cost £(\d+)",
      lambda n, a, b, c: c - b == a * n),
