@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from itembank.packs.model import Band, Pack, PackItem
 
 from . import theme
+from .addresses import addresses
 from .fonts import face
 from .page import Page
-from .paper import WIDTH, Paper, Part, list_part, space, stack, text_part
+from .paper import WIDTH, Paper, Part, heading_part, list_part, space, stack, text_part
 from .questions import prompt
 from .script import Line, mid_sentence, opening, scenes
 from .sheets import sheet_name
@@ -45,19 +46,10 @@ def teacher_notes(pack: Pack) -> bytes:
     _first_side(paper, pack)
     _questions(paper, pack)
     _other_versions(paper, pack)
-    _addresses(paper, pack)
+    addresses(paper, pack)
     # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
     return paper.finish()
-
-
-def _heading(text: str, size: float, level: int = 2) -> Part:
-    """Return a heading of the given level for text of the given size."""
-    large = size + {1: 10, 2: 4, 3: 1}[level]
-    kind = f"H{level}"
-    return text_part(
-        text, WIDTH, large, kind=kind, bold=True, colour=theme.ACCENT, after=0.45 * size
-    )
 
 
 # First side
@@ -68,23 +60,25 @@ def _first_side(paper: Paper, pack: Pack) -> None:
     gap = 1.0 * size
     paper.place(
         [
-            _heading("Teacher notes", paper.size, 1),
+            heading_part("Teacher notes", paper.size, 1),
             text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET),
         ],
         gap=gap,
     )
     checks = list_part(CHECKS, WIDTH, size, mark="box")
-    paper.place([_heading("Before you project", paper.size), checks], gap=gap)
+    paper.place([heading_part("Before you project", paper.size), checks], gap=gap)
     paper.place(
         [
-            _heading(f"Scores out of {pack.marks}, and what comes next", paper.size),
+            heading_part(f"Scores out of {pack.marks}, and what comes next", paper.size),
             _bands(pack, size),
         ],
         gap=gap,
     )
     proof = [text_part(words, WIDTH, size, after=0.4 * size) for words in _proof(pack)]
-    paper.place([_heading("How the keys were proved", paper.size), *proof], gap=gap - 0.4 * size)
-    paper.place([_heading("Cautions", paper.size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
+    paper.place(
+        [heading_part("How the keys were proved", paper.size), *proof], gap=gap - 0.4 * size
+    )
+    paper.place([heading_part("Cautions", paper.size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
 
 
 def _bands(pack: Pack, size: float) -> Part:
@@ -127,7 +121,7 @@ def _questions(paper: Paper, pack: Pack) -> None:
     title = "Starter questions"
     if len(pack.versions) > 1:
         title += f", version {version.letter}"
-    head = [_heading(title, paper.size)]
+    head = [heading_part(title, paper.size)]
     for number, item in enumerate(version.items, start=1):
         paper.place([*head, *_asked(number, item, paper.size)])
         mistakes = _mistakes(item, paper.size)
@@ -145,7 +139,7 @@ def _asked(number: int, item: PackItem, size: float) -> list[Part]:
         asked = [text_part(both, WIDTH, size, after=half)]
     else:
         asked = [text_part(words, WIDTH, size, after=gap) for words in (prompt(item), key)]
-    parts = [stack([_heading(f"{number}  {item.topic_title}", size, 3), *asked])]
+    parts = [stack([heading_part(f"{number}  {item.topic_title}", size, 3), *asked])]
     if item.steps:
         parts.append(steps_part(item.steps, WIDTH, size, between=0.4, after=0.4 * size))
     return parts
@@ -188,7 +182,7 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
             row_headers=len(some) > 1,
         )
         title = "Keys of the other versions"
-        opening = [_heading(title, paper.size)] if start == 0 else []
+        opening = [heading_part(title, paper.size)] if start == 0 else []
         paper.place([*opening, part], gap=1.2 * paper.size)
 
 
@@ -211,7 +205,7 @@ def _script(paper: Paper, pack: Pack) -> None:
 def _scenes(pack: Pack, size: float, between: float, after: float) -> list[Part]:
     """Return the script with so many ems between its lines and after each scene."""
     top = [
-        _heading("Script for the repair group", size),
+        heading_part("Script for the repair group", size),
         text_part(opening(pack), WIDTH, size, after=after * size),
     ]
     parts: list[Part] = []
@@ -219,7 +213,7 @@ def _scenes(pack: Pack, size: float, between: float, after: float) -> list[Part]
     for scene in found:
         lines = _lines(scene.lines, size, between * size)
         gap = [space(after * size)] if scene is not found[-1] else []
-        parts.append(stack([*top, _heading(scene.title, size, 3), lines, *gap]))
+        parts.append(stack([*top, heading_part(scene.title, size, 3), lines, *gap]))
         top = []
     return parts
 
@@ -241,66 +235,3 @@ def _lines(lines: Sequence[Line], size: float, between: float) -> Part:
 
     height = sum(block.height for block in blocks) + between * (len(blocks) - 1)
     return Part(height, show)
-
-
-# Addresses
-
-
-def _addresses(paper: Paper, pack: Pack) -> None:
-    """Draw where each question comes from: the address that names it for ever."""
-    size = paper.size
-    groups: list[tuple[str, list[tuple[str, str]]]] = []
-    for version in pack.versions:
-        name = f"Starter, version {version.letter}" if len(pack.versions) > 1 else "Starter"
-        groups.append((name, [(str(i), one.address) for i, one in enumerate(version.items, 1)]))
-    for sheet in pack.sheets:
-        rows = [(str(i), one.address) for i, one in enumerate(sheet.items, 1)]
-        groups.append((sheet_name(sheet.tier), rows))
-        examples = (("Worked example", sheet.worked), ("To finish", sheet.part_finished))
-        found = [(label, item.address) for label, item in examples if item is not None]
-        if found:
-            groups.append((f"{sheet_name(sheet.tier)}, examples", found))
-    intro = text_part(
-        "An address names a question for ever: topic, tier, and its number in the tier.",
-        WIDTH,
-        size,
-        after=0.6 * size,
-    )
-    head = [_heading("Where each question comes from", paper.size), intro]
-    for name, rows in groups:
-        paper.place(
-            [*head, _heading(name, paper.size, 3), _address_list(rows, size)], gap=0.45 * size
-        )
-        head = []
-
-
-def _address_list(rows: Sequence[tuple[str, str]], size: float) -> Part:
-    """Return addresses in two columns, read down each."""
-    label = max(face(True).width(label) for label, _ in rows) * size + 0.8 * size
-    widest = label + max(face().width(address) for _, address in rows) * size + size
-    half = (len(rows) + 1) // 2 if widest <= WIDTH / 2 else len(rows)
-    columns = [column for column in (rows[:half], rows[half:]) if column]
-    width = WIDTH / len(columns)
-    bold = face(True)
-    indents = [max(bold.width(label) for label, _ in c) * size + 0.8 * size for c in columns]
-    made = [
-        [measure(Flow(address), width - indent - size, size) for _, address in column]
-        for column, indent in zip(columns, indents, strict=True)
-    ]
-    step = 0.18 * size
-
-    def show(page: Page, x: float, top: float) -> None:
-        document = page.document
-        with document.tag("L", attributes="<</O /List /ListNumbering /Decimal>>"):
-            for column, blocks, indent in zip(columns, made, indents, strict=True):
-                y = top
-                for (label, _), block in zip(column, blocks, strict=True):
-                    with document.tag("LI"):
-                        with document.tag("Lbl"):
-                            page.text(x, y - block.baseline, label, size, bold=True)
-                        with document.tag("LBody"):
-                            draw(page, block, x + indent, y)
-                    y -= block.height + step
-                x += width
-
-    return Part(max(sum(block.height + step for block in blocks) for blocks in made), show)

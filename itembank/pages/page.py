@@ -7,34 +7,20 @@ points from the bottom left corner; colours are ``#RRGGBB``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import lru_cache
 
 from . import formula as formulas
 from .fonts import ASCENT, DESCENT, face
 from .layout import Formula
 from .outline import Heading, add_outline
-from .tagging import Element, add_tree, text_string
+from .surface import Point, Surface, UntaggedMarkError, pt
+from .tagging import Element, add_tree
 from .theme import INK
 
-Point = tuple[float, float]
+__all__ = ["Document", "Page", "Point", "UntaggedMarkError"]
 
 HEADINGS = {f"H{level}": level for level in range(1, 7)}
-
-
-class UntaggedMarkError(RuntimeError):
-    """Something was drawn outside every element and artifact."""
-
-
-def _n(value: float) -> str:
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
-
-
-@lru_cache(maxsize=64)
-def _rgb(colour: str) -> str:
-    return " ".join(_n(int(colour[i : i + 2], 16) / 255) for i in (1, 3, 5))
 
 
 class Document:
@@ -151,161 +137,16 @@ class Document:
         return bytes(pdf.GetPDFData(None))
 
 
-class Page:
+class Page(Surface):
     """One page; made by :meth:`Document.page`."""
 
     def __init__(self, document: Document, number: int, size: Point) -> None:
+        super().__init__(document, number)
         self.document = document
-        self.number = number
         self.size = size
-        self.ops: list[str] = []
         self.forms: set[str] = set()
-        self.owners: list[Element] = []
-        self._open: Element | str | None = None
-        self._artifact = False
-        self._fill = ""
 
-    # Marked content
-
-    def _mark(self) -> None:
-        """Open marked content for the current element, unless it is open already."""
-        if self._artifact:
-            if self._open != "artifact":
-                self.close()
-                self.ops.append("/Artifact BMC")
-                self._open = "artifact"
-            return
-        element = self.document.current
-        if element is self._open:
-            return
-        self.close()
-        if element.parent is None:
-            raise UntaggedMarkError("a mark must stand in a tag or in an artifact")
-        if element.page is None:
-            element.page = self.number
-        mcid = len(self.owners)
-        first = not element.children
-        actual = f" /ActualText {text_string(element.actual)}" if element.actual and first else ""
-        kind = element.kind if element.kind != "Formula" else "Span"
-        self.owners.append(element)
-        element.children.append((self.number, mcid))
-        self.ops.append(f"/{kind} <</MCID {mcid}{actual}>> BDC")
-        self._open = element
-
-    def close(self) -> None:
-        """Close the marked content that is open, if any."""
-        if self._open is not None:
-            self.ops.append("EMC")
-            self._open = None
-
-    @contextmanager
-    def artifact(self) -> Iterator[None]:
-        """Draw decoration: nothing inside is read out."""
-        outer, self._artifact = self._artifact, True
-        try:
-            yield
-        finally:
-            self._artifact = outer
-
-    @contextmanager
-    def figure(self, alt: str, box: tuple[float, float, float, float]) -> Iterator[None]:
-        """Draw a picture that means something, with its alternative text and its box."""
-        with self.document.tag("Figure", alt=alt) as element:
-            element.box = box
-            yield
-
-    # Marks
-
-    def _colour(self, fill: str) -> None:
-        if fill != self._fill:
-            self.ops.append(f"{_rgb(fill)} rg")
-            self._fill = fill
-
-    def _shape(self, path: str, fill: str | None, stroke: str | None, width: float) -> None:
-        self._mark()
-        if fill:
-            self._colour(fill)
-        if stroke:
-            self.ops.append(f"{_rgb(stroke)} RG {_n(width)} w")
-        self.ops.append(f"{path} {'B' if fill and stroke else 'f' if fill else 'S'}")
-
-    def rect(
-        self,
-        x: float,
-        y: float,
-        width: float,
-        height: float,
-        *,
-        fill: str | None = None,
-        stroke: str | None = None,
-        line: float = 1.0,
-        radius: float = 0.0,
-    ) -> None:
-        """Draw a rectangle from its bottom left corner, with rounded corners if asked."""
-        if not radius:
-            self._shape(f"{_n(x)} {_n(y)} {_n(width)} {_n(height)} re", fill, stroke, line)
-            return
-        r, k = radius, radius * 0.4477  # 1 - 4/3·tan(π/8): the cubic nearest to a quarter circle
-        right, top = x + width, y + height
-        path = (
-            f"{_n(x + r)} {_n(y)} m {_n(right - r)} {_n(y)} l "
-            f"{_n(right - k)} {_n(y)} {_n(right)} {_n(y + k)} {_n(right)} {_n(y + r)} c "
-            f"{_n(right)} {_n(top - r)} l "
-            f"{_n(right)} {_n(top - k)} {_n(right - k)} {_n(top)} {_n(right - r)} {_n(top)} c "
-            f"{_n(x + r)} {_n(top)} l "
-            f"{_n(x + k)} {_n(top)} {_n(x)} {_n(top - k)} {_n(x)} {_n(top - r)} c "
-            f"{_n(x)} {_n(y + r)} l "
-            f"{_n(x)} {_n(y + k)} {_n(x + k)} {_n(y)} {_n(x + r)} {_n(y)} c h"
-        )
-        self._shape(path, fill, stroke, line)
-
-    def polygon(
-        self,
-        points: Sequence[Point],
-        *,
-        fill: str | None = None,
-        stroke: str | None = None,
-        line: float = 1.0,
-    ) -> None:
-        """Draw a closed shape with round joins."""
-        first, *rest = points
-        path = f"1 j {_n(first[0])} {_n(first[1])} m "
-        path += " ".join(f"{_n(x)} {_n(y)} l" for x, y in rest)
-        self._shape(path + " h", fill, stroke, line)
-
-    def circle(
-        self,
-        x: float,
-        y: float,
-        radius: float,
-        *,
-        fill: str | None = None,
-        stroke: str | None = None,
-        line: float = 1.0,
-    ) -> None:
-        """Draw a circle about (x, y)."""
-        self.rect(
-            x - radius,
-            y - radius,
-            2 * radius,
-            2 * radius,
-            fill=fill,
-            stroke=stroke,
-            line=line,
-            radius=radius,
-        )
-
-    def line(
-        self, start: Point, end: Point, *, colour: str = INK, width: float = 1.0, dash: str = ""
-    ) -> None:
-        """Draw a straight line; `dash` is a PDF dash array such as ``4 3``."""
-        path = f"{_n(start[0])} {_n(start[1])} m {_n(end[0])} {_n(end[1])} l"
-        if dash:
-            self._mark()
-            self.ops.append(f"[{dash}] 0 d")
-        self._shape(path, None, colour, width)
-        if dash:
-            self.ops.append("[] 0 d")
+    # Text and formulas
 
     def text(
         self,
@@ -326,8 +167,8 @@ class Page:
         weight = face(bold)
         width = weight.width(text) * size
         x -= {"left": 0.0, "centre": width / 2, "right": width}[align]
-        self._mark()
-        self._colour(colour)
+        self.mark()
+        self.colour(colour)
         self._show(x, y, text, size, bold)
         return width
 
@@ -336,11 +177,11 @@ class Page:
         document = self.document.pdf
         if self.document.heading is not None and not self._artifact:
             self.document.heading.add(text, self.number, y + ASCENT * size)
-        where = f"{_n(x)} {_n(y)} Td"
+        where = f"{pt(x)} {pt(y)} Td"
         shown = []
         for subset, codes in weight.font.splitString(text, document):
             name = weight.font.getSubsetInternalName(subset, document)
-            shown.append(f"{name} {_n(size)} Tf <{codes.hex()}> Tj")
+            shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")
         self.ops.append(f"BT {where}{more} {' '.join(shown)} ET")
 
     def formula(
@@ -369,7 +210,7 @@ class Page:
             element.actual = line
         box = (x, y - layout.descent * size, x + layout.width * size, y + layout.ascent * size)
         with document.back_in(element):
-            self._mark()
+            self.mark()
             self._draw_formula(x, y, layout, size, colour)
             if read:
                 self._invisible(x, y, line, layout.width * size, size)
@@ -401,22 +242,22 @@ class Page:
         """Draw a word whose characters the text face lacks, from the mathematics font."""
         with self.document.tag("Span") as element:
             element.actual = text
-            self._mark()
+            self.mark()
             self._draw_formula(x, y, layout, size, colour)
             self._invisible(x, y, text, layout.width * size, size)
 
     def _draw_formula(self, x: float, y: float, layout: Formula, size: float, colour: str) -> None:
-        self._colour(colour)
+        self.colour(colour)
         ops = self.ops
         document = self.document
         for glyph, dx, dy, scale in layout.glyphs:
             name = document.form(glyph)
             self.forms.add(name)
             k = f"{scale * size:.5f}"
-            ops.append(f"q {k} 0 0 {k} {_n(x + dx * size)} {_n(y + dy * size)} cm /{name} Do Q")
+            ops.append(f"q {k} 0 0 {k} {pt(x + dx * size)} {pt(y + dy * size)} cm /{name} Do Q")
         if layout.rules:
             bars = " ".join(
-                f"{_n(x + dx * size)} {_n(y + dy * size)} {_n(w * size)} {_n(h * size)} re"
+                f"{pt(x + dx * size)} {pt(y + dy * size)} {pt(w * size)} {pt(h * size)} re"
                 for dx, dy, w, h in layout.rules
             )
             ops.append(f"{bars} f")
@@ -428,5 +269,5 @@ class Page:
         text = plain(line)
         natural = face().width(text) * size
         stretch = 100 * width / natural if natural else 100.0
-        self._show(x, y, text, size, False, f" 3 Tr {_n(stretch)} Tz")
+        self._show(x, y, text, size, False, f" 3 Tr {pt(stretch)} Tz")
         self.ops.append("0 Tr 100 Tz")

@@ -131,6 +131,15 @@ def text_part(
     return Part(block.height + after, show)
 
 
+def heading_part(text: str, size: float, level: int = 2) -> Part:
+    """Return a heading of the given level for text of the given size."""
+    large = size + {1: 10, 2: 4, 3: 1}[level]
+    kind = f"H{level}"
+    return text_part(
+        text, WIDTH, large, kind=kind, bold=True, colour=theme.ACCENT, after=0.45 * size
+    )
+
+
 def stack(parts: Sequence[Part]) -> Part:
     """Return parts below each other as one, which is never divided."""
 
