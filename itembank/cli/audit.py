@@ -54,9 +54,7 @@ def audit(
     for name, value in (("--sample", sample), ("--jobs", jobs)):
         if value is not None and value < 1:
             raise ItembankError(f"{name} must be 1 or more, not {value}.")
-    chosen = list(dict.fromkeys(topics or topic_ids()))
-    for topic in chosen:
-        find_topic(topic)
+    chosen = list(dict.fromkeys(find_topic(one).id for one in topics or topic_ids()))
     bar = Bar()
     try:
         found = audit_topics(

@@ -96,7 +96,8 @@ def resolve(
     wanted = given.class_name if given.class_name is not None else plan.class_name
     group = department.find_class(wanted) if department else None
     name = group.name if group else _class_name(wanted)
-    topics = tuple(PlannedTopic(one) for one in dict.fromkeys(given.topics)) or plan.topics
+    typed = dict.fromkeys(one.lower() for one in given.topics)
+    topics = tuple(PlannedTopic(one) for one in typed) or plan.topics
     own = bool(topics)
     if not topics and group:
         topics = tuple(PlannedTopic(one) for one in group.topics)

@@ -42,6 +42,7 @@ def show(
     from itembank.items.item import Tier
     from itembank.items.registry import find_topic
 
+    tier = tier.lower() if tier is not None else None
     if tier is not None and tier not in TIERS:
         raise ItembankError(f"There is no tier ‘{tier}’. Write support, core or challenge.")
     if not 1 <= count <= MOST:
@@ -53,6 +54,8 @@ def show(
             continue
         size = len(found.spaces[one])
         typer.echo(f"\n{one.value}: {size:,} different questions")
-        chosen = random.Random(f"{topic}/{one.value}/{seed}").sample(range(size), min(count, size))
+        chosen = random.Random(f"{found.id}/{one.value}/{seed}").sample(
+            range(size), min(count, size)
+        )
         for number, index in enumerate(chosen, 1):
             typer.echo(f"\n{item_text(number, found.item(one, index))}")

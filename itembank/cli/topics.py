@@ -27,6 +27,7 @@ def topics(
     from itembank.planning.faults import join_words
 
     known = list(strands())
+    strand = strand.lower() if strand is not None else None
     if strand is not None and strand not in known:
         raise ItembankError(f"There is no strand ‘{strand}’. There are {join_words(known)}.")
     rows = []

@@ -69,7 +69,7 @@ def strands() -> tuple[str, ...]:
 
 
 def find_topic(name: str) -> Topic:
-    """Return the topic called `name`.
+    """Return the topic called `name`, in capitals or not.
 
     Raises
     ------
@@ -77,12 +77,18 @@ def find_topic(name: str) -> Topic:
         If there is none; the message suggests the nearest names.
     """
     _load()
-    if name in _found:
-        return _found[name]
+    if (found := _found.get(name) or _found.get(name.lower())) is not None:
+        return found
+    if name.lower() in strands():
+        raise UnknownTopic(
+            f"‘{name}’ is a strand, not a topic. ‘itembank topics --strand {name.lower()}’ "
+            "lists its topics."
+        )
     near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
     tails = [other for other in _found if name and name.lower() in other]
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
-    advice = f" Did you mean {' or '.join(hint)}?" if hint else ""
+    listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
+    advice = f" Did you mean {listed}?" if hint else ""
     raise UnknownTopic(f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all.")
 
 
@@ -96,8 +102,10 @@ def find_item(address: str) -> Item:
     """
     pieces = address.split("/")
     if len(pieces) != 3 or not (pieces[2].isascii() and pieces[2].isdigit()):
-        raise UnknownTopic(f"{address!r} is not an address; write it as topic/tier/number.")
+        raise UnknownTopic(
+            f"‘{address}’ is not an address. Write it as topic/tier/number, ratio.share/core/12 say."
+        )
     topic = find_topic(pieces[0])
     if pieces[1] not in {tier.value for tier in Tier}:
-        raise UnknownTopic(f"{address!r}: the tiers are support, core and challenge.")
+        raise UnknownTopic(f"{address}: the tiers are support, core and challenge.")
     return topic.item(Tier(pieces[1]), int(pieces[2]))

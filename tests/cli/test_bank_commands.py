@@ -33,6 +33,13 @@ def test_topics_of_a_strand(said, away):
     assert len(said("topics").out.splitlines()) > len(rows)
 
 
+def test_capitals_do_not_matter_and_a_strand_is_no_topic(said, away):
+    plain = said("show", "ratio.share", "--tier", "core")
+    assert said("show", "Ratio.Share", "--tier", "CORE") == plain
+    assert said("topics", "--strand", "Ratio") == said("topics", "--strand", "ratio")
+    assert "‘itembank topics --strand ratio’ lists its topics" in said("show", "ratio").err
+
+
 def test_show_has_all_that_a_teacher_reads_first(said, away):
     topic = first_topic(said)
     status, out, _ = said("show", topic, "--tier", "core", "--count", "2", "--seed", "3")

@@ -66,6 +66,11 @@ def test_typed_before_planned_before_the_class():
     assert typed.topics == (PlannedTopic("ratio.share"),)
 
 
+def test_a_topic_typed_twice_or_in_capitals_is_one_topic():
+    found = settle(Given(topics=("ratio.share", "Ratio.Share")))
+    assert found.topics == (PlannedTopic("ratio.share"),)
+
+
 def test_without_a_department_topics_are_enough():
     found = settle(Given(topics=("ratio.share",)), department=None)
     assert (found.school, found.class_name, found.questions) == ("", "Class", 8)
