@@ -103,7 +103,7 @@ def find_item(address: str) -> Item:
     pieces = address.split("/")
     if len(pieces) != 3 or not (pieces[2].isascii() and pieces[2].isdigit()):
         raise UnknownTopic(
-            f"‘{address}’ is not an address. Write it as topic/tier/number, ratio.share/core/12 say."
+            f"‘{address}’ is not an address. Write it as topic/tier/number: ratio.share/core/12."
         )
     topic = find_topic(pieces[0])
     if pieces[1] not in {tier.value for tier in Tier}:
