@@ -98,7 +98,7 @@ def _bands(pack: Pack, size: float) -> Part:
 
 def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
     def show(page: Page, x: float, baseline: float) -> None:
-        sign(page, band, x, baseline - 0.3 * side, side)
+        sign(page, band, x, baseline - 0.35 * side, side)
 
     return show
 

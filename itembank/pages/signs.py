@@ -8,17 +8,22 @@ from itembank.packs.model import Band, ShapeName
 
 from .fonts import CAP_HEIGHT, face, plain
 from .page import Page, Point
-from .theme import INK, text_on
+from .theme import INK, WHITE
 
 _LETTER = {
-    "triangle": (0.32, 0.36),
-    "circle": (0.5, 0.5),
-    "square": (0.5, 0.52),
-    "diamond": (0.5, 0.42),
-    "pentagon": (0.46, 0.5),
+    "triangle": (0.3, 0.31),
+    "circle": (0.5, 0.44),
+    "square": (0.5, 0.5),
+    "diamond": (0.5, 0.32),
+    "pentagon": (0.46, 0.4),
 }
 """Per shape: where the middle of the letter is, from the bottom, and how tall it is, both as
 shares of the sign's size."""
+_MIDDLE = {"triangle": 0.34, "pentagon": 0.47}
+"""Height of a shape's centroid where it is not halfway up."""
+INSIDE = 0.74
+"""The white plate behind the letter, against its shape: on a grey print of a coloured shape
+the letter would be dark on grey."""
 
 
 def outline(shape: ShapeName) -> list[Point]:
@@ -51,18 +56,23 @@ def describe(band: Band) -> str:
 def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
     """Draw a band's sign in the square of side `size` whose bottom left corner is (x, y)."""
     line = max(1.2, size * 0.04)
+    centre_x, centre_y = x + size / 2, y + _MIDDLE.get(band.shape, 0.5) * size
+    corners = [(x + px * size, y + py * size) for px, py in outline(band.shape)]
+    inner = [
+        (centre_x + INSIDE * (px - centre_x), centre_y + INSIDE * (py - centre_y))
+        for px, py in corners
+    ]
     with page.figure(describe(band), (x, y, x + size, y + size)):
-        corners = [(x + px * size, y + py * size) for px, py in outline(band.shape)]
         if corners:
             page.polygon(corners, fill=band.colour, stroke=INK, line=line)
+            page.polygon(inner, fill=WHITE)
         else:
-            middle = size / 2
-            page.circle(
-                x + middle, y + middle, middle * 0.96, fill=band.colour, stroke=INK, line=line
-            )
+            radius = 0.48 * size
+            page.circle(centre_x, centre_y, radius, fill=band.colour, stroke=INK, line=line)
+            page.circle(centre_x, centre_y, INSIDE * radius, fill=WHITE)
         middle_y, height = _LETTER[band.shape]
         letter = plain(band.letter)
-        most = height * size / face(True).width(letter) * 1.2
+        most = height * size / face(True).width(letter)
         text_size = min(height * size / CAP_HEIGHT, most)
         baseline = y + middle_y * size - CAP_HEIGHT * text_size / 2
         page.text(
@@ -71,7 +81,6 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
             letter,
             text_size,
             bold=True,
-            colour=text_on(band.colour),
             align="centre",
         )
 

@@ -72,15 +72,6 @@ def contrast(one: str, other: str) -> float:
     return round((high + 0.05) / (low + 0.05), 4)
 
 
-def text_on(colour: str) -> str:
-    """Return the ink or white, whichever stands out more on `colour`.
-
-    >>> text_on("#F0E442") == INK
-    True
-    """
-    return max((INK, WHITE), key=lambda text: contrast(text, colour))
-
-
 def tint(colour: str, part: float, paper: str = WHITE) -> str:
     """Return `paper` mixed with `part` (0 to 1) of `colour`.
 

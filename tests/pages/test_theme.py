@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
+import numpy as np
+import pypdfium2
 import pytest
 
+from itembank.packs.model import ShapeName
 from itembank.pages import theme
-from itembank.pages.theme import contrast, text_on
+from itembank.pages.page import Document
+from itembank.pages.signs import sign
+from itembank.pages.theme import contrast
 
 # Okabe and Ito, "Color Universal Design", 2008: the eight colours of their palette.
 OKABE_ITO = [
@@ -44,7 +51,30 @@ def test_text_on_every_paper(paper):
 
 @pytest.mark.parametrize("colour", OKABE_ITO)
 def test_signs(colour):
-    """The outline or the fill stands out on every paper, the letter on the fill."""
-    assert contrast(text_on(colour), colour) >= 4.5
+    """The outline or the fill stands out on every paper, the letter on its white plate."""
+    assert contrast(theme.INK, theme.WHITE) >= 7
     for ground in theme.PAPERS.values():
         assert max(contrast(theme.INK, ground), contrast(colour, ground)) >= 3
+
+
+@pytest.mark.parametrize("shape", get_args(ShapeName))
+@pytest.mark.parametrize("letter", ["R", "M", "W", "Q"])
+def test_a_letter_stands_free_on_the_plate_of_its_sign(samples, shape, letter):
+    """In black and white the dark dots of a sign are two pieces: its frame and its letter."""
+    bands = samples.PACKS["plain"].bands
+    band = bands[0].model_copy(update={"shape": shape, "letter": letter, "colour": "#000000"})
+    document = Document("Sign")
+    sign(document.page((100, 100)), band, 10, 10, 80)
+    page = pypdfium2.PdfDocument(document.finish())[0]
+    dark = np.asarray(page.render(scale=2, grayscale=True).to_numpy()).squeeze() < 128
+    left = set(zip(*map(list, np.nonzero(dark)), strict=True))
+    pieces = 0
+    while left:
+        pieces += 1
+        edge = [left.pop()]
+        while edge:
+            row, column = edge.pop()
+            near = {(row + i, column + j) for i in (-1, 0, 1) for j in (-1, 0, 1)} & left
+            left -= near
+            edge.extend(near)
+    assert pieces == 2
