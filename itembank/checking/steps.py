@@ -14,7 +14,7 @@ from itembank.checking.exact import (
 )
 from itembank.items.item import Find, Inequality, Item
 from itembank.notation.tree import Listing, Node, NotationError, Ratio, Relation, symbols, walk
-from itembank.notation.value import NotExact, exact, parts, sides
+from itembank.notation.value import NotExact, parts, sides
 
 
 def step_fault(item: Item) -> str:
@@ -64,79 +64,58 @@ def _line_fault(item: Item, line: Node) -> str:
         return "" if _consequence(line, relations) else "does not follow from the question"
     if letters:
         return ""
-    if relations and isinstance(target, Ratio | Listing):
-        return ""
     found = answer(target, relations)
     given = parts(line)
-    if isinstance(target, Ratio) and isinstance(line, Ratio):
+    if isinstance(line, Ratio) and len(given) == len(found):
+        # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
         same = all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
         return "" if same else "is another ratio"
     return "" if given == found else "is worth something else"
 
 
-def true(relation: Relation) -> bool:
-    """Return whether a relation without letters holds, ratios compared by proportion.
+def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
+    """Return whether a relation holds, its letters worth what `known` says.
+
+    Ratios are compared by proportion, lists item by item.
 
     >>> from itembank.notation.tree import Int, equals, ratio
     >>> true(equals(ratio(Int(6), Int(4)), ratio(Int(3), Int(2))))
     True
     """
+    known = known or {}
     for left, op, right in sides(relation):
+        a, b = _values(left, known), _values(right, known)
+        if len(a) != len(b):
+            return False
         if isinstance(left, Ratio) and isinstance(right, Ratio):
-            a, b = parts(left), parts(right)
-            if len(a) != len(b) or any(x * b[0] != y * a[0] for x, y in zip(a, b, strict=True)):
-                return False
-            continue
-        if isinstance(left, Listing) or isinstance(right, Listing):
-            if parts(left) != parts(right):
-                return False
-            continue
-        x, y = exact(left), exact(right)
-        holds = {"=": x == y, "<": x < y, ">": x > y, "≤": x <= y, "≥": x >= y, "≠": x != y}
-        if not holds[op]:
+            a, b = [x * b[0] for x in a], [y * a[0] for y in b]
+        if isinstance(left, Ratio | Listing) or isinstance(right, Ratio | Listing):
+            holds = op == "=" and a == b
+        else:
+            x, y = a[0], b[0]
+            holds = {"=": x == y, "<": x < y, ">": x > y, "≤": x <= y, "≥": x >= y, "≠": x != y}[op]
+        if not holds:
             return False
     return True
 
 
 def _consequence(line: Relation, relations: tuple[Relation, ...]) -> bool:
-    """Whether adding `line` leaves the solutions of the question as they were.
-
-    Letters the question does not use are names for intermediate results (one part = £5);
-    they are free, so the line is checked for the letters they share only.
-    """
-    known: dict[str, Fraction] = {}
+    """Whether `line` follows from the question, and so leaves its solutions as they were."""
+    if not symbols(line) <= {name for relation in relations for name in symbols(relation)}:
+        return False
     given = known_letters(relations)
-    known.update(given)
+    known = dict(given)
     forms = [form for relation in relations for form in equations_of(relation, given)]
     free = eliminate(forms, known)
-    if not symbols(line) <= {name for relation in relations for name in symbols(relation)}:
-        return True
-    if free:
-        try:
-            eliminate([*forms, *equations_of(line, given)], dict(known))
-        except NotExact:
-            return False
-        return True
-    for left, op, right in sides(line):
-        if isinstance(left, Ratio | Listing) or isinstance(right, Ratio | Listing):
-            a = _parts_at(left, known)
-            b = _parts_at(right, known)
-            if isinstance(left, Ratio):
-                if any(x * b[0] != y * a[0] for x, y in zip(a, b, strict=True)):
-                    return False
-            elif a != b:
-                return False
-            continue
-        x, y = _at(left, known), _at(right, known)
-        if op != "=" or x != y:
-            return False
-    return True
+    if not free:
+        return true(line, known)
+    # Where letters stay free, a line that follows settles no letter more.
+    try:
+        return eliminate([*forms, *equations_of(line, given)], dict(known)) == free
+    except NotExact:
+        return False
 
 
-def _parts_at(node: Node, known: dict[str, Fraction]) -> list[Fraction]:
+def _values(node: Node, known: dict[str, Fraction]) -> list[Fraction]:
     pieces = node.parts if isinstance(node, Ratio | Listing) else (node,)
-    return [_at(piece, known) for piece in pieces]
-
-
-def _at(node: Node, known: dict[str, Fraction]) -> Fraction:
-    return evaluate(node, known)
+    return [evaluate(piece, known) for piece in pieces]

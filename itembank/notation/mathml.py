@@ -51,6 +51,7 @@ from .tree import (
     Sum,
     Sym,
 )
+from .units import UNITS
 
 _OPEN = '<math xmlns="http://www.w3.org/1998/Math/MathML" displaystyle="true">'
 _MEDIUM = '<mo lspace="0.222em" rspace="0.222em">'
@@ -143,6 +144,10 @@ def _quantity(node: Quantity) -> str:
     amount = _one(node.amount)
     if node.unit == "°":
         return f"{amount}<mtext>°</mtext>"
+    if node.unit == "l":
+        # A lone l after digits is read as a 1, so litres are printed as a word.
+        one = node.amount == Int(1) or isinstance(node.amount, Frac)  # 1 litre, 3/4 litre
+        return f"{amount}<mtext>\u00a0{UNITS['l'].one if one else UNITS['l'].many}</mtext>"
     name, _, exponent = node.unit.partition("^")
     unit = f"<mtext>{_THIN}{escape(name)}</mtext>"
     return amount + (f"<msup>{unit}<mn>{exponent}</mn></msup>" if exponent else unit)

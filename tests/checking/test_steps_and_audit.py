@@ -9,7 +9,7 @@ from itembank.checking.audit import TopicAudit, audit, check_item
 from itembank.checking.steps import step_fault
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
 from itembank.items.registry import UnknownTopic, find_topic, topics
-from itembank.notation.tree import Sym, add, equals, frac, juxt, num, sub
+from itembank.notation.tree import Listing, Sym, add, equals, frac, juxt, num, ratio, sub
 
 x = Sym("x")
 SUM = add(frac(1, 2), frac(1, 3))
@@ -117,3 +117,27 @@ def test_an_audit_on_several_cores_says_the_same(monkeypatch):
 def test_an_unknown_topic_is_refused():
     with pytest.raises(UnknownTopic, match="itembank topics"):
         audit(("fractions.nothing-like-it",))
+
+
+A, B = Sym("a"), Sym("b")
+SPLIT = (equals(ratio(A, B), ratio(num(3), num(5))), equals(add(A, B), num(40)))
+RATIO_ONLY = SPLIT[:1]
+
+
+@pytest.mark.parametrize(
+    ("relations", "target", "line", "follows"),
+    [
+        (SPLIT, Listing((A, B)), equals(A, num(15)), True),
+        (SPLIT, Listing((A, B)), equals(A, num(16)), False),
+        (SPLIT, Listing((A, B)), equals(Sym("k"), num(5)), False),
+        (SPLIT, Listing((A, B)), ratio(num(6), num(10)), True),
+        (SPLIT, Listing((A, B)), ratio(num(5), num(3)), False),
+        (RATIO_ONLY, ratio(A, B), equals(ratio(A, B), ratio(num(6), num(10))), True),
+        (RATIO_ONLY, ratio(A, B), equals(A, num(3)), False),
+    ],
+)
+def test_a_line_with_letters_has_to_follow_from_what_is_given(relations, target, line, follows):
+    key = Listing((num(15), num(25))) if isinstance(target, Listing) else ratio(num(3), num(5))
+    end = Step("So.", equals(target, key))
+    fault = step_fault(make(Find(target, relations), key, "list", (Step("Look.", line), end)))
+    assert ("line 1" in fault) != follows

@@ -1,5 +1,7 @@
 """What the printed page shows, sign by sign."""
 
+from xml.etree import ElementTree
+
 import pytest
 
 from itembank.notation import NotationError, mathml, parse
@@ -64,3 +66,11 @@ def test_the_typesetter_for_pages_draws_it(text):
     width, height = drawn.getsize()
     assert width > 10
     assert height > 10
+
+
+@pytest.mark.parametrize(
+    ("text", "printed"),
+    [("56 l", "56\u00a0litres"), ("1 l", "1\u00a0litre"), ("3/4 l", "34\u00a0litre")],
+)
+def test_litres_are_a_word_for_a_lone_l_reads_as_a_1(text, printed):
+    assert "".join(ElementTree.fromstring(mathml(parse(text))).itertext()) == printed
