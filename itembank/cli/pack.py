@@ -11,8 +11,8 @@ import typer
 from itembank.cli.find import complete_topic, nearby_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
+from itembank.faults import join_words
 from itembank.planning.department import PAPERS
-from itembank.planning.faults import join_words
 
 if TYPE_CHECKING:
     from itembank.packs.build import Started

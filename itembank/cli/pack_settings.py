@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from itembank.errors import ItembankError
+from itembank.faults import join_words
 from itembank.planning.bands import BandScheme, default_scheme
 from itembank.planning.days import parse_day, usual_seed
 from itembank.planning.department import (
@@ -19,7 +20,6 @@ from itembank.planning.department import (
     Department,
     unknown_topic,
 )
-from itembank.planning.faults import join_words
 from itembank.planning.plan_file import MOST_SEED, MOST_VARIANTS, Plan, PlannedTopic
 
 if TYPE_CHECKING:

@@ -22,9 +22,9 @@ def topics(
       itembank topics --strand ratio
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.text import fits, table
+    from itembank.faults import join_words
     from itembank.items.item import Tier
     from itembank.items.registry import find_topic, strands, topic_ids
-    from itembank.planning.faults import join_words
 
     known = list(strands())
     strand = strand.lower() if strand is not None else None

@@ -12,7 +12,7 @@ from typing import Any
 import typer
 import typer.core
 
-from itembank.planning.faults import join_words, nearest
+from itembank.faults import join_words, nearest
 
 # What the parser raises for anything mistyped, whichever library typer takes it from.
 UsageError: Any = typer.BadParameter.__mro__[1]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal, TypeAlias
 
-from itembank.notation.tree import Node, Relation
+from itembank.notation.tree import Node, Relation, Sym
 
 Run: TypeAlias = str | Node
 """A stretch of a prompt: plain text, or a piece of mathematics."""
@@ -63,7 +63,73 @@ class Choose:
     detail: Literal["least", "greatest"]
 
 
-Ask: TypeAlias = Find | Inequality | Order | Compare | Choose
+@dataclass(frozen=True, slots=True)
+class Rewrite:
+    """Write `target` in another way without changing its value, whatever its letters are worth."""
+
+    target: Node
+    detail: Literal["simplify", "expand", "factorise"]
+
+
+@dataclass(frozen=True, slots=True)
+class Solve:
+    """Find every real solution of the equations, which are in one letter or several.
+
+    The key is ``x = 3``; several solutions are an :class:`~itembank.notation.tree.Either`; in
+    several letters each solution is a list, ``x = 2, y = 5``.
+    """
+
+    relations: tuple[Relation, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """Make `letter` the subject of a formula."""
+
+    relation: Relation
+    letter: Sym
+
+
+@dataclass(frozen=True, slots=True)
+class Sequence:
+    """Give the nth term of a sequence, from its first terms, as an expression in n."""
+
+    terms: tuple[Node, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Common:
+    """Find the highest common factor or the lowest common multiple of whole numbers."""
+
+    numbers: tuple[Node, ...]
+    detail: Literal["hcf", "lcm"]
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """Round `target` to `amount` decimal places or significant figures, or to the nearest `amount`.
+
+    Halves are rounded away from zero (common practice in schools, no source).
+    """
+
+    target: Node
+    detail: Literal["places", "figures", "nearest"]
+    amount: int
+
+
+Ask: TypeAlias = (
+    Find
+    | Inequality
+    | Order
+    | Compare
+    | Choose
+    | Rewrite
+    | Solve
+    | Subject
+    | Sequence
+    | Common
+    | Round
+)
 """The question behind the words: what a proof starts from."""
 
 

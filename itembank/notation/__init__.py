@@ -10,11 +10,12 @@ or sympy: `parse` does so when it reads its first line.
 
 from .line import line
 from .mathml import mathml
-from .parse import ParseError, parse
+from .parse import ParseError, parse, parse_together
 from .tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -58,6 +59,7 @@ __all__ = [
     "Blank",
     "Bracket",
     "Dec",
+    "Either",
     "Frac",
     "Int",
     "Juxt",
@@ -91,6 +93,7 @@ __all__ = [
     "mathml",
     "num",
     "parse",
+    "parse_together",
     "part_of",
     "ratio",
     "relate",

@@ -28,10 +28,12 @@ SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
 # A p straight after a number is pence unless it goes on as a product: 3p, but 3pq and 3p^2.
 PENCE = f"(?<=[0-9{DOT}□])p(?![{LETTERS}(^√∛∜□])"
 OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
+OR = f"(?<![{LETTERS}])or(?![{LETTERS}])"
 ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
 
 GRAMMAR = rf"""
-start: listing
+start: either
+?either: listing | listing (OR listing)+ -> either
 ?listing: relation | relation (COMMA relation)+ -> listing
 ?relation: side | side (REL side)+ -> relation
 ?side: LABEL -> label
@@ -61,6 +63,7 @@ INT.1: /\d+/
 UNIT.6: /{SPACED_UNIT.replace("/", chr(92) + "/")}|{GLUED_UNIT.replace("/", chr(92) + "/")}/
 PENCE.6: /{PENCE}/
 OF.6: /{OF}/
+OR.6: /{OR}/
 ROOT.6: /[√∛∜]|{ROOT_WORD}/
 LETTER: /[{LETTERS}]/
 BLANK: /□/
@@ -80,6 +83,9 @@ LPAR: "("
 RPAR: ")"
 %ignore " "
 """
+
+WITHOUT_PENCE = "\n".join(row for row in GRAMMAR.splitlines() if "PENCE" not in row)
+"""The same grammar where p is always a letter."""
 
 _NUMBER = re.compile(rf"[0-9.{DOT}]+")
 _QUOTED = re.compile(r'"[^"]*"')

@@ -10,6 +10,7 @@ group what a fraction bar, a raised exponent or a root sign groups on paper. The
 
 A tree is **well formed** when paper shows it unambiguously, which comes to this:
 
+* alternatives (*or*) hold lists, relations and expressions;
 * a list holds relations, ratios, expressions and names; a relation holds ratios,
   expressions and names; a ratio holds expressions. A name stands nowhere else;
 * an expression is a sum of products of signed terms. A ``Sum`` inside a sum or product, a
@@ -36,13 +37,15 @@ A tree is **well formed** when paper shows it unambiguously, which comes to this
 from __future__ import annotations
 
 import re
+from contextvars import ContextVar
 from typing import NoReturn
 
-from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, PENCE, ROOT_WORD, check_limits
+from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, OR, PENCE, ROOT_WORD, check_limits
 from .tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -76,10 +79,14 @@ _TERM = _SIGNED | {Product}
 _EXPRESSION = _TERM | {Sum}
 _SIDE = _EXPRESSION | {Ratio, Label}
 _CELL = _SIDE | {Relation}
-_ANY = _CELL | {Listing}
+_CHOICE = (_CELL - {Label}) | {Listing}
+_ANY = _CELL | {Listing, Either}
 
 _LETTER = re.compile(f"[{LETTERS}]")
-_MISREAD = re.compile(f"{OF}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
+_MISREAD = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
+_MISREAD_P = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{GLUED_UNIT}")
+# Whether p after a number is pence is a fact of the whole line, read only where factors meet.
+_pence: ContextVar[bool] = ContextVar("pence", default=True)
 _TOO_LARGE = 10**MAX_DIGITS
 _ROOTS = {2: "√", 3: "∛", 4: "∜"}
 _SUM_OPS = {"+": " + ", "-": " - "}
@@ -87,8 +94,10 @@ _PRODUCT_OPS = {"×": " × ", "÷": " ÷ ", "of": " of "}
 _RELATION_OPS = {op: f" {op} " for op in "=<>≤≥≠"}
 
 
-def line(node: Node) -> str:
+def line(node: Node, *, pence: bool = True) -> str:
     """Return the canonical one-line text of a well-formed tree.
+
+    With `pence` false, p is a letter wherever it stands, so 3p is three times p.
 
     Raises:
         NotationError: the tree is not well formed (see the module), or goes past the
@@ -104,10 +113,13 @@ def line(node: Node) -> str:
     ...
     itembank.notation.tree.NotationError: 3 and 4 cannot stand side by side without a sign.
     """
+    token = _pence.set(pence)
     try:
         text = _text(node, _ANY, "a piece of mathematics")
     except RecursionError:
         raise NotationError("The mathematics is nested too deeply to write on a line.") from None
+    finally:
+        _pence.reset(token)
     fault = check_limits(text)
     if fault:
         raise NotationError(fault[1])
@@ -181,6 +193,8 @@ def _text(node: Node, allowed: frozenset[type], place: str) -> str:
             return _joined(parts, " : ", _EXPRESSION, "a part of a ratio")
         case Listing(parts):
             return _joined(parts, ", ", _CELL, "a part of a list")
+        case Either(parts):
+            return _joined(parts, " or ", _CHOICE, "one of several answers")
 
 
 def _grouped(node: Node, place: str) -> str:
@@ -205,6 +219,8 @@ def _money(node: Money) -> str:
     if node.sign not in CURRENCY:
         _refuse(f"{node.sign!r} is not a known currency sign.")
     if node.sign == "p":
+        if not _pence.get():
+            _refuse("A line in which p is a letter cannot hold pence.")
         return _text(node.amount, frozenset({Int, Dec, Blank}), "a number of pence") + "p"
     return node.sign + _text(node.amount, _AMOUNT, "a sum of money")
 
@@ -225,7 +241,7 @@ def _juxt(node: Juxt) -> str:
         if text[0].isdigit() and type(factor) is not Bracket:
             _refuse(f"{before} and {text} cannot stand side by side without a sign.")
     text = "".join(all_texts)
-    misread = _MISREAD.search(text)
+    misread = (_MISREAD if _pence.get() else _MISREAD_P).search(text)
     if misread:
         _refuse(f"{text} would be read with {misread.group()!r} as one word; change a letter.")
     return text

@@ -31,6 +31,7 @@ from .tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -206,6 +207,7 @@ _WRITERS: dict[type, Callable[[Any], str]] = {
     Ratio: lambda node: f"{_THICK}:</mo>".join([body(part) for part in node.parts]),
     Relation: _chain(_RELATION),
     Listing: lambda node: "<mo>,</mo>".join([body(part) for part in node.parts]),
+    Either: lambda node: "<mtext>\u00a0or\u00a0</mtext>".join([body(p) for p in node.parts]),
 }
 
 # The nodes whose writers give exactly one element.

@@ -11,17 +11,19 @@ lark is imported, and the parser built, when the first line is read; it is kept 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
-from .grammar import DOT, GRAMMAR, check_limits
+from .grammar import DOT, GRAMMAR, WITHOUT_PENCE, check_limits
 from .line import leads_letters, line
 from .normalise import normalise
 from .tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -41,6 +43,7 @@ from .tree import (
     Root,
     Sum,
     Sym,
+    symbols,
 )
 
 if TYPE_CHECKING:
@@ -59,8 +62,10 @@ class ParseError(NotationError):
         self.position = position
 
 
-def parse(text: str) -> Node:
+def parse(text: str, *, pence: bool = True) -> Node:
     """Return the tree that `text` writes.
+
+    With `pence` false, p is a letter wherever it stands; :func:`parse_together` finds out.
 
     Raises:
         ParseError: `text` is not mathematics, may be read in two ways, or goes past the
@@ -91,8 +96,8 @@ def parse(text: str) -> Node:
     from lark.exceptions import UnexpectedInput
 
     try:
-        node = cast(_Part, _parser().parse(plain)).node
-        line(node)
+        node = cast(_Part, _parser(pence).parse(plain)).node
+        line(node, pence=pence)
     except _RefusedError as refused:
         raise ParseError(str(refused), column(refused.offset)) from None
     except NotationError as error:
@@ -251,6 +256,9 @@ class _Builder:
     def relation(self, parts: list[Any]) -> _Part:
         return _Part(Relation(parts[0].node, _rest(parts)), _start(parts))
 
+    def either(self, parts: list[Any]) -> _Part:
+        return _Part(Either(tuple(part.node for part in parts[::2])), _start(parts))
+
     def listing(self, parts: list[Any]) -> _Part:
         return _Part(Listing(tuple(part.node for part in parts[::2])), _start(parts))
 
@@ -285,9 +293,30 @@ def _two_readings(top: Node, bottom: Juxt) -> str:
     )
 
 
+def parse_together(texts: Iterable[str]) -> list[Node]:
+    """Return the trees of the lines of one question, p being pence or a letter in all of them.
+
+    p straight after a number is pence, unless p is plainly a letter somewhere in the lines.
+
+    Raises:
+        ParseError: as :func:`parse`, for the first line that cannot be read.
+
+    >>> parse_together(["4p - 12 = p", "p = 4"])[1] == parse("p = 4")
+    True
+    >>> parse_together(["4p + 12p"])[0] == parse("4p + 12p")
+    True
+    """
+    lines = list(texts)
+    nodes = [parse(text) for text in lines]
+    if any("p" in symbols(node) for node in nodes):
+        nodes = [parse(text, pence=False) for text in lines]
+    return nodes
+
+
 @cache
-def _parser() -> Lark:
-    """Return the parser, built once in a process."""
+def _parser(pence: bool) -> Lark:
+    """Return the parser, built once in a process, with or without the sign for pence."""
     from lark import Lark
 
-    return Lark(GRAMMAR, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))
+    grammar = GRAMMAR if pence else WITHOUT_PENCE
+    return Lark(grammar, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))

@@ -98,7 +98,7 @@ def to_sympy(node: t.Node) -> Any:
             for pop, factor in rest:
                 value = value / to_sympy(factor) if pop == "÷" else value * to_sympy(factor)
             return value
-        case t.Ratio(parts) | t.Listing(parts):
+        case t.Ratio(parts) | t.Listing(parts) | t.Either(parts):
             return [to_sympy(part) for part in parts]
         case t.Relation(first, links):
             left, found = to_sympy(first), []

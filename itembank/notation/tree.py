@@ -181,6 +181,16 @@ class Listing:
     parts: tuple[Node, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Either:
+    """Two or more answers joined by *or*, as in x = −4 or x = 7: every one of them is right.
+
+    A part is a relation, an expression, or a list of relations (x = 1, y = 2).
+    """
+
+    parts: tuple[Node, ...]
+
+
 Node: TypeAlias = (
     Int
     | Dec
@@ -202,6 +212,7 @@ Node: TypeAlias = (
     | Ratio
     | Relation
     | Listing
+    | Either
 )
 
 
@@ -224,7 +235,7 @@ def children(node: Node) -> tuple[Node, ...]:
             return factors
         case Sum(first, rest) | Product(first, rest) | Relation(first, rest):
             return (first, *(part for _, part in rest))
-        case Ratio(parts) | Listing(parts):
+        case Ratio(parts) | Listing(parts) | Either(parts):
             return parts
     return ()
 

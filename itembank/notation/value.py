@@ -51,6 +51,8 @@ ONE = Fraction(1)
 ZERO = Fraction(0)
 # A pupil's question never needs more; typed text must not make us compute 9^9^9.
 LARGEST_EXPONENT = 64
+LARGEST_BITS = 8_192
+"""The most binary digits a power may come to, so that towers of powers stay small."""
 
 
 class NotExact(NotationError):
@@ -225,6 +227,11 @@ def _over(top: Fraction, bottom: Fraction) -> Fraction:
 def _power(base: Fraction, exponent: Fraction) -> Fraction:
     if exponent.denominator != 1 or abs(exponent) > LARGEST_EXPONENT:
         raise NotExact(f"the exponent {exponent} is not a whole number up to {LARGEST_EXPONENT}")
+    if (
+        max(base.numerator.bit_length(), base.denominator.bit_length()) * abs(exponent)
+        > LARGEST_BITS
+    ):
+        raise NotExact("this power is too large")
     if exponent < 0 and not base:
         raise NotExact("this divides by zero")
     return Fraction(base**exponent.numerator)

@@ -19,6 +19,7 @@ from .tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -212,4 +213,5 @@ _SPEAKERS: dict[type, Callable[[Any], str]] = {
     Ratio: lambda node: " to ".join([words(part) for part in node.parts]),
     Relation: _chain(_RELATION),
     Listing: lambda node: ", ".join([words(part) for part in node.parts]),
+    Either: lambda node: ", or ".join([words(part) for part in node.parts]),
 }

@@ -188,7 +188,7 @@ def load_pack(path: Path) -> Pack:
     """
     from pydantic import ValidationError
 
-    from itembank.planning.faults import decode_text
+    from itembank.faults import decode_text
 
     if path.is_dir():
         path = path / PACK_FILE

@@ -24,7 +24,7 @@ from itembank.planning.bands import (
     own_scheme,
 )
 from itembank.planning.next_tasks import MODES, TIERS, NextTask
-from itembank.planning.toml_file import Table
+from itembank.toml_file import Table
 
 _COLOUR = re.compile(r"#[0-9A-Fa-f]{6}")
 MOST_MARKS = 200

@@ -22,10 +22,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.errors import ItembankError
+from itembank.faults import join_words, nearest
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
-from itembank.planning.faults import join_words, nearest
-from itembank.planning.toml_file import Table, TomlFile
+from itembank.toml_file import Table, TomlFile
 
 FILE_NAME = "department.toml"
 PAPERS = ("white", "cream", "blue", "green", "pink", "yellow")

@@ -20,8 +20,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.errors import ItembankError
+from itembank.faults import Fault, FileFaults, decode_text
 from itembank.planning.bands import Band, band_of
-from itembank.planning.faults import Fault, FileFaults, decode_text
 
 _CODE = re.compile(r"(?=.*\d)[A-Za-z0-9][A-Za-z0-9-]{0,7}")
 _NAMES = re.compile(r"\b(fore|sur|first|last|full)? ?names?\b|\bpupils?\b|\bstudents?\b", re.I)

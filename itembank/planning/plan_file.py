@@ -25,7 +25,7 @@ from itembank.planning.department import (
     PAPERS,
     unknown_topic,
 )
-from itembank.planning.toml_file import Table, TomlFile
+from itembank.toml_file import Table, TomlFile
 
 MOST_VARIANTS = 6
 MOST_SEED = 2**31 - 1

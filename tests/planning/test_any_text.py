@@ -7,8 +7,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
+from itembank.faults import FileFaults
 from itembank.planning.department import Department, read_department
-from itembank.planning.faults import FileFaults
 from itembank.planning.groups import ScoreFile, parse_scores
 from itembank.planning.plan_file import Plan, read_plan
 

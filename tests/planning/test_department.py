@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from itembank.errors import ItembankError
+from itembank.faults import FileFaults
 from itembank.planning.days import parse_day, usual_seed
 from itembank.planning.department import find_department, read_department
-from itembank.planning.faults import FileFaults
 from itembank.planning.plan_file import PlannedTopic, read_plan
 
 KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")

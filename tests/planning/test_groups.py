@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.faults import FileFaults
 from itembank.planning.bands import default_scheme
-from itembank.planning.faults import FileFaults
 from itembank.planning.groups import Entry, group, parse_scores, read_scores
 
 BANDS = default_scheme().bands(8)

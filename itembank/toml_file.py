@@ -13,7 +13,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from itembank.planning.faults import Fault, FileFaults, decode_text, join_words, nearest
+from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
 
 KeyPath = tuple[str | int, ...]
 

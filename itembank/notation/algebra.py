@@ -1,0 +1,291 @@
+"""The algebra face: a tree as an exact quotient of polynomials, square roots and all.
+
+A :class:`Quotient` is a polynomial over a polynomial. A polynomial is a dictionary from
+*monomials* to rational coefficients; a monomial is the letters with their exponents and one
+square root of a square-free whole number, so that √12 is 2 of √3. Two trees say the same,
+whatever their letters are worth, exactly when the cross products of their quotients agree:
+the monomials are linearly independent over the rationals (square roots of different
+square-free numbers are; Besicovitch, *J. London Math. Soc.* 15, 1940).
+
+This is part of the first road, so it does without sympy.
+
+>>> from itembank.notation.parse import parse
+>>> algebra(parse("(x + 3)(x - 3)")) == algebra(parse("x^2 - 9"))
+True
+>>> algebra(parse("√12 + √27")) == algebra(parse("5√3"))
+True
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from math import gcd
+
+from itembank.notation import tree as t
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import LARGEST_BITS, NotExact, decimal_value, exact
+
+Monomial = tuple[tuple[tuple[str, int], ...], int]
+"""The letters with their exponents, in alphabetical order, and the number under the root."""
+Polynomial = dict[Monomial, Fraction]
+
+UNIT: Monomial = ((), 1)
+MOST_TERMS = 300
+"""Terms a polynomial may have, so that typed text cannot make us multiply out for ever."""
+LARGEST_DEGREE = 64
+LARGEST_RADICAND = 10**9
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Quotient:
+    """A polynomial over a polynomial that is not zero."""
+
+    top: Polynomial
+    bottom: Polynomial
+
+    def __add__(self, other: Quotient) -> Quotient:
+        if self.bottom == other.bottom:
+            return Quotient(plus(self.top, other.top), self.bottom)
+        return Quotient(
+            plus(product(self.top, other.bottom), product(other.top, self.bottom)),
+            product(self.bottom, other.bottom),
+        )
+
+    def __neg__(self) -> Quotient:
+        return Quotient({m: -c for m, c in self.top.items()}, self.bottom)
+
+    def __sub__(self, other: Quotient) -> Quotient:
+        return self + -other
+
+    def __mul__(self, other: Quotient) -> Quotient:
+        return Quotient(product(self.top, other.top), product(self.bottom, other.bottom))
+
+    def __truediv__(self, other: Quotient) -> Quotient:
+        if not other.top:
+            raise NotExact("this divides by zero")
+        return Quotient(product(self.top, other.bottom), product(self.bottom, other.top))
+
+    def __eq__(self, other: object) -> bool:
+        """Tell whether two quotients agree for every value of their letters."""
+        if not isinstance(other, Quotient):
+            return NotImplemented
+        return product(self.top, other.bottom) == product(other.top, self.bottom)
+
+    __hash__ = None  # type: ignore[assignment]  # equal quotients are written in many ways
+
+    def letters(self) -> frozenset[str]:
+        """Return the letters that occur, whether or not they would cancel."""
+        return frozenset(
+            name for side in (self.top, self.bottom) for powers, _ in side for name, _ in powers
+        )
+
+
+def number(value: Fraction | int) -> Quotient:
+    """Return a rational number as a quotient."""
+    return Quotient({UNIT: Fraction(value)} if value else {}, {UNIT: Fraction(1)})
+
+
+def letter(name: str) -> Quotient:
+    """Return one letter as a quotient."""
+    return Quotient({(((name, 1),), 1): Fraction(1)}, {UNIT: Fraction(1)})
+
+
+def plus(a: Polynomial, b: Polynomial) -> Polynomial:
+    """Return the sum of two polynomials; terms that cancel are left out."""
+    total = dict(a)
+    for monomial, c in b.items():
+        value = total.get(monomial, Fraction(0)) + c
+        if value:
+            total[monomial] = value
+        else:
+            total.pop(monomial, None)
+    return total
+
+
+def product(a: Polynomial, b: Polynomial) -> Polynomial:
+    """Return the product of two polynomials.
+
+    Raises:
+        NotExact: it would have more than :data:`MOST_TERMS` terms, or be too high in degree.
+    """
+    if len(a) * len(b) > MOST_TERMS**2 // 4:
+        raise NotExact("this multiplies out to too many terms")
+    total: Polynomial = {}
+    for first, c in a.items():
+        for second, d in b.items():
+            monomial, factor = _times(first, second)
+            value = total.get(monomial, Fraction(0)) + c * d * factor
+            if value:
+                total[monomial] = value
+            else:
+                total.pop(monomial, None)
+    if len(total) > MOST_TERMS:
+        raise NotExact("this multiplies out to too many terms")
+    return total
+
+
+def _times(a: Monomial, b: Monomial) -> tuple[Monomial, int]:
+    """Return the product of two monomials and the whole number that comes out of the roots."""
+    (powers, root), (others, other_root) = a, b
+    shared = gcd(root, other_root)
+    if powers and others:
+        merged = dict(powers)
+        for name, n in others:
+            merged[name] = merged.get(name, 0) + n
+        if sum(merged.values()) > LARGEST_DEGREE:
+            raise NotExact(f"the degree is more than {LARGEST_DEGREE}")
+        powers = tuple(sorted(merged.items()))
+    else:
+        powers = powers or others
+    return (powers, (root // shared) * (other_root // shared)), shared
+
+
+def algebra(node: t.Node, known: Mapping[str, Quotient] | None = None) -> Quotient:
+    """Return `node` as a quotient of polynomials, the letters in `known` replaced.
+
+    Raises:
+        NotExact: it holds a root of a letter or of a root, a cube root that does not come
+            out, a letter in an exponent, a relation, a list or a name; it divides by zero;
+            or it goes past the limits of this module.
+
+    >>> from itembank.notation.parse import parse
+    >>> algebra(parse("(x^2 - 1)/(x - 1)")) == algebra(parse("x + 1"))
+    True
+    >>> algebra(parse("2x + 1"), {"x": number(3)}) == number(7)
+    True
+    """
+    known = known or {}
+    match node:
+        case t.Sym(name):
+            return known[name] if name in known else letter(name)
+        case t.Blank():
+            return known["□"] if "□" in known else letter("□")
+        case t.Int(n):
+            return number(n)
+        case t.Dec():
+            return number(decimal_value(node))
+        case t.Neg(of):
+            return -algebra(of, known)
+        case t.Bracket(of):
+            return algebra(of, known)
+        case t.Frac(top, bottom):
+            return algebra(top, known) / algebra(bottom, known)
+        case t.Percent(of):
+            return algebra(of, known) / number(100)
+        case t.Money(amount, sign):
+            return algebra(amount, known) * number(CURRENCY[sign].size)
+        case t.Quantity(amount, unit):
+            return algebra(amount, known) * number(UNITS[unit].size)
+        case t.Sum(first, rest):
+            total = algebra(first, known)
+            for op, term in rest:
+                value = algebra(term, known)
+                total = total + value if op == "+" else total - value
+            return total
+        case t.Product(first, rest):
+            total = algebra(first, known)
+            for pop, factor in rest:
+                value = algebra(factor, known)
+                total = total / value if pop == "÷" else total * value
+            return total
+        case t.Juxt(factors):
+            total = number(1)
+            for factor in factors:
+                total = total * algebra(factor, known)
+            return total
+        case t.Power(base, exponent):
+            return _power(algebra(base, known), exact(exponent))
+        case t.Root(of, index):
+            return _root(algebra(of, known), index)
+    return number(exact(node))
+
+
+def rational(value: Quotient) -> Fraction:
+    """Return the number that a quotient is.
+
+    Raises:
+        NotExact: it is not a rational number.
+
+    >>> rational(number(3) / number(6))
+    Fraction(1, 2)
+    """
+    if set(value.top) <= {UNIT} and set(value.bottom) <= {UNIT}:
+        return value.top.get(UNIT, Fraction(0)) / value.bottom[UNIT]
+    # √8/√2 is rational though its parts are not: then the top is that number times the bottom.
+    monomial, c = next(iter(value.bottom.items()))
+    ratio = value.top.get(monomial, Fraction(0)) / c
+    if value == number(ratio):
+        return ratio
+    raise NotExact("this is not a rational number")
+
+
+def _power(base: Quotient, exponent: Fraction) -> Quotient:
+    if exponent.denominator in (2, 3, 4):
+        root = _root(base, exponent.denominator)
+        return _power(root, Fraction(exponent.numerator))
+    if exponent.denominator != 1 or abs(exponent) > LARGEST_DEGREE:
+        raise NotExact(f"the exponent {exponent} is not one that can be worked out exactly")
+    if exponent < 0:
+        return number(1) / _power(base, -exponent)
+    bits = max(
+        (
+            max(c.numerator.bit_length(), c.denominator.bit_length())
+            for side in (base.top, base.bottom)
+            for c in side.values()
+        ),
+        default=0,
+    )
+    if bits * exponent > LARGEST_BITS:
+        raise NotExact("this power is too large")
+    total = number(1)
+    for _ in range(exponent.numerator):
+        total = total * base
+    return total
+
+
+def _root(of: Quotient, index: int) -> Quotient:
+    """Return a root: a square root of any rational number, other roots where they come out."""
+    value = rational(of)
+    if value < 0 and index % 2 == 0:
+        raise NotExact("a negative number has no such root")
+    if index != 2:
+        try:
+            return number(exact(t.Root(_tree(value), index)))
+        except NotExact:
+            if index == 4:
+                return _root(_root(of, 2), 2)
+            raise
+    # √(a/b) is √(ab)/b.
+    inside = value.numerator * value.denominator
+    if inside > LARGEST_RADICAND:
+        return number(exact(t.Root(_tree(value), 2)))
+    outside, inside = square_free(inside)
+    coefficient = Fraction(outside, value.denominator)
+    return Quotient({((), inside): coefficient} if value else {}, {UNIT: Fraction(1)})
+
+
+def _tree(value: Fraction) -> t.Node:
+    node: t.Node = t.Frac(t.Int(abs(value.numerator)), t.Int(value.denominator))
+    return t.Neg(node) if value < 0 else node
+
+
+def square_free(n: int) -> tuple[int, int]:
+    """Return a and b with n = a² × b and b divisible by no square.
+
+    >>> square_free(72), square_free(7), square_free(0)
+    ((6, 2), (1, 7), (0, 1))
+    """
+    if n == 0:
+        return 0, 1
+    outside, inside, p = 1, 1, 2
+    while p * p <= n:
+        times = 0
+        while n % p == 0:
+            n //= p
+            times += 1
+        outside *= p ** (times // 2)
+        inside *= p ** (times % 2)
+        p += 1 if p == 2 else 2
+    return outside, inside * n
