@@ -65,7 +65,7 @@ PENCE.6: /{PENCE}/
 OF.6: /{OF}/
 OR.6: /{OR}/
 ROOT.6: /[√∛∜]|{ROOT_WORD}/
-LETTER: /[{LETTERS}]/
+LETTER: /(?!{OF}|{OR})[{LETTERS}]/
 BLANK: /□/
 COMMA: ","
 COLON: ":"

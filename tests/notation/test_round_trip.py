@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.notation import NotationError, line, mathml, parse, words
+from itembank.notation import NotationError, line, mathml, parse, parse_together, words
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -35,7 +35,7 @@ from itembank.notation.tree import (
 )
 from itembank.notation.value import NotExact, constant, linear
 from tests.notation.read_mathml import NoValueError, read
-from tests.notation.trees import trees, values
+from tests.notation.trees import algebra_trees, trees, values
 
 fractions = st.fractions(-20, 20, max_denominator=12)
 
@@ -44,6 +44,12 @@ fractions = st.fractions(-20, 20, max_denominator=12)
 @settings(max_examples=500, deadline=None)
 def test_line_reads_back_to_the_same_tree(tree):
     assert parse(line(tree)) == tree
+
+
+@given(algebra_trees)
+@settings(max_examples=300, deadline=None)
+def test_a_line_with_the_letter_p_reads_back_to_the_same_tree(tree):
+    assert parse(line(tree, pence=False), pence=False) == tree
 
 
 @given(trees)
@@ -187,3 +193,24 @@ def test_deep_trees_are_refused_without_a_crash():
         tree = Bracket(tree)
     with pytest.raises(NotationError, match="too deeply"):
         line(tree)
+
+
+def test_p_is_a_letter_in_every_line_once_it_is_one_in_any():
+    question, key = parse_together(["100 - 16 = 4p - 10p - p", "p = -12"])
+    assert symbols(question) == symbols(key) == {"p"}
+    assert line(question, pence=False) == "100 - 16 = 4p - 10p - p"
+    (money,) = parse_together(["4p + 12p"])
+    assert not symbols(money)
+    with pytest.raises(NotationError):
+        line(money, pence=False)
+
+
+def test_alternatives_are_joined_by_or():
+    node = parse("x=-4 or x = 7")
+    assert line(node) == "x = -4 or x = 7"
+    assert words(node) == "x equals minus 4, or x equals 7"
+    assert ">\u00a0or\u00a0<" in mathml(node)
+    assert line(parse("x = 1, y = 2 or x = 2, y = 1")) == "x = 1, y = 2 or x = 2, y = 1"
+    for text in ("or x = 7", "x = 7 or", '"Pack B" or 3'):
+        with pytest.raises(NotationError):
+            parse(text)

@@ -12,6 +12,7 @@ from itembank.notation.tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
@@ -31,6 +32,7 @@ from itembank.notation.tree import (
     Sum,
     Sym,
     symbols,
+    walk,
 )
 from itembank.notation.units import UNITS
 
@@ -106,6 +108,20 @@ sides = expressions | ratios | labels
 relations = _joined(Relation, list("=<>≤≥≠"), sides)
 cells = sides | relations
 listings = _several(Listing, cells)
+choices = _several(Either, expressions | ratios | relations | listings)
+
+
+def pence_free(node):
+    """Return `node` without sums of pence, for lines in which p is a letter."""
+    if any(type(part) is Money and part.sign == "p" for part in walk(node)):
+        reject()
+    try:
+        line(node, pence=False)
+    except NotationError as error:
+        if "as one word" in str(error):
+            reject()
+        raise
+    return node
 
 
 def _keep(node):
@@ -119,5 +135,6 @@ def _keep(node):
     return node
 
 
-trees = (cells | listings).map(_keep)
+trees = (cells | listings | choices).map(_keep)
+algebra_trees = (expressions | choices).map(pence_free)
 values = (expressions | ratios).map(_keep)
