@@ -2,7 +2,21 @@
 
 from __future__ import annotations
 
-from itembank.items.item import Ask, Choose, Compare, Find, Inequality, Item, Order
+from itembank.items.item import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+    Subject,
+)
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -38,7 +52,16 @@ def asked(ask: Ask) -> tuple[Node, ...]:
             return (left, right)
         case Choose(options, _):
             return tuple(node for _, node in options)
-    raise TypeError(ask)
+        case Rewrite(target, _) | Round(target, _, _):
+            return (target,)
+        case Solve(relations):
+            return relations
+        case Subject(relation, letter):
+            return (relation, letter)
+        case Sequence(terms):
+            return terms
+        case Common(numbers, _):
+            return numbers
 
 
 def unprinted(item: Item) -> str:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from functools import cache
-from typing import Literal, cast
 
 from itembank.items import item as items
 from itembank.items.difficulty import difficulty
@@ -14,10 +12,10 @@ from itembank.items.topic import Topic
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import ParseError, parse
-from itembank.notation.tree import Node, NotationError, Relation
+from itembank.notation.tree import Node, NotationError, symbols
 from itembank.notation.words import words
+from itembank.packs.asks import has_letter_p, pack_ask, read_ask
 from itembank.packs.model import (
-    Ask,
     Band,
     Key,
     MathRun,
@@ -43,21 +41,22 @@ class Faces:
     """Writes trees in their three faces, each tree once: a pack repeats many of its numbers."""
 
     def __init__(self) -> None:
-        self._written: dict[Node, Maths] = {}
+        self._written: dict[tuple[Node, bool], Maths] = {}
 
-    def maths(self, node: Node) -> Maths:
-        """Return the faces of a tree."""
-        found = self._written.get(node)
+    def maths(self, node: Node, pence: bool = True) -> Maths:
+        """Return the faces of a tree; with `pence` false, p is a letter in its line."""
+        found = self._written.get((node, pence))
         if found is None:
-            found = Maths(mathml=mathml(node), line=line(node), words=words(node))
-            self._written[node] = found
+            text = line(node, pence=pence)
+            found = Maths(mathml=mathml(node), line=text, words=words(node))
+            self._written[node, pence] = found
         return found
 
-    def run(self, run: items.Run) -> Run:
+    def run(self, run: items.Run, pence: bool = True) -> Run:
         """Return a stretch of a prompt."""
         if isinstance(run, str):
             return TextRun(text=run)
-        faces = self.maths(run)
+        faces = self.maths(run, pence)
         return MathRun(mathml=faces.mathml, line=faces.line, words=faces.words)
 
 
@@ -66,7 +65,8 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
 
     Starter questions are worth one mark each, whatever they would be worth on a sheet.
     """
-    key = faces.maths(item.key)
+    pence = not has_letter_p(item)
+    key = faces.maths(item.key, pence)
     shown = {slip.misconception.id for slip in item.slips}
     return PackItem(
         address=item.address,
@@ -75,7 +75,7 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
         tier=item.tier.value,
         marks=item.marks if marks is None else marks,
         difficulty=difficulty(item),
-        prompt=[faces.run(run) for run in item.prompt],
+        prompt=[faces.run(run, pence) for run in item.prompt],
         key=Key(
             mathml=key.mathml,
             line=key.line,
@@ -85,14 +85,14 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
         ),
         ask=pack_ask(item),
         steps=[
-            Step(say=step.say, maths=None if step.maths is None else faces.maths(step.maths))
+            Step(say=step.say, maths=None if step.maths is None else faces.maths(step.maths, pence))
             for step in item.steps
         ],
         misconceptions=[
             Misconception(
                 id=slip.misconception.id,
                 name=slip.misconception.name,
-                wrong=faces.maths(slip.wrong),
+                wrong=faces.maths(slip.wrong, pence),
                 ask=slip.misconception.ask,
             )
             for slip in item.slips
@@ -119,38 +119,6 @@ def at_home(topic: Topic, tier: Tier) -> frozenset[str]:
     )
 
 
-def pack_ask(item: Item) -> Ask:
-    """Return the question behind an item's words, in line notation."""
-    constants = list(item.constants)
-    match item.ask:
-        case items.Find(target, relations):
-            return Ask(
-                kind="find",
-                target=[line(target)],
-                relations=[line(one) for one in relations],
-                constants=constants,
-            )
-        case items.Inequality(relation):
-            return Ask(kind="inequality", target=[line(relation)], constants=constants)
-        case items.Order(things, detail):
-            return Ask(
-                kind="order",
-                target=[line(thing) for thing in things],
-                detail=detail,
-                constants=constants,
-            )
-        case items.Compare(left, right):
-            return Ask(kind="compare", target=[line(left), line(right)], constants=constants)
-        case items.Choose(options, detail):
-            return Ask(
-                kind="choose",
-                target=[line(node) for _, node in options],
-                labels=[label for label, _ in options],
-                detail=detail,
-                constants=constants,
-            )
-
-
 def pack_band(band: planning.Band) -> Band:
     """Return a band of the plan as the pack holds it; the two have the same field names."""
     task = {name: getattr(band.task, name) for name in NextTask.model_fields}
@@ -158,18 +126,19 @@ def pack_band(band: planning.Band) -> Band:
     return Band(**rest, task=NextTask(**task))
 
 
-def read_maths(maths: Maths) -> Node:
-    """Return the tree that a stored line writes.
+def read_maths(maths: Maths, pence: bool = True) -> Node:
+    """Return the tree that a stored line writes; with `pence` false, p is a letter in it.
 
     Raises:
         NotationError: the line cannot be read, or another face says something else.
     """
     try:
-        node = parse(maths.line)
+        node = parse(maths.line, pence=pence)
     except ParseError as error:
         raise NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
-    if line(node) != maths.line:
-        raise Mismatch(f"the line ‘{maths.line}’ should be written ‘{line(node)}’")
+    if line(node, pence=pence) != maths.line:
+        written = line(node, pence=pence)
+        raise Mismatch(f"the line ‘{maths.line}’ should be written ‘{written}’")
     for face, written in (("MathML", mathml(node)), ("words", words(node))):
         if getattr(maths, face.lower()) != written:
             raise Mismatch(f"the {face} and the line ‘{maths.line}’ do not say the same")
@@ -188,22 +157,24 @@ def read_item(stored: PackItem) -> Item:
         raise NotationError(f"there is no form called ‘{stored.key.form}’")
     if stored.key.form_words != form_words(stored.key.form):
         raise Mismatch(f"form_words does not describe the form ‘{stored.key.form}’")
+    pence = not _letter_p(stored)
     return Item(
         address=stored.address,
         topic=stored.topic,
         tier=Tier(stored.tier),
         prompt=tuple(
-            run.text if isinstance(run, TextRun) else read_maths(run) for run in stored.prompt
+            run.text if isinstance(run, TextRun) else read_maths(run, pence)
+            for run in stored.prompt
         ),
-        ask=_read_ask(stored.ask),
-        key=read_maths(stored.key),
+        ask=read_ask(stored.ask, pence),
+        key=read_maths(stored.key, pence),
         form=stored.key.form,
         steps=tuple(
-            items.Step(step.say, None if step.maths is None else read_maths(step.maths))
+            items.Step(step.say, None if step.maths is None else read_maths(step.maths, pence))
             for step in stored.steps
         ),
         slips=tuple(
-            items.Slip(items.Misconception(one.id, one.name, one.ask), read_maths(one.wrong))
+            items.Slip(items.Misconception(one.id, one.name, one.ask), read_maths(one.wrong, pence))
             for one in stored.misconceptions
         ),
         twin=(stored.address,),
@@ -212,45 +183,18 @@ def read_item(stored: PackItem) -> Item:
     )
 
 
-def _read_ask(ask: Ask) -> items.Ask:
-    nodes = [parse(text) for text in ask.target]
-    if ask.relations and ask.kind != "find":
-        raise NotationError(f"a question to {ask.kind} has no relations")
-    match ask.kind:
-        case "find":
-            relations = [_relation(text) for text in ask.relations]
-            return items.Find(_only(nodes, 1)[0], tuple(relations))
-        case "inequality":
-            _only(nodes, 1)
-            return items.Inequality(_relation(ask.target[0]))
-        case "order":
-            direction = _detail(ask, ("ascending", "descending"))
-            return items.Order(tuple(nodes), cast(Literal["ascending", "descending"], direction))
-        case "compare":
-            left, right = _only(nodes, 2)
-            return items.Compare(left, right)
-        case "choose":
-            if not nodes or len(ask.labels) != len(nodes):
-                raise NotationError("a choice needs a label for each option")
-            extreme = _detail(ask, ("least", "greatest"))
-            options = tuple(zip(ask.labels, nodes, strict=True))
-            return items.Choose(options, cast(Literal["least", "greatest"], extreme))
+def _letter_p(stored: PackItem) -> bool:
+    """Tell whether p is a letter in a stored item; as :func:`~.parse.parse_together` finds it."""
+    lines = [run.line for run in stored.prompt if not isinstance(run, TextRun)]
+    lines += [stored.key.line, *stored.ask.target, *stored.ask.relations]
+    lines += [step.maths.line for step in stored.steps if step.maths is not None]
+    lines += [one.wrong.line for one in stored.misconceptions]
+    # Only a line with a p in it can tell, and few have one.
+    return any("p" in symbols(_parsed(text)) for text in lines if "p" in text)
 
 
-def _relation(text: str) -> Relation:
-    node = parse(text)
-    if not isinstance(node, Relation):
-        raise NotationError(f"‘{text}’ is not an equation or an inequality")
-    return node
-
-
-def _only(nodes: Sequence[Node], count: int) -> Sequence[Node]:
-    if len(nodes) != count:
-        raise NotationError(f"the ask has {len(nodes)} targets where it needs {count}")
-    return nodes
-
-
-def _detail(ask: Ask, known: tuple[str, str]) -> str:
-    if ask.detail not in known:
-        raise NotationError(f"the detail of a question to {ask.kind} is {' or '.join(known)}")
-    return ask.detail
+def _parsed(text: str) -> Node:
+    try:
+        return parse(text)
+    except ParseError as error:
+        raise NotationError(f"the line ‘{text}’ cannot be read: {error}") from None

@@ -58,10 +58,30 @@ class Key(Maths):
 class Ask(Data):
     """What the proof starts from, in line notation: the question behind the words."""
 
-    kind: Literal["find", "inequality", "order", "compare", "choose"]
-    target: list[str] = Field(description="What is wanted; for order, compare, choose: the things.")
+    kind: Literal[
+        "find",
+        "inequality",
+        "order",
+        "compare",
+        "choose",
+        "rewrite",
+        "solve",
+        "subject",
+        "sequence",
+        "common",
+        "round",
+    ]
+    target: list[str] = Field(
+        description="What is wanted; for order, compare, choose, common, sequence: the things; "
+        "for subject: the formula and the letter; for round: the number and how many or what to."
+    )
     relations: list[str] = Field(default=[], description="What is given, as equations.")
-    detail: str = Field(default="", description="'ascending', 'descending', 'least', 'greatest'.")
+    detail: str = Field(
+        default="",
+        description="For order: 'ascending', 'descending'; choose: 'least', 'greatest'; rewrite: "
+        "'simplify', 'expand', 'factorise'; common: 'hcf', 'lcm'; round: 'places', 'figures', "
+        "'nearest'.",
+    )
     labels: list[str] = Field(default=[], description="For choose: the name of each option.")
     constants: list[int] = Field(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
