@@ -12,19 +12,23 @@ The folder holds ``department.toml``::
     topics = ["fractions.add-unlike", "ratio.share"]
 
 A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
-``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class.
+``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class. So do
+``banks``, ``questions_from``, ``prefer`` and ``signed_only``: see
+:mod:`itembank.planning.draw_from`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words, nearest
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
+from itembank.planning.draw_from import DrawFrom, read_draw_from
+from itembank.planning.known_topics import KnownTopics
 from itembank.toml_file import Table, TomlFile
 
 FILE_NAME = "department.toml"
@@ -48,6 +52,7 @@ class SchoolClass:
     large_print: bool
     paper: str
     bands: BandScheme
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +63,7 @@ class Department:
     school: str
     classes: tuple[SchoolClass, ...]
     default_class: str
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
 
     def find_class(self, name: str | None = None) -> SchoolClass:
         """Return the class of that name (capitals do not matter), or the default class.
@@ -107,8 +113,11 @@ def find_department(start: Path | None = None) -> Path:
 def read_department(folder: Path, known_topics: Collection[str] | None = None) -> Department:
     """Read ``department.toml`` in `folder`; with `known_topics`, check each topic's name too.
 
+    A topic that is not one of `known_topics` is looked for in the banks that the class uses.
+
     Raises:
-        FileFaults: every fault of the file, each with its line.
+        FileFaults: every fault of the file, each with its line, and those of a bank that had
+            to be read.
     """
     file = TomlFile(folder / FILE_NAME)
     top = file.top()
@@ -116,8 +125,13 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
     common = None
     if (table := top.table("bands")) is not None:
         common = read_bands(table)
+    draw_from = read_draw_from(top, folder)
+    in_use: dict[tuple[Path, ...], KnownTopics] = {}
     rows = top.tables("classes")
-    classes = [_read_class(row, common or default_scheme(), known_topics) for row in rows]
+    classes = [
+        _read_class(row, common or default_scheme(), draw_from, known_topics, in_use)
+        for row in rows
+    ]
     names = [one.name for one in classes]
     for index, row in enumerate(rows):
         if names[index] and names[index] in names[:index]:
@@ -132,14 +146,25 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
             f"Write {join_words([n for n in names if n], 'or') or 'the name of a class'}.",
         )
     top.close()
+    for known in in_use.values():
+        file.faults += [fault for fault in known.faults if fault not in file.faults]
     file.finish()
-    return Department(folder, school, tuple(classes), default)
+    return Department(folder, school, tuple(classes), default, draw_from)
 
 
 def _read_class(
-    row: Table, common: BandScheme, known_topics: Collection[str] | None
+    row: Table,
+    common: BandScheme,
+    shared: DrawFrom,
+    known_topics: Collection[str] | None,
+    in_use: dict[tuple[Path, ...], KnownTopics],
 ) -> SchoolClass:
+    """Read one class; `in_use` keeps the topics of each choice of banks, so each is read once."""
     bands = common
+    draw_from = read_draw_from(row, row.file.path.parent).over(shared)
+    if known_topics is not None:
+        banks = draw_from.banks or ()
+        known_topics = in_use.setdefault(banks, KnownTopics(known_topics, banks))
     if (table := row.table("bands")) is not None:
         bands = read_bands(table) or common
     found = SchoolClass(
@@ -152,6 +177,7 @@ def _read_class(
         large_print=row.flag("large_print", False),
         paper=row.choice("paper", "white", PAPERS),
         bands=bands,
+        draw_from=draw_from,
     )
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.

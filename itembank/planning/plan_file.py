@@ -9,14 +9,16 @@
     questions = 8
 
 Only ``topics`` is needed. A topic with a ``count`` gets that many questions; the others share
-the rest evenly. What a plan leaves out comes from the class or the command line.
+the rest evenly. What a plan leaves out comes from the class or the command line. It may state
+``banks``, ``questions_from``, ``prefer`` and ``signed_only`` as a class may
+(:mod:`itembank.planning.draw_from`), its banks being named from the plan's own folder.
 """
 
 from __future__ import annotations
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from itembank.planning.department import (
@@ -25,6 +27,8 @@ from itembank.planning.department import (
     PAPERS,
     unknown_topic,
 )
+from itembank.planning.draw_from import DrawFrom, read_draw_from
+from itembank.planning.known_topics import KnownTopics
 from itembank.toml_file import Table, TomlFile
 
 MOST_VARIANTS = 6
@@ -54,6 +58,7 @@ class Plan:
     large_print: bool | None = None
     paper: str | None = None
     two_up: bool | None = None
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
 
     @property
     def topic_ids(self) -> tuple[str, ...]:
@@ -61,16 +66,26 @@ class Plan:
         return tuple(topic.id for topic in self.topics)
 
 
-def read_plan(path: Path, known_topics: Collection[str] | None = None) -> Plan:
+def read_plan(
+    path: Path, known_topics: Collection[str] | None = None, banks: tuple[Path, ...] = ()
+) -> Plan:
     """Read a plan; with `known_topics`, check that each topic is one of them.
 
+    A topic that is not is looked for in the plan's own banks and in `banks`, which are those
+    that the class or the command line names.
+
     Raises:
-        FileFaults: every fault of the file, each with its line.
+        FileFaults: every fault of the file, each with its line, and those of a bank that had
+            to be read.
     """
     file = TomlFile(path)
     top = file.top()
+    draw_from = read_draw_from(top, path.parent)
+    known = None
+    if known_topics is not None:
+        known = KnownTopics(known_topics, (*(draw_from.banks or ()), *banks))
     plan = Plan(
-        topics=_topics(top, known_topics),
+        topics=_topics(top, known),
         class_name=top.text("class", "") or None,
         date=_date(top),
         title=top.text("title", "", most=60) or None,
@@ -81,12 +96,14 @@ def read_plan(path: Path, known_topics: Collection[str] | None = None) -> Plan:
         large_print=top.flag("large_print", False) if "large_print" in top else None,
         paper=top.choice("paper", "white", PAPERS) if "paper" in top else None,
         two_up=top.flag("two_up", False) if "two_up" in top else None,
+        draw_from=draw_from,
     )
     # Absent keys were not read above, but they exist: say so before unknown ones are named.
     for key in ("large_print", "paper", "two_up", "questions", "follow_up", "variants", "seed"):
         top.known(key)
     _check_counts(top, plan)
     top.close()
+    file.faults += known.faults if known is not None else []
     file.finish()
     return plan
 
