@@ -1,0 +1,1 @@
+"""Results of lessons: the store, item statistics, decisions and reports."""
