@@ -24,9 +24,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.items.item import Tier
-from itembank.items.topic import Topic
 from itembank.notation.tree import Money, Node, Quantity, Relation, children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
+from itembank.packs.source import Drawable
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
@@ -42,7 +42,7 @@ SAME_ANSWER = 100.0
 class Share:
     """A topic and how many starter questions are on it."""
 
-    topic: Topic
+    topic: Drawable
     count: int
 
 
@@ -76,7 +76,7 @@ def tier_counts(questions: int) -> dict[Tier, int]:
     }
 
 
-def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Topic, Tier]]:
+def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, Tier]]:
     """Return the topic and tier of each question, the easiest tier first.
 
     The topics take turns, in an order drawn by lot; the tiers are dealt along that row.
@@ -117,7 +117,7 @@ def choose_starter(
 
 
 def _parallel(
-    made: Sequence[Sequence[Drawn]], topics: dict[str, Topic], rng: random.Random, pool: Pool
+    made: Sequence[Sequence[Drawn]], topics: dict[str, Drawable], rng: random.Random, pool: Pool
 ) -> list[Drawn]:
     """Take a version as hard as the first, number by number, with other answers than `made`."""
     version = []
@@ -145,7 +145,8 @@ def likeness(drawn: Drawn, others: Sequence[Drawn]) -> float:
         if other.item.topic != item.topic:
             continue
         same_tier = other.item.tier == item.tier
-        if same_tier and len(drawn.values) > 1 and differing(drawn.values, other.values) <= 1:
+        same_space = same_tier and other.source is drawn.source
+        if same_space and len(drawn.values) > 1 and differing(drawn.values, other.values) <= 1:
             cost += 1
         if answer(other) == answer(drawn):
             cost += 0.5

@@ -17,10 +17,14 @@ from itembank.errors import ItembankError
 from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
 from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.packs.source import Drawable, Source, size, sources, too_few
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
+TOO_DEAR = 50.0
+"""The cost at which the next source is tried, however much the first is preferred."""
+Same = Callable[[Item], tuple[object, ...]]
+"""What is equal for two items that are one question in disguise, wherever they come from."""
 
 
 def generator(seed: int, purpose: str) -> random.Random:
@@ -36,53 +40,76 @@ def generator(seed: int, purpose: str) -> random.Random:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """An item taken from a space, with the parameters it was made from."""
+    """An item taken from a source, with the parameters it was made from."""
 
     item: Item
     index: int
     values: tuple[Any, ...]
     difficulty: float
+    source: Source
 
 
 class Pool:
     """The items of some topics that a pack has not used yet.
 
-    Two items with equal `twin` are one question in disguise, so taking one takes both.
+    Two items with equal `twin` are one question in disguise, so taking one takes both. The
+    twins of a generator are told apart within their topic alone; where several sources are in
+    play, `same` finds the same question in all of them.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, same: Same | None = None) -> None:
         self._used: set[tuple[object, ...]] = set()
-        self._made: dict[tuple[str, Tier, int], Drawn] = {}
+        self._made: dict[tuple[int, Tier, int], Drawn] = {}
+        self._same = same
+        self._marks: dict[str, tuple[object, ...]] = {}
 
-    def at(self, topic: Topic, tier: Tier, index: int) -> Drawn:
+    def at(self, source: Source, tier: Tier, index: int) -> Drawn:
         """Return the item at an index, made once however often it is looked at."""
-        place = (topic.id, tier, index)
+        place = (id(source), tier, index)  # what is made holds the source, so the id stays its own
         found = self._made.get(place)
         if found is None:
-            item = topic.item(tier, index)
-            found = Drawn(item, index, topic.spaces[tier][index], difficulty(item))
+            item = source.item(tier, index)
+            values = source.spaces[tier][index]
+            found = Drawn(item, index, values, difficulty(item), source)
             self._made[place] = found
         return found
 
     def free(self, drawn: Drawn) -> bool:
         """Tell whether neither the item nor its twin was taken."""
-        return drawn.item.twin not in self._used
+        if drawn.item.twin in self._used:
+            return False
+        return self._same is None or self._mark(drawn.item) not in self._used
+
+    def alike(self, one: Drawn, others: list[Drawn]) -> bool:
+        """Tell whether an item is the twin of one of `others`."""
+        if one.item.twin in [other.item.twin for other in others]:
+            return True
+        return self._same is not None and self._mark(one.item) in [
+            self._mark(other.item) for other in others
+        ]
 
     def take(self, drawn: Drawn) -> Drawn:
         """Mark an item as used and return it."""
         self._used.add(drawn.item.twin)
+        if self._same is not None:
+            self._used.add(self._mark(drawn.item))
         return drawn
 
-    def offers(self, topic: Topic, tier: Tier, rng: random.Random) -> Iterator[Drawn]:
+    def first(self, topic: Drawable, tier: Tier) -> Drawn | None:
+        """Return the first item of a tier, used or not, or None where there is none."""
+        source = next((one for one in sources(topic) if size(one, tier)), None)
+        return None if source is None else self.at(source, tier, 0)
+
+    def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Drawn]:
         """Yield the free items of a tier in random order, until there are no more."""
-        for index in shuffled(len(topic.spaces[tier]), rng):
-            drawn = self.at(topic, tier, index)
+        for index in shuffled(size(source, tier), rng):
+            drawn = self.at(source, tier, index)
             if self.free(drawn):
                 yield drawn
 
     def pick(
         self,
-        topic: Topic,
+        topic: Drawable,
         tier: Tier,
         rng: random.Random,
         cost: Callable[[Drawn], float] = lambda drawn: 0,
@@ -90,30 +117,45 @@ class Pool:
     ) -> Drawn:
         """Take the free item of least cost among the first few offered; none costs below 0.
 
+        The preferred source is looked at first; the next one only where nothing is left in it
+        that costs less than :data:`TOO_DEAR`.
+
         Raises:
             ItembankError: every question of the tier is used; says how many there are.
         """
         best: Drawn | None = None
         least = 0.0
-        for seen, drawn in enumerate(self.offers(topic, tier, rng)):
-            price = cost(drawn)
-            if best is None or price < least:
-                best, least = drawn, price
-            if least == 0 or seen + 1 >= look_ahead:
+        for source in sources(topic):
+            for seen, drawn in enumerate(self.offers(source, tier, rng)):
+                price = cost(drawn)
+                if best is None or price < least:
+                    best, least = drawn, price
+                if least == 0 or seen + 1 >= look_ahead:
+                    break
+            if best is not None and least < TOO_DEAR:
                 break
         if best is None:
-            raise too_small(topic, tier)
+            raise self._too_small(topic, tier)
         return self.take(best)
 
+    def _mark(self, item: Item) -> tuple[object, ...]:
+        assert self._same is not None
+        found = self._marks.get(item.address)
+        if found is None:
+            found = self._marks[item.address] = self._same(item)
+        return found
 
-def too_small(topic: Topic, tier: Tier) -> ItembankError:
-    """Return the error for a tier with fewer different questions than a pack needs."""
-    count = len({topic.item(tier, index).twin for index in range(len(topic.spaces[tier]))})
-    questions = "question" if count == 1 else "different questions"
-    return ItembankError(
-        f"{topic.id} has only {count} {tier} {questions}, and this pack needs more. "
-        "Ask for fewer questions or versions, or add another topic."
-    )
+    def _too_small(self, topic: Drawable, tier: Tier) -> ItembankError:
+        """Return the error for a tier with fewer different questions than a pack needs."""
+        items = [
+            one.item(tier, index) for one in sources(topic) for index in range(size(one, tier))
+        ]
+        count = len({item.twin if self._same is None else self._same(item) for item in items})
+        questions = "question" if count == 1 else "different questions"
+        said = [f"{topic.id} has only {count} {tier} {questions}, and this pack needs more."]
+        said += [words for one in sources(topic) if (words := too_few(one, tier))]
+        said.append("Ask for fewer questions or versions, or add another topic.")
+        return ItembankError(" ".join(said))
 
 
 def shuffled(count: int, rng: random.Random) -> Iterator[int]:

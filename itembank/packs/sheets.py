@@ -20,9 +20,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.items.item import Tier
-from itembank.items.topic import Topic
 from itembank.packs.choose import answer, likeness, share_out
 from itembank.packs.pool import Drawn, Pool, along, generator
+from itembank.packs.source import Drawable
 
 LONGEST_RUN = 3
 
@@ -38,7 +38,7 @@ class ChosenSheet:
 
 
 def choose_sheet(
-    topics: Sequence[Topic], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
+    topics: Sequence[Drawable], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
 ) -> ChosenSheet:
     """Return a sheet of `count` questions of a tier; one that `opens` has worked examples.
 
@@ -65,13 +65,13 @@ def run_lengths(count: int) -> list[int]:
     return share_out([None] * runs, count) if runs else []
 
 
-def _group(topic: Topic, tier: Tier, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+def _group(topic: Drawable, tier: Tier, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
     lengths = [1] * count if tier is Tier.CHALLENGE else run_lengths(count)
     runs: list[list[Drawn]] = []
     for length in lengths:
         before = [drawn for run in runs for drawn in run]
         anchor = pool.pick(topic, tier, rng, lambda drawn, seen=before: likeness(drawn, seen))  # type: ignore[misc]
-        run = [anchor, *_linked(topic, anchor, length - 1, rng, pool)]
+        run = [anchor, *_linked(anchor, length - 1, rng, pool)]
         while len(run) < length:  # the space has no such neighbours left
             run.append(pool.pick(topic, tier, rng))
         runs.append(sorted(run, key=lambda drawn: (drawn.difficulty, drawn.index)))
@@ -79,7 +79,7 @@ def _group(topic: Topic, tier: Tier, count: int, rng: random.Random, pool: Pool)
     return [drawn for run in runs for drawn in run]
 
 
-def _linked(topic: Topic, anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+def _linked(anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
     """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
 
     The axis is drawn by lot from those with enough free items; failing that, the axis with
@@ -87,17 +87,18 @@ def _linked(topic: Topic, anchor: Drawn, count: int, rng: random.Random, pool: P
     """
     if not count:
         return []
-    space = topic.spaces[anchor.item.tier]
+    source, tier = anchor.source, anchor.item.tier
+    space = source.spaces[tier]
     best: list[Drawn] = []
     for axis in rng.sample(range(len(space.axes)), len(space.axes)):
         found: list[Drawn] = []
         near = along(space, anchor.index, axis)
         for other in rng.sample(near, len(near)):
-            drawn = pool.at(topic, anchor.item.tier, other)
+            drawn = pool.at(source, tier, other)
             run = [anchor, *found]
             # The same answer twice running would teach that the change changes nothing.
             fresh = answer(drawn) not in map(answer, run)
-            if fresh and pool.free(drawn) and drawn.item.twin not in [one.item.twin for one in run]:
+            if fresh and pool.free(drawn) and not pool.alike(drawn, run):
                 found.append(drawn)
             if len(found) == count:
                 return [pool.take(one) for one in found]
@@ -107,12 +108,13 @@ def _linked(topic: Topic, anchor: Drawn, count: int, rng: random.Random, pool: P
 
 
 def _examples(
-    topics: Sequence[Topic], tier: Tier, rng: random.Random, pool: Pool
+    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
 ) -> tuple[Drawn, Drawn]:
     """Take a worked example and one like it, on the first topic with enough working to show."""
-    topic = next((one for one in topics if _lines(pool.at(one, tier, 0)) >= 2), topics[0])
+    firsts = [(one, pool.first(one, tier)) for one in topics]
+    topic = next((one for one, drawn in firsts if drawn and _lines(drawn) >= 2), topics[0])
     worked = pool.pick(topic, tier, rng, lambda drawn: float(_lines(drawn) < 2))
-    linked = _linked(topic, worked, 1, rng, pool)
+    linked = _linked(worked, 1, rng, pool)
     return worked, linked[0] if linked else pool.pick(topic, tier, rng)
 
 
