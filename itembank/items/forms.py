@@ -1,225 +1,57 @@
 """The forms a key may have to take, and what is missing when it does not.
 
 Each form is a name, a phrase for people, and a rule. :func:`form_fault` says in words what
-keeps a tree from having a form; marking uses the same rule on typed answers.
+keeps a tree from having a form; marking uses the same rule on typed answers. The rules stand
+in files of their own: numbers and amounts, values, letters, and answers of several parts.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from math import gcd
 
-from itembank.notation.tree import (
-    Dec,
-    Frac,
-    Int,
-    Label,
-    Listing,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Quantity,
-    Ratio,
-    Relation,
-    Sym,
-)
-from itembank.notation.value import exact
+from itembank.items import answer_forms as answers
+from itembank.items import letter_forms as letters
+from itembank.items import number_forms as numbers
+from itembank.items import value_forms as values
+from itembank.notation.tree import Dec, Frac, Int, Mixed, Money, Neg, Node
 
 Rule = Callable[[Node], str]
-GOOD = ""
-
-
-def _unsigned(node: Node) -> Node:
-    return node.of if isinstance(node, Neg) else node
-
-
-def _integer(node: Node) -> str:
-    return GOOD if isinstance(_unsigned(node), Int) else "it is not a whole number"
-
-
-def _cancelled(top: Node, bottom: Node) -> str:
-    if not (isinstance(top, Int) and isinstance(bottom, Int)):
-        return "its top and bottom are not whole numbers"
-    if gcd(top.n, bottom.n) != 1:
-        return "the fraction is not in its lowest terms"
-    return "the denominator is 1" if bottom.n == 1 else GOOD
-
-
-def _lowest_terms(node: Node) -> str:
-    node = _unsigned(node)
-    if isinstance(node, Frac):
-        return _cancelled(node.num, node.den)
-    return "it is not a fraction"
-
-
-def _number(node: Node) -> str:
-    # A whole number, or a proper or improper fraction in lowest terms.
-    return GOOD if not _integer(node) else _lowest_terms(node)
-
-
-def _improper(node: Node) -> str:
-    fault = _lowest_terms(node)
-    if not fault and abs(exact(node)) < 1:
-        return "the fraction is not improper"
-    return fault
-
-
-def _mixed(node: Node) -> str:
-    node = _unsigned(node)
-    if not isinstance(node, Mixed):
-        return "it is not a mixed number"
-    if not 0 < node.num < node.den or node.whole < 1:
-        return "its fraction part is not a proper fraction"
-    return _cancelled(Int(node.num), Int(node.den))
-
-
-def _simplest(node: Node) -> str:
-    # A whole number, a proper fraction in lowest terms, or a mixed number.
-    node = _unsigned(node)
-    if isinstance(node, Mixed):
-        return _mixed(node)
-    if isinstance(node, Frac):
-        return _lowest_terms(node) or ("it is improper" if exact(node) > 1 else GOOD)
-    return _integer(node)
-
-
-def _fraction(node: Node) -> str:
-    node = _unsigned(node)
-    whole = isinstance(node, Frac) and isinstance(node.num, Int) and isinstance(node.den, Int)
-    return GOOD if whole else "it is not a fraction of whole numbers"
-
-
-def _decimal(node: Node) -> str:
-    node = _unsigned(node)
-    if isinstance(node, Int):
-        return GOOD
-    if not isinstance(node, Dec):
-        return "it is not a decimal"
-    return "it ends in a 0 that is not needed" if _loose_zero(node) else GOOD
-
-
-def _loose_zero(node: Dec) -> bool:
-    return not node.recurring and (not node.places or node.places.endswith("0"))
-
-
-def _percentage(node: Node) -> str:
-    node = _unsigned(node)
-    if not isinstance(node, Percent):
-        return "it is not a percentage"
-    return _decimal(node.of) and _simplest(node.of)
-
-
-def _ratio(node: Node) -> str:
-    if not isinstance(node, Ratio):
-        return "it is not a ratio"
-    if not all(isinstance(part, Int) and part.n > 0 for part in node.parts):
-        return "its parts are not whole numbers"
-    return (
-        GOOD
-        if gcd(*(part.n for part in node.parts if isinstance(part, Int))) == 1
-        else ("the ratio is not in its simplest form")
-    )
-
-
-def _one_to_n(node: Node) -> str:
-    fits = isinstance(node, Ratio) and len(node.parts) == 2 and node.parts[0] == Int(1)
-    return GOOD if fits else "the first part is not 1"
-
-
-def _n_to_one(node: Node) -> str:
-    fits = isinstance(node, Ratio) and len(node.parts) == 2 and node.parts[1] == Int(1)
-    return GOOD if fits else "the second part is not 1"
-
-
-def _money(node: Node) -> str:
-    if not isinstance(node, Money):
-        return "it is not a sum of money"
-    if node.sign == "p":
-        return _integer(node.amount)
-    amount = node.amount
-    if isinstance(amount, Int):
-        return GOOD
-    two = isinstance(amount, Dec) and len(amount.places) == 2 and not amount.recurring
-    return GOOD if two else "pounds and pence are not given to two places"
-
-
-def _quantity(node: Node) -> str:
-    if not isinstance(node, Quantity):
-        return "the unit is missing"
-    return _decimal(node.amount) and _simplest(node.amount)
-
-
-def _amount(node: Node) -> str:
-    # Money, a quantity with its unit, or a plain number.
-    if isinstance(node, Money):
-        return _money(node)
-    if isinstance(node, Quantity):
-        return _quantity(node)
-    return _decimal(node) and _simplest(node)
-
-
-def _solution(node: Node) -> str:
-    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
-        return "it is not a letter, a sign and a number"
-    op, right = node.rest[0]
-    if op != "=":
-        return "the sign is not ="
-    return _number(right) and _amount(right)
-
-
-def _inequality(node: Node) -> str:
-    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
-        return "it is not a letter, a sign and a number"
-    op, right = node.rest[0]
-    if op not in ("<", ">", "≤", "≥"):
-        return "the sign is not an inequality sign"
-    return _number(right) and _amount(right)
-
-
-def _list(node: Node) -> str:
-    return GOOD if isinstance(node, Listing) else "it is not a list"
-
-
-def _amounts(node: Node) -> str:
-    if not isinstance(node, Listing):
-        return "it is not a list of amounts"
-    return next((fault for fault in map(_amount, node.parts) if fault), GOOD)
-
-
-def _sign(node: Node) -> str:
-    fits = isinstance(node, Relation) and node.rest[0][0] in ("<", ">", "=")
-    return GOOD if fits else "it is not two numbers with a sign between"
-
-
-def _name(node: Node) -> str:
-    return GOOD if isinstance(node, Label) else "it does not name one of the choices"
-
 
 FORMS: dict[str, tuple[str, Rule]] = {
-    "integer": ("a whole number", _integer),
-    "number": ("a whole number or a fraction in its lowest terms", _number),
-    "fraction": ("a fraction", _fraction),
-    "lowest-terms": ("a fraction in its lowest terms", _lowest_terms),
-    "improper": ("an improper fraction in its lowest terms", _improper),
-    "mixed": ("a mixed number, its fraction in lowest terms", _mixed),
-    "simplest": ("the simplest form: improper fractions as mixed numbers", _simplest),
-    "decimal": ("a decimal", _decimal),
-    "percentage": ("a percentage", _percentage),
-    "ratio": ("a ratio of whole numbers in its simplest form", _ratio),
-    "one-to-n": ("a ratio in the form 1 : n", _one_to_n),
-    "n-to-one": ("a ratio in the form n : 1", _n_to_one),
-    "money": ("a sum of money", _money),
-    "quantity": ("a quantity with its unit", _quantity),
-    "amount": ("an amount", _amount),
-    "solution": ("the letter, an equals sign and its value", _solution),
-    "inequality": ("the letter, an inequality sign and a number", _inequality),
-    "list": ("a list in order", _list),
-    "amounts": ("an amount for each", _amounts),
-    "sign": ("two numbers with <, > or = between them", _sign),
-    "name": ("the name of one of the choices", _name),
+    "integer": ("a whole number", numbers.integer),
+    "number": ("a whole number or a fraction in its lowest terms", numbers.number),
+    "fraction": ("a fraction", numbers.fraction),
+    "lowest-terms": ("a fraction in its lowest terms", numbers.lowest_terms),
+    "improper": ("an improper fraction in its lowest terms", numbers.improper),
+    "mixed": ("a mixed number, its fraction in lowest terms", numbers.mixed),
+    "simplest": ("the simplest form: improper fractions as mixed numbers", numbers.simplest),
+    "decimal": ("a decimal", numbers.decimal),
+    "percentage": ("a percentage", numbers.percentage),
+    "ratio": ("a ratio of whole numbers in its simplest form", numbers.ratio),
+    "one-to-n": ("a ratio in the form 1 : n", numbers.one_to_n),
+    "n-to-one": ("a ratio in the form n : 1", numbers.n_to_one),
+    "money": ("a sum of money", numbers.money),
+    "quantity": ("a quantity with its unit", numbers.quantity),
+    "amount": ("an amount", numbers.amount),
+    "value": ("one number, worked out", values.value),
+    "rounded": ("a rounded number", values.rounded),
+    "surd": ("the simplest form of a surd, with no root in a denominator", values.surd),
+    "standard-form": ("standard form, a × 10^n with a from 1 up to 10", values.standard_form),
+    "prime-factors": ("a product of prime numbers or their powers", values.prime_factors),
+    "expression": ("a finished expression, like terms collected", letters.expression),
+    "simplified": ("an expression in its simplest form", letters.simplified),
+    "expanded": ("an expression without brackets, like terms collected", letters.expanded),
+    "factorised": ("a product of factors, fully factorised", letters.factorised),
+    "solution": ("the letter, an equals sign and its value", answers.solution),
+    "inequality": ("the letter, an inequality sign and a number", answers.inequality),
+    "roots": ("every solution, as letter = number", answers.roots),
+    "subject": ("the letter alone, an equals sign and an expression", answers.subject),
+    "nth-term": ("an expression in n, simplified", answers.nth_term),
+    "list": ("a list in order", answers.listing),
+    "amounts": ("an amount for each", answers.amounts),
+    "sign": ("two numbers with <, > or = between them", answers.sign),
+    "name": ("the name of one of the choices", answers.name),
 }
 
 

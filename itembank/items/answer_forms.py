@@ -1,0 +1,121 @@
+"""The rules for answers that are more than one expression: solutions, lists, names.
+
+A rule gets a tree and returns what keeps it from having the form, or an empty string.
+"""
+
+from __future__ import annotations
+
+from itembank.items.letter_forms import expression, simplified
+from itembank.items.number_forms import GOOD, amount, number
+from itembank.items.value_forms import finished_number
+from itembank.notation.tree import Either, Label, Listing, Node, Relation, Sym, symbols
+
+NOT_SOLVED = "it is not a letter, a sign and a number"
+
+
+def solution(node: Node) -> str:
+    """Allow a letter, an equals sign and a number."""
+    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
+        return NOT_SOLVED
+    op, right = node.rest[0]
+    if op != "=":
+        return "the sign is not ="
+    return number(right) and amount(right)
+
+
+def inequality(node: Node) -> str:
+    """Allow a letter, an inequality sign and a number, or a letter between two numbers.
+
+    >>> from itembank.notation.parse import parse
+    >>> [inequality(parse(text)) for text in ("x ≥ 3", "-2 < x ≤ 1/2")]
+    ['', '']
+    >>> inequality(parse("-2 < x > 5"))
+    'its two signs do not point the same way'
+    """
+    if not isinstance(node, Relation):
+        return NOT_SOLVED
+    ops = [op for op, _ in node.rest]
+    if any(op in ("=", "≠") for op in ops):
+        return "the sign is not an inequality sign"
+    sides = [node.first, *(side for _, side in node.rest)]
+    if len(sides) == 3 and isinstance(sides[1], Sym):
+        if not (set(ops) <= {"<", "≤"} or set(ops) <= {">", "≥"}):
+            return "its two signs do not point the same way"
+        ends = (sides[0], sides[2])
+    elif len(sides) == 2 and isinstance(sides[0], Sym):
+        ends = (sides[1], sides[1])
+    else:
+        return NOT_SOLVED
+    return next((fault for fault in (number(end) and amount(end) for end in ends) if fault), GOOD)
+
+
+def roots(node: Node) -> str:
+    """Allow every solution as letter = number, joined by *or*, or a list of several letters.
+
+    >>> from itembank.notation.parse import parse
+    >>> texts = ("x = -4 or x = 7", "x = 2, y = 5", "x = 1 + √2 or x = 1 - √2", "x = 3")
+    >>> [roots(parse(text)) for text in texts]
+    ['', '', '', '']
+    >>> roots(parse("x = 6/4"))
+    'the fraction is not in its lowest terms'
+    """
+    if isinstance(node, Either | Listing):
+        return next((fault for fault in map(roots, node.parts) if fault), GOOD)
+    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
+        return NOT_SOLVED
+    op, right = node.rest[0]
+    if op != "=":
+        return "the sign is not ="
+    return expression(right) if symbols(right) else finished_number(right)
+
+
+def subject(node: Node) -> str:
+    """Allow a letter alone, an equals sign, and a finished expression without that letter.
+
+    >>> from itembank.notation.parse import parse
+    >>> subject(parse("x = (y - 2)/3")), subject(parse("x = y - x"))
+    ('', 'x stands on both sides')
+    """
+    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
+        return "it does not begin with one letter and an equals sign"
+    op, right = node.rest[0]
+    if op != "=":
+        return "the sign is not ="
+    if node.first.name in symbols(right):
+        return f"{node.first.name} stands on both sides"
+    return expression(right)
+
+
+def nth_term(node: Node) -> str:
+    """Allow a simplified expression in n alone.
+
+    >>> from itembank.notation.parse import parse
+    >>> nth_term(parse("3n + 2")), nth_term(parse("3x + 2")), nth_term(parse("5 + 3(n - 1)"))
+    ('', 'its letter is not n', 'a bracket is left to multiply out')
+    """
+    if not symbols(node) <= {"n"}:
+        return "its letter is not n"
+    return simplified(node)
+
+
+def listing(node: Node) -> str:
+    """Say what keeps a tree from being a list."""
+    return GOOD if isinstance(node, Listing) else "it is not a list"
+
+
+def amounts(node: Node) -> str:
+    """Say what keeps a tree from being a list of amounts."""
+    if not isinstance(node, Listing):
+        return "it is not a list of amounts"
+    return next((fault for fault in map(amount, node.parts) if fault), GOOD)
+
+
+def sign(node: Node) -> str:
+    """Say what keeps a tree from being two numbers with <, > or = between them."""
+    fits = isinstance(node, Relation) and node.rest[0][0] in ("<", ">", "=")
+    return GOOD if fits else "it is not two numbers with a sign between"
+
+
+def name(node: Node) -> str:
+    """Say what keeps a tree from being a name."""
+    return GOOD if isinstance(node, Label) else "it does not name one of the choices"

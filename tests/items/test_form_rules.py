@@ -1,0 +1,121 @@
+"""Each form lets in what has it, and says what is missing from what has not."""
+
+from __future__ import annotations
+
+from math import gcd
+
+import pytest
+import sympy
+from hypothesis import given
+from hypothesis import strategies as st
+
+from itembank.items.forms import FORMS, form_fault, form_words
+from itembank.items.polynomials import splits
+from itembank.notation.algebra import algebra
+from itembank.notation.parse import parse
+from itembank.notation.tree import Bracket, Juxt, Sym, add, juxt, num
+
+FITS = {
+    "value": "7; -3; 1.7̇; 6/8; 1 3/4; 40%; 2.5%; £4.50; 45p; 4.5 kg; 3√2; (3√2)/4; 2 + √3; "
+    "3.2 × 10^4; -3/4; £2 1/2; 4√3 cm; 1/2 kg",
+    "expression": "9/(2y); (6 - s)/11; (-4x)/5; (3y + 4)/6; -x/y; (x - 8)/19; 3(x + 1); x; 12; "
+    "(3/4)x; x^2 + 3x + 2; 2x + 3y; x/2; 3x/4 + y; (x + 1)(x - 2); 5xy^2; 2^n; £3x; -5; 1/2; "
+    "(x + 3)/(x - 2); x√2; (1/2)x^2",
+    "simplified": "9/(2y); (6 - s)/11; (-4x)/5; (3y + 4)/6; -x/y; (x - 8)/19; 5x + 10; 5(x + 2); "
+    "1/(x - 1) + 1; 3xy; x^5; (x + 1)/(x + 2); 12",
+    "expanded": "x^2 + 5x + 6; 6x - 15; -2x^2 + 3xy; x^3 - 1; 12; (x + 1)/2",
+    "factorised": "3(x + 2); (x + 1)(x - 4); (x + 3)^2; x^2(y - 1); 2x(3x + 1); -(x + 2)(x - 1); "
+    "(2a + b)(2a - b); 2(x^2 + 4); x(x^2 + 1); 3(x + 1)^2; (x + 3)(x + 3); (x^2 - 2)(x + 1)",
+    "surd": "√2; 3√5; 2 + 3√5; (3√2)/4; √3/3; 7; 3/4; -2√7; 5 - √2; (1 + √5)/2; ∛2; √2 + √3",
+    "standard-form": "3.2 × 10^4; 4 × 10^-3; -1.25 × 10^12; 1 × 10^0; 9.99 × 10^2",
+    "prime-factors": "2^2 × 3; 2 × 2 × 3; 7; 2 × 3 × 5; 3^4",
+    "roots": "x = -4 or x = 7; x = 2, y = 5; x = 1 + √2 or x = 1 - √2; x = 3; x = 1/2 or x = -2; "
+    "x = 1, y = 2 or x = 3, y = 4; x = 0.62 or x = -1.62",
+    "subject": "x = (y - 2)/3; r = √(A/π); b = (2A)/h; x = y; u = v - at; x = √y",
+    "nth-term": "3n + 2; n^2; 7 - 2n; n(n + 1)/2; 5; (1/2)n + 3; n/2; 2n^2 - 1; 2^n",
+    "rounded": "2.50; 3; -1.4; £3.20; 4.6 kg; 12.5%; 3.20 × 10^4",
+}
+LACKS = {
+    "value": "3 + 4; 2 × 3; x; √49; 2^5; 3 : 4; x = 3; 4, 5; 7/0; 1/2 + 1/3; 2√9; 2√3 × √5",
+    "expression": "2x + 3x; (2x + 4)/6; 6x/8; x × 3; 3 + 4; (2x)^2; x^1; x + 0; 2/4; 1x; "
+    "x/(2x); x = 3; 3, 4; 2(x); (2)(3)x; xyx; (x/2)/3; x/0; 6 + 2x + 1; x ÷ 2; √12 + x; 3/1",
+    "simplified": "3(x + 2) + y; (x^2 - 1)/(x - 1); x + x; (x^2 + 3x + 2)/(x + 2); x(x + 1) - x",
+    "expanded": "3(x + 2); (x + 1)^2; x(x + 5) + 6; x + 2x; (x + 1)(x + 2); -(x + 1)",
+    "factorised": "x^2 + 5x + 6; 2(2x + 4); 2(x^2 - 9); x(x^2 + x); 3x + 6; (x + 1)(2x - 2); "
+    "2(x/2 + 1); 4(x^4 - 16); x(4a^2 - 9b^2); 2(3(x + 1)); 6",
+    "surd": "√12; 1/(√2); √49; 2√2 + 3√2; (2√3)/4; 6/8; 0.5; x; 2√8; 2(1 + √3); ∛16",
+    "standard-form": "32 × 10^3; 0.32 × 10^5; 3.2; 3.2 × 100; 10 × 10^2; 3.2 × 10^0.5; 10^4; 32000",
+    "prime-factors": "12; 4 × 3; 2^2 × 2; 2 × 3^1; 2 + 3; 1 × 3; 2^2 × 6; x",
+    "roots": "x = 6/4; x = 2 + 1; 5; -4, 7; x > 3; x = √8",
+    "subject": "y - 2; x = y - x; x + 1 = y; x > y; x = (2y - 4)/6; 2x = y",
+    "nth-term": "3x + 2; 2 + 3 + n; 5 + 3(n - 1); n + n; 2n + 4n",
+    "rounded": "5/2; 1.3̇; 2 1/2; x; 2 + 3; £3.2",
+}
+
+
+@pytest.mark.parametrize(
+    ("form", "text"), [(form, text) for form, texts in FITS.items() for text in texts.split("; ")]
+)
+def test_what_has_the_form_is_let_in(form, text):
+    assert form_fault(form, parse(text)) == ""
+
+
+@pytest.mark.parametrize(
+    ("form", "text"), [(form, text) for form, texts in LACKS.items() for text in texts.split("; ")]
+)
+def test_what_lacks_the_form_is_told_why(form, text):
+    fault = form_fault(form, parse(text))
+    assert fault
+    assert not fault.endswith(".")
+
+
+def test_every_form_has_words_for_people():
+    for form in FORMS:
+        assert form_words(form)
+        assert form_words(form)[0].islower()
+
+
+ODD = [
+    "9^(9^9)",
+    "1/0",
+    "x/0",
+    "(1/0)x",
+    "√(0 - 1)",
+    "0^-1",
+    "((x + 1)^9)^9",
+    '"A", "B"',
+    "x^(1/2)",
+    "10^10",
+    "□ + 1",
+    "0/0",
+    "3 1/2 : 2",
+    "√0",
+    "∛(x + 1)",
+    "x = 1 or 2",
+]
+
+
+@given(st.sampled_from(sorted(FORMS)), st.sampled_from(ODD))
+def test_no_rule_raises(form, text):
+    assert isinstance(form_fault(form, parse(text)), str)
+
+
+@given(*[st.integers(-9, 9)] * 4)
+def test_a_product_of_two_brackets_is_factorised_exactly_when_nothing_is_shared(a, b, c, d):
+    # (ax + b)(cx + d): each bracket may have no common factor left.
+    if 0 in (a, b, c, d):
+        return
+    first, second = (Bracket(add(juxt(num(p), Sym("x")), num(q))) for p, q in ((a, b), (c, d)))
+    fault = form_fault("factorised", Juxt((first, second)))
+    assert (fault == "") == (gcd(a, b) == 1 == gcd(c, d))
+
+
+@given(st.integers(-9, 9), st.integers(-12, 12), st.integers(-12, 12))
+def test_a_quadratic_bracket_is_called_factorised_exactly_when_sympy_cannot_factor_it(a, b, c):
+    if 0 in (a, c):
+        return
+    x = sympy.Symbol("x")
+    _, factors = sympy.factor_list(a * x**2 + b * x + c)
+    linear = all(sympy.degree(factor, x) == 1 for factor, _ in factors)
+    text = f"{a}x^2 {'+' if b >= 0 else '-'} {abs(b)}x {'+' if c >= 0 else '-'} {abs(c)}"
+    assert splits(algebra(parse(text)).top) == linear
