@@ -16,6 +16,7 @@ from itembank.planning.department import PAPERS
 
 if TYPE_CHECKING:
     from itembank.packs.build import Started
+    from itembank.planning.department import Department
 
 
 def pack(
@@ -69,6 +70,21 @@ def pack(
     two_up: Annotated[
         bool | None, typer.Option("--two-up", help="Add slips of the starter, two a page.")
     ] = None,
+    bank: Annotated[
+        list[Path] | None,
+        typer.Option(metavar="DIR", help="A bank’s folder; give it again for more. The class’s."),
+    ] = None,
+    questions_from: Annotated[
+        str | None, typer.Option(metavar="SOURCE", help="generated, bank or both.")
+    ] = None,
+    prefer: Annotated[
+        str | None,
+        typer.Option(metavar="SOURCE", help="Which comes first of both: bank or generated."),
+    ] = None,
+    signed_only: Annotated[
+        bool | None,
+        typer.Option("--signed-only", help="Use signed questions alone; none is generated."),
+    ] = None,
     output: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Where to put the pack's folder; ‘output’ if there is."),
@@ -95,6 +111,7 @@ def pack(
       itembank pack --class 7M --date 2026-11-30 --questions 10
       itembank pack -t ratio.share -t equations.two-step --large-print
       itembank pack --plan plan-8K.toml --variants 2
+      itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.pack_settings import Given, refuse_with_from, resolve
@@ -111,6 +128,10 @@ def pack(
         large_print=large_print,
         paper=paper,
         two_up=two_up,
+        banks=tuple(bank or ()),
+        questions_from=questions_from,
+        prefer=prefer,
+        signed_only=signed_only,
     )
     home = output if output is not None else output_home(Path.cwd())
     if from_ is not None:
@@ -124,7 +145,8 @@ def pack(
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)
-    planned = read_plan(plan, known) if plan is not None else None
+    near = (*given.banks, *_banks_of(found))
+    planned = read_plan(plan, known, near) if plan is not None else None
     settings = resolve(given, planned, found, known, datetime.date.today())
     _refuse_existing(home / settings.folder_name, replace)
 
@@ -132,6 +154,14 @@ def pack(
     from itembank.packs.build import start_pack
 
     _write(start_pack(as_request(settings)), home, replace)
+
+
+def _banks_of(department: Department | None) -> tuple[Path, ...]:
+    """Return the banks that a department names anywhere."""
+    if department is None:
+        return ()
+    places = (department.draw_from, *(one.draw_from for one in department.classes))
+    return tuple(dict.fromkeys(bank for one in places for bank in one.banks or ()))
 
 
 def output_home(here: Path) -> Path:
@@ -169,6 +199,10 @@ def _write(started: Started, home: Path, replace: bool) -> None:
     say(f"{lesson.class_name}, {day}: {lesson.title}")
     topics = ", ".join(topic.id for topic in made.topics)
     say(f"{made.marks} marks on {topics}. Seed {made.seed}.")
+    if made.drawing is not None and made.drawing.banks:
+        from itembank.packs.said import drawn_words
+
+        say(drawn_words(made))
     typer.echo(f"Written to {folder}:")
     for file in sorted(one.name for one in folder.iterdir()):
         typer.echo(f"  {file}")

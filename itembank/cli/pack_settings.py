@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, fields
+from collections.abc import Collection
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from itembank.errors import ItembankError
-from itembank.faults import join_words
+from itembank.faults import FileFaults, join_words
 from itembank.planning.bands import BandScheme, default_scheme
 from itembank.planning.days import parse_day, usual_seed
 from itembank.planning.department import (
@@ -18,8 +19,11 @@ from itembank.planning.department import (
     MOST_QUESTIONS,
     PAPERS,
     Department,
+    SchoolClass,
     unknown_topic,
 )
+from itembank.planning.draw_from import DrawFrom, Drawing, no_bank
+from itembank.planning.known_topics import KnownTopics
 from itembank.planning.plan_file import MOST_SEED, MOST_VARIANTS, Plan, PlannedTopic
 
 if TYPE_CHECKING:
@@ -45,6 +49,22 @@ class Given:
     large_print: bool | None = None
     paper: str | None = None
     two_up: bool | None = None
+    banks: tuple[Path, ...] = ()
+    questions_from: str | None = None
+    prefer: str | None = None
+    signed_only: bool | None = None
+
+    @property
+    def draw_from(self) -> DrawFrom:
+        """Return what was typed about the source of questions.
+
+        Raises:
+            ItembankError: a folder named as a bank holds none.
+        """
+        for folder in self.banks:
+            if (wrong := no_bank(folder)) is not None:
+                raise ItembankError(wrong)
+        return DrawFrom(self.banks or None, self.questions_from, self.prefer, self.signed_only)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +84,7 @@ class Settings:
     paper: str
     two_up: bool
     bands: BandScheme
+    drawing: Drawing = field(default_factory=Drawing)
 
     @property
     def folder_name(self) -> str:
@@ -84,10 +105,13 @@ def resolve(
     given: Given,
     plan: Plan | None,
     department: Department | None,
-    known: tuple[str, ...],
+    known: Collection[str],
     today: datetime.date,
 ) -> Settings:
     """Settle every matter: as typed, else as planned, else as the class has it.
+
+    A topic that is not one of `known`, which are those of the generators, is looked for in the
+    banks that the pack may draw from.
 
     Raises:
         ItembankError: a value is out of its range, or no topic or class is known.
@@ -106,12 +130,16 @@ def resolve(
             "There is no department.toml here or above, so no class to take topics from. "
             "Go to a department's folder, name it with --department, or name topics with --topic."
         )
+    drawing = draw_from(given, plan, group, department).settle()
+    there = KnownTopics(known, drawing.banks)
     for topic in topics:
-        if topic.id not in known:
-            raise ItembankError(unknown_topic(topic.id, known))
+        if topic.id not in there:
+            raise ItembankError(unknown_topic(topic.id, there))
+    if there.faults:
+        raise FileFaults(there.faults)
     date = parse_day(given.date, today) if given.date is not None else plan.date or today
     # A class's title speaks of the class's topics, and would be wrong above any others.
-    usual = group.title if group and not own else _title_of(topics)
+    usual = group.title if group and not own else _title_of(topics, there)
     title = first(given.title, plan.title, default=usual)
     if not title.strip():
         raise ItembankError("The title is empty. Write one with --title, or leave it out.")
@@ -147,15 +175,32 @@ def resolve(
         paper=paper,
         two_up=first(given.two_up, plan.two_up, default=False),
         bands=group.bands if group else default_scheme(),
+        drawing=drawing,
     )
 
 
-def _title_of(topics: tuple[PlannedTopic, ...]) -> str:
+def draw_from(
+    given: Given, plan: Plan | None, group: SchoolClass | None, department: Department | None
+) -> DrawFrom:
+    """Return where questions come from: as typed, else as planned, else as the class has it.
+
+    Raises:
+        ItembankError: a folder named as a bank holds none.
+    """
+    found = given.draw_from
+    for other in (plan, group, department):
+        if other is not None:
+            found = found.over(other.draw_from)
+    return found
+
+
+def _title_of(topics: tuple[PlannedTopic, ...], known: KnownTopics) -> str:
     """Return a title for topics that come without one: a sole topic's, or the strands."""
     if len(topics) == 1:
         from itembank.items.registry import find_topic
 
-        title = find_topic(topics[0].id).title
+        name = topics[0].id
+        title = find_topic(name).title if name in known.generated else known.in_banks[name]
         if len(title) <= LONGEST_TITLE:
             return title
     strands = dict.fromkeys(topic.id.partition(".")[0] for topic in topics)
@@ -195,7 +240,7 @@ def _in_range(what: str, value: int, low: int, high: int, things: str, option: s
 def refuse_with_from(given: Given, plan: Path | None, department: Path | None) -> None:
     """Refuse what would change a pack that is only to be drawn again."""
     stated = [one.name for one in fields(Given) if getattr(given, one.name) not in (None, ())]
-    names = {"class_name": "--class", "topics": "--topic"}
+    names = {"class_name": "--class", "topics": "--topic", "banks": "--bank"}
     options = [names.get(name, f"--{name.replace('_', '-')}") for name in stated]
     options += ["--plan"] if plan is not None else []
     options += ["--department"] if department is not None else []
@@ -225,4 +270,5 @@ def as_request(settings: Settings) -> PackRequest:
         paper=settings.paper,
         slips=settings.two_up,
         bands=settings.bands.bands(settings.questions),
+        drawing=settings.drawing,
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
@@ -20,6 +20,7 @@ from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet
 from itembank.planning.bands import Band
+from itembank.planning.draw_from import Drawing
 from itembank.planning.plan_file import PlannedTopic
 
 if TYPE_CHECKING:
@@ -45,6 +46,7 @@ class PackRequest:
     paper: str
     slips: bool
     bands: tuple[Band, ...]
+    drawing: Drawing = field(default_factory=Drawing)
 
 
 @dataclass(frozen=True, slots=True)

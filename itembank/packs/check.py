@@ -91,10 +91,44 @@ def check_pack(pack: Pack, path: Path) -> None:
     for place, item in stored_items(pack):
         if known.get(item.topic) != item.topic_title:
             raise _fault(path, f"{place}.topic", f"‘{item.topic}’ is not one of the pack's topics")
-        if item.address.rpartition("/")[0] != f"{item.topic}/{item.tier}":
+        _check_source(place, item, path)
+    _check_drawing(pack, path)
+
+
+def _check_source(place: str, item: PackItem, path: Path) -> None:
+    """Check that an item's address and what is said of its source agree."""
+    source = item.source
+    if source is not None and source.kind == "bank":
+        if item.address != f"{source.bank}:{source.id}" or not (source.bank and source.id):
             raise _fault(
-                path, f"{place}.address", f"‘{item.address}’ is not of this topic and tier"
+                path,
+                f"{place}.address",
+                f"‘{item.address}’ is not of the bank and id of its source",
             )
+    elif item.address.rpartition("/")[0] != f"{item.topic}/{item.tier}":
+        raise _fault(path, f"{place}.address", f"‘{item.address}’ is not of this topic and tier")
+    if source is not None and bool(source.signed) != (source.sign_off in ("signed", "stale")):
+        raise _fault(path, f"{place}.source.signed", "this does not agree with sign_off")
+
+
+def _check_drawing(pack: Pack, path: Path) -> None:
+    """Check that every item is one that the pack's own setting lets in."""
+    drawing = pack.drawing
+    if drawing is None:
+        return
+    names = {bank.name for bank in drawing.banks}
+    for place, item in stored_items(pack):
+        source = item.source
+        if source is None:
+            raise _fault(path, f"{place}.source", "this field is missing")
+        if source.bank and source.bank not in names:
+            raise _fault(path, f"{place}.source.bank", f"‘{source.bank}’ is not one of the banks")
+        if source.bank and drawing.questions_from == "generated":
+            raise _fault(path, f"{place}.source", "a bank’s question in a generated pack")
+        if not source.bank and drawing.questions_from == "bank":
+            raise _fault(path, f"{place}.source", "a generated question in a pack from banks")
+        if drawing.signed_only and source.sign_off != "signed":
+            raise _fault(path, f"{place}.source", "an unsigned question among signed ones")
 
 
 def _plain(name: str) -> bool:

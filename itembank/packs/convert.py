@@ -8,7 +8,6 @@ from itembank.items import item as items
 from itembank.items.difficulty import difficulty
 from itembank.items.forms import FORMS, form_words
 from itembank.items.item import Item, Tier
-from itembank.items.topic import Topic
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import ParseError, parse
@@ -23,12 +22,17 @@ from itembank.packs.model import (
     Misconception,
     NextTask,
     PackItem,
+    Proved,
     Run,
+    Source,
     Step,
     TextRun,
 )
+from itembank.packs.source import Source as ItemSource
 from itembank.planning import bands as planning
 
+FROM_PRINT: Proved = "from the printed mathematics"
+FROM_WORDS: Proved = "from a model of the words"
 LOOKED_AT = 16
 """How many items of a tier are looked at for the misconceptions it can show."""
 
@@ -60,10 +64,18 @@ class Faces:
         return MathRun(mathml=faces.mathml, line=faces.line, words=faces.words)
 
 
-def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) -> PackItem:
+def pack_item(
+    item: Item,
+    topic: ItemSource,
+    faces: Faces,
+    marks: int | None = None,
+    source: Source | None = None,
+    title: str | None = None,
+) -> PackItem:
     """Return an item as it stands in a pack; `marks` takes the place of the item's own.
 
-    Starter questions are worth one mark each, whatever they would be worth on a sheet.
+    Starter questions are worth one mark each, whatever they would be worth on a sheet. Without
+    `source` the item was generated; without `title` the topic is called what its source says.
     """
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
@@ -71,7 +83,7 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
     return PackItem(
         address=item.address,
         topic=item.topic,
-        topic_title=topic.title,
+        topic_title=topic.title if title is None else title,
         tier=item.tier.value,
         marks=item.marks if marks is None else marks,
         difficulty=difficulty(item),
@@ -102,11 +114,19 @@ def pack_item(item: Item, topic: Topic, faces: Faces, marks: int | None = None) 
             for one in topic.misconceptions
             if one.id not in shown and one.id in at_home(topic, item.tier)
         ],
+        source=source or generated(item),
     )
 
 
+def generated(item: Item, bank: str = "") -> Source:
+    """Return the source of a generated item, which `bank` may have named."""
+    printed = {run for run in item.prompt if not isinstance(run, str)}
+    words = isinstance(item.ask, items.Find) and not printed.issuperset(item.ask.relations)
+    return Source(kind="generated", bank=bank, proved=FROM_WORDS if words else FROM_PRINT)
+
+
 @cache
-def at_home(topic: Topic, tier: Tier) -> frozenset[str]:
+def at_home(topic: ItemSource, tier: Tier) -> frozenset[str]:
     """Return the ids of the misconceptions that a tier of a topic can show.
 
     A blind spot is worth a teacher's time only if another question of the tier would have

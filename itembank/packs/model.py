@@ -14,6 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field
 TierName = Literal["support", "core", "challenge"]
 ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
 PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]
+Proved = Literal["from the printed mathematics", "from a model of the words"]
 MODES = ("with the teacher", "in pairs", "on your own")
 ModeName = Literal["with the teacher", "in pairs", "on your own"]
 
@@ -104,10 +105,40 @@ class Misconception(Data):
     ask: str
 
 
+class SignOff(Data):
+    """A reviewer's statement that a key was checked."""
+
+    by: str = Field(description="The reviewer's code, never a name.")
+    on: datetime.date
+
+
+class Source(Data):
+    """Where a question comes from, how its key was proved, and who has signed it."""
+
+    kind: Literal["generated", "bank"]
+    bank: str = Field(default="", description="Name of the bank that holds or names the question.")
+    id: str = Field(default="", description="The question's id in the bank.")
+    hash: str = Field(
+        default="", description="Hash of all that printed of the bank's question when it was drawn."
+    )
+    proved: Proved = Field(
+        description="What exact arithmetic and computer algebra both started from."
+    )
+    sign_off: Literal["none", "unsigned", "signed", "stale"] = Field(
+        default="none", description="'none' where a question needs no sign-off: it was generated."
+    )
+    signed: list[SignOff] = Field(default=[], description="Who signed, and when, the latest last.")
+    author: str = Field(default="", description="Code of who wrote the question.")
+    licence: str = ""
+    credit: str = Field(default="", description="What the bank says the question was taken from.")
+
+
 class PackItem(Data):
     """One question as it stands in a pack."""
 
-    address: str
+    address: str = Field(
+        description="Names the question for ever: topic/tier/number, or bank:id for a bank's own."
+    )
     topic: str
     topic_title: str
     tier: TierName
@@ -121,6 +152,9 @@ class PackItem(Data):
     untested: list[str] = Field(
         default=[],
         description="Names of the misconceptions that other items of the tier show, and not this.",
+    )
+    source: Source | None = Field(
+        default=None, description="Where the question comes from; packs of version 1 do not say."
     )
 
 
@@ -183,6 +217,35 @@ class TopicLine(Data):
     title: str
 
 
+class BankLine(Data):
+    """A bank that questions were drawn from."""
+
+    name: str
+    title: str
+
+
+class LeftOut(Data):
+    """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
+
+    why: Literal["retired", "disproved", "needs a person", "unsigned", "sign-off stale"]
+    count: int = Field(ge=1)
+
+
+class Drawing(Data):
+    """What the questions were drawn from."""
+
+    questions_from: Literal["generated", "bank", "both"]
+    prefer: Literal["bank", "generated"] = Field(
+        default="bank", description="Which comes first where questions are drawn from both."
+    )
+    signed_only: bool = False
+    banks: list[BankLine] = []
+    offered: int = Field(
+        default=0, ge=0, description="Questions of the banks on these topics that could be drawn."
+    )
+    left_out: list[LeftOut] = []
+
+
 class Look(Data):
     """Audience options: how the pages are drawn, never what they say."""
 
@@ -194,7 +257,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1] = 1
+    schema_version: Literal[1, 2] = 2
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson
@@ -203,6 +266,9 @@ class Pack(Data):
     bands: list[Band] = Field(min_length=2, max_length=5)
     sheets: list[Sheet]
     look: Look = Look()
+    drawing: Drawing | None = Field(
+        default=None, description="Where questions came from; packs of version 1 do not say."
+    )
 
     @property
     def marks(self) -> int:

@@ -17,6 +17,9 @@ from itembank.items.space import Space
 class Source(Protocol):
     """Items of one topic, numbered from 0 in each tier; a tier that is missing has none."""
 
+    def __hash__(self) -> int:
+        """Return a hash: a source is the same only as itself."""
+
     @property
     def id(self) -> str:
         """Return the topic's id, ``strand.topic``."""
