@@ -180,7 +180,11 @@ class Draft:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A question as it will be printed, with all that is known about it."""
+    """A question as it will be printed, with all that is known about it.
+
+    `accept` are words for how answers are marked where the trade's defaults do not fit
+    (:mod:`itembank.marking.policy`).
+    """
 
     address: str
     topic: str
@@ -194,6 +198,7 @@ class Item:
     twin: tuple[object, ...]
     marks: int
     constants: tuple[int, ...]
+    accept: tuple[str, ...] = ()
 
 
 def prompt(text: str, **maths: Node) -> tuple[Run, ...]:
