@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from typing import Literal, TypeAlias
 
 from .layout import Batch, Formula
 
@@ -62,13 +63,24 @@ def preload(mathmls: Iterable[str]) -> None:
 
 
 _ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")
+_OR = re.compile(r"<mtext\b[^>]*>\s*or\s*</mtext>")
 _COMMA = re.compile(r"<mo\b[^>]*>\s*,\s*</mo>")
 _RELATION = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠]|&lt;|&gt;)\s*</mo>")
 _OPERATOR = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠+×÷−]|&lt;|&gt;)\s*</mo>")
+_BEFORE = {
+    "or": (_OR,),
+    "comma": (_OR,),
+    "relation": (_OR, _RELATION),
+    "operator": (_OR, _OPERATOR),
+}
+"""What a formula may be cut before, the least harm to its reading first; at all but the first
+level it is cut after commas too."""
+
+Level: TypeAlias = Literal["or", "comma", "relation", "operator"]
 
 
-def pieces(mathml: str, relations_only: bool = False) -> list[str]:
-    """Return `mathml` cut before each operator of its outermost row and after each comma.
+def pieces(mathml: str, level: Level = "operator") -> list[str]:
+    """Return `mathml` cut in its outermost row: between alternatives, else at commas and so on.
 
     Used only where a formula is wider than the page has room for. A piece keeps the
     operator it starts with, set as an infix, so that its spaces stay the same. A prefix
@@ -76,20 +88,21 @@ def pieces(mathml: str, relations_only: bool = False) -> list[str]:
 
     >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>")[1]
     '<math><mo form="infix">=</mo><mn>2</mn></math>'
+    >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>", "comma")
+    ['<math><mi>x</mi><mo>=</mo><mn>2</mn></math>']
     """
     body = _OPENING.sub("", mathml.strip())
     while body.startswith("<mrow>") and _closes_at_end(body):
         body = body.removeprefix("<mrow>").removesuffix("</mrow>")
-    breaks = _RELATION if relations_only else _OPERATOR
     cuts, depth, previous = [0], 0, ""
     for match in _ATOM.finditer(body):
         closing, tag, empty = match.groups()
         if not closing:
-            operator = breaks.match(body, match.start())
+            before = any(one.match(body, match.start()) for one in _BEFORE[level])
             prefix = 'form="prefix"' in match.group()
-            if depth == 0 and operator and previous and not prefix:
+            if depth == 0 and before and previous and not prefix:
                 cuts.append(match.start())
-            comma = _COMMA.match(body, match.start())
+            comma = _COMMA.match(body, match.start()) if level != "or" else None
             if depth == 0 and comma and comma.end() < len(body):
                 cuts.append(comma.end())
             depth += 0 if empty else 1
@@ -100,6 +113,8 @@ def pieces(mathml: str, relations_only: bool = False) -> list[str]:
     parts = [body[a:b] for a, b in zip(cuts, [*cuts[1:], len(body)], strict=True)]
     first, *rest = parts
     infix = [re.sub(r"^<mo\b(?![^>]*\bform=)", '<mo form="infix"', part) for part in rest]
+    # The space before ‘or’ is that between two pieces.
+    infix = [re.sub(r"^(<mtext\b[^>]*>)\s+", r"\1", part) for part in infix]
     return [f"<math>{part}</math>" for part in (first, *infix)]
 
 

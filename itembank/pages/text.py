@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from .flow import FORMULA_SCALE, Atom, Flow, Piece, Strong, as_text, formula_atom
 from .fonts import ASCENT, DESCENT, face
-from .formula import formula, pieces
+from .formula import Level, formula, pieces
 from .page import Page
 from .tagging import Element
 from .theme import INK
@@ -75,6 +75,7 @@ class Block(NamedTuple):
     tail: tuple[float, float] | None = None
 
 
+LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 _STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
@@ -160,14 +161,17 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     return out
 
 
-def _cut(mathml: str, room: float) -> list[str]:
-    """Return a wide formula cut at its relations, and at other operators where it must be."""
+def _cut(mathml: str, room: float, levels: Sequence[Level] = LEVELS) -> list[str]:
+    """Return a wide formula cut where it reads best: between alternatives, else at commas.
+
+    A part that is still too wide is cut at its relations, and at other operators where it must
+    be.
+    """
+    level, *lower = levels
     out: list[str] = []
-    for part in pieces(mathml, relations_only=True):
-        if formula(part).width <= room:
-            out.append(part)
-        else:
-            out.extend(pieces(part))
+    for part in pieces(mathml, level):
+        fits = not lower or formula(part).width <= room
+        out.extend([part] if fits else _cut(part, room, lower))
     return out
 
 

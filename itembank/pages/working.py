@@ -137,7 +137,7 @@ def _draw_row(
 
 
 def side_before(maths: Maths) -> Maths | None:
-    """Return what stands before the first equals sign, or None where there is none.
+    """Return what stands before the sole equals sign, or None where there is none or several.
 
     >>> side_before(Maths(mathml="<math><mi>x</mi><mo>=</mo><mn>2</mn></math>",
     ...                   line="x = 2", words="x equals 2")).line
@@ -145,9 +145,14 @@ def side_before(maths: Maths) -> Maths | None:
     """
     line, found, _ = maths.line.partition(" = ")
     words, said, _ = maths.words.partition(" equals ")
-    if not found or not said:
+    if not found or not said or several(maths):
         return None
-    return Maths(mathml=pieces(maths.mathml, relations_only=True)[0], line=line, words=words)
+    return Maths(mathml=pieces(maths.mathml, "relation")[0], line=line, words=words)
+
+
+def several(maths: Maths) -> bool:
+    """Tell whether a line is several equations, such as ``x = 2 or x = 7``."""
+    return maths.line.count(" = ") > 1 and (" or " in maths.line or ", " in maths.line)
 
 
 def chain(steps: Iterable[Step]) -> list[Maths]:
@@ -164,15 +169,15 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
             continue
         first, _, rest = maths.line.partition(" = ")
         _, said, words = maths.words.partition(" equals ")
-        if rest and said and first in (start, end):
-            _, *parts = pieces(maths.mathml, relations_only=True)
+        if rest and said and first in (start, end) and not several(maths):
+            _, *parts = pieces(maths.mathml, "relation")
             body = "".join(p.removeprefix("<math>").removesuffix("</math>") for p in parts)
             out.append(
                 Maths(mathml=f"<math>{body}</math>", line=f"= {rest}", words=f"equals {words}")
             )
         else:
             out.append(maths)
-            start = first if rest else ""
+            start = first if rest and not several(maths) else ""
         end = maths.line.rpartition(" = ")[2]
     return out
 
