@@ -15,26 +15,38 @@ MOST_SHOWN = 20
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One thing to put right in a file. `line` counts from 1; 0 stands for the whole file."""
+    """One thing to put right in a file.
+
+    `line` and `column` count from 1; line 0 stands for the whole file, column 0 for the line.
+
+    >>> str(Fault("bank.toml", 3, "There is no = here.", 5))
+    'bank.toml, line 3, column 5: There is no = here.'
+    """
 
     file: str
     line: int
     message: str
+    column: int = 0
 
     def __str__(self) -> str:
-        """Return the fault as ``file, line 3: message``."""
+        """Return the fault as ``file, line 3, column 5: message``."""
         where = f"{self.file}, line {self.line}" if self.line else self.file
+        if self.column:
+            where += f", column {self.column}"
         return f"{where}: {self.message}"
 
 
 class FileFaults(ItembankError):
-    """One or more faults in a file; the message lists them in the order of their lines."""
+    """One or more faults in files; the message lists them in the order of their lines.
 
-    def __init__(self, faults: Iterable[Fault]) -> None:
-        self.faults = tuple(sorted(faults, key=lambda fault: (fault.file, fault.line)))
-        lines = [str(fault) for fault in self.faults[:MOST_SHOWN]]
-        if len(self.faults) > MOST_SHOWN:
-            lines.append(f"… and {len(self.faults) - MOST_SHOWN} more.")
+    Where `most` is given only so many are listed, and the rest are counted.
+    """
+
+    def __init__(self, faults: Iterable[Fault], *, most: int | None = MOST_SHOWN) -> None:
+        self.faults = tuple(sorted(faults, key=lambda f: (f.file, f.line, f.column)))
+        lines = [str(fault) for fault in self.faults[:most]]
+        if most is not None and len(self.faults) > most:
+            lines.append(f"… and {len(self.faults) - most} more.")
         super().__init__("\n".join(lines))
 
 

@@ -1,0 +1,124 @@
+"""What the fields of one item must say together, beyond what each may hold on its own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from itembank.bank.maths import FieldFault, Maths, UnreadableMaths, read_maths
+from itembank.bank.model import BankItem, GeneratedSet
+from itembank.bank.reading import form_of
+from itembank.errors import ItembankError
+from itembank.items.forms import form_fault
+from itembank.items.item import Tier
+from itembank.items.registry import find_item, find_topic, topic_ids
+from itembank.notation.algebra import algebra
+from itembank.notation.tree import Node, NotationError
+
+
+def item_faults(item: BankItem) -> Iterator[FieldFault]:
+    """Yield everything wrong with an item that its model alone does not see.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Work out {3/4 + }.", key="1")
+    >>> [fault.field for fault in item_faults(item)]
+    [('prompt',)]
+    """
+    yield from _together(item)
+    try:
+        maths = read_maths(item)
+    except UnreadableMaths as error:
+        yield from error.faults
+        return
+    if item.misconceptions:
+        yield from _blind(item, maths)
+
+
+def _together(item: BankItem) -> Iterator[FieldFault]:
+    if item.retired is not None and item.retired_because is None:
+        yield FieldFault(("retired",), "A retired item says why: add a line retired_because = “…”.")
+    if item.retired_because is not None and item.retired is None:
+        yield FieldFault(("retired_because",), "The day is missing: add a line retired = 2026-….")
+    if item.retired and item.created and item.retired < item.created:
+        yield FieldFault(
+            ("retired",), f"It is retired before it was created, on {item.created.isoformat()}."
+        )
+    if item.find is not None and not item.model:
+        yield FieldFault(("find",), "‘find’ is about a model: add ‘model’, or take ‘find’ out.")
+    if item.task == "choose" and len(item.options) < 2:
+        yield FieldFault(("options",), "To choose takes at least two ‘options’.")
+    if item.task == "choose" and item.choose is None:
+        yield FieldFault(("choose",), "‘choose’ is missing: write least or greatest.")
+    if item.options and item.task not in ("choose", None):
+        yield FieldFault(("options",), "‘options’ belong to the task choose only.")
+    if any(number < 0 for number in item.constants):
+        yield FieldFault(("constants",), "‘constants’ are whole numbers, zero or more.")
+    seen: set[str] = set()
+    for index, slip in enumerate(item.misconceptions):
+        if slip.id in seen:
+            yield FieldFault(
+                ("misconceptions", index, "id"), f"This item has two misconceptions ‘{slip.id}’."
+            )
+        seen.add(slip.id)
+
+
+def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
+    form = form_of(item, maths)
+    for index, (slip, wrong) in enumerate(zip(item.misconceptions, maths.wrong, strict=True)):
+        if wrong == maths.key or (_worth_same(wrong, maths.key) and not form_fault(form, wrong)):
+            yield FieldFault(
+                ("misconceptions", index, "wrong"),
+                f"‘{slip.wrong}’ is right as well, so this item would hide the mistake "
+                f"‘{slip.name}’: change the numbers, or take the misconception out.",
+            )
+
+
+def _worth_same(wrong: Node, key: Node) -> bool:
+    try:
+        return algebra(wrong) == algebra(key)
+    except (NotationError, OverflowError):
+        return False
+
+
+def set_fault(made: GeneratedSet, topic: str) -> str:
+    """Return what is wrong with a generated set of a file on `topic`, or ``""``.
+
+    >>> set_fault(GeneratedSet(tier="core", count=3, seed=1), "ratio.share")
+    ''
+    >>> set_fault(GeneratedSet(tier="core", count=3), "ratio.share")
+    'A set of so many items needs a ‘seed’, a whole number.'
+    """
+    if made.addresses:
+        if made.count is not None or made.seed is not None:
+            return "A set is a ‘count’ with a ‘seed’, or ‘addresses’, not both."
+        return " ".join(filter(None, (address_fault(address) for address in made.addresses)))
+    if made.count is None:
+        return "A set needs ‘count’ and ‘seed’, or ‘addresses’."
+    if made.tier is None:
+        return "A set of so many items needs a ‘tier’: support, core or challenge."
+    if made.seed is None:
+        return "A set of so many items needs a ‘seed’, a whole number."
+    name = made.topic or topic
+    try:
+        size = len(find_topic(name).spaces[Tier(made.tier)])
+    except ItembankError as error:
+        return str(error)
+    if made.count > size:
+        return f"{name} has only {size} items of the tier {made.tier}, fewer than {made.count}."
+    return ""
+
+
+def address_fault(address: str) -> str:
+    """Return why an address names no generated item, or ``""``.
+
+    >>> address_fault("ratio.share/core/1")
+    ''
+    """
+    try:
+        find_item(address)
+    except ItembankError as error:
+        return str(error)
+    return ""
+
+
+def is_generated(topic: str) -> bool:
+    """Whether the tool makes items on a topic itself."""
+    return topic in topic_ids()

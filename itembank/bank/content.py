@@ -1,0 +1,72 @@
+"""What an item says, as plain data with a hash: what a sign-off is tied to."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import TYPE_CHECKING, Any
+
+from itembank.bank.model import BankItem
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Entry
+
+_HISTORY = frozenset({"retired", "retired_because"})
+
+
+def printed(item: BankItem) -> dict[str, Any]:
+    """Return everything that prints of an item or decides what does, but its topic.
+
+    That is every field but the id, the date of creation, and retirement. Fields left at their
+    default are there too, so that two versions can be compared key by key.
+
+    >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
+    >>> printed(item)["key"], printed(item)["marks"]
+    ('12', 1)
+    """
+    data = item.model_dump(mode="json")
+    for key in ("id", "created", *_HISTORY):
+        data.pop(key)
+    return data
+
+
+def content_hash(entry: Entry) -> str:
+    """Return the SHA-256 of everything that prints of an entry, its topic among it."""
+    return content_hash_of(entry.item, entry.topic)
+
+
+def content_hash_of(item: BankItem, topic: str) -> str:
+    """Return the SHA-256 of what :func:`printed` gives, with the topic.
+
+    >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
+    >>> other = item.model_copy(update={"id": "bus-2"})
+    >>> content_hash_of(item, "a.b") == content_hash_of(other, "a.b")
+    True
+    >>> content_hash_of(item, "a.b") == content_hash_of(item, "a.c")
+    False
+    """
+    return _hash({**printed(item), "topic": topic})
+
+
+def record_hash(entry: Entry) -> str:
+    """Return the SHA-256 of an entry's whole record but retirement (and sign-offs)."""
+    return record_hash_of(entry.item, entry.topic)
+
+
+def record_hash_of(item: BankItem, topic: str) -> str:
+    """Return the SHA-256 of all of an item but its retirement; its base id stands for its id.
+
+    >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
+    >>> kept = item.model_copy(update={"id": "bus-1.3f2a"})
+    >>> record_hash_of(item, "a.b") == record_hash_of(kept, "a.b")
+    True
+    """
+    data = item.model_dump(mode="json")
+    for key in _HISTORY:
+        data.pop(key)
+    return _hash({**data, "id": item.base, "topic": topic})
+
+
+def _hash(data: dict[str, Any]) -> str:
+    canonical = json.dumps(data, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
+    return hashlib.sha256(canonical.encode("utf-8")).hexdigest()

@@ -1,0 +1,166 @@
+"""The mathematics of a hand-written item: every line of it read, all faults at once.
+
+>>> from itembank.bank.model import BankItem
+>>> item = BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
+>>> read_maths(item).key
+Frac(num=Int(n=11), den=Int(n=12))
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from itembank.bank.model import BankItem
+from itembank.items.item import Run
+from itembank.notation.parse import ParseError, parse
+from itembank.notation.tree import Label, Node, NotationError, symbols
+
+Field = tuple[str | int, ...]
+"""Where a line stands in its item: ``("key",)``, ``("working", 2, 1)``."""
+
+
+@dataclass(frozen=True, slots=True)
+class Maths:
+    """An item's lines as trees; `wrong` and `working` run beside the item's own lists."""
+
+    runs: tuple[Run, ...]
+    key: Node
+    model: tuple[Node, ...]
+    find: Node | None
+    options: tuple[tuple[str, Node], ...]
+    wrong: tuple[Node, ...]
+    working: tuple[Node | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FieldFault:
+    """What is wrong in one field of an item."""
+
+    field: Field
+    message: str
+
+
+class UnreadableMaths(NotationError):
+    """One or more lines of an item cannot be read."""
+
+    def __init__(self, faults: list[FieldFault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__(" ".join(fault.message for fault in faults))
+
+
+@lru_cache(maxsize=1 << 16)
+def _parsed(text: str, pence: bool) -> tuple[Node | ParseError, bool]:
+    """Return a line's tree, or why it has none, and whether p is a letter in it."""
+    try:
+        node = parse(text, pence=pence)
+    except ParseError as error:
+        return error, False
+    return node, "p" in text and "p" in symbols(node)
+
+
+def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
+    """Return a prompt's pieces in order: the text, whether it is mathematics, and its column.
+
+    Raises:
+        UnreadableMaths: a brace is not closed, not opened, or holds nothing.
+
+    >>> split_prompt("Double {7}.")
+    [('Double ', False, 1), ('7', True, 9), ('.', False, 11)]
+    """
+    pieces: list[tuple[str, bool, int]] = []
+    faults: list[FieldFault] = []
+
+    def fault(column: int, what: str) -> None:
+        faults.append(FieldFault(("prompt",), f"‘prompt’, column {column} of it: {what}"))
+
+    at = 0
+    while at < len(prompt):
+        start = prompt.find("{", at)
+        words = prompt[at:] if start < 0 else prompt[at:start]
+        if "}" in words:
+            fault(at + words.index("}") + 1, "This } closes nothing: put { before the mathematics.")
+        if words:
+            pieces.append((words, False, at + 1))
+        if start < 0:
+            break
+        end = prompt.find("}", start)
+        if end < 0:
+            fault(start + 1, "This { is not closed: put } after the mathematics.")
+            break
+        inside = prompt[start + 1 : end]
+        if not inside.strip():
+            fault(start + 1, "There is nothing between { and }: write the mathematics there.")
+        elif "{" in inside:
+            fault(start + 1, "This { is not closed before the next one: put } in between.")
+        else:
+            pieces.append((inside, True, start + 2))
+        at = end + 1
+    if faults:
+        raise UnreadableMaths(faults)
+    return pieces
+
+
+def read_maths(item: BankItem) -> Maths:
+    """Return every line of an item as a tree; p is pence or a letter in all of them alike.
+
+    Raises:
+        UnreadableMaths: lines cannot be read; all of them are told.
+    """
+    faults: list[FieldFault] = []
+    try:
+        pieces = split_prompt(item.prompt)
+    except UnreadableMaths as error:
+        faults.extend(error.faults)
+        pieces = []
+    lines: list[tuple[Field, str, str]] = []
+    for text, is_maths, _ in pieces:
+        if is_maths:
+            lines.append((("prompt",), text, "‘prompt’"))
+    for index, text in enumerate(item.model):
+        lines.append((("model",), text, f"line {index + 1} of ‘model’"))
+    if item.find is not None:
+        lines.append((("find",), item.find, "‘find’"))
+    for name, text in item.options.items():
+        lines.append((("options", name), text, f"the option ‘{name}’"))
+    if item.key not in item.options:
+        lines.append((("key",), item.key, "‘key’"))
+    for index, slip in enumerate(item.misconceptions):
+        if slip.wrong not in item.options:
+            lines.append((("misconceptions", index, "wrong"), slip.wrong, "‘wrong’"))
+    for index, (_, text) in enumerate(item.working):
+        if text.strip():
+            lines.append((("working", index, 1), text, f"line {index + 1} of ‘working’"))
+
+    read = [_parsed(text, True) for _, text, _ in lines]
+    if any(is_letter for _, is_letter in read):
+        read = [
+            _parsed(text, False) if "p" in text else got
+            for (_, text, _), got in zip(lines, read, strict=True)
+        ]
+    trees: list[Node] = []
+    for (field, text, name), (node, _) in zip(lines, read, strict=True):
+        if isinstance(node, ParseError):
+            faults.append(FieldFault(field, _unread(name, text, node)))
+        else:
+            trees.append(node)
+    if faults:
+        raise UnreadableMaths(faults)
+
+    after = iter(trees)
+    runs = tuple(next(after) if is_maths else text for text, is_maths, _ in pieces)
+    model = tuple(next(after) for _ in item.model)
+    find = next(after) if item.find is not None else None
+    options = tuple((name, next(after)) for name in item.options)
+    key = Label(item.key) if item.key in item.options else next(after)
+    wrong = tuple(
+        Label(slip.wrong) if slip.wrong in item.options else next(after)
+        for slip in item.misconceptions
+    )
+    working = tuple(next(after) if text.strip() else None for _, text in item.working)
+    return Maths(runs, key, model, find, options, wrong, working)
+
+
+def _unread(name: str, text: str, error: ParseError) -> str:
+    shown = text if len(text) <= 60 else text[:59] + "…"
+    return f"{name} cannot be read as mathematics at column {error.position} of ‘{shown}’: {error}"

@@ -1,0 +1,185 @@
+"""A hand-written item as an :class:`~itembank.items.item.Item`: proved, printed, marked alike.
+
+>>> from itembank.bank.model import BankItem
+>>> item = BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
+>>> read_item(item, "fernhill:garden-1", "fractions.add-unlike").form
+'value'
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from itembank.bank.asking import NeedsPerson, ask_of, words_of
+from itembank.bank.canonical import canonical
+from itembank.bank.maths import Maths, UnreadableMaths, read_maths
+from itembank.bank.model import BankItem
+from itembank.bank.wording import form_in_words
+from itembank.items.item import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Misconception,
+    Order,
+    Rewrite,
+    Round,
+    Sequence,
+    Slip,
+    Solve,
+    Step,
+    Subject,
+    Tier,
+)
+from itembank.notation.tree import (
+    Either,
+    Frac,
+    Label,
+    Listing,
+    Node,
+    NotationError,
+    Ratio,
+    Relation,
+    Root,
+    walk,
+)
+from itembank.notation.value import exact
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Entry
+
+__all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item"]
+
+
+def as_item(entry: Entry) -> Item:
+    """Return an entry of a bank as an item, its address ``BANK:ID``.
+
+    Raises:
+        NeedsPerson: there is no mathematics to prove the key from; the message says why. What
+            prints can still be read with :func:`~itembank.bank.maths.read_maths`.
+        UnreadableMaths: a line cannot be read (never for an entry of a bank that loaded).
+    """
+    return read_item(entry.item, entry.address, entry.topic)
+
+
+def read_item(item: BankItem, address: str, topic: str) -> Item:
+    """Return `item` with the question its prompt asks; raises as :func:`as_item`."""
+    maths = read_maths(item)
+    ask = ask_of(item, maths)
+    form = item.form or default_form(item, ask, maths)
+    slips = tuple(
+        Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
+        for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+    )
+    steps = tuple(
+        Step(say, node) for (say, _), node in zip(item.working, maths.working, strict=True)
+    )
+    return Item(
+        address,
+        topic,
+        Tier(item.tier),
+        maths.runs,
+        ask,
+        maths.key,
+        form,
+        steps,
+        slips,
+        canonical(ask, form),
+        item.marks,
+        item.constants,
+    )
+
+
+def form_of(item: BankItem, maths: Maths) -> str:
+    """Return the form of an item's key, stated or by its task, whether or not it can be proved.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
+    >>> form_of(item, read_maths(item))
+    'roots'
+    """
+    if item.form:
+        return item.form
+    try:
+        return default_form(item, ask_of(item, maths), maths)
+    except NeedsPerson:
+        return _form_like(maths.key)
+
+
+def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
+    """Return the form a key takes where the item states none."""
+    match ask:
+        case Rewrite(_, detail):
+            return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[
+                detail
+            ]
+        case Solve():
+            return "roots"
+        case Inequality():
+            return "inequality"
+        case Subject():
+            return "subject"
+        case Order():
+            return "list"
+        case Compare():
+            return "sign"
+        case Choose():
+            return "name"
+        case Sequence():
+            return "nth-term"
+        case Common():
+            return "integer"
+        case Round():
+            return "rounded"
+        case Find(target, _):
+            return _form_of_result(item, target, maths)
+    raise TypeError(ask)
+
+
+def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
+    if item.task == "prime-factors":
+        return "prime-factors"
+    if item.task == "share":
+        return "amounts"
+    words = form_in_words(words_of(maths))
+    if item.task == "convert" and words:
+        return words
+    if isinstance(target, Listing):
+        return "amounts"
+    if isinstance(target, Ratio):
+        return "ratio"
+    if item.task == "simplify" or item.task is None:
+        if any(isinstance(part, Root) for part in walk(target)):
+            return "surd"
+        if isinstance(target, Frac):
+            return "integer" if _whole(target) else "lowest-terms"
+    if isinstance(maths.key, Relation):
+        return "solution"
+    return "value"
+
+
+def _whole(node: Node) -> bool:
+    try:
+        return exact(node).denominator == 1
+    except NotationError:
+        return False
+
+
+def _form_like(key: Node) -> str:
+    """Return the form of a key for which nothing says more than the key itself."""
+    match key:
+        case Label():
+            return "name"
+        case Listing(parts) if all(isinstance(part, Relation) for part in parts):
+            return "roots"
+        case Listing():
+            return "list"
+        case Either():
+            return "roots"
+        case Ratio():
+            return "ratio"
+        case Relation(_, rest):
+            return "roots" if rest[0][0] == "=" else "inequality"
+    return "value"

@@ -1,0 +1,114 @@
+"""What the words of a prompt say that the mathematics does not: an order, a rounding, a form."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+RoundTo = tuple[Literal["places", "figures", "nearest"], int]
+
+_COUNTS = {
+    word: n
+    for n, word in enumerate(("one", "two", "three", "four", "five", "six", "seven", "eight"), 1)
+}
+_COUNT = rf"(\d{{1,2}}|{'|'.join(_COUNTS)})"
+_PLACES = re.compile(rf"\b{_COUNT}\s*(?:decimal places?\b|d\.?\s?p\b)", re.I)
+_FIGURES = re.compile(rf"\b{_COUNT}\s*(?:significant figures?\b|s\.?\s?f\b)", re.I)
+_NEAREST_NUMBER = re.compile(r"\bnearest (\d{1,3}(?:[ ,]?000)*)\b", re.I)
+_NEAREST_WORD = re.compile(
+    r"\bnearest (whole number|integer|whole|tenth|hundredth|thousandth|ten thousand|"
+    r"hundred thousand|ten|hundred|thousand|million|pound|penny)\b",
+    re.I,
+)
+_NEAREST: dict[str, RoundTo] = {
+    "whole number": ("nearest", 1),
+    "integer": ("nearest", 1),
+    "whole": ("nearest", 1),
+    "pound": ("nearest", 1),
+    "penny": ("places", 2),
+    "tenth": ("places", 1),
+    "hundredth": ("places", 2),
+    "thousandth": ("places", 3),
+    "ten": ("nearest", 10),
+    "hundred": ("nearest", 100),
+    "thousand": ("nearest", 1_000),
+    "ten thousand": ("nearest", 10_000),
+    "hundred thousand": ("nearest", 100_000),
+    "million": ("nearest", 1_000_000),
+}
+
+
+def rounding(words: str) -> RoundTo | None:
+    """Return what the words say to round to, or None where they say nothing or two things.
+
+    >>> rounding("Round 3.456 to 2 decimal places."), rounding("to the nearest whole number")
+    (('places', 2), ('nearest', 1))
+    >>> rounding("Round 3456 to one significant figure."), rounding("to the nearest 1,000")
+    (('figures', 1), ('nearest', 1000))
+    >>> rounding("Round it.") is None
+    True
+    """
+    found: set[RoundTo] = set()
+    for match in _PLACES.finditer(words):
+        found.add(("places", _count(match[1])))
+    for match in _FIGURES.finditer(words):
+        found.add(("figures", _count(match[1])))
+    for match in _NEAREST_NUMBER.finditer(words):
+        found.add(("nearest", int(re.sub(r"\D", "", match[1]))))
+    for match in _NEAREST_WORD.finditer(words):
+        found.add(_NEAREST[match[1].lower()])
+    return found.pop() if len(found) == 1 else None
+
+
+def _count(word: str) -> int:
+    return _COUNTS.get(word.lower()) or int(word)
+
+
+_ORDERS: tuple[tuple[Literal["ascending", "descending"], str], ...] = (
+    ("ascending", r"\b(smallest|least|lowest|lightest|shortest|cheapest) first\b|\bascending\b"),
+    ("descending", r"\b(largest|greatest|biggest|highest) first\b|\bdescending\b"),
+)
+
+
+def order_detail(words: str) -> Literal["ascending", "descending"] | None:
+    """Return the order the words ask for, or None where they do not say, or say both.
+
+    >>> order_detail("Write in order, smallest first."), order_detail("In order, please.")
+    ('ascending', None)
+    """
+    found = [detail for detail, pattern in _ORDERS if re.search(pattern, words, re.I)]
+    return found[0] if len(found) == 1 else None
+
+
+def subject_letter(words: str) -> str:
+    """Return the letter that the words make the subject, or ``""``.
+
+    >>> subject_letter("Make t the subject of v = u + at.")
+    't'
+    """
+    match = re.search(r"\bmake ([A-Za-z]) the subject\b", words, re.I)
+    return match[1] if match else ""
+
+
+_FORMS = (
+    ("percentage", r"\bas (?:a|an exact) percentage\b"),
+    ("mixed", r"\bas a mixed number\b"),
+    ("improper", r"\bas an (?:improper|top-heavy) fraction\b"),
+    ("lowest-terms", r"\bas a (?:simplified )?fraction\b"),
+    ("decimal", r"\bas (?:a|a recurring) decimal\b"),
+    ("standard-form", r"\bin standard form\b"),
+    ("decimal", r"\bas an ordinary number\b"),
+    ("one-to-n", r"\bin the form 1 ?: ?n\b"),
+    ("n-to-one", r"\bin the form n ?: ?1\b"),
+    ("quantity", r"\b(?:in|to) (?:millimetres|centimetres|metres|kilometres|grams|kilograms|"
+     r"tonnes|millilitres|litres|seconds|minutes|hours|mm|cm|m|km|g|kg|ml|cl|l)\b"),
+)  # fmt: skip
+
+
+def form_in_words(words: str) -> str:
+    """Return the form that the words ask for, or ``""``.
+
+    >>> form_in_words("Write 3/4 as a percentage.")
+    'percentage'
+    """
+    return next((form for form, pattern in _FORMS if re.search(pattern, words, re.I)), "")
