@@ -68,5 +68,8 @@ def record_hash_of(item: BankItem, topic: str) -> str:
 
 
 def _hash(data: dict[str, Any]) -> str:
+    # What an item leaves out does not count, so that a field that a later version of the tool
+    # knows of does not make every sign-off stale.
+    data = {key: value for key, value in data.items() if value not in (None, [], {})}
     canonical = json.dumps(data, sort_keys=True, ensure_ascii=False, separators=(",", ":"))
     return hashlib.sha256(canonical.encode("utf-8")).hexdigest()
