@@ -5,7 +5,7 @@ from __future__ import annotations
 import multiprocessing
 import os
 from collections.abc import Iterable, Iterator
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -13,6 +13,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from itembank.bank.checks import address_fault, is_generated, set_fault
+from itembank.bank.maths import FieldFault
 from itembank.bank.model import BankFile, BankItem, GeneratedSet, PinnedItem
 from itembank.bank.modelfaults import sentences
 from itembank.bank.topictext import TopicText, check_items, read_topic
@@ -26,6 +27,8 @@ SIGNOFF_FILE = "signoffs.toml"
 MANY_BYTES = 200_000
 """From this much text on, a bank is read on several processes."""
 CHUNK = 250
+
+Found = list[tuple[int, FieldFault]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,12 +197,16 @@ def _read_files(texts: list[tuple[Path, str]], workers: int) -> list[TopicText]:
     # The registry is loaded once, here, so that a forked process has it already.
     topic_ids()
     with ProcessPoolExecutor(workers, mp_context=_context()) as pool:
-        files = list(pool.map(_read_pair, texts))
-        for file in files:
+        files = []
+        checks: list[tuple[TopicText, Future[Found]]] = []
+        # A file's items go out to be checked while the next file is read.
+        for file in pool.map(_read_pair, texts):
+            files.append(file)
             items = [(placed.index, placed.item) for placed in file.items]
-            chunks = [items[at : at + CHUNK] for at in range(0, len(items), CHUNK)]
-            for found in pool.map(check_items, chunks):
-                file.note_fields(found)
+            for at in range(0, len(items), CHUNK):
+                checks.append((file, pool.submit(check_items, items[at : at + CHUNK])))
+        for file, check in checks:
+            file.note_fields(check.result())
     return files
 
 
