@@ -202,10 +202,14 @@ def syntax_fault(path: Path | str, text: str, error: str) -> Fault:
 
 @dataclass(frozen=True, slots=True)
 class TomlText:
-    """TOML text as data, as far as it can be read, with a fault for each part that cannot."""
+    """TOML text as data, as far as it can be read, with a fault for each part that cannot.
+
+    `text` is what was read: the lines of parts that cannot be read are empty in it.
+    """
 
     data: dict[str, Any] | None
     locator: Locator
+    text: str
     faults: tuple[Fault, ...] = ()
     head_damaged: bool = False
     """Whether a line before the first block was left out."""
@@ -239,14 +243,14 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
             faults.append(Fault(str(path), 0, "This cannot be read as TOML."))
             break
         else:
-            return TomlText(data, Locator(now), tuple(faults), head_damaged)
+            return TomlText(data, Locator(now), now, tuple(faults), head_damaged)
         faults.append(fault)
         start, end = _block(lines, fault.line, blocks)
         head_damaged = head_damaged or start == end
         if not any(lines[start - 1 : end]):
             break
         lines[start - 1 : end] = [""] * (end - start + 1)
-    return TomlText(None, Locator(""), tuple(faults), head_damaged)
+    return TomlText(None, Locator(""), "", tuple(faults), head_damaged)
 
 
 def _block(lines: list[str], line: int, blocks: Sequence[str]) -> tuple[int, int]:

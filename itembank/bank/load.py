@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
@@ -121,7 +121,7 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
         faults.extend(file.faults)
     _check_ids(files, faults)
     if facts is not None:
-        _check_authors(files, facts, faults)
+        _check_authors(files, facts.authors, faults)
     if faults or facts is None:
         raise FileFaults(faults, most=None)
     topics = tuple(_topic(file, facts.name) for file in files)
@@ -281,13 +281,13 @@ def _check_ids(files: list[TopicText], faults: list[Fault]) -> None:
                 )
 
 
-def _check_authors(files: list[TopicText], facts: BankFile, faults: list[Fault]) -> None:
+def _check_authors(files: list[TopicText], authors: Mapping[str, str], faults: list[Fault]) -> None:
     for file in files:
         for placed in file.items:
             author = placed.item.author
-            if author is None or author in facts.authors:
+            if author is None or author in authors:
                 continue
-            near = nearest(author, facts.authors, 1)
+            near = nearest(author, authors, 1)
             advice = f" Did you mean {near[0]}?" if near else ""
             faults.append(
                 Fault(

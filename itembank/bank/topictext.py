@@ -67,8 +67,8 @@ def read_topic(text: str, path: Path | str) -> TopicText:
     Raises nothing: what is wrong stands in the result's faults.
     """
     path = Path(path)
-    result = TopicText(path, text)
     toml = read_toml(text, path, _BLOCKS)
+    result = TopicText(path, toml.text)
     result.faults.extend(toml.faults)
     if toml.data is None:
         return result
@@ -100,8 +100,11 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
     for index, raw in _tables(data, "items"):
         try:
             item = BankItem.model_validate(raw)
-        except ValidationError:
-            continue
+        except ValidationError as error:
+            mended = _mended(raw, {str(found["loc"][0]) for found in error.errors()})
+            if mended is None:
+                continue
+            item = mended
         where: KeyPath = ("items", index)
         result.items.append(
             Placed(
@@ -124,6 +127,35 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
         except ValidationError:
             continue
         result.pinned.append((pin, locator.line(("pinned", index))))
+
+
+_NEEDED: dict[str, Any] = {"tier": "core", "prompt": "{1}", "key": "1"}
+_TOGETHER = (
+    {"prompt", "key", "form", "task", "misconceptions"},
+    {"model", "find"},
+    {"retired", "retired_because", "created"},
+    {"options", "choose", "task", "key", "misconceptions"},
+)
+"""Fields that are checked against each other: with one of them gone, the others tell nothing."""
+
+
+def _mended(raw: object, bad: set[str]) -> BankItem | None:
+    """Return an item without its bad fields, so that what else is wrong can be told as well."""
+    if not isinstance(raw, dict):
+        return None
+    gone = set(bad)
+    for fields in _TOGETHER:
+        if bad & fields:
+            # The lines of mathematics are read one by one, so these can stay.
+            gone |= fields - {"prompt", "key", "model"}
+    kept = {key: value for key, value in raw.items() if key not in gone}
+    for key, value in _NEEDED.items():
+        kept.setdefault(key, value)
+    kept.setdefault("id", f"no-id-{id(raw)}")
+    try:
+        return BankItem.model_validate(kept)
+    except ValidationError:
+        return None
 
 
 def _tables(data: dict[str, Any], key: str) -> Iterable[tuple[int, dict[str, Any]]]:
