@@ -37,7 +37,9 @@ class BankSource:
         banks: Sequence[str],
         questions: Iterable[Question],
         left_out: Mapping[Tier, Counter[str]],
+        advice: str = "",
     ) -> None:
+        self.advice = advice
         self.id, self.title, self.banks, self.left_out = id, title, banks, left_out
         self.questions: dict[Tier, list[Question]] = {}
         for one in questions:
@@ -52,10 +54,25 @@ class BankSource:
         return self.questions[tier][index].item
 
     def too_few(self, tier: Tier) -> str:
-        """Return the sentence for a tier that is used up: what it holds, and what to do."""
+        """Return the sentences for a tier that is used up: what it holds, and what to do."""
         held = len(self.questions.get(tier, ()))
-        banks = ("the bank " if len(self.banks) == 1 else "the banks ") + join_words(self.banks)
+        one = len(self.banks) == 1
+        banks = (
+            f"The bank {self.banks[0]} has" if one else f"The banks {join_words(self.banks)} have"
+        )
+        there = f"{held} there" if held else "none there"
         left = self.left_out.get(tier, Counter())
-        why = join_words([f"{count} {reason}" for reason, count in sorted(left.items())])
-        out = f", not counting {sum(left.values())} left out ({why})" if left else ""
-        return f"There {'is' if held == 1 else 'are'} {held} in {banks}{out}."
+        why = join_words([counted(reason, count) for reason, count in sorted(left.items())])
+        out = f"; {sum(left.values())} more cannot be used: {why}" if left else ""
+        return " ".join(filter(None, (f"{banks} {there}{out}.", self.advice)))
+
+
+def counted(why: str, count: int) -> str:
+    """Return a count of questions with what keeps them out of packs.
+
+    >>> counted("needs a person", 2), counted("unsigned", 2)
+    ('2 need a person', '2 unsigned')
+    """
+    if why == "needs a person":
+        return f"{count} {'needs' if count == 1 else 'need'} a person"
+    return f"{count} with a stale sign-off" if why == "sign-off stale" else f"{count} {why}"

@@ -14,16 +14,17 @@ from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
 from itembank.items.registry import find_topic
-from itembank.items.topic import Topic
 from itembank.packs.choose import Share, choose_starter, share_out
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet
+from itembank.packs.source import Drawable
 from itembank.planning.bands import Band
 from itembank.planning.draw_from import Drawing
 from itembank.planning.plan_file import PlannedTopic
 
 if TYPE_CHECKING:
+    from itembank.packs.banks import Banks
     from itembank.packs.model import Pack
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -53,9 +54,10 @@ class PackRequest:
 class Chosen:
     """The items of a pack before they are data."""
 
-    topics: tuple[Topic, ...]
+    topics: tuple[Drawable, ...]
     versions: tuple[tuple[Drawn, ...], ...]
     sheets: tuple[ChosenSheet, ...]
+    banks: Banks | None = None
 
     def drawn(self) -> list[Drawn]:
         """Return everything that will be printed with a key, worked examples included."""
@@ -111,12 +113,22 @@ def choose(request: PackRequest) -> Chosen:
     """Return the items of the pack asked for: starter, its parallel versions, three sheets.
 
     Raises:
-        ItembankError: a topic is unknown or has too few different questions.
+        ItembankError: a topic is unknown or has too few different questions, or a bank cannot
+            be read.
     """
-    topics = tuple(find_topic(one.id) for one in request.topics)
+    banks = None
+    pool = Pool()
+    topics: tuple[Drawable, ...]
+    if request.drawing.uses_banks:
+        from itembank.packs.banks import Banks, same_question
+
+        banks = Banks(request.drawing, [one.id for one in request.topics])
+        topics = tuple(banks.source(one.id) for one in request.topics)
+        pool = Pool(same_question)
+    else:
+        topics = tuple(find_topic(one.id) for one in request.topics)
     counts = share_out([one.count for one in request.topics], request.questions)
     shares = [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
-    pool = Pool()
     versions = choose_starter(shares, request.variants, request.seed, pool)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
@@ -126,7 +138,7 @@ def choose(request: PackRequest) -> Chosen:
         )
         for tier in Tier
     ]
-    return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets))
+    return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets), banks)
 
 
 def _opens(tier: Tier, bands: Sequence[Band]) -> bool:
@@ -142,10 +154,13 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
     from itembank.packs.convert import Faces, pack_band, pack_item
 
     faces = Faces()
-    topics = {topic.id: topic for topic in chosen.topics}
+    titles = {topic.id: topic.title for topic in chosen.topics}
+    banks = chosen.banks
 
     def item(drawn: Drawn, marks: int | None = None) -> model.PackItem:
-        return pack_item(drawn.item, topics[drawn.item.topic], faces, marks)
+        source = banks.source_of(drawn.item) if banks is not None else None
+        title = titles[drawn.item.topic]
+        return pack_item(drawn.item, drawn.source, faces, marks, source, title)
 
     def opening(drawn: Drawn | None) -> model.PackItem | None:
         return None if drawn is None else item(drawn)
@@ -178,6 +193,11 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             large_print=request.large_print,
             paper=request.paper,  # type: ignore[arg-type]
             slips=request.slips,
+        ),
+        drawing=(
+            model.Drawing(questions_from="generated")
+            if banks is None
+            else banks.said(request.follow_up)
         ),
     )
 

@@ -10,6 +10,8 @@ The rules, all common practice without a source:
 * the questions stand in order of difficulty, the easiest first;
 * no two are the same question in disguise, and two of one topic and tier differ in more than
   one parameter wherever the space allows, so neighbours are never near-identical;
+* where all questions of a topic are a bank's, and it has no more of a tier, a question of the
+  nearest tier stands in;
 * at most one question has a long prompt wherever the topics allow, so that the starter fits
   one slide in type that is read from the back of the room;
 * a parallel version has, at each number, the same topic and tier, and the unused item whose
@@ -26,7 +28,7 @@ from dataclasses import dataclass
 from itembank.items.item import Tier
 from itembank.notation.tree import Money, Node, Quantity, Relation, children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
-from itembank.packs.source import Drawable
+from itembank.packs.source import Drawable, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
@@ -92,6 +94,15 @@ def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, T
     return list(zip(row, tiers, strict=True))
 
 
+def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
+    """Return the tier, or where the banks have no more of it the nearest one, the easier first."""
+    if not is_short(topic):
+        return tier
+    order = list(Tier)
+    near = sorted(order, key=lambda one: abs(order.index(one) - order.index(tier)))
+    return next((one for one in near if pool.room(topic, one)), tier)
+
+
 def choose_starter(
     shares: Sequence[Share], versions: int, seed: int, pool: Pool
 ) -> list[list[Drawn]]:
@@ -102,7 +113,8 @@ def choose_starter(
     """
     rng = generator(seed, "starter")
     first: list[Drawn] = []
-    for topic, tier in slots(shares, rng):
+    for topic, wanted in slots(shares, rng):
+        tier = nearest_tier(topic, wanted, pool)
         first.append(
             pool.pick(
                 topic, tier, rng, lambda drawn: likeness(drawn, first) + crowding(drawn, first)

@@ -15,6 +15,7 @@ TierName = Literal["support", "core", "challenge"]
 ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
 PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]
 Proved = Literal["from the printed mathematics", "from a model of the words"]
+SignOffState = Literal["none", "unsigned", "signed", "stale"]
 MODES = ("with the teacher", "in pairs", "on your own")
 ModeName = Literal["with the teacher", "in pairs", "on your own"]
 
@@ -124,7 +125,7 @@ class Source(Data):
     proved: Proved = Field(
         description="What exact arithmetic and computer algebra both started from."
     )
-    sign_off: Literal["none", "unsigned", "signed", "stale"] = Field(
+    sign_off: SignOffState = Field(
         default="none", description="'none' where a question needs no sign-off: it was generated."
     )
     signed: list[SignOff] = Field(default=[], description="Who signed, and when, the latest last.")
@@ -244,6 +245,10 @@ class Drawing(Data):
         default=0, ge=0, description="Questions of the banks on these topics that could be drawn."
     )
     left_out: list[LeftOut] = []
+    follow_up: int | None = Field(
+        default=None,
+        description="Questions asked for on each sheet; one has fewer where banks hold no more.",
+    )
 
 
 class Look(Data):

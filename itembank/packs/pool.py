@@ -17,7 +17,7 @@ from itembank.errors import ItembankError
 from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
 from itembank.items.space import Space
-from itembank.packs.source import Drawable, Source, size, sources, too_few
+from itembank.packs.source import Drawable, Source, is_short, size, sources, too_few
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
@@ -100,6 +100,20 @@ class Pool:
         source = next((one for one in sources(topic) if size(one, tier)), None)
         return None if source is None else self.at(source, tier, 0)
 
+    def room(self, topic: Drawable, tier: Tier) -> int:
+        """Return how many different questions of a tier are left.
+
+        They are counted where people wrote them all; where some are generated there are as
+        good as always enough, and every point of the space counts.
+        """
+        if not is_short(topic):
+            return sum(size(one, tier) for one in sources(topic))
+        everything = [
+            self.at(one, tier, index) for one in sources(topic) for index in range(size(one, tier))
+        ]
+        free = [drawn.item for drawn in everything if self.free(drawn)]
+        return len({item.twin if self._same is None else self._mark(item) for item in free})
+
     def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Drawn]:
         """Yield the free items of a tier in random order, until there are no more."""
         for index in shuffled(size(source, tier), rng):
@@ -152,7 +166,9 @@ class Pool:
         ]
         count = len({item.twin if self._same is None else self._same(item) for item in items})
         questions = "question" if count == 1 else "different questions"
-        said = [f"{topic.id} has only {count} {tier} {questions}, and this pack needs more."]
+        only = f"only {count}" if count else "no"
+        questions = questions if count else "question that can be used"
+        said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]
         said += [words for one in sources(topic) if (words := too_few(one, tier))]
         said.append("Ask for fewer questions or versions, or add another topic.")
         return ItembankError(" ".join(said))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from itembank.faults import join_words
-from itembank.packs.model import Drawing, LeftOut, Pack, Source
+from itembank.packs.bank_source import counted
+from itembank.packs.model import Drawing, Pack, Source
 
 
 def drawn_words(pack: Pack) -> str:
@@ -26,12 +27,23 @@ def drawn_words(pack: Pack) -> str:
         said = f"The questions were generated first, then drawn from {banks}"
     if drawing.signed_only:
         said += ", signed ones only"
-    return f"{said}. {left_out_words(drawing)}"
+    return " ".join(filter(None, (f"{said}.", left_out_words(drawing), short_words(pack))))
+
+
+def short_words(pack: Pack) -> str:
+    """Return the sentence about sheets with fewer questions than were asked for, or ""."""
+    asked = pack.drawing.follow_up if pack.drawing is not None else None
+    short = [one for one in pack.sheets if asked is not None and len(one.items) < asked]
+    if not short:
+        return ""
+    held = join_words([f"{len(one.items)} on the {one.tier} sheet" for one in short])
+    return f"Instead of {asked} questions there are {held}: the banks hold no more."
 
 
 def left_out_words(drawing: Drawing) -> str:
     """Return the sentence that says how many of the banks' questions were left out, and why.
 
+    >>> from itembank.packs.model import LeftOut
     >>> left_out_words(
     ...     Drawing(
     ...         questions_from="bank",
@@ -46,17 +58,9 @@ def left_out_words(drawing: Drawing) -> str:
     questions = "question" if total == 1 else "questions"
     if not left:
         return f"None of the {total} {questions} there on these topics was left out."
-    why = join_words([_why(one) for one in drawing.left_out])
+    why = join_words([counted(one.why, one.count) for one in drawing.left_out])
     was = "was" if left == 1 else "were"
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."
-
-
-def _why(one: LeftOut) -> str:
-    if one.why == "needs a person":
-        return f"{one.count} {'needs' if one.count == 1 else 'need'} a person"
-    if one.why == "sign-off stale":
-        return f"{one.count} with a stale sign-off"
-    return f"{one.count} {one.why}"
 
 
 def source_words(source: Source | None) -> str:

@@ -22,7 +22,7 @@ from dataclasses import dataclass
 from itembank.items.item import Tier
 from itembank.packs.choose import answer, likeness, share_out
 from itembank.packs.pool import Drawn, Pool, along, generator
-from itembank.packs.source import Drawable
+from itembank.packs.source import Drawable, is_short, sources
 
 LONGEST_RUN = 3
 
@@ -50,9 +50,26 @@ def choose_sheet(
     if opens:
         worked, part_finished = _examples(topics, tier, rng, pool)
     items: list[Drawn] = []
-    for topic, share in zip(topics, share_out([None] * len(topics), count), strict=True):
+    for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
         items += _group(topic, tier, share, rng, pool)
     return ChosenSheet(tier, worked, part_finished, tuple(items))
+
+
+def _shares(topics: Sequence[Drawable], tier: Tier, count: int, pool: Pool) -> list[int]:
+    """Return the number of questions on each topic, no more than it has where it may run out.
+
+    With nothing left at all the first topic is still asked for one, which tells of the fault.
+    """
+    even = share_out([None] * len(topics), count)
+    if not any(map(is_short, topics)):
+        return even
+    room = [pool.room(topic, tier) if is_short(topic) else count for topic in topics]
+    shares = [min(share, most) for share, most in zip(even, room, strict=True)]
+    while sum(shares) < count and (
+        open_ones := [place for place, most in enumerate(room) if shares[place] < most]
+    ):
+        shares[min(open_ones, key=lambda place: shares[place])] += 1
+    return shares if any(shares) else [1, *shares[1:]]
 
 
 def run_lengths(count: int) -> list[int]:
@@ -109,13 +126,30 @@ def _linked(anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[D
 
 def _examples(
     topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
-) -> tuple[Drawn, Drawn]:
-    """Take a worked example and one like it, on the first topic with enough working to show."""
-    firsts = [(one, pool.first(one, tier)) for one in topics]
-    topic = next((one for one, drawn in firsts if drawn and _lines(drawn) >= 2), topics[0])
+) -> tuple[Drawn, Drawn | None]:
+    """Take a worked example and one like it, on the first topic with enough working to show.
+
+    Where the questions may run out, one is kept for the sheet rather than for the second.
+    """
+    shown = (one for one in topics if _has_working(one, tier, rng, pool))
+    topic = next(shown, next((one for one in topics if pool.room(one, tier)), topics[0]))
     worked = pool.pick(topic, tier, rng, lambda drawn: float(_lines(drawn) < 2))
+    if all(map(is_short, topics)) and sum(pool.room(one, tier) for one in topics) < 2:
+        return worked, None
     linked = _linked(worked, 1, rng, pool)
-    return worked, linked[0] if linked else pool.pick(topic, tier, rng)
+    if linked:
+        return worked, linked[0]
+    spare = topic if pool.room(topic, tier) else next(o for o in topics if pool.room(o, tier))
+    return worked, pool.pick(spare, tier, rng)
+
+
+def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> bool:
+    """Tell whether a topic has working to show; people leave it out of some questions."""
+    if not is_short(topic):
+        first = pool.first(topic, tier)
+        return first is not None and _lines(first) >= 2
+    offers = (drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng))
+    return any(_lines(drawn) >= 2 for drawn in offers)
 
 
 def _lines(drawn: Drawn) -> int:

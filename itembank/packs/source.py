@@ -81,3 +81,8 @@ def too_few(source: object, tier: Tier) -> str:
     """Return what a source says of a tier that is used up, or "" where it has no more to say."""
     say: Any = getattr(source, "too_few", None)
     return str(say(tier)) if say is not None else ""
+
+
+def is_short(topic: Drawable) -> bool:
+    """Tell whether a topic has only what people wrote, which may run out."""
+    return all(hasattr(source, "too_few") for source in sources(topic))
