@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.model import BankItem
@@ -45,7 +46,17 @@ def content_hash_of(item: BankItem, topic: str) -> str:
     >>> content_hash_of(item, "a.b") == content_hash_of(item, "a.c")
     False
     """
-    return _hash({**printed(item), "topic": topic})
+    return data_hash(printed_on(item, topic))
+
+
+def printed_on(item: BankItem, topic: str) -> dict[str, Any]:
+    """Return what prints with its topic, without what is empty: what a sign-off remembers.
+
+    >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
+    >>> printed_on(item, "a.b")
+    {'topic': 'a.b', 'tier': 'core', 'prompt': 'Work out {3 × 4}.', 'key': '12', 'marks': 1}
+    """
+    return {"topic": topic, **{k: v for k, v in printed(item).items() if v not in (None, [], {})}}
 
 
 def record_hash(entry: Entry) -> str:
@@ -64,10 +75,15 @@ def record_hash_of(item: BankItem, topic: str) -> str:
     data = item.model_dump(mode="json")
     for key in _HISTORY:
         data.pop(key)
-    return _hash({**data, "id": item.base, "topic": topic})
+    return data_hash({**data, "id": item.base, "topic": topic})
 
 
-def _hash(data: dict[str, Any]) -> str:
+def data_hash(data: Mapping[str, Any]) -> str:
+    """Return the SHA-256 of plain data, in which keys have no order and empty ones do not count.
+
+    >>> data_hash({"key": "12", "marks": 1}) == data_hash({"marks": 1, "key": "12", "form": None})
+    True
+    """
     # What an item leaves out does not count, so that a field that a later version of the tool
     # knows of does not make every sign-off stale.
     data = {key: value for key, value in data.items() if value not in (None, [], {})}

@@ -12,10 +12,9 @@ import signal
 import time
 from collections.abc import Callable, Generator, Sequence
 from contextlib import suppress
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Any, TypeAlias, TypeVar
 
-from itembank.checking.outcome import Outcome, State, judge
-from itembank.items.item import Item
+from itembank.checking.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
@@ -23,6 +22,8 @@ if TYPE_CHECKING:
 
 Progress = Callable[[int, int], None]
 """Called with how many items are judged, and how many there are."""
+
+T = TypeVar("T")
 
 FEW = 6
 """So few items are judged here: starting processes would take longer."""
@@ -33,18 +34,20 @@ HANDED_OUT = 16
 
 
 def judge_all(
-    items: Sequence[Item],
+    items: Sequence[T],
+    how: Callable[[T], Outcome],
     report: Progress | None = None,
     processes: int | None = None,
     longest: float = LONGEST,
-    how: Callable[[Item], Outcome] = judge,
 ) -> list[Outcome]:
     """Return the outcome of every item, in their order.
 
     Parameters
     ----------
     items
-        The items to judge; each is judged once.
+        What is to be judged: items, or what `how` makes them of; each is judged once.
+    how
+        What judges one of them. It should raise nothing.
     report
         Called after each item with (items judged, items in all).
     processes
@@ -52,8 +55,6 @@ def judge_all(
         the items are judged in this process, and `longest` does not hold.
     longest
         Seconds that one item may take; after that it needs a person.
-    how
-        What judges one item.
     """
     found: dict[int, Outcome] = {}
     count = processes or os.cpu_count() or 1
@@ -72,7 +73,7 @@ def judge_all(
 Results: TypeAlias = Generator[tuple[int, Outcome], None, None]
 
 
-def _here(items: Sequence[Item], how: Callable[[Item], Outcome]) -> Results:
+def _here(items: Sequence[Any], how: Callable[[Any], Outcome]) -> Results:
     for index, item in enumerate(items):
         yield index, how(item)
 
@@ -80,7 +81,7 @@ def _here(items: Sequence[Item], how: Callable[[Item], Outcome]) -> Results:
 class _Worker:
     """A process and what it was given to do."""
 
-    def __init__(self, items: Sequence[Item], how: Callable[[Item], Outcome]) -> None:
+    def __init__(self, items: Sequence[Any], how: Callable[[Any], Outcome]) -> None:
         from multiprocessing import get_context
 
         fork = get_context("fork")
@@ -105,7 +106,7 @@ class _Worker:
 
 
 def _apart(
-    items: Sequence[Item], count: int, longest: float, how: Callable[[Item], Outcome]
+    items: Sequence[Any], count: int, longest: float, how: Callable[[Any], Outcome]
 ) -> Results:
     from multiprocessing.connection import wait
 
@@ -162,7 +163,7 @@ def _apart(
 
 
 def _work(
-    items: Sequence[Item], how: Callable[[Item], Outcome], pipe: Connection, parent: Connection
+    items: Sequence[Any], how: Callable[[Any], Outcome], pipe: Connection, parent: Connection
 ) -> None:
     """Judge what comes down the pipe until it closes."""
     # Ctrl-C reaches every process of the group; the first one ends the others.

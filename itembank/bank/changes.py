@@ -1,0 +1,100 @@
+"""What differs between two versions of an item, field by field, as a person would say it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+EMPTY: tuple[Any, ...] = (None, [], {}, ())
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One field that differs; a text is empty where that version has nothing there."""
+
+    field: str
+    was: str
+    now: str
+
+    def __str__(self) -> str:
+        """Return the change as a phrase.
+
+        >>> str(Change("key", "11/12", "4/10")), str(Change("form", "", "mixed"))
+        ('key: was ‘11/12’, is now ‘4/10’', 'form: added ‘mixed’')
+        """
+        if not self.was:
+            return f"{self.field}: added ‘{self.now}’"
+        if not self.now:
+            return f"{self.field}: taken out, was ‘{self.was}’"
+        return f"{self.field}: was ‘{self.was}’, is now ‘{self.now}’"
+
+
+def changes(was: Mapping[str, Any], now: Mapping[str, Any]) -> tuple[Change, ...]:
+    """Return every field in which plain data differs; lists and tables are told part by part.
+
+    >>> old = {"key": "11/12", "working": [["Add", "9/12 + 2/12"], ["So", "11/12"]]}
+    >>> [str(c) for c in changes(old, {"key": "11/12", "working": [["Add", "9/12 + 2/12"]]})]
+    ['working, line 2: taken out, was ‘So: 11/12’']
+    """
+    return tuple(
+        change
+        for name in dict.fromkeys((*now, *was))
+        for change in _field(name, was.get(name), now.get(name))
+    )
+
+
+def _field(name: str, was: Any, now: Any) -> Iterator[Change]:
+    was, now = (None if value in EMPTY else value for value in (was, now))
+    if was == now:
+        return
+    found: list[Change] = []
+    if name == "misconceptions":
+        found += _misconceptions(_by_id(was), _by_id(now))
+    elif isinstance(was or now, dict):
+        found += _table(name, was or {}, now or {})
+    elif isinstance(was or now, list | tuple):
+        found += _lines(name, was or [], now or [])
+    # What differs only in its order, say, is still told.
+    yield from found or [Change(name, _words(was), _words(now))]
+
+
+def _table(name: str, was: dict[str, Any], now: dict[str, Any]) -> Iterator[Change]:
+    for key in dict.fromkeys((*now, *was)):
+        if was.get(key) != now.get(key):
+            yield Change(f"{name}, {key}", _words(was.get(key)), _words(now.get(key)))
+
+
+def _lines(name: str, was: Sequence[Any], now: Sequence[Any]) -> Iterator[Change]:
+    for place in range(max(len(was), len(now))):
+        one, other = (_words(each[place]) if place < len(each) else "" for each in (was, now))
+        if one != other:
+            yield Change(f"{name}, line {place + 1}", one, other)
+
+
+def _by_id(found: Any) -> dict[str, dict[str, Any]]:
+    return {str(one.get("id", place)): dict(one) for place, one in enumerate(found or ())}
+
+
+def _misconceptions(
+    was: dict[str, dict[str, Any]], now: dict[str, dict[str, Any]]
+) -> Iterator[Change]:
+    for key in dict.fromkeys((*now, *was)):
+        one, other = was.get(key, {}), now.get(key, {})
+        if not (one and other):
+            names = (str(each.get("name", key)) if each else "" for each in (one, other))
+            yield Change(f"misconception {key}", *names)
+            continue
+        for name in dict.fromkeys((*other, *one)):
+            if one.get(name) != other.get(name):
+                yield Change(
+                    f"misconception {key}, {name}", _words(one.get(name)), _words(other.get(name))
+                )
+
+
+def _words(value: Any) -> str:
+    if value is None:
+        return ""
+    if isinstance(value, list | tuple):
+        return ": ".join(filter(None, map(_words, value)))
+    return str(value)
