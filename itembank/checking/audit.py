@@ -8,13 +8,15 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.exact import WrongKey, differ
+from itembank.checking.exact import differ
+from itembank.checking.finding import WrongKey
+from itembank.checking.keys import value_given
 from itembank.checking.steps import step_fault
 from itembank.errors import CheckFailed
 from itembank.items.difficulty import difficulty
 from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
 from itembank.items.registry import find_topic, topic_ids
-from itembank.notation.tree import Node, NotationError, Ratio, Relation
+from itembank.notation.tree import Node, NotationError, Ratio
 from itembank.notation.value import parts
 
 LIMIT = 20_000
@@ -65,8 +67,7 @@ def _same_answer(item: Item, wrong: Node) -> bool:
         return wrong == item.key
     try:
         ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, Ratio)
-        key = item.key.rest[0][1] if isinstance(item.key, Relation) else item.key
-        return not differ(parts(key), wrong, ratio)
+        return not differ(parts(value_given(item.key)), wrong, ratio)
     except NotationError:
         return False
 

@@ -1,33 +1,44 @@
-"""The first road: exact rational arithmetic and exact substitution, without sympy."""
+"""The first road: exact arithmetic and exact substitution, without sympy."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
+from typing import Any
 
+from itembank.checking.elimination import answer
+from itembank.checking.finding import Finding, WrongKey, found, ordinal, text, values_node
+from itembank.checking.identity import find_rewritten, find_value
+from itembank.checking.keys import Misfit, value_given
 from itembank.checking.printed import mismatched, unprinted
+from itembank.checking.ranges import find_range
+from itembank.checking.rounding import find_rounded
+from itembank.checking.solving import find_solutions
+from itembank.checking.subject import find_subject
+from itembank.checking.surd import surd
+from itembank.checking.whole import find_common, find_nth_term
 from itembank.errors import CheckFailed
 from itembank.items.forms import form_fault
-from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
-from itembank.notation.tree import (
-    Blank,
-    Frac,
-    Int,
-    Label,
-    Listing,
-    Node,
-    NotationError,
-    Ratio,
-    Relation,
-    Sym,
-    walk,
+from itembank.items.item import (
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Rewrite,
+    Round,
+    Solve,
+    Subject,
 )
-from itembank.notation.value import Linear, NotExact, constant, exact, linear, parts, sides
-
-FLIP = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
-
-
-class WrongKey(CheckFailed):
-    """The key of an item is not what the printed question comes to."""
+from itembank.items.item import (
+    Sequence as Terms,
+)
+from itembank.notation.algebra import algebra
+from itembank.notation.tree import Label, Listing, Node, NotationError, Ratio, Relation, RelationOp
+from itembank.notation.value import NotExact, exact, parts
 
 
 def prove_fast(item: Item) -> None:
@@ -41,7 +52,7 @@ def prove_fast(item: Item) -> None:
         If the key has the wrong form, or the question is not the one printed.
     """
     try:
-        fault = unprinted(item) or mismatched(item) or _disagreement(item)
+        fault = unprinted(item) or mismatched(item) or by_first_road(item).fault
     except NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
@@ -51,231 +62,99 @@ def prove_fast(item: Item) -> None:
         raise CheckFailed(f"{item.address}: the key has the wrong form: {fault}")
 
 
-def _disagreement(item: Item) -> str:
-    ask, key = item.ask, item.key
-    match ask:
-        case Find(target, relations):
-            found = answer(target, relations)
-            return differ(found, key, isinstance(target, Ratio))
-        case Inequality(relation):
-            return (
-                ""
-                if solve_inequality(relation) == solve_inequality(_relation(key))
-                else (
-                    f"the inequality comes to {solve_inequality(relation)}, "
-                    f"the key says {solve_inequality(_relation(key))}"
-                )
-            )
-        case Order(things, detail):
-            right = sorted(things, key=exact, reverse=detail == "descending")
-            values = [exact(thing) for thing in right]
-            if len(set(values)) != len(values):
-                return "two of the numbers to be ordered are equal"
-            given = key.parts if isinstance(key, Listing) else ()
-            return "" if tuple(right) == given else f"the order is {right}, the key says {given}"
-        case Compare(left, right_side):
-            a, b = exact(left), exact(right_side)
-            sign = "<" if a < b else ">" if a > b else "="
-            given_key = Relation(left, ((sign, right_side),))  # type: ignore[arg-type]
-            return "" if key == given_key else f"the sign is {sign}, the key says {key}"
-        case Choose(options, detail):
-            values = [exact(node) for _, node in options]
-            best = min(values) if detail == "least" else max(values)
-            if values.count(best) != 1:
-                return "two choices are equally good"
-            name = options[values.index(best)][0]
-            return "" if key == Label(name) else f"the choice is {name}, the key says {key}"
-    raise TypeError(ask)
-
-
-def differ(found: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
-    """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
-    if isinstance(key, Relation):
-        pairs = sides(key)
-        if len(pairs) != 1 or pairs[0][1] != "=":
-            return f"the key {key} is not one equation"
-        key = pairs[0][2]
-    given = parts(key)
-    same = len(given) == len(found) and (
-        all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
-        if proportional
-        else given == found
-    )
-    if same and not (proportional and not given[0]):
-        return ""
-    return f"it comes to {_show(found)}, the key says {_show(given)}"
-
-
-def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...]:
-    """Return the value of `target`, or of each of its parts, given the relations.
-
-    Letters are solved for by exact elimination. If the relations are homogeneous (ratios
-    only) they fix the letters up to one common scale; the answer must then not depend on it.
+def by_first_road(item: Item) -> Finding:
+    """Return what exact arithmetic makes of the question, and how the key differs from it.
 
     Raises
     ------
-    NotExact
-        If the relations do not settle the answer, or contradict one another.
+    NotationError
+        If the question, or the key, is past what exact arithmetic can do.
     """
-    pieces = target.parts if isinstance(target, Ratio | Listing) else (target,)
-    if not relations:
-        return tuple(exact(piece) for piece in pieces)
-    known = known_letters(relations)
-    equations = [form for relation in relations for form in equations_of(relation, known)]
-    free = eliminate(equations, known)
-    if not free:
-        return tuple(evaluate(piece, known) for piece in pieces)
-    if len(free) > 1 or any(form.get("") for form in equations):
-        raise NotExact(f"the question does not settle {', '.join(sorted(free))}")
-    answers = []
-    for scale in (Fraction(1), Fraction(7, 3)):
-        at = dict(known)
-        eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
-        values = tuple(evaluate(piece, at) for piece in pieces)
-        answers.append(
-            tuple(v / values[0] for v in values) if isinstance(target, Ratio) else values
-        )
-    if answers[0] != answers[1]:
-        raise NotExact("the question settles only a ratio, not this amount")
-    return answers[0]
+    ask, key = item.ask, item.key
+    match ask:
+        case Find(target, relations):
+            return _find(target, relations, key)
+        case Inequality(relation):
+            return find_range(relation, key)
+        case Order(things, detail):
+            return _order(things, key, detail == "descending")
+        case Compare(left, right):
+            a, b = _reals((left, right))
+            sign: RelationOp = "<" if a < b else ">" if b < a else "="
+            ours = Relation(left, ((sign, right),))
+            return found(ours, key, key == ours)
+        case Choose(options, detail):
+            values = _reals([node for _, node in options])
+            best = min(values) if detail == "least" else max(values)
+            if values.count(best) != 1:
+                raise NotExact("two choices are equally good")
+            name = Label(options[values.index(best)][0])
+            return found(name, key, key == name)
+        case Rewrite(target, _):
+            return find_rewritten(target, key)
+        case Solve(relations):
+            return find_solutions(relations, key)
+        case Subject(relation, letter):
+            return find_subject(relation, letter, key)
+        case Terms(terms):
+            return find_nth_term(terms, key)
+        case Common(numbers, detail):
+            return find_common(numbers, detail, key)
+        case Round(target, detail, amount):
+            return find_rounded(target, detail, amount, key)
 
 
-def known_letters(relations: tuple[Relation, ...]) -> dict[str, Fraction]:
-    """Return the letters that a relation gives outright, as ``l = 4`` does."""
-    known = {}
-    for relation in relations:
-        if len(relation.rest) == 1 and isinstance(relation.first, Sym):
-            try:
-                known[relation.first.name] = exact(relation.rest[0][1])
-            except NotExact:
-                continue
-    return known
+def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
+    proportional = isinstance(target, Ratio)
+    try:
+        ours = answer(target, relations)
+        fault = differ(ours, key, proportional)
+    except Misfit as misfit:
+        fault = str(misfit)
+    except NotExact:
+        # Roots, π and letters, in the question or only in the key, take the longer way.
+        return find_value(target, relations, key)
+    return Finding(values_node(ours, proportional), fault)
 
 
-def equations_of(relation: Relation, known: dict[str, Fraction]) -> list[Linear]:
-    """Return a relation as linear forms that have to be zero.
-
-    Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
-    """
-    forms: list[Linear] = []
-    for left, op, right in sides(relation):
-        if op != "=":
-            raise NotExact(f"the sign {op} is not an equation")
-        if isinstance(left, Ratio) and isinstance(right, Ratio):
-            if len(left.parts) != len(right.parts):
-                raise NotExact("two ratios of different lengths are said to be equal")
-            for i in range(1, len(left.parts)):
-                forms.append(
-                    _cross(left.parts[0], left.parts[i], right.parts[0], right.parts[i], known)
-                )
-        elif _letter_below(left) or _letter_below(right):
-            a, b = _as_fraction(left)
-            c, d = _as_fraction(right)
-            forms.append(_cross(a, b, c, d, known))
-        else:
-            forms.append(_minus(linear(left, known), linear(right, known)))
-    return forms
+def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
+    """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
+    given = parts(value_given(key))
+    same = len(given) == len(ours) and (
+        all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
+        if proportional
+        else given == ours
+    )
+    if same and not (proportional and not given[0]):
+        return ""
+    mine, theirs = (text(values_node(values, proportional)) for values in (ours, given))
+    says = f"it comes to {mine}, the key says {theirs}"
+    if len(given) != len(ours):
+        return f"{says}; the answer has {len(ours)} numbers"
+    if len(ours) > 1 and not proportional:
+        place = next(i for i, (a, b) in enumerate(zip(given, ours, strict=True), 1) if a != b)
+        return f"{says}; they part at the {ordinal(place)}"
+    return says
 
 
-def _letter_below(node: Node) -> bool:
-    return isinstance(node, Frac) and any(isinstance(n, Sym | Blank) for n in walk(node.den))
+def _reals(things: Sequence[Node]) -> list[Any]:
+    """Return numbers that can be compared: rational if they all are."""
+    try:
+        return [exact(thing) for thing in things]
+    except NotExact:
+        return [surd(algebra(thing)) for thing in things]
 
 
-def _as_fraction(node: Node) -> tuple[Node, Node]:
-    return (node.num, node.den) if isinstance(node, Frac) else (node, Int(1))
-
-
-def _cross(a: Node, b: Node, c: Node, d: Node, known: dict[str, Fraction]) -> Linear:
-    """Return a : b = c : d as the linear form a × d − b × c."""
-    return _minus(_times(a, d, known), _times(b, c, known))
-
-
-def _times(a: Node, b: Node, known: dict[str, Fraction]) -> Linear:
-    x, y = linear(a, known), linear(b, known)
-    if any(name for name in x) and any(name for name in y):
-        raise NotExact("letters are multiplied together")
-    if any(name for name in x):
-        x, y = y, x
-    factor = x.get("", Fraction(0))
-    return {name: c * factor for name, c in y.items()}
-
-
-def _minus(a: Linear, b: Linear) -> Linear:
-    out = dict(a)
-    for name, c in b.items():
-        out[name] = out.get(name, Fraction(0)) - c
-    return out
-
-
-def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
-    """Solve linear equations exactly (Gauss–Jordan); add what is settled to `known`.
-
-    Returns the letters that stay free. Raises NotExact on a contradiction.
-
-    >>> known = {}
-    >>> eliminate([{"x": Fraction(2), "": Fraction(-6)}], known), known
-    ([], {'x': Fraction(3, 1)})
-    """
-    letters = sorted({name for form in equations for name in form if name})
-    rows = [dict(form) for form in equations]
-    pivots: dict[str, Linear] = {}
-    for letter in letters:
-        row = next((r for r in rows if r.get(letter)), None)
-        if row is None:
-            continue
-        rows.remove(row)
-        lead = row[letter]
-        row = {name: c / lead for name, c in row.items()}
-        for other in (*rows, *pivots.values()):
-            c = other.get(letter)
-            if c:
-                for name, value in row.items():
-                    other[name] = other.get(name, Fraction(0)) - c * value
-        pivots[letter] = row
-    if any(form.get("") for form in rows):
-        raise NotExact("what is given contradicts itself")
-    for letter, row in pivots.items():
-        if not any(c for name, c in row.items() if name not in ("", letter)):
-            known[letter] = -row.get("", Fraction(0))
-    return [letter for letter in letters if letter not in pivots]
-
-
-def evaluate(node: Node, known: dict[str, Fraction]) -> Fraction:
-    """Return the value of `node` with its letters replaced by their known values."""
-    if isinstance(node, Frac):
-        bottom = evaluate(node.den, known)
-        if not bottom:
-            raise NotExact("this divides by zero")
-        return evaluate(node.num, known) / bottom
-    return constant(linear(node, known))
-
-
-def solve_inequality(relation: Relation) -> tuple[str, str, Fraction]:
-    """Return an inequality in one letter as (letter, sign, bound).
-
-    Dividing by a negative number turns the sign round.
-
-    >>> from itembank.notation.tree import Int, juxt, num, relate
-    >>> solve_inequality(relate(juxt(num(-2), Sym("x")), "<", Int(6)))
-    ('x', '>', Fraction(-3, 1))
-    """
-    pairs = sides(relation)
-    if len(pairs) != 1:
-        raise NotExact("only a single inequality can be solved here")
-    left, op, right = pairs[0]
-    form = _minus(linear(left), linear(right))
-    letters = [name for name, c in form.items() if name and c]
-    if len(letters) != 1 or op not in FLIP:
-        raise NotExact("this is not an inequality in one letter")
-    slope = form[letters[0]]
-    return letters[0], FLIP[op] if slope < 0 else op, -form.get("", Fraction(0)) / slope
-
-
-def _relation(node: Node) -> Relation:
-    if not isinstance(node, Relation):
-        raise NotExact("the key is not an inequality")
-    return node
-
-
-def _show(values: tuple[Fraction, ...]) -> str:
-    return ", ".join(str(value) for value in values)
+def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
+    values = _reals(things)
+    places = sorted(range(len(things)), key=values.__getitem__, reverse=descending)
+    if any(values[a] == values[b] for a, b in pairwise(places)):
+        raise NotExact("two of the numbers to be ordered are equal")
+    ours = Listing(tuple(things[place] for place in places))
+    if ours == key:
+        return Finding(ours)
+    if not isinstance(key, Listing) or len(key.parts) != len(things):
+        return found(ours, key, False, f"the answer has {len(things)} numbers")
+    given = _reals(key.parts)
+    wrong = [i for i, place in enumerate(places, start=1) if values[place] != given[i - 1]]
+    return found(ours, key, not wrong, f"they part at the {ordinal(wrong[0])}" if wrong else "")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.exact import WrongKey
+from itembank.checking.finding import WrongKey
 from itembank.errors import CheckFailed
 from itembank.items.item import Item
 

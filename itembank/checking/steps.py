@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from itembank.checking.exact import (
+from itembank.checking.elimination import (
     answer,
     eliminate,
     equations_of,
     evaluate,
     known_letters,
-    solve_inequality,
 )
+from itembank.checking.ranges import solve_inequality
 from itembank.items.item import Find, Inequality, Item
 from itembank.notation.tree import Listing, Node, NotationError, Ratio, Relation, symbols, walk
 from itembank.notation.value import NotExact, parts, sides

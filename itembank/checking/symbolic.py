@@ -10,7 +10,7 @@ from typing import Any
 
 import sympy
 
-from itembank.checking.exact import WrongKey
+from itembank.checking.finding import WrongKey
 from itembank.checking.printed import mismatched, unprinted
 from itembank.errors import CheckFailed
 from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order

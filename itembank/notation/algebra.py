@@ -196,7 +196,7 @@ def algebra(node: t.Node, known: Mapping[str, Quotient] | None = None) -> Quotie
                 total = total * algebra(factor, known)
             return total
         case t.Power(base, exponent):
-            return _power(algebra(base, known), exact(exponent))
+            return _power(algebra(base, known), rational(algebra(exponent, known)))
         case t.Root(of, index):
             return _root(algebra(of, known), index)
     return number(exact(node))

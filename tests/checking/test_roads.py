@@ -9,7 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.exact import WrongKey, answer, solve_inequality
+from itembank.checking.elimination import answer
+from itembank.checking.finding import WrongKey
+from itembank.checking.ranges import solve_inequality
 from itembank.errors import CheckFailed
 from itembank.items.forms import number_node, simplest_node
 from itembank.items.item import Ask, Choose, Compare, Find, Inequality, Item, Order, Run, Tier

@@ -10,7 +10,7 @@ from fractions import Fraction
 import pytest
 
 from generators.equations._common import balance
-from itembank.checking.exact import answer
+from itembank.checking.elimination import answer
 from itembank.items.item import Tier
 from itembank.items.registry import find_topic
 from itembank.notation.line import line

@@ -14,7 +14,7 @@ import pytest
 import sympy
 
 from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.exact import WrongKey
+from itembank.checking.finding import WrongKey
 from itembank.items.forms import FORMS, form_fault, number_node
 from itembank.items.item import Find, Item, Tier
 from itembank.notation import Node, Relation, Sym, equals, line, parse, symbols
