@@ -1,33 +1,88 @@
 """What people type for an answer, brought to what the line parser reads.
 
-The key says which kind of answer is expected, and so settles what is ambiguous in what was
-typed: a comma parts the items of a list but groups the digits of a number; *to* stands in a
-ratio for the colon.
+The question settles what is ambiguous in what was typed: a comma parts the items of a list
+but groups the digits of a number; *to* stands in a ratio for the colon; x between two numbers
+is a times sign where the question has no letter x; p is a letter where the question uses it.
+
+Limits, so that no text costs much: :data:`LONGEST` characters are read at all, within the
+limits of :mod:`itembank.notation.grammar` (40 brackets deep, 200 digits); what is read is at
+most a few hundred nodes. Text past a limit is refused before it is looked at.
 """
 
 from __future__ import annotations
 
 import re
-import unicodedata
+from dataclasses import dataclass
 
+from itembank.items import item as items
+from itembank.items.item import Item
+from itembank.marking.spelling import respell, visible
 from itembank.notation.parse import ParseError, parse
-from itembank.notation.tree import Label, Listing, Node, Ratio, Relation, Sym
+from itembank.notation.tree import (
+    Either,
+    Label,
+    Listing,
+    Mixed,
+    Node,
+    Ratio,
+    Relation,
+    symbols,
+    walk,
+)
 
 LONGEST = 200
 """Characters of an answer that are read; no key needs more. Longer text is not looked at."""
 
 _GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
-_DOTS = re.compile(r"(\d+\.\d+?)(?:\.{2,}|…)")
-_UNSEEN = ("Cc", "Cf", "Co", "Cs", "Cn")
-_JOINERS = "\u2061\u2062\u2063\u2064"
+_CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d,])")
+_TO = re.compile(r"(?<=[\w)°%]) *\bto\b *(?=[\w£.(])")
+_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])")
+_POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
+_AND_FRACTION = re.compile(r"(\d) and (?=\d+ ?/ ?\d+$)")
+_NTH = re.compile(
+    r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
+)
+_COMMON = re.compile(
+    r"^(?:the )?(?:hcf|lcm|h\.c\.f\.?|l\.c\.m\.?|highest common factor|lowest common multiple)"
+    r"(?: is)? ?[=:]? ?",
+    re.I,
+)
+_PLUS_MINUS = re.compile(r"^(?P<head>.*?)±(?P<tail>.*)$")
+_COUNTING = ("Nd", "No", "Nl")
 
 
 class Unreadable(ValueError):
     """The answer cannot be read; the message says where reading stopped, in plain words."""
 
 
-def read_answer(text: str, key: Node) -> Node:
-    """Return what was typed as a tree, read as an answer to a question with this key.
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a question says about how its answers are read: its key, letters and kind."""
+
+    key: Node
+    letters: frozenset[str] = frozenset()
+    ask: items.Ask | None = None
+
+    @property
+    def several(self) -> bool:
+        """Whether the answer has several parts, so that a comma or *and* parts them."""
+        return isinstance(self.key, Either | Listing)
+
+
+def setting(item: Item) -> Setting:
+    """Return what `item` says about how its answers are read.
+
+    Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
+    """
+    letters = set(symbols(item.key))
+    for run in item.prompt:
+        if not isinstance(run, str):
+            letters |= symbols(run)
+    return Setting(item.key, frozenset(letters), item.ask)
+
+
+def read_answer(text: str, asked: Setting) -> Node:
+    """Return what was typed as a tree, read as an answer to a question with this setting.
 
     Raises
     ------
@@ -35,67 +90,109 @@ def read_answer(text: str, key: Node) -> Node:
         For anything that is not mathematics as people type it. No other exception is raised,
         whatever the text.
 
-    >>> from itembank.notation.tree import Int, Ratio
-    >>> read_answer(" 1,200. ", Int(5))
+    >>> from itembank.notation.tree import Int
+    >>> read_answer(" 1,200. ", Setting(Int(5)))
     Int(n=1200)
-    >>> read_answer("3 to 20", Ratio((Int(1), Int(2))))
+    >>> read_answer("3 to 20", Setting(Ratio((Int(1), Int(2)))))
     Ratio(parts=(Int(n=3), Int(n=20)))
-    >>> read_answer("1.77...", Int(2))
+    >>> read_answer("1.77...", Setting(Int(2)))
     Dec(whole='1', places='', recurring='7')
     """
     if len(text) > LONGEST:
         raise Unreadable(f"The answer is longer than {LONGEST} characters: type the answer alone.")
-    # The parser opens full-width digits and the like; characters that cannot be seen go here.
-    plain = "".join(
-        char if unicodedata.category(char) not in _UNSEEN or char in _JOINERS else " "
-        for char in text
-    )
-    plain = " ".join(plain.split())
-    plain = _DOTS.sub(lambda found: _recurring(found[1]), plain).rstrip(" .;,")
+    plain = visible(text)
+    key = asked.key
+    if isinstance(key, Label):
+        plain = plain.strip(" .;,\"'“”‘’")
+        if not plain:
+            raise Unreadable("There is no answer to read.")
+        return Label(_named(plain, asked))
+    plain = respell(plain)
     if not plain:
         raise Unreadable("There is no answer to read.")
-    if isinstance(key, Label):
-        return Label(plain.strip("\"'“”‘’"))
-    if isinstance(key, Relation) and not isinstance(key.first, Sym) and plain in ("<", ">", "="):
+    if isinstance(key, Relation) and plain in ("<", ">", "=") and not symbols(key):
         return Relation(key.first, ((plain, key.rest[0][1]),))  # type: ignore[arg-type]
-    if not any(unicodedata.category(char) in ("Nd", "No", "Nl") for char in plain):
+    return _parse(_as_question_has_it(plain, asked), plain, asked)
+
+
+def _named(plain: str, asked: Setting) -> str:
+    """Return the option that what was typed names, as B does Pack B; or what was typed."""
+    if not isinstance(asked.ask, items.Choose):
+        return plain
+    folded = plain.casefold()
+    last = [label for label, _ in asked.ask.options if label.casefold().split()[-1:] == [folded]]
+    return last[0] if len(last) == 1 else plain
+
+
+def _as_question_has_it(plain: str, asked: Setting) -> str:
+    key, letters = asked.key, asked.letters
+    if not letters and not any(char.isdigit() or char.isnumeric() for char in plain):
         raise Unreadable("There is no number in the answer.")
-    if isinstance(key, Ratio):
-        plain = re.sub(r"(?<=[\d\w]) *\bto\b *(?=[\d\w£.])", " : ", plain)
+    match asked.ask:
+        case items.Sequence():
+            plain = _NTH.sub("", plain)
+        case items.Common():
+            plain = _COMMON.sub("", plain)
+    if isinstance(key, Ratio) or any(isinstance(part, Ratio) for part in walk(key)):
+        plain = _TO.sub(" : ", plain)
+    if "x" not in letters:
+        plain = _TIMES.sub(" × ", plain)
+        if not letters:
+            plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
+    if asked.several or isinstance(key, Relation):
+        if "±" in plain or "+-" in plain or "+/-" in plain:
+            plain = _both_signs(plain)
+        plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
+            plain = plain[1:-1]  # coordinates
+    elif isinstance(key, Mixed):
+        plain = _AND_FRACTION.sub(r"\1 ", plain)
     if isinstance(key, Listing):
-        plain = re.sub(r",? +and +", ", ", plain)
-    else:
+        if plain.count(",") >= len(key.parts):
+            plain = _CLOSE_GROUPED.sub(lambda found: found[0].replace(",", ""), plain)
+    elif not isinstance(key, Either):
         plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
-    letter = _letter(key)
-    if letter:
-        plain = re.sub(rf"(?<![A-Za-z]){letter.upper()}(?![A-Za-z])", letter, plain)
-    try:
-        return parse(plain)
-    except ParseError as error:
-        raise Unreadable(str(error)) from error
+    for letter in letters:
+        capital = letter.upper()
+        if letter.islower() and capital not in letters and capital in plain:
+            plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
+    if "p" not in letters:
+        plain = re.sub(r"(?<=\d) p\b", "p", plain)
+    single = "".join(letters & set("abcdefghijklmnopqrstuvwxyz"))
+    if single:
+        # 5 m is five metres, but five times m where m is a letter of the question.
+        plain = re.sub(rf"(?<=\d) (?=[{single}](?![A-Za-z]))", "", plain)
+    return plain
 
 
-def _recurring(digits: str) -> str:
-    """Return a decimal typed with dots at its end, its shortest repeated tail marked recurring.
+def _both_signs(plain: str) -> str:
+    """Return an answer with ± as its two answers.
 
-    1.777 gives 1.7̇, 0.1666 gives 0.16̇ and 0.2727 gives 0.2̇7̇; 1.7 gives 1.7̇.
+    >>> _both_signs("x = ±3"), _both_signs("2 ± √3")
+    ('x = 3 or x = -3', '2 + √3 or 2 - √3')
     """
-    whole, places = digits.split(".")
-    for size in range(1, len(places) // 2 + 1):
-        block = places[-size:]
-        if places[-2 * size : -size] == block:
-            head = places[: -2 * size]
-            while head.endswith(block):
-                head = head[:-size]
-            break
-    else:
-        head, block = places[:-1], places[-1]
-    dot = "\u0307"
-    marked = block[0] + dot + (block[1:] + dot if len(block) > 1 else "")
-    return f"{whole}.{head}{marked}"
+    plain = plain.replace("+/-", "±").replace("+-", "±")
+    found = _PLUS_MINUS.match(plain)
+    if not found or "±" in found["tail"]:
+        return plain
+    head, tail = found["head"], found["tail"]
+    if not head.strip() or head.rstrip().endswith("="):
+        return f"{head}{tail.strip()} or {head}-{tail.strip()}"
+    return f"{head}+{tail} or {head}-{tail}"
 
 
-def _letter(key: Node) -> str:
-    if isinstance(key, Relation) and isinstance(key.first, Sym) and key.first.name.islower():
-        return key.first.name
-    return ""
+def _parse(plain: str, typed: str, asked: Setting) -> Node:
+    pence = "p" not in asked.letters
+    try:
+        return parse(plain, pence=pence)
+    except ParseError as error:
+        if isinstance(asked.key, Listing) and "," not in plain:
+            # Some people part the items of a list by nothing but spaces.
+            try:
+                return parse(", ".join(plain.split()), pence=pence)
+            except ParseError:
+                pass
+        if not any(char.isnumeric() for char in plain) and len(plain) > 3:
+            raise Unreadable("There is no number in the answer.") from error
+        seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
+        raise Unreadable(f"{error}{seen}") from error

@@ -1,0 +1,268 @@
+"""What is missing from an answer that has the right value, by the policy of its item."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.items.forms import form_fault, form_words
+from itembank.items.item import Item
+from itembank.items.letter_forms import expression
+from itembank.items.value_forms import value
+from itembank.marking.policy import Policy
+from itembank.marking.same import turned
+from itembank.marking.tidy import alike
+from itembank.marking.worth import unit_of
+from itembank.notation.tree import (
+    Dec,
+    Either,
+    Int,
+    Listing,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Product,
+    Quantity,
+    Relation,
+    Sym,
+    symbols,
+)
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import exact
+
+UNIT_MISSING = "the unit is missing"
+
+
+def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
+    """Return what keeps an answer of the right value from being right, or an empty string.
+
+    `typed` is the answer as read, `given` the same tidied.
+    """
+    fault = _unit_fault(how, given, item.key) or rounding_fault(how, given, item.key)
+    if fault or not how.forms:
+        return fault
+    shaped = completed(given, item.key)
+    faults = [_fault(form, how, candidate) for form in how.forms for candidate in (shaped, typed)]
+    if "" in faults:
+        return ""
+    if how.places and _short_money(shaped):
+        return "pounds and pence are not given to two places"
+    # What is written as the key is, but for a unit, order or a spare zero, is right.
+    return "" if alike(shaped, item.key) else faults[0]
+
+
+def _fault(form: str, how: Policy, node: Node) -> str:
+    fault = form_fault(form, node)
+    if fault and not how.lowest_terms:
+        return _parts_fault(node, how)
+    return fault
+
+
+def _parts_fault(node: Node, how: Policy) -> str:
+    """Return what keeps the numbers of an answer from being worked out, in whatever form."""
+    match node:
+        case Relation(first, rest):
+            parts = [first, *(side for _, side in rest)]
+        case Listing(parts_) | Either(parts_):
+            parts = list(parts_)
+        case Money() if how.places and _short_money(node):
+            return "pounds and pence are not given to two places"
+        case Sym():
+            return ""
+        case _:
+            return value(node) if not symbols(node) else expression(node)
+    return next((fault for fault in (_parts_fault(part, how) for part in parts) if fault), "")
+
+
+def _short_money(node: Node) -> bool:
+    if isinstance(node, Listing):
+        return any(map(_short_money, node.parts))
+    amount = node.amount if isinstance(node, Money) and node.sign != "p" else None
+    return isinstance(amount, Dec) and len(amount.places) != 2
+
+
+def completed(given: Node, key: Node) -> Node:
+    """Return an answer with what may be left out put in: the unit, the letter, the key's order.
+
+    >>> from itembank.notation.line import line
+    >>> from itembank.notation.parse import parse
+    >>> pairs = (("5", "4 kg"), ("5", "x = 5"), ("3 ≤ x", "x ≥ 3"), ("7, -4", "x = -4 or x = 7"))
+    >>> [line(completed(parse(one), parse(other))) for one, other in pairs]
+    ['5 kg', 'x = 5', 'x ≥ 3', 'x = 7 or x = -4']
+    """
+    match key:
+        case Relation(Sym() as letter, ((op, right),)):
+            return _solved(given, letter, op == "=", right)
+        case Relation():
+            if isinstance(given, Relation) and given.rest[0][0] != key.rest[0][0]:
+                return turned(given)
+            return given
+        case Listing(parts):
+            if isinstance(given, Relation):
+                given = Listing((given.first, *(side for _, side in given.rest)))
+            if isinstance(given, Listing) and len(given.parts) == len(parts):
+                pairs = zip(given.parts, _in_order(given.parts, parts), strict=True)
+                return Listing(tuple(completed(one, other) for one, other in pairs))
+            return given
+        case Either(parts):
+            answers: tuple[Node, ...] = (given,)
+            single = not isinstance(parts[0], Listing)
+            if isinstance(given, Either) or (single and isinstance(given, Listing)):
+                answers = given.parts
+            flat = [completed(answer, parts[0]) for answer in answers]
+            return Either(tuple(flat)) if len(flat) > 1 else flat[0]
+        case Quantity(_, unit) if unit_of(given) is None and not isinstance(given, Relation):
+            return (
+                Neg(Quantity(given.of, unit)) if isinstance(given, Neg) else Quantity(given, unit)
+            )
+        case Money(_, sign) if unit_of(given) is None and not isinstance(given, Relation):
+            return Neg(Money(given.of, sign)) if isinstance(given, Neg) else Money(given, sign)
+    if isinstance(given, Relation) and len(given.rest) == 1:
+        # The value alone was asked for.
+        left, value_ = given.first, given.rest[0][1]
+        return completed(value_ if isinstance(left, Sym) else left, key)
+    return given
+
+
+def _solved(given: Node, letter: Sym, equation: bool, right: Node) -> Node:
+    if isinstance(given, Relation):
+        if given.first != letter and len(given.rest) == 1 and given.rest[0][1] == letter:
+            given = turned(given)
+        op, side = given.rest[0]
+        return Relation(given.first, ((op, completed(side, right)), *given.rest[1:]))
+    return Relation(letter, (("=", completed(given, right)),)) if equation else given
+
+
+def _in_order(given: tuple[Node, ...], parts: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return the key's parts in the order of the letters that were given."""
+    by_letter = {part.first: part for part in parts if isinstance(part, Relation)}
+    if len(by_letter) < len(parts):
+        return parts
+    named = [part.first for part in given if isinstance(part, Relation)]
+    if len(named) == len(parts) and set(named) == set(by_letter):
+        return tuple(by_letter[name] for name in named)
+    return tuple(by_letter[name] for name in sorted(by_letter, key=repr))
+
+
+def _unit_fault(how: Policy, given: Node, key: Node) -> str:
+    match key:
+        case Listing(parts) if isinstance(given, Listing) and len(given.parts) == len(parts):
+            pairs = zip(given.parts, parts, strict=True)
+            return next((f for f in (_unit_fault(how, a, b) for a, b in pairs) if f), "")
+        case Relation(_, ((_, right),)) if isinstance(given, Relation) and len(given.rest) == 1:
+            return _unit_fault(how, given.rest[0][1], right)
+    if unit_of(key) is None:
+        return ""
+    if unit_of(given) is None:
+        return UNIT_MISSING if how.unit == "needed" else ""
+    if how.named_unit and unit_of(given) != unit_of(key):
+        known = UNITS.get(how.named_unit) or CURRENCY[how.named_unit]
+        return f"it is not in {known.many}"
+    return ""
+
+
+def rounding_fault(how: Policy, given: Node, key: Node) -> str:
+    """Return what keeps an answer from being rounded as the question asks, or an empty string.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("rounded",), rounding=("places", 2))
+    >>> rounding_fault(how, parse("2.5"), parse("2.50"))
+    'it is not given to 2 decimal places'
+    """
+    if how.rounding is None or not how.places:
+        return ""
+    detail, amount = how.rounding
+    given = _number(given)
+    if isinstance(given, Product):
+        given = _number(given.first)
+    if not isinstance(given, Int | Dec):
+        return ""
+    places = given.places if isinstance(given, Dec) else ""
+    if detail == "places" and len(places) != amount:
+        return f"it is not given to {amount} decimal place{'' if amount == 1 else 's'}"
+    if detail == "figures" and isinstance(given, Dec):
+        digits = (given.whole + places).lstrip("0")
+        if len(digits) != amount:
+            return f"it is not given to {amount} significant figure{'' if amount == 1 else 's'}"
+    return ""
+
+
+def unrounded(how: Policy, given: Node, key: Node) -> bool:
+    """Tell whether an answer is the key before rounding: nearer than half its last place.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("rounded",), rounding=("places", 2))
+    >>> [unrounded(how, parse(text), parse("3.14")) for text in ("3.1416", "3.15", "3.2")]
+    [True, False, False]
+    """
+    if how.rounding is None:
+        return False
+    detail, amount = how.rounding
+    try:
+        worth, wanted = exact(_number(given)), exact(_number(key))
+    except NotationError:
+        return False
+    if detail == "places":
+        half = Fraction(1, 2 * 10**amount)
+    elif detail == "nearest":
+        half = Fraction(amount, 2)
+    else:
+        half = _place_of(wanted, amount) / 2
+    return (
+        wanted - half <= worth < wanted + half
+        if wanted >= 0
+        else (wanted - half < worth <= wanted + half)
+    )
+
+
+def _place_of(wanted: Fraction, figures: int) -> Fraction:
+    """Return the value of the last of so many significant figures."""
+    size, place = abs(wanted), Fraction(1)
+    if not size:
+        return place
+    for _ in range(400):
+        if size >= 10 * place:
+            place *= 10
+        elif size < place:
+            place /= 10
+        else:
+            break
+    return place / Fraction(10) ** (figures - 1)
+
+
+def _number(node: Node) -> Node:
+    match node:
+        case Neg(of) if not isinstance(of, Money | Quantity | Percent):
+            return node
+        case Neg(of) | Percent(of):
+            return _number(of)
+        case Money(amount, _) | Quantity(amount, _):
+            return amount
+        case Relation(_, (("=", right),)):
+            return _number(right)
+    return node
+
+
+def asked_for(item: Item, how: Policy, fault: str) -> str:
+    """Return a sentence that says which form is missing.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.marking.policy import policy
+    >>> item = find_item("ratio.simplest-form/core/1")
+    >>> asked_for(item, policy(item), "the ratio is not in its simplest form")
+    'Give a ratio of whole numbers in its simplest form: the ratio is not in its simplest form.'
+    """
+    if how.rounding is not None and ("places" in fault or "figures" in fault or "round" in fault):
+        detail, amount = how.rounding
+        what = {
+            "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
+            "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
+            "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
+        }[detail]
+        return f"Round it to {what}."
+    if fault == UNIT_MISSING:
+        return "Give the unit as well."
+    if fault.startswith("it is not in "):
+        return f"Give it in {fault.removeprefix('it is not in ')}."
+    return f"Give {form_words(item.form)}: {fault}."

@@ -1,0 +1,132 @@
+"""Other ways of writing the same thing, brought to what the line parser reads.
+
+Each rule here is about words and marks that people use when they type, whatever the question:
+*pounds* for £, *per cent* for %, dots for a recurring decimal. What depends on the question
+is in :mod:`.typed`.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+from itembank.notation.units import UNITS
+
+_DOTS = re.compile(r"(\d+\.\d+?)(?:\.{2,}|…| ?\b(?:recurring|rec)\b)")
+_PLUS = re.compile(r"(?:^|(?<=[=<>≤≥:,(])|(?<=or)|(?<=and)) *\+ *(?=[\d.£])")
+_AMOUNT = r"(?P<n>\d[\d.,]*(?: \d+ ?/ ?\d+| ?/ ?\d+)?)"
+_POUNDS = re.compile(rf"{_AMOUNT} ?(?:pounds?|gbp)\b(?: and (?P<p>\d\d?) ?(?:p|pence)\b)?", re.I)
+_PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
+_BOTH_SIGNS = re.compile(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
+_PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
+_EQUALS = re.compile(r" ?\b(?:equals|is equal to)\b ?", re.I)
+_TAGS = re.compile(r"^(?:(?:the )?(?:final )?ans(?:wer)?(?: is)? ?[:=]? ?|[=∴] ?|∴ ?)", re.I)
+_SIGNS = re.compile(r"(?<=[\w)]) ?\+ ?- ?(?=[\w(])")
+_MORE_UNITS = {
+    "mm": "millimeter|millimeters|mms",
+    "cm": "centimeter|centimeters|cms",
+    "m": "meter|meters",
+    "km": "kilometer|kilometers|kms",
+    "g": "gramme|grammes|grams|gm|gms",
+    "kg": "kilo|kilos|kgs|kilogramme|kilogrammes",
+    "t": "tons",
+    "ml": "milliliter|milliliters|mls",
+    "cl": "centiliter|centiliters",
+    "l": "liter|liters",
+    "s": "sec|secs",
+    "min": "mins",
+    "h": "hr|hrs|hour|hours",
+    "km/h": "kph|kmph",
+    "°": "deg",
+    "cm^2": "sq cm|cm squared|squared cm",
+    "m^2": "sq m|m squared",
+    "cm^3": "cm cubed|cc",
+    "m^3": "m cubed",
+}
+_WORDS: dict[str, str] = {}
+for _unit, _names in UNITS.items():
+    _WORDS |= {_names.one: _unit, _names.many: _unit}
+    _WORDS |= {word: _unit for word in _MORE_UNITS.get(_unit, "").split("|") if word}
+    if len(_unit) > 1 and _unit.isalpha():
+        _WORDS[_unit] = _unit  # so that 5 KG is read as well
+_UNIT_WORDS = re.compile(
+    r"(?<=[\d)\u0307]) ?(?P<word>"
+    + "|".join(re.escape(word) for word in sorted(_WORDS, key=len, reverse=True))
+    + r")\b(?!\^)",
+    re.I,
+)
+_UNSEEN = frozenset(("Cc", "Cf", "Co", "Cs", "Cn"))
+_JOINERS = frozenset("\u2061\u2062\u2063\u2064")
+
+
+def visible(text: str) -> str:
+    r"""Return `text` in plain digits and without what cannot be seen.
+
+    Control and bidi characters and lone surrogates become spaces; digits of any script become
+    0 to 9, full-width characters the usual ones.
+
+    >>> visible("\u202e 7\u0000"), visible("３\uff0e５"), visible("٣")
+    ('7', '3.5', '3')
+    """
+    if text.isascii() and text.isprintable():
+        return " ".join(text.split())
+    return " ".join("".join(map(_plain, text)).split())
+
+
+def _plain(char: str) -> str:
+    if "\uff01" <= char <= "\uff5e":
+        return chr(ord(char) - 0xFEE0)
+    category = unicodedata.category(char)
+    if category == "Nd":
+        return str(unicodedata.decimal(char))
+    return " " if category in _UNSEEN and char not in _JOINERS else char
+
+
+def respell(text: str) -> str:
+    """Return `text` with words and marks that mean the same brought to one spelling.
+
+    >>> respell("1.777… ."), respell("40 per cent"), respell("4 pounds and 5 pence")
+    ('1.7̇', '40%', '£4.05')
+    >>> respell("= 3 kilograms"), respell("x equals +5")
+    ('3 kg', 'x=5')
+    """
+    if "." in text or "…" in text or "rec" in text:
+        text = _DOTS.sub(lambda found: _recurring(found[1]), text)
+    text = _TAGS.sub("", text.strip(" .;,!"))
+    if "£" in text:
+        text = _BOTH_SIGNS.sub(r"\1", text)
+    if any(char.isalpha() for char in text):
+        text = _PER_CENT.sub("%", text)
+        text = _EQUALS.sub("=", text)
+        text = _POUNDS.sub(_pounds, text)
+        text = _PENCE.sub(r"\g<n>p", text)
+        text = _UNIT_WORDS.sub(lambda found: " " + _WORDS[found["word"].lower()], text)
+        text = text.replace(" °", "°")
+    if "+" in text:
+        text = _SIGNS.sub(" - ", _PLUS.sub("", text))
+    return text.strip(" .;,!")
+
+
+def _pounds(found: re.Match[str]) -> str:
+    pence = found["p"]
+    return f"£{found['n']}" if pence is None else f"£{found['n']}.{int(pence):02d}"
+
+
+def _recurring(digits: str) -> str:
+    """Return a decimal typed with dots at its end, its shortest repeated tail marked recurring.
+
+    1.777 gives 1.7̇, 0.1666 gives 0.16̇ and 0.2727 gives 0.2̇7̇; 1.7 gives 1.7̇.
+    """
+    whole, places = digits.split(".")
+    for size in range(1, len(places) // 2 + 1):
+        block = places[-size:]
+        if places[-2 * size : -size] == block:
+            head = places[: -2 * size]
+            while head.endswith(block):
+                head = head[:-size]
+            break
+    else:
+        head, block = places[:-1], places[-1]
+    dot = "\u0307"
+    marked = block[0] + dot + (block[1:] + dot if len(block) > 1 else "")
+    return f"{whole}.{head}{marked}"

@@ -1,0 +1,166 @@
+"""What an answer is worth, in exact arithmetic and within bounds.
+
+Numbers are rational numbers; surds and expressions are quotients of polynomials
+(:mod:`itembank.notation.algebra`). A root of letters, or a power with a letter in its exponent,
+counts as one letter more, the same one wherever it stands for the same thing.
+
+Multiplying out is bounded before it begins: :data:`MOST_WORK` term products at most. What
+would take more is not the same as any key, since no key needs it.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.notation import tree as t
+from itembank.notation.algebra import Quotient, algebra, number
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import NotExact, exact
+
+Worth = Fraction | Quotient
+
+MOST_WORK = 4_000
+"""Products of two terms that multiplying an expression out may take."""
+
+
+def quotient(worth: Worth) -> Quotient:
+    """Return a value as a quotient of polynomials, whichever kind it is."""
+    return worth if isinstance(worth, Quotient) else number(worth)
+
+
+def worths(given: t.Node, key: t.Node) -> tuple[Worth, Worth]:
+    """Return the values of an answer and of the key, in one unit.
+
+    Raises:
+        NotExact: one has no exact value, or the units are of different kinds.
+
+    >>> from itembank.notation.parse import parse
+    >>> worths(parse("5"), parse("50 cm"))
+    (Fraction(1, 20), Fraction(1, 2))
+    """
+    own, wanted = unit_of(given), unit_of(key)
+    if own is not None and (wanted is None or own[0] != wanted[0]):
+        raise NotExact("the unit is of another kind")
+    scale = wanted[1] if own is None and wanted is not None else Fraction(1)
+    try:
+        return exact(given) * scale, exact(key)
+    except NotExact:
+        atoms: list[tuple[object, str]] = []
+        a, b = _algebra(_plain(given, atoms)), _algebra(_plain(key, atoms))
+        return a * number(scale), b
+
+
+def unit_of(node: t.Node) -> tuple[str, Fraction] | None:
+    """Return the dimension and the size of an amount's unit, or None where it has none."""
+    match node:
+        case t.Neg(of) | t.Bracket(of):
+            return unit_of(of)
+        case t.Quantity(_, unit):
+            return UNITS[unit].dimension, UNITS[unit].size
+        case t.Money(_, sign):
+            return CURRENCY[sign].dimension, CURRENCY[sign].size
+        case t.Product(_, rest):
+            return unit_of(rest[-1][1])
+    return None
+
+
+def _algebra(node: t.Node) -> Quotient:
+    work = _size(node)[1]
+    if work > MOST_WORK:
+        raise NotExact("this multiplies out to too many terms")
+    return algebra(node)
+
+
+def _size(node: t.Node) -> tuple[int, int]:
+    """Return how many terms multiplying out may give at most, and what it may cost.
+
+    Counted generously, a quotient as the terms of its top and bottom together.
+    """
+    match node:
+        case t.Sum(first, rest):
+            sizes = [_size(part) for part in (first, *(term for _, term in rest))]
+            if any(isinstance(part, t.Frac) for part in t.walk(node) if t.symbols(part)):
+                return _multiplied(sizes)
+            return sum(n for n, _ in sizes), sum(work for _, work in sizes)
+        case t.Power(base, exponent):
+            try:
+                times = abs(int(exact(exponent)))
+            except t.NotationError:
+                return 1, 1
+            return _multiplied([_size(base)] * min(times, 64))
+        case t.Juxt() | t.Product() | t.Frac():
+            return _multiplied([_size(part) for part in t.children(node)])
+        case t.Int() | t.Dec() | t.Sym() | t.Mixed() | t.Blank():
+            return 1, 1
+    sizes = [_size(part) for part in t.children(node)]
+    return max((n for n, _ in sizes), default=1), sum(work for _, work in sizes) + 1
+
+
+def _multiplied(sizes: list[tuple[int, int]]) -> tuple[int, int]:
+    terms, work = 1, 0
+    for count, cost in sizes:
+        work += cost + terms * count
+        terms = min(terms * count, 10**6)
+    return terms, work
+
+
+def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
+    """Return `node` with roots of letters, and powers with letters raised, as letters of their own.
+
+    The same root or power gets the same letter; `atoms` holds those met so far.
+    """
+    if not t.symbols(node):
+        return node
+    match node:
+        case t.Root(of, index):
+            return t.Sym(_atom((index, _algebra(_plain(of, atoms))), atoms))
+        case t.Power(base, exponent) if t.symbols(exponent):
+            below, above = _plain(base, atoms), _plain(exponent, atoms)
+            return t.Sym(_atom((_algebra(below), _algebra(above)), atoms))
+        case t.Power(base, exponent):
+            return t.Power(_plain(base, atoms), exponent)
+        case t.Neg(of):
+            return t.Neg(_plain(of, atoms))
+        case t.Bracket(of):
+            return t.Bracket(_plain(of, atoms))
+        case t.Frac(top, bottom):
+            return t.Frac(_plain(top, atoms), _plain(bottom, atoms))
+        case t.Juxt(factors):
+            return t.Juxt(tuple(_plain(factor, atoms) for factor in factors))
+        case t.Sum(first, rest):
+            return t.Sum(_plain(first, atoms), tuple((op, _plain(s, atoms)) for op, s in rest))
+        case t.Product(first, pairs):
+            return t.Product(_plain(first, atoms), tuple((op, _plain(s, atoms)) for op, s in pairs))
+    return node
+
+
+def _atom(found: object, atoms: list[tuple[object, str]]) -> str:
+    for known, name in atoms:
+        if known == found:
+            return name
+    atoms.append((found, f"§{len(atoms)}"))
+    return atoms[-1][1]
+
+
+def says_the_same(given: t.Node, key: t.Relation) -> bool:
+    """Tell whether an equation is the key's, rearranged: 3x = y − 2 for x = (y − 2)/3.
+
+    >>> from itembank.notation.parse import parse
+    >>> says_the_same(parse("3x = y - 2"), parse("x = (y - 2)/3"))
+    True
+    """
+    equations = []
+    for node in (given, key):
+        match node:
+            case t.Relation(left, (("=", right),)) if t.symbols(node):
+                try:
+                    top = (_algebra(left) - _algebra(right)).top
+                except t.NotationError:
+                    return False
+            case _:
+                return False
+        if not top:
+            return False
+        first = min(top, key=repr)
+        equations.append({monomial: c / top[first] for monomial, c in top.items()})
+    return equations[0] == equations[1]
