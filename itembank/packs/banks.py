@@ -9,23 +9,24 @@ sign-off, so a pack of signed questions has none of them.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Sequence
-from pathlib import Path
+from collections.abc import Collection, Sequence
 
+from itembank.bank.addresses import read_banks
 from itembank.bank.canonical import canonical
 from itembank.bank.content import content_hash
-from itembank.bank.load import Bank, Entry, read_bank
-from itembank.bank.reading import NeedsPerson, as_item
+from itembank.bank.load import Bank, Entry
+from itembank.bank.prove import entry_state, prove_entries
+from itembank.bank.reading import as_item
 from itembank.bank.sets import made_addresses
-from itembank.bank.workers import judge_all
-from itembank.checking.outcome import State
+from itembank.bank.signoff import Signing, SignState, by_item, read_signoffs
+from itembank.bank.state import EntryState
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults, join_words
+from itembank.faults import join_words
 from itembank.items.item import Item, Tier
-from itembank.items.registry import UnknownTopic, find_item, find_topic, topic_ids
+from itembank.items.registry import find_item, find_topic, topic_ids
 from itembank.packs.bank_source import BankSource, Question
 from itembank.packs.convert import FROM_PRINT, FROM_WORDS, generated
-from itembank.packs.model import BankLine, LeftOut, SignOff, SignOffState, Source
+from itembank.packs.model import BankLine, LeftOut, SignOff, Source
 from itembank.packs.model import Drawing as Drawn
 from itembank.packs.source import Drawable, InOrder
 from itembank.planning.draw_from import Drawing
@@ -139,90 +140,61 @@ class Banks:
 
     def _offered(self, topics: Collection[str]) -> dict[str, list[Question]]:
         """Return the questions that may be drawn, by topic, and count those that may not."""
-        signed_only = self.drawing.signed_only
         found: dict[str, list[Question]] = {}
-        readable: list[tuple[Bank, Entry, Item]] = []
+        own: list[tuple[Bank, Entry]] = []
         for bank in self.banks:
             for topic in bank.topics:
                 if topic.id in topics:
-                    readable += self._readable(bank, topic.entries)
-                for address in made_addresses(topic):
-                    item = find_item(address)
+                    own += [(bank, entry) for entry in topic.entries if self._in_use(entry)]
+                for item in map(find_item, made_addresses(topic)):
                     if item.topic not in topics:
                         continue
-                    if signed_only:
+                    if self.drawing.signed_only:
                         self._leave_out(item.topic, item.tier, "unsigned")
-                        continue
-                    source = generated(item, bank.name)
-                    found.setdefault(item.topic, []).append(Question(item, source))
-        outcomes = judge_all([item for _, _, item in readable])
-        for (bank, entry, item), outcome in zip(readable, outcomes, strict=True):
-            source = bank_source(bank, entry)
-            if outcome.state is not State.PROVED:
-                self._leave_out(item.topic, item.tier, outcome.state.value)
-            elif signed_only and source.sign_off != "signed":
-                why = "sign-off stale" if source.sign_off == "stale" else "unsigned"
-                self._leave_out(item.topic, item.tier, why)
+                    else:
+                        question = Question(item, generated(item, bank.name))
+                        found.setdefault(item.topic, []).append(question)
+        signoffs = {bank.name: by_item(read_signoffs(bank.folder)) for bank in self.banks}
+        outcomes = prove_entries([entry for _, entry in own])
+        for (bank, entry), outcome in zip(own, outcomes, strict=True):
+            state = entry_state(entry, outcome, signoffs[bank.name].get(entry.item.id, ()))
+            if not state.usable(self.drawing.signed_only):
+                self._leave_out(entry.topic, Tier(entry.item.tier), _why_not(state))
             else:
-                found.setdefault(item.topic, []).append(Question(item, source))
+                question = Question(as_item(entry), bank_source(bank, entry, state.sign))
+                found.setdefault(entry.topic, []).append(question)
         return found
 
-    def _readable(self, bank: Bank, entries: Iterable[Entry]) -> list[tuple[Bank, Entry, Item]]:
-        """Return the entries that can be proved, and count the retired and the others."""
-        found: list[tuple[Bank, Entry, Item]] = []
-        for entry in entries:
-            tier = Tier(entry.item.tier)
-            if entry.item.retired is not None:
-                self._leave_out(entry.topic, tier, "retired")
-                continue
-            try:
-                found.append((bank, entry, as_item(entry)))
-            except NeedsPerson:
-                self._leave_out(entry.topic, tier, State.NEEDS_PERSON.value)
-        return found
+    def _in_use(self, entry: Entry) -> bool:
+        """Tell whether an entry is not retired, and count it where it is."""
+        if entry.item.retired is not None:
+            self._leave_out(entry.topic, Tier(entry.item.tier), "retired")
+        return entry.item.retired is None
 
     def _leave_out(self, topic: str, tier: Tier, why: str) -> None:
         self.left_out[topic].setdefault(tier, Counter())[why] += 1
 
 
-def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
-    """Return the banks in some folders.
+def _why_not(state: EntryState) -> str:
+    """Return in a word or two why a question may not be used."""
+    if not state.proved:
+        return state.outcome.state.value
+    return "sign-off stale" if state.sign.state is Signing.STALE else "unsigned"
 
-    Raises:
-        FileFaults: every fault of every one of them.
-        ItembankError: two banks have the same name, so that an address could mean either.
+
+def bank_source(bank: Bank, entry: Entry, sign: SignState) -> Source:
+    """Return what a pack says of a question of a bank: where it is from, and who signed it.
+
+    Of a stale sign-off it says who signed the question as it was.
     """
-    found: list[Bank] = []
-    faults: FileFaults | None = None
-    for folder in folders:
-        try:
-            found.append(read_bank(folder))
-        except FileFaults as error:
-            faults = FileFaults((*(faults.faults if faults else ()), *error.faults), most=None)
-    if faults is not None:
-        raise faults
-    names: dict[str, Bank] = {}
-    for bank in found:
-        other = names.setdefault(bank.name, bank)
-        if other is not bank:
-            raise ItembankError(
-                f"The banks in {other.folder} and {bank.folder} are both called {bank.name}, so "
-                "an address could mean either. Use one of them, or change a name in bank.toml."
-            )
-    return tuple(found)
-
-
-def bank_source(bank: Bank, entry: Entry) -> Source:
-    """Return what a pack says of a question of a bank: where it is from, and who signed it."""
-    state, signed = sign_off(bank, entry)
     return Source(
         kind="bank",
         bank=bank.name,
         id=entry.item.id,
         hash=content_hash(entry),
         proved=FROM_WORDS if entry.item.model else FROM_PRINT,
-        sign_off=state,
-        signed=signed,
+        sign_off=sign.state.value,
+        signed=[SignOff(by=one.by, on=one.on) for one in sign.signoffs],
         author=entry.item.author or "",
         licence=entry.item.licence or bank.licence or "",
         credit=entry.item.source or "",
@@ -232,31 +204,3 @@ def bank_source(bank: Bank, entry: Entry) -> Source:
 def same_question(item: Item) -> tuple[object, ...]:
     """Return what is equal for the same question in every disguise, whatever made it."""
     return ("question", *canonical(item.ask, item.form))
-
-
-def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
-    """Return the item at an address: ``topic/tier/number``, or ``BANK:ID`` of one of the banks.
-
-    Raises:
-        ItembankError: the address names nothing, its bank is not among `folders` or has
-            faults, or the item needs a person, so that its answer is not known to be right.
-    """
-    name, colon, id = address.partition(":")
-    if not colon:
-        return find_item(address)
-    banks = read_banks(folders)
-    bank = next((one for one in banks if one.name == name), None)
-    if bank is None:
-        there = join_words([one.name for one in banks])
-        advice = f"The banks here are {there}." if banks else "Name its folder with --bank."
-        raise UnknownTopic(f"{address}: there is no bank ‘{name}’ here. {advice}")
-    entry = bank.find(id)
-    try:
-        return as_item(entry)
-    except NeedsPerson as error:
-        raise ItembankError(f"{address} needs a person: {error}") from None
-
-
-def sign_off(bank: Bank, entry: Entry) -> tuple[SignOffState, list[SignOff]]:
-    """Return whether a question is signed as it stands, and by whom."""
-    return "unsigned", []
