@@ -1,0 +1,192 @@
+"""A bank is saved by one person at a time: a file that says who is saving it, and since when."""
+
+from __future__ import annotations
+
+import contextlib
+import getpass
+import json
+import os
+import secrets
+import socket
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from itembank.errors import ItembankError
+
+LOCK_FILE = ".lock"
+GUARD_FILE = ".lock-guard"
+GUARD_SECONDS = 10
+
+
+class Locked(ItembankError):
+    """Someone else is saving the bank."""
+
+
+@dataclass(frozen=True, slots=True)
+class Holder:
+    """Who holds a lock: ``user@host``, their process there, and since when (in UTC)."""
+
+    owner: str
+    pid: int
+    since: datetime
+    token: str = ""
+
+    def age(self, now: datetime | None = None) -> str:
+        """Return how long the lock has been held, in words.
+
+        >>> start = datetime(2026, 11, 25, 10, 0, tzinfo=UTC)
+        >>> Holder("ht@desk", 7, start).age(datetime(2026, 11, 25, 10, 3, 20, tzinfo=UTC))
+        '3 minutes'
+        """
+        seconds = max(int(((now or datetime.now(UTC)) - self.since).total_seconds()), 0)
+        for size, name in ((86_400, "day"), (3_600, "hour"), (60, "minute"), (1, "second")):
+            if seconds >= size:
+                count = seconds // size
+                return f"{count} {name}{'' if count == 1 else 's'}"
+        return "less than a second"
+
+
+def holder(folder: Path | str) -> Holder | None:
+    """Return who holds the lock of a bank, or None where nobody does."""
+    path = Path(folder) / LOCK_FILE
+    try:
+        text = path.read_text(encoding="utf-8")
+        made = datetime.fromtimestamp(path.stat().st_mtime, UTC)
+    except FileNotFoundError:
+        return None
+    except (OSError, UnicodeDecodeError):
+        return Holder("someone", 0, datetime.now(UTC))
+    try:
+        data = json.loads(text)
+        return Holder(
+            str(data["owner"]),
+            int(data["pid"]),
+            datetime.fromisoformat(data["since"]).astimezone(UTC),
+            str(data["token"]),
+        )
+    except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
+        # Just made and not yet filled in, or damaged: then the file's own age has to do.
+        return Holder("someone", 0, made)
+
+
+@contextlib.contextmanager
+def locked(folder: Path | str) -> Iterator[Holder]:
+    """Hold the lock of a bank while the body runs.
+
+    A lock left behind on this machine by a process that is gone is taken over.
+
+    Raises:
+        Locked: someone else holds it; the message tells who, for how long, and what to do.
+        ItembankError: the folder cannot be written to.
+    """
+    folder = Path(folder)
+    path = folder / LOCK_FILE
+    mine = Holder(_me(), os.getpid(), datetime.now(UTC), secrets.token_hex(8))
+    if not _make(path, mine):
+        other = holder(folder)
+        if other is not None and _is_gone(other):
+            _take_away(path, other)
+        if not _make(path, mine):
+            raise Locked(_refusal(folder, holder(folder) or other))
+    try:
+        yield mine
+    finally:
+        # Only one's own lock is let go: somebody may have taken it away and made another.
+        found = holder(folder)
+        if found is not None and found.token == mine.token:
+            path.unlink(missing_ok=True)
+
+
+def unlock(folder: Path | str) -> Holder | None:
+    """Take a lock away, whoever holds it, and return who held it; None where nobody did.
+
+    Raises:
+        ItembankError: the folder cannot be written to.
+    """
+    found = holder(folder)
+    try:
+        (Path(folder) / LOCK_FILE).unlink(missing_ok=True)
+    except OSError as error:
+        raise _unwritable(Path(folder), error) from None
+    return found
+
+
+def _me() -> str:
+    try:
+        user = getpass.getuser()
+    except (KeyError, OSError, ImportError):  # an account without a name
+        user = "someone"
+    return f"{user}@{socket.gethostname()}"
+
+
+def _make(path: Path, mine: Holder) -> bool:
+    """Make the lock's file, which must not be there; return whether that was done."""
+    try:
+        handle = os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o666)
+    except FileExistsError:
+        return False
+    except OSError as error:
+        raise _unwritable(path.parent, error) from None
+    record = {
+        "owner": mine.owner,
+        "pid": mine.pid,
+        "since": mine.since.isoformat(),
+        "token": mine.token,
+    }
+    with os.fdopen(handle, "w", encoding="utf-8") as file:
+        json.dump(record, file)
+    return True
+
+
+def _is_gone(other: Holder) -> bool:
+    """Whether the process that made a lock ran on this machine and has ended."""
+    if other.owner.rpartition("@")[2] != socket.gethostname() or other.pid <= 0:
+        return False
+    if os.name == "nt":  # there, asking a process for a sign of life would end it
+        return False
+    try:
+        os.kill(other.pid, 0)
+    except ProcessLookupError:
+        return True
+    except (OSError, OverflowError):
+        return False
+    return False
+
+
+def _take_away(path: Path, other: Holder) -> None:
+    """Take away a lock left behind, unless it has become another's in the meantime.
+
+    Only one process at a time does so: otherwise the second could take away the lock that the
+    first has just made.
+    """
+    guard = path.with_name(GUARD_FILE)
+    try:
+        os.close(os.open(guard, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o666))
+    except OSError:
+        with contextlib.suppress(OSError):
+            if time.time() - guard.stat().st_mtime > GUARD_SECONDS:  # its maker was killed
+                guard.unlink()
+        return
+    try:
+        if holder(path.parent) == other:
+            path.unlink(missing_ok=True)
+    finally:
+        guard.unlink(missing_ok=True)
+
+
+def _refusal(folder: Path, other: Holder | None) -> str:
+    if other is None:
+        return f"{folder}: someone else was saving this bank just now. Try again."
+    return (
+        f"{folder}: {other.owner} has been saving this bank for {other.age()}. Try again in a "
+        f"moment. If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."
+    )
+
+
+def _unwritable(folder: Path, error: OSError) -> ItembankError:
+    return ItembankError(
+        f"{folder}: this folder cannot be written to ({error.strerror}), so nothing was saved."
+    )

@@ -1,0 +1,217 @@
+"""Two teachers at one bank: a lock with an owner, and saves that lose nothing."""
+
+import errno
+import json
+import os
+import subprocess
+import sys
+import threading
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from itembank.bank import save as saving
+from itembank.bank.lock import LOCK_FILE, Locked, holder, locked, unlock
+from itembank.bank.save import ChangedSince, save, take
+from itembank.errors import ItembankError
+
+
+def lock_of(folder, **changes):
+    with locked(folder):
+        record = json.loads((folder / LOCK_FILE).read_text(encoding="utf-8"))
+    (folder / LOCK_FILE).write_text(json.dumps(record | changes), encoding="utf-8")
+    return record
+
+
+def dead_pid():
+    ended = subprocess.Popen([sys.executable, "-c", ""])
+    ended.wait()
+    return ended.pid
+
+
+def test_a_lock_is_there_while_held_and_gone_after(tmp_path):
+    with locked(tmp_path) as mine:
+        assert holder(tmp_path) == mine
+        assert mine.pid == os.getpid()
+    assert holder(tmp_path) is None
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_second_holder_is_refused_and_told_who_and_how_long(tmp_path):
+    since = datetime.now(UTC) - timedelta(minutes=12, seconds=5)
+    lock_of(tmp_path, owner="ht@staff-room", since=since.isoformat())
+    with pytest.raises(Locked) as caught, locked(tmp_path):
+        pass
+    assert "ht@staff-room" in str(caught.value)
+    assert "12 minutes" in str(caught.value)
+    assert "unlock" in str(caught.value)
+    assert holder(tmp_path).owner == "ht@staff-room"
+
+
+def test_a_live_process_on_this_machine_keeps_its_lock(tmp_path):
+    lock_of(tmp_path, token="another")
+    with pytest.raises(Locked), locked(tmp_path):
+        pass
+
+
+def test_a_dead_process_on_this_machine_is_taken_over(tmp_path):
+    lock_of(tmp_path, pid=dead_pid(), token="another")
+    with locked(tmp_path) as mine:
+        assert holder(tmp_path).token == mine.token
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_dead_number_on_another_machine_says_nothing(tmp_path):
+    lock_of(tmp_path, pid=dead_pid(), owner="ht@another-desk")
+    with pytest.raises(Locked), locked(tmp_path):
+        pass
+
+
+@pytest.mark.parametrize("text", ["", "{", "[]", '{"owner": 1}', "[" * 10_000, "\x00"])
+def test_a_damaged_lock_is_a_plain_refusal(tmp_path, text):
+    (tmp_path / LOCK_FILE).write_text(text, encoding="utf-8")
+    with pytest.raises(Locked, match="someone has been saving"), locked(tmp_path):
+        pass
+    assert unlock(tmp_path) is not None
+    with locked(tmp_path):
+        pass
+
+
+def test_a_lock_taken_away_and_made_anew_is_not_let_go_by_the_first(tmp_path):
+    with locked(tmp_path):
+        unlock(tmp_path)
+        lock_of(tmp_path, owner="nt@another-desk", token="theirs")
+    assert holder(tmp_path).token == "theirs"
+
+
+def test_the_lock_goes_when_the_body_fails(tmp_path):
+    with pytest.raises(RuntimeError), locked(tmp_path):
+        raise RuntimeError
+    assert holder(tmp_path) is None
+
+
+def test_one_of_many_at_once_holds_the_lock(tmp_path):
+    lock_of(tmp_path, pid=dead_pid(), token="left behind")
+    inside, most, saved = [], [], []
+    start = threading.Barrier(8)
+
+    def work():
+        start.wait()
+        for _ in range(20):
+            try:
+                with locked(tmp_path):
+                    inside.append(1)
+                    most.append(len(inside))
+                    saved.append(1)
+                    inside.pop()
+            except Locked:
+                pass
+
+    threads = [threading.Thread(target=work) for _ in range(8)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert saved
+    assert max(most) == 1
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_saving_replaces_the_file_whole(tmp_path):
+    path = tmp_path / "a.toml"
+    path.write_text("old", encoding="utf-8")
+    os.chmod(path, 0o640)
+    save(tmp_path, [(take(path), "new ½")])
+    assert path.read_bytes() == "new ½".encode()
+    assert path.stat().st_mode & 0o777 == 0o640
+    assert [p.name for p in tmp_path.iterdir()] == ["a.toml"]
+
+
+def test_a_new_file_and_one_taken_away(tmp_path):
+    old = tmp_path / "old.toml"
+    old.write_text("x", encoding="utf-8")
+    save(tmp_path, [(take(tmp_path / "new.toml"), "y"), (take(old), None)])
+    assert [(p.name, p.read_text(encoding="utf-8")) for p in tmp_path.iterdir()] == [
+        ("new.toml", "y")
+    ]
+
+
+def test_line_ends_and_the_byte_order_mark_stay(tmp_path):
+    path = tmp_path / "a.toml"
+    path.write_bytes(b"\xef\xbb\xbfa = 1\r\nb = 2\r\n")
+    before = take(path)
+    assert before.text == "a = 1\nb = 2\n"
+    save(tmp_path, [(before, before.text.replace("2", "3"))])
+    assert path.read_bytes() == b"\xef\xbb\xbfa = 1\r\nb = 3\r\n"
+
+
+def test_a_file_changed_since_is_not_overwritten_and_the_difference_is_shown(tmp_path):
+    one, two = tmp_path / "a.toml", tmp_path / "b.toml"
+    one.write_text("a = 1\n", encoding="utf-8")
+    two.write_text("b = 1\n", encoding="utf-8")
+    first, second = take(one), take(two)
+    two.write_text("b = 7\n", encoding="utf-8")
+    with pytest.raises(ChangedSince) as caught:
+        save(tmp_path, [(first, "a = 2\n"), (second, "b = 2\n")])
+    assert "-b = 1\n+b = 7" in caught.value.difference
+    assert one.read_text(encoding="utf-8") == "a = 1\n"
+    assert two.read_text(encoding="utf-8") == "b = 7\n"
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+def test_a_file_made_or_taken_away_since_is_told(tmp_path):
+    path = tmp_path / "a.toml"
+    absent = take(path)
+    path.write_text("theirs", encoding="utf-8")
+    present = take(path)
+    with pytest.raises(ChangedSince, match="has been made since"):
+        save(tmp_path, [(absent, "mine")])
+    path.unlink()
+    with pytest.raises(ChangedSince, match="taken away since"):
+        save(tmp_path, [(present, "mine")])
+    assert not path.exists()
+
+
+def test_a_folder_that_cannot_be_written_to(tmp_path, monkeypatch):
+    path = tmp_path / "a.toml"
+    path.write_text("old", encoding="utf-8")
+    before = take(path)
+
+    def refuse(*args, **kwargs):
+        raise OSError(errno.EROFS, "Read-only file system", str(tmp_path))
+
+    monkeypatch.setattr(os, "open", refuse)
+    with pytest.raises(ItembankError, match="cannot be written to") as caught:
+        save(tmp_path, [(before, "new")])
+    assert caught.value.exit_status == 2
+    assert path.read_text(encoding="utf-8") == "old"
+
+
+@pytest.mark.parametrize("fails_at", [1, 2])
+def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(tmp_path, monkeypatch, fails_at):
+    paths = [tmp_path / "a.toml", tmp_path / "b.toml"]
+    for path in paths:
+        path.write_text("old", encoding="utf-8")
+    before = [take(path) for path in paths]
+    real, calls = os.replace, []
+
+    def replace(*args):
+        calls.append(args)
+        if len(calls) == fails_at:
+            raise OSError(errno.ENOSPC, "No space left on device", str(args[1]))
+        real(*args)
+
+    monkeypatch.setattr(saving.os, "replace", replace)
+    with pytest.raises(ItembankError, match="No space left"):
+        save(tmp_path, [(snapshot, "new") for snapshot in before])
+    assert [path.read_text(encoding="utf-8") for path in paths] == ["old", "old"]
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+def test_a_save_under_another_lock_writes_nothing(tmp_path):
+    path = tmp_path / "a.toml"
+    path.write_text("old", encoding="utf-8")
+    lock_of(tmp_path, owner="ht@another-desk")
+    with pytest.raises(Locked):
+        save(tmp_path, [(take(path), "new")])
+    assert path.read_text(encoding="utf-8") == "old"
