@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from itembank.errors import ItembankError
+from itembank.items.item import Item
 from itembank.planning.department import (
     FILE_NAME,
     Department,
     find_department,
     read_department,
 )
+from itembank.planning.draw_from import BANK_FILE, no_bank
 
 
 def nearby_department(folder: Path | None, known: tuple[str, ...] | None) -> Department | None:
@@ -23,6 +26,43 @@ def nearby_department(folder: Path | None, known: tuple[str, ...] | None) -> Dep
         if not any((one / FILE_NAME).is_file() for one in (here, *here.parents)):
             return None
     return read_department(find_department(folder), known)
+
+
+def banks_of(department: Department | None) -> tuple[Path, ...]:
+    """Return the banks that a department names anywhere, each once."""
+    if department is None:
+        return ()
+    places = (department.draw_from, *(one.draw_from for one in department.classes))
+    return tuple(dict.fromkeys(bank for one in places for bank in one.banks or ()))
+
+
+def nearby_banks(named: tuple[Path, ...] = ()) -> tuple[Path, ...]:
+    """Return the banks that are named; else the one around here and those of the department.
+
+    Raises:
+        ItembankError: a folder that is named holds no bank, or the department's file has faults.
+    """
+    for folder in named:
+        if (wrong := no_bank(folder)) is not None:
+            raise ItembankError(wrong)
+    if named:
+        return named
+    here = Path.cwd()
+    around = [one for one in (here, *here.parents) if (one / BANK_FILE).is_file()][:1]
+    others = banks_of(nearby_department(None, None))
+    found = {one.resolve(): one for one in (*around, *others)}
+    return tuple(found.values())
+
+
+def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
+    """Return the item at an address, ``topic/tier/number`` or ``BANK:ID`` of a bank near here.
+
+    Raises:
+        ItembankError: the address names nothing, or what it names needs a person.
+    """
+    from itembank.bank.addresses import find_any
+
+    return find_any(address, nearby_banks(named) if ":" in address else ())
 
 
 def complete_topic(incomplete: str) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -11,10 +12,15 @@ def mark(
     address: Annotated[
         str,
         typer.Argument(
-            metavar="ADDRESS", help="Which question: topic/tier/number, as teacher notes list it."
+            metavar="ADDRESS",
+            help="Which question: topic/tier/number or BANK:ID, as teacher notes list it.",
         ),
     ],
     answer: Annotated[str, typer.Argument(metavar="ANSWER", help="The answer as it was typed.")],
+    bank: Annotated[
+        list[Path] | None,
+        typer.Option(metavar="DIR", help="Folder of the bank; those near here are known."),
+    ] = None,
 ) -> None:
     """Mark one typed answer, and say what to ask where it shows a known mistake.
 
@@ -24,13 +30,14 @@ def mark(
     Examples:
       itembank mark ratio.share/support/228 "£48 and £42"
       itembank mark equations.two-step/core/7 -- "-3"
+      itembank mark fernhill:garden-12 "1 1/2" --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.find import find_address
     from itembank.cli.text import say
-    from itembank.items.registry import find_item
     from itembank.marking import mark as verdict_on
     from itembank.notation.line import line
 
-    item = find_item(address)
+    item = find_address(address, tuple(bank or ()))
     marked = verdict_on(item, answer)
     said = marked.verdict.value.capitalize()
     if marked.misconception is not None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import complete_topic, nearby_department
+from itembank.cli.find import banks_of, complete_topic, nearby_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.faults import join_words
@@ -16,7 +16,6 @@ from itembank.planning.department import PAPERS
 
 if TYPE_CHECKING:
     from itembank.packs.build import Started
-    from itembank.planning.department import Department
 
 
 def pack(
@@ -145,7 +144,7 @@ def pack(
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)
-    near = (*given.banks, *_banks_of(found))
+    near = (*given.banks, *banks_of(found))
     planned = read_plan(plan, known, near) if plan is not None else None
     settings = resolve(given, planned, found, known, datetime.date.today())
     _refuse_existing(home / settings.folder_name, replace)
@@ -154,14 +153,6 @@ def pack(
     from itembank.packs.build import start_pack
 
     _write(start_pack(as_request(settings)), home, replace)
-
-
-def _banks_of(department: Department | None) -> tuple[Path, ...]:
-    """Return the banks that a department names anywhere."""
-    if department is None:
-        return ()
-    places = (department.draw_from, *(one.draw_from for one in department.classes))
-    return tuple(dict.fromkeys(bank for one in places for bank in one.banks or ()))
 
 
 def output_home(here: Path) -> Path:
