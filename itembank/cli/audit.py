@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import sys
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.bar import Bar
 from itembank.cli.find import complete_topic
 from itembank.errors import CheckFailed, ItembankError
 
@@ -67,30 +67,6 @@ def audit(
     if faulty:
         names = "1 topic" if faulty == 1 else f"{faulty} topics"
         raise CheckFailed(f"The audit found faults in {names}.")
-
-
-class Bar:
-    """A progress bar on the error stream, drawn only where that is a terminal."""
-
-    def __init__(self) -> None:
-        self._shown = -1
-        self._draws = sys.stderr.isatty()
-
-    def __call__(self, done: int, total: int) -> None:
-        """Show that `done` of `total` items are audited."""
-        share = done * 100 // max(total, 1)
-        if self._draws and share != self._shown:
-            self._shown = share
-            filled = share * 40 // 100
-            sys.stderr.write(f"\r[{'#' * filled:<40}] {share:3}%  {done:,} of {total:,} items")
-            sys.stderr.flush()
-
-    def clear(self) -> None:
-        """Take the bar away."""
-        if self._shown >= 0:
-            sys.stderr.write(f"\r{' ' * 79}\r")
-            sys.stderr.flush()
-            self._shown = -1
 
 
 def as_json(found: Sequence[TopicAudit]) -> str:

@@ -1,4 +1,4 @@
-"""The ``itembank`` command: its sub-commands and the one place where faults become messages.
+"""The ``itembank`` command and its sub-commands.
 
 Nothing heavy is imported here: each command imports what it needs when it runs.
 """
@@ -7,61 +7,18 @@ from __future__ import annotations
 
 import gc
 from collections.abc import Sequence
-from typing import Annotated, Any
+from typing import Annotated
 
 import typer
-import typer.core
 
 from itembank.cli.audit import audit
 from itembank.cli.band import band
+from itembank.cli.group import PlainGroup, later
 from itembank.cli.mark import mark
 from itembank.cli.pack import pack
 from itembank.cli.show import show
-from itembank.cli.text import say
 from itembank.cli.topics import topics
-from itembank.cli.usage import PlainCommand, UsageError, is_help, usage_words
-from itembank.errors import ItembankError
-
-STOPPED = 130  # 128 + SIGINT, as shells count
-
-
-class PlainGroup(typer.core.TyperGroup):
-    """The group of commands; turns what a person can put right into one plain message."""
-
-    def make_context(self, *args: Any, **kwargs: Any) -> Any:
-        """Read what stands before the command."""
-        try:
-            return super().make_context(*args, **kwargs)
-        except UsageError as error:
-            raise self._refused(error) from None
-
-    def _refused(self, error: Any) -> Any:
-        """Say what was mistyped; return what ends the command."""
-        if is_help(error):
-            return error
-        say(usage_words(error, list(self.commands)), err=True)
-        return typer.Exit(ItembankError.exit_status)
-
-    def invoke(self, ctx: Any) -> Any:
-        """Run the chosen command; end with its exit status."""
-        try:
-            return super().invoke(ctx)
-        except UsageError as error:
-            raise self._refused(error) from None
-        except ItembankError as error:
-            say(str(error), err=True)
-            raise typer.Exit(error.exit_status) from None
-        except KeyboardInterrupt:
-            typer.echo("\nStopped.", err=True)
-            raise typer.Exit(STOPPED) from None
-        except BrokenPipeError:
-            raise  # the reader of our output went away, as `head` does: typer ends quietly
-        except OSError as error:
-            if not error.filename:
-                raise
-            say(f"{error.filename}: {error.strerror}.", err=True)
-            raise typer.Exit(ItembankError.exit_status) from None
-
+from itembank.cli.usage import PlainCommand
 
 app = typer.Typer(
     name="itembank",
@@ -106,6 +63,7 @@ app.command(cls=PlainCommand, short_help="List the topics.")(topics)
 app.command(cls=PlainCommand, short_help="Show sample questions of a topic.")(show)
 app.command(cls=PlainCommand, short_help="Mark one typed answer.")(mark)
 app.command(cls=PlainCommand, short_help="Prove every key, and look for faults.")(audit)
+later(app, "bank", "itembank.cli.bank:app", "Keep a department's own questions.")
 
 
 def run(arguments: Sequence[str] | None = None) -> None:

@@ -12,6 +12,7 @@ from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from itembank.cli.bank_text import Printed
     from itembank.items.item import Item, Run
     from itembank.notation.tree import Node
 
@@ -97,9 +98,16 @@ def prompt_text(prompt: Sequence[Run]) -> str:
 def item_text(number: int, item: Item) -> str:
     """Return an item as a teacher would want to read it: question, key, working, mistakes."""
     from itembank.items.difficulty import difficulty
+
+    lines = question_lines(f"{number}. ", item)
+    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):g})"))
+    return "\n".join(lines)
+
+
+def question_lines(lead: str, item: Item | Printed) -> list[str]:
+    """Return the lines of what prints of an item: question, key, working, mistakes."""
     from itembank.items.forms import form_words
 
-    lead = f"{number}. "
     marks = f"{item.marks}{_TIED}mark{'' if item.marks == 1 else 's'}"
     lines = [
         paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
@@ -115,5 +123,4 @@ def item_text(number: int, item: Item) -> str:
         what = slip.misconception
         lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
         label = " " * len(label)
-    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):g})"))
-    return "\n".join(lines)
+    return lines

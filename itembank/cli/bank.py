@@ -1,0 +1,46 @@
+"""``itembank bank``: the commands of a department's own questions, each read when it is used."""
+
+from __future__ import annotations
+
+import typer
+
+from itembank.cli.group import PlainGroup, later
+
+app = typer.Typer(
+    name="bank",
+    cls=PlainGroup,
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+)
+
+
+@app.callback()
+def bank() -> None:
+    """Keep a department's own questions: written by hand, proved like the others.
+
+    A bank is a folder with bank.toml and one file a topic. Commands use the bank around the
+    current folder, or the department's only one, unless told of another.
+
+    \b
+    From a first question to the class:
+      itembank bank new questions --author HT="head of mathematics"
+      itembank bank add
+      itembank bank prove
+      itembank bank sign garden-12 --by HT
+      itembank pack --bank questions
+
+    ‘itembank bank COMMAND --help’ says more about each command.
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+
+
+COMMANDS = {
+    "list": ("bank_list:list_", "List questions, and search for them."),
+    "show": ("bank_show:show", "Show a question as it will print."),
+    "check": ("bank_check:check", "Look for faults in a bank's files."),
+    "prove": ("bank_prove:prove", "Prove every key."),
+}
+"""Where each command is, and what the list of commands says of it."""
+
+for _name, (_where, _says) in COMMANDS.items():
+    later(app, _name, f"itembank.cli.{_where}", _says)

@@ -1,0 +1,43 @@
+"""``itembank bank check``, ``schema``: whether a bank's files are as they should be."""
+
+from __future__ import annotations
+
+import typer
+
+from itembank.cli.bank_find import BankArgument, OtherBank, bank_folder
+from itembank.cli.bank_text import count
+from itembank.cli.text import say
+
+
+def check(bank: BankArgument = None, other: OtherBank = None) -> None:
+    """Look for faults in a bank's files, and tell of all of them at once.
+
+    Each is told with its file, its line and what to do; the command then ends with status 2.
+    Keys are read here but not worked out: ‘itembank bank prove’ does that.
+
+    \b
+    Examples:
+      itembank bank check
+      itembank bank check questions
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.load import read_bank
+    from itembank.bank.sets import made_addresses
+    from itembank.errors import ItembankError
+    from itembank.faults import FileFaults
+
+    folder = bank_folder(bank, other)
+    try:
+        found = read_bank(folder)
+    except FileFaults as error:
+        files = len({fault.file for fault in error.faults})
+        many = f"{count(len(error.faults), 'fault')} in {count(files, 'file')}."
+        raise ItembankError(f"{error}\n{many}") from None
+    items = list(found.entries())
+    retired = sum(entry.item.retired is not None for entry in items)
+    made = sum(len(made_addresses(topic)) for topic in found.topics)
+    parts = [f"{count(len(items), 'question')} on {count(len(found.topics), 'topic')}"]
+    if retired:
+        parts.append(f"{retired} of them retired")
+    if made:
+        parts.append(f"{made} generated")
+    say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
