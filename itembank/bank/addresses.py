@@ -26,9 +26,24 @@ def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
     >>> find_any("ratio.share/core/12").topic
     'ratio.share'
     """
-    name, colon, id = address.partition(":")
+    _, colon, id = address.partition(":")
     if not colon:
         return find_item(address)
+    entry = find_bank(address, folders).find(id)
+    try:
+        return as_item(entry)
+    except NeedsPerson as error:
+        raise ItembankError(f"{address} needs a person. {error}") from None
+
+
+def find_bank(address: str, folders: Iterable[Path]) -> Bank:
+    """Return the bank that an address ``BANK:ID`` names, from those in `folders`.
+
+    Raises:
+        UnknownTopic: none of them has that name.
+        ItembankError: a bank has faults.
+    """
+    name = address.partition(":")[0]
     banks = read_banks(folders)
     bank = next((one for one in banks if one.name == name), None)
     if bank is None:
@@ -39,11 +54,7 @@ def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
                 f" {'The bank' if len(there) == 1 else 'The banks'} here: {join_words(there)}."
             )
         raise UnknownTopic(f"{address}: there is no bank ‘{name}’ here. {advice}")
-    entry = bank.find(id)
-    try:
-        return as_item(entry)
-    except NeedsPerson as error:
-        raise ItembankError(f"{address} needs a person. {error}") from None
+    return bank
 
 
 def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:

@@ -60,9 +60,13 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
     Raises:
         ItembankError: the address names nothing, or what it names needs a person.
     """
+    if ":" not in address:  # the banks' reader takes longer to load than a question to make
+        from itembank.items.registry import find_item
+
+        return find_item(address)
     from itembank.bank.addresses import find_any
 
-    return find_any(address, nearby_banks(named) if ":" in address else ())
+    return find_any(address, nearby_banks(named))
 
 
 def complete_topic(incomplete: str) -> list[str]:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from itembank.cli.find import complete_topic
 from itembank.errors import ItembankError
 from itembank.planning.next_tasks import TIERS
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Bank
 
 MOST = 100
 
@@ -17,7 +21,9 @@ def show(
     topic: Annotated[
         str,
         typer.Argument(
-            metavar="TOPIC", help="A topic, such as ratio.share.", autocompletion=complete_topic
+            metavar="TOPIC",
+            help="A topic, such as ratio.share, or one question by its address.",
+            autocompletion=complete_topic,
         ),
     ],
     tier: Annotated[
@@ -28,25 +34,45 @@ def show(
     seed: Annotated[
         int, typer.Option(metavar="N", help="Another number shows other questions.")
     ] = 1,
+    bank: Annotated[
+        list[Path] | None,
+        typer.Option(metavar="DIR", help="A bank’s folder; those near here are known."),
+    ] = None,
 ) -> None:
     """Show sample questions of a topic with key, working and likely mistakes.
+
+    Of a topic that is in a bank alone, the questions are the bank's, in its own order.
 
     \b
     Examples:
       itembank show ratio.share
       itembank show fractions.divide --tier challenge --count 5 --seed 2
+      itembank show ratio.share/core/12
+      itembank show fernhill:garden-12 --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
     import random
 
+    from itembank.cli.find import find_address
     from itembank.cli.text import item_text
     from itembank.items.item import Tier
-    from itembank.items.registry import find_topic
+    from itembank.items.registry import find_topic, topic_ids
 
+    banks = tuple(bank or ())
+    if ":" in topic:
+        _show_entry(topic, banks)
+        return
+    if "/" in topic:
+        typer.echo(item_text(1, find_address(topic)))
+        return
     tier = tier.lower() if tier is not None else None
     if tier is not None and tier not in TIERS:
         raise ItembankError(f"There is no tier ‘{tier}’. Write support, core or challenge.")
     if not 1 <= count <= MOST:
         raise ItembankError(f"--count must be from 1 to {MOST}, not {count}.")
+    if topic.lower() not in topic_ids() and (held := _banks_with(topic.lower(), banks)):
+        for held_in in held:
+            _show_bank(held_in, topic.lower(), tier, count)
+        return
     found = find_topic(topic)
     typer.echo(f"{found.title}  ({found.id})")
     for one in Tier:
@@ -59,3 +85,40 @@ def show(
         )
         for number, index in enumerate(chosen, 1):
             typer.echo(f"\n{item_text(number, found.item(one, index))}")
+
+
+def _show_entry(address: str, named: tuple[Path, ...]) -> None:
+    """Show one question of a bank, with all that is known about it."""
+    from itembank.bank.addresses import find_bank
+    from itembank.cli.bank_show import show as show_entry
+    from itembank.cli.find import nearby_banks
+
+    bank = find_bank(address, nearby_banks(named))
+    show_entry([address.partition(":")[2]], bank.folder)
+
+
+def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
+    """Return the banks near here that hold a topic."""
+    from itembank.cli.find import nearby_banks
+
+    if not (folders := nearby_banks(named)):
+        return []
+    from itembank.bank.addresses import read_banks
+
+    return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
+
+
+def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
+    """Show the first questions of a bank on a topic that are in use, and where to read more."""
+    from itembank.cli.bank_text import item_lines
+
+    held = next(one for one in bank.topics if one.id == topic)
+    typer.echo(f"{held.title}  ({topic}), in the bank {bank.name}")
+    for one in TIERS:
+        if tier not in (None, one):
+            continue
+        entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
+        questions = "question" if len(entries) == 1 else "questions"
+        typer.echo(f"\n{one}: {len(entries)} {questions}")
+        for entry in entries[:count]:
+            typer.echo("\n" + "\n".join([entry.address, *item_lines(entry.item)]))
