@@ -1,0 +1,95 @@
+"""Signs items off: all of those asked for, or, where something stands against one, none."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.bank.load import SIGNOFF_FILE
+from itembank.bank.prove import prove_entries
+from itembank.bank.save import save, take
+from itembank.bank.signoff import read_signoffs, signoff_of, signoffs_text
+from itembank.checking.outcome import State
+from itembank.errors import CheckFailed, ItembankError
+from itembank.faults import join_words, nearest
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Bank, Entry
+    from itembank.bank.records import SignOff
+
+
+@dataclass(frozen=True, slots=True)
+class Signed:
+    """What became of one item: `proved` as well, and whether this sign-off is a new one."""
+
+    id: str
+    signoff: SignOff
+    proved: bool
+    new: bool = True
+
+    @property
+    def says(self) -> str:
+        """Return what to tell: ``signed``, ``signed, not proved``, or signed already."""
+        word = "signed" if self.new else "signed already"
+        return word if self.proved else f"{word}, not proved"
+
+
+def sign(bank: Bank, ids: Sequence[str], by: str, on: datetime.date) -> tuple[Signed, ...]:
+    """Record that `by` has checked these items on a day, and return what became of each.
+
+    An item that the tool cannot prove can be signed: the reviewer vouches for it, and it is
+    signed but not proved. One whose key is disproved cannot.
+
+    Raises:
+        CheckFailed: the key of one is disproved; nothing is signed.
+        ItembankError: there is no such author or item, or one is retired; nothing is signed.
+    """
+    entries, refusals = _wanted(bank, ids, by)
+    outcomes = prove_entries(entries)
+    wrong = [
+        f"{entry.address} cannot be signed, because its key is disproved. {outcome.says}"
+        for entry, outcome in zip(entries, outcomes, strict=True)
+        if outcome.state is State.DISPROVED
+    ]
+    if refusals:
+        raise ItembankError("\n".join([*refusals, *wrong]))
+    if wrong:
+        raise CheckFailed("\n".join(wrong))
+    file = take(bank.folder / SIGNOFF_FILE)
+    before = read_signoffs(bank.folder)
+    standing = {(one.item, one.by, one.content): one for one in before}
+    found = []
+    for entry, outcome in zip(entries, outcomes, strict=True):
+        new = signoff_of(entry, by, on)
+        old = standing.get((new.item, by, new.content))
+        proved = outcome.state is State.PROVED
+        found.append(Signed(new.item, old or new, proved, new=old is None))
+    added = [one.signoff for one in found if one.new]
+    if added:
+        save(bank.folder, [(file, signoffs_text([*before, *added], file.text))])
+    return tuple(found)
+
+
+def _wanted(bank: Bank, ids: Sequence[str], by: str) -> tuple[list[Entry], list[str]]:
+    """Return the entries asked for, each once, and everything that stands against signing."""
+    refusals = []
+    if by not in bank.authors:
+        near = nearest(by, bank.authors) or sorted(bank.authors)
+        advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
+        refusals.append(
+            f"There is no author ‘{by}’ in the bank {bank.name}.{advice} "
+            "Author codes stand under [authors] in bank.toml."
+        )
+    entries: dict[str, Entry] = {}
+    for id in ids:
+        try:
+            entry = bank.find(id)
+        except ItembankError as error:
+            refusals.append(str(error))
+            continue
+        if entry.item.retired is not None:
+            refusals.append(f"{entry.address} is retired, so there is nothing to sign.")
+        entries[entry.item.id] = entry
+    return list(entries.values()), refusals
