@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.notation.tree import Either, Listing, Node, NotationError, Relation, Sym
+from itembank.notation.tree import Either, Listing, Node, NotationError, Relation, Sym, symbols
 
 Solution = dict[str, Node]
 """The value given to each letter, as written."""
@@ -78,3 +78,26 @@ def value_given(key: Node) -> Node:
     if len(key.rest) != 1 or key.rest[0][0] != "=":
         raise Misfit("the key is not one equation")
     return key.rest[0][1]
+
+
+def subjects_given(key: Node, letter: Sym) -> list[Node]:
+    """Return what the key says that `letter` equals, in each of its cases.
+
+    Raises:
+        Misfit: the key is not the letter, an equals sign and an expression without it.
+    """
+    given = []
+    for case in key.parts if isinstance(key, Either) else (key,):
+        right = case
+        if isinstance(case, Relation):
+            if len(case.rest) != 1 or case.rest[0][0] != "=":
+                raise Misfit("the key is not one equation")
+            left, right = case.first, case.rest[0][1]
+            if right == letter:
+                left, right = right, left
+            if left != letter:
+                raise Misfit(f"the key does not say what {letter.name} is")
+        if letter.name in symbols(right):
+            raise Misfit(f"{letter.name} stands on both sides of the key")
+        given.append(right)
+    return given

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itembank.checking.equations import sides_of
 from itembank.checking.finding import Finding, found, text
-from itembank.checking.keys import Misfit
+from itembank.checking.keys import Misfit, subjects_given
 from itembank.checking.written import quotient_node
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number
 from itembank.notation.tree import (
@@ -19,7 +19,6 @@ from itembank.notation.tree import (
     Root,
     Sym,
     equals,
-    symbols,
 )
 from itembank.notation.value import NotExact
 
@@ -50,29 +49,6 @@ def find_subject(relation: Relation, letter: Sym, key: Node) -> Finding:
             f"{letter.name} cannot be negative"
         )
     return found(answer, key, True)
-
-
-def subjects_given(key: Node, letter: Sym) -> list[Node]:
-    """Return what the key says that `letter` equals, in each of its cases.
-
-    Raises:
-        Misfit: the key is not the letter, an equals sign and an expression without it.
-    """
-    given = []
-    for case in key.parts if isinstance(key, Either) else (key,):
-        right = case
-        if isinstance(case, Relation):
-            if len(case.rest) != 1 or case.rest[0][0] != "=":
-                raise Misfit("the key is not one equation")
-            left, right = case.first, case.rest[0][1]
-            if right == letter:
-                left, right = right, left
-            if left != letter:
-                raise Misfit(f"the key does not say what {letter.name} is")
-        if letter.name in symbols(right):
-            raise Misfit(f"{letter.name} stands on both sides of the key")
-        given.append(right)
-    return given
 
 
 def undone(relation: Relation, name: str) -> tuple[int, Quotient]:

@@ -8,25 +8,41 @@ from __future__ import annotations
 import itertools
 from typing import Any
 
-import sympy
-
-from itembank.checking.finding import WrongKey
+from itembank.checking.finding import Finding, WrongKey, found, ordinal
+from itembank.checking.keys import Misfit, value_given
 from itembank.checking.printed import mismatched, unprinted
+from itembank.checking.symbolic_algebra import rewritten, subject
+from itembank.checking.symbolic_solving import inequality, settled, solutions
+from itembank.checking.symbolic_whole import common, nth_term, rounded
+from itembank.checking.sympy_text import sympy_text
+from itembank.checking.sympy_zero import is_zero
 from itembank.errors import CheckFailed
-from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order
-from itembank.notation.symbolic import symbol, to_sympy
+from itembank.items.item import (
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+    Subject,
+)
+from itembank.notation.symbolic import to_sympy
 from itembank.notation.tree import (
+    Either,
     Label,
     Listing,
     Node,
     NotationError,
     Ratio,
     Relation,
-    Sym,
-    symbols,
+    RelationOp,
 )
-
-SIGNS = {"<": sympy.Lt, ">": sympy.Gt, "≤": sympy.Le, "≥": sympy.Ge}
+from itembank.notation.value import NotExact
 
 
 def prove(item: Item) -> None:
@@ -40,70 +56,83 @@ def prove(item: Item) -> None:
         If sympy cannot settle the question.
     """
     try:
-        fault = unprinted(item) or mismatched(item) or _disagreement(item)
-    except (NotationError, TypeError, ValueError) as error:
+        fault = unprinted(item) or mismatched(item) or by_second_road(item).fault
+    except NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
         raise WrongKey(f"{item.address}: {fault}")
 
 
-def _disagreement(item: Item) -> str:
+def by_second_road(item: Item) -> Finding:
+    """Return what sympy makes of the question, and how the key differs from it.
+
+    Raises
+    ------
+    NotationError
+        If sympy cannot settle it.
+    """
+    try:
+        return _road(item)
+    except (ArithmeticError, AttributeError, NotImplementedError, TypeError, ValueError) as error:
+        if isinstance(error, NotationError):
+            raise
+        raise NotExact(f"sympy cannot settle this: {error}") from error
+
+
+def _road(item: Item) -> Finding:
     ask, key = item.ask, item.key
     match ask:
         case Find(target, relations):
             return _find(target, relations, key)
         case Inequality(relation):
-            return _inequality(relation, key)
+            return inequality(relation, key)
         case Order(things, detail):
-            if not isinstance(key, Listing) or sorted(map(repr, key.parts)) != sorted(
-                map(repr, things)
-            ):
-                return "the key does not list the numbers of the question"
-            low_first = key.parts if detail == "ascending" else key.parts[::-1]
-            values = [to_sympy(part) for part in low_first]
-            steps = [b - a for a, b in itertools.pairwise(values)]
-            return "" if all(step.is_positive for step in steps) else "the key is not in order"
+            return _order(things, key, detail == "descending")
         case Compare(left, right):
-            if not isinstance(key, Relation) or (key.first, key.rest[0][1]) != (left, right):
-                return "the key does not compare the numbers of the question"
             gap = to_sympy(left) - to_sympy(right)
-            sign = "<" if gap.is_negative else ">" if gap.is_positive else "="
-            return "" if key.rest[0][0] == sign else f"the sign is {sign}, the key says {key}"
+            sign: RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
+            ours = Relation(left, ((sign, right),))
+            return found(ours, key, key == ours)
         case Choose(options, detail):
-            worth = {name: to_sympy(node) for name, node in options}
-            chosen = key.text if isinstance(key, Label) else ""
-            if chosen not in worth:
-                return f"the key {chosen!r} is not one of the choices"
-            side = 1 if detail == "least" else -1
-            others = [value for name, value in worth.items() if name != chosen]
-            beaten = all((side * (value - worth[chosen])).is_positive for value in others)
-            return "" if beaten else f"{chosen} is not the {detail}: {worth}"
-    raise TypeError(ask)
+            return _choose(options, key, 1 if detail == "least" else -1)
+        case Rewrite(target, _):
+            return rewritten(target, key)
+        case Solve(relations):
+            return solutions(relations, key)
+        case Subject(relation, letter):
+            return subject(relation, letter, key)
+        case Sequence(terms):
+            return nth_term(terms, key)
+        case Common(numbers, detail):
+            return common(numbers, detail, key)
+        case Round(target, detail, amount):
+            return rounded(target, detail, amount, key)
 
 
-def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> str:
+def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
+    proportional = isinstance(target, Ratio)
     wanted = _pieces(target)
-    given = _pieces(_answer_side(key))
-    if len(wanted) != len(given):
-        return f"the question wants {len(wanted)} numbers, the key gives {len(given)}"
     if relations:
-        wanted = _substitute(wanted, relations, isinstance(target, Ratio))
-    if isinstance(target, Ratio):
-        # Proportional: every pair of cross products agrees.
-        gaps = [
-            wanted[i] * given[j] - wanted[j] * given[i]
-            for i in range(len(wanted))
-            for j in range(i)
-        ]
-    else:
-        gaps = [a - b for a, b in zip(wanted, given, strict=True)]
-    if all(sympy.simplify(gap) == 0 for gap in gaps) and all(map(_definite, given)):
-        return ""
-    return f"sympy makes it {wanted}, the key says {given}"
-
-
-def _definite(value: Any) -> bool:
-    return bool(value.is_finite)
+        wanted = settled(wanted, relations, proportional)
+    ours = sympy_text(wanted, proportional)
+    try:
+        value = value_given(key)
+        if isinstance(value, Either):
+            raise Misfit("the question has one answer")
+    except Misfit as error:
+        return found(ours, key, False, str(error))
+    given = _pieces(value)
+    if len(wanted) != len(given):
+        return found(ours, key, False, f"the answer has {len(wanted)} numbers")
+    if not all(value.is_finite is not False for value in [*wanted, *given]):
+        raise NotExact("this divides by zero")
+    for place, (mine, theirs) in enumerate(zip(wanted, given, strict=True), start=1):
+        # Proportional: the cross product with the first part agrees, and nothing is zero.
+        gap = mine * given[0] - wanted[0] * theirs if proportional else mine - theirs
+        if not is_zero(gap) or (proportional and is_zero(given[0])):
+            at = f"they part at the {ordinal(place)}" if len(wanted) > 1 else ""
+            return found(ours, key, False, at)
+    return Finding(ours)
 
 
 def _pieces(node: Node) -> list[Any]:
@@ -111,66 +140,35 @@ def _pieces(node: Node) -> list[Any]:
     return value if isinstance(value, list) else [value]
 
 
-def _answer_side(key: Node) -> Node:
-    if isinstance(key, Relation):
-        if len(key.rest) != 1 or key.rest[0][0] != "=":
-            raise ValueError("the key is not one equation")
-        return key.rest[0][1]
-    return key
+def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
+    values = [to_sympy(thing) for thing in things]
+    if not isinstance(key, Listing) or len(key.parts) != len(things):
+        return found("", key, False, f"the answer has {len(things)} numbers")
+    given = [to_sympy(part) for part in key.parts]
+    left = list(values)
+    for place, value in enumerate(given, start=1):
+        same = next((one for one in left if is_zero(one - value)), None)
+        if same is None:
+            return found("", key, False, f"its {ordinal(place)} number is not in the question")
+        left.remove(same)
+    low_first = given[::-1] if descending else given
+    for place, (a, b) in enumerate(itertools.pairwise(low_first), start=1):
+        if not (b - a).is_positive:
+            at = len(given) - place if descending else place
+            return found("", key, False, f"the key is not in order after its {ordinal(at)} number")
+    return Finding(key)
 
 
-def _substitute(wanted: list[Any], relations: tuple[Relation, ...], ratio: bool) -> list[Any]:
-    equations: list[Any] = []
-    letters: set[Any] = set()
-    given: dict[Any, Any] = {}
-    for relation in relations:
-        letters |= {symbol(name) for name in symbols(relation) if name != "π"}
-        for name, value in _given(relation):
-            given[symbol(name)] = value
-    for relation in relations:
-        equations += [e.subs(given) for e in _equations(relation)]
-    equations = [e for e in equations if e != 0]
-    unknown = sorted(letters - set(given), key=str)
-    solved = dict(given)
-    if equations or unknown:
-        found = sympy.solve(equations, unknown, dict=True)
-        if len(found) != 1:
-            raise ValueError(f"sympy finds {len(found)} solutions")
-        solved |= found[0]
-    out = [sympy.simplify(w.subs(solved)) for w in wanted]
-    if ratio and out[0] != 0:
-        out = [sympy.simplify(value / out[0]) for value in out]
-    return out
-
-
-def _given(relation: Relation) -> list[tuple[str, Any]]:
-    if len(relation.rest) == 1 and isinstance(relation.first, Sym):
-        value = to_sympy(relation.rest[0][1])
-        if not isinstance(value, list) and not value.free_symbols:
-            return [(relation.first.name, value)]
-    return []
-
-
-def _equations(relation: Relation) -> list[Any]:
-    sides = [relation.first, *(node for _, node in relation.rest)]
-    if any(op != "=" for op, _ in relation.rest):
-        raise ValueError("not an equation")
-    out: list[Any] = []
-    for left, right in itertools.pairwise(sides):
-        a, b = to_sympy(left), to_sympy(right)
-        if isinstance(a, list):
-            # Equal ratios: the second is the first times one scale, so its parts are too.
-            out += [a[0] * b[i] - a[i] * b[0] for i in range(1, len(a))]
-        else:
-            out.append(sympy.numer(sympy.together(a - b)))
-    return out
-
-
-def _inequality(relation: Relation, key: Node) -> str:
-    if not isinstance(key, Relation) or len(key.rest) != 1:
-        return "the key is not an inequality"
-    unknown = symbol(next(iter(symbols(relation))))
-    asked, answered = to_sympy(relation), to_sympy(key)
-    left = sympy.solveset(asked, unknown, sympy.S.Reals)
-    right = sympy.solveset(answered, unknown, sympy.S.Reals)
-    return "" if left == right else f"sympy makes it {left}, the key says {right}"
+def _choose(options: tuple[tuple[str, Node], ...], key: Node, side: int) -> Finding:
+    worth = {name: to_sympy(node) for name, node in options}
+    best = [
+        name
+        for name, value in worth.items()
+        if all(
+            (side * (other - value)).is_positive for rival, other in worth.items() if rival != name
+        )
+    ]
+    if len(best) != 1:
+        raise NotExact("two choices are equally good")
+    ours = Label(best[0])
+    return found(ours, key, key == ours)
