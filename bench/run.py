@@ -1,8 +1,8 @@
 """Prints speeds, as ratios measured in one run: items, a pack from cold, and its pages.
 
-    python bench/run.py [items] [cold] [pages]
+    python bench/run.py [items] [cold] [pages] [year]
 
-With no names, all three. Times change from machine to machine; the ratios much less.
+With no names, all of them. Times change from machine to machine; the ratios much less.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from timing import Missing
 
 from itembank.errors import ItembankError
 
-PARTS = ("items", "cold", "pages")
+PARTS = ("items", "cold", "pages", "year")
 
 
 def main(names: list[str]) -> int:
@@ -42,6 +42,8 @@ def _report(name: str) -> str:
             from item_speed import report
         case "cold":
             from cold_start import report
+        case "year":
+            from simulate_year import report
         case _:
             from page_speed import report
     return report()
