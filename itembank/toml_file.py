@@ -40,6 +40,8 @@ class Locator:
         self._found: dict[KeyPath, int] = {(): 0}
         self.left_open: list[tuple[int, int]] = []
         """Lists and inline tables that a header or the end cut off: their line, and where cut."""
+        self.starts: list[int] = []
+        """The lines of the headers of tables that stand in no other table."""
         self._scan()
 
     def _scan(self) -> None:
@@ -73,6 +75,8 @@ class Locator:
 
     def _enter(self, header: re.Match[str], counts: dict[KeyPath, int], number: int) -> KeyPath:
         names = _split(header[2])
+        if len(names) == 1:
+            self.starts.append(number)
         table: KeyPath = ()
         for depth, name in enumerate(names):
             table = (*table, name)

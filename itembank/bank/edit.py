@@ -1,0 +1,209 @@
+"""Changes a bank on the disk: makes one, adds, changes, moves, retires and removes items.
+
+Each function reads the file, edits the lines of the item that is meant, and saves the file
+whole under the bank's lock; comments and order stay. What would make an item unreadable is
+refused with all of its faults.
+"""
+
+from __future__ import annotations
+
+import datetime
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from itembank.bank.blocks import block_of, with_block, with_fields, with_item, without_item
+from itembank.bank.checks import is_generated, item_faults
+from itembank.bank.load import BANK_FILE
+from itembank.bank.model import BankFile, BankItem, TopicFile
+from itembank.bank.modelfaults import sentences
+from itembank.bank.save import save, take
+from itembank.bank.write import bank_toml, topic_toml
+from itembank.errors import ItembankError
+from itembank.faults import nearest
+from itembank.items.registry import topic_ids
+
+
+def create_bank(
+    folder: Path | str,
+    name: str,
+    title: str,
+    *,
+    licence: str | None = None,
+    authors: Mapping[str, str] | None = None,
+) -> Path:
+    """Make a new bank in `folder`, which is made too if need be, and return the folder.
+
+    Raises:
+        ItembankError: there is a bank already, a name or a code is not allowed, or the folder
+            cannot be written to.
+    """
+    folder = Path(folder)
+    facts = {"name": name, "title": title, "licence": licence, "authors": dict(authors or {})}
+    try:
+        BankFile.model_validate(facts)
+    except ValidationError as error:
+        raise _refused(error, BankFile) from None
+    if (folder / BANK_FILE).exists():
+        raise ItembankError(f"{folder}: there is a bank here already. Choose another folder.")
+    if folder.exists() and not folder.is_dir():
+        raise ItembankError(f"{folder}: this is a file, not a folder. Choose another name.")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ItembankError(f"{folder}: this folder cannot be made ({error.strerror}).") from None
+    save(folder, [(take(folder / BANK_FILE), bank_toml(name, title, licence, authors))])
+    return folder
+
+
+def topic_path(folder: Path | str, topic: str) -> Path:
+    """Return where the file of a topic stands in a bank."""
+    return Path(folder) / f"{topic}.toml"
+
+
+def check_item(item: BankItem) -> None:
+    """Raise an ItembankError that lists every fault of an item; say nothing where it is right."""
+    found = [fault.message for fault in item_faults(item)]
+    if found:
+        raise ItembankError("\n".join(f"{item.id}: {message}" for message in found))
+
+
+def make_item(fields: Mapping[str, Any]) -> BankItem:
+    """Return an item with these fields, checked as a whole.
+
+    Raises:
+        ItembankError: a field is missing or wrong; all of them are told.
+
+    >>> make_item({"id": "a-1", "tier": "core", "prompt": "Work out {2 + 3}.", "key": "5"}).key
+    '5'
+    """
+    try:
+        item = BankItem.model_validate(dict(fields))
+    except ValidationError as error:
+        raise _refused(error, BankItem, str(fields.get("id", ""))) from None
+    check_item(item)
+    return item
+
+
+def add_item(folder: Path | str, topic: str, item: BankItem, *, title: str | None = None) -> Path:
+    """Add an item to a topic of a bank, whose file is made if need be; return the file.
+
+    `title` is needed for a new topic that the tool makes no items on.
+
+    Raises:
+        ItembankError: the item is not right, its id is taken in the file, the topic is not
+            known, or the file cannot be saved (as :func:`~itembank.bank.save.save`).
+    """
+    check_item(item)
+    path = topic_path(folder, topic)
+    before = take(path)
+    text = before.text if before.raw is not None else new_topic(topic, title)
+    if any(other.get("id") == item.id for other in _items(text, path)):
+        raise ItembankError(f"{path}: the id ‘{item.id}’ is taken already. Choose another.")
+    save(folder, [(before, with_item(text, item))])
+    return path
+
+
+def new_topic(topic: str, title: str | None = None) -> str:
+    """Return the text of a new topic file.
+
+    Raises:
+        ItembankError: the tool makes no items on the topic, and it has no title.
+    """
+    try:
+        TopicFile.model_validate({"topic": topic, "title": title})
+    except ValidationError as error:
+        raise _refused(error, TopicFile) from None
+    if title is None and not is_generated(topic):
+        near = nearest(topic, topic_ids())
+        advice = f" Did you mean {' or '.join(near)}?" if near else ""
+        raise ItembankError(
+            f"There is no topic ‘{topic}’.{advice} A topic of your own needs a title."
+        )
+    return topic_toml(topic, title)
+
+
+def change_item(path: Path | str, id: str, fields: Mapping[str, Any]) -> BankItem:
+    """Change fields of an item, or take out those that are None; return it as it is now.
+
+    `misconceptions` is a list of tables. The id may change too.
+
+    Raises:
+        ItembankError: there is no such item, or it would not be right; nothing is written.
+    """
+    path = Path(path)
+    before = take(path)
+    raw = next((item for item in _items(before.text, path) if item.get("id") == id), None)
+    if raw is None:
+        raise ItembankError(f"{path}: there is no item ‘{id}’ in this file.")
+    merged = {k: v for k, v in {**raw, **fields}.items() if v is not None}
+    item = make_item(merged)
+    text = with_fields(before.text, id, fields)
+    if BankItem.model_validate(_item(text, item.id)) != item:  # never trust an edit unread
+        raise ItembankError(f"{path}: the item ‘{id}’ could not be changed. Change it by hand.")
+    save(path.parent, [(before, text)])
+    return item
+
+
+def remove_item(path: Path | str, id: str) -> BankItem:
+    """Take an item out of its file for good, and return it as it was."""
+    path = Path(path)
+    before = take(path)
+    item = BankItem.model_validate(tomllib.loads(block_of(before.text, id))["items"][0])
+    save(path.parent, [(before, without_item(before.text, id))])
+    return item
+
+
+def move_item(
+    path: Path | str, id: str, topic: str, *, title: str | None = None, folder: Path | str = ""
+) -> Path:
+    """Move an item, its comments with it, to another topic of this bank; return the new file.
+
+    `folder` is another bank, where the item is to go there instead.
+
+    Raises:
+        ItembankError: there is no such item, its id is taken there, or a file cannot be saved.
+    """
+    path = Path(path)
+    home = Path(folder) if folder else path.parent
+    target = topic_path(home, topic)
+    if target.resolve() == path.resolve():
+        raise ItembankError(f"The item ‘{id}’ is in the topic {topic} already.")
+    source, goal = take(path), take(target)
+    block = block_of(source.text, id)
+    text = goal.text if goal.raw is not None else new_topic(topic, title)
+    if any(other.get("id") == id for other in _items(text, target)):
+        raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
+    gained = (goal, with_block(text, block))
+    lost = (source, without_item(source.text, id))
+    if home.resolve() == path.parent.resolve():
+        save(home, [gained, lost])
+    else:
+        save(home, [gained])
+        save(path.parent, [lost])
+    return target
+
+
+def retire_item(path: Path | str, id: str, day: datetime.date, because: str) -> BankItem:
+    """Mark an item as no longer used from `day` on, and why; it stays in its file."""
+    return change_item(path, id, {"retired": day, "retired_because": because})
+
+
+def _items(text: str, path: Path) -> list[dict[str, Any]]:
+    try:
+        items = tomllib.loads(text).get("items", [])
+    except tomllib.TOMLDecodeError as error:
+        raise ItembankError(f"{path}: this file cannot be read as TOML: {error}.") from None
+    return [item for item in items if isinstance(item, dict)]
+
+
+def _item(text: str, id: str) -> dict[str, Any]:
+    return next((i for i in tomllib.loads(text).get("items", []) if i.get("id") == id), {})
+
+
+def _refused(error: ValidationError, model: Any, name: str = "") -> ItembankError:
+    start = f"{name}: " if name else ""
+    return ItembankError("\n".join(f"{start}{text}" for _, text in sentences(error, model)))
