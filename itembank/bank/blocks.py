@@ -159,7 +159,7 @@ def _span(text: str, id: str) -> tuple[int, int]:
         end -= 1
     block = "\n".join(lines[start - 1 : end])
     try:
-        alone = tomllib.loads(block) == {"items": [items[index]]}
+        alone = block.lstrip()[:2] == "[[" and tomllib.loads(block) == {"items": [items[index]]}
     except tomllib.TOMLDecodeError:
         alone = False
     if not alone:
