@@ -3,8 +3,8 @@
 For every lesson and every topic taught by then, asking the topic is worth the recall it is
 expected to save over the weeks that follow (:func:`itembank.planning.memory.saved`), and
 something for the share of the class expected to be wrong, so that a weak topic comes back
-before a strong one; with a bonus where the coming lesson needs it. HiGHS, through scipy's ``milp``, picks for the whole
-week at once the questions worth most in all, so that
+before a strong one; with a bonus where the coming lesson needs it. HiGHS, through scipy's
+``milp``, picks for the whole week at once the questions worth most in all, so that
 
 * every starter has its number of questions, none on a topic not yet taught;
 * no topic comes twice in a starter unless there are too few topics, or the teacher asks;

@@ -15,7 +15,7 @@ class Interval(NamedTuple):
     high: float
 
 
-def wilson(right: int, out_of: int, confidence: float = 0.95) -> Interval:
+def wilson(right: float, out_of: int, confidence: float = 0.95) -> Interval:
     """Return the share `right` / `out_of` with its Wilson score interval.
 
     The interval holds the shares p for which the answers lie within z standard errors of p
