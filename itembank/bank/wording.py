@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from itembank.checking.printed import order_said
+
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 
 _COUNTS = {
@@ -64,20 +66,13 @@ def _count(word: str) -> int:
     return _COUNTS.get(word.lower()) or int(word)
 
 
-_ORDERS: tuple[tuple[Literal["ascending", "descending"], str], ...] = (
-    ("ascending", r"\b(smallest|least|lowest|lightest|shortest|cheapest) first\b|\bascending\b"),
-    ("descending", r"\b(largest|greatest|biggest|highest) first\b|\bdescending\b"),
-)
-
-
 def order_detail(words: str) -> Literal["ascending", "descending"] | None:
     """Return the order the words ask for, or None where they do not say, or say both.
 
     >>> order_detail("Write in order, smallest first."), order_detail("In order, please.")
     ('ascending', None)
     """
-    found = [detail for detail, pattern in _ORDERS if re.search(pattern, words, re.I)]
-    return found[0] if len(found) == 1 else None
+    return order_said(words)
 
 
 def subject_letter(words: str) -> str:

@@ -2,6 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from typing import Literal
+
+from itembank.checking.dimensions import answers, dimension, dimension_words, kinds
+from itembank.checking.finding import text
+from itembank.checking.keys import value_given
 from itembank.items.item import (
     Ask,
     Choose,
@@ -23,20 +29,46 @@ from itembank.notation.tree import (
     Int,
     Label,
     Mixed,
-    Money,
     Node,
-    Product,
-    Quantity,
     Ratio,
     Relation,
     Sym,
     children,
-    walk,
 )
-from itembank.notation.units import CURRENCY, UNITS
 
-ORDER_WORDS = {"ascending": "smallest first", "descending": "largest first"}
-"""What a prompt has to say so that a list in one order is the only right answer."""
+Direction = Literal["ascending", "descending"]
+
+ORDER_WORDS: dict[Direction, str] = {"ascending": "smallest first", "descending": "largest first"}
+"""What a prompt says, in one way or another, so that a list in one order is the only answer."""
+
+_SMALL = "smallest|least|lowest|lightest|shortest|cheapest"
+_LARGE = "largest|greatest|biggest|highest|heaviest|longest|dearest|most expensive"
+
+
+def _order_pattern(start: str, end: str, name: str) -> re.Pattern[str]:
+    return re.compile(
+        rf"\b(?:{start}) first\b|\b(?:{start}) to (?:the )?(?:{end})\b"
+        rf"|\b(?:starting|beginning) with the (?:{start})\b|\b(?:{name})\b",
+        re.I,
+    )
+
+
+_ORDERS: dict[Direction, re.Pattern[str]] = {
+    "ascending": _order_pattern(_SMALL, _LARGE, "ascending|increasing order"),
+    "descending": _order_pattern(_LARGE, _SMALL, "descending|decreasing order"),
+}
+
+
+def order_said(words: str) -> Direction | None:
+    """Return the order the words ask for, or None where they do not say, or say both.
+
+    >>> order_said("Write the times in order, shortest first."), order_said("In order, please.")
+    ('ascending', None)
+    >>> order_said("Order them from largest to smallest.")
+    'descending'
+    """
+    found = [detail for detail, pattern in _ORDERS.items() if pattern.search(words)]
+    return found[0] if len(found) == 1 else None
 
 
 def asked(ask: Ask) -> tuple[Node, ...]:
@@ -78,13 +110,13 @@ def unprinted(item: Item) -> str:
     for node in asked(item.ask):
         missing = _missing(node, shown, item.constants)
         if missing is not None:
-            return f"the proof uses {missing!r}, which the prompt does not print"
-    text = "".join(run for run in item.prompt if isinstance(run, str))
-    if isinstance(item.ask, Order) and ORDER_WORDS[item.ask.detail] not in text:
+            return f"the proof uses {text(missing)}, which the prompt does not print"
+    said = "".join(run for run in item.prompt if isinstance(run, str))
+    if isinstance(item.ask, Order) and order_said(text) != item.ask.detail:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
         for label, _ in item.ask.options:
-            if label not in text and Label(label) not in shown:
+            if label not in said and Label(label) not in shown:
                 return f"the choice {label!r} is not named in the prompt"
     return ""
 
@@ -97,45 +129,22 @@ def mismatched(item: Item) -> str:
     """
     key, ask = item.key, item.ask
     if isinstance(ask, Find) and isinstance(key, Relation) and key.first != ask.target:
-        return f"the key is about {key.first!r}, the question about {ask.target!r}"
+        return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
-    in_key = kinds(key)
-    if not in_key <= printed:
-        return f"the key is in units of {_names(in_key - printed)}, which the prompt does not print"
-    if isinstance(ask, Find) and not ask.relations and _keeps_units(ask.target):
-        wanted = kinds(ask.target)
-        if in_key != wanted:
-            return f"the key is in units of {_names(in_key)}, the question in {_names(wanted)}"
+    if not kinds(key) <= printed:
+        strange = " and ".join(sorted(kinds(key) - printed))
+        return f"the key is in units of {strange}, which the prompt does not print"
+    if isinstance(ask, Round) or (isinstance(ask, Find) and not ask.relations):
+        if isinstance(ask.target, Ratio | Listing):
+            return ""
+        try:
+            wanted, given = dimension(ask.target), dimension(value_given(key))
+        except NotationError:
+            return ""
+        if not answers(wanted, given):
+            asks, gives = dimension_words(wanted), dimension_words(given)
+            return f"the question asks for {asks}, the key gives {gives}"
     return ""
-
-
-def kinds(node: Node) -> frozenset[str]:
-    """Return the kinds of unit in a tree: length, mass, money ….
-
-    >>> sorted(kinds(Ratio((Quantity(Int(3), "kg"), Money(Int(2))))))
-    ['mass', 'money']
-    """
-    return frozenset(
-        UNITS[part.unit].dimension if isinstance(part, Quantity) else CURRENCY[part.sign].dimension
-        for part in walk(node)
-        if isinstance(part, Quantity | Money)
-    )
-
-
-def _keeps_units(node: Node) -> bool:
-    """Whether the answer has the units of the question: nothing is divided by a quantity."""
-    for part in walk(node):
-        if isinstance(part, Ratio):
-            return False
-        if isinstance(part, Frac) and kinds(part):
-            return False
-        if isinstance(part, Product) and any(op == "÷" and kinds(p) for op, p in part.rest):
-            return False
-    return True
-
-
-def _names(found: frozenset[str]) -> str:
-    return " and ".join(sorted(found)) or "no kind"
 
 
 def _gather(node: Node, into: set[Node]) -> None:
