@@ -27,7 +27,36 @@ class Change:
             return f"{self.field}: added ‘{self.now}’"
         if not self.now:
             return f"{self.field}: taken out, was ‘{self.was}’"
-        return f"{self.field}: was ‘{self.was}’, is now ‘{self.now}’"
+        was, now = _parted(self.was, self.now)
+        return f"{self.field}: was ‘{was}’, is now ‘{now}’"
+
+
+LONG = 50
+"""Of longer texts only the words that differ are shown, between a few that stand about them."""
+ABOUT = 3
+
+
+def _parted(was: str, now: str) -> tuple[str, str]:
+    """Return two texts without most of the words that both begin and end with.
+
+    >>> _parted("Each of the 9 coaches has 5 seats", "Each of the 9 coaches has 5 seats")[0][:4]
+    'Each'
+    >>> _parted("A depot has {12} buses and each bus has {5} spare wheels and a jack.",
+    ...         "A depot has {12} buses and every bus has {5} spare wheels and a jack.")
+    ('… {12} buses and each bus has {5} …', '… {12} buses and every bus has {5} …')
+    """
+    if max(len(was), len(now)) <= LONG or was == now:
+        return was, now
+    texts = was.split(" "), now.split(" ")
+    short = min(map(len, texts))
+    first = next((i for i in range(short) if texts[0][i] != texts[1][i]), short)
+    last = next((i for i in range(short - first) if texts[0][~i] != texts[1][~i]), short - first)
+    before, after = max(first - ABOUT, 0), max(last - ABOUT, 0)
+    parted = []
+    for words in texts:
+        middle = words[before : len(words) - after]
+        parted.append(" ".join(["…"] * (before > 0) + middle + ["…"] * (after > 0)))
+    return parted[0], parted[1]
 
 
 def changes(was: Mapping[str, Any], now: Mapping[str, Any]) -> tuple[Change, ...]:

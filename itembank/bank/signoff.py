@@ -53,11 +53,15 @@ class SignState:
         """Return the state as a phrase: ``signed by HT on 14 September 2026``."""
         if self.state is Signing.UNSIGNED:
             return "not signed"
-        who = join_words([f"{one.by} on {day_words(one.on)}" for one in self.signoffs])
         if self.state is Signing.SIGNED:
-            return f"signed by {who}"
+            return f"signed by {self.who}"
         since = "; ".join(map(str, self.changed)) or "the way it is kept"
-        return f"stale: signed by {who}; changed since: {since}"
+        return f"stale: signed by {self.who}; changed since: {since}"
+
+    @property
+    def who(self) -> str:
+        """Return who signed and when: ``HT on 14 September 2026``."""
+        return join_words([f"{one.by} on {day_words(one.on)}" for one in self.signoffs])
 
 
 def day_words(day: datetime.date) -> str:

@@ -39,6 +39,9 @@ COMMANDS = {
     "show": ("bank_show:show", "Show a question as it will print."),
     "check": ("bank_check:check", "Look for faults in a bank's files."),
     "prove": ("bank_prove:prove", "Prove every key."),
+    "sign": ("bank_sign:sign", "Record who has checked which questions."),
+    "compare": ("bank_compare:compare", "Say how two banks differ."),
+    "unlock": ("bank_check:unlock", "Remove a lock that was left behind."),
 }
 """Where each command is, and what the list of commands says of it."""
 

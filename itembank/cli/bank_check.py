@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import typer
-
 from itembank.cli.bank_find import BankArgument, OtherBank, bank_folder
 from itembank.cli.bank_text import count
 from itembank.cli.text import say
@@ -41,3 +39,24 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
     if made:
         parts.append(f"{made} generated")
     say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
+
+
+def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
+    """Remove a lock that was left behind, for instance by a machine that lost its power.
+
+    While somebody saves a bank, its lock keeps others from saving; it is gone after a moment.
+    Make sure that nobody is saving: two who save at once could lose one another's work.
+
+    \b
+    Examples:
+      itembank bank unlock
+      itembank bank unlock questions
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.lock import unlock as take_away
+
+    folder = bank_folder(bank, other)
+    held = take_away(folder)
+    if held is None:
+        say(f"{folder} is not locked.")
+    else:
+        say(f"The lock of {held.owner}, held for {held.age()}, is removed from {folder}.")

@@ -79,7 +79,7 @@ def list_(
         and (author is None or (entry.item.author or "").lower() == author.lower())
         and (text is None or _holds(entry, text))
     ]
-    _refuse_unknown(found, topic or [], author)
+    refuse_unknown(found, topic or [], author)
     shown = [one for one in states_of(found, entries) if all(is_in(one, state) for state in wanted)]
     if not any(found.entries()):
         say(f"{found.name} has no questions yet. Add one: itembank bank add")
@@ -96,7 +96,7 @@ def _on_topic(entry: Entry, wanted: str) -> bool:
     return entry.topic == wanted.lower() or entry.topic.startswith(f"{wanted.lower()}.")
 
 
-def _refuse_unknown(bank: Bank, topics: Sequence[str], author: str | None) -> None:
+def refuse_unknown(bank: Bank, topics: Sequence[str], author: str | None) -> None:
     """Say so where a name that was typed is none of the bank's."""
     from itembank.faults import join_words, nearest
 

@@ -70,7 +70,15 @@ def totals(states: Sequence[EntryState]) -> str:
     parts = [f"{proofs[name]:,} {name}" for name in ("proved", "disproved") if proofs[name]]
     if needs := proofs["needs a person"]:
         parts.append(f"{needs:,} {'needs' if needs == 1 else 'need'} a person")
-    parts += [f"{signs[name]:,} {name}" for name in ("signed", "stale") if signs[name]]
     if retired := len(states) - len(used):
         parts.append(f"{retired:,} retired")
-    return f"{count(len(states), 'question')}: {join_words(parts)}."
+    signed = [f"{signs[name]:,} {name}" for name in ("signed", "stale") if signs[name]]
+    return (
+        "; ".join(
+            [
+                f"{count(len(states), 'question')}: {join_words(parts)}",
+                *filter(None, [join_words(signed)]),
+            ]
+        )
+        + "."
+    )

@@ -73,19 +73,24 @@ def state_lines(state: EntryState) -> list[str]:
     said = state.outcome.state.value
     if state.outcome.says and not state.proved:
         said = f"{said}. {sentence(state.outcome.says)}"
-    lines = [labelled("Proof", said), labelled("Signed", _signed(state))]
+    lines = [labelled("Proof", said), *_signed(state)]
     if state.retired is not None:
         lines.append(labelled("Retired", state.retired_says.removeprefix("retired on ")))
     return lines
 
 
-def _signed(state: EntryState) -> str:
+def _signed(state: EntryState) -> list[str]:
+    """Return who has signed an item; where that is stale, what has changed, a line each."""
     from itembank.bank.signoff import Signing
 
-    says = state.sign.says
     if state.sign.state is Signing.UNSIGNED:
-        return "by nobody yet"
-    return says.removeprefix("signed ").replace("stale: signed ", "stale: ", 1)
+        return [labelled("Signed", "by nobody yet")]
+    who = state.sign.who
+    if state.sign.state is Signing.SIGNED:
+        return [labelled("Signed", f"by {who}")]
+    changed = state.sign.changed
+    head = f"stale: by {who}, before this was changed"
+    return [labelled("Signed", head), *(labelled("", str(change)) for change in changed)]
 
 
 def place(entry: Entry) -> str:
