@@ -11,6 +11,7 @@ from itembank.faults import join_words
 from itembank.items.item import Item, Misconception, Tier
 from itembank.items.space import Space
 from itembank.packs.model import Source
+from itembank.packs.said import counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,14 +66,3 @@ class BankSource:
         why = join_words([counted(reason, count) for reason, count in sorted(left.items())])
         out = f"; {sum(left.values())} more cannot be used: {why}" if left else ""
         return " ".join(filter(None, (f"{banks} {there}{out}.", self.advice)))
-
-
-def counted(why: str, count: int) -> str:
-    """Return a count of questions with what keeps them out of packs.
-
-    >>> counted("needs a person", 2), counted("unsigned", 2)
-    ('2 need a person', '2 unsigned')
-    """
-    if why == "needs a person":
-        return f"{count} {'needs' if count == 1 else 'need'} a person"
-    return f"{count} with a stale sign-off" if why == "sign-off stale" else f"{count} {why}"

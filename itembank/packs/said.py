@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from itembank.faults import join_words
-from itembank.packs.bank_source import counted
 from itembank.packs.model import Drawing, Pack, Source
 
 
@@ -61,6 +60,17 @@ def left_out_words(drawing: Drawing) -> str:
     why = join_words([counted(one.why, one.count) for one in drawing.left_out])
     was = "was" if left == 1 else "were"
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."
+
+
+def counted(why: str, count: int) -> str:
+    """Return a count of questions with what keeps them out of packs.
+
+    >>> counted("needs a person", 2), counted("unsigned", 2)
+    ('2 need a person', '2 unsigned')
+    """
+    if why == "needs a person":
+        return f"{count} {'needs' if count == 1 else 'need'} a person"
+    return f"{count} with a stale sign-off" if why == "sign-off stale" else f"{count} {why}"
 
 
 def source_words(source: Source | None) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.packs.model import Band, Pack, PackItem
+from itembank.packs.said import drawn_words
 
 from . import theme
 from .addresses import addresses
@@ -34,6 +35,11 @@ CAUTIONS: tuple[str, ...] = (
     "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
     "names, beside scores.",
     "A likely wrong answer is a guess at what the pupil did. Ask before you put it right.",
+)
+
+MODELS = (
+    "‘Proved from its model’ means that the words hide the mathematics, and that the proof began "
+    "with what the author wrote for it: read there whether the words say the same."
 )
 
 SCRIPT_GAPS = ((0.28, 0.6), (0.2, 0.45), (0.12, 0.35), (0.04, 0.25))
@@ -104,13 +110,25 @@ def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
 
 
 def _proof(pack: Pack) -> list[str]:
+    drawn = drawn_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
     return [
         "Each key was worked out twice, both times from the question as it is printed here: once "
         "by exact arithmetic and once by computer algebra. Both had to agree with the key, and the "
         "key had to have the form that the question asks for. Otherwise there would be no pack.",
+        *([f"{drawn} {MODELS}" if _from_model(pack) else drawn] if drawn else []),
         f"Made by {pack.made_by} with seed {pack.seed}. The same version, choices and seed give "
         "the same pack; pack.json beside this file holds all of it as data.",
     ]
+
+
+def _from_model(pack: Pack) -> bool:
+    """Tell whether some question of a bank was proved from a model of its words."""
+    sources = [item.source for version in pack.versions for item in version.items]
+    sources += [item.source for sheet in pack.sheets for item in sheet.items]
+    return any(
+        one is not None and one.kind == "bank" and one.proved == "from a model of the words"
+        for one in sources
+    )
 
 
 # Starter questions

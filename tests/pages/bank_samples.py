@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 
-from itembank.packs.model import PackItem, SignOff, Source
+from itembank.packs.model import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
 from itembank.packs.model import Step as PackStep
 from tests.pages.samples import item, maths, pack
 
@@ -99,4 +99,15 @@ def every_kind() -> list[PackItem]:
 def packs():
     """Return packs that hold every kind, eight questions at a time."""
     items = every_kind()
-    return [pack(items[start : start + 8], title="Every kind") for start in (0, 7, 14)]
+    drawing = Drawing(
+        questions_from="both",
+        banks=[
+            BankLine(name="fernhill", title="Fernhill School’s own questions"),
+            BankLine(name="key-stage-3", title="Number, ratio and algebra"),
+        ],
+        offered=19,
+        left_out=[LeftOut(why="disproved", count=1), LeftOut(why="needs a person", count=2)],
+        follow_up=10,
+    )
+    made = [pack(items[start : start + 8], title="Every kind") for start in (0, 7, 14)]
+    return [one.model_copy(update={"drawing": drawing}) for one in made]
