@@ -35,6 +35,8 @@ def bank() -> None:
 
 
 COMMANDS = {
+    "new": ("bank_new:new", "Start a bank."),
+    "add": ("bank_add:add", "Add a question."),
     "list": ("bank_list:list_", "List questions, and search for them."),
     "show": ("bank_show:show", "Show a question as it will print."),
     "check": ("bank_check:check", "Look for faults in a bank's files."),

@@ -64,7 +64,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
         return _short(found[0])
     if found:
         names = [str(_short(one)) for one in found]
-        raise ItembankError(f"There are {len(found)} banks here. Add --bank {_either(names)}.")
+        raise ItembankError(f"There are {len(found)} banks here: {join_words(names)}. Name one.")
     raise ItembankError(
         "There is no bank here. Name its folder with --bank, or start one: "
         "itembank bank new questions"
@@ -75,10 +75,6 @@ def banks_below(home: Path) -> list[Path]:
     """Return the banks in a folder and the folders in it, sorted."""
     patterns = ["/".join([*["*"] * depth, BANK_FILE]) for depth in range(1, DEEPEST + 1)]
     return sorted(file.parent for pattern in patterns for file in home.glob(pattern))
-
-
-def _either(names: list[str]) -> str:
-    return join_words(names, "or --bank")
 
 
 def _short(folder: Path) -> Path:

@@ -136,7 +136,7 @@ def the_topic(bank: Bank, typed: str, title: str | None) -> tuple[str, str]:
     if title:
         _check_topic_id(wanted)
         return wanted, title
-    near = nearest(wanted, [*own, *topic_ids()])
+    near = nearest(wanted, dict.fromkeys([*own, *topic_ids()]))
     advice = f"Did you mean {join_words(near, 'or')}? " if near else ""
     raise ItembankError(
         f"There is no topic ‘{typed}’. {advice}‘itembank topics’ lists them; a topic of your own "

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from itembank.bank.load import Entry
     from itembank.bank.model import BankItem
     from itembank.bank.state import EntryState
+    from itembank.checking.outcome import Outcome
     from itembank.items.item import Run, Slip, Step
     from itembank.notation.tree import Node
 
@@ -68,12 +69,19 @@ def sentence(words: str) -> str:
     return f"{words[:1].upper()}{words[1:]}{'' if words.endswith(('.', '?', '!')) else '.'}"
 
 
+def proof_line(outcome: Outcome) -> str:
+    """Return the line that says whether a key is proved, and if not, why."""
+    from itembank.checking.outcome import State
+
+    said = outcome.state.value
+    if outcome.says and outcome.state is not State.PROVED:
+        said = f"{said}. {sentence(outcome.says)}"
+    return labelled("Proof", said)
+
+
 def state_lines(state: EntryState) -> list[str]:
     """Return the lines that say whether a key is proved, and who has signed the item."""
-    said = state.outcome.state.value
-    if state.outcome.says and not state.proved:
-        said = f"{said}. {sentence(state.outcome.says)}"
-    lines = [labelled("Proof", said), *_signed(state)]
+    lines = [proof_line(state.outcome), *_signed(state)]
     if state.retired is not None:
         lines.append(labelled("Retired", state.retired_says.removeprefix("retired on ")))
     return lines
