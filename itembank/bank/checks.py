@@ -44,9 +44,9 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
     if item.find is not None and not item.model:
         yield FieldFault(("find",), "‘find’ is about a model: add ‘model’, or take ‘find’ out.")
     if item.task == "choose" and len(item.options) < 2:
-        yield FieldFault(("options",), "To choose takes at least two ‘options’.")
+        yield FieldFault(("task",), "To choose takes at least two ‘options’.")
     if item.task == "choose" and item.choose is None:
-        yield FieldFault(("choose",), "‘choose’ is missing: write least or greatest.")
+        yield FieldFault(("task",), "‘choose’ is missing: write least or greatest.")
     if item.options and item.task not in ("choose", None):
         yield FieldFault(("options",), "‘options’ belong to the task choose only.")
     if any(number < 0 for number in item.constants):

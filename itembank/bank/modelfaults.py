@@ -89,14 +89,21 @@ def _wanted(kind: str, key: str, loc: Loc) -> str:
         return "a whole number"
     if kind.startswith("tuple") and key == "working" and isinstance(loc[-1], int):
         return "words, or a list of words and mathematics"
+    if key in _TABLES and (kind.startswith("tuple") or isinstance(loc[-1], int)):
+        return f"tables, each headed [[{_TABLES[key]}]]"
     if kind.startswith("tuple"):
-        return f"tables, each headed [[{key}]]" if key in _TABLES else "a list in square brackets"
+        return "a list in square brackets"
     if kind.startswith(("dict", "model")):
         return "a table of keys"
     return "text in quotation marks"
 
 
-_TABLES = ("items", "generated", "pinned", "misconceptions")
+_TABLES = {
+    "items": "items",
+    "generated": "generated",
+    "pinned": "pinned",
+    "misconceptions": "items.misconceptions",
+}
 
 
 def shown(value: object) -> str:

@@ -236,7 +236,7 @@ def test_what_would_be_wrong_is_refused_whole_and_nothing_is_written(folder):
         change_item(path, "garden-1", {"tier": "cor", "form": "decimals"})
     assert "‘core’" in str(caught.value)
     assert "‘decimal’" in str(caught.value)
-    with pytest.raises(ItembankError, match="cannot be read as mathematics at column 2"):
+    with pytest.raises(ItembankError, match="cannot be read as mathematics at column 3"):
         change_item(path, "garden-1", {"key": "4+"})
     with pytest.raises(ItembankError, match="is taken already"):
         add_item(folder, "number.times", item())
