@@ -11,7 +11,7 @@ from itembank.checking.elimination import (
     evaluate,
     known_letters,
 )
-from itembank.checking.ranges import solve_inequality
+from itembank.checking.ranges import first_difference, solve_inequality, statement
 from itembank.items.item import Find, Inequality, Item
 from itembank.notation.tree import Listing, Node, NotationError, Ratio, Relation, symbols, walk
 from itembank.notation.value import NotExact, parts, sides
@@ -55,8 +55,9 @@ def _line_fault(item: Item, line: Node) -> str:
     if isinstance(item.ask, Inequality):
         if not isinstance(line, Relation):
             return ""
-        same = solve_inequality(line) == solve_inequality(item.ask.relation)
-        return "" if same else "has another solution than the question"
+        return (
+            "" if _same_range(line, item.ask.relation) else "has another solution than the question"
+        )
     if not isinstance(item.ask, Find):
         return ""
     target, relations = item.ask.target, item.ask.relations
@@ -71,6 +72,17 @@ def _line_fault(item: Item, line: Node) -> str:
         same = all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
         return "" if same else "is another ratio"
     return "" if given == found else "is worth something else"
+
+
+def _same_range(line: Relation, asked: Relation) -> bool:
+    """Whether two inequalities, or chains of them, have the same solutions."""
+    if len(line.rest) == len(asked.rest) == 1:
+        return solve_inequality(line) == solve_inequality(asked)
+    letters = symbols(line) | symbols(asked)
+    if len(letters) != 1:
+        return False
+    (letter,) = letters
+    return first_difference(statement((line,), letter), statement((asked,), letter)) is None
 
 
 def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
