@@ -13,20 +13,23 @@ if TYPE_CHECKING:
     from itembank.bank.load import Entry
 
 _HISTORY = frozenset({"retired", "retired_because"})
+# An item without a licence has its bank's, so that a merge may have to write it out: that says
+# nothing new, and a reviewer checks a key, not a licence.
+_UNSIGNED = ("id", "created", "licence", *sorted(_HISTORY))
 
 
 def printed(item: BankItem) -> dict[str, Any]:
     """Return everything that prints of an item or decides what does, but its topic.
 
-    That is every field but the id, the date of creation, and retirement. Fields left at their
-    default are there too, so that two versions can be compared key by key.
+    That is every field but the id, the date of creation, the licence and retirement. Fields
+    left at their default are there too, so that two versions can be compared key by key.
 
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
     >>> printed(item)["key"], printed(item)["marks"]
     ('12', 1)
     """
     data = item.model_dump(mode="json")
-    for key in ("id", "created", *_HISTORY):
+    for key in _UNSIGNED:
         data.pop(key)
     return data
 

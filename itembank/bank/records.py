@@ -23,6 +23,10 @@ FEWEST_DIGITS = 4
 """Digits of a record's hash that a conflict's ids show, more where they would be equal."""
 
 
+NO_LICENCE = "none stated"
+"""What an item says that has no licence, in a bank whose items have one."""
+
+
 @dataclass(frozen=True)
 class Record:
     """One item as written: under its base id, its licence stated, without its retirement."""
@@ -45,7 +49,7 @@ def record_of(topic: str, item: BankItem, licence: str | None = None) -> Record:
     'a-1'
     """
     changes: dict[str, Any] = {"id": item.base, "retired": None, "retired_because": None}
-    changes["licence"] = item.licence or licence
+    changes["licence"] = item.licence or licence or NO_LICENCE
     return Record(topic, item.model_copy(update=changes))
 
 

@@ -1,0 +1,231 @@
+"""Merges a bank into another on the disk, and settles the conflicts that this leaves.
+
+The files of the bank that is merged into keep their comments and their order: only ids,
+retirements and what is new are written. Everything is worked out first, so that a report can be
+looked at, and then saved in one go or not at all.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from itembank.bank.blocks import with_block, with_fields, with_item, without_item
+from itembank.bank.checks import is_generated
+from itembank.bank.load import BANK_FILE, SIGNOFF_FILE, Bank, read_bank, topic_files
+from itembank.bank.merge import (
+    BOTH,
+    MergeReport,
+    hold_bank,
+    merge_banks,
+    settle,
+    signoffs_of,
+)
+from itembank.bank.model import BankItem, PinnedItem
+from itembank.bank.records import NO_LICENCE, Holding, Kept, Made, named, record_of
+from itembank.bank.save import Snapshot, save, take
+from itembank.bank.signoff import read_signoffs, signoffs_text
+from itembank.bank.write import toml_value, topic_toml
+from itembank.items.registry import find_topic
+
+
+@dataclass(frozen=True)
+class Prepared:
+    """Changes to a bank's files that are worked out and not yet saved."""
+
+    folder: Path
+    changes: tuple[tuple[Snapshot, str], ...]
+    report: MergeReport = field(default_factory=MergeReport)
+
+    def save(self) -> list[Path]:
+        """Save every file that changes, or none; return which did.
+
+        Raises:
+            ItembankError: as :func:`~itembank.bank.save.save`.
+        """
+        if self.changes:
+            save(self.folder, self.changes)
+        return [before.path for before, _ in self.changes]
+
+
+def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
+    """Return what it takes to merge the bank in the folder `other` into the one in `into`.
+
+    Raises:
+        FileFaults: one of the banks cannot be read.
+        ItembankError: an item stands in its file in a way that the tool cannot edit.
+    """
+    target, files = _snapshot(Path(into))
+    source = read_bank(other)
+    signoffs = read_signoffs(target.folder), read_signoffs(source.folder)
+    merge = merge_banks(target, source, *signoffs)
+    changes = _changes(target, files, merge.holding, merge.items)
+    return Prepared(target.folder, changes, merge.report)
+
+
+def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepared:
+    """Return what it takes to keep the item `wanted` of a conflict and retire the others.
+
+    Raises:
+        FileFaults: the bank cannot be read.
+        ItembankError: there is no such item, or nothing to settle about it.
+    """
+    bank, files = _snapshot(Path(folder))
+    holding = hold_bank(bank, read_signoffs(bank.folder))
+    entry = bank.find(wanted)
+    record = record_of(entry.topic, entry.item, bank.licence)
+    # An item that was edited since the merge is still in its file under the mark it had then.
+    here = (record.item.id, record.hash)
+    name = next(n for n, e in named(holding).items() if (e.record.item.id, e.record.hash) == here)
+    settled = settle(holding, name, on)
+    return Prepared(bank.folder, _changes(bank, files, settled, named(settled)))
+
+
+Files = dict[Path, Snapshot]
+
+
+def _snapshot(folder: Path) -> tuple[Bank, Files]:
+    """Return a bank, and its files as they were just before it was read.
+
+    What somebody saves after that is noticed when this is saved.
+    """
+    paths = [*topic_files(folder), folder / BANK_FILE, folder / SIGNOFF_FILE]
+    files = {path: take(path) for path in paths}
+    return read_bank(folder), files
+
+
+def _changes(
+    bank: Bank, files: Files, holding: Holding, items: Mapping[str, Kept]
+) -> tuple[tuple[Snapshot, str], ...]:
+    texts = {path: file.text for path, file in files.items()}
+    new = _edit_items(bank, texts, items)
+    _add_items(bank, texts, holding, new)
+    _add_made(bank, texts, holding)
+    _edit_heads(bank, texts, holding)
+    _edit_authors(bank, texts, holding)
+    path = bank.folder / SIGNOFF_FILE
+    signoffs = signoffs_of(dict(items), holding)
+    if signoffs:
+        texts[path] = signoffs_text(signoffs, texts[path])
+    found = ((files.get(path) or take(path), text) for path, text in texts.items())
+    return tuple((before, text) for before, text in found if text != before.text)
+
+
+def _edit_items(bank: Bank, texts: dict[Path, str], items: Mapping[str, Kept]) -> dict[str, Kept]:
+    """Give the items of the bank their ids and retirements; return the items it lacks."""
+    names = {(each.record.item.id, each.record.hash): name for name, each in items.items()}
+    new = dict(items)
+    passing: list[tuple[Path, str, str]] = []
+    for entry in bank.entries():
+        item, path = entry.item, entry.path
+        record = record_of(entry.topic, item, bank.licence)
+        name = names[record.item.id, record.hash]
+        if name not in new:  # the same item was there twice, under ids of a conflict
+            texts[path] = without_item(texts[path], item.id)
+            continue
+        fields = _history(new.pop(name))
+        if fields == _history_of(item) and name == item.id:
+            continue
+        # Ids may change places, so each goes by one that no item can have in between.
+        between = f"BETWEEN {len(passing)}"
+        texts[path] = with_fields(texts[path], item.id, {**fields, "id": between})
+        passing.append((path, between, name))
+    for path, between, name in passing:
+        texts[path] = with_fields(texts[path], between, {"id": name})
+    return new
+
+
+def _history(each: Kept) -> dict[str, Any]:
+    day, why = each.retired or (None, None)
+    return {"retired": day, "retired_because": why or None}
+
+
+def _history_of(item: BankItem) -> dict[str, Any]:
+    return {"retired": item.retired, "retired_because": item.retired_because}
+
+
+def _add_items(
+    bank: Bank, texts: dict[Path, str], holding: Holding, new: Mapping[str, Kept]
+) -> None:
+    default = bank.licence or NO_LICENCE
+    for name, each in new.items():
+        record = each.record
+        licence = None if record.item.licence == default else record.item.licence
+        fields = {"id": name, "licence": licence, **_history(each)}
+        path = _topic_path(bank, texts, holding, record.topic)
+        texts[path] = with_item(texts[path], record.item.model_copy(update=fields))
+
+
+def _topic_path(bank: Bank, texts: dict[Path, str], holding: Holding, topic: str) -> Path:
+    """Return the file of a topic; one that is not there yet is begun."""
+    path = bank.folder / f"{topic}.toml"
+    if path not in texts:
+        facts = holding.topics[topic]
+        title: str | None = min(facts.titles)
+        if is_generated(topic) and title == find_topic(topic).title:
+            title = None
+        texts[path] = topic_toml(topic, title, sorted(facts.prerequisites))
+    return path
+
+
+def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
+    there: dict[str, Counter[Made]] = {
+        topic.id: Counter([*topic.generated, *topic.pinned]) for topic in bank.topics
+    }
+    for topic, made in holding.made.items():
+        for one in sorted((made - there.get(topic, Counter())).elements(), key=repr):
+            path = _topic_path(bank, texts, holding, topic)
+            texts[path] = with_block(texts[path], _made_toml(one))
+
+
+def _made_toml(one: Made) -> str:
+    name = "pinned" if isinstance(one, PinnedItem) else "generated"
+    fields = one.model_dump(exclude_defaults=True)
+    rows = "".join(f"{key} = {toml_value(value)}\n" for key, value in fields.items())
+    return f"[[{name}]]\n{rows}"
+
+
+def _edit_heads(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
+    """Add the prerequisites that the other bank's topics have."""
+    for topic in bank.topics:
+        missing = holding.topics[topic.id].prerequisites - set(topic.prerequisites)
+        if missing:
+            needed = [*topic.prerequisites, *sorted(missing)]
+            texts[topic.path] = _with_head(texts[topic.path], "prerequisites", needed)
+
+
+def _with_head(text: str, key: str, value: Sequence[str]) -> str:
+    import tomlkit
+
+    lines = text.split("\n")
+    end = next((at for at, line in enumerate(lines) if line.lstrip().startswith("[[")), len(lines))
+    head: Any = tomlkit.parse("\n".join(lines[:end]) + "\n")
+    head[key] = list(value)
+    return "\n".join([*tomlkit.dumps(head).rstrip("\n").split("\n"), "", *lines[end:]])
+
+
+def _edit_authors(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
+    """Add the author codes of the other bank; a code with two roles has both."""
+    wanted = {code: _role(bank.authors.get(code), roles) for code, roles in holding.authors.items()}
+    changed = {code: role for code, role in wanted.items() if bank.authors.get(code) != role}
+    if not changed:
+        return
+    import tomlkit
+
+    path = bank.folder / BANK_FILE
+    document: Any = tomlkit.parse(texts[path])
+    if "authors" not in document:
+        document["authors"] = tomlkit.table()
+    for code, role in changed.items():
+        document["authors"][code] = role
+    texts[path] = tomlkit.dumps(document)
+
+
+def _role(ours: str | None, roles: Iterable[str]) -> str:
+    if ours is not None and set(ours.split(BOTH)) == set(roles):
+        return ours
+    return BOTH.join(sorted(roles))
