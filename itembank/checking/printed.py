@@ -28,8 +28,10 @@ from itembank.notation.tree import (
     Frac,
     Int,
     Label,
+    Listing,
     Mixed,
     Node,
+    NotationError,
     Ratio,
     Relation,
     Sym,
@@ -112,7 +114,7 @@ def unprinted(item: Item) -> str:
         if missing is not None:
             return f"the proof uses {text(missing)}, which the prompt does not print"
     said = "".join(run for run in item.prompt if isinstance(run, str))
-    if isinstance(item.ask, Order) and order_said(text) != item.ask.detail:
+    if isinstance(item.ask, Order) and order_said(said) != item.ask.detail:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
         for label, _ in item.ask.options:
