@@ -37,12 +37,17 @@ def bank() -> None:
 COMMANDS = {
     "new": ("bank_new:new", "Start a bank."),
     "add": ("bank_add:add", "Add a question."),
+    "change": ("bank_change:change", "Change a question."),
     "list": ("bank_list:list_", "List questions, and search for them."),
     "show": ("bank_show:show", "Show a question as it will print."),
     "check": ("bank_check:check", "Look for faults in a bank's files."),
     "prove": ("bank_prove:prove", "Prove every key."),
     "sign": ("bank_sign:sign", "Record who has checked which questions."),
+    "move": ("bank_move:move", "Move a question to another topic or bank."),
+    "retire": ("bank_move:retire", "Take a question out of use, and keep it."),
     "compare": ("bank_compare:compare", "Say how two banks differ."),
+    "merge": ("bank_merge:merge", "Bring two banks together."),
+    "settle": ("bank_settle:settle", "Choose between versions of a question."),
     "unlock": ("bank_check:unlock", "Remove a lock that was left behind."),
 }
 """Where each command is, and what the list of commands says of it."""

@@ -1,0 +1,132 @@
+"""``itembank bank merge``: two banks brought together, and told what came of it."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.bank_compare import FirstBank, SecondBank, listed
+from itembank.cli.bank_find import bank_folder
+from itembank.cli.text import paragraph
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Bank
+    from itembank.bank.merge import MergeReport
+
+
+def merge(
+    one: FirstBank,
+    other: SecondBank,
+    into: Annotated[
+        Path | None,
+        typer.Option(metavar="FOLDER", help="Leave A as it is, and write a new bank there."),
+    ] = None,
+    dry_run: Annotated[
+        bool, typer.Option("--dry-run", help="Only say what would come of it.")
+    ] = False,
+) -> None:
+    """Merge bank B into bank A: everything that is in either, sign-offs among it.
+
+    Where both hold different questions under one id, both are kept under ids of their own
+    until one is chosen with ‘itembank bank settle’. Merging again changes nothing.
+
+    \b
+    Examples:
+      itembank bank merge questions colleague/questions --dry-run
+      itembank bank merge questions colleague/questions
+      itembank bank merge questions colleague/questions --into both
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.load import read_bank
+    from itembank.bank.merge_files import prepare_merge
+
+    first, second = bank_folder(one), bank_folder(other)
+    if first.resolve() == second.resolve():
+        raise ItembankError(f"{first} and {second} are the same bank.")
+    if into is not None and into.exists():
+        raise ItembankError(f"There is something in {into} already. Name a new folder.")
+    if dry_run or into is None:
+        prepared = prepare_merge(first, second)
+        if not dry_run:
+            prepared.save()
+        report = prepared.report
+    else:
+        report = _merge_into(into, first, second)
+    home = into or first
+    head = "What would come of merging" if dry_run else "Merged"
+    typer.echo(f"{head} {second} into {home}:")
+    bank = None if dry_run else read_bank(home)
+    typer.echo("\n".join(merged(report, str(first), str(second), bank)))
+
+
+def _merge_into(folder: Path, one: Path, other: Path) -> MergeReport:
+    """Write the merged bank into a new folder, whole or not at all."""
+    from itembank.bank.lock import LOCK_FILE
+    from itembank.bank.merge_files import prepare_merge
+
+    try:
+        shutil.copytree(one, folder, ignore=shutil.ignore_patterns(f"{LOCK_FILE}*", "*.part"))
+    except shutil.Error as error:
+        shutil.rmtree(folder, ignore_errors=True)
+        raise ItembankError(f"{folder}: the bank cannot be written there. {error}") from None
+    try:
+        prepared = prepare_merge(folder, other)
+        prepared.save()
+    except BaseException:  # Ctrl-C too
+        shutil.rmtree(folder, ignore_errors=True)
+        raise
+    return prepared.report
+
+
+def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list[str]:
+    """Return what came of a merge, as lines; `bank` is the merged one, where it is written."""
+    from itembank.cli.bank_text import count
+
+    lines = listed(f"New, from {other}:", report.only_second)
+    lines += listed("Retired now, as in the other bank:", report.retired)
+    signed = [f"{s.item} by {s.by}" for s in report.signoffs]
+    lines += listed("Signed, as in the other bank:", signed)
+    if report.same:
+        lines.append(f"The same in both: {count(len(report.same), 'question')}.")
+    if report.only_first:
+        lines.append(f"Only in {one}: {count(len(report.only_first), 'question')}.")
+    if report.renamed:
+        lines.append("Renamed:")
+        lines += [f"  {old} is now {new}" for old, new in report.renamed]
+    if report.twins:
+        lines.append("Twins, which ask the same in disguise; all of them are kept:")
+        lines += [paragraph("  ", ", ".join(group)) for group in report.twins]
+    if report.clashes:
+        lines.append("The banks do not agree:")
+        lines += [paragraph("  ", clash) for clash in report.clashes]
+    if report.conflicts:
+        lines.append("To settle:")
+        for conflict in report.conflicts:
+            lines.append(paragraph("  ", conflict.says))
+            lines += _apart(bank, conflict.ids)
+    return lines or ["Nothing: the other bank holds nothing more."]
+
+
+def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
+    """Return how the versions of a question differ, and what keeps each."""
+    from itembank.bank.changes import changes
+    from itembank.bank.content import printed_on
+
+    if bank is None:
+        return []
+    there = [entry for entry in bank.entries() if entry.item.id in ids]
+    if len(there) < 2 or any(entry.item.retired for entry in there):
+        return []
+    first, *others = there
+    was = printed_on(first.item, first.topic)
+    lines = []
+    for entry in others:
+        lines.append(f"    {first.item.id} (was), {entry.item.id} (is now):")
+        for change in changes(was, printed_on(entry.item, entry.topic)):
+            lines.append(paragraph("      ", str(change)))
+    lines.append("    Keep one of them:")
+    lines += [f"      itembank bank settle {entry.item.id} --bank {bank.folder}" for entry in there]
+    return lines
