@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from itembank.bank.maths import Maths
 from itembank.bank.model import BankItem
-from itembank.bank.wording import order_detail, rounding, subject_letter
+from itembank.bank.wording import order_detail, rounding, subject_letter, task_in_words
 from itembank.items.item import (
     Ask,
     Choose,
@@ -29,10 +29,19 @@ from itembank.items.item import (
 from itembank.notation.line import line
 from itembank.notation.tree import (
     Blank,
+    Bracket,
+    Dec,
     Either,
+    Frac,
+    Int,
     Listing,
+    Mixed,
+    Money,
+    Neg,
     Node,
     NotationError,
+    Percent,
+    Quantity,
     Ratio,
     Relation,
     Sym,
@@ -65,7 +74,7 @@ def ask_of(item: BankItem, maths: Maths) -> Ask:
         )
     if maths.find is not None:
         return Find(maths.find, _relations(given, "find"))
-    return _TASKS[item.task or _task_of(given)](item, maths, given)
+    return _TASKS[item.task or _task_of(given, words_of(maths))](item, maths, given)
 
 
 def words_of(maths: Maths) -> str:
@@ -73,17 +82,17 @@ def words_of(maths: Maths) -> str:
     return "".join(run if isinstance(run, str) else line(run) for run in maths.runs)
 
 
-def _task_of(given: list[Node]) -> str:
-    """Return the task that the mathematics alone says."""
+def _task_of(given: list[Node], words: str) -> str:
+    """Return the task that the mathematics, and a verb where it leaves a choice, says."""
     node = given[0]
-    if len(given) == 1 and isinstance(node, Relation):
-        return "solve" if symbols(node) and "□" not in symbols(node) else "work-out"
-    if len(given) > 1 and all(isinstance(node, Relation) for node in given):
-        return "solve"
-    if len(given) == 1 and isinstance(node, Ratio):
-        return "simplify"
-    if len(given) == 1 and symbols(node):
-        return "simplify"
+    if all(isinstance(node, Relation) for node in given):
+        letters = {name for node in given for name in symbols(node)}
+        return "solve" if letters and "□" not in letters else "work-out"
+    if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
+        task = task_in_words(words)
+        if not task:
+            raise NeedsPerson(f"The words do not say what to do with {line(node)}: add ‘task’.")
+        return task
     return "work-out"
 
 
@@ -133,6 +142,10 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
         target = _one(others, "work this out")
         if symbols(target):
             return Rewrite(target, "simplify")
+        if not maths.model and _is_plain(target):
+            raise NeedsPerson(
+                f"{line(target)} alone leaves nothing to work out: add a model of the words."
+            )
         return Find(target)
     if others:
         return Find(_one(others, "work this out"), tuple(relations))
@@ -140,6 +153,16 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     if len(letters) != 1:
         raise NeedsPerson("The model does not say which letter is asked for: add ‘find’.")
     return Find(Blank() if letters[0] == "□" else Sym(letters[0]), tuple(relations))
+
+
+def _is_plain(node: Node) -> bool:
+    """Whether a tree is one number as it stands, with no sum to work out in it."""
+    match node:
+        case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _) | Bracket(of):
+            return _is_plain(of)
+        case Frac(Int(), Int()) | Int() | Dec() | Mixed():
+            return True
+    return False
 
 
 def _simplify(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
@@ -165,11 +188,11 @@ def _expression(given: list[Node], task: str) -> Node:
 def _solve(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     relations, others = _parted(given)
     letters = {name for relation in relations for name in symbols(relation)}
+    if not relations or not letters:
+        raise NeedsPerson("To solve takes an equation or an inequality with a letter in it.")
     # "Solve {2x + 1 = 7} for {x}": the letter is named again, which changes nothing.
     if any(not (isinstance(node, Sym) and node.name in letters) for node in others):
         raise NeedsPerson("To solve takes equations or one inequality, and there is more here.")
-    if not relations or not letters:
-        raise NeedsPerson("To solve takes an equation or an inequality with a letter in it.")
     signs = {op for relation in relations for op, _ in relation.rest}
     if signs == {"="}:
         return Solve(tuple(relations))

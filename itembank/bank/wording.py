@@ -85,6 +85,26 @@ def subject_letter(words: str) -> str:
     return match[1] if match else ""
 
 
+_VERBS = (
+    ("expand", r"\b(?:expand|multiply out)\b"),
+    ("factorise", r"\bfactori[sz]e\b"),
+    (
+        "simplify",
+        r"\b(?:simplify|simplest|simply|collect|lowest terms|work out|evaluate|calculate)\b",
+    ),
+)
+
+
+def task_in_words(words: str) -> str:
+    """Return what the words say to do with an expression or a ratio, or ``""``.
+
+    >>> task_in_words("Expand {3(x + 2)}."), task_in_words("How long is the hedge?")
+    ('expand', '')
+    """
+    found = [task for task, pattern in _VERBS if re.search(pattern, words, re.I)]
+    return found[0] if found else ""
+
+
 _FORMS = (
     ("percentage", r"\bas (?:a|an exact) percentage\b"),
     ("mixed", r"\bas a mixed number\b"),
