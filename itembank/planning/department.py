@@ -14,7 +14,8 @@ The folder holds ``department.toml``::
 A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
 ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class. So do
 ``banks``, ``questions_from``, ``prefer`` and ``signed_only``: see
-:mod:`itembank.planning.draw_from`.
+:mod:`itembank.planning.draw_from`. What planning a week needs is told in
+:mod:`itembank.planning.class_plan`.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ from itembank.errors import ItembankError
 from itembank.faults import join_words, nearest
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
+from itembank.planning.class_plan import ClassPlan, read_class_plan
 from itembank.planning.draw_from import DrawFrom, read_draw_from
 from itembank.planning.known_topics import KnownTopics
 from itembank.toml_file import Table, TomlFile
@@ -53,6 +55,7 @@ class SchoolClass:
     paper: str
     bands: BandScheme
     draw_from: DrawFrom = field(default_factory=DrawFrom)
+    plan: ClassPlan = field(default_factory=ClassPlan)
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,6 +181,7 @@ def _read_class(
         paper=row.choice("paper", "white", PAPERS),
         bands=bands,
         draw_from=draw_from,
+        plan=read_class_plan(row),
     )
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.

@@ -22,9 +22,8 @@ from pathlib import Path
 from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, decode_text
 from itembank.planning.bands import Band, band_of
+from itembank.seats import heading_fault, seat_fault, seat_order
 
-_CODE = re.compile(r"(?=.*\d)[A-Za-z0-9][A-Za-z0-9-]{0,7}")
-_NAMES = re.compile(r"\b(fore|sur|first|last|full)? ?names?\b|\bpupils?\b|\bstudents?\b", re.I)
 _ABSENT = {"", "-", "–", "absent", "abs"}
 
 
@@ -74,16 +73,6 @@ def group(entries: Iterable[Entry], bands: Sequence[Band]) -> tuple[Group, ...]:
     return tuple(Group(band, tuple(found[band.name])) for band in bands)
 
 
-def seat_order(code: str) -> tuple[tuple[str, int], ...]:
-    """Return a sort key that puts A2 before A10.
-
-    >>> sorted(["B1", "A10", "A2"], key=seat_order)
-    ['A2', 'A10', 'B1']
-    """
-    parts = re.findall(r"([^0-9]*)([0-9]*)", code)
-    return tuple((text.upper(), int(digits or 0)) for text, digits in parts if text or digits)
-
-
 def read_scores(path: Path, marks: int) -> ScoreFile:
     """Read a CSV with a seat code and a score in each row.
 
@@ -119,16 +108,16 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
     rows = [(line, cells) for line, cells in rows if any(cells)]
     if rows and _is_heading(rows[0][1]):
         line, cells = rows.pop(0)
-        if any(_NAMES.search(cell.replace("_", " ")) for cell in cells):
-            raise FileFaults([Fault(file, line, _no_names("A heading speaks of names"))])
+        if said := next(filter(None, map(heading_fault, cells)), ""):
+            raise FileFaults([Fault(file, line, said)])
     for line, cells in rows:
         if len(cells) != 2:
             size = "1 cell" if len(cells) == 1 else f"{len(cells)} cells"
             faults.append(Fault(file, line, f"A row holds a seat code and a score, not {size}."))
             continue
         code, score = cells
-        if not _CODE.fullmatch(code):
-            faults.append(Fault(file, line, _bad_code(code)))
+        if said := seat_fault(code):
+            faults.append(Fault(file, line, said))
         elif code.upper() in seen:
             faults.append(
                 Fault(
@@ -172,17 +161,4 @@ def _is_heading(cells: list[str]) -> bool:
     """Tell a heading from a first row: a heading has no digit and no sign of absence in it."""
     return len(cells) > 1 and not any(
         re.search(r"\d", cell) or cell.casefold() in _ABSENT for cell in cells
-    )
-
-
-def _bad_code(code: str) -> str:
-    if not code:
-        return "The seat code is missing."
-    return _no_names(f"‘{code}’ is not a seat code")
-
-
-def _no_names(what: str) -> str:
-    return (
-        f"{what}. This tool takes no pupils' names: use a code with a number in it and no "
-        "spaces, 8 characters at most, such as A1."
     )

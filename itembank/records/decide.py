@@ -19,8 +19,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from itembank.planning.groups import seat_order
 from itembank.records.interval import Interval, wilson
+from itembank.seats import seat_order
 
 SMALL = 12
 """Pupils below which the advice says that so few tell little (common practice, no source)."""

@@ -1,0 +1,80 @@
+"""What planning a week needs to know of a class: its seats, its lessons, its scheme of work.
+
+In a ``[[classes]]`` table of ``department.toml``::
+
+    scheme = "year-8"                      # schemes/year-8.toml
+    seats = ["A1-A6", "B1-B6", "F5"]       # codes, never names
+    lessons = ["Mon 1", "Tue 3", "B Thu 2"]
+    teacher = "HT"                         # a code; two classes of one teacher must not clash
+
+All may be left out, as long as nobody plans a week for the class.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from itembank.planning.timetable import WeeklyLesson, read_lessons
+from itembank.seats import seat_fault
+from itembank.toml_file import Table
+
+MOST_SEATS = 60
+_RANGE = re.compile(r"([A-Za-z]{0,3})(\d{1,3})\s*[-–]\s*([A-Za-z]{0,3})(\d{1,3})")
+
+
+@dataclass(frozen=True, slots=True)
+class ClassPlan:
+    """The seats, weekly lessons, scheme and teacher of a class; empty where not stated."""
+
+    scheme: str = ""
+    seats: tuple[str, ...] = ()
+    lessons: tuple[WeeklyLesson, ...] = ()
+    teacher: str = ""
+
+
+def read_class_plan(row: Table) -> ClassPlan:
+    """Read the planning keys of a class's table, noting faults."""
+    return ClassPlan(
+        scheme=row.text("scheme", "", most=40),
+        seats=_seats(row),
+        lessons=read_lessons(row),
+        teacher=row.text("teacher", "", most=8),
+    )
+
+
+def spread_seats(text: str) -> list[str]:
+    """Return the seat codes that a range or a single code stands for.
+
+    >>> spread_seats("A1-A4"), spread_seats("F5"), spread_seats("A3-A1")
+    (['A1', 'A2', 'A3', 'A4'], ['F5'], [])
+    """
+    match = _RANGE.fullmatch(text.strip())
+    if not match:
+        return [text.strip()]
+    row, first, last_row, last = match.groups()
+    if last_row and last_row.upper() != row.upper():
+        return []
+    return [f"{row}{number}" for number in range(int(first), int(last) + 1)]
+
+
+def _seats(row: Table) -> tuple[str, ...]:
+    found: dict[str, str] = {}
+    for value in row.items("seats"):
+        codes = spread_seats(value) if isinstance(value, str) else []
+        if not codes:
+            row.fault(
+                "seats",
+                f'‘{value}’ is not a seat or a row of seats. Write "A1" or "A1-A6".',
+                str(value),
+            )
+        for code in codes:
+            if fault := seat_fault(code):
+                row.fault("seats", fault, str(value))
+            elif code.upper() in found:
+                row.fault("seats", f"The seat {code} is listed twice.", str(value))
+            else:
+                found[code.upper()] = code
+    if len(found) > MOST_SEATS:
+        row.fault("seats", f"A class has at most {MOST_SEATS} seats, not {len(found)}.")
+    return tuple(found.values())
