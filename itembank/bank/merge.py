@@ -166,7 +166,7 @@ def settle(holding: Holding, wanted: str, on: datetime.date) -> Holding:
         raise ItembankError(
             f"There is nothing to settle about ‘{wanted}’: no other item has its id."
         )
-    why = f"settled: {base} is the question whose mark was {chosen.hash[:8]}"
+    why = f"settled: the version {chosen.hash[:8]} is kept as {base}"
     settled: Records = {
         key: each if key == chosen.hash or each.retired else replace(each, retired=(on, why))
         for key, each in records.items()

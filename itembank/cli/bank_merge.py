@@ -85,17 +85,17 @@ def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list
     """Return what came of a merge, as lines; `bank` is the merged one, where it is written."""
     from itembank.cli.bank_text import count
 
-    lines = listed(f"New, from {other}:", report.only_second)
-    lines += listed("Retired now, as in the other bank:", report.retired)
+    apart = {id for conflict in report.conflicts for id in conflict.ids}
+    lines = listed(f"New, from {other}:", [id for id in report.only_second if id not in apart])
+    lines += listed("Retired, because one of the banks has retired them:", report.retired)
     signed = [f"{s.item} by {s.by}" for s in report.signoffs]
-    lines += listed("Signed, as in the other bank:", signed)
+    lines += listed("Sign-offs that came along:", signed)
     if report.same:
         lines.append(f"The same in both: {count(len(report.same), 'question')}.")
-    if report.only_first:
-        lines.append(f"Only in {one}: {count(len(report.only_first), 'question')}.")
-    if report.renamed:
-        lines.append("Renamed:")
-        lines += [f"  {old} is now {new}" for old, new in report.renamed]
+    if own := [id for id in report.only_first if id not in apart]:
+        lines.append(f"Only in {one}: {count(len(own), 'question')}.")
+    renamed = [(old, new) for old, new in report.renamed if new not in apart]
+    lines += listed("Renamed:", [f"{old} is now {new}" for old, new in renamed])
     if report.twins:
         lines.append("Twins, which ask the same in disguise; all of them are kept:")
         lines += [paragraph("  ", ", ".join(group)) for group in report.twins]
@@ -111,7 +111,7 @@ def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list
 
 
 def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
-    """Return how the versions of a question differ, and what keeps each."""
+    """Return what the versions of a question say where they differ, and how to keep each."""
     from itembank.bank.changes import changes
     from itembank.bank.content import printed_on
 
@@ -122,11 +122,16 @@ def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
         return []
     first, *others = there
     was = printed_on(first.item, first.topic)
-    lines = []
+    fields: dict[str, dict[str, str]] = {}
     for entry in others:
-        lines.append(f"    {first.item.id} (was), {entry.item.id} (is now):")
         for change in changes(was, printed_on(entry.item, entry.topic)):
-            lines.append(paragraph("      ", str(change)))
+            says = fields.setdefault(change.field, {first.item.id: change.was or "–"})
+            says[entry.item.id] = change.now or "–"
+    wide = max(len(entry.item.id) for entry in there)
+    lines = []
+    for name, says in fields.items():
+        lines.append(f"    {name}")
+        lines += [paragraph(f"      {id:<{wide}}  ", text) for id, text in says.items()]
     lines.append("    Keep one of them:")
-    lines += [f"      itembank bank settle {entry.item.id} --bank {bank.folder}" for entry in there]
+    lines += [f"      itembank bank settle {id} --bank {bank.folder}" for id in ids]
     return lines

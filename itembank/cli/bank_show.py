@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from itembank.cli.bank_find import BankOption, ItemsArgument, bank_folder
+from itembank.cli.text import paragraph
 
 if TYPE_CHECKING:
     from itembank.bank.load import Bank, Entry
@@ -53,7 +54,8 @@ def entry_text(bank: Bank, state: EntryState, twins: list[str] | tuple[()] = ())
     entry: Entry | None = state.entry
     assert entry is not None  # only hand-written questions are shown
     title = next(topic.title for topic in bank.topics if topic.id == entry.topic)
-    lines = [f"{entry.item.id}: {title} ({entry.topic}), {entry.item.tier}", ""]
+    head = f"{entry.item.id}: {title} ({entry.topic}), {entry.item.tier}"
+    lines = [paragraph("", head), ""]
     lines += item_lines(entry.item)
     if entry.item.model:
         model = ", ".join(entry.item.model)
