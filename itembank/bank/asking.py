@@ -32,7 +32,6 @@ from itembank.notation.tree import (
     Bracket,
     Dec,
     Either,
-    Frac,
     Int,
     Listing,
     Mixed,
@@ -48,6 +47,9 @@ from itembank.notation.tree import (
     equals,
     symbols,
 )
+
+MOST_BARE_WORDS = 4
+"""As in ‘What is {12 : 18}?’; with more words, it may be a word problem."""
 
 
 class NeedsPerson(NotationError):
@@ -74,7 +76,7 @@ def ask_of(item: BankItem, maths: Maths) -> Ask:
         )
     if maths.find is not None:
         return Find(maths.find, _relations(given, "find"))
-    return _TASKS[item.task or _task_of(given, words_of(maths))](item, maths, given)
+    return _TASKS[item.task or _task_of(item, maths, given)](item, maths, given)
 
 
 def words_of(maths: Maths) -> str:
@@ -82,18 +84,24 @@ def words_of(maths: Maths) -> str:
     return "".join(run if isinstance(run, str) else line(run) for run in maths.runs)
 
 
-def _task_of(given: list[Node], words: str) -> str:
+def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
     """Return the task that the mathematics, and a verb where it leaves a choice, says."""
     node = given[0]
     if all(isinstance(node, Relation) for node in given):
         letters = {name for node in given for name in symbols(node)}
         return "solve" if letters and "□" not in letters else "work-out"
     if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
-        task = task_in_words(words)
-        if not task:
+        task = task_in_words(words_of(maths))
+        if not task and not (item.model or item.form or _is_short(maths)):
             raise NeedsPerson(f"The words do not say what to do with {line(node)}: add ‘task’.")
-        return task
+        return task or "simplify"
     return "work-out"
+
+
+def _is_short(maths: Maths) -> bool:
+    """Whether there are so few words that the mathematics is all of the question."""
+    words = " ".join(run for run in maths.runs if isinstance(run, str))
+    return len(words.split()) <= MOST_BARE_WORDS
 
 
 def _flat(given: list[Node]) -> Iterator[Node]:
@@ -142,7 +150,7 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
         target = _one(others, "work this out")
         if symbols(target):
             return Rewrite(target, "simplify")
-        if not maths.model and _is_plain(target):
+        if not (maths.model or _is_short(maths)) and _is_plain(target):
             raise NeedsPerson(
                 f"{line(target)} alone leaves nothing to work out: add a model of the words."
             )
@@ -156,11 +164,14 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
 
 
 def _is_plain(node: Node) -> bool:
-    """Whether a tree is one number as it stands, with no sum to work out in it."""
+    """Whether a tree is one number as it stands, with no sum to work out in it.
+
+    A fraction is not: 28/9 is a whole number and a fraction, to be worked out.
+    """
     match node:
         case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _) | Bracket(of):
             return _is_plain(of)
-        case Frac(Int(), Int()) | Int() | Dec() | Mixed():
+        case Int() | Dec() | Mixed():
             return True
     return False
 

@@ -14,7 +14,7 @@ from itembank.bank.asking import NeedsPerson, ask_of, words_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths
 from itembank.bank.model import BankItem
-from itembank.bank.wording import form_in_words
+from itembank.bank.wording import form_in_words, says_simplest
 from itembank.items.item import (
     Ask,
     Choose,
@@ -35,10 +35,12 @@ from itembank.items.item import (
     Tier,
 )
 from itembank.notation.tree import (
+    Dec,
     Either,
     Frac,
     Label,
     Listing,
+    Mixed,
     Node,
     NotationError,
     Ratio,
@@ -116,7 +118,8 @@ def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
                 detail
             ]
         case Solve():
-            return "roots"
+            # A bare number is a solution too, where there is one letter.
+            return "roots" if isinstance(maths.key, Relation | Either | Listing) else "value"
         case Inequality():
             return "inequality"
         case Subject():
@@ -150,11 +153,13 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
         return "amounts"
     if isinstance(target, Ratio):
         return "ratio"
-    if item.task == "simplify" or item.task is None:
+    if item.task == "simplify" or (item.task is None and says_simplest(words_of(maths))):
         if any(isinstance(part, Root) for part in walk(target)):
             return "surd"
         if isinstance(target, Frac):
-            return "integer" if _whole(target) else "lowest-terms"
+            # The key may be another kind of number, but then a finished one of that kind.
+            kind = {Mixed: "mixed", Dec: "decimal"}.get(type(maths.key), "lowest-terms")
+            return "integer" if _whole(target) else kind
     if isinstance(maths.key, Relation):
         return "solution"
     return "value"

@@ -105,6 +105,15 @@ def task_in_words(words: str) -> str:
     return found[0] if found else ""
 
 
+def says_simplest(words: str) -> bool:
+    """Whether the words ask for the simplest form.
+
+    >>> says_simplest("Simplify 8/12."), says_simplest("Work out 8/12.")
+    (True, False)
+    """
+    return re.search(r"\b(?:simplify|simplest|lowest terms)\b", words, re.I) is not None
+
+
 _FORMS = (
     ("percentage", r"\bas (?:a|an exact) percentage\b"),
     ("mixed", r"\bas a mixed number\b"),

@@ -76,12 +76,12 @@ A, B = Sym("a"), Sym("b")
         ("simplify", "Simplify {√12 + √27}.", Find(parse("√12 + √27")), "surd"),
         ("expand", "Expand {3(x + 2)}.", Rewrite(parse("3(x + 2)"), "expand"), "expanded"),
         ("factorise", "Factorise {3x + 6}.", Rewrite(parse("3x + 6"), "factorise"), "factorised"),
-        ("solve", "Solve {2x = 6}.", Solve((parse("2x = 6"),)), "roots"),
+        ("solve", "Solve {2x = 6}.", Solve((parse("2x = 6"),)), "value"),
         (
             "solve",
             "Solve {x + y = 7} and {x - y = 3}.",
             Solve((parse("x + y = 7"), parse("x - y = 3"))),
-            "roots",
+            "value",
         ),
         ("solve", "Solve {2x < 6}.", Inequality(parse("2x < 6")), "inequality"),
         ("solve", "Solve {1 < 2x ≤ 6}.", Inequality(parse("1 < 2x ≤ 6")), "inequality"),
@@ -144,9 +144,13 @@ A, B = Sym("a"), Sym("b")
             Round(parse("3456"), "figures", 1),
             "rounded",
         ),
-        (None, "Solve {2x = 6}.", Solve((parse("2x = 6"),)), "roots"),
+        (None, "Solve {2x = 6}.", Solve((parse("2x = 6"),)), "value"),
         (None, "Simplify {2x + 3x}.", Rewrite(parse("2x + 3x"), "simplify"), "simplified"),
         (None, "Work out {2 + 3}.", Find(parse("2 + 3")), "value"),
+        (None, "{6/11 - s/11}", Rewrite(parse("6/11 - s/11"), "simplify"), "simplified"),
+        (None, "Work out {28/9}.", Find(parse("28/9")), "value"),
+        (None, "Simplify {28/8}.", Find(parse("28/8")), "lowest-terms"),
+        ("work-out", "Work out {28/9}.", Find(parse("28/9")), "value"),
         (None, "Expand {2(x + 3)}.", Rewrite(parse("2(x + 3)"), "expand"), "expanded"),
         (None, "Simplify {4 : 6}.", Find(parse("4 : 6")), "ratio"),
     ],
@@ -154,6 +158,19 @@ A, B = Sym("a"), Sym("b")
 def test_what_a_task_asks(task, prompt, ask, form):
     found = read(prompt, **({} if task is None else {"task": task}))
     assert (found.ask, found.form) == (ask, form)
+
+
+@pytest.mark.parametrize(
+    ("prompt", "key", "form"),
+    [
+        ("Simplify {28/8}.", "3 1/2", "mixed"),
+        ("Simplify {2/5}.", "0.4", "decimal"),
+        ("Solve {2x = 6}.", "3", "value"),
+        ("Solve {2x = 6}.", "x = 3", "roots"),
+    ],
+)
+def test_a_form_that_is_not_stated_is_one_that_such_a_key_can_have(prompt, key, form):
+    assert read(prompt, key).form == form
 
 
 def test_a_model_takes_the_place_of_the_words():
