@@ -12,8 +12,19 @@ from itembank.checking.elimination import (
     known_letters,
 )
 from itembank.checking.ranges import first_difference, solve_inequality, statement
+from itembank.checking.working_algebra import algebra_fault, roots_agree
 from itembank.items.item import Find, Inequality, Item
-from itembank.notation.tree import Listing, Node, NotationError, Ratio, Relation, symbols, walk
+from itembank.notation.algebra import algebra, number
+from itembank.notation.tree import (
+    Listing,
+    Node,
+    NotationError,
+    Ratio,
+    Relation,
+    Root,
+    symbols,
+    walk,
+)
 from itembank.notation.value import NotExact, parts, sides
 
 
@@ -21,19 +32,20 @@ def step_fault(item: Item) -> str:
     """Return what is wrong with the working of `item`, or ``""``.
 
     A line without letters has to be true; an equation or inequality in the unknown has to
-    have the solution of the question; a bare expression has to be worth what is asked; the
-    last line has to hold the key.
+    have the solution of the question; a bare expression has to be worth what is asked; a line
+    in letters has to follow from the question (:mod:`.working_algebra`); the last line has to
+    hold the key.
     """
     lines = [step.maths for step in item.steps if step.maths is not None]
     if not lines:
         return "there is no working"
-    for number, line in enumerate(lines, start=1):
+    for place, line in enumerate(lines, start=1):
         try:
             fault = _line_fault(item, line)
         except NotationError as error:
             fault = f"cannot be checked: {error}"
         if fault:
-            return f"line {number} of the working {fault}"
+            return f"line {place} of the working {fault}"
     last = lines[-1]
     if item.key not in walk(last) and not _lists_key(item.key, lines):
         return "the last line of the working does not give the key"
@@ -51,7 +63,7 @@ def _lists_key(key: Node, lines: list[Node]) -> bool:
 def _line_fault(item: Item, line: Node) -> str:
     letters = symbols(line)
     if isinstance(line, Relation) and not letters:
-        return "" if true(line) else "is not true"
+        return "" if _true_number_line(line) else "is not true"
     if isinstance(item.ask, Inequality):
         if not isinstance(line, Relation):
             return ""
@@ -59,7 +71,7 @@ def _line_fault(item: Item, line: Node) -> str:
             "" if _same_range(line, item.ask.relation) else "has another solution than the question"
         )
     if not isinstance(item.ask, Find):
-        return ""
+        return algebra_fault(item, line)
     target, relations = item.ask.target, item.ask.relations
     if isinstance(line, Relation):
         return "" if _consequence(line, relations) else "does not follow from the question"
@@ -72,6 +84,12 @@ def _line_fault(item: Item, line: Node) -> str:
         same = all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
         return "" if same else "is another ratio"
     return "" if given == found else "is worth something else"
+
+
+def _true_number_line(line: Relation) -> bool:
+    if any(isinstance(node, Root) for node in walk(line)):
+        return roots_agree(line)
+    return true(line)
 
 
 def _same_range(line: Relation, asked: Relation) -> bool:
@@ -88,15 +106,27 @@ def _same_range(line: Relation, asked: Relation) -> bool:
 def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
     """Return whether a relation holds, its letters worth what `known` says.
 
-    Ratios are compared by proportion, lists item by item.
+    Ratios are compared by proportion, lists item by item, roots by exact algebra.
 
+    >>> from itembank.notation.parse import parse
+    >>> true(parse("√50 = 5√2")), true(parse("√18 + √8 = √26"))
+    (True, False)
     >>> from itembank.notation.tree import Int, equals, ratio
     >>> true(equals(ratio(Int(6), Int(4)), ratio(Int(3), Int(2))))
     True
     """
     known = known or {}
     for left, op, right in sides(relation):
-        a, b = _values(left, known), _values(right, known)
+        try:
+            a, b = _values(left, known), _values(right, known)
+        except NotExact:
+            # A root that does not come out is no fraction, but equal it may still be.
+            if op != "=":
+                raise
+            worth = {name: number(value) for name, value in known.items()}
+            if algebra(left, worth) != algebra(right, worth):
+                return False
+            continue
         if len(a) != len(b):
             return False
         if isinstance(left, Ratio) and isinstance(right, Ratio):
