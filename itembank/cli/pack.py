@@ -82,7 +82,10 @@ def pack(
     ] = None,
     signed_only: Annotated[
         bool | None,
-        typer.Option("--signed-only", help="Use signed questions alone; none is generated."),
+        typer.Option(
+            "--signed-only/--unsigned-too",
+            help="Use signed questions alone, and generate none; or others as well.",
+        ),
     ] = None,
     output: Annotated[
         Path | None,

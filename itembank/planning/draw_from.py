@@ -36,6 +36,9 @@ class DrawFrom:
     def over(self, other: DrawFrom) -> DrawFrom:
         """Return what is stated here, and for what is left open what `other` states.
 
+        Who asks here for generated questions alone does not want the sign-off that `other` asks
+        for: generated questions carry none.
+
         >>> DrawFrom(prefer="bank").over(DrawFrom(questions_from="both", prefer="generated"))
         DrawFrom(banks=None, questions_from='both', prefer='bank', signed_only=None)
         """
@@ -43,6 +46,8 @@ class DrawFrom:
         kept = {
             name: getattr(other, name) if value is None else value for name, value in stated.items()
         }
+        if self.questions_from == "generated" and self.signed_only is None:
+            kept["signed_only"] = None
         return DrawFrom(**kept)
 
     def settle(self) -> Drawing:

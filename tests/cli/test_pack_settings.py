@@ -11,7 +11,9 @@ from itembank.cli.pack_settings import Given, refuse_with_from, resolve
 from itembank.errors import ItembankError
 from itembank.planning.days import usual_seed
 from itembank.planning.department import read_department
+from itembank.planning.draw_from import DrawFrom, Drawing
 from itembank.planning.plan_file import Plan, PlannedTopic
+from tests.packs.bank_files import OWN, bank, sums
 
 FERNHILL = read_department(Path(__file__).parents[2] / "banks" / "fernhill")
 KNOWN = tuple({topic for one in FERNHILL.classes for topic in one.topics})
@@ -139,3 +141,39 @@ def test_where_packs_go(tmp_path):
     assert output_home(inside) == project / "output"
     (inside / "output").mkdir()
     assert output_home(inside) == inside / "output"
+
+
+# Where questions come from
+
+
+def test_what_is_typed_about_the_source_comes_first(tmp_path):
+    own = bank(tmp_path / "own", {OWN: sums(3, "core")})
+    other = bank(tmp_path / "other", {OWN: sums(3, "core")}, "other")
+    group = replace(FERNHILL.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
+    department = replace(FERNHILL, classes=(group,), draw_from=DrawFrom(prefer="generated"))
+    assert settle(department=department).drawing == Drawing((own,), "both", "bank")
+    plan = Plan((), draw_from=DrawFrom(prefer="generated"))
+    assert settle(plan=plan, department=department).drawing.prefer == "generated"
+    given = Given(banks=(other,), questions_from="bank", signed_only=True)
+    assert settle(given, plan, department).drawing == Drawing((other,), "bank", "generated", True)
+    assert settle(Given(questions_from="generated"), None, department).drawing.banks == (own,)
+
+
+def test_a_topic_of_a_bank_may_be_typed_and_gives_its_title(tmp_path):
+    own = bank(tmp_path / "own", {OWN: sums(3, "core")})
+    found = settle(Given(banks=(own,), topics=(OWN,)), department=None)
+    assert found.title == f"Title of {OWN}"
+    with pytest.raises(ItembankError, match=f"Did you mean {OWN}"):
+        settle(Given(banks=(own,), topics=("garden.bed",)), department=None)
+    with pytest.raises(ItembankError, match=f"no topic ‘{OWN}’"):
+        settle(Given(topics=(OWN,)), department=None)
+
+
+def test_a_folder_that_is_no_bank_is_told():
+    with pytest.raises(ItembankError, match="There is no folder"):
+        settle(Given(banks=(Path("no-such-bank"),)))
+
+
+def test_banks_do_not_change_a_pack_made_again(tmp_path):
+    with pytest.raises(ItembankError, match="--bank and --signed-only cannot change"):
+        refuse_with_from(Given(banks=(tmp_path,), signed_only=True), None, None)
