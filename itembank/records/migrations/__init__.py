@@ -1,0 +1,1 @@
+"""Changes to the tables of the results store, in order."""

@@ -1,0 +1,168 @@
+"""The tables of the results store.
+
+A *lesson* is a class on a day; its *questions* are those of the starter it had. Each act of
+recording is an *entry* and is never overwritten: a correction adds an entry and marks the one
+it replaces, an undo marks an entry as taken back, so only entries with neither mark count.
+Pupils appear under their seat codes and nothing else.
+
+A change here needs a migration in ``itembank/records/migrations``; a test holds the two to one
+another.
+"""
+
+from __future__ import annotations
+
+from sqlalchemy import (
+    Column,
+    Date,
+    DateTime,
+    ForeignKey,
+    Index,
+    Integer,
+    MetaData,
+    SmallInteger,
+    String,
+    Table,
+    Text,
+    UniqueConstraint,
+)
+
+VERSION = "0002"
+"""The newest migration: what this program reads and writes."""
+
+NAMING = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_name)s",
+    "pk": "pk_%(table_name)s",
+}
+metadata = MetaData(naming_convention=NAMING)
+
+
+def _of_entry() -> Column[int]:
+    return Column(
+        "entry_id",
+        Integer,
+        ForeignKey("entry.id", ondelete="CASCADE"),
+        primary_key=True,
+        autoincrement=False,
+    )
+
+
+lesson = Table(
+    "lesson",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("class_name", String(12), nullable=False),
+    Column("date", Date, nullable=False),
+    Column("period", String(8), nullable=False, default=""),
+    Column("title", String(60), nullable=False, default=""),
+    Column("out_of", SmallInteger, nullable=False),
+    UniqueConstraint("class_name", "date", "period"),
+)
+
+question = Table(
+    "question",
+    metadata,
+    Column(
+        "lesson_id",
+        Integer,
+        ForeignKey("lesson.id", ondelete="CASCADE"),
+        primary_key=True,
+        autoincrement=False,
+    ),
+    Column("number", SmallInteger, primary_key=True, autoincrement=False),
+    Column("address", String(120), nullable=False),
+    Column("topic", String(60), nullable=False),
+    Column("tier", String(10), nullable=False),
+    Column("prompt", Text, nullable=False, default=""),
+    Index(None, "topic"),
+    Index(None, "address"),
+)
+
+entry = Table(
+    "entry",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column(
+        "lesson_id",
+        Integer,
+        ForeignKey("lesson.id", ondelete="CASCADE"),
+        nullable=False,
+        index=True,
+    ),
+    Column("kind", String(12), nullable=False),
+    Column("made_at", DateTime, nullable=False),
+    Column("replaced_by", Integer, ForeignKey("entry.id", ondelete="SET NULL")),
+    Column("undone_at", DateTime),
+)
+
+band_count = Table(
+    "band_count",
+    metadata,
+    _of_entry(),
+    Column("letter", String(2), primary_key=True),
+    Column("name", String(30), nullable=False),
+    Column("lowest", SmallInteger, nullable=False),
+    Column("highest", SmallInteger, nullable=False),
+    Column("pupils", SmallInteger, nullable=False),
+)
+
+tally = Table(
+    "tally",
+    metadata,
+    _of_entry(),
+    Column("number", SmallInteger, primary_key=True, autoincrement=False),
+    Column("right", SmallInteger, nullable=False),
+    Column("out_of", SmallInteger, nullable=False),
+)
+
+score = Table(
+    "score",
+    metadata,
+    _of_entry(),
+    Column("seat", String(8), primary_key=True),
+    Column("marks", SmallInteger, nullable=False),
+)
+
+mark = Table(
+    "mark",
+    metadata,
+    _of_entry(),
+    Column("seat", String(8), primary_key=True),
+    Column("number", SmallInteger, primary_key=True, autoincrement=False),
+    Column("right", SmallInteger, nullable=False),
+    Column("misconception", String(60), nullable=False, default=""),
+)
+
+own_view = Table(
+    "own_view",
+    metadata,
+    _of_entry(),
+    # An empty seat stands for the whole class, where only hands were counted.
+    Column("seat", String(8), primary_key=True, default=""),
+    Column("level", String(10), primary_key=True),
+    Column("pupils", SmallInteger, nullable=False, default=1),
+)
+
+clarity = Table(
+    "clarity",
+    metadata,
+    _of_entry(),
+    Column("unsure", SmallInteger, nullable=False),
+    Column("pupils", SmallInteger),
+    Column("note", String(200), nullable=False, default=""),
+)
+
+exported = Table(
+    "exported",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("path", Text, nullable=False),
+    Column("made_at", DateTime, nullable=False),
+)
+
+version = Table("alembic_version", metadata, Column("version_num", String(32), primary_key=True))
+"""Alembic's own table, here too so that a new store is made without loading alembic."""
+
+DETAILS = (band_count, tally, score, mark, own_view, clarity)
+"""The tables that hold what entries say."""
