@@ -13,7 +13,7 @@ from itembank.checking.identity import find_rewritten, find_value
 from itembank.checking.keys import Misfit, value_given
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.ranges import find_range
-from itembank.checking.rounding import find_rounded
+from itembank.checking.rounding import find_rounded, rounding_fault
 from itembank.checking.solving import find_solutions
 from itembank.checking.subject import find_subject
 from itembank.checking.surd import surd
@@ -57,9 +57,17 @@ def prove_fast(item: Item) -> None:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
         raise WrongKey(f"{item.address}: {fault}")
-    fault = form_fault(item.form, item.key)
+    fault = key_form_fault(item)
     if fault:
         raise CheckFailed(f"{item.address}: the key has the wrong form: {fault}")
+
+
+def key_form_fault(item: Item) -> str:
+    """Return what keeps the key from its form, or from having the digits it is rounded to."""
+    fault = form_fault(item.form, item.key)
+    if not fault and isinstance(item.ask, Round):
+        return rounding_fault(item.ask.detail, item.ask.amount, item.key)
+    return fault
 
 
 def by_first_road(item: Item) -> Finding:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.checking.equations import replaced, solve, unknowns
+from itembank.checking.equations import solve, unknowns
 from itembank.checking.finding import Finding, found, ordinal
 from itembank.checking.keys import Misfit, value_given
 from itembank.checking.solving import solutions_text
@@ -40,9 +40,10 @@ def find_value(target: Node, relations: tuple[Relation, ...], key: Node) -> Find
     >>> find_value(parse("√12 + √27"), (), parse("5√3")).shown
     '5√3'
     """
-    pieces = [algebra(piece) for piece in _pieces(target)]
     if relations:
-        pieces = _settled(pieces, relations)
+        pieces = _settled(_pieces(target), relations)
+    else:
+        pieces = [algebra(piece) for piece in _pieces(target)]
     shown = [quotient_node(piece) for piece in pieces]
     proportional = isinstance(target, Ratio)
     whole: Node = shown[0]
@@ -68,12 +69,12 @@ def _pieces(node: Node) -> tuple[Node, ...]:
     return node.parts if isinstance(node, Ratio | Listing) else (node,)
 
 
-def _settled(pieces: list[Quotient], relations: tuple[Relation, ...]) -> list[Quotient]:
+def _settled(nodes: tuple[Node, ...], relations: tuple[Relation, ...]) -> list[Quotient]:
     """Return the pieces worked out from the solution of the relations, if they have but one."""
     every = solve(relations)
     if not every:
         raise NotExact("what is given has no real solution")
-    values = [[replaced(piece, one) for piece in pieces] for one in every]
+    values = [[algebra(node, one) for node in nodes] for one in every]
     if any(other != values[0] for other in values[1:]):
         raise NotExact(f"what is given has more than one solution: {solutions_text(every)}")
     if any(piece.letters() - {"π"} for piece in values[0]):

@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from itembank.checking.exact import by_first_road
+from itembank.checking.exact import by_first_road, key_form_fault
 from itembank.checking.finding import Finding
 from itembank.checking.printed import mismatched, unprinted
-from itembank.items.forms import form_fault, form_words
+from itembank.items.forms import form_words
 from itembank.items.item import Item
 from itembank.notation.tree import NotationError
 
@@ -78,7 +78,7 @@ def _judged(item: Item) -> Outcome:
     fault = first.fault or mismatched(item)
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
-    fault = form_fault(item.form, item.key)
+    fault = key_form_fault(item)
     if fault:
         says = f"the key is worth the right amount but is not {form_words(item.form)}: {fault}"
         return Outcome(State.DISPROVED, _sentence(says), *answers)

@@ -39,13 +39,26 @@ def find_rounded(
     '0.67'
     """
     given = value_given(key)
-    bare, size = unit_of(given)
+    _, size = unit_of(given)
     step, ours = rounded(algebra(target) / number(size), detail, amount)
+    if detail == "figures" and ours:
+        step = _step(ours, detail, amount)  # 99.96 to 3 figures is 100: its places are fewer
     answer = _with_unit(_printed(ours, step), given)
-    if exact(given) / size != ours:
-        return found(answer, key, False)
-    fault = places_fault(bare, step)
-    return found(answer, key, not fault, fault)
+    return found(answer, key, exact(given) / size == ours)
+
+
+def rounding_fault(detail: Literal["places", "figures", "nearest"], amount: int, key: Node) -> str:
+    """Return how a rounded key has too many or too few digits, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> rounding_fault("places", 1, parse("4"))
+    'it needs 1 decimal place, it has 0'
+    >>> rounding_fault("figures", 3, parse("1.00"))
+    ''
+    """
+    bare, size = unit_of(value_given(key))
+    value = exact(value_given(key)) / size
+    return places_fault(bare, _step(value, detail, amount))
 
 
 def unit_of(node: Node) -> tuple[Node, Fraction]:
@@ -142,18 +155,18 @@ def places_fault(bare: Node, step: Fraction) -> str:
         power = node.rest[0][1] if isinstance(node, Product) else node.factors[-1]
         node = node.first if isinstance(node, Product) else node.factors[0]
         if not isinstance(power, Power):
-            return "the key is not one number"
+            return "it is not one number"
         step = step / exact(power)
     if not isinstance(node, Int | Dec):
-        return "the key is not a whole number or a decimal"
+        return "it is not a whole number or a decimal"
     places = len(node.places) if isinstance(node, Dec) else 0
     wanted = len(str(step.denominator)) - 1
     if isinstance(node, Dec) and node.recurring:
-        return "the key goes on for ever"
+        return "it goes on for ever"
     if places == wanted:
         return ""
     word = "place" if wanted == 1 else "places"
-    return f"it needs {wanted} decimal {word}, the key has {places}"
+    return f"it needs {wanted} decimal {word}, it has {places}"
 
 
 def _printed(value: Fraction, step: Fraction) -> Node:

@@ -12,7 +12,7 @@ from itembank.checking.elimination import (
     known_letters,
 )
 from itembank.checking.ranges import first_difference, solve_inequality, statement
-from itembank.checking.working_algebra import algebra_fault, roots_agree
+from itembank.checking.working_algebra import algebra_fault
 from itembank.items.item import Find, Inequality, Item
 from itembank.notation.algebra import algebra, number
 from itembank.notation.tree import (
@@ -21,7 +21,6 @@ from itembank.notation.tree import (
     NotationError,
     Ratio,
     Relation,
-    Root,
     symbols,
     walk,
 )
@@ -63,7 +62,7 @@ def _lists_key(key: Node, lines: list[Node]) -> bool:
 def _line_fault(item: Item, line: Node) -> str:
     letters = symbols(line)
     if isinstance(line, Relation) and not letters:
-        return "" if _true_number_line(line) else "is not true"
+        return "" if true(line) else "is not true"
     if isinstance(item.ask, Inequality):
         if not isinstance(line, Relation):
             return ""
@@ -84,12 +83,6 @@ def _line_fault(item: Item, line: Node) -> str:
         same = all(a * found[0] == b * given[0] for a, b in zip(given, found, strict=True))
         return "" if same else "is another ratio"
     return "" if given == found else "is worth something else"
-
-
-def _true_number_line(line: Relation) -> bool:
-    if any(isinstance(node, Root) for node in walk(line)):
-        return roots_agree(line)
-    return true(line)
 
 
 def _same_range(line: Relation, asked: Relation) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 import sympy
+from sympy.solvers.solveset import NonlinearError
 
 from itembank.checking.finding import Finding, found, text
 from itembank.checking.keys import Misfit, solutions_given
@@ -29,6 +30,10 @@ from itembank.notation.tree import (
 from itembank.notation.value import NotExact
 
 Values = dict[Any, Any]
+
+
+class _EveryValue(NotExact):
+    """Both sides of an equation are the same, whatever its letter is worth."""
 
 
 def equations(relation: Relation) -> list[Any]:
@@ -94,7 +99,10 @@ def solutions(relations: tuple[Relation, ...], key: Node) -> Finding:
     names = frozenset(n for one in relations for n in symbols(one)) - {"π"}
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
-    every = [one for one in _solve(rows, letters) if _meaningful(one, relations)]
+    try:
+        every = [one for one in _solve(rows, letters) if _meaningful(one, relations)]
+    except _EveryValue as error:
+        return found(str(error), key, False)
     ours = _text(every)
     try:
         cases = solutions_given(key, names)
@@ -113,7 +121,7 @@ def _solve(rows: list[Any], letters: list[Any]) -> list[Values]:
     rows = [row for row in map(sympy.expand, rows) if row != 0]
     try:
         matrix, right = sympy.linear_eq_to_matrix(rows, letters)
-    except sympy.solvers.solveset.NonlinearError:
+    except NonlinearError:
         every = sympy.solve(rows, letters, dict=True)
     else:
         found_set = sympy.linsolve((matrix, right), *letters)
@@ -130,7 +138,7 @@ def _roots(rows: list[Any], letter: Any) -> list[Any]:
     for other in polynomials[1:]:
         shared = sympy.gcd(shared, other)
     if shared.is_zero:
-        raise NotExact(f"every value of {letter} is a solution")
+        raise _EveryValue(f"every value of {letter} is a solution")
     if shared.degree() == 0:
         return []
     if shared.degree() == 1:

@@ -86,6 +86,8 @@ def _divided(monomial: Monomial, by: dict[str, int]) -> Monomial:
 def polynomial_node(polynomial: Polynomial) -> Node:
     """Return a polynomial as a sum of terms, the highest powers first."""
     terms = [_term(monomial, polynomial[monomial]) for monomial in _ordered(polynomial)]
+    if all(sum(n for _, n in powers) <= 1 for powers, _ in polynomial):
+        terms.sort(key=lambda term: isinstance(term, Neg))  # v − u rather than −u + v
     if not terms:
         return Int(0)
     rest: list[tuple[SumOp, Node]] = [

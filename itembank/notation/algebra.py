@@ -196,7 +196,10 @@ def algebra(node: t.Node, known: Mapping[str, Quotient] | None = None) -> Quotie
                 total = total * algebra(factor, known)
             return total
         case t.Power(base, exponent):
-            return _power(algebra(base, known), rational(algebra(exponent, known)))
+            power = algebra(exponent, known)
+            if power.letters():
+                raise NotExact("a letter stands in an exponent")
+            return _power(algebra(base, known), rational(power))
         case t.Root(of, index):
             return _root(algebra(of, known), index)
     return number(exact(node))
@@ -247,6 +250,8 @@ def _power(base: Quotient, exponent: Fraction) -> Quotient:
 
 def _root(of: Quotient, index: int) -> Quotient:
     """Return a root: a square root of any rational number, other roots where they come out."""
+    if of.letters():
+        raise NotExact("a letter stands under a root")
     value = rational(of)
     if value < 0 and index % 2 == 0:
         raise NotExact("a negative number has no such root")

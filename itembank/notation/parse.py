@@ -307,10 +307,17 @@ def parse_together(texts: Iterable[str]) -> list[Node]:
     True
     """
     lines = list(texts)
-    nodes = [parse(text) for text in lines]
-    if any("p" in symbols(node) for node in nodes):
-        nodes = [parse(text, pence=False) for text in lines]
-    return nodes
+    try:
+        nodes = [parse(text) for text in lines]
+    except ParseError:
+        # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
+        nodes = [parse(text, pence="p" not in text) for text in lines]
+        return [parse(text, pence=False) for text in lines] if _p_in(nodes) else nodes
+    return [parse(text, pence=False) for text in lines] if _p_in(nodes) else nodes
+
+
+def _p_in(nodes: list[Node]) -> bool:
+    return any("p" in symbols(node) for node in nodes)
 
 
 @cache
