@@ -18,6 +18,7 @@ Fraction(5, 6)
 from __future__ import annotations
 
 from fractions import Fraction
+from math import isqrt
 
 from itembank.notation.tree import (
     Blank,
@@ -239,6 +240,8 @@ def _power(base: Fraction, exponent: Fraction) -> Fraction:
 
 def _root(of: Fraction, index: int) -> Fraction:
     def whole_root(n: int) -> int:
+        if n.bit_length() > LARGEST_BITS:
+            raise NotExact("this root is of too large a number")
         guess = round(n ** (1 / index)) if n < 10**15 else _floor_root(n, index)
         if guess**index != n:
             raise NotExact("this root is not a rational number")
@@ -251,14 +254,15 @@ def _root(of: Fraction, index: int) -> Fraction:
 
 
 def _floor_root(n: int, index: int) -> int:
-    low, high = 0, 1 << (n.bit_length() // index + 1)
-    while low < high:
-        middle = (low + high + 1) // 2
-        if middle**index <= n:
-            low = middle
-        else:
-            high = middle - 1
-    return low
+    if index in (2, 4):
+        return isqrt(n) if index == 2 else isqrt(isqrt(n))
+    # Newton's method from above, where the steps only ever fall until the root is reached.
+    guess = 1 << (n.bit_length() // index + 1)
+    while True:
+        better = ((index - 1) * guess + n // guess ** (index - 1)) // index
+        if better >= guess:
+            return guess
+        guess = better
 
 
 def _multiply(a: Linear, b: Linear) -> Linear:
