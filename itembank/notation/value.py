@@ -256,6 +256,8 @@ def _root(of: Fraction, index: int) -> Fraction:
 def _floor_root(n: int, index: int) -> int:
     if index in (2, 4):
         return isqrt(n) if index == 2 else isqrt(isqrt(n))
+    if not n:
+        return 0
     # Newton's method from above, where the steps only ever fall until the root is reached.
     guess = 1 << (n.bit_length() // index + 1)
     while True:
