@@ -266,7 +266,8 @@ def reason(
         last = max(topic.seen, key=lambda one: one.date)
         days = (lesson.date - last.date).days
         ago = "yesterday" if days == 1 else f"{days} days ago"
-        parts.append(f"last seen {ago}, {round(100 * last.share)} % right then")
+        said = "no results" if last.share is None else f"{round(100 * last.share)} % right"
+        parts.append(f"last seen {ago}, {said} then")
     else:
         parts.append("not brought back yet")
         expected = round(100 * recall(topic.memory, lesson.date))

@@ -42,16 +42,19 @@ TARGET = 0.8
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One occasion on which a class was asked a topic: right answers out of answers given."""
+    """One occasion on which a class was asked a topic: right answers out of answers given.
+
+    `out_of` is 0 where the topic was asked and nothing was recorded.
+    """
 
     date: datetime.date
     right: float
     out_of: float
 
     @property
-    def share(self) -> float:
-        """Return the share right."""
-        return self.right / self.out_of
+    def share(self) -> float | None:
+        """Return the share right, or None where nothing was recorded."""
+        return self.right / self.out_of if self.out_of else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,8 +110,7 @@ def remember(taught: datetime.date, occasions: Iterable[Seen]) -> Memory:
     """
     memory = after_teaching(taught)
     for seen in sorted(occasions, key=lambda one: one.date):
-        if seen.out_of > 0:
-            memory = asked(memory, max(seen.date, memory.last), seen.share)
+        memory = asked(memory, max(seen.date, memory.last), seen.share)
     return memory
 
 

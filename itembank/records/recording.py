@@ -191,8 +191,9 @@ def record(
 def undo(
     store: Store, class_name: str, date: datetime.date | None = None
 ) -> tuple[str, datetime.date, bool]:
-    """Take back the newest entry of a class (of one day): its kind, day, and whether an older
-    one it had replaced counts again.
+    """Take back the newest entry of a class, or of a class on one day.
+
+    Returns its kind, its day, and whether an older entry that it had replaced counts again.
 
     Raises:
         ItembankError: there is nothing to take back, or the store cannot be written.

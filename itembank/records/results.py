@@ -1,0 +1,314 @@
+"""What the store knows, as planning and reports want it."""
+
+from __future__ import annotations
+
+import datetime
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from sqlalchemy import Connection, case, func, select
+
+from itembank.planning.memory import Seen
+from itembank.records.recording import RESULTS, active
+from itembank.records.tables import (
+    band_count,
+    clarity,
+    entry,
+    lesson,
+    mark,
+    own_view,
+    question,
+    score,
+    tally,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class LessonResult:
+    """One lesson with the entry that tells how its starter went; `kind` is empty without one."""
+
+    lesson_id: int
+    class_name: str
+    date: datetime.date
+    period: str
+    title: str
+    out_of: int
+    entry_id: int | None
+    kind: str
+
+
+def lessons(
+    connection: Connection,
+    class_name: str | None = None,
+    first: datetime.date | None = None,
+    last: datetime.date | None = None,
+) -> list[LessonResult]:
+    """Return the lessons of a class (or of all), in order of their dates."""
+    results = (
+        select(entry.c.id, entry.c.lesson_id, entry.c.kind)
+        .where(active(), entry.c.kind.in_(RESULTS))
+        .subquery()
+    )
+    query = (
+        select(lesson, results.c.id.label("entry_id"), results.c.kind)
+        .outerjoin(results, results.c.lesson_id == lesson.c.id)
+        .order_by(lesson.c.date, lesson.c.period, lesson.c.class_name)
+    )
+    if class_name is not None:
+        query = query.where(func.lower(lesson.c.class_name) == class_name.lower())
+    if first is not None:
+        query = query.where(lesson.c.date >= first)
+    if last is not None:
+        query = query.where(lesson.c.date <= last)
+    return [
+        LessonResult(
+            row.id,
+            row.class_name,
+            row.date,
+            row.period,
+            row.title,
+            row.out_of,
+            row.entry_id,
+            row.kind or "",
+        )
+        for row in connection.execute(query)
+    ]
+
+
+@dataclass(frozen=True, slots=True)
+class TopicResult:
+    """Answers of one class to one topic on one day; `out_of` is 0 where none were counted."""
+
+    topic: str
+    date: datetime.date
+    right: float
+    out_of: float
+
+
+def topic_results(
+    connection: Connection, class_name: str, before: datetime.date | None = None
+) -> list[TopicResult]:
+    """Return what a class was asked on each topic and how it went, in order of dates.
+
+    Where only scores or bands were recorded, their mean share of marks stands for every topic
+    of the starter: it is all that is known (a band counts by its middle score).
+    """
+    known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
+    ids = [one.lesson_id for one in known]
+    topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
+    for part in _parts(ids):
+        for row in connection.execute(
+            select(question.c.lesson_id, question.c.number, question.c.topic).where(
+                question.c.lesson_id.in_(part)
+            )
+        ):
+            topics[row.lesson_id][row.topic].append(row.number)
+    by_kind = defaultdict(list)
+    for one in known:
+        by_kind[one.kind].append(one.entry_id)
+    tallies = _tallies(connection, [*by_kind["questions"], *by_kind["answers"]])
+    shares = _score_shares(connection, [one for one in known if one.kind == "scores"])
+    shares |= _band_shares(connection, [one for one in known if one.kind == "bands"])
+    found = []
+    for one in known:
+        for topic, numbers in topics[one.lesson_id].items():
+            right = out_of = 0.0
+            if one.entry_id in tallies:
+                rows = [tallies[one.entry_id].get(number, (0, 0)) for number in numbers]
+                right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
+            elif one.entry_id in shares:
+                share, pupils = shares[one.entry_id]
+                right, out_of = share * pupils * len(numbers), pupils * len(numbers)
+            found.append(TopicResult(topic, one.date, right, out_of))
+    return found
+
+
+def topic_history(
+    connection: Connection, class_name: str, before: datetime.date | None = None
+) -> dict[str, tuple[Seen, ...]]:
+    """Return, for each topic, the occasions on which a class was asked it."""
+    found: dict[str, list[Seen]] = defaultdict(list)
+    for one in topic_results(connection, class_name, before):
+        found[one.topic].append(Seen(one.date, one.right, one.out_of))
+    return {topic: tuple(rows) for topic, rows in found.items()}
+
+
+def used_addresses(
+    connection: Connection, class_name: str, since: datetime.date
+) -> dict[str, datetime.date]:
+    """Return the addresses of questions a class was asked since a day, with the last day."""
+    rows = connection.execute(
+        select(question.c.address, func.max(lesson.c.date))
+        .join(lesson)
+        .where(func.lower(lesson.c.class_name) == class_name.lower(), lesson.c.date >= since)
+        .group_by(question.c.address)
+    )
+    return {address: date for address, date in rows}
+
+
+def _parts(values: list[int], size: int = 500) -> Iterable[list[int]]:
+    """Yield the values in parts that fit a statement's limit of parameters."""
+    for start in range(0, len(values), size):
+        yield values[start : start + size]
+
+
+def _tallies(
+    connection: Connection, entries: list[int | None]
+) -> dict[int | None, dict[int, tuple[int, int]]]:
+    found: dict[int | None, dict[int, tuple[int, int]]] = defaultdict(dict)
+    for part in _parts([one for one in entries if one is not None]):
+        for row in connection.execute(select(tally).where(tally.c.entry_id.in_(part))):
+            found[row.entry_id][row.number] = (row.right, row.out_of)
+    return found
+
+
+def _score_shares(
+    connection: Connection, known: list[LessonResult]
+) -> dict[int | None, tuple[float, int]]:
+    marks = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
+    found: dict[int | None, tuple[float, int]] = {}
+    for part in _parts(list(marks)):
+        for row in connection.execute(
+            select(score.c.entry_id, func.avg(score.c.marks), func.count())
+            .where(score.c.entry_id.in_(part))
+            .group_by(score.c.entry_id)
+        ):
+            found[row[0]] = (float(row[1]) / marks[row[0]], row[2])
+    return found
+
+
+def _band_shares(
+    connection: Connection, known: list[LessonResult]
+) -> dict[int | None, tuple[float, int]]:
+    marks = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
+    middle = (band_count.c.lowest + band_count.c.highest) / 2.0
+    found: dict[int | None, tuple[float, int]] = {}
+    for part in _parts(list(marks)):
+        for row in connection.execute(
+            select(
+                band_count.c.entry_id,
+                func.sum(middle * band_count.c.pupils),
+                func.sum(band_count.c.pupils),
+            )
+            .where(band_count.c.entry_id.in_(part))
+            .group_by(band_count.c.entry_id)
+        ):
+            if row[2]:
+                found[row[0]] = (float(row[1]) / row[2] / marks[row[0]], row[2])
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class ItemTally:
+    """All answers to one item, or to one topic and tier, over lessons."""
+
+    address: str
+    topic: str
+    tier: str
+    right: int
+    out_of: int
+    lessons: int
+
+
+def item_tallies(
+    connection: Connection, class_name: str | None = None, by_generator: bool = False
+) -> list[ItemTally]:
+    """Return right answers and answers given of each item, or of each topic and tier."""
+    keys = [question.c.topic, question.c.tier]
+    if not by_generator:
+        keys.append(question.c.address)
+    query = (
+        select(
+            *keys,
+            func.sum(tally.c.right).label("correct"),
+            func.sum(tally.c.out_of).label("asked"),
+            func.count(case((tally.c.out_of > 0, 1))).label("times"),
+        )
+        .select_from(tally)
+        .join(entry, entry.c.id == tally.c.entry_id)
+        .join(
+            question,
+            (question.c.lesson_id == entry.c.lesson_id) & (question.c.number == tally.c.number),
+        )
+        .where(active())
+        .group_by(*keys)
+    )
+    if class_name is not None:
+        query = query.join(lesson, lesson.c.id == entry.c.lesson_id).where(
+            func.lower(lesson.c.class_name) == class_name.lower()
+        )
+    return [
+        ItemTally(
+            "" if by_generator else row.address,
+            row.topic,
+            row.tier,
+            int(row.correct),
+            int(row.asked),
+            row.times,
+        )
+        for row in connection.execute(query)
+    ]
+
+
+def marks_of(connection: Connection, entry_id: int) -> dict[str, dict[int, bool]]:
+    """Return whether each answer of an entry is right, by seat and question."""
+    found: dict[str, dict[int, bool]] = defaultdict(dict)
+    for row in connection.execute(select(mark).where(mark.c.entry_id == entry_id)):
+        found[row.seat][row.number] = bool(row.right)
+    return dict(found)
+
+
+def misconceptions_of(connection: Connection, entry_id: int) -> dict[int, dict[str, int]]:
+    """Return how many answers to each question showed each misconception."""
+    found: dict[int, dict[str, int]] = defaultdict(dict)
+    rows = connection.execute(
+        select(mark.c.number, mark.c.misconception, func.count())
+        .where(mark.c.entry_id == entry_id, mark.c.misconception != "")
+        .group_by(mark.c.number, mark.c.misconception)
+    )
+    for number, name, count in rows:
+        found[number][name] = count
+    return dict(found)
+
+
+def scores_of(connection: Connection, entry_id: int) -> dict[str, int]:
+    """Return the marks of an entry by seat."""
+    rows = connection.execute(
+        select(score.c.seat, score.c.marks).where(score.c.entry_id == entry_id)
+    )
+    return {seat: marks for seat, marks in rows}
+
+
+def tallies_by_question(connection: Connection, entry_id: int) -> dict[int, tuple[int, int]]:
+    """Return right answers and answers given of an entry by question."""
+    return dict(sorted(_tallies(connection, [entry_id])[entry_id].items()))
+
+
+def bands_of(connection: Connection, entry_id: int) -> list[tuple[str, str, int, int, int]]:
+    """Return the band counts of an entry: letter, name, lowest, highest, pupils."""
+    rows = connection.execute(
+        select(band_count).where(band_count.c.entry_id == entry_id).order_by(band_count.c.lowest)
+    )
+    return [(row.letter, row.name, row.lowest, row.highest, row.pupils) for row in rows]
+
+
+def own_views_of(connection: Connection, lesson_id: int) -> tuple[dict[str, str], dict[str, int]]:
+    """Return own views of a lesson: the level by seat, and hands counted by level."""
+    by_seat: dict[str, str] = {}
+    counts: dict[str, int] = defaultdict(int)
+    for row in connection.execute(
+        select(own_view).join(entry).where(entry.c.lesson_id == lesson_id, active())
+    ):
+        if row.seat:
+            by_seat[row.seat] = row.level
+        counts[row.level] += row.pupils
+    return by_seat, dict(counts)
+
+
+def clarity_of(connection: Connection, lesson_id: int) -> tuple[int, int | None, str] | None:
+    """Return how many pupils asked about the task, out of how many, and the note; or None."""
+    row = connection.execute(
+        select(clarity).join(entry).where(entry.c.lesson_id == lesson_id, active())
+    ).first()
+    return (row.unsure, row.pupils, row.note) if row is not None else None
