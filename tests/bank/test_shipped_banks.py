@@ -1,0 +1,114 @@
+"""The banks that ship: every key proved, every line of working held, every mistake known.
+
+The Fernhill bank shows each state an item can be in.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from itembank.bank.load import Bank, Entry, read_bank
+from itembank.bank.prove import judge_entry, prove_bank
+from itembank.bank.reading import as_item
+from itembank.bank.signoff import Signing
+from itembank.checking.outcome import State
+from itembank.checking.steps import step_fault
+from itembank.items.item import Item
+from itembank.items.registry import topic_ids
+from itembank.marking import Verdict, mark
+from itembank.notation import line
+
+BANKS = Path(__file__).parents[2] / "banks"
+
+
+@pytest.fixture(scope="module")
+def shared() -> Bank:
+    return read_bank(BANKS / "key-stage-3")
+
+
+@pytest.fixture(scope="module")
+def fernhill() -> Bank:
+    return read_bank(BANKS / "fernhill" / "questions")
+
+
+def entries(bank: Bank) -> list[Entry]:
+    return [entry for topic in bank.topics for entry in topic.entries]
+
+
+def items(bank: Bank) -> list[Item]:
+    return [as_item(entry) for entry in entries(bank)]
+
+
+def test_the_shared_bank_is_as_large_as_it_says(shared: Bank) -> None:
+    written = Counter(entry.topic for entry in entries(shared))
+    assert written.total() >= 300
+    assert len(written) >= 30
+    for topic in written:
+        assert {e.item.tier for e in entries(shared) if e.topic == topic} == {
+            "support",
+            "core",
+            "challenge",
+        }, topic
+
+
+def test_every_shared_key_is_proved(shared: Bank) -> None:
+    found = [(e.item.id, judge_entry(e)) for e in entries(shared)]
+    assert [(id, o.says) for id, o in found if o.state is not State.PROVED] == []
+
+
+def test_every_line_of_working_holds(shared: Bank) -> None:
+    faults = [(item.address, step_fault(item)) for item in items(shared)]
+    assert [(address, fault) for address, fault in faults if fault] == []
+
+
+def test_every_answer_is_marked_as_what_it_is(shared: Bank, fernhill: Bank) -> None:
+    unprovable = {"garden-4"}
+    every = items(shared) + [as_item(e) for e in entries(fernhill) if e.item.id not in unprovable]
+    wrong = []
+    for item in every:
+        if mark(item, line(item.key)).verdict is not Verdict.RIGHT:
+            wrong.append((item.address, line(item.key)))
+        for slip in item.slips:
+            found = mark(item, line(slip.wrong)).misconception
+            if found is None or found.id != slip.misconception.id:
+                wrong.append((item.address, line(slip.wrong)))
+    assert wrong == []
+
+
+def test_every_item_says_where_a_mistake_comes_from(shared: Bank) -> None:
+    bare = [e.item.id for e in entries(shared) if not e.item.misconceptions or not e.item.working]
+    assert bare == []
+
+
+def test_no_question_stands_twice_in_the_shared_bank(shared: Bank) -> None:
+    seen = Counter(item.twin for item in items(shared))
+    assert [item.address for item in items(shared) if seen[item.twin] > 1] == []
+
+
+def test_banks_cover_topics_that_are_generated_and_topics_that_are_not(shared: Bank) -> None:
+    generated = {topic.id for topic in shared.topics} & set(topic_ids())
+    assert generated
+    assert {topic.id for topic in shared.topics} - generated
+
+
+def test_fernhill_shows_every_state(fernhill: Bank) -> None:
+    found = {
+        state.entry.item.id: state for state in prove_bank(fernhill, processes=1) if state.entry
+    }
+    assert [id for id, state in found.items() if not state.proved] == ["garden-4"]
+    assert found["garden-4"].outcome.state is State.NEEDS_PERSON
+    signing = {id: state.sign.state for id, state in found.items()}
+    assert [id for id, state in signing.items() if state is Signing.STALE] == ["depot-3"]
+    assert sum(state is Signing.SIGNED for state in signing.values()) >= 5
+    assert Signing.UNSIGNED in signing.values()
+    assert [id for id, state in found.items() if state.retired] == ["pool-5"]
+
+
+def test_fernhill_holds_a_twin_at_home_and_one_abroad(shared: Bank, fernhill: Bank) -> None:
+    at_home = {e.item.id: as_item(e).twin for e in entries(fernhill) if e.item.id != "garden-4"}
+    abroad = {e.item.id: as_item(e).twin for e in entries(shared)}
+    assert at_home["depot-1"] == at_home["depot-2"]
+    assert at_home["pool-1"] == abroad["k3-share-01"]
