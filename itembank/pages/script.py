@@ -90,8 +90,7 @@ def scenes(pack: Pack) -> list[Scene]:
     worked = sheet.worked or pack.versions[0].items[0]
     found = [_start(pack, worked, sheet.worked is not None), _example(worked)]
     mistakes = _mistakes(pack, worked.topic)
-    if mistakes.lines:
-        found.append(mistakes)
+    found.append(mistakes if mistakes.lines else _own_mistakes(pack))
     found += [_together(sheet), _alone(sheet)]
     return found
 
@@ -137,12 +136,15 @@ _ABOUT = (
 
 
 def _example(worked: PackItem) -> Scene:
+    if not worked.steps:
+        return _without_working(worked)
     lines = [Line("Do", ["Cover the working of the example. Read out: ", *worked.prompt])]
     last = len(worked.steps) - 1
     for number, step in enumerate(worked.steps):
         if number == 0:
             lines.append(Line("Ask", ["“What would you write first?” Take two answers."]))
-        runs: list[Piece] = [f"Uncover line {number + 1}. “{step.say}”"]
+        said = f" “{step.say}”" if step.say else ""
+        runs: list[Piece] = [f"Uncover line {number + 1}.{said}"]
         if step.maths is not None:
             runs += [" ", step.maths]
         lines.append(Line("Say", runs))
@@ -161,6 +163,18 @@ def _example(worked: PackItem) -> Scene:
     return Scene("Minutes 2 to 4: the worked example", lines)
 
 
+def _without_working(worked: PackItem) -> Scene:
+    """Return the scene for an example whose author gave no working."""
+    lines = [
+        Line("Do", ["Cover the answer of the example. Read out: ", *worked.prompt]),
+        Line("Ask", ["“What would you write first?” Take two answers."]),
+        Line("Do", ["Write the working on the board yourself, and say each line as you write it."]),
+        Line("Ask", ["“What changed from the line above, and what stayed the same?”"]),
+        Line("Do", ["Stop at ", worked.key, f" ({worked.key.form_words})."]),
+    ]
+    return Scene("Minutes 2 to 4: the worked example", lines)
+
+
 def _mistakes(pack: Pack, topic: str) -> Scene:
     lines = []
     for one in chosen(pack, topic):
@@ -176,6 +190,21 @@ def _mistakes(pack: Pack, topic: str) -> Scene:
                 "Do", ["Have the pupils put it right on their starters. Key: ", one.item.key, "."]
             ),
         ]
+    return Scene("Minutes 4 to 6: mistakes worth talking about", lines)
+
+
+def _own_mistakes(pack: Pack) -> Scene:
+    """Return the scene for a starter of which no likely mistake is known."""
+    item = pack.versions[0].items[0]
+    lines = [
+        Line("Ask", ["“Which question of the starter went wrong for you?” Choose one of them."]),
+        Line("Ask", ["“Tell me what you did.” Listen to the end, and write it on the board."]),
+        Line("Ask", ["“Which is the first line that is not true?” Let two pupils answer."]),
+        Line(
+            "Do",
+            ["Have the pupils put it right on their starters. Key of question 1: ", item.key, "."],
+        ),
+    ]
     return Scene("Minutes 4 to 6: mistakes worth talking about", lines)
 
 

@@ -230,7 +230,9 @@ def test_script_without_examples_or_misconceptions_still_stands():
     )
     text = " ".join(text_of(teacher_notes(pack)))
     assert "Write on the board:" in text
-    assert "mistakes worth talking about" not in text
+    # No mistake is known, so the group's own are talked about: the ten minutes have no gap.
+    assert "Tell me what you did." in text
+    assert "Somebody answers" not in text
 
 
 def test_repair_group_is_the_bands_with_the_teacher_or_the_lowest():
