@@ -144,7 +144,7 @@ def used_addresses(
         .where(func.lower(lesson.c.class_name) == class_name.lower(), lesson.c.date >= since)
         .group_by(question.c.address)
     )
-    return {address: date for address, date in rows}
+    return {row[0]: row[1] for row in rows}
 
 
 def _parts(values: list[int], size: int = 500) -> Iterable[list[int]]:
@@ -277,7 +277,7 @@ def scores_of(connection: Connection, entry_id: int) -> dict[str, int]:
     rows = connection.execute(
         select(score.c.seat, score.c.marks).where(score.c.entry_id == entry_id)
     )
-    return {seat: marks for seat, marks in rows}
+    return {row.seat: row.marks for row in rows}
 
 
 def tallies_by_question(connection: Connection, entry_id: int) -> dict[int, tuple[int, int]]:
