@@ -11,6 +11,7 @@ from itembank.bank.load import SIGNOFF_FILE
 from itembank.bank.prove import prove_entries
 from itembank.bank.save import save, take
 from itembank.bank.signoff import read_signoffs, signoff_of, signoffs_text
+from itembank.bank.workers import Progress
 from itembank.checking.outcome import State
 from itembank.errors import CheckFailed, ItembankError
 from itembank.faults import join_words, nearest
@@ -36,8 +37,16 @@ class Signed:
         return word if self.proved else f"{word}, not proved"
 
 
-def sign(bank: Bank, ids: Sequence[str], by: str, on: datetime.date) -> tuple[Signed, ...]:
+def sign(
+    bank: Bank,
+    ids: Sequence[str],
+    by: str,
+    on: datetime.date,
+    report: Progress | None = None,
+) -> tuple[Signed, ...]:
     """Record that `by` has checked these items on a day, and return what became of each.
+
+    They are proved first; `report` is called with (items judged, items in all).
 
     An item that the tool cannot prove can be signed: the reviewer vouches for it, and it is
     signed but not proved. One whose key is disproved cannot.
@@ -47,7 +56,7 @@ def sign(bank: Bank, ids: Sequence[str], by: str, on: datetime.date) -> tuple[Si
         ItembankError: there is no such author or item, or one is retired; nothing is signed.
     """
     entries, refusals = _wanted(bank, ids, by)
-    outcomes = prove_entries(entries)
+    outcomes = prove_entries(entries, report)
     wrong = [
         f"{entry.address} cannot be signed, because its key is disproved. {outcome.says}"
         for entry, outcome in zip(entries, outcomes, strict=True)
