@@ -202,7 +202,10 @@ class BankFile(_Model):
     licence: Annotated[Text | None, Field(description="The licence of its items.")] = None
     authors: Annotated[
         dict[AuthorCode, Text],
-        Field(description="Author codes, never names of people, each with a role."),
+        Field(
+            description="Author codes, never names of people, each with a role.",
+            json_schema_extra={"additionalProperties": False},
+        ),
     ] = {}
 
 

@@ -1,0 +1,327 @@
+r"""A bank's items as a table (CSV, RFC 4180), out and in again.
+
+One row an item, one column a field, named as in a topic file; ``topic`` and ``title`` name the
+topic and, for a topic of one's own, what people call it. Only ``topic``, ``tier``, ``prompt``
+and ``key`` are needed. A cell of several entries holds one a line:
+
+* ``model`` and ``accept``: a line each; ``constants``: numbers with spaces or commas between;
+* ``working``: ``words | mathematics``, or the words alone;
+* ``options``: ``name | mathematics``;
+* ``misconceptions``: ``id | name | wrong answer | what to ask``.
+
+A ``|`` or ``\`` that belongs to the words is written ``\|`` or ``\\``. Tables with semicolons
+or tabs between the cells are read too. A spreadsheet takes ``3/4`` for a day unless the column
+is opened as text.
+"""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+import re
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from itembank.bank.blocks import with_item
+from itembank.bank.checks import item_faults
+from itembank.bank.edit import new_topic, topic_path
+from itembank.bank.load import Entry, read_bank
+from itembank.bank.model import ITEM_ID, MOST_TEXT, BankItem
+from itembank.bank.modelfaults import sentences
+from itembank.bank.save import Snapshot, save, take
+from itembank.bank.write import FIELDS
+from itembank.errors import ItembankError
+from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
+
+COLUMNS = ("topic", "title", *FIELDS, "misconceptions")
+NEEDED = ("topic", "tier", "prompt", "key")
+MOST_ROWS = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """An item of a table: its topic, the topic's title where it is given, and its line."""
+
+    topic: str
+    title: str | None
+    item: BankItem
+    line: int
+
+
+def table_text(entries: Iterable[Entry], titles: Mapping[str, str] | None = None) -> str:
+    """Return entries as a table; `titles` names the topics that need a title."""
+    out = io.StringIO()
+    writer = csv.writer(out)
+    writer.writerow(COLUMNS)
+    for entry in entries:
+        cells = {name: _cell(name, getattr(entry.item, name)) for name in COLUMNS[2:]}
+        title = (titles or {}).get(entry.topic, "")
+        writer.writerow([entry.topic, title, *(cells[name] for name in COLUMNS[2:])])
+    return out.getvalue()
+
+
+def _cell(name: str, value: Any) -> str:
+    if value is None:
+        return ""
+    if name == "working":
+        return "\n".join(_joined(say, maths) if maths else _escaped(say) for say, maths in value)
+    if name == "options":
+        return "\n".join(_joined(*pair) for pair in value.items())
+    if name == "misconceptions":
+        return "\n".join(_joined(slip.id, slip.name, slip.wrong, slip.ask) for slip in value)
+    if name == "constants":
+        return " ".join(str(number) for number in value)
+    if isinstance(value, tuple):
+        return "\n".join(value)
+    return value.isoformat() if isinstance(value, datetime.date) else str(value)
+
+
+def _escaped(text: str) -> str:
+    return text.replace("\\", "\\\\").replace("|", "\\|")
+
+
+def _joined(*parts: str) -> str:
+    return " | ".join(_escaped(part) for part in parts)
+
+
+def _parted(line: str) -> list[str]:
+    r"""Return the parts of a line; one space beside each bar belongs to the bar.
+
+    >>> _parted(r"Add | 1 + 1 = 2"), _parted(r"a \| b|c")
+    (['Add', '1 + 1 = 2'], ['a | b', 'c'])
+    """
+    parts = [""]
+    chars = iter(line)
+    for char in chars:
+        if char == "|":
+            parts.append("")
+        else:
+            parts[-1] += next(chars, char) if char == "\\" else char
+    last = len(parts) - 1
+    ended = [part[:-1] if at < last and part[-1:] == " " else part for at, part in enumerate(parts)]
+    return [part[1:] if at and part[:1] == " " else part for at, part in enumerate(ended)]
+
+
+def read_table(path: Path | str, taken: Collection[str] = ()) -> list[Row]:
+    """Return the items of a table. An item without an id is given one that is not `taken`.
+
+    Raises:
+        FileFaults: anything is wrong with the table; every fault is told with its line.
+    """
+    return parse_table(decode_text(Path(path)), path, taken)
+
+
+def parse_table(text: str, path: Path | str, taken: Collection[str] = ()) -> list[Row]:
+    r"""Return the items of a table's text; as :func:`read_table`.
+
+    >>> rows = parse_table("topic,tier,prompt,key\r\nratio.share,core,Find {2 + 3}.,5\r\n", "t")
+    >>> rows[0].item.id, rows[0].line
+    ('share-1', 2)
+    """
+    faults: list[Fault] = []
+
+    def fault(line: int, message: str) -> None:
+        faults.append(Fault(str(path), line, message))
+
+    cells = list(_cells(text, fault))
+    rows: list[Row] = []
+    used = set(taken)
+    if cells and _columns(cells[0][1], fault):
+        names = [_folded(name) for name in cells[0][1]]
+        body = [(line, row) for line, row in cells[1:] if any(cell.strip() for cell in row)]
+        wanted = {row[names.index("id")].strip() for _, row in body if _has(row, names, "id")}
+        for line, row in body:
+            found = _row(line, row, names, used, wanted, fault)
+            if found is not None:
+                rows.append(found)
+    elif not cells and not faults:
+        fault(0, f"This table is empty. Its first row names the columns: {join_words(NEEDED)}.")
+    if faults:
+        raise FileFaults(faults, most=None)
+    return rows
+
+
+def import_table(folder: Path | str, path: Path | str) -> list[Row]:
+    """Add the items of a table to a bank, all of them or none, and return them.
+
+    Raises:
+        FileFaults: the bank or the table has faults.
+        ItembankError: a file cannot be saved.
+    """
+    folder = Path(folder)
+    bank = read_bank(folder)
+    rows = read_table(path, {entry.item.id for entry in bank.entries()})
+    faults: list[Fault] = []
+    files: dict[str, Snapshot] = {}
+    texts: dict[str, str] = {}
+    for row in rows:
+        if row.item.author is not None and row.item.author not in bank.authors:
+            near = nearest(row.item.author, bank.authors, 1)
+            advice = f" Did you mean {near[0]}?" if near else ""
+            message = f"The bank has no author ‘{row.item.author}’.{advice}"
+            faults.append(Fault(str(path), row.line, message))
+        if row.topic not in texts:
+            before = files[row.topic] = take(topic_path(folder, row.topic))
+            try:
+                fresh = before.raw is None
+                texts[row.topic] = new_topic(row.topic, row.title) if fresh else before.text
+            except ItembankError as error:
+                faults.append(Fault(str(path), row.line, str(error)))
+                texts[row.topic] = ""
+        texts[row.topic] = with_item(texts[row.topic], row.item)
+    if faults:
+        raise FileFaults(faults, most=None)
+    save(folder, [(files[topic], text) for topic, text in texts.items()])
+    return rows
+
+
+_TEXT = ("title", "prompt", "key", "find", "licence", "source", "retired_because")
+Tell = Callable[[int, str], None]
+
+
+def _cells(text: str, fault: Tell) -> Iterator[tuple[int, list[str]]]:
+    """Yield each row with the line on which it begins."""
+    head = text.partition("\n")[0]
+    between = max(",;\t", key=lambda mark: (head.count(mark), mark == ","))
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=between, strict=True)
+    line = 1
+    try:
+        for row in reader:
+            yield line, row
+            line = reader.line_num + 1
+            if line > MOST_ROWS * 50:
+                fault(line, "This table is too long. Import it in parts.")
+                return
+    except csv.Error:
+        fault(line, "This row cannot be read. Look for a quotation mark that is not closed.")
+
+
+def _folded(name: str) -> str:
+    return name.strip().casefold().replace(" ", "_")
+
+
+def _columns(head: list[str], fault: Tell) -> bool:
+    names = [_folded(name) for name in head]
+    right = True
+    for name in names:
+        if name not in COLUMNS:
+            near = nearest(name, COLUMNS, 1)
+            advice = f"Did you mean ‘{near[0]}’?" if near else "Take it out or give it a name."
+            fault(1, f"There is no column ‘{name}’. {advice}")
+            right = False
+    for name in sorted({name for name in names if names.count(name) > 1} & set(COLUMNS)):
+        fault(1, f"There are two columns ‘{name}’. Take one of them out.")
+        right = False
+    for name in NEEDED:
+        if name not in names:
+            fault(1, f"The column ‘{name}’ is missing.")
+            right = False
+    return right
+
+
+def _has(row: list[str], names: list[str], name: str) -> bool:
+    return name in names and names.index(name) < len(row) and bool(row[names.index(name)].strip())
+
+
+def _row(
+    line: int, row: list[str], names: list[str], used: set[str], wanted: set[str], fault: Tell
+) -> Row | None:
+    if len(row) > len(names):
+        fault(line, f"This row has {len(row)} cells, and there are {len(names)} columns.")
+        return None
+    told: list[str] = []
+    fields: dict[str, Any] = {}
+    for name, cell in zip(names, row, strict=False):
+        if cell.strip():
+            try:
+                fields[name] = _value(name, cell.replace("\r\n", "\n"))
+            except ValueError as error:
+                told.append(f"‘{name}’ {error}.")
+                fields[name] = None
+    bad = {name for name, value in fields.items() if value is None}
+    topic, title = fields.pop("topic", ""), fields.pop("title", None)
+    if not topic:
+        told.append("‘topic’ is empty: write one as ‘itembank topics’ lists them.")
+    if "id" not in fields:
+        fields["id"] = _free_id(topic, used | wanted)
+    id = fields["id"]
+    if id in used:
+        told.append(f"The id ‘{id}’ is taken already. Give this item another.")
+    used.add(id)
+    item: BankItem | None = None
+    try:
+        item = BankItem.model_validate({k: v for k, v in fields.items() if k not in bad})
+    except ValidationError as error:
+        told.extend(
+            message
+            for where, message in sentences(error, BankItem)
+            if not (where and where[0] in bad)
+        )
+    if item is not None:
+        told.extend(found.message for found in item_faults(item))
+    for message in told:
+        fault(line, message)
+    return None if told or item is None else Row(topic, title, item, line)
+
+
+def _free_id(topic: str, used: Collection[str]) -> str:
+    """Return an id after the topic's last word that is not used yet."""
+    stem = re.sub(r"[^a-z0-9-]", "", topic.rpartition(".")[2].lower()).strip("-")
+    stem = stem if ITEM_ID.match(stem) else "item"
+    number = 1
+    while f"{stem}-{number}" in used:
+        number += 1
+    return f"{stem}-{number}"
+
+
+def _value(name: str, cell: str) -> Any:
+    """Return a cell as the value of its field; a ValueError says what it should hold."""
+    if name in ("marks", "constants"):
+        numbers = [_whole(word) for word in re.split(r"[\s,;]+", cell.strip()) if word]
+        if name == "constants":
+            return tuple(numbers)
+        if len(numbers) != 1:
+            raise ValueError("holds one whole number")
+        return numbers[0]
+    if name in ("created", "retired"):
+        try:
+            return datetime.date.fromisoformat(cell.strip())
+        except ValueError:
+            raise ValueError(
+                f"must be a day such as 2026-09-14, not ‘{cell.strip()[:40]}’"
+            ) from None
+    if name in ("model", "accept"):
+        return tuple(line for line in cell.split("\n") if line.strip())
+    if name == "working":
+        return tuple(tuple(_line(line, 1, 2, "words | mathematics")) for line in _lines(cell))
+    if name == "options":
+        pairs = [_line(line, 2, 2, "name | mathematics") for line in _lines(cell)]
+        return {key: value for key, value in pairs}  # noqa: C416
+    if name == "misconceptions":
+        parts = [
+            _line(line, 4, 4, "id | name | wrong answer | what to ask") for line in _lines(cell)
+        ]
+        return tuple(dict(zip(("id", "name", "wrong", "ask"), p, strict=True)) for p in parts)
+    return cell if name in _TEXT else cell.strip()
+
+
+def _lines(cell: str) -> list[str]:
+    return [line for line in cell.split("\n") if line.strip()]
+
+
+def _line(line: str, least: int, most: int, shape: str) -> list[str]:
+    parts = _parted(line)
+    if not least <= len(parts) <= most:
+        raise ValueError(f"holds lines such as ‘{shape}’, not ‘{line[:40]}’")
+    return parts
+
+
+def _whole(word: str) -> int:
+    if len(word) > MOST_TEXT // 100 or not re.fullmatch(r"-?\d+", word, re.ASCII):
+        raise ValueError(f"must be a whole number, not ‘{word[:40]}’")
+    return int(word)
