@@ -5,7 +5,9 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Sequence
 
-from itembank.cli.text import say
+import typer
+
+from itembank.cli.text import paragraph
 from itembank.errors import ItembankError
 
 Check = Callable[[str], str]
@@ -32,13 +34,18 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
         if not typed:
             if not needed:
                 return ""
-            say("  This is needed. Ctrl-C stops, and saves nothing.")
+            note("This is needed. Ctrl-C stops, and saves nothing.")
             continue
         try:
             return check(typed) if check is not None else typed
         except ItembankError as error:
-            for line in str(error).splitlines():
-                say(f"  {line}")
+            note(str(error))
+
+
+def note(text: str) -> None:
+    """Say something about an answer: set in, so that the questions stand out."""
+    for line in text.splitlines():
+        typer.echo(paragraph("  ", line))
 
 
 def ask_lines(label: str, check: Check | None = None) -> list[str]:

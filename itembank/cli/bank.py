@@ -48,7 +48,10 @@ COMMANDS = {
     "compare": ("bank_compare:compare", "Say how two banks differ."),
     "merge": ("bank_merge:merge", "Bring two banks together."),
     "settle": ("bank_settle:settle", "Choose between versions of a question."),
+    "import": ("bank_table:import_", "Add questions from a CSV file."),
+    "export": ("bank_table:export", "Write questions to a CSV file."),
     "unlock": ("bank_check:unlock", "Remove a lock that was left behind."),
+    "schema": ("bank_check:schema", "Print the JSON Schema of a bank's files."),
 }
 """Where each command is, and what the list of commands says of it."""
 

@@ -155,20 +155,21 @@ def add(
 
 def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title: str) -> None:
     from itembank.cli.ask import ask, one_of
-    from itembank.cli.bank_ask import converse
+    from itembank.cli.bank_ask import Draft, converse, mend
     from itembank.cli.bank_record import as_bank_item
     from itembank.cli.bank_try import refuse_unknown_author, try_item
 
     say(f"A new question for {found.title}.")
     say("What stands in [ ] is taken when you only press Enter. Ctrl-C stops; nothing is saved.")
+    draft = Draft(found, record, topic, title)
+    converse(draft)
     while True:
-        record, topic, title = converse(found, record, topic, title)
-        record.setdefault("created", datetime.date.today())
+        draft.record.setdefault("created", datetime.date.today())
         say("")
         try:
-            refuse_unknown_author(found, record.get("author"))
-            item = as_bank_item(record)
-            sound = try_item(found, item, topic)
+            refuse_unknown_author(found, draft.record.get("author"))
+            item = as_bank_item(draft.record)
+            sound = try_item(found, item, draft.topic)
         except ItembankError as error:
             say(str(error))
             answer = ask("Change it, or stop?", "change", one_of(("change", "stop")))
@@ -179,8 +180,9 @@ def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title:
             say("It was not saved.")
             return
         if answer == "yes":
-            _save(folder, item, topic, title)
+            _save(folder, item, draft.topic, draft.title)
             return
+        mend(draft)
 
 
 def _save(folder: Path, item: BankItem, topic: str, title: str) -> None:

@@ -1,6 +1,10 @@
-"""``itembank bank check``, ``schema``: whether a bank's files are as they should be."""
+"""``itembank bank check``, ``unlock`` and ``schema``: a bank's files as files."""
 
 from __future__ import annotations
+
+from typing import Annotated
+
+import typer
 
 from itembank.cli.bank_find import BankArgument, OtherBank, bank_folder
 from itembank.cli.bank_text import count
@@ -60,3 +64,24 @@ def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
         say(f"{folder} is not locked.")
     else:
         say(f"The lock of {held.owner}, held for {held.age()}, is removed from {folder}.")
+
+
+def schema(
+    file: Annotated[
+        str, typer.Argument(metavar="FILE", help="topic, or bank for bank.toml; topic if left out.")
+    ] = "topic",
+) -> None:
+    """Print the JSON Schema of a bank's files, for an editor that checks TOML as you type.
+
+    \b
+    Examples:
+      itembank bank schema > bank-topic.schema.json
+      itembank bank schema bank > bank.schema.json
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.schema import schema_text
+    from itembank.errors import ItembankError
+
+    names = {"topic": "bank-topic.schema.json", "bank": "bank.schema.json"}
+    if file not in names:
+        raise ItembankError(f"There is no schema ‘{file}’. Write topic or bank.")
+    typer.echo(schema_text(names[file]), nl=False)

@@ -1,0 +1,147 @@
+"""Looks at each answer of the conversation of ``itembank bank add`` as it is typed.
+
+A check returns the answer as it is meant, or raises an ItembankError that says what to type
+instead.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from itembank.cli.ask import Check, note
+from itembank.cli.bank_record import Record, as_bank_item, mistake, working_line
+from itembank.errors import ItembankError
+from itembank.faults import join_words, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from itembank.bank.load import Bank
+
+STARTS = {
+    "work out": "work-out",
+    "simplify": "simplify",
+    "expand": "expand",
+    "multiply out": "expand",
+    "factorise": "factorise",
+    "solve": "solve",
+    "make": "make-subject",
+    "share": "share",
+    "divide": "share",
+    "round": "round",
+}
+"""The first words of a question, and the task they usually set."""
+WITHIN = {
+    "smallest first": "order",
+    "largest first": "order",
+    "highest common factor": "hcf",
+    "lowest common multiple": "lcm",
+    "product of prime": "prime-factors",
+    "nth term": "nth-term",
+}
+
+
+def likely_task(prompt: str) -> str:
+    """Return the task that a question's words set, or ``""`` where they leave it open.
+
+    >>> likely_task("Solve {2x = 6}."), likely_task("Write in order, smallest first: {1, 3}")
+    ('solve', 'order')
+    """
+    words = prompt.lower()
+    for phrase, task in WITHIN.items():
+        if phrase in words:
+            return task
+    for phrase, task in STARTS.items():
+        # "Share" and "divide" set a sharing task only where a ratio stands there.
+        if words.startswith(phrase) and (task != "share" or ":" in words):
+            return task
+    return ""
+
+
+def a_prompt(typed: str) -> str:
+    """Check a question."""
+    from itembank.bank.maths import split_prompt
+
+    readable({"prompt": typed, "key": "1"})
+    has_maths = any(is_maths for _, is_maths, _ in split_prompt(typed))
+    if not has_maths and any(char.isdigit() for char in typed):
+        note("It has no braces: its numbers print as words, and its key cannot be proved.")
+    return typed
+
+
+def a_line_for(record: Record, name: str) -> Check:
+    """Return a check of a line of mathematics that will stand in the record as `name`."""
+
+    def check(typed: str) -> str:
+        readable({**record, name: typed})
+        return typed
+
+    return check
+
+
+def a_model_line(record: Record) -> Check:
+    """Return a check of a line of the model of a question."""
+
+    def check(typed: str) -> str:
+        readable({**record, "model": [typed]})
+        return typed
+
+    return check
+
+
+def readable(record: Record) -> None:
+    """Read the mathematics there is so far; raises ItembankError where it cannot be read."""
+    there = {name: value for name, value in record.items() if value}
+    as_bank_item({"tier": "core", **there, "id": "new"})
+
+
+def a_word(kind: str, words: Sequence[str]) -> Check:
+    """Return a check that takes one of `words`, in capitals or not."""
+
+    def check(typed: str) -> str:
+        same = [word for word in words if word.lower() == typed.lower()]
+        if same:
+            return same[0]
+        near = nearest(typed.lower(), words, 1)
+        raise ItembankError(
+            f"There is no {kind} ‘{typed}’. Did you mean {near[0]}?"
+            if near
+            else f"There is no {kind} ‘{typed}’. It may be {join_words(list(words), 'or')}."
+        )
+
+    return check
+
+
+def a_number_of_marks(typed: str) -> str:
+    """Check a number of marks."""
+    from itembank.bank.model import MOST_MARKS
+
+    if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:9]) <= MOST_MARKS):
+        raise ItembankError(f"Write a whole number from 1 to {MOST_MARKS}.")
+    return typed
+
+
+def a_working_line(typed: str) -> str:
+    """Check a line of working."""
+    readable({"prompt": "New", "key": "1", "working": [working_line(typed)]})
+    return typed
+
+
+def a_mistake(typed: str) -> str:
+    """Check a likely mistake."""
+    # No pupil's answer is this key, so that only the mistake itself is looked at.
+    readable({"prompt": "New", "key": "987654321", "misconceptions": [mistake(typed)]})
+    return typed
+
+
+def a_free_id(bank: Bank) -> Check:
+    """Return a check of an id that no question of the bank has."""
+    used = {entry.item.id for entry in bank.entries()}
+
+    def check(typed: str) -> str:
+        as_bank_item({"id": typed, "tier": "core", "prompt": "New", "key": "1"})
+        if typed in used:
+            raise ItembankError(f"‘{typed}’ is taken. Write another.")
+        return typed
+
+    return check
