@@ -24,6 +24,7 @@ from itembank.notation.tree import (
     Percent,
     Product,
     Quantity,
+    Ratio,
     Relation,
     Sym,
     symbols,
@@ -54,7 +55,7 @@ def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
 
 def _fault(form: str, how: Policy, node: Node) -> str:
     fault = form_fault(form, node)
-    if fault and not how.lowest_terms:
+    if fault and not how.lowest_terms and not isinstance(node, Ratio):
         return _parts_fault(node, how)
     return fault
 

@@ -34,6 +34,8 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
         return True
     if isinstance(given, t.Bracket):
         given = given.of
+    if isinstance(given, t.Either) and not isinstance(key, t.Either):
+        return all(_same(part, key, within, ordered) for part in given.parts)
     match key:
         case t.Label(text):
             return isinstance(given, t.Label) and _folded(given.text) == _folded(text)
@@ -46,6 +48,8 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
         case t.Listing(parts):
             if unknowns(key):
                 return _same_solution(given, key, within)
+            if isinstance(given, t.Ratio):
+                given = t.Listing(given.parts)
             if not isinstance(given, t.Listing) or len(given.parts) != len(parts):
                 return _chain_says(given, key)
             if ordered:

@@ -19,7 +19,11 @@ _POUNDS = re.compile(rf"{_AMOUNT} ?(?:pounds?|gbp)\b(?: and (?P<p>\d\d?) ?(?:p|p
 _PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
 _BOTH_SIGNS = re.compile(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
 _PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
-_EQUALS = re.compile(r" ?\b(?:equals|is equal to)\b ?", re.I)
+_EQUALS = re.compile(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
+_ROOT = re.compile(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
+_JOINS = re.compile(r"\b(?:OR|AND|OF|Or|And|Of)\b")
+_RAISED_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
+_DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = re.compile(r"^(?:(?:the )?(?:final )?ans(?:wer)?(?: is)? ?[:=]? ?|[=∴] ?|∴ ?)", re.I)
 _SIGNS = re.compile(r"(?<=[\w)]) ?\+ ?- ?(?=[\w(])")
 _MORE_UNITS = {
@@ -55,6 +59,7 @@ _UNIT_WORDS = re.compile(
     + r")\b(?!\^)",
     re.I,
 )
+_STOPS = " .;,!"
 _UNSEEN = frozenset(("Cc", "Cf", "Co", "Cs", "Cn"))
 _JOINERS = frozenset("\u2061\u2062\u2063\u2064")
 
@@ -70,7 +75,12 @@ def visible(text: str) -> str:
     """
     if text.isascii() and text.isprintable():
         return " ".join(text.split())
+    text = _RAISED_FRACTION.sub(lambda f: f" {_levelled(f[1])}/{_levelled(f[2])}", text)
     return " ".join("".join(map(_plain, text)).split())
+
+
+def _levelled(digits: str) -> str:
+    return unicodedata.normalize("NFKC", digits)
 
 
 def _plain(char: str) -> str:
@@ -92,10 +102,15 @@ def respell(text: str) -> str:
     """
     if "." in text or "…" in text or "rec" in text:
         text = _DOTS.sub(lambda found: _recurring(found[1]), text)
-    text = _TAGS.sub("", text.strip(" .;,!"))
+    for double, one in _DOUBLE.items():
+        if double in text:
+            text = text.replace(double, one)
+    text = _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
     if "£" in text:
         text = _BOTH_SIGNS.sub(r"\1", text)
     if any(char.isalpha() for char in text):
+        text = _JOINS.sub(lambda found: found[0].lower(), text)
+        text = _ROOT.sub("√", text)
         text = _PER_CENT.sub("%", text)
         text = _EQUALS.sub("=", text)
         text = _POUNDS.sub(_pounds, text)
@@ -104,7 +119,7 @@ def respell(text: str) -> str:
         text = text.replace(" °", "°")
     if "+" in text:
         text = _SIGNS.sub(" - ", _PLUS.sub("", text))
-    return text.strip(" .;,!")
+    return text.lstrip(" ;,!").rstrip(_STOPS)
 
 
 def _pounds(found: re.Match[str]) -> str:

@@ -29,13 +29,16 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
+from itembank.notation.units import UNITS
 
 LONGEST = 200
 """Characters of an answer that are read; no key needs more. Longer text is not looked at."""
 
 _GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
-_CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d,])")
-_TO = re.compile(r"(?<=[\w)°%]) *\bto\b *(?=[\w£.(])")
+_CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
+_TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
+_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
+_WORD = re.compile(r"[A-Za-z]{3,}")
 _TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
 _AND_FRACTION = re.compile(r"(\d) and (?=\d+ ?/ ?\d+$)")
@@ -142,7 +145,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
     if asked.several or isinstance(key, Relation):
         if "±" in plain or "+-" in plain or "+/-" in plain:
             plain = _both_signs(plain)
-        plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        plain = _RUN_ON.sub(", ", re.sub(r",? *(?:\band\b|&|;) *", ", ", plain))
         if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
             plain = plain[1:-1]  # coordinates
     elif isinstance(key, Mixed):
@@ -183,6 +186,9 @@ def _both_signs(plain: str) -> str:
 
 def _parse(plain: str, typed: str, asked: Setting) -> Node:
     pence = "p" not in asked.letters
+    for word in _WORD.findall(plain):
+        if word not in UNITS and not set(word) <= asked.letters:
+            raise Unreadable(f"‘{word}’ is not mathematics: type the answer alone.")
     try:
         return parse(plain, pence=pence)
     except ParseError as error:
@@ -192,7 +198,5 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
                 return parse(", ".join(plain.split()), pence=pence)
             except ParseError:
                 pass
-        if not any(char.isnumeric() for char in plain) and len(plain) > 3:
-            raise Unreadable("There is no number in the answer.") from error
         seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
         raise Unreadable(f"{error}{seen}") from error

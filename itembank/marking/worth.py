@@ -2,25 +2,45 @@
 
 Numbers are rational numbers; surds and expressions are quotients of polynomials
 (:mod:`itembank.notation.algebra`). A root of letters, or a power with a letter in its exponent,
-counts as one letter more, the same one wherever it stands for the same thing.
+counts as one letter more, the same one wherever it stands for the same thing; the letters
+under a root are taken not to be negative, as in a formula.
 
-Multiplying out is bounded before it begins: :data:`MOST_WORK` term products at most. What
-would take more is not the same as any key, since no key needs it.
+Work is bounded before it begins: numbers of at most 8,192 binary digits, :data:`MOST_WORK`
+products of two terms. What would take more is not the same as any key, since no key needs it.
 """
 
 from __future__ import annotations
 
 from fractions import Fraction
+from math import isqrt
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import NotExact, exact
+from itembank.notation.value import LARGEST_BITS, NotExact, exact
 
 Worth = Fraction | Quotient
 
-MOST_WORK = 4_000
+MOST_WORK = 2_000
 """Products of two terms that multiplying an expression out may take."""
+
+
+def _bits(node: t.Node) -> int:
+    """Return about how many binary digits the numbers of `node` may come to, at most."""
+    match node:
+        case t.Int(n):
+            return n.bit_length()
+        case t.Dec(whole, places, recurring):
+            return 7 * len(whole + places + recurring)
+        case t.Power(base, exponent):
+            below, above = _bits(base), _bits(exponent)
+            if above > 64:
+                return LARGEST_BITS + 1
+            try:
+                return int(below * max(Fraction(1), abs(exact(exponent))))
+            except t.NotationError:
+                return below + above
+    return sum(map(_bits, t.children(node))) + 1
 
 
 def quotient(worth: Worth) -> Quotient:
@@ -38,6 +58,8 @@ def worths(given: t.Node, key: t.Node) -> tuple[Worth, Worth]:
     >>> worths(parse("5"), parse("50 cm"))
     (Fraction(1, 20), Fraction(1, 2))
     """
+    if _bits(given) > LARGEST_BITS:
+        raise NotExact("this is too large a number")
     own, wanted = unit_of(given), unit_of(key)
     if own is not None and (wanted is None or own[0] != wanted[0]):
         raise NotExact("the unit is of another kind")
@@ -46,7 +68,9 @@ def worths(given: t.Node, key: t.Node) -> tuple[Worth, Worth]:
         return exact(given) * scale, exact(key)
     except NotExact:
         atoms: list[tuple[object, str]] = []
-        a, b = _algebra(_plain(given, atoms)), _algebra(_plain(key, atoms))
+        if any(map(_has_atoms, (given, key))):
+            given, key = _plain(given, atoms), _plain(key, atoms)
+        a, b = _algebra(given), _algebra(key)
         return a * number(scale), b
 
 
@@ -65,8 +89,7 @@ def unit_of(node: t.Node) -> tuple[str, Fraction] | None:
 
 
 def _algebra(node: t.Node) -> Quotient:
-    work = _size(node)[1]
-    if work > MOST_WORK:
+    if _bits(node) > LARGEST_BITS or _size(node)[1] > MOST_WORK:
         raise NotExact("this multiplies out to too many terms")
     return algebra(node)
 
@@ -90,6 +113,13 @@ def _size(node: t.Node) -> tuple[int, int]:
             return _multiplied([_size(base)] * min(times, 64))
         case t.Juxt() | t.Product() | t.Frac():
             return _multiplied([_size(part) for part in t.children(node)])
+        case t.Root(of, _) if not t.symbols(of):
+            # Squares are looked for by trial division, up to the square root.
+            try:
+                inside = exact(of)
+            except t.NotationError:
+                return 2, 10
+            return 2, 1 + isqrt(abs(inside.numerator * inside.denominator)) // 64
         case t.Int() | t.Dec() | t.Sym() | t.Mixed() | t.Blank():
             return 1, 1
     sizes = [_size(part) for part in t.children(node)]
@@ -104,6 +134,13 @@ def _multiplied(sizes: list[tuple[int, int]]) -> tuple[int, int]:
     return terms, work
 
 
+def _has_atoms(node: t.Node) -> bool:
+    return any(
+        isinstance(part, t.Root) or (isinstance(part, t.Power) and type(part.exponent) is not t.Int)
+        for part in t.walk(node)
+    )
+
+
 def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
     """Return `node` with roots of letters, and powers with letters raised, as letters of their own.
 
@@ -112,6 +149,13 @@ def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
     if not t.symbols(node):
         return node
     match node:
+        case t.Root(t.Frac(top, bottom), index):
+            return _plain(t.Frac(t.Root(top, index), t.Root(bottom, index)), atoms)
+        case t.Root(t.Product(first, ((("×" | "÷") as op, second),)), index):
+            roots = t.Root(first, index), t.Root(second, index)
+            return _plain(t.Product(roots[0], ((op, roots[1]),)), atoms)
+        case t.Root(t.Juxt(factors), index):
+            return _plain(t.Juxt(tuple(t.Root(factor, index) for factor in factors)), atoms)
         case t.Root(of, index):
             return t.Sym(_atom((index, _algebra(_plain(of, atoms))), atoms))
         case t.Power(base, exponent) if t.symbols(exponent):
