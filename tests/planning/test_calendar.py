@@ -1,0 +1,232 @@
+"""Calendar, schemes and timetables: what a folder says, and every fault told with its line."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from itembank.errors import ItembankError
+from itembank.faults import FileFaults
+from itembank.planning.calendar import Calendar, Closed, Term, monday
+from itembank.planning.class_plan import spread_seats
+from itembank.planning.folder import find_cycle, read_folder
+from itembank.planning.timetable import WeeklyLesson, lessons_between, parse_lesson
+
+DAY = datetime.date
+FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+TERMS = (
+    Term("Autumn", DAY(2026, 9, 3), DAY(2026, 12, 18)),
+    Term("Spring", DAY(2027, 1, 4), DAY(2027, 3, 25)),
+)
+HALF_TERM = Closed(DAY(2026, 10, 26), DAY(2026, 10, 30), "half term")
+YEAR = Calendar(TERMS, (HALF_TERM,), DAY(2026, 9, 7))
+dates = st.dates(DAY(2026, 8, 1), DAY(2027, 4, 30))
+
+DEPARTMENT = """school = "Fernhill School"
+[[classes]]
+name = "8K"
+year = 8
+topics = ["ratio.share"]
+scheme = "year-8"
+teacher = "HT"
+seats = ["A1-A3", "B1"]
+lessons = ["Mon 1", "B Thu 2"]
+"""
+CALENDAR = """[[terms]]
+name = "Autumn"
+first = 2026-09-03
+last = 2026-12-18
+"""
+SCHEME = """year = 8
+[[topics]]
+topic = "ratio.share"
+week = 2
+"""
+KNOWN = ("ratio.share", "ratio.simplest-form")
+
+
+@pytest.fixture
+def folder(tmp_path):
+    (tmp_path / "schemes").mkdir()
+    (tmp_path / "department.toml").write_text(DEPARTMENT)
+    (tmp_path / "calendar.toml").write_text(CALENDAR)
+    (tmp_path / "schemes" / "year-8.toml").write_text(SCHEME)
+    return tmp_path
+
+
+def faults(folder, prerequisites=None):
+    with pytest.raises(FileFaults) as caught:
+        read_folder(folder, KNOWN, prerequisites or {})
+    return [f"{Path(f.file).name}:{f.line} {f.message}" for f in caught.value.faults]
+
+
+@given(dates)
+def test_a_day_is_closed_for_one_reason_or_has_a_week(date):
+    reason = YEAR.closed_reason(date)
+    assert bool(reason) == (date not in list(YEAR.teaching_days(date, date)))
+    if not reason:
+        number = YEAR.week_number(date)
+        assert YEAR.week_letter(date) in ("A", "B")
+        assert monday(YEAR.week_start(number)) == monday(date)
+
+
+@given(st.integers(1, YEAR.weeks - 1))
+def test_weeks_of_teaching_alternate(number):
+    one, other = YEAR.week_start(number), YEAR.week_start(number + 1)
+    assert {YEAR.week_letter(one), YEAR.week_letter(other)} == {"A", "B"}
+
+
+def test_a_half_term_does_not_count_as_a_week():
+    before, after = DAY(2026, 10, 19), DAY(2026, 11, 2)
+    assert YEAR.week_number(after) == YEAR.week_number(before) + 1
+    assert YEAR.week_number(DAY(2026, 10, 28)) is None
+    assert YEAR.closed_reason(DAY(2026, 12, 25)) == "holiday between Autumn and Spring"
+
+
+@given(
+    st.lists(
+        st.builds(
+            WeeklyLesson,
+            st.integers(0, 4),
+            st.sampled_from("123456"),
+            st.sampled_from(["", "A", "B"]),
+        ),
+        max_size=8,
+        unique=True,
+    ),
+    dates,
+    st.integers(0, 60),
+)
+def test_lessons_are_held_or_skipped_in_order(weekly, first, days):
+    last = first + datetime.timedelta(days=days)
+    held, skipped = lessons_between(weekly, YEAR, first, last)
+    assert list(held) == sorted(held, key=lambda one: (one.date, one.period))
+    assert all(not YEAR.closed_reason(one.date) for one in held)
+    assert all(YEAR.closed_reason(one.date) == one.why for one in skipped)
+    every_week = [one for one in weekly if not one.letter]
+    spread = [first + datetime.timedelta(days=d) for d in range(days + 1)]
+    expected = sum(d.weekday() == one.weekday for d in spread for one in every_week)
+    counted = [
+        one
+        for one in (*held, *skipped)
+        if any((one.date.weekday(), one.period) == (w.weekday, w.period) for w in every_week)
+    ]
+    assert len(counted) >= expected
+
+
+@pytest.mark.parametrize("text", ["Mon", "Mon 1 2", "X Mon 1", "Sat 1", "T 1", "", "C Fri 2"])
+def test_what_is_not_a_lesson(text):
+    assert parse_lesson(text) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "seats"),
+    [("A1-A3", ["A1", "A2", "A3"]), ("A1–3", ["A1", "A2", "A3"]), ("F5", ["F5"]), ("A1-B3", [])],
+)
+def test_rows_of_seats(text, seats):
+    assert spread_seats(text) == seats
+
+
+def test_fernhills_own_folder_is_sound():
+    from itembank.items.registry import topic_ids, topics
+
+    found = read_folder(
+        FERNHILL, tuple(topic_ids()), {one.id: one.prerequisites for one in topics()}
+    )
+    assert set(found.schemes) == {"year-7", "year-8", "year-9"}
+    one = found.department.find_class("8K")
+    held, skipped = lessons_between(
+        one.plan.lessons, found.calendar, DAY(2026, 11, 30), DAY(2026, 12, 4)
+    )
+    assert len(held) == 4
+    assert [one.why for one in skipped] == ["training day"]
+
+
+def test_a_sound_folder_is_read(folder):
+    found = read_folder(folder, KNOWN, {})
+    assert found.schemes["year-8"].date_of("ratio.share") == DAY(2026, 9, 7)
+    one = found.department.classes[0]
+    assert one.plan.seats == ("A1", "A2", "A3", "B1")
+    assert found.scheme_of(one).year == 8
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "said"),
+    [
+        ("calendar.toml", "last = 2026-12-18", "last = 2026-08-18", "calendar.toml:4 It ends on"),
+        ("calendar.toml", "first = 2026-09-03", "first = 3", "calendar.toml:3 ‘first’ must be a"),
+        ("calendar.toml", "name", "nmae", "calendar.toml:2 There is no key ‘nmae’"),
+        ("calendar.toml", CALENDAR, "two_week = true\n" + CALENDAR, "calendar.toml:1 A two-week"),
+        (
+            "calendar.toml",
+            CALENDAR,
+            CALENDAR + "[[closed]]\nfirst = 2026-12-25\nwhy = 'x'\n",
+            "calendar.toml:6 ‘x’, 2026-12-25",
+        ),
+        ("calendar.toml", CALENDAR, CALENDAR + CALENDAR, "calendar.toml:7 Autumn begins"),
+        ("schemes/year-8.toml", "week = 2", "", "year-8.toml:3 This topic has neither"),
+        ("schemes/year-8.toml", "week = 2", "week = 99", "year-8.toml:4 ‘week’ must be from"),
+        ("schemes/year-8.toml", "week = 2", "taught = 2020-01-06", "year-8.toml:4 2020-01-06 is"),
+        ("schemes/year-8.toml", "ratio.share", "ratio.shar", "Did you mean ratio.share"),
+        ("schemes/year-8.toml", SCHEME, SCHEME + SCHEME[9:], "year-8.toml:6 The topic ratio.share"),
+        ("schemes/year-8.toml", "year = 8", "year = 9", "department.toml:6 8K is in year 8"),
+        ("department.toml", "year-8", "yaer-8", "Did you mean year-8?"),
+        ("department.toml", "B Thu 2", "Thurs", "department.toml:9 ‘Thurs’ is not a lesson"),
+        ("department.toml", "B Thu 2", "A Mon 1", "department.toml:9 The class has two lessons"),
+        ("department.toml", "B1", "A2", "department.toml:8 The seat A2 is listed twice"),
+        ("department.toml", "B1", "Sam", "takes no pupils' names"),
+    ],
+)
+def test_each_fault_is_told_with_its_place(folder, file, old, new, said):
+    path = folder / file
+    text = path.read_text()
+    assert old in text
+    path.write_text(text.replace(old, new, 1))
+    found = faults(folder)
+    assert any(said in one for one in found), found
+
+
+def test_all_faults_of_all_files_are_told_at_once(folder):
+    for name in ("department.toml", "calendar.toml"):
+        path = folder / name
+        path.write_text(path.read_text() + "\nwhatever = 1\n")
+    found = faults(folder)
+    assert {one.partition(":")[0] for one in found} == {"department.toml", "calendar.toml"}
+
+
+def test_a_teacher_is_not_in_two_rooms_at_once(folder):
+    path = folder / "department.toml"
+    second = DEPARTMENT.partition("[[classes]]")[2].replace("8K", "8L").replace("B Thu", "A Thu")
+    path.write_text(DEPARTMENT + "[[classes]]" + second)
+    found = faults(folder)
+    assert [one for one in found if "at the same time, on Mon 1" in one]
+    assert not [one for one in found if "Thu" in one]  # week A and week B do not clash
+
+
+def test_topics_that_rest_on_one_another_in_a_circle(folder):
+    found = faults(folder, {"a": ("b",), "b": ("a",)})
+    assert any("a → b → a" in one for one in found)
+    assert find_cycle({"a": ("b", "c"), "b": ("c",), "c": ()}) == ()
+
+
+def test_missing_files_are_named(folder):
+    (folder / "calendar.toml").unlink()
+    assert any("calendar.toml:0 There is no such file" in one for one in faults(folder))
+
+
+def test_a_class_without_plan_is_told_what_to_add(folder):
+    path = folder / "department.toml"
+    path.write_text(DEPARTMENT.replace('lessons = ["Mon 1", "B Thu 2"]\n', ""))
+    found = read_folder(folder, KNOWN, {})
+    with pytest.raises(ItembankError, match="has no lessons"):
+        found.scheme_of(found.department.classes[0])
+
+
+def test_what_is_taught_before_what_it_rests_on_is_remarked(folder):
+    path = folder / "schemes" / "year-8.toml"
+    path.write_text(SCHEME + '[[topics]]\ntopic = "ratio.simplest-form"\nweek = 5\n')
+    found = read_folder(folder, KNOWN, {"ratio.share": ("ratio.simplest-form",)})
+    assert len(found.remarks) == 1
+    assert "before ratio.simplest-form" in found.remarks[0]
