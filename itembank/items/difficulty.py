@@ -12,6 +12,7 @@ from itembank.notation.tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Listing,
@@ -22,6 +23,7 @@ from itembank.notation.tree import (
     Power,
     Product,
     Ratio,
+    Root,
     Sum,
     Sym,
     children,
@@ -74,8 +76,10 @@ def weight(node: Node) -> float:
             return 0.3
         case Power(_, _):
             return 0.4 + below
+        case Root(_, index):
+            return (0.4 if index == 2 else 0.6) + below
         case Sum(_, rest) | Product(_, rest):
             return 0.3 * len(rest) + below
-        case Ratio(parts) | Listing(parts):
+        case Ratio(parts) | Listing(parts) | Either(parts):
             return 0.2 * len(parts) + below
     return below

@@ -8,9 +8,10 @@ from itembank.items import item as items
 from itembank.items.difficulty import difficulty
 from itembank.items.forms import FORMS, form_words
 from itembank.items.item import Item, Tier
+from itembank.marking.policy import accept_fault
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
-from itembank.notation.parse import ParseError, parse
+from itembank.notation.parse import ParseError, parse, parse_together
 from itembank.notation.tree import Node, NotationError, symbols
 from itembank.notation.words import words
 from itembank.packs.asks import has_letter_p, pack_ask, read_ask
@@ -114,6 +115,7 @@ def pack_item(
             for one in topic.misconceptions
             if one.id not in shown and one.id in at_home(topic, item.tier)
         ],
+        accept=list(item.accept),
         source=source or generated(item),
     )
 
@@ -177,6 +179,9 @@ def read_item(stored: PackItem) -> Item:
         raise NotationError(f"there is no form called ‘{stored.key.form}’")
     if stored.key.form_words != form_words(stored.key.form):
         raise Mismatch(f"form_words does not describe the form ‘{stored.key.form}’")
+    for word in stored.accept:
+        if fault := accept_fault(word):
+            raise NotationError(fault)
     pence = not _letter_p(stored)
     return Item(
         address=stored.address,
@@ -200,6 +205,7 @@ def read_item(stored: PackItem) -> Item:
         twin=(stored.address,),
         marks=stored.marks,
         constants=tuple(stored.ask.constants),
+        accept=tuple(stored.accept),
     )
 
 
@@ -210,11 +216,8 @@ def _letter_p(stored: PackItem) -> bool:
     lines += [step.maths.line for step in stored.steps if step.maths is not None]
     lines += [one.wrong.line for one in stored.misconceptions]
     # Only a line with a p in it can tell, and few have one.
-    return any("p" in symbols(_parsed(text)) for text in lines if "p" in text)
-
-
-def _parsed(text: str) -> Node:
+    lines = [text for text in lines if "p" in text]
     try:
-        return parse(text)
+        return any("p" in symbols(node) for node in parse_together(lines))
     except ParseError as error:
-        raise NotationError(f"the line ‘{text}’ cannot be read: {error}") from None
+        raise NotationError(f"a line of this question cannot be read: {error}") from None

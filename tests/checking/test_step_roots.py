@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.checking.steps import true
+from itembank.checking.truth import true
 from itembank.notation.parse import parse
 from itembank.notation.tree import Relation
 
