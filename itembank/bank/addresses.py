@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from pathlib import Path
 
 from itembank.bank.load import Bank, read_bank
@@ -68,7 +69,7 @@ def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
     faults: FileFaults | None = None
     for folder in folders:
         try:
-            found.append(read_bank(folder))
+            found.append(bank_as_it_stands(folder))
         except FileFaults as error:
             faults = FileFaults((*(faults.faults if faults else ()), *error.faults), most=None)
     if faults is not None:
@@ -82,3 +83,24 @@ def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
                 "an address could mean either. Use one of them, or change a name in bank.toml."
             )
     return tuple(found)
+
+
+def bank_as_it_stands(folder: Path) -> Bank:
+    """Return the bank in a folder; while no file of it changes, it is read once.
+
+    Raises:
+        FileFaults: anything is wrong with any of its files.
+    """
+    try:
+        stamp = tuple(
+            (one.name, one.stat().st_mtime_ns, one.stat().st_size)
+            for one in sorted(folder.glob("*.toml"))
+        )
+    except OSError:  # reading it says what is wrong
+        return read_bank(folder)
+    return _read_once(folder, stamp)
+
+
+@lru_cache(maxsize=4)
+def _read_once(folder: Path, stamp: tuple[tuple[str, int, int], ...]) -> Bank:
+    return read_bank(folder)

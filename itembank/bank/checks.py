@@ -11,6 +11,7 @@ from itembank.errors import ItembankError
 from itembank.items.forms import form_fault
 from itembank.items.item import Tier
 from itembank.items.registry import find_item, find_topic, topic_ids
+from itembank.marking.policy import accept_fault
 from itembank.notation.algebra import algebra
 from itembank.notation.tree import Node, NotationError
 
@@ -51,6 +52,9 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
         yield FieldFault(("options",), "‘options’ belong to the task choose only.")
     if any(number < 0 for number in item.constants):
         yield FieldFault(("constants",), "‘constants’ are whole numbers, zero or more.")
+    for index, word in enumerate(item.accept):
+        if fault := accept_fault(word):
+            yield FieldFault(("accept", index), fault)
     seen: set[str] = set()
     for index, slip in enumerate(item.misconceptions):
         if slip.id in seen:

@@ -92,6 +92,7 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
         canonical(ask, form),
         item.marks,
         item.constants,
+        item.accept,
     )
 
 

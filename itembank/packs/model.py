@@ -154,6 +154,9 @@ class PackItem(Data):
         default=[],
         description="Names of the misconceptions that other items of the tier show, and not this.",
     )
+    accept: list[str] = Field(
+        default=[], description="How marking may be more lenient than the form."
+    )
     source: Source | None = Field(
         default=None, description="Where the question comes from; packs of version 1 do not say."
     )

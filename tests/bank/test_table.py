@@ -40,7 +40,7 @@ ITEMS = st.builds(
         marks=st.integers(1, 20),
         model=st.lists(MATHS, min_size=1, max_size=3),
         constants=st.lists(st.integers(0, 400), max_size=3),
-        accept=st.lists(WORDS, max_size=2),
+        accept=st.lists(st.sampled_from(["no-unit", "any-order", "within 0.1"]), max_size=2),
         working=st.lists(st.tuples(WORDS, st.just("") | MATHS) | st.tuples(st.just(""), MATHS)),
         misconceptions=st.lists(
             st.fixed_dictionaries(

@@ -15,6 +15,7 @@ from itembank.items.registry import find_topic
 from itembank.packs.banks import Banks, same_question
 from itembank.packs.build import build_pack, choose
 from itembank.packs.check import read_pack, stored_items
+from itembank.packs.convert import read_item
 from itembank.packs.files import pack_json
 from itembank.packs.said import drawn_words, source_words
 from itembank.planning.bands import default_scheme
@@ -266,6 +267,15 @@ def test_two_banks_of_one_name_are_refused(tmp_path, own):
         build_pack(ask([own, other]))
 
 
+def test_how_an_answer_may_be_marked_goes_into_the_pack_and_back(tmp_path):
+    tiers = (("support", 20), ("core", 50), ("challenge", 80))
+    marked = [one for tier, start in tiers for one in sums(9, tier, start, accept=["within 1"])]
+    folder = bank(tmp_path / "b", {OWN: marked})
+    pack = build_pack(ask([folder]))
+    assert {tuple(one.accept) for one in everything(pack)} == {("within 1",)}
+    assert {read_item(one).accept for one in everything(pack)} == {("within 1",)}
+
+
 def test_two_banks_serve_one_topic(tmp_path):
     one = bank(tmp_path / "a", {OWN: plenty()[:18]}, "one")
     other = bank(tmp_path / "b", {OWN: plenty()[18:]}, "two")
@@ -331,6 +341,7 @@ def first(data):
         (lambda d: first(d)["source"].update(kind="generated"), "not of this topic and tier"),
         (lambda d: first(d)["source"].update(sign_off="signed"), "does not agree with sign_off"),
         (lambda d: first(d).update(source=None), "not of this topic and tier"),
+        (lambda d: first(d).update(accept=["gladly"]), "‘gladly’ is not a way to accept"),
         (lambda d: d["drawing"].update(banks=[]), "not one of the banks"),
         (lambda d: d["drawing"].update(questions_from="generated"), "in a generated pack"),
         (lambda d: d["drawing"].update(signed_only=True), "an unsigned question"),
