@@ -1,4 +1,4 @@
-"""Reads a typed answer and gives a verdict."""
+"""Reads a typed answer and gives a verdict; marks whole answer sheets."""
 
 from __future__ import annotations
 

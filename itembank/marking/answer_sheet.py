@@ -1,0 +1,141 @@
+"""Answer sheets: a CSV of seat codes and typed answers, read with every fault told at once.
+
+The heading row is *seat* and the numbers of the questions: ``seat,1,2,3``. A cell left empty,
+or a dash, is a question without an answer. A separator other than a comma is told from the
+heading. Seat codes only: columns that look like names or dates of birth are refused.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.faults import Fault, FileFaults, decode_text
+from itembank.seats import heading_fault, seat_fault
+
+MOST_ROWS = 10_000
+_QUESTION = re.compile(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
+_SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})
+_NO_ANSWER = frozenset({"", "-", "–", "—"})
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerRow:
+    """The answers of one seat, one for each question; an empty text is no answer."""
+
+    seat: str
+    answers: tuple[str, ...]
+
+
+def read_answers(path: Path, questions: int) -> tuple[AnswerRow, ...]:
+    """Read an answer sheet with so many questions.
+
+    Raises:
+        FileFaults: the file cannot be read, or is not an answer sheet; every fault is listed
+            with its line.
+    """
+    return parse_answers(decode_text(path), questions, str(path))
+
+
+def parse_answers(text: str, questions: int, file: str = "answers") -> tuple[AnswerRow, ...]:
+    r"""Read CSV text as :func:`read_answers` does.
+
+    >>> parse_answers("seat,1,2\nA1,3/4,5\nA2,,x = 2\n", 2)[1]
+    AnswerRow(seat='A2', answers=('', 'x = 2'))
+    """
+    rows = _csv_rows(text, file)
+    if not rows:
+        raise FileFaults([Fault(file, 0, f"The sheet is empty. {_wanted(questions)}")])
+    line, heading = rows[0]
+    while len(heading) > 1 and not heading[-1]:
+        heading.pop()  # spreadsheets leave empty columns at the end
+    faults: list[Fault] = []
+    columns = _columns(heading, questions, file, line, faults)
+    found: list[AnswerRow] = []
+    seen: dict[str, int] = {}
+    for line, cells in rows[1:]:
+        if len(cells) > len(heading) and any(cells[len(heading) :]):
+            message = (
+                f"This row has {len(cells)} cells and the heading {len(heading)}. "
+                "An answer with a comma in it needs quotation marks round it."
+            )
+            faults.append(Fault(file, line, message))
+            continue
+        seat = cells[0]
+        if fault := seat_fault(seat):
+            faults.append(Fault(file, line, fault))
+            continue
+        if seat.upper() in seen:
+            message = f"Seat {seat} is on line {seen[seat.upper()]} already. Keep one of the two."
+            faults.append(Fault(file, line, message))
+            continue
+        seen[seat.upper()] = line
+        answers = [""] * questions
+        for place, cell in zip(columns, cells[1:], strict=False):
+            if place is not None and cell not in _NO_ANSWER:
+                answers[place] = cell
+        found.append(AnswerRow(seat, tuple(answers)))
+    if faults:
+        raise FileFaults(faults)
+    if not found:
+        raise FileFaults(
+            [Fault(file, 0, f"No seat stands under the heading. {_wanted(questions)}")]
+        )
+    return tuple(found)
+
+
+def _columns(
+    heading: list[str], questions: int, file: str, line: int, faults: list[Fault]
+) -> list[int | None]:
+    """Return the question that each column after the seats is for, counted from 0."""
+    first, *rest = heading
+    if first.casefold() not in _SEAT_HEADINGS:
+        fault = heading_fault(first)
+        if not fault:
+            said = f"‘{first}’ is not a heading for seat codes. " if first else ""
+            fault = f"{said}{_wanted(questions)}"
+        faults.append(Fault(file, line, fault))
+    columns: list[int | None] = []
+    for cell in rest:
+        number = _QUESTION.fullmatch(cell)
+        place = int(number[1]) - 1 if number else None
+        if place is None:
+            fault = heading_fault(cell) or f"‘{cell}’ is not the number of a question."
+            faults.append(Fault(file, line, fault))
+        elif place >= questions:
+            message = f"There is no question {place + 1}. There are {questions}."
+            faults.append(Fault(file, line, message))
+        elif place in columns:
+            faults.append(Fault(file, line, f"Question {place + 1} has two columns. Keep one."))
+        columns.append(place)
+    if not rest:
+        faults.append(Fault(file, line, f"No question has a column. {_wanted(questions)}"))
+    return columns
+
+
+def _wanted(questions: int) -> str:
+    numbers = ",".join(str(n + 1) for n in range(min(questions, 3)))
+    return f"Begin with a heading such as: seat,{numbers}{',…' if questions > 3 else ''}"
+
+
+def _csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
+    heading = text.lstrip().split("\n", 1)[0]
+    # A spreadsheet set up for a country that writes decimal commas saves with semicolons.
+    separator = next((mark for mark in ";\t" if mark in heading and "," not in heading), ",")
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
+    rows: list[tuple[int, list[str]]] = []
+    try:
+        for row in reader:
+            cells = [cell.strip() for cell in row]
+            if any(cells):
+                rows.append((reader.line_num, cells))
+            if len(rows) > MOST_ROWS:
+                message = f"A sheet has at most {MOST_ROWS:,} rows."
+                raise FileFaults([Fault(file, reader.line_num, message)])
+    except csv.Error as error:
+        fault = Fault(file, reader.line_num, f"This is not a CSV row: {error}.")
+        raise FileFaults([fault]) from None
+    return rows

@@ -1,0 +1,149 @@
+"""A whole class's answers marked in one go: marks and verdicts, and what each question shows.
+
+A right answer earns the question's marks and any other none; right values in the wrong form
+are counted by themselves, so that a teacher can allow them.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from itembank.items.item import Item, Misconception
+from itembank.marking.answer_sheet import AnswerRow
+from itembank.marking.mark import Marked, Verdict, mark
+from itembank.seats import seat_order
+
+NO_ANSWER = "no answer"
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedSeat:
+    """One seat's answers marked; None stands where there was no answer."""
+
+    seat: str
+    marked: tuple[Marked | None, ...]
+    marks: int
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """How many pupils showed a misconception."""
+
+    misconception: Misconception
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedQuestion:
+    """What a class made of one question.
+
+    Attributes
+    ----------
+    number : its number on the sheet, from 1.
+    pupils : how many seats handed anything in.
+    verdicts : how many answers had each verdict.
+    blank : how many pupils gave no answer.
+    misconceptions : the known wrong methods shown, the most frequent first.
+    """
+
+    number: int
+    item: Item
+    pupils: int
+    verdicts: dict[Verdict, int]
+    blank: int
+    misconceptions: tuple[Shown, ...]
+
+    @property
+    def facility(self) -> float:
+        """Return the share of pupils who got the question right, from 0 to 1."""
+        return self.share(self.verdicts.get(Verdict.RIGHT, 0))
+
+    def share(self, count: int) -> float:
+        """Return a number of pupils as a share of those who handed anything in."""
+        return count / self.pupils if self.pupils else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedSheet:
+    """A class's answers, marked: the seats in order, the questions, and the seats left empty."""
+
+    seats: tuple[MarkedSeat, ...]
+    questions: tuple[MarkedQuestion, ...]
+    absent: tuple[str, ...]
+    out_of: int
+
+
+def mark_sheet(items: Sequence[Item], rows: Sequence[AnswerRow]) -> MarkedSheet:
+    """Mark every answer of a class. A seat without any answer counts as absent.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.line import line
+    >>> item = find_item("fractions.add-unlike/core/3")
+    >>> typed = {"A1": line(item.key), "A2": "1/99", "A3": ""}
+    >>> rows = [AnswerRow(seat, (answer,)) for seat, answer in typed.items()]
+    >>> done = mark_sheet([item], rows)
+    >>> [(seat.seat, seat.marks) for seat in done.seats], done.absent, done.questions[0].facility
+    ([('A1', 1), ('A2', 0)], ('A3',), 0.5)
+    """
+    known: dict[tuple[int, str], Marked] = {}
+    seats: list[MarkedSeat] = []
+    absent: list[str] = []
+    for row in sorted(rows, key=lambda row: seat_order(row.seat)):
+        if not any(row.answers):
+            absent.append(row.seat)
+            continue
+        verdicts: list[Marked | None] = []
+        for place, (item, answer) in enumerate(zip(items, row.answers, strict=True)):
+            if not answer:
+                verdicts.append(None)
+                continue
+            if (place, answer) not in known:
+                known[place, answer] = mark(item, answer)
+            verdicts.append(known[place, answer])
+        marks = sum(
+            item.marks
+            for item, one in zip(items, verdicts, strict=True)
+            if one is not None and one.verdict is Verdict.RIGHT
+        )
+        seats.append(MarkedSeat(row.seat, tuple(verdicts), marks))
+    questions = tuple(_question(place, item, seats) for place, item in enumerate(items))
+    return MarkedSheet(tuple(seats), questions, tuple(absent), sum(item.marks for item in items))
+
+
+def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQuestion:
+    given = [seat.marked[place] for seat in seats]
+    marked = [one for one in given if one is not None]
+    verdicts = Counter(one.verdict for one in marked)
+    shown = Counter(one.misconception for one in marked if one.misconception is not None)
+    return MarkedQuestion(
+        number=place + 1,
+        item=item,
+        pupils=len(seats),
+        verdicts={verdict: verdicts[verdict] for verdict in Verdict if verdicts[verdict]},
+        blank=len(given) - len(marked),
+        misconceptions=tuple(
+            Shown(misconception, count)
+            for misconception, count in sorted(shown.items(), key=lambda one: (-one[1], one[0].id))
+        ),
+    )
+
+
+def marks_csv(sheet: MarkedSheet, band: Callable[[int], str]) -> str:
+    """Return the marked sheet as CSV: seat, a verdict for each question, marks, band.
+
+    `band` names the band of a number of marks.
+    """
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    numbers = [str(question.number) for question in sheet.questions]
+    writer.writerow(["seat", *numbers, "marks", "out of", "band"])
+    for seat in sheet.seats:
+        said = [NO_ANSWER if one is None else one.verdict.value for one in seat.marked]
+        writer.writerow([seat.seat, *said, seat.marks, sheet.out_of, band(seat.marks)])
+    for code in sheet.absent:
+        writer.writerow([code, *[NO_ANSWER] * len(numbers), "", sheet.out_of, ""])
+    return out.getvalue()
