@@ -91,12 +91,13 @@ def add(
     \b
     Examples:
       itembank bank add
-      itembank bank add -t ratio.share --tier core --key "£24, £36" \\
-          --prompt "Share {£60} in the ratio {2 : 3}." --task share \\
-          --working "Add the parts | 2 + 3 = 5" --working "One part | £60 ÷ 5 = £12" \\
-          --mistake "£30, £30 | shares equally | What does the 3 tell you?"
-      itembank bank add -t fractions.of-quantity --tier support --key 45 \\
-          --prompt "{3/4} of {60} plants are in flower. How many?" --model "3/4 × 60"
+      itembank bank add -t ratio.share --tier core --task share \\
+        --prompt "Share {£60} in the ratio {2 : 3}." --key "£24, £36" \\
+        --working "Add the parts | 2 + 3 = 5" \\
+        --mistake "£30, £30 | shares equally | What does the 3 tell you?"
+      itembank bank add -t fractions.of-quantity --tier support \\
+        --prompt "{3/4} of {60} plants are in flower. How many?" \\
+        --model "3/4 × 60" --key 45
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
     from itembank.cli.bank_record import as_bank_item, next_id, the_topic

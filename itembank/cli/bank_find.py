@@ -59,7 +59,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
         if (folder / BANK_FILE).is_file():
             return _short(folder)
     home = next((one for one in around if (one / DEPARTMENT_FILE).is_file()), here)
-    found = banks_below(home)
+    found = banks_below(home) or _named_by_department()
     if len(found) == 1:
         return _short(found[0])
     if found:
@@ -75,6 +75,13 @@ def banks_below(home: Path) -> list[Path]:
     """Return the banks in a folder and the folders in it, sorted."""
     patterns = ["/".join([*["*"] * depth, BANK_FILE]) for depth in range(1, DEEPEST + 1)]
     return sorted(file.parent for pattern in patterns for file in home.glob(pattern))
+
+
+def _named_by_department() -> list[Path]:
+    """Return the banks that the department around here draws its questions from."""
+    from itembank.cli.find import banks_of, nearby_department
+
+    return list(banks_of(nearby_department(None, None)))
 
 
 def _short(folder: Path) -> Path:

@@ -85,7 +85,7 @@ def retire(
 
     \b
     Example:
-      itembank bank retire pool-5 --because "pool-1 asks the same in plainer words"
+      itembank bank retire pool-5 --because "pool-1 asks the same"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.edit import retire_item
     from itembank.bank.load import read_bank

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.items.item import Item
 from itembank.planning.department import (
     FILE_NAME,
     Department,
@@ -13,6 +13,9 @@ from itembank.planning.department import (
     read_department,
 )
 from itembank.planning.draw_from import BANK_FILE, no_bank
+
+if TYPE_CHECKING:
+    from itembank.items.item import Item
 
 
 def nearby_department(folder: Path | None, known: tuple[str, ...] | None) -> Department | None:

@@ -1,6 +1,7 @@
 """The ``itembank`` command and its sub-commands.
 
-Nothing heavy is imported here: each command imports what it needs when it runs.
+Nothing heavy is imported here: each command is read when it is used, and imports what it needs
+when it runs.
 """
 
 from __future__ import annotations
@@ -11,14 +12,7 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.audit import audit
-from itembank.cli.band import band
 from itembank.cli.group import PlainGroup, later
-from itembank.cli.mark import mark
-from itembank.cli.pack import pack
-from itembank.cli.show import show
-from itembank.cli.topics import topics
-from itembank.cli.usage import PlainCommand
 
 app = typer.Typer(
     name="itembank",
@@ -57,13 +51,19 @@ def itembank(
     """  # noqa: D301 - typer keeps the lines after \b as they are
 
 
-app.command(cls=PlainCommand, short_help="Make everything for one lesson.")(pack)
-app.command(cls=PlainCommand, short_help="Say what pupils do next, from their scores.")(band)
-app.command(cls=PlainCommand, short_help="List the topics.")(topics)
-app.command(cls=PlainCommand, short_help="Show sample questions of a topic.")(show)
-app.command(cls=PlainCommand, short_help="Mark one typed answer.")(mark)
-app.command(cls=PlainCommand, short_help="Prove every key, and look for faults.")(audit)
-later(app, "bank", "itembank.cli.bank:app", "Keep a department's own questions.")
+COMMANDS = {
+    "pack": ("pack:pack", "Make everything for one lesson."),
+    "band": ("band:band", "Say what pupils do next, from their scores."),
+    "topics": ("topics:topics", "List the topics."),
+    "show": ("show:show", "Show sample questions of a topic."),
+    "mark": ("mark:mark", "Mark typed answers."),
+    "audit": ("audit:audit", "Prove every key, and look for faults."),
+    "bank": ("bank:app", "Keep a department's own questions."),
+}
+"""Where each command is, and what the list of commands says of it."""
+
+for _name, (_where, _says) in COMMANDS.items():
+    later(app, _name, f"itembank.cli.{_where}", _says)
 
 
 def run(arguments: Sequence[str] | None = None) -> None:

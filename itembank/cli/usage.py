@@ -44,7 +44,7 @@ class PlainCommand(typer.core.TyperCommand):
 
     def get_help(self, ctx: Any) -> str:
         """Return the help, with TOPIC for the ``{TOPIC}`` of a program's manual."""
-        return re.sub(r"\{(\w+)\}", r"\1", super().get_help(ctx))
+        return re.sub(r"\{([A-Z]\w*)\}", r"\1", super().get_help(ctx))
 
 
 def is_help(error: Any) -> bool:
