@@ -249,6 +249,33 @@ def test_an_item_retired_in_one_bank_is_retired_in_both_and_reported():
     assert merge.report.retired == ("garden-1",)
 
 
+def test_of_two_retirements_the_earlier_one_holds_and_its_reason():
+    early, late = DAY - datetime.timedelta(days=9), DAY
+    one = one_item(1, retired=late, retired_because="dull")
+    other = one_item(1, retired=early, retired_because="moved")
+    for merge in (merge_holdings(one, other), merge_holdings(other, one)):
+        assert merge.items["garden-1"].retired == (early, "moved")
+        assert merge.report.retired == ()
+
+
+def test_where_all_are_retired_the_last_one_used_keeps_the_id():
+    early, late = DAY - datetime.timedelta(days=9), DAY
+    for first, second, kept in ((early, late, "3"), (late, early, "2")):
+        one = one_item(1, retired=first, retired_because="dull")
+        other = one_item(2, retired=second, retired_because="dull")
+        names = named(join(one, other))
+        assert names["garden-1"].record.item.key == kept
+        assert len(names) == 2
+
+
+def test_a_report_is_sound_where_nothing_is_left_to_settle():
+    author = Holding(authors={"HT": frozenset(["head"])})
+    clash = Holding(authors={"HT": frozenset(["tutor"])})
+    assert merge_holdings(one_item(1), one_item(1)).report.sound
+    assert not merge_holdings(one_item(1), one_item(2)).report.sound
+    assert not merge_holdings(author, clash).report.sound
+
+
 def test_a_sign_off_follows_its_item_to_its_new_id():
     item = [("ratio.share", made_item("garden-1", 1))]
     signed = hold(item, None, [SignOff("garden-1", "HT", DAY, "c1")])
