@@ -14,7 +14,7 @@ from typing import Any
 from itembank.bank.model import BankItem
 from itembank.bank.write import FIELDS, item_toml, toml_value
 from itembank.errors import ItembankError
-from itembank.toml_file import Locator
+from itembank.toml_text import Locator
 
 
 def with_item(text: str, item: BankItem) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import multiprocessing
 import os
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,7 +12,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from itembank.bank.checks import address_fault, is_generated, set_fault
+from itembank.bank.crosschecks import bank_faults
 from itembank.bank.maths import FieldFault
 from itembank.bank.model import BankFile, BankItem, GeneratedSet, PinnedItem
 from itembank.bank.modelfaults import sentences
@@ -20,7 +20,7 @@ from itembank.bank.topictext import TopicText, check_items, read_topic
 from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, decode_text, nearest
 from itembank.items.registry import find_topic, topic_ids
-from itembank.toml_file import read_toml
+from itembank.toml_text import read_toml
 
 BANK_FILE = "bank.toml"
 SIGNOFF_FILE = "signoffs.toml"
@@ -117,11 +117,8 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
     workers = processes or (_cores() if size >= MANY_BYTES else 1)
     files = _read_files(texts, workers)
     for file in files:
-        _check_file(file, faults)
         faults.extend(file.faults)
-    _check_ids(files, faults)
-    if facts is not None:
-        _check_authors(files, facts.authors, faults)
+    faults.extend(bank_faults(files, None if facts is None else facts.authors))
     if faults or facts is None:
         raise FileFaults(faults, most=None)
     topics = tuple(_topic(file, facts.name) for file in files)
@@ -197,14 +194,16 @@ def _read_files(texts: list[tuple[Path, str]], workers: int) -> list[TopicText]:
     # The registry is loaded once, here, so that a forked process has it already.
     topic_ids()
     with ProcessPoolExecutor(workers, mp_context=_context()) as pool:
+        whole = [pool.submit(_read_pair, pair) for pair in texts]
         files = []
         checks: list[tuple[TopicText, Future[Found]]] = []
-        # A file's items go out to be checked while the next file is read.
-        for file in pool.map(_read_pair, texts):
+        for reading in whole:
+            file = reading.result()
             files.append(file)
-            items = [(placed.index, placed.item) for placed in file.items]
-            for at in range(0, len(items), CHUNK):
-                checks.append((file, pool.submit(check_items, items[at : at + CHUNK])))
+            if file.is_large():  # its items are checked in parts
+                items = [(placed.index, placed.item) for placed in file.items]
+                for at in range(0, len(items), CHUNK):
+                    checks.append((file, pool.submit(check_items, items[at : at + CHUNK])))
         for file, check in checks:
             file.note_fields(check.result())
     return files
@@ -212,91 +211,15 @@ def _read_files(texts: list[tuple[Path, str]], workers: int) -> list[TopicText]:
 
 def _read_pair(pair: tuple[Path, str]) -> TopicText:
     path, text = pair
-    return read_topic(text, path)
+    file = read_topic(text, path)
+    if not file.is_large():
+        file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
+    return file
 
 
 def _context() -> Any:
     methods = multiprocessing.get_all_start_methods()
     return multiprocessing.get_context("fork" if "fork" in methods else None)
-
-
-def _check_file(file: TopicText, faults: list[Fault]) -> None:
-    """Hold a file to its name, to the topics there are and to the generators."""
-    head, path = file.head, str(file.path)
-    if head is None:
-        return
-    if file.path.stem != head.topic:
-        faults.append(
-            Fault(
-                path,
-                file.topic_line,
-                f"The topic is ‘{head.topic}’, so the file has to be called {head.topic}.toml.",
-            )
-        )
-    if head.title is None and not is_generated(head.topic):
-        near = nearest(head.topic, topic_ids())
-        advice = f"Did you mean {' or '.join(near)}? " if near else ""
-        faults.append(
-            Fault(
-                path,
-                file.topic_line,
-                f"There is no topic ‘{head.topic}’. {advice}A topic of your own has a title: "
-                "add a line title = “…”.",
-            )
-        )
-    for made, line in file.generated:
-        if fault := set_fault(made, head.topic):
-            faults.append(Fault(path, line, fault))
-    for pin, line in file.pinned:
-        if fault := address_fault(pin.address):
-            faults.append(Fault(path, line, fault))
-
-
-def _check_ids(files: list[TopicText], faults: list[Fault]) -> None:
-    """Tell of every id that is used twice, with both places."""
-    first: dict[str, tuple[Path, int]] = {}
-    for file in files:
-        for placed in file.items:
-            there = first.setdefault(placed.item.id, (file.path, placed.id_line))
-            if there != (file.path, placed.id_line):
-                faults.append(
-                    Fault(
-                        str(file.path),
-                        placed.id_line,
-                        f"The id ‘{placed.item.id}’ is taken already, in {there[0].name}, "
-                        f"line {there[1]}. Give one of the two another id.",
-                    )
-                )
-    topics: dict[str, TopicText] = {}
-    for file in files:
-        if file.head is not None:
-            other = topics.setdefault(file.head.topic, file)
-            if other is not file:
-                faults.append(
-                    Fault(
-                        str(file.path),
-                        file.topic_line,
-                        f"{other.path.name} is on the topic ‘{file.head.topic}’ already.",
-                    )
-                )
-
-
-def _check_authors(files: list[TopicText], authors: Mapping[str, str], faults: list[Fault]) -> None:
-    for file in files:
-        for placed in file.items:
-            author = placed.item.author
-            if author is None or author in authors:
-                continue
-            near = nearest(author, authors, 1)
-            advice = f" Did you mean {near[0]}?" if near else ""
-            faults.append(
-                Fault(
-                    str(file.path),
-                    placed.author_line,
-                    f"There is no author ‘{author}’ in {BANK_FILE}.{advice} "
-                    "Add the code with a role under [authors] there.",
-                )
-            )
 
 
 def _topic(file: TopicText, bank: str) -> BankTopic:

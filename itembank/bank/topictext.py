@@ -18,8 +18,9 @@ from itembank.bank.maths import FieldFault
 from itembank.bank.model import BankItem, GeneratedSet, PinnedItem, TopicFile
 from itembank.bank.modelfaults import sentences
 from itembank.faults import Fault, FileFaults
-from itembank.toml_file import KeyPath, Locator, read_toml
+from itembank.toml_text import KeyPath, Locator, read_toml
 
+MANY_ITEMS = 500
 _BLOCKS = ("items", "generated", "pinned")
 
 
@@ -43,10 +44,15 @@ class TopicText:
     head: TopicFile | None = None
     """The file without its items; None where it could not be understood."""
     topic_line: int = 0
+    prerequisites_line: int = 0
     items: list[Placed] = field(default_factory=list)
     generated: list[tuple[GeneratedSet, int]] = field(default_factory=list)
     pinned: list[tuple[PinnedItem, int]] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
+
+    def is_large(self) -> bool:
+        """Whether it holds so many items that they are better checked in parts."""
+        return len(self.items) > MANY_ITEMS
 
     def note(self, where: KeyPath, message: str, locator: Locator) -> None:
         """Note a fault at the line of `where`."""
@@ -97,6 +103,7 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
             except ValidationError:
                 result.head = None
     result.topic_line = locator.line(("topic",))
+    result.prerequisites_line = locator.line(("prerequisites",))
     for index, raw in _tables(data, "items"):
         try:
             item = BankItem.model_validate(raw)

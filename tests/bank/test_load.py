@@ -236,6 +236,20 @@ def test_topics_that_are_not_known_or_not_in_their_own_file(tmp_path):
     assert "other.toml is on the topic" in found[2][3]
 
 
+def test_a_prerequisite_is_a_topic_of_the_tool_or_of_the_bank(tmp_path):
+    own = 'topic = "bus.times"\ntitle = "Bus times"\n'
+    line, message = faults(
+        bank(
+            tmp_path,
+            bus_times=own,
+            ratio_share=share('prerequisites = [\n"bus.times", "ratio.scale", "bus.time"]\n'),
+        )
+    )[0][1::2]
+    assert line == 2
+    assert "no topic ‘bus.time’" in message
+    assert "Did you mean bus.times?" in message
+
+
 def test_facts_of_the_bank(tmp_path):
     found = faults(bank(tmp_path, 'name = "Fern Hill"\ntitel = "T"\n[authors]\n"H T" = ""\n'))
     assert [entry[1] for entry in found] == [0, 1, 2, 4, 4]
@@ -307,6 +321,7 @@ PIECES = st.sampled_from(
 @example("a=" + "9" * 5_000)
 @example("[[items]]\n[items]\n")
 @example("items = 1\n[[items]]\n")
+@example("'\n\r0")
 def test_any_text_at_all_is_read_or_refused_with_lines_that_are_there(text):
     found = ()
     try:
