@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from itembank.bank.model import BankItem
 from itembank.items.item import Run
+from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import Label, Node, NotationError, symbols
 
@@ -159,6 +160,11 @@ def read_maths(item: BankItem) -> Maths:
     )
     working = tuple(next(after) if text.strip() else None for _, text in item.working)
     return Maths(runs, key, model, find, options, wrong, working)
+
+
+def words_of(maths: Maths) -> str:
+    """Return the whole prompt as text, its mathematics in line notation."""
+    return "".join(run if isinstance(run, str) else line(run) for run in maths.runs)
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from itembank.bank.asking import NeedsPerson, ask_of, words_of
+from itembank.bank.asking import NeedsPerson, ask_of
 from itembank.bank.canonical import canonical
-from itembank.bank.maths import Maths, UnreadableMaths, read_maths
+from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.wording import form_in_words, says_simplest
 from itembank.items.item import (

@@ -17,7 +17,6 @@ is opened as text.
 from __future__ import annotations
 
 import csv
-import datetime
 import io
 import re
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
@@ -28,10 +27,11 @@ from typing import Any
 from pydantic import ValidationError
 
 from itembank.bank.blocks import with_item
+from itembank.bank.cells import cell_text, cell_value
 from itembank.bank.checks import item_faults
 from itembank.bank.edit import new_topic, topic_path
 from itembank.bank.load import Entry, read_bank
-from itembank.bank.model import ITEM_ID, MOST_TEXT, BankItem
+from itembank.bank.model import ITEM_ID, BankItem
 from itembank.bank.modelfaults import sentences
 from itembank.bank.save import Snapshot, save, take
 from itembank.bank.write import FIELDS
@@ -59,52 +59,10 @@ def table_text(entries: Iterable[Entry], titles: Mapping[str, str] | None = None
     writer = csv.writer(out)
     writer.writerow(COLUMNS)
     for entry in entries:
-        cells = {name: _cell(name, getattr(entry.item, name)) for name in COLUMNS[2:]}
+        cells = {name: cell_text(name, getattr(entry.item, name)) for name in COLUMNS[2:]}
         title = (titles or {}).get(entry.topic, "")
         writer.writerow([entry.topic, title, *(cells[name] for name in COLUMNS[2:])])
     return out.getvalue()
-
-
-def _cell(name: str, value: Any) -> str:
-    if value is None:
-        return ""
-    if name == "working":
-        return "\n".join(_joined(say, maths) if maths else _escaped(say) for say, maths in value)
-    if name == "options":
-        return "\n".join(_joined(*pair) for pair in value.items())
-    if name == "misconceptions":
-        return "\n".join(_joined(slip.id, slip.name, slip.wrong, slip.ask) for slip in value)
-    if name == "constants":
-        return " ".join(str(number) for number in value)
-    if isinstance(value, tuple):
-        return "\n".join(value)
-    return value.isoformat() if isinstance(value, datetime.date) else str(value)
-
-
-def _escaped(text: str) -> str:
-    return text.replace("\\", "\\\\").replace("|", "\\|")
-
-
-def _joined(*parts: str) -> str:
-    return " | ".join(_escaped(part) for part in parts)
-
-
-def _parted(line: str) -> list[str]:
-    r"""Return the parts of a line; one space beside each bar belongs to the bar.
-
-    >>> _parted(r"Add | 1 + 1 = 2"), _parted(r"a \| b|c")
-    (['Add', '1 + 1 = 2'], ['a | b', 'c'])
-    """
-    parts = [""]
-    chars = iter(line)
-    for char in chars:
-        if char == "|":
-            parts.append("")
-        else:
-            parts[-1] += next(chars, char) if char == "\\" else char
-    last = len(parts) - 1
-    ended = [part[:-1] if at < last and part[-1:] == " " else part for at, part in enumerate(parts)]
-    return [part[1:] if at and part[:1] == " " else part for at, part in enumerate(ended)]
 
 
 def read_table(path: Path | str, taken: Collection[str] = ()) -> list[Row]:
@@ -180,7 +138,6 @@ def import_table(folder: Path | str, path: Path | str) -> list[Row]:
     return rows
 
 
-_TEXT = ("title", "prompt", "key", "find", "licence", "source", "retired_because")
 Tell = Callable[[int, str], None]
 
 
@@ -239,7 +196,7 @@ def _row(
     for name, cell in zip(names, row, strict=False):
         if cell.strip():
             try:
-                fields[name] = _value(name, cell.replace("\r\n", "\n"))
+                fields[name] = cell_value(name, cell.replace("\r\n", "\n"))
             except ValueError as error:
                 told.append(f"‘{name}’ {error}.")
                 fields[name] = None
@@ -277,51 +234,3 @@ def _free_id(topic: str, used: Collection[str]) -> str:
     while f"{stem}-{number}" in used:
         number += 1
     return f"{stem}-{number}"
-
-
-def _value(name: str, cell: str) -> Any:
-    """Return a cell as the value of its field; a ValueError says what it should hold."""
-    if name in ("marks", "constants"):
-        numbers = [_whole(word) for word in re.split(r"[\s,;]+", cell.strip()) if word]
-        if name == "constants":
-            return tuple(numbers)
-        if len(numbers) != 1:
-            raise ValueError("holds one whole number")
-        return numbers[0]
-    if name in ("created", "retired"):
-        try:
-            return datetime.date.fromisoformat(cell.strip())
-        except ValueError:
-            raise ValueError(
-                f"must be a day such as 2026-09-14, not ‘{cell.strip()[:40]}’"
-            ) from None
-    if name in ("model", "accept"):
-        return tuple(line for line in cell.split("\n") if line.strip())
-    if name == "working":
-        return tuple(tuple(_line(line, 1, 2, "words | mathematics")) for line in _lines(cell))
-    if name == "options":
-        pairs = [_line(line, 2, 2, "name | mathematics") for line in _lines(cell)]
-        return {key: value for key, value in pairs}  # noqa: C416
-    if name == "misconceptions":
-        parts = [
-            _line(line, 4, 4, "id | name | wrong answer | what to ask") for line in _lines(cell)
-        ]
-        return tuple(dict(zip(("id", "name", "wrong", "ask"), p, strict=True)) for p in parts)
-    return cell if name in _TEXT else cell.strip()
-
-
-def _lines(cell: str) -> list[str]:
-    return [line for line in cell.split("\n") if line.strip()]
-
-
-def _line(line: str, least: int, most: int, shape: str) -> list[str]:
-    parts = _parted(line)
-    if not least <= len(parts) <= most:
-        raise ValueError(f"holds lines such as ‘{shape}’, not ‘{line[:40]}’")
-    return parts
-
-
-def _whole(word: str) -> int:
-    if len(word) > MOST_TEXT // 100 or not re.fullmatch(r"-?\d+", word, re.ASCII):
-        raise ValueError(f"must be a whole number, not ‘{word[:40]}’")
-    return int(word)
