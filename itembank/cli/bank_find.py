@@ -64,7 +64,10 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
         return _short(found[0])
     if found:
         names = [str(_short(one)) for one in found]
-        raise ItembankError(f"There are {len(found)} banks here: {join_words(names)}. Name one.")
+        raise ItembankError(
+            f"There are {len(found)} banks here: {join_words(names)}. "
+            f"Name one, such as --bank {names[0]}."
+        )
     raise ItembankError(
         "There is no bank here. Name its folder with --bank, or start one: "
         "itembank bank new questions"

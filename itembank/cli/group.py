@@ -18,6 +18,8 @@ from itembank.errors import ItembankError
 
 STOPPED = 130  # 128 + SIGINT, as shells count
 
+KIND = "COMMAND_CLASS"
+"""Where a module's command is read in a way of its own, the name of the class that does so."""
 _MEANT = "meant"  # on a function that stands for a command: where that command is
 
 
@@ -41,10 +43,11 @@ def _meant(name: str, command: Any) -> Any:
     if not where:
         return command
     module, _, attribute = where.partition(":")
-    found = getattr(importlib.import_module(module), attribute)
+    home = importlib.import_module(module)
+    found = getattr(home, attribute)
     if not isinstance(found, typer.Typer):
         one = typer.Typer(add_completion=False, rich_markup_mode=None)
-        one.command(name, cls=PlainCommand)(found)
+        one.command(name, cls=getattr(home, KIND, PlainCommand))(found)
         found = one
     return typer.main.get_command(found)
 
