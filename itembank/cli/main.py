@@ -56,7 +56,7 @@ COMMANDS = {
     "band": ("band:band", "Say what pupils do next, from their scores."),
     "topics": ("topics:topics", "List the topics."),
     "show": ("show:show", "Show sample questions of a topic."),
-    "mark": ("mark:mark", "Mark typed answers."),
+    "mark": ("mark:app", "Mark typed answers."),
     "audit": ("audit:audit", "Prove every key, and look for faults."),
     "bank": ("bank:app", "Keep a department's own questions."),
 }

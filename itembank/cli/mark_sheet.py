@@ -1,0 +1,124 @@
+"""A class's answer sheet, marked and shown: seats, questions, bands; as CSV on request."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import cast
+
+import typer
+
+from itembank.cli.band import CAUTION, signs
+from itembank.cli.text import maths, paragraph, say, table
+from itembank.errors import ItembankError
+from itembank.faults import join_words
+from itembank.marking.answer_sheet import read_answers
+from itembank.marking.mark import Verdict
+from itembank.marking.sheet import MarkedQuestion, MarkedSheet, mark_sheet, marks_csv
+from itembank.packs.check import read_pack
+from itembank.packs.convert import read_item
+from itembank.packs.model import Pack
+from itembank.packs.model import Version as StoredVersion
+from itembank.planning.bands import Band, band_of
+
+
+def mark_answer_sheet(
+    pack_path: Path, sheet_path: Path, letter: str | None, output: Path | None, replace: bool
+) -> None:
+    """Mark the answers in a CSV by a pack's starter, and print what they show.
+
+    Raises:
+        ItembankError: the pack or the sheet cannot be read, there is no such version, or the
+            file to write is there already.
+    """
+    if output is not None and output.exists() and not replace:
+        raise ItembankError(
+            f"There is a file {output} already. Add --replace to write over it, or name another."
+        )
+    pack = read_pack(pack_path)
+    version = _version(pack, letter)
+    items = [read_item(stored) for stored in version.items]
+    rows = read_answers(sheet_path, len(items))
+    sheet = mark_sheet(items, rows)
+    # A pack's bands have the fields of the plan's.
+    bands = cast(Sequence[Band], pack.bands)
+    typer.echo(sheet_text(pack, version.letter, sheet, bands))
+    if output is not None:
+        _write(output, marks_csv(sheet, lambda marks: band_of(marks, bands).name))
+        say(f"Wrote {output}.")
+
+
+def _version(pack: Pack, letter: str | None) -> StoredVersion:
+    letters = [version.letter for version in pack.versions]
+    wanted = (letter or letters[0]).strip().upper()
+    if letter is None and len(letters) > 1:
+        raise ItembankError(
+            f"This pack has versions {join_words(letters)}. Say which with --version."
+        )
+    for version in pack.versions:
+        if version.letter.upper() == wanted:
+            return version
+    raise ItembankError(f"This pack has no version {wanted}. There is {join_words(letters)}.")
+
+
+def _write(path: Path, text: str) -> None:
+    """Write a file beside its place and then move it there, so that it appears whole."""
+    beside = path.with_name(path.name + ".part")
+    try:
+        beside.write_text(text, encoding="utf-8")
+        beside.replace(path)
+    except OSError as error:
+        beside.unlink(missing_ok=True)
+        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
+
+
+def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band]) -> str:
+    """Return a marked sheet as text: each seat, each question, each band."""
+    lesson = pack.lesson
+    version = f", version {letter}" if len(pack.versions) > 1 else ""
+    title = f"{lesson.class_name}, {lesson.date.day} {lesson.date:%B %Y}{version}"
+    parts = [f"{title}: {_count(len(sheet.seats), 'seat')}, out of {sheet.out_of}", ""]
+    rows = [[seat.seat, str(seat.marks), band_of(seat.marks, bands).name] for seat in sheet.seats]
+    parts.append(table(["Seat", "Marks", "Band"], rows, right={1}))
+    if sheet.absent:
+        parts.append(f"No answers: {' '.join(sheet.absent)}")
+    parts += ["", "Questions"]
+    for question in sheet.questions:
+        parts += _question_lines(question)
+    parts += ["", "Bands"]
+    for band in bands:
+        inside = [seat.seat for seat in sheet.seats if band.lowest <= seat.marks <= band.highest]
+        parts.append(f"  {signs(band)}: {_count(len(inside), 'pupil')}")
+        if inside:
+            parts.append(paragraph("    Seats  ", " ".join(inside)))
+            parts.append(f"    Next   {band.task.title}, {band.task.mode}, {band.task.tier} sheet")
+    return "\n".join([*parts, "", CAUTION])
+
+
+def _question_lines(question: MarkedQuestion) -> list[str]:
+    share = f"{question.facility:.0%} right"
+    counts = [
+        f"{question.verdicts[verdict]} {words}"
+        for verdict, words in (
+            (Verdict.WRONG_FORM, "with the right value in another form"),
+            (Verdict.KNOWN, "by a known wrong method"),
+            (Verdict.WRONG, "wrong"),
+            (Verdict.UNREADABLE, "not readable"),
+        )
+        if verdict in question.verdicts
+    ]
+    if question.blank:
+        counts.append(f"{question.blank} without an answer")
+    lead = f"  {question.number}. "
+    rest = "".join(f", {count}" for count in counts)
+    lines = [paragraph(lead, f"{share}{rest}. Key: {maths(question.item.key)}")]
+    for shown in question.misconceptions:
+        what = shown.misconception
+        share = f"{question.share(shown.count):.0%}"
+        said = f"{shown.count} ({share}) {what.name}. Ask: {what.ask}"
+        lines.append(paragraph(" " * len(lead), said))
+    return lines
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
