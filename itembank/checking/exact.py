@@ -122,7 +122,8 @@ def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
     except NotExact:
         # Roots, π and letters, in the question or only in the key, take the longer way.
         return find_value(target, relations, key)
-    return Finding(values_node(ours, proportional), fault)
+    value = key.rest[0][1] if isinstance(key, Relation) and key.rest else key
+    return Finding(values_node(ours, value, proportional), fault)
 
 
 def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
@@ -135,8 +136,9 @@ def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
     )
     if same and not (proportional and not given[0]):
         return ""
-    mine, theirs = (text(values_node(values, proportional)) for values in (ours, given))
-    says = f"it comes to {mine}, the key says {theirs}"
+    value = value_given(key)
+    mine = text(values_node(ours, value, proportional))
+    says = f"it comes to {mine}, the key says {text(value)}"
     if len(given) != len(ours):
         return f"{says}; the answer has {len(ours)} numbers"
     if len(ours) > 1 and not proportional:

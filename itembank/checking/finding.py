@@ -6,9 +6,23 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from itembank.errors import CheckFailed
-from itembank.items.forms import number_node
+from itembank.items.forms import decimal_node, money_node, number_node
 from itembank.notation.line import line
-from itembank.notation.tree import Listing, Node, NotationError, Ratio, symbols
+from itembank.notation.tree import (
+    Dec,
+    Listing,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Quantity,
+    Ratio,
+    symbols,
+)
+from itembank.notation.units import UNITS
+
+_DECIMAL = Dec("0", "5")
 
 
 class WrongKey(CheckFailed):
@@ -59,16 +73,45 @@ def text(node: Node) -> str:
         return repr(node)
 
 
-def values_node(values: tuple[Fraction, ...], proportional: bool = False) -> Node:
-    """Return rational numbers as one number, a list or a ratio.
+def values_node(values: tuple[Fraction, ...], like: Node, proportional: bool = False) -> Node:
+    """Return rational numbers as one number, a list or a ratio, in the units of the key.
 
-    >>> text(values_node((Fraction(5, 6), Fraction(-2))))
+    >>> from itembank.notation import parse
+    >>> text(values_node((Fraction(5, 6), Fraction(-2)), parse("1/2, 3")))
     '5/6, -2'
+    >>> text(values_node((Fraction(25, 18),), parse("60 km/h")))
+    '5 km/h'
     """
-    nodes = tuple(number_node(value) for value in values)
+    parts = like.parts if isinstance(like, Listing | Ratio) else (like,)
+    if len(parts) != len(values):
+        parts = parts[:1] * len(values)
+    nodes = tuple(like_the_key(value, part) for value, part in zip(values, parts, strict=True))
     if len(nodes) == 1:
         return nodes[0]
     return Ratio(nodes) if proportional else Listing(nodes)
+
+
+def like_the_key(value: Fraction, key: Node) -> Node:
+    """Return a number in the unit, or as the decimal, that the key is written in."""
+    match key:
+        case Neg(of):
+            return like_the_key(value, of)
+        case Money(_, "£") if (value * 100).denominator == 1 and value >= 0:
+            return money_node(value)
+        case Quantity(_, unit):
+            amount = like_the_key(value / UNITS[unit].size, _DECIMAL)
+            negative = isinstance(amount, Neg)
+            shown = Quantity(amount.of if isinstance(amount, Neg) else amount, unit)
+            return Neg(shown) if negative else shown
+        case Percent():
+            amount = like_the_key(value * 100, _DECIMAL)
+            return Neg(Percent(amount.of)) if isinstance(amount, Neg) else Percent(amount)
+        case Dec():
+            exact = decimal_node(value)
+            bare = exact.of if isinstance(exact, Neg) else exact
+            if not (isinstance(bare, Dec) and bare.recurring):
+                return exact
+    return number_node(value)
 
 
 def ordinal(n: int) -> str:

@@ -75,7 +75,7 @@ def _judged(item: Item) -> Outcome:
     if bool(first.fault) != bool(second.fault):
         says = f"the two roads do not agree: {first.fault or second.fault}"
         return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
-    fault = first.fault or mismatched(item)
+    fault = "; ".join(one for one in (first.fault, mismatched(item)) if one)
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
     fault = key_form_fault(item)

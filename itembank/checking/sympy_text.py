@@ -38,13 +38,18 @@ def sympy_text(value: Any, proportional: bool = False) -> str:
     """
     try:
         if isinstance(value, list | tuple):
-            nodes = tuple(node_of(one) for one in value)
+            nodes = tuple(node_of(_tidy(one)) for one in value)
             if len(nodes) == 1:
                 return text(nodes[0])
             return text(Ratio(nodes) if proportional else Listing(nodes))
         return text(node_of(value))
     except NotationError:
         return str(value)
+
+
+def _tidy(value: Any) -> Any:
+    """Return a number without roots in its denominator; an expression as it is."""
+    return value if value.free_symbols or value.is_Rational else sympy.radsimp(sympy.expand(value))
 
 
 def node_of(value: Any) -> Node:
