@@ -182,8 +182,12 @@ class TomlText:
     """Whether a line before the first block was left out."""
 
 
-MOST_REPAIRS = 20
-"""Parts of a file that are left out before the rest is given up."""
+LEAST_REPAIRS = 20
+REPAIR_CHARS = 5_000_000
+"""Parts of a file that are left out before the rest is given up: so many in any file, and as
+many more as keep within so many characters read."""
+MOST_DOTS = 100
+_DOTTED = re.compile(r"[\s\[]*[\w.\s-]*")
 
 
 def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlText:
@@ -200,7 +204,15 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
     lines = text.split("\n")
     faults: list[Fault] = []
     head_damaged = False
-    while len(faults) <= MOST_REPAIRS:
+    for number, text_line in enumerate(lines, 1):
+        # A name in very many parts takes the reader a time that grows with their square.
+        if text_line.count(".") > MOST_DOTS:
+            name = _DOTTED.match(text_line)
+            if name is not None and name.group().count(".") > MOST_DOTS:
+                what = f"A name here has more than {MOST_DOTS} parts. Look for a missing mark."
+                return TomlText(None, Locator(""), "", (Fault(str(path), number, what),), True)
+    most = max(LEAST_REPAIRS, REPAIR_CHARS // (len(text) + 1))
+    while len(faults) < most:
         now = "\n".join(lines)
         try:
             data = tomllib.loads(now)
@@ -217,6 +229,9 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
         if not any(lines[start - 1 : end]):
             break
         lines[start - 1 : end] = [""] * (end - start + 1)
+    else:
+        what = "There is more after this that cannot be read as TOML. Put the rest right first."
+        faults.append(Fault(str(path), faults[-1].line, what, faults[-1].column))
     return TomlText(None, Locator(""), "", tuple(faults), head_damaged)
 
 

@@ -114,6 +114,20 @@ def test_a_block_that_is_not_toml_hides_nothing_further_down(tmp_path):
     assert "Did you mean ‘core’?" in found[1][3]
 
 
+def test_many_blocks_that_are_not_toml_are_all_told_and_giving_up_is_told_too(tmp_path):
+    found = faults(bank(tmp_path, ratio_share=share("[[items]]\nid = \n" * 60)))
+    assert [entry[1] for entry in found] == [3 + 2 * n for n in range(60)]
+    large = share("[[items]]\nid = \n" * 20_000)
+    found = faults(bank(tmp_path, ratio_share=large))
+    assert 20 < len(found) < 200
+    assert "There is more after this" in found[-1][3]
+
+
+def test_a_name_without_end_is_refused(tmp_path):
+    (found,) = faults(bank(tmp_path, ratio_share=share("a." * 100_000 + "a = 1\n")))
+    assert (found[1], "more than 100 parts" in found[3]) == (2, True)
+
+
 @pytest.mark.parametrize(
     ("change", "line", "said"),
     [
