@@ -114,7 +114,16 @@ def test_keys_and_slips_of_every_topic_are_known(name):
         for index in space.sample(12, rng):
             one = topic.item(tier, index)
             text = line(one.key)
-            for typed in {text, f" {text} ", f"{text}.", text.replace("-", "−"), _full_width(text)}:
+            spelled = [
+                text,
+                f"  {text} ",
+                f"{text}.",
+                f"= {text}" if not isinstance(one.key, Label) else text.strip('"'),
+                text.replace("-", "−").replace(" : ", ":").replace(", ", ","),
+                _full_width(text),
+                text.replace(", ", " and ").replace(" : ", " to ").replace(" = ", "="),
+            ]
+            for typed in spelled:
                 assert mark(one, typed).verdict is Verdict.RIGHT, (one.address, typed)
             if isinstance(one.key, Relation) and one.key.rest[0][0] == "=":
                 assert mark(one, line(one.key.rest[0][1])).verdict is Verdict.RIGHT, one.address
