@@ -29,6 +29,7 @@ from itembank.faults import join_words, nearest
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
 from itembank.planning.class_plan import ClassPlan, read_class_plan
+from itembank.planning.deciding import Deciding, read_deciding
 from itembank.planning.draw_from import DrawFrom, read_draw_from
 from itembank.planning.known_topics import KnownTopics
 from itembank.toml_file import Table, TomlFile
@@ -67,6 +68,7 @@ class Department:
     classes: tuple[SchoolClass, ...]
     default_class: str
     draw_from: DrawFrom = field(default_factory=DrawFrom)
+    deciding: Deciding = field(default_factory=Deciding)
 
     def find_class(self, name: str | None = None) -> SchoolClass:
         """Return the class of that name (capitals do not matter), or the default class.
@@ -129,6 +131,7 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
     if (table := top.table("bands")) is not None:
         common = read_bands(table)
     draw_from = read_draw_from(top, folder)
+    deciding = read_deciding(top)
     in_use: dict[tuple[Path, ...], KnownTopics] = {}
     rows = top.tables("classes")
     classes = [
@@ -152,7 +155,7 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
     for known in in_use.values():
         file.faults += [fault for fault in known.faults if fault not in file.faults]
     file.finish()
-    return Department(folder, school, tuple(classes), default, draw_from)
+    return Department(folder, school, tuple(classes), default, draw_from, deciding)
 
 
 def _read_class(

@@ -48,6 +48,7 @@ class QuestionFacts:
     topic: str
     tier: str
     prompt: str = ""
+    marks: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,32 +160,42 @@ def record(
         RecordedAlready: the lesson has such results, and `replace` is false.
         ItembankError: the store cannot be written; nothing was recorded.
     """
-    kind = KINDS[type(what)]
     with store.writing() as connection:
-        lesson_id = _lesson(connection, facts)
-        rivals = RESULTS if kind in RESULTS else (kind,)
-        there = connection.execute(
-            select(entry.c.id, entry.c.kind, entry.c.made_at).where(
-                entry.c.lesson_id == lesson_id, entry.c.kind.in_(rivals), active()
-            )
-        ).all()
-        if there and not replace:
-            one = there[0]
-            raise RecordedAlready(
-                f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
-                "Nothing was recorded. Add --replace to put these in their place; the earlier "
-                "ones can be had back with ‘itembank undo’."
-            )
-        made = connection.execute(
-            insert(entry).values(
-                lesson_id=lesson_id, kind=kind, made_at=now or datetime.datetime.now()
-            )
+        return record_in(connection, facts, what, replace=replace, now=now)
+
+
+def record_in(
+    connection: Connection,
+    facts: LessonFacts,
+    what: What,
+    *,
+    replace: bool = False,
+    now: datetime.datetime | None = None,
+) -> int:
+    """Do as :func:`record` does within a transaction that is open for writing."""
+    kind = KINDS[type(what)]
+    lesson_id = _lesson(connection, facts, asked_anew=kind in RESULTS)
+    rivals = RESULTS if kind in RESULTS else (kind,)
+    there = connection.execute(
+        select(entry.c.id, entry.c.kind, entry.c.made_at).where(
+            entry.c.lesson_id == lesson_id, entry.c.kind.in_(rivals), active()
         )
-        assert made.inserted_primary_key is not None
-        number = int(made.inserted_primary_key[0])
-        for one in there:
-            connection.execute(update(entry).where(entry.c.id == one.id).values(replaced_by=number))
-        _write(connection, number, what)
+    ).all()
+    if there and not replace:
+        one = there[0]
+        raise RecordedAlready(
+            f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
+            "Nothing was recorded. Add --replace to put these in their place; the earlier "
+            "ones can be had back with ‘itembank undo’."
+        )
+    made = connection.execute(
+        insert(entry).values(lesson_id=lesson_id, kind=kind, made_at=now or datetime.datetime.now())
+    )
+    assert made.inserted_primary_key is not None
+    number = int(made.inserted_primary_key[0])
+    for one in there:
+        connection.execute(update(entry).where(entry.c.id == one.id).values(replaced_by=number))
+    _write(connection, number, what, {one.number: one.marks for one in facts.questions})
     return number
 
 
@@ -220,8 +231,12 @@ def undo(
     return found.kind, found.date, again.rowcount > 0
 
 
-def _lesson(connection: Connection, facts: LessonFacts) -> int:
-    """Return the number of the lesson's row, made or brought up to date with its questions."""
+def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int:
+    """Return the number of the lesson's row, made if it is not there.
+
+    Its questions are written, or brought up to date, when results come in: a pack made again
+    since then must not change what earlier results were about.
+    """
     where = (
         lesson.c.class_name == facts.class_name,
         lesson.c.date == facts.date,
@@ -229,6 +244,7 @@ def _lesson(connection: Connection, facts: LessonFacts) -> int:
     )
     found = connection.scalar(select(lesson.c.id).where(*where))
     values = {"title": facts.title, "out_of": facts.out_of}
+    known: int | None = None
     if found is None:
         made = connection.execute(
             insert(lesson).values(
@@ -238,8 +254,10 @@ def _lesson(connection: Connection, facts: LessonFacts) -> int:
         assert made.inserted_primary_key is not None
         found = int(made.inserted_primary_key[0])
     else:
-        connection.execute(update(lesson).where(lesson.c.id == found).values(**values))
-    if facts.questions:
+        if asked_anew:
+            connection.execute(update(lesson).where(lesson.c.id == found).values(**values))
+        known = connection.scalar(select(func.count()).where(question.c.lesson_id == found))
+    if facts.questions and (asked_anew or not known):
         connection.execute(delete(question).where(question.c.lesson_id == found))
         connection.execute(
             insert(question),
@@ -251,6 +269,7 @@ def _lesson(connection: Connection, facts: LessonFacts) -> int:
                     "topic": one.topic,
                     "tier": one.tier,
                     "prompt": one.prompt,
+                    "marks": one.marks,
                 }
                 for one in facts.questions
             ],
@@ -258,7 +277,7 @@ def _lesson(connection: Connection, facts: LessonFacts) -> int:
     return found
 
 
-def _write(connection: Connection, number: int, what: What) -> None:
+def _write(connection: Connection, number: int, what: What, worth: Mapping[int, int]) -> None:
     rows: dict[Any, list[dict[str, object]]] = {}
     match what:
         case Bands(counts):
@@ -289,7 +308,11 @@ def _write(connection: Connection, number: int, what: What) -> None:
             ]
             # Scores and tallies too, so that reports read them alike at every depth.
             rows[score] = [
-                {"seat": seat, "marks": sum(answers.values())} for seat, answers in right.items()
+                {
+                    "seat": seat,
+                    "marks": sum(worth.get(place, 1) for place, good in answers.items() if good),
+                }
+                for seat, answers in right.items()
             ]
             rows[tally] = _tally_rows(tallies_of(right))
         case OwnViews(by_seat, hands):

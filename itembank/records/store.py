@@ -11,6 +11,7 @@ import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, insert, inspect, select
 from sqlalchemy.engine import make_url
@@ -23,7 +24,10 @@ FILE_NAME = "results.sqlite3"
 VARIABLE = "ITEMBANK_STORE"
 """The environment variable that names a shared store, so that no password stands in a file."""
 WAIT = 10
-"""Seconds to wait for another program that is writing."""
+"""Seconds to wait for another program that is writing, or for a server that says nothing."""
+_WRITES = "itembank_writes"
+_LOCK = 0x17E3BA
+"""The number of the lock that writers to a shared store take in turn; any number would do."""
 
 
 class Store:
@@ -49,7 +53,8 @@ class Store:
         Raises:
             ItembankError: the store cannot be reached or written; nothing was changed.
         """
-        with self._plainly(), self.engine.begin() as connection:
+        engine = self.engine.execution_options(**{_WRITES: True})
+        with self._plainly(), engine.begin() as connection:
             yield connection
 
     @contextmanager
@@ -111,17 +116,37 @@ def open_store(place: str, make: bool = True) -> Store:
 
 
 def _engine(url: str) -> Engine:
+    """Return an engine whose writers take turns from their first look to their last word.
+
+    Without that, two programs that record the same lesson at once would each find nothing
+    recorded yet.
+    """
     parsed = make_url(url)
     if parsed.get_backend_name() != "sqlite":
-        return create_engine(parsed, connect_args={"connect_timeout": WAIT})
+        waits = {"connect_timeout": WAIT, "tcp_user_timeout": 1000 * WAIT}
+        engine = create_engine(parsed, connect_args=waits)
+
+        @event.listens_for(engine, "begin")
+        def _take_turns(connection: Connection) -> None:
+            if connection.get_execution_options().get(_WRITES):
+                connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_LOCK})")
+
+        return engine
     engine = create_engine(parsed, connect_args={"timeout": WAIT})
 
     @event.listens_for(engine, "connect")
-    def _set(connection: object, record: object) -> None:
-        cursor = connection.cursor()  # type: ignore[attr-defined]
+    def _set(connection: Any, record: object) -> None:
+        # Python's driver would begin a transaction only at the first change, after the looks.
+        connection.isolation_level = None
+        cursor = connection.cursor()
         for setting in ("foreign_keys = ON", "synchronous = FULL", "secure_delete = ON"):
             cursor.execute(f"PRAGMA {setting}")
         cursor.close()
+
+    @event.listens_for(engine, "begin")
+    def _begin(connection: Connection) -> None:
+        writes = connection.get_execution_options().get(_WRITES)
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
 
     return engine
 
@@ -156,18 +181,27 @@ def _words(error: DBAPIError, name: str) -> str:
     lower = said.casefold()
     if "full" in lower or "no space" in lower:
         return f"{name}: the disk is full. Nothing was recorded. Make room and record again."
+    if "disk i/o" in lower:
+        return (
+            f"{name}: the disk refuses to write or read. Nothing was recorded. See whether it is "
+            "full or still connected, then record again."
+        )
     if "locked" in lower:
         return f"{name}: another program is writing. Nothing was recorded. Try again in a moment."
     if "readonly" in lower or "read-only" in lower or "permission" in lower:
         return f"{name} may not be written. Nothing was recorded. Check the folder's permissions."
+    if "unable to open" in lower:
+        return f"{name} cannot be opened. Nothing was recorded. Check the folder's permissions."
     if "not a database" in lower or "malformed" in lower or "corrupt" in lower:
         return (
             f"{name} is damaged or is not a results store: {said}. Nothing was changed. Put a "
             "copy from your backup in its place."
         )
     if isinstance(error, OperationalError) and "://" in name:
+        # The server may have kept what it was told last without living to say so.
         return (
-            f"The database server at {name} cannot be reached: {said}. Nothing was recorded. "
-            "Check the network and the server, then do it again."
+            f"The database server at {name} cannot be reached: {said}. Nothing was recorded by "
+            "halves. Check the network and the server, then do it again: if it was recorded "
+            "after all, itembank will say so."
         )
     return f"{name}: {said}. Nothing was recorded."

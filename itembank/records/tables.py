@@ -74,6 +74,7 @@ question = Table(
     Column("address", String(120), nullable=False),
     Column("topic", String(60), nullable=False),
     Column("tier", String(10), nullable=False),
+    Column("marks", SmallInteger, nullable=False, default=1),
     Column("prompt", Text, nullable=False, default=""),
     Index(None, "topic"),
     Index(None, "address"),

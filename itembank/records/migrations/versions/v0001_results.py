@@ -46,6 +46,7 @@ def upgrade() -> None:
         sa.Column("address", sa.String(120), nullable=False),
         sa.Column("topic", sa.String(60), nullable=False),
         sa.Column("tier", sa.String(10), nullable=False),
+        sa.Column("marks", sa.SmallInteger, nullable=False),
         sa.Column("prompt", sa.Text, nullable=False),
     )
     op.create_index("ix_question_topic", "question", ["topic"])
