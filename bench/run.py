@@ -1,6 +1,6 @@
-"""Prints speeds, as ratios measured in one run: items, a bank, a pack from cold, and its pages.
+"""Prints speeds, as ratios measured in one run: items, marking, a bank, a pack from cold, and its pages.
 
-    python bench/run.py [items] [bank] [cold] [pages] [year]
+    python bench/run.py [items] [mark] [bank] [cold] [pages] [year]
 
 With no names, all of them. Times change from machine to machine; the ratios much less.
 """
@@ -15,7 +15,7 @@ from timing import Missing
 
 from itembank.errors import ItembankError
 
-PARTS = ("items", "bank", "cold", "pages", "year")
+PARTS = ("items", "mark", "bank", "cold", "pages", "year")
 
 
 def main(names: list[str]) -> int:
@@ -40,6 +40,8 @@ def _report(name: str) -> str:
     match name:
         case "items":
             from item_speed import report
+        case "mark":
+            from mark_speed import report
         case "bank":
             from bank_speed import report
         case "cold":
