@@ -59,7 +59,7 @@ def _by_primes(values: list[Any], pick: Any) -> Any:
     """Return the product of the primes, each to its least or greatest power."""
     factored = [sympy.factorint(value) for value in values]
     primes = {prime for one in factored for prime in one}
-    return sympy.prod(
+    return sympy.Integer(1) * sympy.prod(
         sympy.Integer(prime) ** pick(one.get(prime, 0) for one in factored) for prime in primes
     )
 

@@ -32,6 +32,8 @@ def inequality(node: Node) -> str:
     >>> inequality(parse("-2 < x > 5"))
     'its two signs do not point the same way'
     """
+    if isinstance(node, Either):
+        return next((fault for fault in map(inequality, node.parts) if fault), GOOD)
     if not isinstance(node, Relation):
         return NOT_SOLVED
     ops = [op for op, _ in node.rest]
@@ -76,6 +78,8 @@ def subject(node: Node) -> str:
     >>> subject(parse("x = (y - 2)/3")), subject(parse("x = y - x"))
     ('', 'x stands on both sides')
     """
+    if isinstance(node, Either):
+        return next((fault for fault in map(subject, node.parts) if fault), GOOD)
     if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
         return "it does not begin with one letter and an equals sign"
     op, right = node.rest[0]
