@@ -218,11 +218,39 @@ def test_moved_and_retired(said, signed):
     assert (status, "retired already" in err) == (2, True)
 
 
-def test_a_pack_of_signed_questions_and_a_class_marked_on_it(said, signed, tmp_path):
+PACK = (
+    *("pack", "--class", "8K", "--date", "2026-11-30", "--title", "Our own", "--bank", "questions"),
+    *("-t", "ratio.share", "-t", "fractions.of-quantity", "--questions", "2"),
+)
+
+
+def test_a_pack_with_the_bank_s_questions_first_and_a_class_marked_on_it(said, signed):
+    do(*PACK, "--questions-from", "both", "--prefer", "bank")
+    folder = Path("8K-2026-11-30")
+    assert {file.suffix for file in folder.iterdir()} == {".pdf", ".json"}
+    held = json.loads((folder / "pack.json").read_text(encoding="utf-8"))
+    asked = [one["address"] for one in held["versions"][0]["items"]]
+    assert len(asked) == 2
+    assert all(one.startswith("fernhill:") for one in asked)
+
+    keys = {"pool-1": "£15 and £25", "pool-2": "30, 60", "garden-1": "45", "garden-2": "24"}
+    wrong = {"pool-1": "£20, £20", "pool-2": "45, 45", "garden-1": "15", "garden-2": "12"}
+    ids = [address.partition(":")[2] for address in asked]
+    rows = ["seat,1,2"]
+    for seat, answers in {"A1": (keys, keys), "A2": (keys, wrong), "B1": (wrong, wrong)}.items():
+        cells = [side[id] for side, id in zip(answers, ids, strict=True)]
+        rows.append(",".join([seat, *(f'"{cell}"' for cell in cells)]))
+    Path("answers.csv").write_text("\n".join(rows) + "\n", encoding="utf-8")
+    status, out, _ = said("mark", "--pack", folder, "--sheet", "answers.csv")
+    assert status == 0
+    for seat, marks in {"A1": 2, "A2": 1, "B1": 0}.items():
+        assert re.search(rf"(?m)^ *{seat}\b.*\b{marks}\b", out), seat
+
+
+def test_a_stale_question_is_not_in_a_pack_of_signed_ones(said, signed):
+    do("bank", "change", "pool-1", "--prompt", "Two teams share {£40} in the ratio {3 : 5}.")
     do("bank", "change", "pool-2", "--prompt", "Share {90} widths in the ratio {1 : 2}.")
-    do(
-        *("pack", "--class", "8K", "--date", "2026-11-30", "--title", "Our own", "--bank", signed),
-        *("-t", "ratio.share", "-t", "fractions.of-quantity", "-t", "equations.two-step"),
-        *("--questions-from", "both", "--prefer", "bank", "--questions", "3", "--signed-only"),
-        status=2,
-    )
+    status, _, err = said(*PACK, "--signed-only")
+    assert status == 2
+    assert "stale" in err
+    assert not Path("8K-2026-11-30").exists()
