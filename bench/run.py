@@ -1,4 +1,4 @@
-"""Prints speeds, as ratios measured in one run: items, marking, a bank, a pack from cold, and its pages.
+"""Prints speeds, as ratios measured in one run: items, marking, a bank, a pack, its pages, a year.
 
     python bench/run.py [items] [mark] [bank] [cold] [pages] [year]
 
