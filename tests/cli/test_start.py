@@ -74,8 +74,9 @@ def test_each_command_has_help_with_examples(command):
         ("show", "TOPIC is missing. ‘itembank show --help’ shows what there is."),
         ("band -3", "‘-3’ is not a score. Write a whole number, 0 or more."),
         (
-            "mark equations.two-step/core/7 -3",
-            "-3 was read as an option. Put two dashes before it: -- -3",
+            "mark equations.two-step/core/7",
+            "Give an address and an answer, as in: itembank mark ratio.share/core/7 "
+            '"12 and 18", or a class\'s answers with --pack and --sheet.',
         ),
         ("packs", "There is no command ‘packs’. Did you mean pack?"),
         (
