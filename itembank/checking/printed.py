@@ -8,6 +8,7 @@ from typing import Literal
 from itembank.checking.dimensions import answers, dimension, dimension_words, kinds
 from itembank.checking.finding import text
 from itembank.checking.keys import value_given
+from itembank.checking.units_said import other_unit
 from itembank.items.item import (
     Ask,
     Choose,
@@ -129,6 +130,9 @@ def mismatched(item: Item) -> str:
     Two answers worth the same number are not the same answer: y = 5 does not solve an
     equation in x, and 6 litres are not 6 kilograms.
     """
+    said = "".join(run if isinstance(run, str) else " " for run in item.prompt)
+    if fault := other_unit(item.key, said):
+        return fault
     key, ask = item.key, item.ask
     if isinstance(ask, Find) and isinstance(key, Relation) and key.first != ask.target:
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"

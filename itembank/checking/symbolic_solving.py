@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 import sympy
+from sympy.solvers.inequalities import solve_poly_inequality
 from sympy.solvers.solveset import NonlinearError
 
 from itembank.checking.finding import Finding, found, text
@@ -206,10 +207,41 @@ def _range(relation: Relation, unknown: Any) -> Any:
         if link in (sympy.true, sympy.false):
             part = sympy.S.Reals if link == sympy.true else sympy.S.EmptySet
         else:
-            part = sympy.solve_univariate_inequality(link, unknown, relational=False)
+            part = _solved(link, unknown)
         whole = sympy.Intersection(whole, part)
     return whole
 
 
+def _solved(link: Any, unknown: Any) -> Any:
+    """Return where one inequality holds; polynomials over the rationals take the short way."""
+    gap = sympy.expand(link.lhs - link.rhs)
+    if gap.is_polynomial(unknown):
+        polynomial = sympy.Poly(gap, unknown)
+        if polynomial.domain.is_ZZ or polynomial.domain.is_QQ:
+            return sympy.Union(*solve_poly_inequality(polynomial, link.rel_op))
+    return sympy.solve_univariate_inequality(link, unknown, relational=False)
+
+
 def _range_text(where: Any, unknown: Any) -> str:
-    return str(where.as_relational(unknown)) if where != sympy.S.Reals else f"every {unknown}"
+    """Return a set of numbers as people may read it: -2 < x ≤ 3, or two such joined by or."""
+    if where == sympy.S.Reals:
+        return f"every value of {unknown}"
+    if where == sympy.S.EmptySet:
+        return "no solution"
+    parts = where.args if isinstance(where, sympy.Union) else (where,)
+    try:
+        return " or ".join(_interval_text(part, unknown) for part in parts)
+    except NotationError:
+        return str(where)
+
+
+def _interval_text(part: Any, unknown: Any) -> str:
+    if isinstance(part, sympy.FiniteSet):
+        return " or ".join(f"{unknown} = {text(node_of(value))}" for value in part)
+    low, high = part.start, part.end
+    if low.is_infinite:
+        return f"{unknown} {'<' if part.right_open else '≤'} {text(node_of(high))}"
+    if high.is_infinite:
+        return f"{unknown} {'>' if part.left_open else '≥'} {text(node_of(low))}"
+    start = f"{text(node_of(low))} {'<' if part.left_open else '≤'} {unknown}"
+    return f"{start} {'<' if part.right_open else '≤'} {text(node_of(high))}"
