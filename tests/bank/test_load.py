@@ -192,6 +192,15 @@ def test_a_fault_of_a_field_that_may_be_left_out(tmp_path, extra, said):
     assert all(line >= 7 for _, line, _, _ in found)
 
 
+def test_lists_over_several_lines_do_not_look_like_headers_or_keys(tmp_path):
+    rows = (
+        '\nworking = [  # [[items]]\n  ["[[items]]", "1 = 1"],\n  ["id", "1 = 1"]\n]\nmarks = 0\n'
+    )
+    found = faults(bank(tmp_path, ratio_share=share(ITEM + rows + SLIP + "x = 1\n" + ITEM)))
+    assert [entry[1] for entry in found] == [12, 18, 20]
+    assert "no key ‘x’" in found[1][3]
+
+
 def test_a_wrong_answer_in_a_wrong_form_is_not_blind(tmp_path):
     text = share(ITEM.replace("11/12", "10/24") + 'form = "fraction"\n' + SLIP)
     read_bank(bank(tmp_path, ratio_share=text))

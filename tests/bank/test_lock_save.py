@@ -11,7 +11,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from itembank.bank import save as saving
-from itembank.bank.lock import LOCK_FILE, Locked, holder, locked, unlock
+from itembank.bank.lock import LOCK_FILE, Locked, _take_away, holder, locked, unlock
 from itembank.bank.save import ChangedSince, save, take
 from itembank.errors import ItembankError
 
@@ -59,6 +59,17 @@ def test_a_dead_process_on_this_machine_is_taken_over(tmp_path):
     with locked(tmp_path) as mine:
         assert holder(tmp_path).token == mine.token
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_lock_made_by_another_while_one_left_behind_is_looked_at_stays(tmp_path):
+    lock_of(tmp_path, pid=dead_pid(), token="left behind")
+    left_behind = holder(tmp_path)
+    lock_of_another = {"owner": "nt@another-desk", "token": "theirs"}
+    unlock(tmp_path)
+    lock_of(tmp_path, **lock_of_another)
+    _take_away(tmp_path / LOCK_FILE, left_behind)
+    assert holder(tmp_path).token == "theirs"
+    assert [path.name for path in tmp_path.iterdir()] == [LOCK_FILE]
 
 
 def test_a_dead_number_on_another_machine_says_nothing(tmp_path):
