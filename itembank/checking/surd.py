@@ -20,6 +20,8 @@ from itembank.notation.tree import Frac, Int, Juxt, Neg, Node, Root, Sum, SumOp
 from itembank.notation.value import NotExact
 
 MOST_TERMS = 64
+LARGEST_RADICAND = 10**12
+"""Roots of larger numbers are taken only where they come out: a square factor is tried for."""
 # The circle constant to 50 places, for rounding only (Euler's and Machin's digits, from memory;
 # a test holds them to mpmath's).
 PI = Fraction(314159265358979323846264338327950288419716939937510, 10**50)
@@ -49,9 +51,12 @@ class Surd:
         value = Fraction(value)
         if value < 0:
             raise NotExact("a negative number has no square root")
-        if value.numerator * value.denominator > 10**14:
+        under = value.numerator * value.denominator
+        if isqrt(under) ** 2 == under:
+            return Surd.of(Fraction(isqrt(under), value.denominator))
+        if under > LARGEST_RADICAND:
             raise NotExact("the number under the root is too large")
-        outside, inside = square_free(value.numerator * value.denominator)
+        outside, inside = square_free(under)
         return _made([(inside, Fraction(outside, value.denominator))])
 
     def __add__(self, other: Surd) -> Surd:
