@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from collections.abc import Callable, Sequence
 
@@ -15,7 +16,9 @@ Check = Callable[[str], str]
 
 
 def can_ask() -> bool:
-    """Tell whether a person sits at the other end."""
+    """Tell whether a person sits at the other end; if so, arrow keys move within their line."""
+    with contextlib.suppress(ImportError):  # not every system has it
+        import readline  # noqa: F401  # input() uses it once it is there
     return sys.stdin.isatty() and sys.stdout.isatty()
 
 

@@ -49,7 +49,7 @@ def new(
     from itembank.bank.edit import create_bank
     from itembank.cli.bank_record import pair
 
-    authors = dict(pair(one, "--author") for one in author or ())
+    authors = dict(pair(one, "--author CODE=ROLE") for one in author or ())
     short = name or plain_name(folder.resolve().name)
     create_bank(folder, short, title or short, licence=licence, authors=authors)
     say(f"Started the bank {short} in {folder}.")

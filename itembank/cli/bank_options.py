@@ -73,7 +73,7 @@ def record_of(**given: Any) -> Record:
     if numbers := record.pop("constant", None):
         record["constants"] = whole_numbers(numbers, "--constant")
     if choices := record.pop("choice", None):
-        record["options"] = dict(pair(one, "--choice") for one in choices)
+        record["options"] = dict(pair(one, "--choice NAME=WORTH") for one in choices)
     if texts := record.pop("mistake", None):
         found: list[Record] = []
         for text in texts:

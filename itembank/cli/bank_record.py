@@ -104,15 +104,15 @@ def next_id(bank: Bank, topic: str) -> str:
     return f"{stem}-{number}"
 
 
-def pair(text: str, option: str) -> tuple[str, str]:
-    """Return the two sides of ``NAME=WORTH``.
+def pair(text: str, shape: str) -> tuple[str, str]:
+    """Return the two sides of a text such as ``NAME=WORTH``; `shape` says how to write it.
 
     Raises:
         ItembankError: there are not two sides.
     """
     name, sign, worth = (part.strip() for part in text.partition("="))
     if not (name and sign and worth):
-        raise ItembankError(f"‘{text}’ has to be written as {option} NAME=WORTH.")
+        raise ItembankError(f"‘{text}’ has to be written as {shape}.")
     return name, worth
 
 
