@@ -59,6 +59,11 @@ COMMANDS = {
     "mark": ("mark:app", "Mark typed answers."),
     "audit": ("audit:audit", "Prove every key, and look for faults."),
     "bank": ("bank:app", "Keep a department's own questions."),
+    "record": ("record:record", "Record how a starter went."),
+    "undo": ("undo:undo", "Take back what was recorded last."),
+    "decide": ("decide:decide", "Say what the results suggest."),
+    "export": ("export:export", "Write all results as CSV files."),
+    "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }
 """Where each command is, and what the list of commands says of it."""
 

@@ -148,8 +148,9 @@ def _change_scores(scores: dict[str, int], changes: Sequence[Change], out_of: in
 
 
 def _absent(seat: str, there: Mapping[str, object]) -> str:
-    from itembank.faults import join_words, nearest
+    from itembank.faults import join_words
+    from itembank.records.typed import near_seats
 
-    near = nearest(seat, there, 2)
+    near = near_seats(seat, list(there))
     advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
     return f"Nothing is recorded for seat {seat} that day.{advice}"

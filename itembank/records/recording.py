@@ -7,7 +7,7 @@ them counts at a time for a lesson. Own views and the clarity check stand beside
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
@@ -162,6 +162,14 @@ def record(
     """
     with store.writing() as connection:
         return record_in(connection, facts, what, replace=replace, now=now)
+
+
+def record_all(
+    store: Store, facts: LessonFacts, whats: Sequence[What], *, replace: bool = False
+) -> list[int]:
+    """Keep several things of one lesson, all of them or none, as :func:`record` keeps one."""
+    with store.writing() as connection:
+        return [record_in(connection, facts, what, replace=replace) for what in whats]
 
 
 def record_in(

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from itembank.faults import Fault, FileFaults, decode_text
 from itembank.records.recording import Answers, Scores
 from itembank.records.typed import seat_said, view_level
-from itembank.seats import heading_fault
+from itembank.seats import heading_fault, seat_fault
 
 if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
@@ -59,15 +59,27 @@ def read_sheet(
         ItembankError: answers have to be marked, and a question cannot be found.
     """
     text = decode_text(path)
+    strangers = _strangers(text, seats, str(path))
+    try:
+        found = _read(text, path, out_of, questions, banks)
+    except FileFaults as error:
+        raise FileFaults([*error.faults, *strangers]) from None
+    if strangers:
+        raise FileFaults(strangers)
+    return found
+
+
+def _read(
+    text: str, path: Path, out_of: int, questions: Sequence[str], banks: tuple[Path, ...]
+) -> SheetRead:
     if not is_by_question(text):
-        return _scores(text, out_of, seats, str(path))
+        return _scores(text, out_of, str(path))
     from itembank.marking.answer_sheet import parse_answers
 
     if not questions:
         message = "Without a pack nobody knows the questions. Name it with --pack."
         raise FileFaults([Fault(str(path), 0, message)])
     rows = parse_answers(text, len(questions), str(path))
-    _refuse_seats(text, [row.seat for row in rows], seats, str(path))
     there = [row for row in rows if any(row.answers)]
     absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
     if all(cell in _RIGHT for row in there for cell in row.answers):
@@ -100,12 +112,10 @@ def _marked(
     return Answers(right, shown)
 
 
-def _scores(text: str, out_of: int, seats: Collection[str], file: str) -> SheetRead:
+def _scores(text: str, out_of: int, file: str) -> SheetRead:
     from itembank.planning.groups import parse_scores
 
     found = parse_scores(text, out_of, file)
-    codes = [*(one.code for one in found.entries), *found.absent]
-    _refuse_seats(text, codes, seats, file)
     marks = {one.code.upper(): one.score for one in found.entries}
     return SheetRead(Scores(marks), tuple(code.upper() for code in found.absent))
 
@@ -143,14 +153,14 @@ def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
     return found
 
 
-def _refuse_seats(text: str, codes: Sequence[str], seats: Collection[str], file: str) -> None:
-    """Refuse seats that the class has not, each with its line."""
-    lines: dict[str, int] = {}
+def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
+    """Return a fault for each seat code that is none of the class's, with its line.
+
+    What is no seat code at all is left to those who read the sheet.
+    """
+    found = []
     for number, line in enumerate(text.splitlines(), 1):
         first = line.replace(";", ",").replace("\t", ",").split(",")[0].strip().strip('"')
-        lines.setdefault(first, number)
-    faults = [
-        Fault(file, lines.get(code, 0), said) for code in codes if (said := seat_said(code, seats))
-    ]
-    if faults:
-        raise FileFaults(faults)
+        if not seat_fault(first) and (said := seat_said(first, seats)):
+            found.append(Fault(file, number, said))
+    return found

@@ -25,7 +25,12 @@ VARIABLE = "ITEMBANK_STORE"
 """The environment variable that names a shared store, so that no password stands in a file."""
 WAIT = 10
 """Seconds to wait for another program that is writing, or for a server that says nothing."""
-_WRITES = "itembank_writes"
+_SWEPT = {
+    "sqlite": ("",),
+    "postgresql": tuple(f'"{table.name}"' for table in tables.metadata.sorted_tables),
+}
+"""What is swept: SQLite's whole file, or each table of a shared database."""
+_WRITES, _SWEEPS = "itembank_writes", "itembank_sweeps"
 _LOCK = 0x17E3BA
 """The number of the lock that writers to a shared store take in turn; any number would do."""
 
@@ -63,6 +68,17 @@ class Store:
             yield
         except DBAPIError as error:
             raise ItembankError(_words(error, self.name)) from None
+
+    def sweep(self) -> None:
+        """Write the store anew, so that no page of it keeps what was deleted.
+
+        Raises:
+            ItembankError: there is no room for it, or another program is reading.
+        """
+        with self._plainly(), self.engine.connect() as connection:
+            free = connection.execution_options(isolation_level="AUTOCOMMIT", **{_SWEEPS: True})
+            for table in _SWEPT[self.engine.dialect.name]:
+                free.exec_driver_sql(f"VACUUM {table}")
 
     def close(self) -> None:
         """Let go of the file or the server."""
@@ -145,8 +161,9 @@ def _engine(url: str) -> Engine:
 
     @event.listens_for(engine, "begin")
     def _begin(connection: Connection) -> None:
-        writes = connection.get_execution_options().get(_WRITES)
-        connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+        options = connection.get_execution_options()
+        if not options.get(_SWEEPS):
+            connection.exec_driver_sql("BEGIN IMMEDIATE" if options.get(_WRITES) else "BEGIN")
 
     return engine
 

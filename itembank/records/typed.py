@@ -6,9 +6,9 @@ import re
 from collections.abc import Collection, Sequence
 
 from itembank.errors import ItembankError
-from itembank.faults import join_words, nearest
+from itembank.faults import join_words
 from itembank.records.own_view import LEVELS
-from itembank.seats import seat_fault
+from itembank.seats import seat_fault, seat_order
 
 _SHORT = {
     "sure": "sure",
@@ -113,18 +113,33 @@ def seat_said(seat: str, seats: Collection[str]) -> str:
     A class that lists no seats may have any.
 
     >>> print(seat_said("A9", ["A1", "B1"]))
-    The class has no seat A9. Did you mean A1?
+    The class has no seat A9. Did you mean A1 or B1?
     """
     if fault := seat_fault(seat):
         return fault
     known = [one.upper() for one in seats]
     if not known or seat.upper() in known:
         return ""
-    near = nearest(seat.upper(), known, 2)
+    near = near_seats(seat, known)
     advice = (
         f"Did you mean {join_words(near, 'or')}?" if near else "Its seats are in department.toml."
     )
     return f"The class has no seat {seat}. {advice}"
+
+
+def near_seats(seat: str, known: Collection[str], most: int = 2) -> list[str]:
+    """Return the seats most like a code that is none of them: of its row, and near its number.
+
+    >>> near_seats("A7", ["B6", "A1", "A6"])
+    ['A6', 'A1']
+    """
+    meant = seat_order(seat.upper())
+
+    def apart(other: str) -> tuple[bool, int, tuple[tuple[str, int], ...]]:
+        key = seat_order(other)
+        return key[0][0] != meant[0][0], abs(key[0][1] - meant[0][1]), key
+
+    return sorted(known, key=apart)[:most] if meant else []
 
 
 def read_correction(text: str) -> tuple[str, int | None, int | bool]:

@@ -1,0 +1,180 @@
+"""``itembank decide``: what the results of a lesson suggest, with the figures behind it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.lesson_text import (
+    CAUTION,
+    overall_line,
+    pupils,
+    read_day,
+    store_of,
+    the_department,
+    thresholds_of,
+)
+from itembank.cli.text import paragraph, table
+
+if TYPE_CHECKING:
+    from itembank.records.decision import Decision, QuestionAdvice
+
+LONGEST_PROMPT = 44
+MOST_FOOLED = 3
+
+
+def decide(
+    class_: Annotated[
+        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
+    ] = None,
+    date: Annotated[
+        str | None, typer.Option(metavar="DAY", help="Day of the lesson; the last recorded.")
+    ] = None,
+    period: Annotated[
+        str | None, typer.Option(metavar="N", help="Which lesson, where a day has two.")
+    ] = None,
+    pairs: Annotated[
+        bool, typer.Option("--pairs", help="Also list pairs of mixed strength.")
+    ] = False,
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+) -> None:
+    """Say how a starter went: bands with their seats, advice for each question and overall.
+
+    The rule and the uncertainty are shown. Bands are a teaching aid, not a grade, and your
+    judgement decides. The lines of the rule are settings, [deciding] in department.toml.
+
+    \b
+    Examples:
+      itembank decide 8K
+      itembank decide 8K --date 2026-11-30 --pairs
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    day = read_day(date)
+    found = the_department(department)
+    one = found.find_class(class_)
+    from itembank.records.correct import find_lesson
+    from itembank.records.decision import decide as decide_lesson
+    from itembank.records.store import open_store
+
+    thresholds = thresholds_of(found.deciding)
+    with (
+        open_store(store_of(found.folder), make=False) as store,
+        store.reading() as connection,
+    ):
+        lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
+        bands = one.bands.bands(lesson.out_of)
+        result = decide_lesson(connection, lesson, bands, thresholds)
+    lines = [f"{result.facts}: {result.facts.title}. {pupils(result.pupils)}."]
+    lines += _bands(result)
+    if result.questions:
+        lines += ["", *_questions(result)]
+    if result.overall is not None:
+        lines += ["", *paragraph("", overall_line(result)).splitlines()]
+        confidence = round(100 * thresholds.confidence)
+        lines += paragraph(
+            "", f"Rule: {thresholds.rule} Wilson intervals at {confidence} %."
+        ).splitlines()
+    lines += _views(result)
+    lines += _clarity(result)
+    if pairs:
+        lines += ["", *_pairs(result)]
+    typer.echo("\n".join([*lines, "", CAUTION]))
+
+
+def _bands(result: Decision) -> list[str]:
+    if not result.groups:
+        return []
+    rows = [
+        (
+            f"{one.name} ({one.letter})",
+            f"{one.lowest}–{one.highest}" if one.lowest != one.highest else f"{one.lowest}",
+            str(one.pupils),
+            " ".join(one.seats),
+        )
+        for one in result.groups
+    ]
+    heads = ("band", "scores", "pupils", "seats" if any(row[3] for row in rows) else "")
+    return ["", table(heads, rows, right={2})]
+
+
+def _questions(result: Decision) -> list[str]:
+    rows = []
+    for one in result.questions:
+        low, high = (round(100 * end) for end in one.advice.interval[1:])
+        rows.append(
+            (
+                str(one.question.number),
+                f"{one.right} of {one.out_of}",
+                f"{round(100 * one.advice.interval.share)} %",
+                f"{low}–{high} %",
+                f"{one.advice.next}{', close call' if one.advice.close else ''}",
+                _short(one.question.prompt or one.question.topic),
+            )
+        )
+    heads = ("", "right", "share", "interval", "advice", "question")
+    lines = [table(heads, rows, right={0, 1, 2, 3})]
+    for one in result.questions:
+        lines += _who(one)
+    return lines
+
+
+def _who(one: QuestionAdvice) -> list[str]:
+    """Return who needs repair on a question, and the mistakes that showed."""
+    from itembank.records.decide import Next
+
+    said = []
+    if one.advice.next is Next.GROUP and one.wrong:
+        said.append(f"repair group {' '.join(one.wrong)}")
+    for name, count in sorted(one.misconceptions.items(), key=lambda pair: (-pair[1], pair[0])):
+        said.append(f"{name} showed {count} time{'' if count == 1 else 's'}")
+    if not said:
+        return []
+    return paragraph(f"  Question {one.question.number}: ", "; ".join(said) + ".").splitlines()
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= LONGEST_PROMPT else text[: LONGEST_PROMPT - 1].rstrip() + "…"
+
+
+def _views(result: Decision) -> list[str]:
+    view = result.views
+    if view is None:
+        return []
+    counts = ", ".join(f"{level} {n}" for level, n in reversed(list(view.counts.items())))
+    lines = ["", f"Own view before marking: {counts}."]
+    if view.agreement is not None:
+        lines.append(
+            f"Agreement with scores (γ, from −1 to 1): {view.agreement:.2f}".replace("-", "−") + "."
+        )
+    elif result.scores and any(view.counts.values()):
+        lines.append("Too few own views by seat to say how well they agree with scores.")
+    for head, seats in (("Sure, but low", view.over), ("Not sure, but high", view.under)):
+        if seats:
+            lines += paragraph(f"{head}: ", " ".join(seats)).splitlines()
+    for one in result.fooled[:MOST_FOOLED]:
+        lines.append(
+            f"Question {one.number} fooled the confident: {one.wrong} of {one.sure} who were sure "
+            "had it wrong."
+        )
+    return lines
+
+
+def _clarity(result: Decision) -> list[str]:
+    if result.clarity is None:
+        return []
+    asked, there, note = result.clarity
+    out_of = f" of {there}" if there else ""
+    more = f" ({note})" if note else ""
+    return ["", f"Asked what to do before they could start: {asked}{out_of}{more}."]
+
+
+def _pairs(result: Decision) -> list[str]:
+    from itembank.records.decide import mixed_pairs
+
+    if not result.scores:
+        return ["Pairs need scores by seat: record a sheet."]
+    found = ["–".join(pair) for pair in mixed_pairs(dict(result.scores))]
+    return paragraph("Pairs of mixed strength: ", ", ".join(found)).splitlines()

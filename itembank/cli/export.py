@@ -1,0 +1,39 @@
+"""``itembank export``: everything that was recorded, as CSV files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def export(
+    to: Annotated[Path, typer.Option(metavar="FOLDER", help="Folder for the CSV files.")],
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Write over files that are there.")
+    ] = False,
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+) -> None:
+    """Write all that was recorded to CSV files, one a table. Pupils are seat codes there too.
+
+    ‘itembank forget’ later takes a pupil out of these files as well, as long as they stay
+    where they are.
+
+    \b
+    Example:
+      itembank export --to results-2026
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.lesson_text import store_of, the_department
+    from itembank.cli.text import say, table
+    from itembank.records.export import export_all
+    from itembank.records.store import open_store
+
+    found = the_department(department)
+    with open_store(store_of(found.folder), make=False) as store:
+        counts = export_all(store, to, replace)
+    say(f"Written to {to}:")
+    rows = [(name, f"{count:,}") for name, count in counts.items()]
+    typer.echo(table(("file", "rows"), rows, right={1}))

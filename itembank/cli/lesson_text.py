@@ -1,0 +1,84 @@
+"""The words in which recording and deciding speak of a lesson's results."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.planning.deciding import Deciding
+    from itembank.planning.department import Department
+    from itembank.records.decide import Thresholds
+    from itembank.records.decision import Decision
+
+CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
+
+
+def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
+    """Return the day an option names, or None where it was left out.
+
+    Raises:
+        ItembankError: it is no day.
+    """
+    if text is None:
+        return None
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise ItembankError(f"‘{text}’ is not a day. Write {option} 2026-11-30.") from None
+
+
+def the_department(folder: Path | None) -> Department:
+    """Return the department that is named or stands around the current folder.
+
+    Raises:
+        ItembankError: there is none, or its file has faults.
+    """
+    from itembank.cli.find import nearby_department
+
+    found = nearby_department(folder, None)
+    if found is None:
+        raise ItembankError(
+            "There is no department.toml here or above. Go to the department's folder, or name "
+            "it with --department."
+        )
+    return found
+
+
+def store_of(folder: Path) -> str:
+    """Return where a department's results are."""
+    from itembank.records.store import store_place
+
+    return store_place(folder)
+
+
+def thresholds_of(deciding: Deciding) -> Thresholds:
+    """Return a department's lines as deciding wants them."""
+    from itembank.records.decide import Thresholds
+
+    return Thresholds(deciding.again_below, deciding.on_from, deciding.confidence)
+
+
+def pupils(count: int) -> str:
+    """Return a number of pupils in words.
+
+    >>> pupils(1), pupils(29)
+    ('1 pupil', '29 pupils')
+    """
+    return "1 pupil" if count == 1 else f"{count} pupils"
+
+
+def bands_line(found: Decision) -> str:
+    """Return the number of pupils in each band, in one line; empty where that is not known."""
+    return ", ".join(f"{one.name} {one.pupils}" for one in found.groups)
+
+
+def overall_line(found: Decision) -> str:
+    """Return the advice on the whole starter in one line; empty without results."""
+    if found.overall is None:
+        return ""
+    said = str(found.overall.next)
+    return f"Overall: {said}. {found.overall.why}"

@@ -1,0 +1,112 @@
+"""``itembank record``: how a starter went, at the depth there is time for."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def record(
+    class_: Annotated[
+        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
+    ] = None,
+    bands: Annotated[
+        str | None,
+        typer.Option(metavar='"8 12 9"', help="Hands counted in each band, from the lowest."),
+    ] = None,
+    right: Annotated[
+        str | None,
+        typer.Option(metavar='"25 22 …"', help="How many had each question right, in order."),
+    ] = None,
+    pupils: Annotated[
+        int | None, typer.Option(metavar="N", help="Pupils there, with --right; the class's seats.")
+    ] = None,
+    sheet: Annotated[
+        Path | None,
+        typer.Option(
+            metavar="FILE",
+            help="A CSV: seat and score, or seat and a column a question with 1 and 0 or answers "
+            "as typed.",
+        ),
+    ] = None,
+    own_view: Annotated[
+        str | None,
+        typer.Option(
+            metavar="VIEWS",
+            help='How sure pupils were before marking: "A1 sure, A2 not sure", a CSV of seat and '
+            'view, or counts as in "12 sure 9 partly 6 not".',
+        ),
+    ] = None,
+    unclear: Annotated[
+        int | None,
+        typer.Option(metavar="N", help="Pupils who asked what to do before they could start."),
+    ] = None,
+    note: Annotated[
+        str | None, typer.Option(metavar="TEXT", help="What was unclear; goes with --unclear.")
+    ] = None,
+    correct: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="CHANGE", help='Put one seat right: "A3 6", or "B2 q4 right"; give again.'
+        ),
+    ] = None,
+    date: Annotated[
+        str | None,
+        typer.Option(metavar="DAY", help="Day of the lesson; that of the newest pack up to today."),
+    ] = None,
+    period: Annotated[
+        str | None, typer.Option(metavar="N", help="Which lesson, where a day has two.")
+    ] = None,
+    pack: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="The pack the class had.")
+    ] = None,
+    out_of: Annotated[
+        int | None, typer.Option(metavar="N", help="Marks of a starter that has no pack.")
+    ] = None,
+    output: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Where packs are; ‘output’ if there is.")
+    ] = None,
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Put this in place of what was recorded already.")
+    ] = False,
+) -> None:
+    """Record how a starter went: bands, questions or a sheet, whichever there is time for.
+
+    With none of them it asks three short questions. Pupils appear under seat codes only;
+    a sheet with names or dates of birth is refused.
+
+    \b
+    Examples:
+      itembank record 8K --bands "8 12 9"
+      itembank record 8K --right "25 22 19 27 14 21 9 12" --pupils 28
+      itembank record 8K --sheet scores.csv --own-view "12 sure 9 partly 6 not"
+      itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
+      itembank record 8K --correct "A3 6" --correct "B2 5"
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.record_run import Typed, run
+
+    run(
+        Typed(
+            class_name=class_,
+            bands=bands,
+            right=right,
+            pupils=pupils,
+            sheet=sheet,
+            own_view=own_view,
+            unclear=unclear,
+            note=note,
+            correct=tuple(correct or ()),
+            date=date,
+            period=period,
+            pack=pack,
+            out_of=out_of,
+            output=output,
+            department=department,
+            replace=replace,
+        )
+    )

@@ -1,0 +1,270 @@
+"""Does what ``itembank record`` was told: finds the lesson, checks, records, says what next.
+
+Every fault of what was typed is told at once, and then nothing is recorded; otherwise all of it
+is, in one go.
+"""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.cli.lesson_text import (
+    bands_line,
+    overall_line,
+    pupils,
+    read_day,
+    store_of,
+    the_department,
+    thresholds_of,
+)
+from itembank.cli.text import say
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.planning.department import Department, SchoolClass
+    from itembank.records.recording import LessonFacts, What
+    from itembank.records.store import Store
+
+MOST_MARKS = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What was typed after ``itembank record``; None where an option was left out."""
+
+    class_name: str | None = None
+    bands: str | None = None
+    right: str | None = None
+    pupils: int | None = None
+    sheet: Path | None = None
+    own_view: str | None = None
+    unclear: int | None = None
+    note: str | None = None
+    correct: tuple[str, ...] = ()
+    date: str | None = None
+    period: str | None = None
+    pack: Path | None = None
+    out_of: int | None = None
+    output: Path | None = None
+    department: Path | None = None
+    replace: bool = False
+
+    @property
+    def depths(self) -> list[str]:
+        """Return the options that say how the starter went; only one of them may be given."""
+        given = {"--bands": self.bands, "--right": self.right, "--sheet": self.sheet}
+        return [name for name, value in given.items() if value is not None]
+
+    @property
+    def empty(self) -> bool:
+        """Tell whether nothing is to be recorded yet."""
+        return not self.depths and self.own_view is None and self.unclear is None
+
+
+def run(typed: Typed, today: datetime.date | None = None) -> None:
+    """Record what was typed, or ask for it.
+
+    Raises:
+        ItembankError: says all that is wrong; nothing was recorded.
+    """
+    date = read_day(typed.date)
+    today = today or datetime.date.today()
+    if date is not None and date > today:
+        raise ItembankError(f"{date} has not come yet. Check --date.")
+    found = the_department(typed.department)
+    one = found.find_class(typed.class_name)
+    from itembank.records.store import open_store
+
+    if typed.correct:
+        from itembank.records.correct import correct
+        from itembank.records.typed import read_correction
+
+        if not typed.empty:
+            raise ItembankError("Correct what is recorded, or record anew; not both at once.")
+        with open_store(store_of(found.folder), make=False) as store:
+            changes = [read_correction(text) for text in typed.correct]
+            facts, _ = correct(store, one.name, date, changes, typed.period)
+            _say_results(store, found, one, facts, "Corrected")
+        return
+    with open_store(store_of(found.folder)) as store:
+        facts, bands = _lesson(typed, one, date, today, store)
+        if typed.empty:
+            typed = _asked(typed, bands, facts)
+        what, said = _read(typed, facts, bands, one, found)
+        from itembank.records.recording import record_all
+
+        record_all(store, facts, what, replace=typed.replace)
+        for line in said:
+            say(line)
+        _say_results(store, found, one, facts, "Recorded")
+
+
+Intervals = tuple[tuple[str, str, int, int], ...]
+
+
+def _lesson(
+    typed: Typed,
+    one: SchoolClass,
+    date: datetime.date | None,
+    today: datetime.date,
+    store: Store,
+) -> tuple[LessonFacts, Intervals]:
+    """Return the lesson that is meant, from its pack, from the store, or from what was typed."""
+    from itembank.cli.pack import output_home
+    from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
+    from itembank.records.recording import LessonFacts
+
+    place: PackPlace | None
+    if typed.pack is not None:
+        facts = read_pack_facts(typed.pack, typed.period or "")
+        if facts.lesson.class_name.casefold() != one.name.casefold():
+            raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
+        day = date or facts.lesson.date
+        return replace(facts.lesson, class_name=one.name, date=day), facts.bands
+    home = typed.output if typed.output is not None else output_home(Path.cwd())
+    places = packs_of(home, one.name)
+    if typed.period is not None:
+        places = [p for p in places if p.period == typed.period] or places
+    place = choose_pack(places, date, today) if typed.out_of is None else None
+    if place is not None:
+        facts = read_pack_facts(place.path, typed.period or place.period)
+        return replace(facts.lesson, class_name=one.name, date=place.date), facts.bands
+    day = date or today
+    with store.reading() as connection:
+        from itembank.records.correct import lesson_facts
+        from itembank.records.results import lessons
+
+        known = [
+            lesson
+            for lesson in lessons(connection, one.name, day, day)
+            if typed.period is None or lesson.period == typed.period
+        ]
+        if len(known) == 1 and typed.out_of in (None, known[0].out_of):
+            recorded = lesson_facts(connection, known[0])
+            return recorded, _intervals(one, recorded.out_of)
+    out_of = typed.out_of
+    if out_of is None:
+        raise ItembankError(
+            f"There is no pack of {one.name} for {day} in {home}. Name it with --pack, or say "
+            "with --out-of how many marks the starter had."
+        )
+    if not 1 <= out_of <= MOST_MARKS:
+        raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}. See --out-of.")
+    lesson = LessonFacts(one.name, day, out_of, one.title, typed.period or "")
+    return lesson, _intervals(one, out_of)
+
+
+def _intervals(one: SchoolClass, out_of: int) -> Intervals:
+    return tuple(
+        (band.letter, band.name, band.lowest, band.highest) for band in one.bands.bands(out_of)
+    )
+
+
+def _asked(typed: Typed, bands: Intervals, facts: LessonFacts) -> Typed:
+    """Ask three short questions at a terminal.
+
+    Raises:
+        ItembankError: nobody can be asked, or nothing was answered.
+    """
+    from itembank.cli.ask import ask, can_ask
+    from itembank.records.typed import read_views, whole_numbers
+
+    if not can_ask():
+        raise ItembankError(
+            'Say what to record, as in --bands "8 12 9"; --right counts by question, --sheet reads '
+            "a CSV."
+        )
+    say(f"{facts}: {facts.title}. Enter alone passes over a question; Ctrl-C stops.")
+    names = ", ".join(f"{name} {low}–{high}" for _, name, low, high in bands)
+
+    def counts(text: str) -> str:
+        if len(whole_numbers(text, "Hands")) != len(bands):
+            raise ItembankError(f"Write {len(bands)} numbers: {names}.")
+        return text
+
+    def views(text: str) -> str:
+        read_views(text, ())
+        return text
+
+    def number(text: str) -> str:
+        if len(whole_numbers(text, "Pupils")) != 1:
+            raise ItembankError("Write one number.")
+        return text
+
+    hands = ask(f"Hands for {names}", check=counts)
+    sure = ask("Sure, partly and not sure, before marking", check=views)
+    asked = ask("How many asked what to do before they could start", check=number)
+    found = replace(
+        typed,
+        bands=hands or None,
+        own_view=sure or None,
+        unclear=int(asked) if asked else None,
+    )
+    if found.empty:
+        raise ItembankError("Nothing was answered, so nothing is recorded.")
+    return found
+
+
+def _read(
+    typed: Typed, facts: LessonFacts, bands: Intervals, one: SchoolClass, found: Department
+) -> tuple[list[What], list[str]]:
+    """Return what is to be recorded and remarks on it; raises all faults together."""
+    from itembank.cli.record_read import read_bands, read_clarity, read_own_views, read_right
+    from itembank.cli.record_read import read_sheet_file as read_sheet
+
+    what: list[What] = []
+    said: list[str] = []
+    faults: list[str] = []
+    seats = one.plan.seats
+    if len(typed.depths) > 1:
+        faults.append(f"Give one of {', '.join(typed.depths)}: the last says most.")
+    elif typed.bands is not None:
+        _add(what, faults, lambda: read_bands(typed.bands or "", bands, len(seats)))
+    elif typed.right is not None:
+        _add(what, faults, lambda: read_right(typed.right or "", facts, typed.pupils, seats, said))
+    elif typed.sheet is not None:
+        path = typed.sheet
+        _add(what, faults, lambda: read_sheet(path, facts, seats, found, said))
+    if typed.pupils is not None and typed.right is None:
+        faults.append("--pupils goes with --right.")
+    if typed.own_view is not None:
+        _add(what, faults, lambda: read_own_views(typed.own_view or "", seats))
+    if typed.unclear is not None or typed.note is not None:
+        _add(what, faults, lambda: read_clarity(typed.unclear, typed.note, len(seats)))
+    if faults:
+        raise ItembankError("\n".join(dict.fromkeys(faults)))
+    return what, said
+
+
+def _add(what: list[What], faults: list[str], read: object) -> None:
+    try:
+        what.append(read())  # type: ignore[operator]
+    except ItembankError as error:
+        faults.append(str(error))
+
+
+def _say_results(
+    store: Store, found: Department, one: SchoolClass, facts: LessonFacts, done: str
+) -> None:
+    """Say in three lines what was recorded, what it means and what comes next."""
+    from itembank.records.decision import decide
+    from itembank.records.results import lessons
+
+    with store.reading() as connection:
+        same = [
+            lesson
+            for lesson in lessons(connection, facts.class_name, facts.date, facts.date)
+            if lesson.period == facts.period
+        ]
+        thresholds = thresholds_of(found.deciding)
+        result = decide(connection, same[0], one.bands.bands(same[0].out_of), thresholds)
+    counted = f": {pupils(result.pupils)}" if result.pupils else ""
+    bands = f". {bands_line(result)}" if result.groups else ""
+    say(f"{done}. {facts}{counted}{bands}.")
+    if line := overall_line(result):
+        say(line)
+    name = facts.class_name
+    say(f"Next: ‘itembank decide {name}’ says more; ‘itembank undo {name}’ takes this back.")

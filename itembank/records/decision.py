@@ -1,0 +1,171 @@
+"""What the results of one lesson say, put together: groups, advice, own views, clarity."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from sqlalchemy import Connection
+
+from itembank.records.correct import lesson_facts
+from itembank.records.decide import Advice, Thresholds, advise
+from itembank.records.own_view import Fooled, OwnView, compare_views, fooled_the_confident
+from itembank.records.recording import LessonFacts, QuestionFacts
+from itembank.records.results import (
+    LessonResult,
+    bands_of,
+    clarity_of,
+    marks_of,
+    misconceptions_of,
+    own_views_of,
+    scores_of,
+    tallies_by_question,
+)
+from itembank.seats import seat_order
+
+if TYPE_CHECKING:
+    from itembank.planning.bands import Band
+
+
+@dataclass(frozen=True, slots=True)
+class BandGroup:
+    """The pupils of one band; no seats where hands were counted."""
+
+    letter: str
+    name: str
+    lowest: int
+    highest: int
+    pupils: int
+    seats: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionAdvice:
+    """How a question went: advice, who was wrong, and which misconceptions showed how often."""
+
+    question: QuestionFacts
+    right: int
+    out_of: int
+    advice: Advice
+    wrong: tuple[str, ...] = ()
+    misconceptions: Mapping[str, int] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """One lesson's results and what they suggest; parts that were not recorded are empty."""
+
+    facts: LessonFacts
+    kind: str
+    pupils: int
+    groups: tuple[BandGroup, ...]
+    overall: Advice | None
+    questions: tuple[QuestionAdvice, ...]
+    scores: Mapping[str, int]
+    views: OwnView | None
+    fooled: tuple[Fooled, ...]
+    clarity: tuple[int, int | None, str] | None
+
+
+def decide(
+    connection: Connection,
+    one: LessonResult,
+    bands: Sequence[Band],
+    thresholds: Thresholds | None = None,
+) -> Decision:
+    """Return what is known of a lesson; `bands` share out its marks, the lowest first."""
+    thresholds = thresholds or Thresholds()
+    facts = lesson_facts(connection, one)
+    entry = one.entry_id
+    counts: dict[int, tuple[int, int]] = {}
+    scores: dict[str, int] = {}
+    groups: tuple[BandGroup, ...] = ()
+    answers: dict[str, dict[int, bool]] = {}
+    shown: dict[int, dict[str, int]] = {}
+    if entry is not None:
+        counts = tallies_by_question(connection, entry)
+        scores = scores_of(connection, entry)
+        if one.kind == "bands":
+            groups = tuple(BandGroup(*row) for row in bands_of(connection, entry))
+        elif scores:
+            groups = _groups(scores, bands)
+        if one.kind == "answers":
+            answers = marks_of(connection, entry)
+            shown = misconceptions_of(connection, entry)
+    known = {question.number: question for question in facts.questions}
+    questions = tuple(
+        QuestionAdvice(
+            known.get(number, QuestionFacts(number, "", "", "")),
+            right,
+            out_of,
+            advise(right, out_of, thresholds),
+            tuple(
+                sorted(
+                    (s for s, row in answers.items() if row.get(number) is False), key=seat_order
+                )
+            ),
+            shown.get(number, {}),
+        )
+        for number, (right, out_of) in counts.items()
+        if out_of
+    )
+    share, pupils = _overall(groups, questions, scores, one.out_of)
+    views, hands = own_views_of(connection, one.lesson_id)
+    view = None
+    if views or hands:
+        middle = bands[1].lowest if len(bands) > 2 else bands[-1].lowest
+        view = compare_views(views, scores, middle, bands[-1].lowest)
+        if not views:
+            view = OwnView(None, (), (), hands)
+    return Decision(
+        facts,
+        one.kind,
+        pupils,
+        groups,
+        advise(share * pupils, pupils, thresholds) if pupils else None,
+        questions,
+        scores,
+        view,
+        tuple(fooled_the_confident(views, answers)),
+        clarity_of(connection, one.lesson_id),
+    )
+
+
+def _groups(scores: Mapping[str, int], bands: Sequence[Band]) -> tuple[BandGroup, ...]:
+    found = []
+    for band in bands:
+        seats = [seat for seat, n in scores.items() if band.lowest <= n <= band.highest]
+        found.append(
+            BandGroup(
+                band.letter,
+                band.name,
+                band.lowest,
+                band.highest,
+                len(seats),
+                tuple(sorted(seats, key=seat_order)),
+            )
+        )
+    return tuple(found)
+
+
+def _overall(
+    groups: Sequence[BandGroup],
+    questions: Sequence[QuestionAdvice],
+    scores: Mapping[str, int],
+    out_of: int,
+) -> tuple[float, int]:
+    """Return the mean share of marks and the number of pupils it is of, as far as is known.
+
+    A band counts by its middle score, for hands tell no more.
+    """
+    if scores:
+        return sum(scores.values()) / len(scores) / out_of, len(scores)
+    if questions:
+        # Where questions have different marks each counts by its own.
+        marks = sum(one.question.marks * one.out_of for one in questions)
+        right = sum(one.question.marks * one.right for one in questions)
+        return right / marks, max(one.out_of for one in questions)
+    pupils = sum(one.pupils for one in groups)
+    total = sum((one.lowest + one.highest) / 2 * one.pupils for one in groups)
+    return (total / pupils / out_of, pupils) if pupils else (0.0, 0)

@@ -1,0 +1,176 @@
+"""Writes everything in the store as CSV, one file a table, and remembers where.
+
+It remembers so that forgetting a pupil can follow the copies it made.
+"""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+import os
+import tempfile
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, Select, case, delete, insert, select
+
+from itembank.errors import ItembankError
+from itembank.records.store import Store
+from itembank.records.tables import (
+    band_count,
+    clarity,
+    entry,
+    exported,
+    lesson,
+    mark,
+    own_view,
+    question,
+    score,
+    tally,
+)
+
+_LESSON = (
+    lesson.c.class_name.label("class"),
+    lesson.c.date,
+    lesson.c.period,
+)
+_STATE = case(
+    (entry.c.undone_at.is_not(None), "taken back"),
+    (entry.c.replaced_by.is_not(None), "replaced"),
+    else_="counts",
+).label("state")
+
+
+def queries() -> dict[str, Select[Any]]:
+    """Return what each file holds, by its name."""
+    of_entry = (*_LESSON, entry.c.id.label("entry"))
+    found: dict[str, Select[Any]] = {
+        "lessons.csv": select(*_LESSON, lesson.c.title, lesson.c.out_of.label("marks")),
+        "questions.csv": select(
+            *_LESSON,
+            question.c.number.label("question"),
+            question.c.address,
+            question.c.topic,
+            question.c.tier,
+            question.c.marks,
+            question.c.prompt,
+        ).join(question),
+        "entries.csv": select(*of_entry, entry.c.kind, entry.c.made_at, _STATE).join(entry),
+    }
+    details = {
+        "bands.csv": (band_count, ("letter", "name", "lowest", "highest", "pupils")),
+        "right-answers.csv": (tally, ("number", "right", "out_of")),
+        "scores.csv": (score, ("seat", "marks")),
+        "answers.csv": (mark, ("seat", "number", "right", "misconception")),
+        "own-views.csv": (own_view, ("seat", "level", "pupils")),
+        "clarity.csv": (clarity, ("unsure", "pupils", "note")),
+    }
+    for name, (table, columns) in details.items():
+        shown = [
+            table.c[one].label("question") if one == "number" else table.c[one] for one in columns
+        ]
+        found[name] = (
+            select(*of_entry, *shown)
+            .join(entry, entry.c.lesson_id == lesson.c.id)
+            .join(table, table.c.entry_id == entry.c.id)
+        )
+    return {
+        name: query.order_by(
+            *[column for column in query.selected_columns if column.name in _ORDER]
+        )
+        for name, query in found.items()
+    }
+
+
+_ORDER = ("date", "class", "period", "entry", "seat", "question", "letter", "level")
+
+
+def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, int]:
+    """Write every table to `folder` and return the number of rows of each file.
+
+    Raises:
+        ItembankError: a file is there already (and `replace` is false), or cannot be written.
+    """
+    wanted = queries()
+    there = [name for name in wanted if (folder / name).exists()]
+    if there and not replace:
+        raise ItembankError(
+            f"There is {there[0]} in {folder} already. Add --replace to write over it, or name "
+            "another folder with --to."
+        )
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
+    # Remembered first: if the power fails between the two, forgetting still knows where to look.
+    with store.writing() as connection:
+        for name in wanted:
+            remember_export(connection, folder / name)
+    found: dict[str, int] = {}
+    with store.reading() as connection:
+        for name, query in wanted.items():
+            result = connection.execution_options(yield_per=5000).execute(query)
+            found[name] = write_csv(folder / name, list(result.keys()), iter(result))
+    return found
+
+
+def remember_export(connection: Connection, path: Path) -> None:
+    """Note that a file with results was written, so that forgetting finds it."""
+    where = str(path.resolve())
+    connection.execute(delete(exported).where(exported.c.path == where))
+    connection.execute(insert(exported).values(path=where, made_at=datetime.datetime.now()))
+
+
+def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -> int:
+    """Write a CSV that appears whole or not at all; return its number of rows.
+
+    Raises:
+        ItembankError: it cannot be written.
+    """
+    count = 0
+    part = ""
+    try:
+        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+        # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
+        with os.fdopen(handle, "w", encoding="utf-8-sig", newline="") as out:
+            writer = csv.writer(out, lineterminator="\n")
+            writer.writerow(heads)
+            for row in rows:
+                writer.writerow(["" if cell is None else cell for cell in row])
+                count += 1
+            out.flush()
+            os.fsync(out.fileno())
+        os.chmod(part, 0o666 & ~_umask())
+        os.replace(part, path)
+    except OSError as error:
+        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
+    finally:
+        if part and os.path.exists(part):
+            os.unlink(part)
+    return count
+
+
+def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
+    """Return headings and rows of a CSV that this tool wrote.
+
+    Raises:
+        OSError: it cannot be read.
+        ValueError: it is no such CSV any more.
+    """
+    reader = csv.DictReader(io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""))
+    try:
+        rows = list(reader)
+    except csv.Error as error:
+        raise ValueError(str(error)) from None
+    heads = list(reader.fieldnames or ())
+    if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
+        raise ValueError("its columns are others")
+    return heads, rows
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
