@@ -10,7 +10,7 @@ from __future__ import annotations
 from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.tasks import TASKS, NeedsPerson, is_short, parted
-from itembank.bank.wording import task_in_words
+from itembank.bank.wording import form_in_words, order_detail, task_in_words, task_stated
 from itembank.items.item import (
     Ask,
     Choose,
@@ -18,6 +18,7 @@ from itembank.items.item import (
 )
 from itembank.notation.line import line
 from itembank.notation.tree import (
+    Listing,
     Node,
     Ratio,
     Relation,
@@ -45,6 +46,13 @@ def ask_of(item: BankItem, maths: Maths) -> Ask:
         raise NeedsPerson(
             "The prompt prints no mathematics in { } and there is no model of its words."
         )
+    words = words_of(maths)
+    stated = task_stated(words)
+    also = _ALSO.get(item.task or "", ())
+    if item.task == "simplify" and not any(symbols(node) for node in given):
+        also = ("expand",)  # a surd multiplied out has no brackets left to simplify
+    if item.task and stated and stated not in (item.task, *also):
+        raise NeedsPerson(f"The words say to {_SAID[stated]}, but the task is ‘{item.task}’.")
     if maths.find is not None:
         return Find(maths.find, _relations(given, "find"))
     return TASKS[item.task or _task_of(item, maths, given)](item, maths, given)
@@ -53,15 +61,51 @@ def ask_of(item: BankItem, maths: Maths) -> Ask:
 def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
     """Return the task that the mathematics, and a verb where it leaves a choice, says."""
     node = given[0]
+    words = words_of(maths)
+    listed = len(given) > 1 or isinstance(node, Listing)
+    stated = task_stated(words)
+    if stated and (listed or stated not in _OF_LISTS) and not maths.model:
+        return stated
+    if listed and order_detail(words) and not any(isinstance(n, Relation) for n in given):
+        return "order"
+    form = form_in_words(words)
+    if len(given) == 1 and form and _is_number(node) and not maths.model:
+        return "convert"
     if all(isinstance(node, Relation) for node in given):
         letters = {name for node in given for name in symbols(node)}
         return "solve" if letters and "□" not in letters else "work-out"
     if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
-        task = task_in_words(words_of(maths))
+        task = task_in_words(words)
         if not task and not (item.model or item.form or is_short(maths)):
             raise NeedsPerson(f"The words do not say what to do with {line(node)}: add ‘task’.")
         return task or "simplify"
     return "work-out"
+
+
+_OF_LISTS = ("hcf", "lcm", "nth-term")
+# A question may name one thing on the way to another: a rounded answer, a factorised quadratic.
+_ALSO = {
+    "work-out": ("round", "share", "hcf", "lcm", "nth-term"),
+    "solve": ("factorise", "expand", "round"),
+    "hcf": ("prime-factors",),
+    "lcm": ("prime-factors",),
+    "convert": ("round",),
+}
+_SAID = {
+    "hcf": "find the highest common factor",
+    "lcm": "find the lowest common multiple",
+    "prime-factors": "write a product of primes",
+    "nth-term": "find the nth term",
+    "make-subject": "change the subject",
+    "expand": "expand",
+    "factorise": "factorise",
+    "share": "share in a ratio",
+    "round": "round",
+}
+
+
+def _is_number(node: Node) -> bool:
+    return not isinstance(node, Relation | Ratio | Listing) and not symbols(node)
 
 
 def _relations(given: list[Node], why: str) -> tuple[Relation, ...]:

@@ -8,6 +8,7 @@ Frac(num=Int(n=11), den=Int(n=12))
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -50,10 +51,21 @@ class UnreadableMaths(NotationError):
         super().__init__(" ".join(fault.message for fault in faults))
 
 
+_THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3}(?:[,  ]\d{3})+(?![\d,/]| ?/)")
+
+
 @lru_cache(maxsize=1 << 16)
 def _parsed(text: str, pence: bool) -> tuple[Node | ParseError, bool]:
     """Return a line's tree, or why it has none, and whether p is a letter in it."""
     try:
+        if grouped := _THOUSANDS.search(text):
+            # 45,000 would be a list of 45 and 0: nobody means that.
+            plain = re.sub(r"\D", "", grouped[0])
+            raise ParseError(
+                f"{grouped[0]} can be read in two ways: write {plain}, which prints with a gap "
+                "where it is long, or put a space after the comma of a list.",
+                grouped.start() + 1,
+            )
         node = parse(text, pence=pence)
     except ParseError as error:
         return error, False

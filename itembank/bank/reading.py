@@ -14,7 +14,7 @@ from itembank.bank.asking import NeedsPerson, ask_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
-from itembank.bank.wording import form_in_words, says_simplest
+from itembank.bank.wording import form_in_words, says_simplest, task_stated
 from itembank.items.item import (
     Ask,
     Choose,
@@ -143,21 +143,22 @@ def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
 
 
 def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
-    if item.task == "prime-factors":
+    task = item.task or task_stated(words_of(maths))
+    if task == "prime-factors":
         return "prime-factors"
     if item.task == "share":
         return "amounts"
     words = form_in_words(words_of(maths))
-    if item.task == "convert" and words:
+    if words and (item.task == "convert" or (item.task is None and not item.model)):
         return words
     if isinstance(target, Listing):
         return "amounts"
     if isinstance(target, Ratio):
         return "ratio"
-    if item.task == "simplify" or (item.task is None and says_simplest(words_of(maths))):
+    if item.task == "simplify" or says_simplest(words_of(maths)):
         if any(isinstance(part, Root) for part in walk(target)):
             return "surd"
-        if isinstance(target, Frac):
+        if isinstance(target, Frac) or isinstance(maths.key, Frac | Mixed):
             # The key may be another kind of number, but then a finished one of that kind.
             kind = {Mixed: "mixed", Dec: "decimal"}.get(type(maths.key), "lowest-terms")
             return "integer" if _whole(target) else kind

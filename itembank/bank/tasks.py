@@ -97,6 +97,8 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     relations, others = parted(given)
     if not relations:
         target = _one(others, "work this out")
+        if isinstance(target, Listing) and not maths.model:
+            raise NeedsPerson(f"The words do not say what to do with {line(target)}: add ‘task’.")
         if symbols(target):
             return Rewrite(target, "simplify")
         if not (maths.model or is_short(maths)) and _is_plain(target):

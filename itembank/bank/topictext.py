@@ -108,7 +108,9 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
         try:
             item = BankItem.model_validate(raw)
         except ValidationError as error:
-            mended = _mended(raw, {str(found["loc"][0]) for found in error.errors()})
+            mended = _mended(
+                raw, {str(found["loc"][0]) for found in error.errors() if found["loc"]}
+            )
             if mended is None:
                 continue
             item = mended

@@ -85,6 +85,29 @@ def subject_letter(words: str) -> str:
     return match[1] if match else ""
 
 
+_STATED = (
+    ("hcf", r"\b(?:highest|greatest) common (?:factor|divisor)\b|\bHCF\b"),
+    ("lcm", r"\b(?:lowest|least) common multiple\b|\bLCM\b"),
+    ("prime-factors", r"\bproduct of (?:its |powers of )?(?:its )?prime(?:s| factors| numbers)?\b"),
+    ("nth-term", r"\bn\s*th term\b|\brule for the n\s*th\b"),
+    ("make-subject", r"\bmake [A-Za-z] the subject\b"),
+    ("expand", r"\b(?:expand|multiply out)\b"),
+    ("factorise", r"\bfactori[sz]e\b"),
+    ("share", r"\b(?:share|divide|split)\b.*\bin the ratio\b"),
+    ("round", r"^\s*round\b|[.:;]\s*round\b"),
+)
+
+
+def task_stated(words: str) -> str:
+    """Return the one task that the words name outright, or ``""`` for none or several.
+
+    >>> task_stated("Find the HCF of {12, 18}."), task_stated("Expand and factorise it.")
+    ('hcf', '')
+    """
+    found = [task for task, pattern in _STATED if re.search(pattern, words, re.I)]
+    return found[0] if len(found) == 1 else ""
+
+
 _VERBS = (
     ("expand", r"\b(?:expand|multiply out)\b"),
     ("factorise", r"\bfactori[sz]e\b"),
@@ -124,8 +147,8 @@ _FORMS = (
     ("decimal", r"\bas an ordinary number\b"),
     ("one-to-n", r"\bin the form 1 ?: ?n\b"),
     ("n-to-one", r"\bin the form n ?: ?1\b"),
-    ("quantity", r"\b(?:in|to) (?:millimetres|centimetres|metres|kilometres|grams|kilograms|"
-     r"tonnes|millilitres|litres|seconds|minutes|hours|mm|cm|m|km|g|kg|ml|cl|l)\b"),
+    ("quantity", r"\b(?:in|to|how many) (?:millimetres|centimetres|metres|kilometres|grams|"
+     r"kilograms|tonnes|millilitres|litres|seconds|minutes|hours|mm|cm|m|km|g|kg|ml|cl|l)\b"),
 )  # fmt: skip
 
 
