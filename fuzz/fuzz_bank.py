@@ -12,7 +12,7 @@ from pathlib import Path
 import atheris
 
 with atheris.instrument_imports(include=["itembank"]):
-    from itembank.bank.load import load_topic_text
+    from itembank.bank.topictext import load_topic_text
     from itembank.faults import FileFaults
 
 PATH = Path("ratio.share.toml")
