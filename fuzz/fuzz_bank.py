@@ -1,5 +1,7 @@
 """Coverage-guided fuzzing of a bank's topic files: any text is read, or its faults are told.
 
+Items that load are read and proved by the exact road as well.
+
 pip install -e '.[fuzz]'
 python fuzz/fuzz_bank.py -max_total_time=600 -max_len=2000
 """
@@ -12,8 +14,14 @@ from pathlib import Path
 import atheris
 
 with atheris.instrument_imports(include=["itembank"]):
+    from itembank.bank.load import Entry
+    from itembank.bank.reading import as_item
     from itembank.bank.topictext import load_topic_text
+    from itembank.checking.exact import prove_fast
+    from itembank.errors import CheckFailed
     from itembank.faults import FileFaults
+    from itembank.items.item import Item
+    from itembank.notation.tree import NotationError
 
 PATH = Path("ratio.share.toml")
 PIECES = [
@@ -29,20 +37,74 @@ PIECES = [
 ]  # fmt: skip
 
 
-def check(data: bytes) -> None:
-    """Load a topic file made of pieces and of any characters."""
-    provider = atheris.FuzzedDataProvider(data)
+KEYS = (
+    "id", "tier", "task", "prompt", "key", "form", "find", "author", "licence", "source",
+    "retired_because", "choose",
+)  # fmt: skip
+VALUES = (
+    "garden-1", "core", "solve", "simplify", "nth-term", "Work out {3/4 + 1/6}.", "x = 3",
+    "Share {£60} in the ratio {2 : 3}.", "Find the HCF of {12, 18}.", "11/12", "value", "b",
+    "{√50}", "Round {3.456} to 2 decimal places.", "1 : 2", "£24, £36", "HT", "greatest", "{", "4p",
+)  # fmt: skip
+
+
+def topic_text(provider: atheris.FuzzedDataProvider) -> str:
+    """Return a topic file of well-formed lines whose values may be anything."""
+    lines = ['topic = "ratio.share"']
+    for _ in range(provider.ConsumeIntInRange(0, 4)):
+        lines.append("[[items]]")
+        for key in KEYS:
+            if provider.ConsumeProbability() < 0.5:
+                value = (
+                    VALUES[provider.ConsumeIntInRange(0, len(VALUES) - 1)]
+                    if provider.ConsumeProbability() < 0.7
+                    else provider.ConsumeUnicodeNoSurrogates(12)
+                )
+                quoted = value.replace("\\", "\\\\").replace('"', '\\"')
+                lines.append(f'{key} = "{quoted}"')
+        if provider.ConsumeBool():
+            lines.append('working = [["Add", "' + provider.ConsumeUnicodeNoSurrogates(8) + '"]]')
+        if provider.ConsumeBool():
+            lines += ["[[items.misconceptions]]", 'wrong = "4/10"', 'ask = "Why?"']
+    return "\n".join(lines) + "\n"
+
+
+def loose_text(provider: atheris.FuzzedDataProvider) -> str:
+    """Return a text made of pieces of a topic file and of any characters."""
     parts = []
     while provider.remaining_bytes() and len(parts) < 80:
         if provider.ConsumeProbability() < 0.8:
             parts.append(PIECES[provider.ConsumeIntInRange(0, len(PIECES) - 1)])
         else:
             parts.append(provider.ConsumeUnicode(3))
+    return "".join(parts)
+
+
+def check(data: bytes) -> None:
+    """Load a topic file; what it holds is read as items as far as a proof would."""
+    provider = atheris.FuzzedDataProvider(data)
+    text = topic_text(provider) if provider.ConsumeBool() else loose_text(provider)
     try:
-        load_topic_text("".join(parts), PATH)
+        found = load_topic_text(text, PATH)
     except FileFaults as error:
         if not error.faults or not all(fault.message for fault in error.faults):
             raise RuntimeError("a fault without words") from error
+        return
+    for placed in found.items:
+        entry = Entry(placed.item, "ratio.share", "fuzz", PATH, 1)
+        try:
+            item = as_item(entry)
+        except NotationError:
+            continue
+        prove_first(item)
+
+
+def prove_first(item: Item) -> None:
+    """Prove a key by the exact road, which may refuse it but never fail."""
+    try:
+        prove_fast(item)
+    except CheckFailed:
+        return
 
 
 if __name__ == "__main__":
