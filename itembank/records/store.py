@@ -182,14 +182,27 @@ def _prepare(store: Store) -> None:
         )
     with store.writing() as connection:
         if found is None:
-            tables.metadata.create_all(connection)
-            # Two programs may have begun at the same moment: the first one in has stamped it.
-            if connection.scalar(select(tables.version.c.version_num)) is None:
-                connection.execute(insert(tables.version).values(version_num=tables.VERSION))
+            _make(store, connection)
         else:
             from itembank.records.migrate import upgrade
 
             upgrade(connection)
+
+
+def _make(store: Store, connection: Connection) -> None:
+    """Make the tables of a new store; another program may have done so a moment ago."""
+    there = inspect(connection).get_table_names()
+    if tables.version.name in there:
+        return
+    ours = [table.name for table in tables.metadata.sorted_tables]
+    others = there if "://" not in store.name else [name for name in there if name in ours]
+    if others:
+        raise ItembankError(
+            f"{store.name} is not a results store: it holds a table ‘{others[0]}’ of another "
+            "program. Nothing was changed. Move it away, or keep results somewhere else."
+        )
+    tables.metadata.create_all(connection)
+    connection.execute(insert(tables.version).values(version_num=tables.VERSION))
 
 
 def _words(error: DBAPIError, name: str) -> str:
