@@ -41,6 +41,7 @@ KEYS = (
     "id", "tier", "task", "prompt", "key", "form", "find", "author", "licence", "source",
     "retired_because", "choose",
 )  # fmt: skip
+NEEDED = ("id", "tier", "prompt", "key")
 VALUES = (
     "garden-1", "core", "solve", "simplify", "nth-term", "Work out {3/4 + 1/6}.", "x = 3",
     "Share {£60} in the ratio {2 : 3}.", "Find the HCF of {12, 18}.", "11/12", "value", "b",
@@ -54,7 +55,7 @@ def topic_text(provider: atheris.FuzzedDataProvider) -> str:
     for _ in range(provider.ConsumeIntInRange(0, 4)):
         lines.append("[[items]]")
         for key in KEYS:
-            if provider.ConsumeProbability() < 0.5:
+            if provider.ConsumeProbability() < (0.95 if key in NEEDED else 0.3):
                 value = (
                     VALUES[provider.ConsumeIntInRange(0, len(VALUES) - 1)]
                     if provider.ConsumeProbability() < 0.7
