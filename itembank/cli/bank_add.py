@@ -100,11 +100,11 @@ def add(
         --model "3/4 × 60" --key 45
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
-    from itembank.cli.bank_record import as_bank_item, next_id, the_topic
+    from itembank.cli.bank_record import as_bank_item, in_order, next_id, the_topic
     from itembank.cli.bank_try import (
         refuse_taken,
-        refuse_unknown_author,
         refuse_wrong,
+        the_author,
         try_item,
     )
     from itembank.faults import join_words
@@ -148,8 +148,8 @@ def add(
     record.setdefault("id", next_id(found, the_id))
     record.setdefault("created", datetime.date.today())
     refuse_taken(found, record["id"])
-    refuse_unknown_author(found, record.get("author"))
-    item = as_bank_item(record)
+    record["author"] = the_author(found, record.get("author"))
+    item = as_bank_item(in_order(record))
     refuse_wrong(try_item(found, item, the_id), anyway)
     _save(folder, item, the_id, its_title)
 
@@ -157,8 +157,8 @@ def add(
 def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title: str) -> None:
     from itembank.cli.ask import ask, one_of
     from itembank.cli.bank_ask import Draft, converse, mend
-    from itembank.cli.bank_record import as_bank_item
-    from itembank.cli.bank_try import refuse_unknown_author, try_item
+    from itembank.cli.bank_record import as_bank_item, in_order
+    from itembank.cli.bank_try import the_author, try_item
 
     say(f"A new question for {found.title}.")
     say("What stands in [ ] is taken when you only press Enter. Ctrl-C stops; nothing is saved.")
@@ -168,8 +168,8 @@ def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title:
         draft.record.setdefault("created", datetime.date.today())
         say("")
         try:
-            refuse_unknown_author(found, draft.record.get("author"))
-            item = as_bank_item(draft.record)
+            draft.record["author"] = the_author(found, draft.record.get("author"))
+            item = as_bank_item(in_order(draft.record))
             sound = try_item(found, item, draft.topic)
         except ItembankError as error:
             say(str(error))

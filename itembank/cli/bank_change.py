@@ -72,7 +72,7 @@ def change(
     from itembank.bank.edit import change_item
     from itembank.bank.load import read_bank
     from itembank.cli.bank_record import ORDER, as_bank_item
-    from itembank.cli.bank_try import refuse_unknown_author, refuse_wrong, try_item
+    from itembank.cli.bank_try import refuse_wrong, the_author, try_item
     from itembank.faults import join_words, nearest
 
     fields = record_of(
@@ -104,7 +104,8 @@ def change(
         raise ItembankError("What is to change? Give an option such as --key 45.")
     found = read_bank(bank_folder(bank))
     entry = found.find(item)
-    refuse_unknown_author(found, fields.get("author"))
+    if author is not None:
+        fields["author"] = the_author(found, author)
     before = entry.item.model_dump(exclude_defaults=True)
     after = {name: value for name, value in {**before, **fields}.items() if value is not None}
     refuse_wrong(try_item(found, as_bank_item(after), entry.topic), anyway)

@@ -46,7 +46,7 @@ def move(
     from itembank.bank.edit import move_item
     from itembank.bank.load import read_bank
     from itembank.cli.bank_record import the_topic
-    from itembank.cli.bank_try import refuse_taken, refuse_unknown_author
+    from itembank.cli.bank_try import refuse_taken, the_author
 
     if topic is None and to is None:
         raise ItembankError("Where to? Give --topic, or --to with the folder of another bank.")
@@ -60,7 +60,7 @@ def move(
         chosen, its_title = the_topic(goal, topic, title)
     if to is not None:
         refuse_taken(goal, entry.item.id)
-        refuse_unknown_author(goal, entry.item.author)
+        the_author(goal, entry.item.author)
     file = move_item(
         entry.path,
         entry.item.id,

@@ -58,6 +58,8 @@ def sign(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
     from itembank.bank.signing import sign as sign_items
+    from itembank.cli.bank_try import as_known
+    from itembank.cli.bar import Bar
 
     if items and (topic or all_proved):
         raise ItembankError("Name questions, or give --topic or --all-proved, not both.")
@@ -70,7 +72,11 @@ def sign(
     if not chosen:
         where = f" on {topic}" if topic else ""
         raise ItembankError(f"{found.name} has no question{where} that could be signed.")
-    signed = sign_items(found, chosen, by, day)
+    bar = Bar()
+    try:
+        signed = sign_items(found, chosen, as_known(found, by) or by, day, bar)
+    finally:
+        bar.clear()
     for line in signed_lines(signed):
         say(line)
 

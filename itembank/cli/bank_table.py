@@ -13,7 +13,7 @@ from itembank.cli.text import say
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.bank.load import Bank
+    from itembank.bank.load import Bank, Entry
 
 
 def import_(
@@ -36,6 +36,7 @@ def import_(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
     from itembank.bank.table import import_table, read_table
+    from itembank.cli.bank_states import states_of, totals
     from itembank.cli.bank_text import count
 
     folder = bank_folder(bank)
@@ -47,8 +48,20 @@ def import_(
     rows = import_table(folder, file)
     topics = dict.fromkeys(row.topic for row in rows)
     say(f"Added {count(len(rows), 'question')} on {count(len(topics), 'topic')} to {folder}.")
-    if rows:
-        say("Their keys are not proved yet: itembank bank prove")
+    if not rows:
+        return
+    added = {row.item.id for row in rows}
+    states = states_of(*_added(folder, added))
+    say(totals(states))
+    if any(one.outcome.state.value != "proved" for one in states):
+        say(f"‘itembank bank prove {folder}’ says why.")
+
+
+def _added(folder: Path, ids: set[str]) -> tuple[Bank, list[Entry]]:
+    from itembank.bank.load import read_bank
+
+    found = read_bank(folder)
+    return found, [entry for entry in found.entries() if entry.item.id in ids]
 
 
 def export(

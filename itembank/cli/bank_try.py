@@ -58,17 +58,29 @@ def refuse_wrong(sound: bool, anyway: bool) -> None:
         raise CheckFailed(f"It was not saved, because its key is wrong. {SHOWN_ANYWAY}")
 
 
-def refuse_unknown_author(bank: Bank, author: str | None) -> None:
-    """Raise an ItembankError where an author's code is none of the bank's."""
-    from itembank.faults import join_words
+def the_author(bank: Bank, typed: str | None) -> str | None:
+    """Return the author's code that is meant, typed in capitals or not; None where none is.
 
-    if author and author not in bank.authors:
-        codes = join_words(list(bank.authors))
-        known = f"There are {codes}." if codes else "There are none yet."
-        raise ItembankError(
-            f"There is no author ‘{author}’ in {bank.name}. {known} "
-            "Codes stand under [authors] in bank.toml."
-        )
+    Raises:
+        ItembankError: it is none of the bank's.
+    """
+    from itembank.faults import join_words, nearest
+
+    meant = as_known(bank, typed)
+    if meant is None or meant in bank.authors:
+        return meant
+    near = nearest(meant.upper(), bank.authors) or list(bank.authors)
+    advice = f"Did you mean {join_words(near, 'or')}?" if near else "It has none yet."
+    raise ItembankError(
+        f"There is no author ‘{typed}’ in {bank.name}. {advice} "
+        "Codes stand under [authors] in bank.toml."
+    )
+
+
+def as_known(bank: Bank, typed: str | None) -> str | None:
+    """Return an author's code as the bank writes it, or as it was typed where it has none such."""
+    same = [code for code in bank.authors if typed and code.lower() == typed.strip().lower()]
+    return typed if typed in bank.authors or len(same) != 1 else same[0]
 
 
 def refuse_taken(bank: Bank, id: str, but: Iterable[str] = ()) -> None:

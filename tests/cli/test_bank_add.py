@@ -211,3 +211,29 @@ def test_a_choice_is_written_with_its_options(said, bank):
 )
 def test_the_task_that_words_set(prompt, task):
     assert likely_task(prompt) == task
+
+
+def test_an_author_s_code_may_be_typed_in_small_letters(said, bank):
+    new = ("bank", "add", "-b", bank, "-t", "ratio.share", "--tier", "core", "--key", "5")
+    assert said(*new, "--prompt", "Work out {2 + 3}.", "--author", "ht").status == 0
+    assert items(bank, "ratio.share")[0]["author"] == "HT"
+    assert said("bank", "change", "share-1", "-b", bank, "--author", "t9").status == 0
+    assert items(bank, "ratio.share")[0]["author"] == "T9"
+    assert "Signed by HT" in said("bank", "sign", "share-1", "-b", bank, "--by", "ht").out
+    assert "Did you mean HT or T9?" in said(*new, "--prompt", "{2}", "--author", "TX").err
+
+
+def test_an_import_says_what_it_proved(said, bank, tmp_path):
+    (tmp_path / "new.csv").write_text(
+        "topic,tier,prompt,key\n"
+        "ratio.share,core,Find {2 + 3}.,5\n"
+        "ratio.share,core,Find {2 × 3}.,5\n",
+        encoding="utf-8",
+    )
+    planned = said("bank", "import", tmp_path / "new.csv", "-b", bank, "--dry-run")
+    assert "2 questions could be added" in planned.out
+    assert [file.name for file in bank.iterdir()] == ["bank.toml"]
+    out = said("bank", "import", tmp_path / "new.csv", "-b", bank).out
+    assert "Added 2 questions on 1 topic" in out
+    assert "2 questions: 1 proved and 1 disproved." in out
+    assert f"itembank bank prove {bank}" in out
