@@ -11,12 +11,12 @@ from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.tasks import TASKS, NeedsPerson, is_short, parted
 from itembank.bank.wording import form_in_words, order_detail, task_in_words, task_stated
+from itembank.checking.finding import text
 from itembank.items.item import (
     Ask,
     Choose,
     Find,
 )
-from itembank.notation.line import line
 from itembank.notation.tree import (
     Listing,
     Node,
@@ -77,7 +77,7 @@ def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
     if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
         task = task_in_words(words)
         if not task and not (item.model or item.form or is_short(maths)):
-            raise NeedsPerson(f"The words do not say what to do with {line(node)}: add ‘task’.")
+            raise NeedsPerson(f"The words do not say what to do with {text(node)}: add ‘task’.")
         return task or "simplify"
     return "work-out"
 
@@ -112,7 +112,7 @@ def _relations(given: list[Node], why: str) -> tuple[Relation, ...]:
     relations, others = parted(given)
     if others:
         raise NeedsPerson(
-            f"With ‘{why}’ every line of the model is an equation; {line(others[0])} is not one."
+            f"With ‘{why}’ every line of the model is an equation; {text(others[0])} is not one."
         )
     return tuple(relations)
 

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.bank.model import BankItem
+from itembank.checking.finding import text
 from itembank.items.item import Run
-from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import Label, Node, NotationError, symbols
 
@@ -176,7 +176,7 @@ def read_maths(item: BankItem) -> Maths:
 
 def words_of(maths: Maths) -> str:
     """Return the whole prompt as text, its mathematics in line notation."""
-    return "".join(run if isinstance(run, str) else line(run) for run in maths.runs)
+    return "".join(run if isinstance(run, str) else text(run) for run in maths.runs)
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.wording import order_detail, rounding, subject_letter
+from itembank.checking.finding import text
 from itembank.items.item import (
     Ask,
     Common,
@@ -24,7 +25,6 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
-from itembank.notation.line import line
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -98,12 +98,12 @@ def _work_out(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     if not relations:
         target = _one(others, "work this out")
         if isinstance(target, Listing) and not maths.model:
-            raise NeedsPerson(f"The words do not say what to do with {line(target)}: add ‘task’.")
+            raise NeedsPerson(f"The words do not say what to do with {text(target)}: add ‘task’.")
         if symbols(target):
             return Rewrite(target, "simplify")
         if not (maths.model or is_short(maths)) and _is_plain(target):
             raise NeedsPerson(
-                f"{line(target)} alone leaves nothing to work out: add a model of the words."
+                f"{text(target)} alone leaves nothing to work out: add a model of the words."
             )
         return Find(target)
     if others:
@@ -143,7 +143,7 @@ def _factorise(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
 def _expression(given: list[Node], task: str) -> Node:
     target = _one(given, task)
     if isinstance(target, Relation | Listing):
-        raise NeedsPerson(f"To {task} takes an expression, and {line(target)} is not one.")
+        raise NeedsPerson(f"To {task} takes an expression, and {text(target)} is not one.")
     return target
 
 
@@ -255,7 +255,7 @@ def _round(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     detail, amount = found
     target = given[0] if maths.model or len(given) > 1 else _one(given, "round")
     if isinstance(target, Relation | Listing | Ratio | Either):
-        raise NeedsPerson(f"To round takes a number, and {line(target)} is not one.")
+        raise NeedsPerson(f"To round takes a number, and {text(target)} is not one.")
     return Round(target, detail, amount)
 
 

@@ -78,3 +78,18 @@ def test_digits_in_groups_are_not_taken_for_a_list(text):
     with pytest.raises(UnreadableMaths, match="two ways"):
         read_maths(item(f"Work out {{{text}}}.", "1"))
     assert read_maths(item("Order {1, 200}.", "1, 200")).key.parts
+
+
+@pytest.mark.parametrize(
+    ("prompt", "right", "wrong"),
+    [
+        ("Solve {3p = 12}.", "p = 4", "p = 36"),
+        ("Solve {100 - 16 = 4p - 10p - p}.", "-12", "12"),
+        ("Simplify {2p + 3p}.", "5p", "6p"),
+        ("{(p + 11)(p - 4)}", "p^2 + 7p - 44", "p^2 - 7p - 44"),
+        ("Factorise {6p + 9}.", "3(2p + 3)", "3(2p + 9)"),
+    ],
+)
+def test_the_letter_p_is_no_obstacle(prompt, right, wrong):
+    assert state(prompt, right) is State.PROVED
+    assert state(prompt, wrong) is State.DISPROVED
