@@ -7,6 +7,8 @@ when it runs.
 from __future__ import annotations
 
 import gc
+import os
+import sys
 from collections.abc import Sequence
 from typing import Annotated
 
@@ -76,4 +78,17 @@ def run(arguments: Sequence[str] | None = None) -> None:
     # Most of what a command makes lives until it ends: looking for garbage as often as Python
     # does by default found none, and took a twentieth of a pack's time.
     gc.set_threshold(100_000)
-    app(arguments, prog_name="itembank")
+    try:
+        app(arguments, prog_name="itembank")
+    except Exception as error:
+        # Nothing a person types should come here. If it does, it is ours to mend, and a page of
+        # our own code in front of a class helps nobody.
+        if os.environ.get("ITEMBANK_TRACEBACK"):
+            raise
+        print(
+            f"itembank has a fault of its own ({type(error).__name__}: {error}). Nothing was "
+            "half-written. Run it again with ITEMBANK_TRACEBACK=1 set, and send what it prints "
+            "to whoever looks after itembank.",
+            file=sys.stderr,
+        )
+        sys.exit(3)

@@ -105,9 +105,10 @@ def _columns(
         if place is None:
             fault = heading_fault(cell) or f"‘{cell}’ is not the number of a question."
             faults.append(Fault(file, line, fault))
-        elif place >= questions:
+        elif not 0 <= place < questions:
             message = f"There is no question {place + 1}. There are {questions}."
             faults.append(Fault(file, line, message))
+            place = None  # the rows below are still looked through
         elif place in columns:
             faults.append(Fault(file, line, f"Question {place + 1} has two columns. Keep one."))
         columns.append(place)

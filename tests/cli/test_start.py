@@ -157,3 +157,22 @@ def test_version():
     done = itembank("--version")
     assert done.returncode == 0
     assert done.stdout.startswith("itembank 0.")
+
+
+def test_a_fault_of_the_program_is_one_plain_sentence(monkeypatch, capsys):
+    from itembank.cli import main
+
+    def fail(*given, **named):
+        raise IndexError("out of range")
+
+    monkeypatch.setattr(main, "app", fail)
+    monkeypatch.delenv("ITEMBANK_TRACEBACK", raising=False)
+    with pytest.raises(SystemExit) as ended:
+        main.run(["topics"])
+    assert ended.value.code == 3
+    said = capsys.readouterr().err
+    assert "a fault of its own (IndexError: out of range)" in said
+    assert "Traceback" not in said
+    monkeypatch.setenv("ITEMBANK_TRACEBACK", "1")
+    with pytest.raises(IndexError):
+        main.run(["topics"])

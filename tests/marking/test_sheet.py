@@ -39,6 +39,13 @@ def test_every_fault_is_told_with_its_line():
         assert part in said
 
 
+@pytest.mark.parametrize("number", ["0", "9", "99"])
+def test_answers_under_a_number_that_is_no_question(number):
+    # Answers stand below it: they go nowhere, least of all to the last question.
+    with pytest.raises(FileFaults, match="There is no question"):
+        parse_answers(f"seat,1,{number}\nA1,3,4\n", 8)
+
+
 @pytest.mark.parametrize("heading", ["Date of birth,1", "seat,1,DOB", "pupil name,1"])
 def test_who_a_pupil_is_is_refused(heading):
     with pytest.raises(FileFaults, match="no pupils' names"):
