@@ -7,7 +7,7 @@ on θ, so the difficulties can be found without any assumption about the class (
 elementary symmetric functions of exp(−β), summed up here item by item with positive terms
 only (Gustafsson, *British Journal of Mathematical and Statistical Psychology* 33, 1980).
 Pupils may have been asked different items: those asked the same ones form a group with
-symmetric functions of its own.
+symmetric functions of its own; groups of one size are worked out together.
 """
 
 from __future__ import annotations
@@ -41,12 +41,15 @@ class Difficulties:
 
 
 @dataclass(frozen=True, slots=True)
-class _Group:
-    """Pupils who were asked the same items and got some but not all right."""
+class _Groups:
+    """Groups asked equally many items; of their pupils, those with some but not all right.
+
+    A row is a group: its items, right answers to each, pupils with score 0 … number of items.
+    """
 
     items: NDArray[np.intp]
-    right: NDArray[np.float64]  # right answers to each item
-    scores: NDArray[np.float64]  # number of pupils with score 0 … number of items
+    right: NDArray[np.float64]
+    scores: NDArray[np.float64]
 
 
 def rasch(answers: object) -> Difficulties:
@@ -62,40 +65,73 @@ def rasch(answers: object) -> Difficulties:
     >>> bool(np.all(np.abs(found.values - [-1, 0, 1]) < 4 * found.errors))
     True
     """
-    from scipy.optimize import minimize
-
     table = as_answers(answers)
+    columns = np.arange(table.shape[1])[None, :]
+    return rasch_of_starters(table, np.zeros(len(table), np.intp), columns, table.shape[1])
+
+
+def rasch_of_starters(
+    answers: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp], items: int
+) -> Difficulties:
+    """Return difficulties of items met in many starters, each pupil at each starter a row.
+
+    Row r of `answers` was given in the starter `starter[r]`, whose column k asked the item
+    ``asked[starter[r], k]`` (−1: none that counts). A pupil's ability may change from starter
+    to starter: it is left out anew each time.
+
+    Raises:
+        TooFew: as :func:`rasch`.
+    """
+    table = np.where(asked[starter] >= 0, answers, np.nan)
     number = (~np.isnan(table)).sum(axis=1)
     total = np.nansum(table, axis=1)
-    table = table[(total > 0) & (total < number)]
-    _check(table)
-    groups = _groups(table)
-    items = table.shape[1]
-
-    def loss(free: NDArray[np.float64]) -> tuple[float, NDArray[np.float64]]:
-        value, slope, _ = _likelihood(np.append(free, -free.sum()), groups, items, False)
-        return -value, -(slope[:-1] - slope[-1])
-
-    start = -np.log(np.nansum(table, axis=0) / np.nansum(1 - table, axis=0))
-    start -= start.mean()
-    fit = minimize(loss, start[:-1], jac=True, method="BFGS", options={"gtol": 1e-7})
-    free = np.asarray(fit.x)
-    # BFGS may stop at the limit of its line search: Newton's method takes the last steps.
+    some = (total > 0) & (total < number)
+    table, starter = table[some], starter[some]
+    right, wrong, beats = _against(table, asked[starter], items)
+    _check(len(table), right, wrong, beats)
+    sizes = _groups(table, starter, asked)
+    values = -np.log(right / wrong)
+    values -= values.mean()
     change = np.vstack([np.eye(items - 1), -np.ones(items - 1)])
-    for _ in range(20):
-        values = np.append(free, -free.sum())
-        best, slope, information = _likelihood(values, groups, items, True)
+    best, slope, information = _likelihood(values, sizes, items)
+    for _ in range(60):
         inverse = np.linalg.inv(change.T @ information @ change)
-        step = inverse @ (change.T @ slope)
-        free = free + step
+        step = change @ (inverse @ (change.T @ slope))
         if np.abs(step).max() < 1e-9:
             break
+        # The likelihood has one peak: Newton's step, halved while it leads too far, climbs it.
+        for _ in range(40):
+            tried, slope, information = _likelihood(values + step, sizes, items)
+            if tried >= best - 1e-9 * abs(best):
+                break
+            step = step / 2
+        values, best = values + step, tried
     errors = np.sqrt(np.diag(change @ inverse @ change.T))
-    return Difficulties(np.append(free, -free.sum()), errors, len(table), best)
+    return Difficulties(values, errors, len(table), best)
 
 
-def _check(table: Answers) -> None:
-    pupils, items = table.shape
+def _against(
+    table: Answers, which: NDArray[np.intp], items: int
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.bool_]]:
+    """Return right and wrong answers to each item, and which item was right where which was not."""
+    right, wrong = table == 1, table == 0
+    counts = [
+        np.bincount(which[hits], minlength=items).astype(np.float64) for hits in (right, wrong)
+    ]
+    beats = np.zeros((items, items), dtype=bool)
+    for i in range(table.shape[1]):
+        for j in range(table.shape[1]):
+            both = right[:, i] & wrong[:, j]
+            beats[which[both, i], which[both, j]] = True
+    return counts[0], counts[1], beats
+
+
+def _check(
+    pupils: int, right: NDArray[np.float64], wrong: NDArray[np.float64], beats: NDArray[np.bool_]
+) -> None:
+    from scipy.sparse.csgraph import connected_components
+
+    items = len(right)
     if items < 2:
         raise TooFew("Difficulties compare items: there must be two or more.")
     if pupils < FEWEST_PUPILS:
@@ -103,80 +139,91 @@ def _check(table: Answers) -> None:
             f"Only {pupils} pupils got some but not all right; difficulties need "
             f"{FEWEST_PUPILS} or more."
         )
-    right, wrong = np.nansum(table, axis=0), np.nansum(1 - table, axis=0)
     scarce = np.flatnonzero(np.minimum(right, wrong) < FEWEST_EITHER_WAY)
     if scarce.size:
         raise TooFew(
             f"{scarce.size} of {items} items have fewer than {FEWEST_EITHER_WAY} right or "
             "wrong answers."
         )
-    if not _linked(table):
+    # Every two items must be linked both ways by pupils right on one and wrong on the other, or
+    # the likelihood has no highest point (Fischer, *Psychometrika* 46, 1981).
+    if int(connected_components(beats, directed=True, connection="strong")[0]) != 1:
         raise TooFew("No pupil answered items of both sets, so they cannot be compared.")
 
 
-def _linked(table: Answers) -> bool:
-    """Whether every two items are linked both ways by pupils right on one and wrong on the other.
-
-    Without it the likelihood has no highest point (Fischer, *Psychometrika* 46, 1981).
-    """
-    from scipy.sparse.csgraph import connected_components
-
-    right, wrong = np.nan_to_num(table), np.nan_to_num(1 - table)
-    beats = right.T @ wrong > 0
-    count, _ = connected_components(beats, directed=True, connection="strong")
-    return int(count) == 1
-
-
-def _groups(table: Answers) -> list[_Group]:
-    asked = ~np.isnan(table)
-    patterns, which = np.unique(asked, axis=0, return_inverse=True)
-    groups = []
-    for place, pattern in enumerate(patterns):
-        items = np.flatnonzero(pattern)
-        part = table[which.ravel() == place][:, items]
-        scores = np.bincount(part.sum(axis=1).astype(int), minlength=len(items) + 1)
-        groups.append(_Group(items, part.sum(axis=0), scores.astype(np.float64)))
-    return groups
+def _groups(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]) -> list[_Groups]:
+    """Put together the pupils who were asked the same items."""
+    here = ~np.isnan(table)
+    bits = np.packbits(here, axis=1)
+    keys = np.ascontiguousarray(
+        np.column_stack([starter.astype(">u4").view(np.uint8).reshape(-1, 4), bits])
+    )
+    # Rows as one value each: far quicker to compare than rows of columns.
+    flat = keys.view(np.dtype((np.void, keys.shape[1]))).ravel()
+    _, first, which = np.unique(flat, return_index=True, return_inverse=True)
+    which = which.ravel()
+    patterns, starters, numbers = here[first], starter[first], here[first].sum(axis=1)
+    found = []
+    for number in np.unique(numbers):
+        some = np.flatnonzero(numbers == number)
+        place = np.full(len(first), -1)
+        place[some] = np.arange(len(some))
+        rows = place[which] >= 0
+        group = place[which[rows]]
+        columns = np.argsort(~patterns[some], axis=1, kind="stable")[:, :number]
+        answers = np.take_along_axis(table[rows], columns[group], axis=1)
+        right = np.zeros((len(some), number))
+        np.add.at(right, group, answers)
+        scores = np.zeros((len(some), number + 1))
+        np.add.at(scores, (group, answers.sum(axis=1).astype(int)), 1)
+        items = np.take_along_axis(asked[starters[some]], columns, axis=1)
+        found.append(_Groups(items, right, scores))
+    return found
 
 
 def symmetric(easiness: NDArray[np.float64]) -> NDArray[np.float64]:
     """Return the elementary symmetric functions of orders 0 to n of n positive numbers.
 
+    Of an array, those of each row.
+
     >>> symmetric(np.array([1.0, 2.0, 3.0])).tolist()
     [1.0, 6.0, 11.0, 6.0]
     """
-    sums = np.zeros(len(easiness) + 1)
-    sums[0] = 1
-    for count, value in enumerate(easiness, 1):
-        sums[1 : count + 1] += value * sums[:count]
+    number = easiness.shape[-1]
+    sums = np.zeros((*easiness.shape[:-1], number + 1))
+    sums[..., 0] = 1
+    for k in range(number):
+        sums[..., 1 : k + 2] += easiness[..., k, None] * sums[..., : k + 1]
     return sums
 
 
 def _likelihood(
-    values: NDArray[np.float64], groups: list[_Group], items: int, second: bool
+    values: NDArray[np.float64], sizes: list[_Groups], items: int
 ) -> tuple[float, NDArray[np.float64], NDArray[np.float64]]:
-    """Return the conditional log-likelihood, its slope, and the information where asked for."""
+    """Return the conditional log-likelihood, its slope, and the information."""
     total, slope = 0.0, np.zeros(items)
     information = np.zeros((items, items))
-    for group in groups:
-        easy = np.exp(-values[group.items])
-        n = len(easy)
+    for groups in sizes:
+        hard = values[groups.items]
+        easy = np.exp(-hard)
+        count, n = easy.shape
         gamma = symmetric(easy)
-        total -= float(group.right @ values[group.items] + group.scores @ np.log(gamma))
-        # Chance of each item being right, given the score (rows: items; columns: scores).
-        chance = np.zeros((n, n + 1))
+        total -= float((groups.right * hard).sum() + (groups.scores * np.log(gamma)).sum())
+        # Chance of each item being right, given the score (axes: group, item, score).
+        chance = np.zeros((count, n, n + 1))
         for i in range(n):
-            chance[i, 1:] = easy[i] * symmetric(np.delete(easy, i)) / gamma[1:]
-        expected = chance @ group.scores
-        slope[group.items] += expected - group.right
-        if not second:
-            continue
-        joint = np.diag(expected)
+            rest = symmetric(np.delete(easy, i, axis=1))
+            chance[:, i, 1:] = easy[:, i, None] * rest / gamma[:, 1:]
+        expected = np.einsum("gis,gs->gi", chance, groups.scores)
+        np.add.at(slope, groups.items, expected - groups.right)
+        joint = np.zeros((count, n, n))
+        joint[:, np.arange(n), np.arange(n)] = expected
+        weight = groups.scores[:, 2:] / gamma[:, 2:]
         for i in range(n):
             for j in range(i):
-                both = np.zeros(n + 1)
-                both[2:] = easy[i] * easy[j] * symmetric(np.delete(easy, [i, j])) / gamma[2:]
-                joint[i, j] = joint[j, i] = both @ group.scores
-        here = np.ix_(group.items, group.items)
-        information[here] += joint - (chance * group.scores) @ chance.T
+                rest = symmetric(np.delete(easy, [i, j], axis=1))
+                both = easy[:, i] * easy[:, j] * (rest * weight).sum(axis=1)
+                joint[:, i, j] = joint[:, j, i] = both
+        joint -= np.einsum("gis,gjs,gs->gij", chance, chance, groups.scores, optimize=True)
+        np.add.at(information, (groups.items[:, :, None], groups.items[:, None, :]), joint)
     return total, slope, information

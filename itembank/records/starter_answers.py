@@ -1,0 +1,148 @@
+"""All answers by seat, of many starters at once, as arrays: what item statistics are made from.
+
+The database adds up each pupil's answers to one number (bit k: question k), so that two
+million marks come across as a quarter of a million numbers.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from sqlalchemy import BigInteger, Connection, Select, String, cast, func, literal, select
+
+from itembank.records.item_statistics import Answers
+from itembank.records.recording import active
+from itembank.records.tables import entry, lesson, mark, question
+
+MOST_QUESTIONS = 60
+"""Questions of a starter that count here, so that a pupil's answers fit into one number."""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question of a starter, and the item it was."""
+
+    address: str
+    topic: str
+    tier: str
+
+
+@dataclass(frozen=True, slots=True)
+class Starter:
+    """A starter whose answers are known by seat."""
+
+    lesson_id: int
+    entry_id: int
+    class_name: str
+    date: datetime.date
+
+
+@dataclass(frozen=True, slots=True)
+class StarterAnswers:
+    """Answers to many starters: a row for each pupil at each starter.
+
+    `table` holds 1, 0 or NaN for each question, `starter` which starter a row is of; `asked`
+    holds for each starter and question which of `items` it was (−1: none).
+    """
+
+    starters: tuple[Starter, ...]
+    items: tuple[Question, ...]
+    asked: NDArray[np.intp]
+    starter: NDArray[np.intp]
+    table: Answers
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """Which lessons a report is about; None stands for no limit."""
+
+    class_name: str | None = None
+    first: datetime.date | None = None
+    last: datetime.date | None = None
+
+    def limit(self, query: Select[Any]) -> Select[Any]:
+        """Return the query, which reads the table of lessons, limited to these lessons."""
+        if self.class_name is not None:
+            query = query.where(func.lower(lesson.c.class_name) == self.class_name.lower())
+        if self.first is not None:
+            query = query.where(lesson.c.date >= self.first)
+        if self.last is not None:
+            query = query.where(lesson.c.date <= self.last)
+        return query
+
+
+def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
+    """Return the answers by seat of all starters in scope, in order of their dates."""
+    found = scope.limit(
+        select(lesson.c.id, entry.c.id, lesson.c.class_name, lesson.c.date)
+        .join(entry, entry.c.lesson_id == lesson.c.id)
+        .where(active(), entry.c.kind == "answers")
+        .order_by(lesson.c.date, lesson.c.period, lesson.c.id)
+    )
+    starters = tuple(Starter(*row) for row in connection.execute(found))
+    items, asked = _asked(connection, scope, starters)
+    starter, table = _answers(connection, scope, starters, asked.shape[1])
+    return StarterAnswers(starters, items, asked, starter, table)
+
+
+def _asked(
+    connection: Connection, scope: Scope, starters: Sequence[Starter]
+) -> tuple[tuple[Question, ...], NDArray[np.intp]]:
+    place = {one.lesson_id: n for n, one in enumerate(starters)}
+    number = question.c.number
+    rows = connection.execute(
+        scope.limit(
+            select(
+                question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier
+            )
+            .join(lesson, lesson.c.id == question.c.lesson_id)
+            .where(number.between(1, MOST_QUESTIONS))
+        )
+    ).all()
+    known: dict[tuple[str, str, str], int] = {}
+    wide = max((row[1] for row in rows), default=1)
+    asked = np.full((len(starters), wide), -1, dtype=np.intp)
+    for lesson_id, column, address, topic, tier in rows:
+        if lesson_id in place:
+            item = known.setdefault((address, topic, tier), len(known))
+            asked[place[lesson_id], column - 1] = item
+    return tuple(Question(*one) for one in known), asked
+
+
+def _answers(
+    connection: Connection, scope: Scope, starters: Sequence[Starter], wide: int
+) -> tuple[NDArray[np.intp], Answers]:
+    """Return for each row the starter it is of, and its answers."""
+    bit = literal(1, BigInteger).op("<<")(mark.c.number - 1)
+    pupils = scope.limit(
+        select(
+            mark.c.entry_id,
+            cast(func.sum(bit), BigInteger).label("asked"),
+            cast(func.sum(bit * mark.c.right), BigInteger).label("right"),
+        )
+        .join(entry, entry.c.id == mark.c.entry_id)
+        .join(lesson, lesson.c.id == entry.c.lesson_id)
+        .where(active(), mark.c.number.between(1, wide))
+        .group_by(mark.c.entry_id, mark.c.seat)
+    ).subquery()
+    pair = cast(pupils.c.asked, String) + literal(" ") + cast(pupils.c.right, String)
+    packed = select(pupils.c.entry_id, func.aggregate_strings(pair, " ")).group_by(
+        pupils.c.entry_id
+    )
+    place = {one.entry_id: n for n, one in enumerate(starters)}
+    parts, which, counts = [], [], []
+    for entry_id, text in connection.execute(packed):
+        if entry_id in place:
+            parts.append(text)
+            which.append(place[entry_id])
+            counts.append((text.count(" ") + 1) // 2)
+    numbers = np.array(" ".join(parts).split(), dtype=np.int64).reshape(-1, 2)
+    starter = np.repeat(np.array(which, dtype=np.intp), np.array(counts, dtype=np.intp))
+    shifts = np.arange(wide)
+    bits = (numbers[:, :, None] >> shifts) & 1
+    return starter, np.where(bits[:, 0] == 1, bits[:, 1].astype(np.float64), np.nan)
