@@ -61,7 +61,8 @@ class Typed:
     @property
     def empty(self) -> bool:
         """Tell whether nothing is to be recorded yet."""
-        return not self.depths and self.own_view is None and self.unclear is None
+        beside = (self.own_view, self.unclear, self.note)
+        return not self.depths and all(one is None for one in beside)
 
 
 def run(typed: Typed, today: datetime.date | None = None) -> None:

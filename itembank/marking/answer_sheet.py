@@ -75,7 +75,7 @@ def parse_answers(text: str, questions: int, file: str = "answers") -> tuple[Ans
         seen[seat.upper()] = line
         answers = [""] * questions
         for place, cell in zip(columns, cells[1:], strict=False):
-            if place is not None and cell not in _NO_ANSWER:
+            if place is not None and place < questions and cell not in _NO_ANSWER:
                 answers[place] = cell
         found.append(AnswerRow(seat, tuple(answers)))
     if faults:

@@ -19,6 +19,7 @@ from itembank.seats import heading_fault, seat_fault
 if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
 
+_SEATS = {"seat", "seats", "code", "seat code", ""}
 _RIGHT = {"1": True, "0": False, "": False}
 
 
@@ -42,7 +43,7 @@ def is_by_question(text: str) -> bool:
     if any(one.isdigit() for one in first):  # a seat code: there is no heading
         return len(cells) > 2
     rest = [cell.removeprefix("question").removeprefix("q").strip(" .") for cell in cells[1:]]
-    return len(cells) > 2 or any(cell.isdigit() for cell in rest)
+    return len(cells) > 2 or (first in _SEATS and any(cell.isdigit() for cell in rest))
 
 
 def read_sheet(

@@ -274,7 +274,7 @@ def test_two_programs_at_once_wait_for_each_other(tmp_path):
 
 def _race(place, programs, records):
     """Let several writers record lessons of their own at once; return how each record went."""
-    said, start = [], threading.Barrier(programs)
+    said, start = [], threading.Barrier(programs, timeout=60)
 
     def write(which):
         start.wait()
@@ -295,7 +295,7 @@ def _race(place, programs, records):
 def first_of_many(place, programs=4, lessons=5):
     """Let several record the same lessons at once; return how many got in for each lesson."""
     won = [0] * lessons
-    start = threading.Barrier(programs)
+    start = threading.Barrier(programs, timeout=60)
 
     def write():
         with open_store(place) as store:

@@ -1,0 +1,248 @@
+"""Record, undo, decide, export and forget, as typed: three depths, and every fault plain."""
+
+import datetime
+import json
+
+import pytest
+
+from itembank.cli.main import run
+
+DEPARTMENT = """
+school = "Fernhill School"
+default_class = "8K"
+[deciding]
+again_below = 40
+on_from = 90
+[[classes]]
+name = "8K"
+year = 8
+seats = ["A1-A6", "B1-B4"]
+topics = ["ratio.share", "ratio.simplest-form"]
+questions = 4
+[[classes]]
+name = "9S"
+year = 9
+topics = ["ratio.share"]
+"""
+DAYS = ("2026-11-16", "2026-11-23")
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    """Make a department with two packs once."""
+    folder = tmp_path_factory.mktemp("department")
+    (folder / "department.toml").write_text(DEPARTMENT)
+    (folder / "output").mkdir()
+    for day in DAYS:
+        where = ["--department", str(folder), "--output", str(folder / "output")]
+        with pytest.raises(SystemExit) as end:
+            run(["pack", "--date", day, *where])
+        assert not end.value.code
+    return {
+        path.relative_to(folder): path.read_bytes()
+        for path in folder.rglob("*")
+        if path.name in ("pack.json", "department.toml")
+    }
+
+
+@pytest.fixture
+def home(made, tmp_path, monkeypatch):
+    for path, data in made.items():
+        (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / path).write_bytes(data)
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    return tmp_path
+
+
+def test_hands_by_band_go_to_the_newest_pack(said, home):
+    status, out, err = said("record", "8K", "--bands", "5 3 2")
+    assert (status, err) == (0, "")
+    lines = out.splitlines()
+    assert len(lines) == 3
+    assert "8K on 23 November 2026: 10 pupils. Rebuild 5, Secure 3, Extend 2." in lines[0]
+    assert "a repair group" in lines[1]
+    assert "itembank decide 8K" in lines[2]
+
+
+def test_right_answers_by_question(said, home):
+    assert said("record", "--date", DAYS[0], "--right", "9 3,10 8", "--pupils", "10").status == 0
+    out = said("decide", "8k").out
+    assert "16 November 2026" in out
+    shares = [line.split()[4] for line in out.splitlines() if line[:1].isdigit()][1:]
+    assert shares == ["90", "30", "100", "80"]
+    assert "Below 40 % right: teach again to all; from 90 %: go on" in out
+    assert "not a grade" in out
+
+
+SCORES = "seat,score\nA1,4\na2,1\nA3,\n"
+ANSWERS = "seat,1,2,3,4\nA1,1,1,1,1\nA2,0,1,0,0\nA3,,,,\n"
+
+
+@pytest.mark.parametrize("text", [SCORES, ANSWERS])
+def test_sheets_by_seat(said, home, text):
+    (home / "sheet.csv").write_text(text)
+    out = said("record", "--sheet", "sheet.csv").out
+    assert out.startswith("Away: A3.\n")
+    assert "2 pupils. Rebuild 1, Secure 0, Extend 1." in out
+    assert "Only 2 pupils" in out
+    assert "A1–A2" in said("decide", "--pairs").out
+
+
+def test_typed_answers_are_marked_and_show_misconceptions(said, home):
+    items = json.loads((home / "output" / f"8K-{DAYS[1]}" / "pack.json").read_text())
+    asked = items["versions"][0]["items"]
+    right = [one["key"]["line"] for one in asked]
+    slip = next(n for n, one in enumerate(asked) if one["misconceptions"])
+    wrong = [*right]
+    wrong[slip] = asked[slip]["misconceptions"][0]["wrong"]["line"]
+    rows = ["seat,1,2,3,4"]
+    for seat, answers in (("A1", right), ("A2", wrong)):
+        rows.append(",".join([seat, *(f'"{one}"' for one in answers)]))
+    (home / "sheet.csv").write_text("\n".join(rows))
+    assert said("record", "--sheet", "sheet.csv").status == 0
+    out = said("decide").out
+    assert f"{asked[slip]['misconceptions'][0]['id']} showed 1 time" in out
+    assert f"{slip + 1}  1 of 2" in out
+
+
+def test_twice_warns_and_undo_takes_back(said, home):
+    said("record", "--bands", "5 3 2")
+    status, out, err = said("record", "--bands", "1 1 1")
+    assert (status, out) == (2, "")
+    assert "already" in err
+    assert "--replace" in err
+    assert said("record", "--bands", "1 1 1", "--replace").status == 0
+    assert "3 pupils" in said("decide").out
+    assert "counts again" in said("undo").out
+    assert "10 pupils" in said("decide").out
+    assert said("undo").status == 0
+    assert said("undo").status == 2
+
+
+def test_one_seat_is_put_right(said, home):
+    (home / "sheet.csv").write_text(ANSWERS)
+    said("record", "--sheet", "sheet.csv")
+    assert "1  1 of 2" in said("decide").out
+    assert said("record", "--correct", "a2 q1 right").status == 0
+    assert "1  2 of 2" in said("decide").out
+    status, _, err = said("record", "--correct", "A9 q1 right", "--correct", "A1 q7 right")
+    assert status == 2
+    assert "seat A9" in err
+    assert "no question 7" in err
+
+
+def test_own_views_and_clarity(said, home):
+    (home / "sheet.csv").write_text(ANSWERS)
+    views = "A1 not sure, A2 sure"
+    words = ["--unclear", "3", "--note", "which way round"]
+    assert said("record", "--sheet", "sheet.csv", "--own-view", views, *words).status == 0
+    out = said("decide").out
+    assert "Sure, but low: A2" in out
+    assert "Not sure, but high: A1" in out
+    assert "Asked what to do before they could start: 3 of 10 (which way round)." in out
+    assert said("record", "--own-view", "5 sure 3 partly 1 not", "--replace").status == 0
+    assert "sure 5, partly 3, not sure 1" in said("decide").out
+
+
+@pytest.mark.parametrize(
+    ("words", "faults"),
+    [
+        (["--bands", "5 3"], ["2 numbers, but 3 bands"]),
+        (["--bands", "5 3 9"], ["17 pupils, but only 10 sit"]),
+        (["--bands", "5 x 9"], ["‘x’ is not a number"]),
+        (["--bands", "0 0 0"], ["nobody was counted"]),
+        (["--bands", "1 1 1", "--right", "1 1 1 1"], ["Give one of"]),
+        (
+            ["--right", "9 9 9", "--pupils", "8"],
+            ["3 numbers, but 4", "question 1 has 9 right of 8"],
+        ),
+        (["--right", "1 1 1 1", "--pupils", "11"], ["--pupils: 11, but 10"]),
+        (["--bands", "9 9 9", "--unclear", "99"], ["27 pupils", "--unclear: 99"]),
+        (["--own-view", "A1 sure, Z9 sure, A2 maybe"], ["no seat Z9", "‘A2 maybe’"]),
+        (["--note", "words"], ["goes with --unclear"]),
+        (["--date", "2026-11-17", "--bands", "1 1 1"], ["no pack", "--out-of"]),
+        (["--date", "2099-01-01", "--bands", "1 1 1"], ["not come yet"]),
+        (["--date", "soon"], ["‘soon’ is not a day"]),
+        (["--correct", "A1"], ["no results"]),
+        ([], ["--bands", "--sheet"]),
+    ],
+)
+def test_faults_are_told_and_nothing_is_recorded(said, home, words, faults):
+    status, out, err = said("record", "8K", *words)
+    assert (status, out) == (2, "")
+    for fault in faults:
+        assert fault in err
+    assert said("decide").status == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "faults"),
+    [
+        ("A1,5\nA9,3\nA2,1\nA2,2\n", ["line 1: The score 5", "line 2: The class has no seat A9"]),
+        ("name,score\nA1,3\n", ["line 1: A heading speaks of names"]),
+        ("seat,born,score\nA1,2014-02-03,3\n", ["dates of birth"]),
+        ("seat,1,2,3,4,5\nA1,1,1,1,1,1\n", ["no question 5"]),
+        ("Sam,3\n", ["not a seat code"]),
+        ("", ["no score"]),
+    ],
+)
+def test_faulty_sheets_tell_their_lines(said, home, text, faults):
+    (home / "sheet.csv").write_text(text)
+    status, _, err = said("record", "--sheet", "sheet.csv")
+    assert status == 2
+    for fault in faults:
+        assert fault in err
+
+
+def test_a_starter_without_a_pack(said, home):
+    words = ["record", "9S", "--date", "2026-11-17", "--out-of", "10", "--bands"]
+    assert said(*words, "1 2 3").status == 0
+    assert "6 pupils" in said("decide", "9S").out
+    assert "Name the pack" in said("record", "9S", "--out-of", "10", "--right", "3 4").err
+
+
+def test_three_questions_at_a_terminal(said, home, monkeypatch):
+    monkeypatch.setattr("itembank.cli.ask.can_ask", lambda: True)
+    typed = iter(["5 3", "5 3 2", "4 4 2", ""])
+    monkeypatch.setattr("builtins.input", lambda _: next(typed))
+    out = said("record").out
+    assert "Write 3 numbers" in out
+    assert "10 pupils. Rebuild 5, Secure 3, Extend 2." in out
+    assert "sure 4, partly 4, not sure 2" in said("decide").out
+
+
+def test_export_then_forget(said, home):
+    (home / "sheet.csv").write_text(ANSWERS)
+    said("record", "--sheet", "sheet.csv")
+    assert said("export", "--to", "out").status == 0
+    assert said("export", "--to", "out").status == 2
+    status, _, err = said("forget", "--seat", "8K/A2")
+    assert status == 2
+    assert "--yes" in err
+    assert "A2" in (home / "out" / "answers.csv").read_text()
+    out = said("forget", "--seat", "8K/a2", "--yes").out
+    assert "Forgotten: seat A2 of 8K. 5 records removed" in out
+    assert "Written anew without it" in out
+    assert "A2" not in (home / "out" / "answers.csv").read_text()
+    assert "1 pupil" in said("decide").out
+    assert said("forget", "--yes").status == 2
+    assert said("forget", "--seat", "A2", "--yes").status == 2
+    assert "1 lesson removed" in said("forget", "--before", "2026-12-01", "--yes").out
+    assert said("decide").status == 2
+
+
+def test_lines_for_deciding_must_rise(said, home):
+    text = DEPARTMENT.replace("on_from = 90", "on_from = 30")
+    (home / "department.toml").write_text(text)
+    status, _, err = said("decide")
+    assert status == 2
+    assert "must be less than ‘on_from’" in err
+
+
+def test_no_day_is_taken_from_the_future(said, home):
+    """A pack made ahead for next week is not the lesson that was."""
+    ahead = datetime.date.today() + datetime.timedelta(days=7)
+    source = home / "output" / f"8K-{DAYS[1]}"
+    source.rename(source.with_name(f"8K-{ahead}"))
+    assert "16 November 2026" in said("record", "--bands", "1 1 1").out
