@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from itembank.items.item import Tier
 from itembank.items.registry import find_topic
 from itembank.packs.choose import Share, choose_starter, share_out
+from itembank.packs.held import bar_items, held_items
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet
@@ -48,6 +49,12 @@ class PackRequest:
     slips: bool
     bands: tuple[Band, ...]
     drawing: Drawing = field(default_factory=Drawing)
+    items: tuple[str, ...] = ()
+    """Addresses of questions that must stand in the starter."""
+    avoid: frozenset[str] = frozenset()
+    """Addresses of questions that the starter should not ask; sheets may."""
+    never: frozenset[str] = frozenset()
+    """Addresses of questions that stand nowhere in the pack."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,20 +123,9 @@ def choose(request: PackRequest) -> Chosen:
         ItembankError: a topic is unknown or has too few different questions, or a bank cannot
             be read.
     """
-    banks = None
-    pool = Pool()
-    topics: tuple[Drawable, ...]
-    if request.drawing.uses_banks:
-        from itembank.packs.banks import Banks, same_question
-
-        banks = Banks(request.drawing, [one.id for one in request.topics])
-        topics = tuple(banks.source(one.id) for one in request.topics)
-        pool = Pool(same_question)
-    else:
-        topics = tuple(find_topic(one.id) for one in request.topics)
-    counts = share_out([one.count for one in request.topics], request.questions)
-    shares = [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
-    versions = choose_starter(shares, request.variants, request.seed, pool)
+    banks, topics, pool = _sources(request)
+    shares = _shares(request, topics)
+    versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
     sheets = [
@@ -139,6 +135,43 @@ def choose(request: PackRequest) -> Chosen:
         for tier in Tier
     ]
     return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets), banks)
+
+
+def starter_addresses(request: PackRequest) -> tuple[str, ...]:
+    """Return the addresses of the questions that the pack's starter asks, in order.
+
+    Nothing is proved, and the sheets are not chosen: it is what a week is planned with.
+
+    Raises:
+        ItembankError: as :func:`choose`.
+    """
+    _, topics, pool = _sources(request)
+    first = _starter(request, _shares(request, topics), pool)[0]
+    return tuple(drawn.item.address for drawn in first)
+
+
+def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:
+    if not request.drawing.uses_banks:
+        return None, tuple(find_topic(one.id) for one in request.topics), Pool()
+    from itembank.packs.banks import Banks, same_question
+
+    banks = Banks(request.drawing, [one.id for one in request.topics])
+    return banks, tuple(banks.source(one.id) for one in request.topics), Pool(same_question)
+
+
+def _shares(request: PackRequest, topics: Sequence[Drawable]) -> list[Share]:
+    counts = share_out([one.count for one in request.topics], request.questions)
+    return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
+
+
+def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list[Drawn]]:
+    pool_topics = [share.topic for share in shares]
+    bar_items(pool_topics, request.never, pool)
+    kept = held_items(pool_topics, request.items, pool)
+    pool.avoid(request.avoid, pool_topics)
+    versions = choose_starter(shares, request.variants, request.seed, pool, kept)
+    pool.avoid((), ())
+    return versions
 
 
 def _opens(tier: Tier, bands: Sequence[Band]) -> bool:

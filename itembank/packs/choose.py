@@ -25,6 +25,7 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.notation.tree import Money, Node, Quantity, Relation, children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
@@ -94,6 +95,22 @@ def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, T
     return list(zip(row, tiers, strict=True))
 
 
+def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple[Drawable, Tier]]:
+    """Return the places of a row that held questions leave open, of their own tier if it can be."""
+    rest = list(row)
+    for drawn in held:
+        item = drawn.item
+        there = [place for place, (topic, _) in enumerate(rest) if topic.id == item.topic]
+        if not there:
+            raise ItembankError(
+                f"{item.address} is to be asked, but the starter has no question left on "
+                f"{item.topic}. Ask more questions on it, or fewer by address."
+            )
+        same = [place for place in there if rest[place][1] is item.tier]
+        del rest[(same or there)[0]]
+    return rest
+
+
 def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
     """Return the tier, or where the banks have no more of it the nearest one, the easier first."""
     if not is_short(topic):
@@ -104,23 +121,26 @@ def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
 
 
 def choose_starter(
-    shares: Sequence[Share], versions: int, seed: int, pool: Pool
+    shares: Sequence[Share], versions: int, seed: int, pool: Pool, held: Sequence[Drawn] = ()
 ) -> list[list[Drawn]]:
     """Return the questions of each version of the starter, in order.
 
+    Those that are `held` stand in it whatever the rules say; where all are, in the order given.
+
     Raises:
-        ItembankError: a topic has too few different questions.
+        ItembankError: a topic has too few different questions, or more are held than it has.
     """
     rng = generator(seed, "starter")
-    first: list[Drawn] = []
-    for topic, wanted in slots(shares, rng):
+    first: list[Drawn] = [pool.take(drawn) for drawn in held]
+    for topic, wanted in _open(slots(shares, rng), held):
         tier = nearest_tier(topic, wanted, pool)
         first.append(
             pool.pick(
                 topic, tier, rng, lambda drawn: likeness(drawn, first) + crowding(drawn, first)
             )
         )
-    first.sort(key=lambda drawn: drawn.difficulty)
+    if len(first) > len(held):
+        first.sort(key=lambda drawn: drawn.difficulty)
     topics = {share.topic.id: share.topic for share in shares}
     made = [first]
     for number in range(1, versions):

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import random
 from bisect import bisect_left
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
+from itembank.items.registry import find_item
 from itembank.items.space import Space
 from itembank.packs.source import Drawable, Source, is_short, size, sources, too_few
 
@@ -62,6 +63,7 @@ class Pool:
         self._made: dict[tuple[int, Tier, int], Drawn] = {}
         self._same = same
         self._marks: dict[str, tuple[object, ...]] = {}
+        self._avoided: set[object] = set()
 
     def at(self, source: Source, tier: Tier, index: int) -> Drawn:
         """Return the item at an index, made once however often it is looked at."""
@@ -73,6 +75,31 @@ class Pool:
             found = Drawn(item, index, values, difficulty(item), source)
             self._made[place] = found
         return found
+
+    def avoid(self, addresses: Iterable[str], topics: Iterable[Drawable]) -> None:
+        """From now on pass over the questions at some addresses, and their twins.
+
+        Where a tier has nothing else left, they are asked all the same.
+        """
+        self._avoided = set()
+        names = {topic.id for topic in topics}
+        for address in addresses:
+            self._avoided.add(address)
+            if address.partition("/")[0] in names and address.count("/") == 2:
+                try:
+                    item = find_item(address)
+                except ItembankError:  # its topic has changed since
+                    continue
+                self._avoided.add(item.twin)
+                if self._same is not None:
+                    self._avoided.add(self._mark(item))
+
+    def _passed_over(self, item: Item) -> bool:
+        return (
+            item.address in self._avoided
+            or item.twin in self._avoided
+            or (self._same is not None and self._mark(item) in self._avoided)
+        )
 
     def free(self, drawn: Drawn) -> bool:
         """Tell whether neither the item nor its twin was taken."""
@@ -140,7 +167,10 @@ class Pool:
         best: Drawn | None = None
         least = 0.0
         for source in sources(topic):
-            for seen, drawn in enumerate(self.offers(source, tier, rng)):
+            offered: Iterator[Drawn] = self.offers(source, tier, rng)
+            if self._avoided:
+                offered = (one for one in offered if not self._passed_over(one.item))
+            for seen, drawn in enumerate(offered):
                 price = cost(drawn)
                 if best is None or price < least:
                     best, least = drawn, price
@@ -148,6 +178,12 @@ class Pool:
                     break
             if best is not None and least < TOO_DEAR:
                 break
+        if best is None and self._avoided:
+            held, self._avoided = self._avoided, set()
+            try:
+                return self.pick(topic, tier, rng, cost, look_ahead)
+            finally:
+                self._avoided = held
         if best is None:
             raise self._too_small(topic, tier)
         return self.take(best)

@@ -22,28 +22,18 @@ from dataclasses import dataclass, field
 
 from itembank.errors import ItembankError
 from itembank.planning.memory import Memory, Seen, recall, saved
+from itembank.planning.week_settings import ChoiceSettings
 
-
-@dataclass(frozen=True, slots=True)
-class ChoiceSettings:
-    """How topics are chosen (common practice, no source; held by the simulation of a year).
-
-    What asking saves is counted over `horizon` days; `weak` is the weight of the share expected
-    to be wrong. A topic counts as recent for `recent` days
-    after its teaching; the two numbers that follow are questions out of eight. Each further
-    starter of the week on a topic keeps `again` of its worth; one within `rest` days of
-    another starter with it loses a share of 1 − `running`.
-    """
-
-    horizon: int = 21
-    weak: float = 0.3
-    recent: int = 21
-    fewest_recent: int = 2
-    fewest_older: int = 3
-    rest: int = 4
-    again: float = 0.25
-    running: float = 0.5
-    prerequisite_bonus: float = 0.1
+__all__ = [
+    "ChoiceSettings",
+    "ChosenTopic",
+    "LessonChoice",
+    "LessonWish",
+    "TopicState",
+    "choose_topics",
+    "reason",
+    "worth",
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,9 +13,10 @@ All may be left out, as long as nobody plans a week for the class.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from itembank.planning.timetable import WeeklyLesson, read_lessons
+from itembank.planning.week_settings import WeekSettings, read_week_settings
 from itembank.seats import seat_fault
 from itembank.toml_file import Table
 
@@ -31,15 +32,17 @@ class ClassPlan:
     seats: tuple[str, ...] = ()
     lessons: tuple[WeeklyLesson, ...] = ()
     teacher: str = ""
+    planning: WeekSettings = field(default_factory=WeekSettings)
 
 
-def read_class_plan(row: Table) -> ClassPlan:
+def read_class_plan(row: Table, common: WeekSettings | None = None) -> ClassPlan:
     """Read the planning keys of a class's table, noting faults."""
     return ClassPlan(
         scheme=row.text("scheme", "", most=40),
         seats=_seats(row),
         lessons=read_lessons(row),
         teacher=row.text("teacher", "", most=8),
+        planning=read_week_settings(row, common or WeekSettings()),
     )
 
 

@@ -32,6 +32,7 @@ from itembank.planning.class_plan import ClassPlan, read_class_plan
 from itembank.planning.deciding import Deciding, read_deciding
 from itembank.planning.draw_from import DrawFrom, read_draw_from
 from itembank.planning.known_topics import KnownTopics
+from itembank.planning.week_settings import WeekSettings, read_week_settings
 from itembank.toml_file import Table, TomlFile
 
 FILE_NAME = "department.toml"
@@ -132,10 +133,11 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         common = read_bands(table)
     draw_from = read_draw_from(top, folder)
     deciding = read_deciding(top)
+    planning = read_week_settings(top, WeekSettings())
     in_use: dict[tuple[Path, ...], KnownTopics] = {}
     rows = top.tables("classes")
     classes = [
-        _read_class(row, common or default_scheme(), draw_from, known_topics, in_use)
+        _read_class(row, common or default_scheme(), draw_from, known_topics, in_use, planning)
         for row in rows
     ]
     names = [one.name for one in classes]
@@ -164,6 +166,7 @@ def _read_class(
     shared: DrawFrom,
     known_topics: Collection[str] | None,
     in_use: dict[tuple[Path, ...], KnownTopics],
+    planning: WeekSettings,
 ) -> SchoolClass:
     """Read one class; `in_use` keeps the topics of each choice of banks, so each is read once."""
     bands = common
@@ -184,7 +187,7 @@ def _read_class(
         paper=row.choice("paper", "white", PAPERS),
         bands=bands,
         draw_from=draw_from,
-        plan=read_class_plan(row),
+        plan=read_class_plan(row, planning),
     )
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
