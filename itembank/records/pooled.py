@@ -58,7 +58,7 @@ def pool(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp], ite
 
     def by_item(cells: Cells, where: NDArray[np.bool_]) -> NDArray[np.float64]:
         used = where & (asked >= 0)
-        return np.bincount(asked[used], cells[used], minlength=items)
+        return np.bincount(asked[used], cells[used], minlength=items).astype(np.float64)
 
     always = np.ones(shape, dtype=bool)
     spread = np.sqrt(by_item(own2, enough) * by_item(rest2, enough))
@@ -73,7 +73,9 @@ def pool(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp], ite
 
 def _ratio(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.float64]:
     # Sums of squares that should be 0 come out as 1e-16: nothing is known from them either.
-    return np.divide(one, other, out=np.full(len(one), np.nan), where=other > 1e-9)
+    found = np.full(len(one), np.nan)
+    np.divide(one, other, out=found, where=other > 1e-9)
+    return found
 
 
 def _about_means(
@@ -87,7 +89,8 @@ def _about_means(
     a = own - (np.bincount(group, own, minlength=groups) / count)[group]
     b = rest - (np.bincount(group, rest, minlength=groups) / count)[group]
     one, other, both = (
-        np.bincount(group, values, minlength=groups) for values in (a * a, b * b, a * b)
+        np.bincount(group, values, minlength=groups).astype(np.float64)
+        for values in (a * a, b * b, a * b)
     )
     return one, other, both
 
@@ -119,7 +122,8 @@ def _apart(
     for ahead, sign in ((above, 1), (below, -1)):
         part = np.clip((size[of_level] - ahead) / people, 0, 1)
         found += sign * np.bincount(of_level, part * good, minlength=groups)
-    return np.divide(found, size, out=np.zeros(groups), where=size > 0)
+    found[size > 0] /= size[size > 0]
+    return found
 
 
 def reliabilities(

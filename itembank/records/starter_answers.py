@@ -1,6 +1,6 @@
 """All answers by seat, of many starters at once, as arrays: what item statistics are made from.
 
-The database adds up each pupil's answers to one number (bit k: question k), so that two
+The database adds up each pupil's answers to one number (two bits a question), so that two
 million marks come across as a quarter of a million numbers.
 """
 
@@ -19,7 +19,7 @@ from itembank.records.item_statistics import Answers
 from itembank.records.recording import active
 from itembank.records.tables import entry, lesson, mark, question
 
-MOST_QUESTIONS = 60
+MOST_QUESTIONS = 30
 """Questions of a starter that count here, so that a pupil's answers fit into one number."""
 
 
@@ -118,31 +118,30 @@ def _answers(
     connection: Connection, scope: Scope, starters: Sequence[Starter], wide: int
 ) -> tuple[NDArray[np.intp], Answers]:
     """Return for each row the starter it is of, and its answers."""
-    bit = literal(1, BigInteger).op("<<")(mark.c.number - 1)
-    pupils = scope.limit(
-        select(
-            mark.c.entry_id,
-            cast(func.sum(bit), BigInteger).label("asked"),
-            cast(func.sum(bit * mark.c.right), BigInteger).label("right"),
-        )
-        .join(entry, entry.c.id == mark.c.entry_id)
-        .join(lesson, lesson.c.id == entry.c.lesson_id)
-        .where(active(), mark.c.number.between(1, wide))
-        .group_by(mark.c.entry_id, mark.c.seat)
-    ).subquery()
-    pair = cast(pupils.c.asked, String) + literal(" ") + cast(pupils.c.right, String)
-    packed = select(pupils.c.entry_id, func.aggregate_strings(pair, " ")).group_by(
-        pupils.c.entry_id
+    # Two bits a question: 0 not asked, 1 wrong, 2 right.
+    pair = (mark.c.right + literal(1, BigInteger)).op("<<")(2 * (mark.c.number - 1))
+    pupils = select(mark.c.entry_id, cast(func.sum(pair), BigInteger).label("pairs")).group_by(
+        mark.c.entry_id, mark.c.seat
     )
+    pupils = pupils.where(mark.c.number.between(1, wide))
+    if scope != Scope():
+        pupils = scope.limit(
+            pupils.join(entry, entry.c.id == mark.c.entry_id)
+            .join(lesson, lesson.c.id == entry.c.lesson_id)
+            .where(active())
+        )
+    rows = pupils.subquery()
+    packed = select(
+        rows.c.entry_id, func.aggregate_strings(cast(rows.c.pairs, String), " "), func.count()
+    ).group_by(rows.c.entry_id)
     place = {one.entry_id: n for n, one in enumerate(starters)}
     parts, which, counts = [], [], []
-    for entry_id, text in connection.execute(packed):
+    for entry_id, text, count in connection.execute(packed):
         if entry_id in place:
             parts.append(text)
             which.append(place[entry_id])
-            counts.append((text.count(" ") + 1) // 2)
-    numbers = np.array(" ".join(parts).split(), dtype=np.int64).reshape(-1, 2)
+            counts.append(count)
+    numbers = np.fromstring(" ".join(parts), dtype=np.int64, sep=" ")
     starter = np.repeat(np.array(which, dtype=np.intp), np.array(counts, dtype=np.intp))
-    shifts = np.arange(wide)
-    bits = (numbers[:, :, None] >> shifts) & 1
-    return starter, np.where(bits[:, 0] == 1, bits[:, 1].astype(np.float64), np.nan)
+    pairs = (numbers[:, None] >> (2 * np.arange(wide))) & 3
+    return starter, np.array([np.nan, 0.0, 1.0, np.nan])[pairs]
