@@ -141,6 +141,8 @@ def _answers(
             parts.append(text)
             which.append(place[entry_id])
             counts.append(count)
+    if not parts:
+        return np.zeros(0, dtype=np.intp), np.zeros((0, wide))
     numbers = np.fromstring(" ".join(parts), dtype=np.int64, sep=" ")
     starter = np.repeat(np.array(which, dtype=np.intp), np.array(counts, dtype=np.intp))
     pairs = (numbers[:, None] >> (2 * np.arange(wide))) & 3

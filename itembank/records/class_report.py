@@ -1,0 +1,196 @@
+"""What a report on a class says: lessons, topics over the weeks, own views, clarity."""
+
+from __future__ import annotations
+
+import datetime
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from sqlalchemy import Connection, func, select
+
+from itembank.planning.memory import Seen
+from itembank.records.decision import Decision, decide
+from itembank.records.interval import Interval, wilson
+from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
+from itembank.records.recording import active
+from itembank.records.results import lessons, topic_results
+from itembank.records.starter_answers import Scope
+from itembank.records.tables import entry, lesson, question, tally
+
+if TYPE_CHECKING:
+    from itembank.planning.bands import BandScheme
+
+UNCLEAR_FROM = 0.2
+"""Share of pupils who asked what to do, from which a lesson is listed (a judgement)."""
+
+
+@dataclass(frozen=True, slots=True)
+class LessonLine:
+    """One lesson: the day, its title, and what was recorded."""
+
+    date: datetime.date
+    period: str
+    title: str
+    decision: Decision
+
+    @property
+    def unclear(self) -> float | None:
+        """Return the share of pupils who asked what to do, or None where it is not known."""
+        noted = self.decision.clarity
+        if noted is None:
+            return None
+        there = noted[1] or self.decision.pupils
+        return noted[0] / there if there else None
+
+
+@dataclass(frozen=True, slots=True)
+class TopicLine:
+    """One topic: all answers in scope, each occasion, and what is expected now."""
+
+    topic: str
+    points: tuple[Point, ...]
+    interval: Interval
+    out_of: int
+    mastery: Mastery
+
+
+@dataclass(frozen=True, slots=True)
+class ClassReport:
+    """Everything about one class; topics come weakest first, lessons in order of days."""
+
+    class_name: str
+    first: datetime.date
+    last: datetime.date
+    lessons: tuple[LessonLine, ...]
+    topics: tuple[TopicLine, ...]
+
+    @property
+    def weeks(self) -> tuple[datetime.date, ...]:
+        """Return the Monday of each week in which a topic was asked."""
+        days = {monday(point.date) for one in self.topics for point in one.points}
+        return tuple(sorted(days))
+
+
+def monday(date: datetime.date) -> datetime.date:
+    """Return the Monday of a day's week.
+
+    >>> monday(datetime.date(2026, 11, 29)).isoformat()
+    '2026-11-23'
+    """
+    return date - datetime.timedelta(days=date.weekday())
+
+
+def by_week(line: TopicLine) -> dict[datetime.date, tuple[float, int]]:
+    """Return the right answers and the answers of each week, by its Monday."""
+    found: dict[datetime.date, tuple[float, int]] = {}
+    for point in line.points:
+        right, out_of = found.get(monday(point.date), (0.0, 0))
+        good = point.interval.share * point.out_of
+        found[monday(point.date)] = (right + good, out_of + point.out_of)
+    return found
+
+
+def class_report(
+    connection: Connection,
+    class_name: str,
+    bands: BandScheme,
+    first: datetime.date,
+    last: datetime.date,
+    taught: Mapping[str, datetime.date] | None = None,
+) -> ClassReport:
+    """Return the report of a class from one day to another, as of the last.
+
+    `taught` says when topics were taught; where it does not, the first time a topic was asked
+    stands for it.
+    """
+    rows = [
+        LessonLine(
+            one.date,
+            one.period,
+            one.title,
+            decide(connection, one, bands.bands(one.out_of)),
+        )
+        for one in lessons(connection, class_name, first, last)
+    ]
+    occasions: dict[str, list[Seen]] = defaultdict(list)
+    for one in topic_results(connection, class_name, last + datetime.timedelta(days=1)):
+        if one.date >= first:
+            occasions[one.topic].append(Seen(one.date, one.right, one.out_of))
+    topics = [
+        topic_line(topic, seen, last, (taught or {}).get(topic))
+        for topic, seen in occasions.items()
+    ]
+    topics.sort(key=lambda one: (one.mastery.now, one.topic))
+    return ClassReport(class_name, first, last, tuple(rows), tuple(topics))
+
+
+def topic_line(
+    topic: str, seen: list[Seen], date: datetime.date, taught: datetime.date | None = None
+) -> TopicLine:
+    """Return one topic's line from the occasions on which it was asked."""
+    points = facility_over_time(seen)
+    out_of = sum(point.out_of for point in points)
+    right = sum(point.interval.share * point.out_of for point in points)
+    start = min([one.date for one in seen] + ([taught] if taught else []))
+    share = wilson(min(right, out_of), out_of, 0.9)
+    return TopicLine(topic, points, share, out_of, mastery(start, seen, date))
+
+
+@dataclass(frozen=True, slots=True)
+class ClassLine:
+    """One class in the report of the whole department."""
+
+    class_name: str
+    lessons: int
+    last: datetime.date
+    right: int
+    out_of: int
+
+
+@dataclass(frozen=True, slots=True)
+class DepartmentReport:
+    """All classes, and each topic's answers over them: right, out of, and by class."""
+
+    classes: tuple[ClassLine, ...]
+    topics: Mapping[str, Mapping[str, tuple[int, int]]]
+
+
+def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
+    """Return how classes and topics stand, where answers or counts by question are known."""
+    counts = connection.execute(
+        scope.limit(
+            select(
+                lesson.c.class_name,
+                question.c.topic,
+                func.sum(tally.c.right),
+                func.sum(tally.c.out_of),
+            )
+            .select_from(entry)
+            .join(lesson, lesson.c.id == entry.c.lesson_id)
+            .join(tally, tally.c.entry_id == entry.c.id)
+            .join(
+                question,
+                (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
+            )
+            .where(active())
+            .group_by(lesson.c.class_name, question.c.topic)
+        )
+    )
+    topics: dict[str, dict[str, tuple[int, int]]] = defaultdict(dict)
+    totals: dict[str, list[int]] = defaultdict(lambda: [0, 0])
+    for name, topic, right, out_of in counts:
+        topics[topic][name] = (int(right), int(out_of))
+        totals[name][0] += int(right)
+        totals[name][1] += int(out_of)
+    rows = connection.execute(
+        scope.limit(
+            select(lesson.c.class_name, func.count(), func.max(lesson.c.date)).group_by(
+                lesson.c.class_name
+            )
+        )
+    )
+    classes = [ClassLine(row[0], row[1], row[2], *totals[row[0]]) for row in rows]
+    classes.sort(key=lambda one: (len(one.class_name), one.class_name))
+    return DepartmentReport(tuple(classes), topics)
