@@ -64,6 +64,7 @@ COMMANDS = {
     "record": ("record:record", "Record how a starter went."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
+    "report": ("report:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }

@@ -1,0 +1,132 @@
+"""``itembank report``: what was learnt of a class, of items, of the department."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.lesson_text import CAUTION, read_day, store_of, the_department
+from itembank.cli.text import say
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.records.starter_answers import Scope
+
+YEAR_STARTS = 8
+"""The month whose first day begins a school year, and with it what a report covers."""
+
+
+def report(
+    class_: Annotated[
+        str | None, typer.Argument(metavar="CLASS", help="The class; none: all classes.")
+    ] = None,
+    items: Annotated[
+        bool, typer.Option("--items", help="Questions: how hard, and what they tell.")
+    ] = False,
+    lesson: Annotated[
+        str | None, typer.Option(metavar="DAY", help="The starter of one day, by question.")
+    ] = None,
+    topic: Annotated[str | None, typer.Option(metavar="TOPIC", help="One topic only.")] = None,
+    since: Annotated[
+        str | None, typer.Option(metavar="DAY", help="First day; 1 August where left out.")
+    ] = None,
+    until: Annotated[
+        str | None, typer.Option(metavar="DAY", help="Last day; today where left out.")
+    ] = None,
+    csv: Annotated[
+        Path | None, typer.Option(metavar="FOLDER", help="Write the tables as CSV files.")
+    ] = None,
+    pdf: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write the class report as a PDF.")
+    ] = None,
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+) -> None:
+    """Report on this school year: lessons, topics, what to bring back; with --items, questions.
+
+    Bands are a teaching aid, not a grade. Seat codes appear in no report.
+
+    \b
+    Examples:
+      itembank report 8K                       lessons, topics, what to bring back
+      itembank report 8K --pdf report.pdf      the same on paper
+      itembank report --items                  all questions of the department
+      itembank report 8K --lesson 2026-11-30   one starter, question by question
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    first, last = _days(since, until)
+    day = read_day(lesson, "--lesson")
+    found = the_department(department)
+    name = found.find_class(class_).name if class_ is not None else None
+    if pdf is not None and (name is None or items or day is not None or topic is not None):
+        raise ItembankError("--pdf makes the report of one class: itembank report 8K --pdf FILE.")
+    if day is not None and name is None:
+        raise ItembankError("--lesson needs a class: itembank report 8K --lesson 2026-11-30.")
+    from itembank.cli import report_text
+    from itembank.records.class_report import class_report, department_report
+    from itembank.records.item_report import item_report
+    from itembank.records.starter_answers import Scope
+    from itembank.records.store import open_store
+
+    scope = Scope(name, day or first, day or last)
+    with (
+        open_store(store_of(found.folder), make=False) as store,
+        store.reading() as connection,
+    ):
+        if items or day is not None:
+            result = item_report(connection, scope, topic)
+            _known(bool(result.items), scope)
+            lines = report_text.items_text(result, day is not None)
+            tables = report_text.items_tables(result)
+        elif name is None:
+            whole = department_report(connection, scope)
+            _known(bool(whole.classes), scope)
+            lines = report_text.department_text(whole, topic)
+            tables = report_text.department_tables(whole)
+        else:
+            one = class_report(connection, name, found.find_class(name).bands, first, last)
+            _known(bool(one.lessons), scope)
+            if topic is not None and topic not in {line.topic for line in one.topics}:
+                raise ItembankError(f"{name} was not asked {topic} from {first} to {last}.")
+            lines = report_text.class_text(one, topic)
+            tables = report_text.class_tables(one)
+            if pdf is not None:
+                from itembank.cli.report_pdf import write_report
+
+                write_report(pdf, one, found.school)
+    typer.echo("\n".join([*lines, "", CAUTION]))
+    if csv is not None:
+        from itembank.records.export import write_csv
+
+        try:
+            csv.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise ItembankError(f"{csv} cannot be made: {error.strerror}.") from None
+        for file, (heads, rows) in tables.items():
+            write_csv(csv / file, heads, iter(rows))
+        say(f"Written to {csv}: {', '.join(tables)}.")
+    if pdf is not None:
+        say(f"Written: {pdf}.")
+
+
+def _days(since: str | None, until: str | None) -> tuple[datetime.date, datetime.date]:
+    last = read_day(until, "--until") or datetime.date.today()
+    first = read_day(since, "--since")
+    if first is None:
+        first = datetime.date(last.year - (last.month < YEAR_STARTS), YEAR_STARTS, 1)
+    if first > last:
+        raise ItembankError(f"--since {first} comes after {last}. Change one of them.")
+    return first, last
+
+
+def _known(there: bool, scope: Scope) -> None:
+    """Raise a plain error where nothing was recorded."""
+    if not there:
+        who = scope.class_name or "any class"
+        raise ItembankError(
+            f"There are no such results of {who} from {scope.first} to {scope.last}. Look further "
+            "back with --since, or record some with ‘itembank record’."
+        )
