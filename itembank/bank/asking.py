@@ -10,15 +10,26 @@ from __future__ import annotations
 from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.tasks import TASKS, NeedsPerson, is_short, parted
-from itembank.bank.wording import form_in_words, order_detail, task_in_words, task_stated
+from itembank.bank.wording import (
+    form_in_words,
+    order_detail,
+    rounding,
+    says_rough,
+    says_rounded,
+    task_in_words,
+    task_stated,
+)
 from itembank.checking.finding import text
 from itembank.items.item import (
     Ask,
     Choose,
     Find,
+    Round,
+    Solve,
 )
 from itembank.notation.tree import (
     Listing,
+    Money,
     Node,
     Ratio,
     Relation,
@@ -54,8 +65,28 @@ def ask_of(item: BankItem, maths: Maths) -> Ask:
     if item.task and stated and stated not in (item.task, *also):
         raise NeedsPerson(f"The words say to {_SAID[stated]}, but the task is ‘{item.task}’.")
     if maths.find is not None:
-        return Find(maths.find, _relations(given, "find"))
-    return TASKS[item.task or _task_of(item, maths, given)](item, maths, given)
+        ask: Ask = Find(maths.find, _relations(given, "find"))
+    else:
+        ask = TASKS[item.task or _task_of(item, maths, given)](item, maths, given)
+    return _rounded(ask, maths, words)
+
+
+def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
+    """Return the question with its answer rounded, where the words say so."""
+    if not isinstance(ask, Find | Solve) or not (says_rounded(words) or says_rough(words)):
+        return ask
+    if says_rough(words):
+        if maths.model:
+            return ask
+        raise NeedsPerson("The words ask for an estimate or a bound: add a model of what is meant.")
+    found = rounding(words)
+    if isinstance(ask, Solve) or ask.relations or found is None:
+        raise NeedsPerson("The words speak of rounding in a way that is not worked out here.")
+    if isinstance(ask.target, Listing | Ratio) or symbols(ask.target):
+        raise NeedsPerson("Only a number is rounded here.")
+    if "penny" in words and isinstance(maths.key, Money) and maths.key.sign == "p":
+        raise NeedsPerson("Give a key to the nearest penny in pounds, as £0.45.")
+    return Round(ask.target, *found)
 
 
 def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
@@ -69,10 +100,15 @@ def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
     if listed and order_detail(words) and not any(isinstance(n, Relation) for n in given):
         return "order"
     form = form_in_words(words)
+    if len(given) == 1 and isinstance(node, Ratio) and form in ("one-to-n", "n-to-one"):
+        return "convert"
+    if len(given) == 1 and _is_number(node) and rounding(words) and not says_rough(words):
+        return "round"
     if len(given) == 1 and form and _is_number(node) and not maths.model:
         return "convert"
-    if all(isinstance(node, Relation) for node in given):
-        letters = {name for node in given for name in symbols(node)}
+    relations, others = parted(given)
+    if not others:
+        letters = {name for relation in relations for name in symbols(relation)}
         return "solve" if letters and "□" not in letters else "work-out"
     if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
         task = task_in_words(words)

@@ -13,10 +13,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.bank.model import BankItem
-from itembank.checking.finding import text
+from itembank.checking import finding
 from itembank.items.item import Run
 from itembank.notation.parse import ParseError, parse
-from itembank.notation.tree import Label, Node, NotationError, symbols
+from itembank.notation.pence import p_is_letter
+from itembank.notation.tree import Label, Node, NotationError
 
 Field = tuple[str | int, ...]
 """Where a line stands in its item: ``("key",)``, ``("working", 2, 1)``."""
@@ -68,8 +69,9 @@ def _parsed(text: str, pence: bool) -> tuple[Node | ParseError, bool]:
             )
         node = parse(text, pence=pence)
     except ParseError as error:
-        return error, False
-    return node, "p" in text and "p" in symbols(node)
+        # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
+        return error, pence and "p" in text and _parsed(text, False)[1]
+    return node, "p" in text and p_is_letter([node])
 
 
 def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
@@ -176,7 +178,7 @@ def read_maths(item: BankItem) -> Maths:
 
 def words_of(maths: Maths) -> str:
     """Return the whole prompt as text, its mathematics in line notation."""
-    return "".join(run if isinstance(run, str) else text(run) for run in maths.runs)
+    return "".join(run if isinstance(run, str) else finding.text(run) for run in maths.runs)
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:

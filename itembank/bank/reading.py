@@ -15,6 +15,7 @@ from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.wording import form_in_words, says_simplest, task_stated
+from itembank.items.forms import form_fault
 from itembank.items.item import (
     Ask,
     Choose,
@@ -72,6 +73,8 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
     maths = read_maths(item)
     ask = ask_of(item, maths)
     form = item.form or default_form(item, ask, maths)
+    if fault := _misformed(ask, maths):
+        raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
     slips = tuple(
         Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
         for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
@@ -136,7 +139,8 @@ def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
         case Common():
             return "integer"
         case Round():
-            return "rounded"
+            words = form_in_words(words_of(maths))
+            return words if words in ("percentage", "standard-form") else "rounded"
         case Find(target, _):
             return _form_of_result(item, target, maths)
     raise TypeError(ask)
@@ -149,7 +153,7 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
     if item.task == "share":
         return "amounts"
     words = form_in_words(words_of(maths))
-    if words and (item.task == "convert" or (item.task is None and not item.model)):
+    if words and (item.task == "convert" or words != "quantity" or _all_said(item)):
         return words
     if isinstance(target, Listing):
         return "amounts"
@@ -165,6 +169,23 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
     if isinstance(maths.key, Relation):
         return "solution"
     return "value"
+
+
+def _all_said(item: BankItem) -> bool:
+    return item.task is None and not item.model
+
+
+def _misformed(ask: Ask, maths: Maths) -> str:
+    """Return how the solutions of equations have not the form that the words ask for, or ``""``."""
+    words = form_in_words(words_of(maths))
+    if not isinstance(ask, Solve) or words not in _OF_NUMBERS:
+        return ""
+    parts = maths.key.parts if isinstance(maths.key, Either | Listing) else (maths.key,)
+    values = [part.rest[0][1] if isinstance(part, Relation) else part for part in parts]
+    return next((fault for fault in (form_fault(words, value) for value in values) if fault), "")
+
+
+_OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
 
 
 def _whole(node: Node) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
-from itembank.bank.wording import order_detail, rounding, subject_letter
+from itembank.bank.wording import letter_said, order_detail, rounding, subject_letter
 from itembank.checking.finding import text
 from itembank.items.item import (
     Ask,
@@ -156,6 +156,11 @@ def _solve(item: BankItem, maths: Maths, given: list[Node]) -> Ask:
     if any(not (isinstance(node, Sym) and node.name in letters) for node in others):
         raise NeedsPerson("To solve takes equations or one inequality, and there is more here.")
     signs = {op for relation in relations for op, _ in relation.rest}
+    letter = letter_said(words_of(maths))
+    if letter and letter not in letters:
+        raise NeedsPerson(f"The words ask for {letter}, which is not in the mathematics.")
+    if letter and len(letters) > 1 and signs == {"="}:
+        return Find(Sym(letter), tuple(relations))
     if signs == {"="}:
         return Solve(tuple(relations))
     if len(relations) == 1 and "=" not in signs and "≠" not in signs:

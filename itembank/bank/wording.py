@@ -62,6 +62,51 @@ def rounding(words: str) -> RoundTo | None:
     return found.pop() if len(found) == 1 else None
 
 
+_ROUGH = re.compile(
+    r"\bestimat|\bapproximat|\bround(?:ing)? each\b|\bbounds?\b|\berror interval", re.I
+)
+_ROUNDED = re.compile(
+    r"\bto the nearest\b|\bdecimal places?\b|\bsignificant (?:figure|digit)s?\b|"
+    r"\brounded\b|\bround (?:your|it|off|to|up|down)\b|"
+    rf"\bto {_COUNT} (?:places?|figures?)\b|\b{_COUNT}\s*(?:d\.?\s?p|s\.?\s?f)\b",
+    re.I,
+)
+
+
+def says_rough(words: str) -> bool:
+    """Whether the words ask for an estimate or a bound, which no rounding of the answer gives.
+
+    >>> says_rough("Estimate 48 × 21."), says_rough("Work out 48 × 21.")
+    (True, False)
+    """
+    return _ROUGH.search(words) is not None
+
+
+def says_rounded(words: str) -> bool:
+    """Whether the words speak of rounding in any way, understood by :func:`rounding` or not.
+
+    >>> says_rounded("Work it out to the nearest gram."), says_rounded("Which is nearest to 1?")
+    (True, False)
+    """
+    return _ROUNDED.search(words) is not None
+
+
+def letter_said(words: str) -> str:
+    """Return the letter whose value the words ask for, or ``""``.
+
+    >>> letter_said("Find y if 2x + 1 = 9."), letter_said("Find a number."), letter_said("Find a.")
+    ('y', '', 'a')
+    """
+    found = set(_LETTER_SAID.findall(words))
+    return found.pop() if len(found) == 1 else ""
+
+
+_LETTER_SAID = re.compile(
+    r"\b(?:[Ff]ind|[Ww]ork out|[Cc]alculate|value of) ([A-Za-z])"
+    r"(?=\s*(?:[.,?!;:]|$|(?:if|when|given|where)\b))"
+)
+
+
 def _count(word: str) -> int:
     return _COUNTS.get(word.lower()) or int(word)
 
@@ -85,13 +130,15 @@ def subject_letter(words: str) -> str:
     return match[1] if match else ""
 
 
+_EXPAND = r"\b(?:expand|multiply out|(?:remove|without)(?: the| any)? brackets)\b"
 _STATED = (
     ("hcf", r"\b(?:highest|greatest) common (?:factor|divisor)\b|\bHCF\b"),
     ("lcm", r"\b(?:lowest|least) common multiple\b|\bLCM\b"),
     ("prime-factors", r"\bproduct of (?:its |powers of )?(?:its )?prime(?:s| factors| numbers)?\b"),
+    ("prime-factors", r"\bprime factori[sz]ation\b"),
     ("nth-term", r"\bn\s*th term\b|\brule for the n\s*th\b"),
     ("make-subject", r"\bmake [A-Za-z] the subject\b"),
-    ("expand", r"\b(?:expand|multiply out)\b"),
+    ("expand", _EXPAND),
     ("factorise", r"\bfactori[sz]e\b"),
     ("share", r"\b(?:share|divide|split)\b.*\bin the ratio\b"),
     ("round", r"^\s*round\b|[.:;]\s*round\b"),
@@ -104,12 +151,12 @@ def task_stated(words: str) -> str:
     >>> task_stated("Find the HCF of {12, 18}."), task_stated("Expand and factorise it.")
     ('hcf', '')
     """
-    found = [task for task, pattern in _STATED if re.search(pattern, words, re.I)]
-    return found[0] if len(found) == 1 else ""
+    found = {task for task, pattern in _STATED if re.search(pattern, words, re.I)}
+    return found.pop() if len(found) == 1 else ""
 
 
 _VERBS = (
-    ("expand", r"\b(?:expand|multiply out)\b"),
+    ("expand", _EXPAND),
     ("factorise", r"\bfactori[sz]e\b"),
     (
         "simplify",
@@ -134,17 +181,19 @@ def says_simplest(words: str) -> bool:
     >>> says_simplest("Simplify 8/12."), says_simplest("Work out 8/12.")
     (True, False)
     """
-    return re.search(r"\b(?:simplify|simplest|lowest terms)\b", words, re.I) is not None
+    pattern = r"\b(?:simplify|simplest|lowest terms|rationali[sz]e)\b"
+    return re.search(pattern, words, re.I) is not None
 
 
+_INTO = r"\b(?:as|to|into)"
 _FORMS = (
-    ("percentage", r"\bas (?:a|an exact) percentage\b"),
-    ("mixed", r"\bas a mixed number\b"),
-    ("improper", r"\bas an (?:improper|top-heavy) fraction\b"),
-    ("lowest-terms", r"\bas a (?:simplified )?fraction\b"),
-    ("decimal", r"\bas (?:a|a recurring) decimal\b"),
-    ("standard-form", r"\bin standard form\b"),
-    ("decimal", r"\bas an ordinary number\b"),
+    ("percentage", rf"{_INTO} (?:a|an exact) percentage\b"),
+    ("mixed", rf"{_INTO} a mixed (?:number|fraction)\b"),
+    ("improper", rf"{_INTO} an? (?:improper|top-heavy) fraction\b"),
+    ("lowest-terms", rf"{_INTO} a (?:simplified |single )?fraction\b"),
+    ("decimal", rf"{_INTO} a (?:recurring |terminating )?decimal\b(?! place)"),
+    ("standard-form", r"\b(?:in|into|to|using) standard form\b"),
+    ("decimal", rf"{_INTO} an ordinary number\b"),
     ("one-to-n", r"\bin the form 1 ?: ?n\b"),
     ("n-to-one", r"\bin the form n ?: ?1\b"),
     ("quantity", r"\b(?:in|to|how many) (?:millimetres|centimetres|metres|kilometres|grams|"

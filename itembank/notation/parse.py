@@ -19,6 +19,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, cast
 from .grammar import DOT, GRAMMAR, WITHOUT_PENCE, check_limits
 from .line import leads_letters, line
 from .normalise import normalise
+from .pence import p_is_letter
 from .tree import (
     Blank,
     Bracket,
@@ -43,7 +44,6 @@ from .tree import (
     Root,
     Sum,
     Sym,
-    symbols,
 )
 
 if TYPE_CHECKING:
@@ -296,7 +296,7 @@ def _two_readings(top: Node, bottom: Juxt) -> str:
 def parse_together(texts: Iterable[str]) -> list[Node]:
     """Return the trees of the lines of one question, p being pence or a letter in all of them.
 
-    p straight after a number is pence, unless p is plainly a letter somewhere in the lines.
+    p straight after a number is pence, unless p can only be a letter (:mod:`.pence`).
 
     Raises:
         ParseError: as :func:`parse`, for the first line that cannot be read.
@@ -312,12 +312,8 @@ def parse_together(texts: Iterable[str]) -> list[Node]:
     except ParseError:
         # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
         nodes = [parse(text, pence="p" not in text) for text in lines]
-        return [parse(text, pence=False) for text in lines] if _p_in(nodes) else nodes
-    return [parse(text, pence=False) for text in lines] if _p_in(nodes) else nodes
-
-
-def _p_in(nodes: list[Node]) -> bool:
-    return any("p" in symbols(node) for node in nodes)
+        return [parse(text, pence=False) for text in lines] if p_is_letter(nodes) else nodes
+    return [parse(text, pence=False) for text in lines] if p_is_letter(nodes) else nodes
 
 
 @cache

@@ -93,3 +93,48 @@ def test_digits_in_groups_are_not_taken_for_a_list(text):
 def test_the_letter_p_is_no_obstacle(prompt, right, wrong):
     assert state(prompt, right) is State.PROVED
     assert state(prompt, wrong) is State.DISPROVED
+
+
+@pytest.mark.parametrize(
+    ("prompt", "right", "wrong"),
+    [
+        ("Work out {5 ÷ 3}. Give your answer to 1 decimal place.", "1.7", "5/3"),
+        ("Work out {£5 ÷ 3}. Give your answer correct to the nearest penny.", "£1.67", "£5/3"),
+        ("Calculate {√50} to 3 s.f.", "7.07", "7.071"),
+        ("Write {45678} to the nearest thousand.", "46000", "45678"),
+        ("Write {5/8} as a percentage to the nearest whole number.", "63%", "62.5%"),
+        ("Change {7/20} into a percentage.", "35%", "0.35"),
+        ("Convert {7/20} to a decimal.", "0.35", "35%"),
+        ("Change {11/4} to a mixed number.", "2 3/4", "11/4"),
+        ("Remove the brackets: {-2(x - 3)}.", "-2x + 6", "2(3 - x)"),
+        ("Rationalise the denominator of {6/(√3)}.", "2√3", "(6√3)/3"),
+        ("Write {5 : 8} in the form 1 : n.", "1 : 1.6", "5 : 8"),
+        ("Write down the prime factorisation of {84}.", "2^2 × 3 × 7", "4 × 21"),
+        ("Solve {x + y = 5, x - y = 1}.", "x = 3, y = 2", "x = 2, y = 3"),
+        ("Here {a + b = 60} and {a = 2b}. Find b.", "b = 20", "b = 40"),
+        ("Simplify {2(3p + 4)}.", "6p + 8", "6p + 4"),
+        ("Solve {3p = 12}.", "4", "36"),
+    ],
+)
+def test_a_rounding_a_form_and_a_letter_in_the_words_bind_the_key(prompt, right, wrong):
+    assert state(prompt, right) is State.PROVED
+    assert state(prompt, wrong) is State.DISPROVED
+
+
+@pytest.mark.parametrize(
+    ("prompt", "key"),
+    [
+        ("Solve {3x = 7}. Give your answer to 1 decimal place.", "x = 7/3"),
+        ("Solve {3x = 7}. Give your answer as a mixed number.", "x = 7/3"),
+        ("Work out {12 kg ÷ 7} to the nearest gram.", "12/7 kg"),
+        ("Estimate {48 × 21} by rounding each number to 1 significant figure.", "1008"),
+        ("Find y if {2x + 1 = 9}.", "4"),
+    ],
+)
+def test_words_that_are_not_worked_out_leave_the_key_to_a_person(prompt, key):
+    assert state(prompt, key) is State.NEEDS_PERSON
+
+
+def test_all_the_way_round_is_no_rounding():
+    prompt = "An edge runs all the way round a square bed of {196} square metres. How long is it?"
+    assert state(prompt, "56", model=("4 × √196",), constants=(4,)) is State.PROVED
