@@ -193,12 +193,24 @@ def class_tables(one: ClassReport) -> dict[str, Rows]:
     ]
     return {
         "topics.csv": (
-            "class topic answers right low high now now_low now_high half_life due".split(),
+            [
+                "class",
+                "topic",
+                "answers",
+                "right",
+                "low",
+                "high",
+                "now",
+                "now_low",
+                "now_high",
+                "half_life",
+                "due",
+            ],
             list(topics),
         ),
-        "topic-weeks.csv": ("class topic week right answers".split(), list(weeks)),
+        "topic-weeks.csv": (["class", "topic", "week", "right", "answers"], list(weeks)),
         "lessons.csv": (
-            "class date period title pupils bands share agreement asked".split(),
+            ["class", "date", "period", "title", "pupils", "bands", "share", "agreement", "asked"],
             list(lessons),
         ),
     }
@@ -250,42 +262,41 @@ def department_tables(whole: DepartmentReport) -> dict[str, Rows]:
         for topic, by_class in sorted(whole.topics.items())
         for name, (right, out_of) in sorted(by_class.items())
     ]
-    return {"class-topics.csv": ("class topic right answers".split(), rows)}
+    return {"class-topics.csv": (["class", "topic", "right", "answers"], rows)}
 
 
 def items_text(result: ItemReport, by_question: bool = False) -> list[str]:
     """Return the statistics of items as lines; of one starter, its questions."""
     lines = []
     if not by_question:
-        rows = [_row(_cut(one.topic, 22), one) for one in result.generators]
-        lines += ["By topic and tier:", table(_HEADS, rows, right={2, 4, 5, 6})]
-    reliable = [one.kr20 for one in result.starters if one.kr20 is not None]
+        rows = [_row(f"{one.topic}/{one.tier}", one) for one in result.generators]
+        lines += ["By topic and tier:", table(("", *_HEADS), rows, right={1, 3, 4, 5})]
+    reliable = sorted(one.kr20 for one in result.starters if one.kr20 is not None)
     if reliable:
-        middle = sorted(reliable)[len(reliable) // 2]
-        what = "KR-20 of this starter" if len(reliable) == 1 else "KR-20 of a starter, the median"
-        lines += [f"{what}: {middle:.2f}".replace("-", "−").replace("KR−", "KR-")]
-    shown = result.items if by_question else result.items[:0]
+        what = "this starter" if len(reliable) == 1 else "a starter, the median"
+        value = _figure(reliable[len(reliable) // 2])
+        lines += ["", f"Reliability of {what} (KR-20): {value}."]
+    shown = list(result.items)
+    words = "Questions:"
     if not by_question:
-        shown = tuple(sorted(result.items, key=lambda one: -one.out_of)[:MOST])
-    rows = [_row(_cut(one.address, 22), one) for one in shown]
-    words = "Questions:" if by_question else f"Items with the most answers ({len(rows)} of "
-    if not by_question:
-        words += f"{len(result.items):,}; --csv gives all):"
-    lines += ["", words, table(("item", *_HEADS[1:]), rows, right={2, 4, 5, 6})]
-    for one in shown:
+        shown = sorted(shown, key=lambda one: -one.out_of)[:MOST]
+        words = f"Questions with most answers ({len(shown)} of {len(result.items):,}; --csv: all):"
+    rows = [_row(one.address, one) for one in shown]
+    lines += ["", words, table(("", *_HEADS), rows, right={1, 3, 4, 5})]
+    for one in shown if by_question else result.generators:
         lines += _mistakes(one)
     lines += ["", *paragraph("", result.note).splitlines(), *_doubted(result)]
     return [
         *lines,
         *paragraph(
             "",
-            "Right: Wilson interval at 95 %. r: correlation with the rest of the starter. U−L: best "
-            "27 % less weakest 27 %. –: too few answers by seat.",
+            "Right: Wilson interval at 95 %. r: correlation with the rest of the starter. U−L: "
+            "best 27 % less weakest 27 %. –: too few answers by seat.",
         ).splitlines(),
     ]
 
 
-_HEADS = ("topic", "tier", "answers", "right", "r", "U−L", "Rasch")
+_HEADS = ("answers", "right", "r", "U−L", "Rasch")
 
 
 def _row(name: str, one: Line) -> tuple[str, ...]:
@@ -293,13 +304,14 @@ def _row(name: str, one: Line) -> tuple[str, ...]:
     if one.error is not None:
         hard += f" ±{one.error:.2f}"
     apart = (_figure(one.correlation), _figure(one.upper_lower))
-    return (name, one.tier, f"{one.out_of:,}", _share(one.interval), *apart, hard)
+    return (_cut(name, 32), f"{one.out_of:,}", _share(one.interval), *apart, hard)
 
 
 def _mistakes(one: Line) -> list[str]:
     names = sorted(one.misconceptions.items(), key=lambda pair: -pair[1])
     text = "; ".join(f"{name} {round(100 * share)} %" for name, share in names)
-    return paragraph(f"  {_cut(one.address, 22)}: ", text).splitlines() if text else []
+    name = one.address or f"{one.topic}/{one.tier}"
+    return paragraph(f"  {_cut(name, 32)}: ", text).splitlines() if text else []
 
 
 def _doubted(result: ItemReport) -> list[str]:
@@ -314,10 +326,21 @@ def _doubted(result: ItemReport) -> list[str]:
 
 def items_tables(result: ItemReport) -> dict[str, Rows]:
     """Return the statistics of items by file name."""
-    heads = (
-        "item topic tier right answers share low high correlation upper_lower rasch "
-        "rasch_error misconceptions"
-    ).split()
+    heads = [
+        "item",
+        "topic",
+        "tier",
+        "right",
+        "answers",
+        "share",
+        "low",
+        "high",
+        "correlation",
+        "upper_lower",
+        "rasch",
+        "rasch_error",
+        "misconceptions",
+    ]
 
     def rows(lines: Sequence[Line]) -> list[Sequence[object]]:
         return [
@@ -343,5 +366,5 @@ def items_tables(result: ItemReport) -> dict[str, Rows]:
     return {
         "items.csv": (heads, rows(result.items)),
         "generators.csv": (heads, rows(result.generators)),
-        "starters.csv": ("class date kr20".split(), starters),
+        "starters.csv": (["class", "date", "kr20"], starters),
     }

@@ -18,7 +18,7 @@ from .slides import shortened
 from .table import Cell, Contents, table_pieces
 
 CAUTION = "Bands and figures are a teaching aid, not a grade."
-BAR = 130.0
+BAR = 100.0
 """Width of a bar from 0 to 100 %, in points."""
 
 
@@ -120,14 +120,14 @@ def _heat(paper: Paper, data: ReportData) -> None:
 def _topics(paper: Paper, data: ReportData) -> None:
     size = paper.size
     words = (
-        "Right: the share of all answers. Now: the share expected today by the forgetting "
-        "model, weakest topic first. The bar runs from 0 to 100 %: the box is the interval of the "
-        "estimate at 90 %, the stroke the estimate."
+        "Right: per cent of all answers, with its interval. Now: per cent expected today by the "
+        "forgetting model, weakest topic first. The bar runs from 0 to 100 %: the stroke is the "
+        "estimate, the box its interval. Intervals are at 90 %."
     )
     rows: list[list[Contents | Cell]] = [
         [
-            shortened(one.title, 150, size),
-            f"{round(100 * one.share)} %",
+            shortened(one.title, 136, size),
+            _with_interval(one.share, one.interval),
             Cell(_estimate(one), BAR + 10, _interval(one)),
             one.advice,
         ]
@@ -139,15 +139,19 @@ def _topics(paper: Paper, data: ReportData) -> None:
         words,
         ("Topic", "Right", "Now, with its interval", "Bring back"),
         rows,
-        (165.0, 50.0, 210.0, WIDTH - 425.0),
+        (148.0, 92.0, 194.0, WIDTH - 434.0),
     )
 
 
 def _estimate(one: TopicRow) -> str:
     if one.now_interval is None:
         return f"{round(100 * one.now)}"
-    low, high = one.now_interval
-    return f"{round(100 * one.now)} ({round(100 * low)}–{round(100 * high)})"
+    return _with_interval(one.now, one.now_interval)
+
+
+def _with_interval(share: float, interval: tuple[float, float]) -> str:
+    low, high = interval
+    return f"{round(100 * share)} ({round(100 * low)}–{round(100 * high)})"
 
 
 def _interval(one: TopicRow) -> Callable[[Page, float, float], None]:

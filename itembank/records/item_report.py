@@ -13,8 +13,8 @@ from numpy.typing import NDArray
 from sqlalchemy import Connection, func, select
 
 from itembank.records.interval import Interval, wilson
-from itembank.records.pooled import Pooled, pool, reliabilities
-from itembank.records.rasch import TooFew, rasch_of_starters
+from itembank.records.pooled import Pooled, count_cells, pool_cells, reliabilities
+from itembank.records.rasch import FEWEST_EITHER_WAY, TooFew, rasch_of_starters
 from itembank.records.recording import active
 from itembank.records.starter_answers import (
     Question,
@@ -29,6 +29,10 @@ FEWEST_FOR_TIER = 20
 """Answers an item needs before its tier is doubted (common practice, no source)."""
 NEWEST = 2000
 """Starters, the newest, that Rasch difficulties are taken from: some 60,000 pupils' answers."""
+
+
+MOST_ITEMS = 40
+"""Items up to which each has a Rasch difficulty; above, each topic and tier has one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,27 +108,30 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
     for one, pair in counted.items():
         extra[known[one]] = pair
     shown = _misconceptions(connection, scope, found)
-    own = pool(found.table, found.starter, found.asked, len(items))
+    cells = count_cells(found.table, found.starter, found.asked)
+    own = pool_cells(cells, found.asked, len(items))
     kinds = {pair: n for n, pair in enumerate(sorted({(q.topic, q.tier) for q in items}))}
     kind = np.array([kinds[one.topic, one.tier] for one in items], dtype=np.intp)
     of_kind = found.asked.copy()
     of_kind[found.asked >= 0] = kind[found.asked[found.asked >= 0]]
-    theirs = pool(found.table, found.starter, of_kind, len(kinds))
+    theirs = pool_cells(cells, of_kind, len(kinds))
     more = np.zeros((len(kinds), 2))
     np.add.at(more, kind, extra)
     by_kind: dict[int, dict[str, int]] = defaultdict(lambda: defaultdict(int))
     for item, names in shown.items():
         for name, count in names.items():
             by_kind[int(kind[item])][name] += count
-    difficulties, note = _difficulties(found, of_kind, list(kinds))
+    few = len(items) <= MOST_ITEMS
+    hard, note = _difficulties(found, found.asked if few else of_kind, len(items if few else kinds))
     generators = _lines(
-        [Question("", *pair) for pair in kinds], theirs, more, by_kind, difficulties
+        [Question("", *pair) for pair in kinds], theirs, more, by_kind, {} if few else hard
     )
-    lines = _lines(items, own, extra, shown, {})
+    lines = _lines(items, own, extra, shown, hard if few else {})
     if topic is not None:
         generators = [one for one in generators if one.topic == topic]
         lines = [one for one in lines if one.topic == topic]
     lines.sort(key=lambda one: (one.topic, TIERS.index(one.tier) if one.tier in TIERS else 9))
+    what = "questions" if few else "topic and tier"
     return ItemReport(
         tuple(lines),
         tuple(generators),
@@ -137,7 +144,7 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
             )
         ),
         tuple(contradictions(lines, generators)),
-        note,
+        note.replace("WHAT", what),
     )
 
 
@@ -235,11 +242,7 @@ def _misconceptions(
     place = {one.entry_id: n for n, one in enumerate(found.starters)}
     query = select(mark.c.entry_id, mark.c.number, mark.c.misconception, func.count())
     if scope != Scope():
-        query = scope.limit(
-            query.join(entry, entry.c.id == mark.c.entry_id).join(
-                lesson, lesson.c.id == entry.c.lesson_id
-            )
-        )
+        query = query.where(mark.c.entry_id.in_(scope.entries()))
     query = query.where(mark.c.misconception != "").group_by(
         mark.c.entry_id, mark.c.number, mark.c.misconception
     )
@@ -253,29 +256,33 @@ def _misconceptions(
 
 
 def _difficulties(
-    found: StarterAnswers, of_kind: NDArray[np.intp], kinds: Sequence[tuple[str, str]]
+    found: StarterAnswers, asked: NDArray[np.intp], number: int
 ) -> tuple[dict[int, tuple[float, float]], str]:
-    """Return the difficulty and error of each generator, and words on what they rest on."""
+    """Return difficulty and error of each item or generator, and words on what they rest on."""
     first = max(len(found.starters) - NEWEST, 0)
-    rows = found.starter >= first
+    total = np.nansum(found.table, axis=1)
+    some = (total > 0) & (total < (~np.isnan(found.table)).sum(axis=1))
+    rows = (found.starter >= first) & some
     table, starter = found.table[rows], found.starter[rows]
-    met = of_kind[starter]
-    seen = (met >= 0) & ~np.isnan(table)
-    right = np.bincount(met[seen & (table == 1)], minlength=len(kinds))
-    total = np.bincount(met[seen], minlength=len(kinds))
+    met = asked[starter]
+    right, wrong = (
+        np.bincount(met[(met >= 0) & (table == mark)], minlength=number) for mark in (1, 0)
+    )
     # Those with hardly a right or a wrong answer are left out, or they would spoil the others.
-    kept = np.flatnonzero((right >= 10) & (total - right >= 10))
-    place = np.full(len(kinds) + 1, -1, dtype=np.intp)
+    kept = np.flatnonzero(np.minimum(right, wrong) >= FEWEST_EITHER_WAY)
+    if len(kept) < 2:
+        kept = np.arange(number)
+    place = np.full(number + 1, -1, dtype=np.intp)
     place[kept] = np.arange(len(kept))
     try:
-        fit = rasch_of_starters(table, starter, place[of_kind], len(kept))
+        fit = rasch_of_starters(table, starter, place[asked], len(kept))
     except TooFew as few:
         return {}, f"No Rasch difficulties yet: {few}"
     newest = f" of the newest {NEWEST:,} starters" if first else ""
-    left = len(kinds) - len(kept)
-    more = f" {left} with too few answers left out." if left else ""
+    left = number - len(kept)
+    more = f" Left out with too few right or wrong answers: {left}." if left else ""
     note = (
-        f"Rasch difficulties of topic and tier in logits, 0 the mean, from {fit.pupils:,} "
+        f"Rasch difficulties of WHAT in logits, 0 the mean, from {fit.pupils:,} "
         f"pupils' answers{newest}, each pupil's level left out anew at each starter.{more}"
     )
     pairs = zip(fit.values.tolist(), fit.errors.tolist(), strict=True)

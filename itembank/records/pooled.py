@@ -35,6 +35,22 @@ def pool(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp], ite
     >>> pool(answers, np.zeros(3, np.intp), np.array([[0, 1]]), 2).right.tolist()
     [2.0, 1.0]
     """
+    return pool_cells(count_cells(table, starter, asked), asked, items)
+
+
+class Counted(NamedTuple):
+    """What each question of each starter adds to its item."""
+
+    counts: Cells
+    sums: Cells
+    own2: Cells
+    rest2: Cells
+    cross: Cells
+    apart: Cells
+
+
+def count_cells(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]) -> Counted:
+    """Return what each starter says of its questions; the arguments are those of :func:`pool`."""
     starters = len(asked)
     here = ~np.isnan(table)
     right = np.nan_to_num(table)
@@ -54,13 +70,19 @@ def pool(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp], ite
         own, group = own[more], group[more]
         rest = (total[rows][more] - own) / (number[rows][more] - 1)
         own2[:, k], rest2[:, k], cross[:, k] = _about_means(own, rest, group, starters)
+    return Counted(counts, sums, own2, rest2, cross, apart)
+
+
+def pool_cells(cells: Counted, asked: NDArray[np.intp], items: int) -> Pooled:
+    """Return the statistics of items from what each starter says of its questions."""
+    counts, sums, own2, rest2, cross, apart = cells
     enough = counts >= FEWEST_FOR_CORRELATION
 
-    def by_item(cells: Cells, where: NDArray[np.bool_]) -> NDArray[np.float64]:
+    def by_item(values: Cells, where: NDArray[np.bool_]) -> NDArray[np.float64]:
         used = where & (asked >= 0)
-        return np.bincount(asked[used], cells[used], minlength=items).astype(np.float64)
+        return np.bincount(asked[used], values[used], minlength=items).astype(np.float64)
 
-    always = np.ones(shape, dtype=bool)
+    always = np.ones(asked.shape, dtype=bool)
     spread = np.sqrt(by_item(own2, enough) * by_item(rest2, enough))
     weight = by_item(counts, enough)
     return Pooled(

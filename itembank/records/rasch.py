@@ -129,8 +129,6 @@ def _against(
 def _check(
     pupils: int, right: NDArray[np.float64], wrong: NDArray[np.float64], beats: NDArray[np.bool_]
 ) -> None:
-    from scipy.sparse.csgraph import connected_components
-
     items = len(right)
     if items < 2:
         raise TooFew("Difficulties compare items: there must be two or more.")
@@ -147,8 +145,20 @@ def _check(
         )
     # Every two items must be linked both ways by pupils right on one and wrong on the other, or
     # the likelihood has no highest point (Fischer, *Psychometrika* 46, 1981).
-    if int(connected_components(beats, directed=True, connection="strong")[0]) != 1:
+    if not _linked(beats):
         raise TooFew("No pupil answered items of both sets, so they cannot be compared.")
+
+
+def _linked(beats: NDArray[np.bool_]) -> bool:
+    """Whether one can go from every item to every other along `beats`."""
+    for ways in (beats, beats.T):
+        reached = np.zeros(len(beats), dtype=bool)
+        reached[0] = True
+        while (more := reached | ways[reached].any(axis=0)).sum() > reached.sum():
+            reached = more
+        if not reached.all():
+            return False
+    return True
 
 
 def _groups(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]) -> list[_Groups]:

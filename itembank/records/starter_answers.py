@@ -75,6 +75,14 @@ class Scope:
             query = query.where(lesson.c.date <= self.last)
         return query
 
+    def entries(self) -> Select[Any]:
+        """Return the entries with answers by seat of these lessons.
+
+        As the set to look in, they let a database read only the marks that are wanted.
+        """
+        query = select(entry.c.id).join(lesson, lesson.c.id == entry.c.lesson_id)
+        return self.limit(query.where(active(), entry.c.kind == "answers"))
+
 
 def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
     """Return the answers by seat of all starters in scope, in order of their dates."""
@@ -125,11 +133,7 @@ def _answers(
     )
     pupils = pupils.where(mark.c.number.between(1, wide))
     if scope != Scope():
-        pupils = scope.limit(
-            pupils.join(entry, entry.c.id == mark.c.entry_id)
-            .join(lesson, lesson.c.id == entry.c.lesson_id)
-            .where(active())
-        )
+        pupils = pupils.where(mark.c.entry_id.in_(scope.entries()))
     rows = pupils.subquery()
     packed = select(
         rows.c.entry_id, func.aggregate_strings(cast(rows.c.pairs, String), " "), func.count()

@@ -1,0 +1,99 @@
+"""The class report: tagged, apart, large enough, and readable in grey."""
+
+import numpy as np
+import pypdfium2
+import pytest
+
+from itembank.pages import theme
+from itembank.pages.class_report import LessonRow, ReportData, TopicRow, class_report
+from itembank.pages.heat_map import FROM, STEPS, shade
+from itembank.pages.paper import TOP
+from tests.pages.marks import overlapping, recorded
+
+
+def data(topics=6, weeks=9, lessons=8, title="ratio.share"):
+    rng = np.random.default_rng(3)
+    rows = []
+    for n in range(topics):
+        now = float(rng.random())
+        cells = [float(rng.random()) if rng.random() < 0.4 else None for _ in range(weeks)]
+        cells[n % weeks] = 1.0
+        interval = (now * 0.8, now + (1 - now) * 0.3)
+        rows.append(
+            TopicRow(f"{title}{n}", cells, now, interval, now, interval if n else None, "by 29 Nov")
+        )
+    bands = (("R", 8), ("S", 12), ("E", 0))
+    days = [
+        LessonRow(f"{n + 1} Nov", 20, bands, 0.63, -0.25, 3, 1, "6 of 20", n == 2)
+        for n in range(lessons)
+    ]
+    names = (("R", "Rebuild"), ("S", "Secure"), ("E", "Extend"))
+    columns = [(str(n % 28 + 1), "Nov") for n in range(weeks)]
+    return ReportData("Class report: 8K", "Fernhill School.", "8K", columns, rows, days, names)
+
+
+CASES = {
+    "usual": data(),
+    "year": data(topics=32, weeks=39, lessons=150),
+    "long names": data(title="a.topic.with.a.very.long.name.that.goes.on.and.on"),
+    "no lessons": data(lessons=0),
+    "nothing": data(topics=0, lessons=0),
+}
+
+
+def text_of(pdf):
+    return [" ".join(page.get_textpage().get_text_range().split()) for page in pdf]
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_marks_are_apart_inside_the_margins_and_large_enough(name, monkeypatch):
+    with recorded(monkeypatch) as marks:
+        class_report(CASES[name])
+    for one, other in overlapping(marks):
+        raise AssertionError(f"{one} and {other}")
+    for mark in marks:
+        assert mark.x0 >= theme.PAPER_MARGIN - 0.6, mark
+        assert mark.x1 <= theme.A4[0] - theme.PAPER_MARGIN + 0.6, mark
+        assert mark.y1 <= TOP + 0.6, mark
+        assert mark.size >= theme.PAPER_LEAST - 1e-6, mark
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_a_screen_reader_can_read_it(name, tmp_path):
+    from outloud import check
+
+    path = tmp_path / "report.pdf"
+    path.write_bytes(class_report(CASES[name]))
+    result = check(str(path))
+    assert result.error is None
+    assert result.errors == 0, result.findings
+
+
+def test_every_figure_stands_as_text():
+    shown = CASES["usual"]
+    text = " ".join(text_of(pypdfium2.PdfDocument(class_report(shown))))
+    for row in shown.topics:
+        assert f"{row.title} " in text
+        assert f"{round(100 * row.share)} (" in text
+        for share in row.weeks:
+            assert share is None or str(round(100 * share)) in text
+    assert "6 of 20, unclear" in text
+    assert "−0.25" in text
+    assert "not a grade" in text
+
+
+def test_figures_read_on_every_step_and_steps_part_in_grey():
+    # WCAG 2.2, success criterion 1.4.3: 4.5 : 1 for text.
+    for fill, ink in STEPS:
+        assert theme.contrast(fill, ink) >= 4.5
+    light = [theme.luminance(fill) for fill, _ in STEPS]
+    for darker, lighter in zip(light, light[1:], strict=False):
+        assert (lighter + 0.05) / (darker + 0.05) > 1.3
+    shades = [light[STEPS.index(shade(n / 100))] for n in range(101)]
+    assert shades == sorted(shades)
+    assert len(set(shades)) == len(FROM)
+
+
+def test_the_same_data_give_the_same_bytes():
+    assert class_report(CASES["usual"]) == class_report(data())
+    assert class_report(CASES["usual"]) != class_report(data(topics=5))

@@ -1,0 +1,220 @@
+"""Reports say what was recorded: from the store to the figure, against other libraries."""
+
+import datetime
+
+import numpy as np
+import pandas as pd
+import pytest
+
+from itembank.planning.bands import default_scheme
+from itembank.records.class_report import by_week, class_report, department_report
+from itembank.records.item_report import item_report
+from itembank.records.item_statistics import kr20, upper_lower
+from itembank.records.pooled import pool, reliabilities
+from itembank.records.rasch import rasch, rasch_of_starters
+from itembank.records.recording import (
+    Answers,
+    Clarity,
+    LessonFacts,
+    OwnViews,
+    QuestionFacts,
+    Questions,
+    record,
+    undo,
+)
+from itembank.records.starter_answers import Scope, starter_answers
+
+DAY = datetime.date(2026, 9, 7)
+# LSAT, section 6: answers and how many candidates gave them (Bock & Lieberman, *Psychometrika*
+# 35, 1970, also in the R package ltm).
+PATTERNS = """
+    00000:3 00001:6 00010:2 00011:11 00100:1 00101:1 00110:3 00111:4
+    01000:1 01001:8 01010:0 01011:16 01100:0 01101:3 01110:2 01111:15
+    10000:10 10001:29 10010:14 10011:81 10100:3 10101:28 10110:15 10111:80
+    11000:16 11001:56 11010:21 11011:173 11100:11 11101:61 11110:28 11111:298
+"""
+
+
+def facts(addresses, class_name="8K", date=DAY):
+    rows = []
+    for number, address in enumerate(addresses, 1):
+        topic, tier, _ = address.split("/")
+        rows.append(QuestionFacts(number, address, topic, tier))
+    return LessonFacts(class_name, date, len(addresses), "A starter", "", tuple(rows))
+
+
+def by_seat(table):
+    """Return rows of answers (NaN: not asked) by seat."""
+    return {
+        f"S{seat}": {n: bool(value) for n, value in enumerate(row, 1) if not np.isnan(value)}
+        for seat, row in enumerate(table, 1)
+    }
+
+
+def test_lsat_answers_through_the_store_give_the_published_statistics(store):
+    pairs = [pair.split(":") for pair in PATTERNS.split()]
+    table = [[float(m) for m in marks] for marks, count in pairs for _ in range(int(count))]
+    asked = [f"number.round/core/{n}" for n in range(1, 6)]
+    record(store, facts(asked), Answers(by_seat(table), {}))
+    with store.reading() as connection:
+        found = item_report(connection, Scope("8k"))
+    items = {one.address: one for one in found.items}
+    lines = [items[address] for address in asked]
+    # Facility, KR-20 and conditional Rasch difficulties: published or recomputed values.
+    shares = [one.interval.share for one in lines]
+    assert shares == pytest.approx([0.924, 0.709, 0.553, 0.763, 0.870], abs=5e-4)
+    assert found.starters[0].kr20 == pytest.approx(0.295, abs=5e-4)
+    expected = [-1.256, 0.475, 1.236, 0.168, -0.623]
+    assert [one.difficulty for one in lines] == pytest.approx(expected, abs=5e-4)
+    assert all(0 < one.error < 0.2 for one in lines)
+    # Correlation without the item: R package ltm, from memory.
+    r = [one.correlation for one in lines]
+    assert r == pytest.approx([0.1128, 0.1532, 0.1728, 0.1444, 0.1216], abs=5e-4)
+
+
+@pytest.fixture
+def several(store):
+    """Record nine starters of two classes from few items, some answers missing."""
+    rng = np.random.default_rng(4)
+    pool_of = [f"ratio.t{t}/{tier}/1" for t in range(3) for tier in ("support", "core")]
+    rows = []
+    for n in range(9):
+        asked = list(rng.choice(pool_of, 4, replace=False))
+        chance = 1 / (1 + np.exp(rng.normal(size=4) - rng.normal(0.5, 1, (24, 1))))
+        table = (rng.random((24, 4)) < chance) * 1.0
+        table[rng.random((24, 4)) < 0.05] = np.nan
+        name, date = ("8K", "9S")[n % 2], DAY + datetime.timedelta(days=3 * n)
+        slips = {
+            (f"S{s + 1}", k + 1): "wrong way"
+            for s, k in zip(*np.nonzero(table == 0), strict=True)
+            if rng.random() < 0.5
+        }
+        record(store, facts(asked, name, date), Answers(by_seat(table), slips))
+        for (seat, k), value in np.ndenumerate(table):
+            if not np.isnan(value):
+                slip = (f"S{seat + 1}", k + 1) in slips
+                rows.append((n, name, date, asked[k], seat, k, value, slip))
+    names = ["starter", "cls", "date", "item", "seat", "k", "right", "slip"]
+    return store, pd.DataFrame(rows, columns=names)
+
+
+def test_item_statistics_agree_with_pandas(several):
+    store, frame = several
+    with store.reading() as connection:
+        found = item_report(connection, Scope())
+        one_class = item_report(connection, Scope("9S"))
+    counts = frame.groupby("item")["right"].agg(["sum", "count"])
+    slips = frame.groupby("item")["slip"].mean()
+    assert {one.address for one in found.items} == set(counts.index)
+    total = frame.groupby(["starter", "seat"])["right"].transform("sum")
+    number = frame.groupby(["starter", "seat"])["right"].transform("count")
+    frame["rest"] = (total - frame["right"]) / (number - 1)
+    inside = frame[number > 1].groupby(["starter", "k"])
+    frame["a"] = frame["right"] - inside["right"].transform("mean")
+    frame["b"] = frame["rest"] - inside["rest"].transform("mean")
+    for one in found.items:
+        assert (one.right, one.out_of) == tuple(counts.loc[one.address])
+        assert one.misconceptions.get("wrong way", 0) == pytest.approx(slips[one.address])
+        rows = frame[frame["item"] == one.address].dropna()
+        r = (rows.a * rows.b).sum() / np.sqrt((rows.a**2).sum() * (rows.b**2).sum())
+        assert one.correlation == pytest.approx(r)
+    theirs = frame[frame.cls == "9S"].groupby("item")["right"].count()
+    assert {one.address: one.out_of for one in one_class.items} == theirs.to_dict()
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_pooled_statistics_are_those_of_one_starter_weighted(seed):
+    rng = np.random.default_rng(seed)
+    tables = [rng.integers(0, 2, (size, 5)).astype(float) for size in (25, 40)]
+    starter = np.repeat([0, 1], [25, 40])
+    asked = np.array([[0, 1, 2, 3, 4], [4, 3, 5, 6, 0]])
+    found = pool(np.vstack(tables), starter, asked, 7)
+    each = [upper_lower(table) for table in tables]
+    assert found.upper_lower[1] == pytest.approx(each[0][1])
+    assert found.upper_lower[5] == pytest.approx(each[1][2])
+    assert found.upper_lower[0] == pytest.approx((25 * each[0][0] + 40 * each[1][4]) / 65)
+    expected = [kr20(table) for table in tables]
+    assert reliabilities(np.vstack(tables), starter, asked) == pytest.approx(expected)
+
+
+def test_rasch_of_starters_is_that_of_one_table_with_gaps():
+    rng = np.random.default_rng(2)
+    hard = np.array([-1.0, -0.3, 0.2, 0.4, 0.7])
+    answers = (rng.random((300, 3)) < 0.5) * 1.0
+    starter = np.repeat([0, 1], 150)
+    asked = np.array([[0, 1, 2], [4, 3, 2]])
+    answers = (
+        rng.random((300, 3)) < 1 / (1 + np.exp(hard[asked[starter]] - rng.normal(size=(300, 1))))
+    ) * 1.0
+    table = np.full((300, 5), np.nan)
+    np.put_along_axis(table, asked[starter], answers, axis=1)
+    one, other = rasch_of_starters(answers, starter, asked, 5), rasch(table)
+    assert one.values == pytest.approx(other.values, abs=1e-7)
+    assert one.errors == pytest.approx(other.errors, abs=1e-7)
+
+
+def test_an_item_that_contradicts_its_tier_is_listed(store):
+    for tier, right in (("support", 6), ("core", 25)):
+        asked = [f"ratio.share/{tier}/{n}" for n in (1, 2)]
+        date = DAY if tier == "support" else DAY + datetime.timedelta(days=1)
+        record(store, facts(asked, date=date), Questions({1: (right, 30), 2: (25, 30)}))
+    with store.reading() as connection:
+        found = item_report(connection, Scope())
+    named = [one for one in found.contradictions if one.line.address]
+    assert [one.line.address for one in named] == ["ratio.share/support/1"]
+    assert "harder than core" in named[0].words()
+    assert "No Rasch difficulties yet" in found.note
+    assert all(one.correlation is None for one in found.items)
+
+
+def test_a_class_report_holds_what_was_recorded_and_nothing_taken_back(several):
+    store, frame = several
+    last = DAY + datetime.timedelta(days=40)
+    with store.reading() as connection:
+        found = class_report(connection, "8K", default_scheme(), DAY, last)
+        whole = department_report(connection, Scope())
+    mine = frame[frame.cls == "8K"].copy()
+    mine["topic"] = mine["item"].str.split("/").str[0]
+    mine["week"] = [d - datetime.timedelta(days=d.weekday()) for d in mine["date"]]
+    assert len(found.lessons) == mine["date"].nunique()
+    for line in found.topics:
+        rows = mine[mine.topic == line.topic]
+        assert line.out_of == len(rows)
+        assert line.interval.share == pytest.approx(rows["right"].mean())
+        weeks = rows.groupby("week")["right"].agg(["sum", "count"])
+        assert {w: n for w, (_, n) in by_week(line).items()} == weeks["count"].to_dict()
+        counted = whole.topics[line.topic]["8K"]
+        assert counted == (rows["right"].sum(), len(rows))
+    assert [one.mastery.now for one in found.topics] == sorted(
+        one.mastery.now for one in found.topics
+    )
+    undo(store, "8K")
+    with store.reading() as connection:
+        after = class_report(connection, "8K", default_scheme(), DAY, last)
+        answers = starter_answers(connection, Scope("8K"))
+    assert sum(t.out_of for t in after.topics) < sum(t.out_of for t in found.topics)
+    assert len(answers.starters) == len(found.lessons) - 1
+
+
+def test_own_view_and_clarity_reach_the_report(store):
+    asked = ["ratio.share/core/1", "ratio.share/core/2"]
+    table = np.array([[1.0, 1.0]] * 6 + [[0.0, 0.0]] * 6)
+    record(store, facts(asked), Answers(by_seat(table), {}))
+    views = {f"S{n}": "sure" if n <= 7 else "not sure" for n in range(1, 13)}
+    record(store, facts(asked), OwnViews(views, {}))
+    record(store, facts(asked), Clarity(4, 12, "units"))
+    with store.reading() as connection:
+        found = class_report(connection, "8K", default_scheme(), DAY, DAY)
+    done = found.lessons[0].decision
+    assert done.views.over == ("S7",)
+    assert done.views.agreement == pytest.approx(1.0)
+    assert found.lessons[0].unclear == pytest.approx(1 / 3)
+
+
+def test_an_empty_store_gives_empty_reports(store):
+    with store.reading() as connection:
+        found = item_report(connection, Scope())
+        assert found.items == ()
+        assert "No Rasch" in found.note
+        assert class_report(connection, "8K", default_scheme(), DAY, DAY).topics == ()
+        assert department_report(connection, Scope()).classes == ()
