@@ -74,7 +74,7 @@ class _ReportPaper(Paper):
         self.size = self.least = theme.PAPER_LEAST
         self.bottom = FOOT + self.least + 12
         self._colour = theme.WHITE
-        self._footer = plain(f"Class report  •  {data.class_name}  •  {CAUTION}")
+        self._footer = plain(f"Class report  •  {data.class_name}")
         self.y = TOP
         self.page = self.document.page(theme.A4, self._colour)
 

@@ -1,5 +1,7 @@
 """The class report: tagged, apart, large enough, and readable in grey."""
 
+from itertools import pairwise
+
 import numpy as np
 import pypdfium2
 import pytest
@@ -87,7 +89,7 @@ def test_figures_read_on_every_step_and_steps_part_in_grey():
     for fill, ink in STEPS:
         assert theme.contrast(fill, ink) >= 4.5
     light = [theme.luminance(fill) for fill, _ in STEPS]
-    for darker, lighter in zip(light, light[1:], strict=False):
+    for darker, lighter in pairwise(light):
         assert (lighter + 0.05) / (darker + 0.05) > 1.3
     shades = [light[STEPS.index(shade(n / 100))] for n in range(101)]
     assert shades == sorted(shades)

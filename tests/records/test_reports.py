@@ -155,9 +155,13 @@ def test_rasch_of_starters_is_that_of_one_table_with_gaps():
 
 def test_an_item_that_contradicts_its_tier_is_listed(store):
     for tier, right in (("support", 6), ("core", 25)):
-        asked = [f"ratio.share/{tier}/{n}" for n in (1, 2)]
+        asked = [f"ratio.share/{tier}/{n}" for n in range(1, 7)]
         date = DAY if tier == "support" else DAY + datetime.timedelta(days=1)
-        record(store, facts(asked, date=date), Questions({1: (right, 30), 2: (25, 30)}))
+        record(
+            store,
+            facts(asked, date=date),
+            Questions({1: (right, 30)} | {n: (25, 30) for n in range(2, 7)}),
+        )
     with store.reading() as connection:
         found = item_report(connection, Scope())
     named = [one for one in found.contradictions if one.line.address]
