@@ -35,6 +35,7 @@ from itembank.items.item import (
     Subject,
     Tier,
 )
+from itembank.items.number_forms import unsigned
 from itembank.notation.tree import (
     Dec,
     Either,
@@ -162,9 +163,10 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
     if item.task == "simplify" or says_simplest(words_of(maths)):
         if any(isinstance(part, Root) for part in walk(target)):
             return "surd"
-        if isinstance(target, Frac) or isinstance(maths.key, Frac | Mixed):
+        key = unsigned(maths.key)
+        if isinstance(target, Frac) or isinstance(key, Frac | Mixed):
             # The key may be another kind of number, but then a finished one of that kind.
-            kind = {Mixed: "mixed", Dec: "decimal"}.get(type(maths.key), "lowest-terms")
+            kind = {Mixed: "mixed", Dec: "decimal"}.get(type(key), "lowest-terms")
             return "integer" if _whole(target) else kind
     if isinstance(maths.key, Relation):
         return "solution"

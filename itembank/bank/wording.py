@@ -67,7 +67,7 @@ _ROUGH = re.compile(
 )
 _ROUNDED = re.compile(
     r"\bto the nearest\b|\bdecimal places?\b|\bsignificant (?:figure|digit)s?\b|"
-    r"\brounded\b|\bround (?:your|it|off|to|up|down)\b|"
+    r"\brounded\b|\bround (?:your|the answer|off|to|up|down)\b|"
     rf"\bto {_COUNT} (?:places?|figures?)\b|\b{_COUNT}\s*(?:d\.?\s?p|s\.?\s?f)\b",
     re.I,
 )

@@ -161,6 +161,12 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
+    # 5m and 5g close up are read as products, but no letter of the question is meant.
+    units = "".join(
+        name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters
+    )
+    if units:
+        plain = re.sub(rf"(?<=\d)(?=[{units}](?![A-Za-z^(]))", " ", plain)
     single = "".join(letters & set("abcdefghijklmnopqrstuvwxyz"))
     if single:
         # 5 m is five metres, but five times m where m is a letter of the question.

@@ -42,10 +42,17 @@ def _clashes(node: Node) -> bool:
     if not isinstance(node, Sum | Relation):
         return False
     sides = children(node)
+    # Nobody adds up fractions with pence over a bar: 4p/11 + 3p/11.
+    if any(isinstance(_bare(side), Frac) and _kind(side) == "pence" for side in sides):
+        return True
     if {_kind(side) for side in sides} >= {"pence", "bare"}:
         worked_out = isinstance(node, Relation) and isinstance(sides[0], Sum | Product)
         return not (worked_out and _kind(sides[0]) == "bare" and isinstance(sides[-1], Money))
     return False
+
+
+def _bare(node: Node) -> Node:
+    return _bare(node.of) if isinstance(node, Neg | Bracket) else node
 
 
 def _kind(node: Node) -> str:

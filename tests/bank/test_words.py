@@ -114,6 +114,9 @@ def test_the_letter_p_is_no_obstacle(prompt, right, wrong):
         ("Here {a + b = 60} and {a = 2b}. Find b.", "b = 20", "b = 40"),
         ("Simplify {2(3p + 4)}.", "6p + 8", "6p + 4"),
         ("Solve {3p = 12}.", "4", "36"),
+        ("Simplify {(4p)/11 + (3p)/11}.", "(7p)/11", "(7p)/22"),
+        ("Simplify {-3/8}.", "-0.375", "-0.38"),
+        ("Simplify {(23/6)/(-1)}.", "-3 5/6", "-3 1/6"),
     ],
 )
 def test_a_rounding_a_form_and_a_letter_in_the_words_bind_the_key(prompt, right, wrong):
@@ -136,5 +139,5 @@ def test_words_that_are_not_worked_out_leave_the_key_to_a_person(prompt, key):
 
 
 def test_all_the_way_round_is_no_rounding():
-    prompt = "An edge runs all the way round a square bed of {196} square metres. How long is it?"
+    prompt = "An edge runs all the way round it: a bed of {196} square metres. How long is it?"
     assert state(prompt, "56", model=("4 × √196",), constants=(4,)) is State.PROVED
