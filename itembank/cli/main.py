@@ -61,6 +61,7 @@ COMMANDS = {
     "mark": ("mark:app", "Mark typed answers."),
     "audit": ("audit:audit", "Prove every key, and look for faults."),
     "bank": ("bank:app", "Keep a department's own questions."),
+    "week": ("week:week", "Plan a class's week and make its packs."),
     "record": ("record:record", "Record how a starter went."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),

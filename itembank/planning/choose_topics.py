@@ -260,8 +260,6 @@ def reason(
         parts.append(f"last seen {ago}, {said} then")
     else:
         parts.append("not brought back yet")
-        expected = round(100 * recall(topic.memory, lesson.date))
-        parts.append(f"about {expected} % expected to know it")
     titles = {one.topic: one.title for one in topics}
     for name in lesson.coming:
         if topic.topic in prerequisites.get(name, ()):

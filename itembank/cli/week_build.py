@@ -1,0 +1,98 @@
+"""Builds the packs of a week in two processes, and writes them with the plan and the overview."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.packs.build import PackRequest
+
+Files = Mapping[str, bytes]
+
+
+def build_all(requests: Sequence[PackRequest]) -> list[Files]:
+    """Return the files of every pack, each key proved by both roads; nothing is written.
+
+    Raises:
+        ItembankError: a pack cannot be made.
+        CheckFailed: a key is wrong.
+    """
+    # What every pack needs is loaded once, before the processes part.
+    import itembank.checking.symbolic
+    import itembank.pages.draw  # noqa: F401
+
+    processes = min(len(requests), os.cpu_count() or 1)
+    if processes < 2 or not hasattr(os, "fork"):
+        return [build_one(request) for request in requests]
+    with ProcessPoolExecutor(processes, mp_context=get_context("fork")) as pool:
+        return list(pool.map(build_one, requests))
+
+
+def build_one(request: PackRequest) -> Files:
+    """Return the files of one pack."""
+    from itembank.packs.build import start_pack
+    from itembank.packs.files import PACK_FILE, pack_json
+    from itembank.pages.draw import draw_pack
+
+    started = start_pack(request)
+    with started.proof:
+        files = {**draw_pack(started.pack), PACK_FILE: pack_json(started.pack)}
+        started.proof.result()
+    return files
+
+
+def write_all(packs: Mapping[Path, Files], replace: bool) -> None:
+    """Write every folder; where one cannot be, those that were new are taken away again.
+
+    Raises:
+        ItembankError: a folder exists and may not be replaced, or cannot be written.
+    """
+    from itembank.packs.files import refuse_folder, write_folder
+
+    faults = []
+    for folder in packs:
+        try:
+            refuse_folder(folder, packs[folder], replace)
+        except ItembankError as error:
+            faults.append(str(error))
+    if faults:
+        raise ItembankError("\n".join(faults))
+    new = [folder for folder in packs if not folder.exists()]
+    done: list[Path] = []
+    try:
+        for folder, files in packs.items():
+            write_folder(files, folder, replace)
+            done.append(folder)
+    except ItembankError:
+        import shutil
+
+        for folder in done:
+            if folder in new:
+                shutil.rmtree(folder, ignore_errors=True)
+        raise
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a file so that it is there whole or as it was before.
+
+    Raises:
+        ItembankError: it cannot be written.
+    """
+    beside = path.with_name(f".{path.name}.new")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with beside.open("wb") as out:
+            out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
+        beside.replace(path)
+    except OSError as error:
+        beside.unlink(missing_ok=True)
+        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
