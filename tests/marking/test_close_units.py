@@ -1,0 +1,25 @@
+"""Units of one letter typed close up, where no letter of the question is meant."""
+
+from __future__ import annotations
+
+import pytest
+
+from itembank.bank.model import BankItem
+from itembank.bank.reading import read_item
+from itembank.marking import Verdict, mark
+
+
+def asked(prompt, key):
+    return read_item(
+        BankItem(id="a-1", tier="core", prompt=prompt, key=key), "try:a-1", "try.units"
+    )
+
+
+@pytest.mark.parametrize("answer", ["3500g", "3,500g", "3500 g", "3 500g"])
+def test_grams_close_up_are_grams(answer):
+    assert mark(asked("Change {3.5 kg} to grams.", "3500 g"), answer).verdict is Verdict.RIGHT
+
+
+def test_a_wrong_number_of_grams_is_wrong_and_a_letter_stays_a_letter():
+    assert mark(asked("Change {3.5 kg} to grams.", "3500 g"), "350g").verdict is Verdict.WRONG
+    assert mark(asked("Simplify {2m + 3m}.", "5m"), "5 m").verdict is Verdict.RIGHT
