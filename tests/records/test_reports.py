@@ -160,7 +160,7 @@ def test_an_item_that_contradicts_its_tier_is_listed(store):
         record(
             store,
             facts(asked, date=date),
-            Questions({1: (right, 30)} | {n: (25, 30) for n in range(2, 7)}),
+            Questions({1: (right, 30)} | dict.fromkeys(range(2, 7), (25, 30))),
         )
     with store.reading() as connection:
         found = item_report(connection, Scope())
