@@ -158,6 +158,22 @@ class Planner:
         never = frozenset(one for one in lesson.never if one not in self.titles)
         return replace(as_request(settings), items=wanted, never=never, avoid=avoid)
 
+    def _fitting(self, lesson: PlannedLesson) -> PlannedLesson:
+        """Return a lesson without the questions that a change of its topics leaves no room for."""
+        room = dict(lesson.counts)
+        for address in lesson.items:
+            topic = self.topic_of(address)
+            room[topic] = room.get(topic, 0) - 1
+        asked = []
+        for address in lesson.asked:
+            topic = self.topic_of(address)
+            if address in lesson.items:
+                asked.append(address)
+            elif address not in lesson.never and room.get(topic, 0) > 0:
+                room[topic] -= 1
+                asked.append(address)
+        return replace(lesson, asked=tuple(asked))
+
     def with_questions(self, plan: WeekPlan) -> WeekPlan:
         """Return the plan with the questions of each starter settled, none of them used of late."""
         from itembank.packs.build import starter_addresses
@@ -168,6 +184,7 @@ class Planner:
         for one in self._planned:
             if since <= one.date < plan.week:
                 late |= set(one.addresses)
+        plan = replace(plan, lessons=tuple(self._fitting(one) for one in plan.lessons))
         here = {address for one in plan.lessons for address in (*one.asked, *one.items)}
         lessons = []
         for lesson in plan.lessons:

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from . import theme
 from .fonts import plain
 from .page import Document
-from .paper import FOOT, LEFT, TOP, WIDTH, Paper, heading_part, text_part
-from .table import Cell, Contents, table_pieces
+from .paper import FOOT, TOP, WIDTH, Paper, heading_part, text_part
+from .slides import shortened
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 
@@ -49,22 +49,33 @@ class _WeekPaper(Paper):
 
 
 def week_overview(data: WeekData) -> bytes:
-    """Return the overview as a tagged PDF. The same data always give the same bytes."""
+    """Return the overview as a tagged PDF. The same data always give the same bytes.
+
+    A line for each topic, so that five lessons of eight questions stand on one page; titles and
+    reasons that are too long for theirs are cut short, and stand whole in the plan.
+    """
     paper = _WeekPaper(data)
     size = paper.size
-    paper.place(
-        [heading_part(data.title, size, 1), text_part(data.intro, WIDTH, size)], gap=0.8 * size
-    )
+    paper.place([heading_part(data.title, size, 1), text_part(data.intro, WIDTH, size)])
     for line in data.skipped:
-        paper.place([text_part(line, WIDTH, size, bold=True)], gap=0.4 * size)
-    widths = (190.0, 36.0, WIDTH - 226.0)
+        paper.place([text_part(line, WIDTH, size, bold=True)])
+    paper.y -= 0.5 * size
     for lesson in data.lessons:
-        rows: list[list[Contents | Cell]] = [
-            [title, str(count), why] for title, count, why in lesson.topics
+        head = shortened(f"{lesson.day}: {lesson.title}", WIDTH, 1.2 * size)
+        lines = [
+            text_part(_line(title, count, why, size), WIDTH, size, after=1.5)
+            for title, count, why in lesson.topics
         ]
-        made = table_pieces(("Topic", "No.", "Why it is here"), rows, widths, size)
-        heading = heading_part(f"{lesson.day}: {lesson.title}", size)
         # A lesson that fits on a page is never divided.
-        paper.place([heading, *made.rows], x=LEFT, gap=0.9 * size)
+        paper.place([heading_part(head, 0.85 * size), *lines], gap=0.35 * size)
     paper.place([text_part(data.bands, WIDTH, size), text_part(CAUTION, WIDTH, size, bold=True)])
     return paper.finish()
+
+
+def _line(title: str, count: int, why: str, size: float) -> str:
+    several = f"{count} × " if count > 1 else ""
+    # What it is needed for stands in the lesson's heading.
+    before, needed, _ = why.partition("needed today")
+    return shortened(
+        f"{several}{shortened(title, 0.44 * WIDTH, size)}: {before}{needed}", WIDTH, size
+    )

@@ -130,6 +130,10 @@ def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
         )
 
 
+UNKNOWN = 0.5
+"""The share right that stands in for a topic without results."""
+
+
 def worth(topic: TopicState, date: datetime.date, settings: ChoiceSettings) -> float:
     """Return what asking a topic on a day is worth, before any bonus or cost.
 
@@ -141,6 +145,11 @@ def worth(topic: TopicState, date: datetime.date, settings: ChoiceSettings) -> f
     True
     """
     wrong = 1 - recall(topic.memory, date)
+    # What the class last showed counts beside what is expected of it: once both are nearly
+    # forgotten, a topic that went badly still comes before one that went well.
+    told = [one for one in topic.seen if one.share is not None]
+    last = max(told, key=lambda one: one.date).share if told else None
+    wrong += 1 - (UNKNOWN if last is None else last)
     return saved(topic.memory, date, settings.horizon) + settings.weak * wrong
 
 
@@ -218,19 +227,21 @@ def _solve(
             programme.require([row[place] for place in places], fewest, lesson.questions)
         asked.append(row)
         worths.append(values)
+    # Costs are on one scale for all topics, so that of two topics asked equally often the one
+    # worth more is always the better to ask once more.
+    scale = sum(map(sum, worths)) / max(sum(map(len, worths)), 1)
     for place in range(len(topics)):
         column = [row[place] for row in asked]
-        best = max(values[place] for values in worths)
-        # The k-th question of the week on a topic costs what it is worth less than the first;
-        # the costs rise, so the cheapest places are filled first.
+        # The k-th question of the week on a topic costs more and more; the cheapest places are
+        # filled first because the costs rise.
         steps = [
-            programme.share(-best * (1 - settings.again**k)) for k in range(programme.most(column))
+            programme.share(-scale * (1 - settings.again**k)) for k in range(programme.most(column))
         ]
         programme.equal(column, steps)
         for i, later in enumerate(lessons):
             for k in range(i):
                 if abs((later.date - lessons[k].date).days) < settings.rest:
-                    both = programme.share(-best * (1 - settings.running))
+                    both = programme.share(-scale * (1 - settings.running))
                     programme.at_most_one_more(column[i], column[k], both)
     solution = programme.solve()
     return [[solution[variable] for variable in row] for row in asked]
@@ -256,8 +267,15 @@ def reason(
         last = max(topic.seen, key=lambda one: one.date)
         days = (lesson.date - last.date).days
         ago = "yesterday" if days == 1 else f"{days} days ago"
-        said = "no results" if last.share is None else f"{round(100 * last.share)} % right"
-        parts.append(f"last seen {ago}, {said} then")
+        if last.share is not None:
+            parts.append(f"last seen {ago}, {round(100 * last.share)} % right then")
+        else:
+            parts.append(f"last seen {ago}, not recorded")
+            told = [one for one in topic.seen if one.share is not None]
+            if told:
+                best = max(told, key=lambda one: one.date)
+                day = f"{best.date.day} {best.date:%b}"
+                parts.append(f"{round(100 * (best.share or 0))} % right on {day}")
     else:
         parts.append("not brought back yet")
     titles = {one.topic: one.title for one in topics}

@@ -8,8 +8,8 @@ At the top for every class, or as ``[classes.planning]`` for one::
     recent_questions = 2   # the fewest on recent topics, of eight
     older_questions = 3    # the fewest on older topics, of eight
     look_ahead_days = 21   # what a question saves from being forgotten is counted so far
-    weak = 30              # per cent: how much a topic's weakness weighs
-    rest_days = 4          # a topic that comes back sooner is worth less
+    weak = 10              # per cent: how much a topic's weakness weighs
+    rest_days = 6          # a topic that comes back sooner is worth less
 """
 
 from __future__ import annotations
@@ -27,20 +27,20 @@ class ChoiceSettings:
     """How topics are chosen (common practice, no source; held by the simulation of a year).
 
     What asking saves is counted over `horizon` days; `weak` is the weight of the share expected
-    to be wrong. A topic counts as recent for `recent` days
-    after its teaching; the two numbers that follow are questions out of eight. Each further
-    starter of the week on a topic keeps `again` of its worth; one within `rest` days of
-    another starter with it loses a share of 1 − `running`.
+    to be wrong and of the share that was wrong last. A topic counts as recent for `recent` days
+    after its teaching; the two numbers that follow are questions out of eight. The k-th further
+    starter of the week on a topic costs 1 − `again`^k of what a topic is worth on average, and
+    so does 1 − `running` for each other starter with it within `rest` days.
     """
 
     horizon: int = 21
-    weak: float = 0.3
+    weak: float = 0.1
     recent: int = 21
     fewest_recent: int = 2
     fewest_older: int = 3
-    rest: int = 4
-    again: float = 0.25
-    running: float = 0.5
+    rest: int = 6
+    again: float = 0.1
+    running: float = 0.1
     prerequisite_bonus: float = 0.1
 
 
@@ -49,7 +49,7 @@ class WeekSettings:
     """The weeks between two uses of one question, and how topics are chosen."""
 
     weeks_apart: int = WEEKS_APART
-    choice: ChoiceSettings = ChoiceSettings()  # noqa: RUF009 - frozen
+    choice: ChoiceSettings = ChoiceSettings()
 
 
 def read_week_settings(row: Table, common: WeekSettings) -> WeekSettings:

@@ -1,0 +1,188 @@
+"""A class's week from the command line: planned, changed by hand, recorded, planned again."""
+
+import json
+import shutil
+import tomllib
+from pathlib import Path
+
+import pytest
+
+FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+PLAN = Path("plans/week-8K-2026-11-30.toml")
+
+
+@pytest.fixture
+def home(tmp_path, monkeypatch):
+    """Stand in a copy of Fernhill's folder, with nothing planned or recorded."""
+    for name in ("department.toml", "calendar.toml", "schemes", "questions"):
+        source = FERNHILL / name
+        copy = shutil.copytree if source.is_dir() else shutil.copy
+        copy(source, tmp_path / name)
+    shutil.copytree(
+        FERNHILL.parent / "key-stage-3", tmp_path.parent / "key-stage-3", dirs_exist_ok=True
+    )
+    (tmp_path / "output").mkdir()
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    return tmp_path
+
+
+def packs(home):
+    return {path.parent.name: path.read_bytes() for path in sorted(home.glob("output/*/pack.json"))}
+
+
+def lessons():
+    return tomllib.loads(PLAN.read_text())["lessons"]
+
+
+def asked(pack):
+    return [item["address"] for item in json.loads(pack)["versions"][0]["items"]]
+
+
+def test_a_week_is_planned_and_all_its_packs_are_made(said, home):
+    status, out, err = said("week", "8K", "--from", "2026-11-30")
+    assert (status, err) == (0, "")
+    made = packs(home)
+    assert list(made) == [f"8K-2026-{day}" for day in ("11-30", "12-01", "12-02", "12-03")]
+    assert "No lesson on Friday 4 December: training day" in out
+    assert (home / "output" / "week-8K-2026-11-30.pdf").read_bytes().startswith(b"%PDF")
+    planned = lessons()
+    assert [asked(pack) for pack in made.values()] == [one["asked"] for one in planned]
+    # No question comes twice in the week, and every topic was taught before its lesson.
+    addresses = [address for one in planned for address in one["asked"]]
+    assert len(set(addresses)) == len(addresses)
+    assert all(topic["why"].startswith("taught") for one in planned for topic in one["topics"])
+    # Nothing that is there is overwritten unasked.
+    status, _, err = said("week", "8K", "--from", "2026-11-30")
+    assert status == 2
+    assert "There is a plan of this week" in err
+    assert packs(home) == made
+    # The plan as it stands gives the same packs.
+    assert said("week", "--plan", PLAN, "--replace").status == 0
+    assert packs(home) == made
+
+
+def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
+    said("week", "8K", "--from", "2026-11-30")
+    before = packs(home)
+    status, _, err = said(
+        "week",
+        "--plan",
+        PLAN,
+        "--pin",
+        "tue ratio.combine",
+        "--ban",
+        "wed fractions.order",
+        "--questions",
+        "thu 6",
+        "--replace",
+    )
+    assert (status, err) == (0, "")
+    after = packs(home)
+    assert after["8K-2026-11-30"] == before["8K-2026-11-30"]
+    monday, tuesday, wednesday, thursday = lessons()
+    assert "ratio.combine" in [one["topic"] for one in tuesday["topics"] if one.get("pinned")]
+    assert any(one.startswith("ratio.combine/") for one in asked(after["8K-2026-12-01"]))
+    assert "fractions.order" not in [one["topic"] for one in wednesday["topics"]]
+    assert len(asked(after["8K-2026-12-03"])) == thursday["questions"] == 6
+    # One question by its address, and the order of a starter.
+    pinned = "ratio.simplest-form/core/12"
+    said("week", "--plan", PLAN, "--pin", f"mon {pinned}", "--replace")
+    assert pinned in asked(packs(home)["8K-2026-11-30"])
+    old = lessons()[1]["asked"]
+    said("week", "--plan", PLAN, "--order", "tue 2 1 3 4 5 6 7 8", "--replace")
+    assert asked(packs(home)["8K-2026-12-01"]) == [old[1], old[0], *old[2:]]
+    # What was pinned and banned survives planning the week anew.
+    said("week", "8K", "--from", "2026-11-30", "--replace")
+    again = lessons()
+    assert "ratio.combine" in [one["topic"] for one in again[1]["topics"]]
+    assert "fractions.order" not in [one["topic"] for one in again[2]["topics"]]
+    assert pinned in again[0]["asked"]
+    assert monday["date"] == again[0]["date"]
+
+
+def test_one_lesson_is_built_without_touching_the_others(said, home):
+    said("week", "8K", "--from", "2026-11-30")
+    before = packs(home)
+    text = PLAN.read_text()
+    PLAN.write_text(
+        text.replace("questions = 8", "questions = 7").replace("count = 1", "count = 7", 0)
+    )
+    status, _, err = said("week", "--plan", PLAN, "--replace")
+    assert status == 2
+    assert err.count("The topics ask for 8 questions, but ‘questions’ is 7") == 4
+    PLAN.write_text(text)
+    for path in home.glob("output/8K-*"):
+        shutil.rmtree(path)
+    assert said("week", "--plan", PLAN, "--only", "tue").status == 0
+    assert packs(home) == {"8K-2026-12-01": before["8K-2026-12-01"]}
+
+
+def test_what_was_recorded_changes_the_third_week(said, home):
+    said("week", "8K", "--from", "2026-11-16")
+    first = packs(home)["8K-2026-11-16"]
+    topics = [item["topic"] for item in json.loads(first)["versions"][0]["items"]]
+    weak, strong = topics[0], topics[1]
+
+    def third_week(good, bad):
+        counts = [28 if one in good else 2 if one in bad else 18 for one in topics]
+        found = said(
+            "record",
+            "8K",
+            "--date",
+            "2026-11-16",
+            "--pupils",
+            "29",
+            "--replace",
+            "--right",
+            " ".join(map(str, counts)),
+        )
+        assert found.status == 0, found.err
+        assert said("week", "8K", "--from", "2026-11-30", "--replace").status == 0
+        return [[one["topic"] for one in lesson["topics"]] for lesson in lessons()]
+
+    def times(weeks, topic):
+        return sum(topic in lesson for lesson in weeks)
+
+    one = third_week({strong}, {weak})
+    why = {t["topic"]: t["why"] for lesson in lessons() for t in lesson["topics"]}
+    assert "7 % right" in why[weak]  # 2 of 29
+    other = third_week({weak}, {strong})
+    assert one != other
+    # A topic that failed comes back sooner, or as soon, and not less often than if it went well.
+    assert times(one, weak) >= times(other, weak)
+    assert times(other, strong) >= times(one, strong)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "part"),
+    [
+        (("8K", "--from", "2026-12-25"), "8K has no lessons from Friday 25 December"),
+        (("8Z", "--from", "2026-11-30"), "There is no class 8Z"),
+        ((), "Name a class"),
+        (("8K", "--from", "31/11/2026"), "not a day of the calendar"),
+        (("--plan", "plans/none.toml"), "There is no such file"),
+        (("8K", "--from", "2026-11-30", "--pin", "sat ratio.share"), "no such lesson on Saturday"),
+        (("8K", "--from", "2026-11-30", "--pin", "mon ratio.shar"), "Did you mean ratio.share"),
+        (("8K", "--from", "2026-11-30", "--only", "soon"), "write a day such as tue"),
+    ],
+)
+def test_bad_input_is_told_plainly_and_writes_nothing(said, home, arguments, part):
+    status, _, err = said("week", *arguments)
+    assert status == 2
+    assert part in err
+    assert "Traceback" not in err
+    assert not packs(home)
+    assert not (home / "plans").exists()
+
+
+def test_a_plan_that_cannot_be_is_told_with_every_line(said, home):
+    said("week", "8K", "--from", "2026-11-30")
+    text = PLAN.read_text()
+    PLAN.write_text(
+        text.replace("ratio.share", "ratio.shar").replace("date = 2026-12-02", "date = 2026-12-04")
+    )
+    status, _, err = said("week", "--plan", PLAN, "--replace")
+    assert status == 2
+    assert "There is no topic ‘ratio.shar’" in err
+    assert "There are no lessons on 2026-12-04: training day" in err
