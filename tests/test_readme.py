@@ -132,6 +132,8 @@ def run(checkout: Path, words: list[str]) -> None:
             pass  # Python's own
         case "python", ["-m", "pip", *pip]:
             check_pip(checkout, pip)
+        case "cp", ["-r", source, target]:
+            shutil.copytree(checkout / source, checkout / target)
         case "make", [target]:
             check_target(checkout, target)
         case _:

@@ -42,7 +42,7 @@ def test_every_fault_is_told_with_its_line():
 @pytest.mark.parametrize("number", ["0", "9", "99"])
 def test_answers_under_a_number_that_is_no_question(number):
     # Answers stand below it: they go nowhere, least of all to the last question.
-    with pytest.raises(FileFaults, match="There is no question|not the number of a question"):
+    with pytest.raises(FileFaults, match=r"There is no question|not the number of a question"):
         parse_answers(f"seat,1,{number}\nA1,3,4\n", 8)
 
 
