@@ -23,3 +23,9 @@ def test_grams_close_up_are_grams(answer):
 def test_a_wrong_number_of_grams_is_wrong_and_a_letter_stays_a_letter():
     assert mark(asked("Change {3.5 kg} to grams.", "3500 g"), "350g").verdict is Verdict.WRONG
     assert mark(asked("Simplify {2m + 3m}.", "5m"), "5 m").verdict is Verdict.RIGHT
+
+
+@pytest.mark.parametrize("words", ["Change {3.5 kg} to grams.", "Write {3.5 kg} in grams."])
+def test_an_answer_in_the_unit_it_was_changed_from_is_not_right(words):
+    marked = mark(asked(words, "3500 g"), "3.5 kg")
+    assert marked.verdict is Verdict.WRONG_FORM
