@@ -13,6 +13,7 @@ from itembank.cli.text import say
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
+    from itembank.planning.department import Department, SchoolClass
     from itembank.records.starter_answers import Scope
 
 YEAR_STARTS = 8
@@ -87,7 +88,9 @@ def report(
             lines = report_text.department_text(whole, topic)
             tables = report_text.department_tables(whole)
         else:
-            one = class_report(connection, name, found.find_class(name).bands, first, last)
+            group = found.find_class(name)
+            dates = _taught(found, group)
+            one = class_report(connection, name, group.bands, first, last, taught=dates)
             _known(bool(one.lessons), scope)
             if topic is not None and topic not in {line.topic for line in one.topics}:
                 raise ItembankError(f"{name} was not asked {topic} from {first} to {last}.")
@@ -110,6 +113,30 @@ def report(
         say(f"Written to {csv}: {', '.join(tables)}.")
     if pdf is not None:
         say(f"Written: {pdf}.")
+
+
+def _taught(department: Department, group: SchoolClass) -> dict[str, datetime.date]:
+    """Return when the class's scheme of work teaches each topic; nothing where there is none."""
+    from itembank.faults import FileFaults
+    from itembank.planning.calendar import read_calendar
+    from itembank.planning.scheme import FOLDER, read_scheme
+
+    if not group.plan.scheme:
+        return {}
+    try:
+        calendar = read_calendar(department.folder)
+        path = department.folder / FOLDER / f"{group.plan.scheme}.toml"
+        scheme = read_scheme(path, calendar, _AnyTopic())
+    except FileFaults:  # planning a week tells them; a report can do without
+        return {}
+    return {one.topic: one.date for one in scheme.topics}
+
+
+class _AnyTopic(frozenset[str]):
+    """Holds every name: a report is not the place to check a scheme's spelling."""
+
+    def __contains__(self, name: object) -> bool:
+        return True
 
 
 def _days(since: str | None, until: str | None) -> tuple[datetime.date, datetime.date]:
