@@ -17,8 +17,12 @@ from itembank.cli.lesson_text import (
     thresholds_of,
 )
 from itembank.cli.text import paragraph, table
+from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from itembank.planning.bands import Band
     from itembank.records.decision import Decision, QuestionAdvice
 
 LONGEST_PROMPT = 44
@@ -38,6 +42,10 @@ def decide(
     pairs: Annotated[
         bool, typer.Option("--pairs", help="Also list pairs of mixed strength.")
     ] = False,
+    sheet: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Also write a page for each group, to pin up (PDF)."),
+    ] = None,
     department: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
     ] = None,
@@ -51,6 +59,7 @@ def decide(
     Examples:
       itembank decide 8K
       itembank decide 8K --date 2026-11-30 --pairs
+      itembank decide 8K --sheet groups.pdf
     """  # noqa: D301 - typer keeps the lines after \b as they are
     day = read_day(date)
     found = the_department(department)
@@ -81,7 +90,28 @@ def decide(
     lines += _clarity(result)
     if pairs:
         lines += ["", *_pairs(result)]
+    if sheet is not None:
+        _write_sheet(sheet, result, bands)
+        lines += ["", f"Written: {sheet}. It shows seat codes: take it down after the lesson."]
     typer.echo("\n".join([*lines, "", CAUTION]))
+
+
+def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
+    """Write the groups with their next tasks, a page each."""
+    from itembank.cli.week_build import write_whole
+    from itembank.pages.group_sheet import GroupPart, group_sheets
+
+    if not any(one.seats for one in result.groups):
+        raise ItembankError(
+            f"{result.facts} has no results by seat, so there are no groups to print. Record "
+            "scores or answers by seat with ‘itembank record --sheet’."
+        )
+    tasks = {band.letter: f"{band.task.title}. {band.task.where}" for band in bands}
+    groups = [
+        GroupPart(f"{one.name} ({one.letter})", one.seats, tasks.get(one.letter, ""))
+        for one in result.groups
+    ]
+    write_whole(path, group_sheets(str(result.facts), groups))
 
 
 def _bands(result: Decision) -> list[str]:

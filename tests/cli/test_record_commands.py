@@ -246,3 +246,26 @@ def test_no_day_is_taken_from_the_future(said, home):
     source = home / "output" / f"8K-{DAYS[1]}"
     source.rename(source.with_name(f"8K-{ahead}"))
     assert "16 November 2026" in said("record", "--bands", "1 1 1").out
+
+
+def test_groups_are_printed_with_their_seats(said, home):
+    import pypdfium2
+
+    (home / "scores.csv").write_text("seat,score\nA1,4\nA2,0\nB1,1\n")
+    assert said("record", "8K", "--sheet", "scores.csv").status == 0
+    assert said("decide", "8K", "--sheet", "groups.pdf").status == 0
+    pages = pypdfium2.PdfDocument(home / "groups.pdf")
+    texts = [page.get_textpage().get_text_range() for page in pages]
+    assert [any(seat in text for text in texts) for seat in ("A1", "A2", "B1")] == [True] * 3
+    assert all("not a grade" in text for text in texts)
+    lowest = next(text for text in texts if "A2" in text)
+    assert "B1" in lowest
+    assert "A1" not in lowest
+
+
+def test_groups_without_seats_are_not_printed(said, home):
+    said("record", "8K", "--bands", "5 3 2")
+    status, _, err = said("decide", "8K", "--sheet", "groups.pdf")
+    assert status == 2
+    assert "no results by seat" in err
+    assert not (home / "groups.pdf").exists()
