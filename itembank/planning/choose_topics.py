@@ -230,16 +230,23 @@ def _solve(
     # Costs are on one scale for all topics, so that of two topics asked equally often the one
     # worth more is always the better to ask once more.
     scale = sum(map(sum, worths)) / max(sum(map(len, worths)), 1)
+    span = (max(one.date for one in lessons) - min(one.date for one in lessons)).days
+    # Where every lesson is near every other, what nearness costs depends on the number of
+    # starters alone; pair by pair it would make the programme a hundred times slower.
+    all_near = span < settings.rest
     for place in range(len(topics)):
         column = [row[place] for row in asked]
         # The k-th question of the week on a topic costs more and more; the cheapest places are
         # filled first because the costs rise.
         steps = [
-            programme.share(-scale * (1 - settings.again**k)) for k in range(programme.most(column))
+            programme.share(
+                -scale * (1 - settings.again**k + (k * (1 - settings.running) if all_near else 0))
+            )
+            for k in range(programme.most(column))
         ]
         programme.equal(column, steps)
         for i, later in enumerate(lessons):
-            for k in range(i):
+            for k in range(0 if all_near else i):
                 if abs((later.date - lessons[k].date).days) < settings.rest:
                     both = programme.share(-scale * (1 - settings.running))
                     programme.at_most_one_more(column[i], column[k], both)
