@@ -13,7 +13,7 @@ from itembank.errors import ItembankError
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
     from itembank.planning.week_edit import Edits
-    from itembank.planning.week_plan import WeekPlan
+    from itembank.planning.week_plan import PlannedLesson, WeekPlan
 
 Changes = list[str] | None
 
@@ -210,11 +210,8 @@ def _build(
     say(f"The week on one page: {overview}.")
 
 
-def _folder(home: Path, plan: WeekPlan, lesson: object) -> Path:
+def _folder(home: Path, plan: WeekPlan, lesson: PlannedLesson) -> Path:
     """Return a pack's folder; a second lesson on one day has its period in the name."""
-    from itembank.planning.week_plan import PlannedLesson
-
-    assert isinstance(lesson, PlannedLesson)
     same_day = [one for one in plan.lessons if one.date == lesson.date]
     period = f"-{lesson.period}" if len(same_day) > 1 else ""
     return home / f"{plan.class_name}-{lesson.date.isoformat()}{period}"

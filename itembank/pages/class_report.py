@@ -10,10 +10,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from . import theme
-from .fonts import plain
 from .heat_map import STEPS, heat_map
-from .page import Document, Page
-from .paper import FOOT, TOP, WIDTH, Paper, heading_part, text_part
+from .page import Page
+from .paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from .slides import shortened
 from .table import Cell, Contents, table_pieces
 
@@ -66,22 +65,9 @@ class ReportData:
     band_names: Sequence[tuple[str, str]]
 
 
-class _ReportPaper(Paper):
-    """Pages of a report, which belongs to no pack."""
-
-    def __init__(self, data: ReportData) -> None:
-        self.document = Document(data.title)
-        self.size = self.least = theme.PAPER_LEAST
-        self.bottom = FOOT + self.least + 12
-        self._colour = theme.WHITE
-        self._footer = plain(f"Class report  •  {data.class_name}")
-        self.y = TOP
-        self.page = self.document.page(theme.A4, self._colour)
-
-
 def class_report(data: ReportData) -> bytes:
     """Return the report as a tagged PDF. The same data always give the same bytes."""
-    paper = _ReportPaper(data)
+    paper = LoosePaper(data.title, f"Class report  •  {data.class_name}")
     size = paper.size
     paper.place(
         [

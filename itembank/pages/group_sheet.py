@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from . import theme
-from .fonts import plain
-from .page import Document
-from .paper import FOOT, TOP, WIDTH, Paper, heading_part, text_part
+from .paper import WIDTH, LoosePaper, heading_part, text_part
 
+TEXT = 18.0
 SEATS = 30.0
 """Size of a seat code, in points: to be found from a step away."""
 CAUTION = "A band is a teaching aid, not a grade."
@@ -24,20 +22,9 @@ class GroupPart:
     task: str
 
 
-class _GroupPaper(Paper):
-    def __init__(self, title: str) -> None:
-        self.document = Document(title)
-        self.size = self.least = 18.0
-        self.bottom = FOOT + self.least + 12
-        self._colour = theme.WHITE
-        self._footer = plain(CAUTION)
-        self.y = TOP
-        self.page = self.document.page(theme.A4, self._colour)
-
-
 def group_sheets(title: str, groups: Sequence[GroupPart]) -> bytes:
     """Return a tagged PDF with a page for each group. The same data always give the same bytes."""
-    paper = _GroupPaper(title)
+    paper = LoosePaper(title, CAUTION, TEXT)
     size = paper.size
     for number, group in enumerate(groups):
         if number:

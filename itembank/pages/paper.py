@@ -110,6 +110,25 @@ class Paper:
         return self.document.finish()
 
 
+class LoosePaper(Paper):
+    """Pages that belong to no one pack: a report, a week, groups to pin up.
+
+    Args:
+        title: the title of the document.
+        footer: words at the foot of each page.
+        size: text size, in points.
+    """
+
+    def __init__(self, title: str, footer: str, size: float = theme.PAPER_LEAST) -> None:
+        self.document = Document(title)
+        self.size = self.least = size
+        self.bottom = FOOT + size + 12
+        self._colour = theme.WHITE
+        self._footer = plain(footer)
+        self.y = TOP
+        self.page = self.document.page(theme.A4, self._colour)
+
+
 def text_part(
     runs: str | Sequence[Piece],
     width: float,

@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from . import theme
-from .fonts import plain
-from .page import Document
-from .paper import FOOT, TOP, WIDTH, Paper, heading_part, text_part
+from .paper import WIDTH, LoosePaper, heading_part, text_part
 from .slides import shortened
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
@@ -35,26 +32,13 @@ class WeekData:
     bands: str
 
 
-class _WeekPaper(Paper):
-    """Pages of an overview, which belongs to no one pack."""
-
-    def __init__(self, data: WeekData) -> None:
-        self.document = Document(data.title)
-        self.size = self.least = theme.PAPER_LEAST
-        self.bottom = FOOT + self.least + 12
-        self._colour = theme.WHITE
-        self._footer = plain(f"Week  •  {data.class_name}")
-        self.y = TOP
-        self.page = self.document.page(theme.A4, self._colour)
-
-
 def week_overview(data: WeekData) -> bytes:
     """Return the overview as a tagged PDF. The same data always give the same bytes.
 
     A line for each topic, so that five lessons of eight questions stand on one page; titles and
     reasons that are too long for theirs are cut short, and stand whole in the plan.
     """
-    paper = _WeekPaper(data)
+    paper = LoosePaper(data.title, f"Week  •  {data.class_name}")
     size = paper.size
     paper.place([heading_part(data.title, size, 1), text_part(data.intro, WIDTH, size)])
     for line in data.skipped:
