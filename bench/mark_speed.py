@@ -10,7 +10,7 @@ from timing import fraction_sum_seconds, table
 
 from itembank.items.item import Item
 from itembank.items.registry import topics
-from itembank.marking import mark
+from itembank.marking.mark import mark
 from itembank.notation.line import line
 
 EACH = 8

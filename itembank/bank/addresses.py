@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from itembank.bank.load import Bank, read_bank
-from itembank.bank.reading import NeedsPerson, as_item
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
 from itembank.items.item import Item
 from itembank.items.registry import UnknownTopic, find_item
+
+if TYPE_CHECKING:
+    from itembank.bank.load import Bank
 
 
 def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
@@ -30,6 +32,8 @@ def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
     _, colon, id = address.partition(":")
     if not colon:
         return find_item(address)
+    from itembank.bank.reading import NeedsPerson, as_item
+
     entry = find_bank(address, folders).find(id)
     try:
         return as_item(entry)
@@ -91,6 +95,8 @@ def bank_as_it_stands(folder: Path) -> Bank:
     Raises:
         FileFaults: anything is wrong with any of its files.
     """
+    from itembank.bank.load import read_bank
+
     try:
         stamp = tuple(
             (one.name, one.stat().st_mtime_ns, one.stat().st_size)
@@ -103,4 +109,6 @@ def bank_as_it_stands(folder: Path) -> Bank:
 
 @lru_cache(maxsize=4)
 def _read_once(folder: Path, stamp: tuple[tuple[str, int, int], ...]) -> Bank:
+    from itembank.bank.load import read_bank
+
     return read_bank(folder)

@@ -12,6 +12,7 @@ from typing import Any
 import typer
 import typer.core
 
+from itembank.cli.reading import read_plainly
 from itembank.cli.text import say
 from itembank.cli.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.errors import ItembankError
@@ -54,6 +55,10 @@ def _meant(name: str, command: Any) -> Any:
 
 class PlainGroup(typer.core.TyperGroup):
     """A group of commands; turns what a person can put right into one plain message."""
+
+    def get_params(self, ctx: Any) -> list[Any]:
+        """Return the options, ready to be read."""
+        return read_plainly(super().get_params(ctx))
 
     def make_context(self, *args: Any, **kwargs: Any) -> Any:
         """Read what stands before the command."""

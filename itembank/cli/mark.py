@@ -105,7 +105,7 @@ def mark(
 def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     from itembank.cli.find import find_address
     from itembank.cli.text import say
-    from itembank.marking import mark as verdict_on
+    from itembank.marking.mark import mark as verdict_on
     from itembank.notation.line import line
 
     item = find_address(address, banks)

@@ -12,6 +12,7 @@ from typing import Any
 import typer
 import typer.core
 
+from itembank.cli.reading import read_plainly
 from itembank.faults import join_words, nearest
 
 # What the parser raises for anything mistyped, whichever library typer takes it from.
@@ -32,6 +33,10 @@ class PlainCommand(typer.core.TyperCommand):
             if one.param_type_name == "argument":
                 # Marks such as <str> and <list[str]> say nothing to a teacher.
                 setattr(one, "display_type_rich", lambda ctx: "")  # noqa: B010 - typed as a method
+
+    def get_params(self, ctx: Any) -> list[Any]:
+        """Return the options and arguments, ready to be read."""
+        return read_plainly(super().get_params(ctx))
 
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """Read the command's options; a fault in them knows which command it is of."""

@@ -45,11 +45,28 @@ def _load() -> None:
     import generators
 
     for strand in pkgutil.iter_modules(generators.__path__):
-        package = importlib.import_module(f"generators.{strand.name}")
-        for module in pkgutil.iter_modules(getattr(package, "__path__", [])):
-            importlib.import_module(f"generators.{strand.name}.{module.name}")
+        _load_strand(strand.name)
     for point in entry_points(group=GROUP):
         point.load()
+
+
+@cache
+def _load_strand(name: str) -> None:
+    package = importlib.import_module(f"generators.{name}")
+    for module in pkgutil.iter_modules(getattr(package, "__path__", [])):
+        importlib.import_module(f"generators.{name}.{module.name}")
+
+
+def _look_up(name: str) -> Topic | None:
+    """Return a topic if there is one; all strands are read only when its own has it not."""
+    import generators
+
+    strand = name.partition(".")[0]
+    if any(one.name == strand for one in pkgutil.iter_modules(generators.__path__)):
+        _load_strand(strand)
+    if name not in _found:
+        _load()
+    return _found.get(name)
 
 
 def topics() -> tuple[Topic, ...]:
@@ -76,8 +93,7 @@ def find_topic(name: str) -> Topic:
     UnknownTopic
         If there is none; the message suggests the nearest names.
     """
-    _load()
-    if (found := _found.get(name) or _found.get(name.lower())) is not None:
+    if (found := _look_up(name) or _look_up(name.lower())) is not None:
         return found
     if name.lower() in strands():
         raise UnknownTopic(

@@ -18,7 +18,7 @@ from itembank.checking.outcome import State
 from itembank.checking.steps import step_fault
 from itembank.items.item import Item
 from itembank.items.registry import topic_ids
-from itembank.marking import Verdict, mark
+from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
 
 BANKS = Path(__file__).parents[2] / "banks"

@@ -8,7 +8,7 @@ import sys
 
 import pytest
 
-HEAVY = {"sympy", "reportlab", "ziamath", "lark", "rich", "generators"}
+HEAVY = {"sympy", "reportlab", "ziamath", "lark", "rich", "generators", "pydantic", "scipy"}
 COMMANDS = ("pack", "band", "topics", "show", "audit")
 
 
@@ -48,8 +48,31 @@ def test_help_and_band_import_nothing_heavy(arguments):
     assert status == 0
     assert "itembank" in modules
     assert not HEAVY & set(modules)
-    if arguments == ["--help"]:  # to read a command's own options, typer itself needs pydantic
-        assert "pydantic" not in modules
+
+
+@pytest.mark.parametrize(
+    "what", [["--bands", "2 3"], ["--right", "3 4"], ["--sheet", "right.csv"]]
+)
+def test_recording_loads_no_mathematics_and_no_migrations(tmp_path, what):
+    (tmp_path / "right.csv").write_text("seat,1,2\nA1,1,0\nA2,0,1\n")
+    (tmp_path / "department.toml").write_text(
+        'school = "Fernhill School"\ndefault_class = "8K"\n'
+        '[[classes]]\nname = "8K"\nyear = 8\nseats = ["A1-A5"]\ntopics = ["ratio.share"]\n'
+    )
+    made = itembank("pack", "--questions", "2", "--date", "2026-11-02", cwd=tmp_path)
+    assert made.returncode == 0, made.stderr
+    arguments = ["record", "8K", "--date", "2026-11-02", *what]
+    done = subprocess.run(
+        [sys.executable, "-c", LOADED.format(arguments=arguments)],
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=tmp_path,
+    )
+    status, modules = json.loads(done.stdout.splitlines()[-1])
+    assert status == 0, done.stderr
+    assert "sqlalchemy" in modules
+    assert not (HEAVY | {"alembic", "psycopg"}) & set(modules)
 
 
 @pytest.mark.parametrize("command", COMMANDS)

@@ -6,7 +6,7 @@ import pytest
 
 from itembank.bank.model import BankItem
 from itembank.bank.reading import read_item
-from itembank.marking import Verdict, mark
+from itembank.marking.mark import Verdict, mark
 
 
 def asked(prompt, key):

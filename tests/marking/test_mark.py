@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from itembank.items.forms import decimal_node, number_node, simplest_node
 from itembank.items.item import Find, Item, Misconception, Slip, Tier
 from itembank.items.registry import find_item, find_topic, topic_ids
-from itembank.marking import Verdict, mark
+from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
 from itembank.notation.tree import (
     Dec,
