@@ -140,7 +140,7 @@ def _questions(result: Decision) -> list[str]:
                 f"{one.right} of {one.out_of}",
                 f"{round(100 * one.advice.interval.share)} %",
                 f"{low}–{high} %",
-                f"{one.advice.next}{', close call' if one.advice.close else ''}",
+                one.advice.words,
                 _short(one.question.prompt or one.question.topic),
             )
         )

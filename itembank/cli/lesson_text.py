@@ -80,5 +80,4 @@ def overall_line(found: Decision) -> str:
     """Return the advice on the whole starter in one line; empty without results."""
     if found.overall is None:
         return ""
-    said = str(found.overall.next)
-    return f"Overall: {said}. {found.overall.why}"
+    return f"Overall: {found.overall.words}. {found.overall.why}"

@@ -9,8 +9,8 @@ The rule looks at the share of right answers:
 Going on from 80 % follows Rosenshine, "Principles of Instruction", *American Educator*, Spring
 2012 (from memory); half the class as the line for teaching all of it again is common practice,
 no source. Both are settings. The Wilson interval says how far the share can be trusted: where
-it reaches over a line, the advice is marked as a close call, and in a small class it nearly
-always is.
+it reaches over a line, the advice is a close call and worded as one, and in a small class it
+nearly always is. Of so few pupils nothing is said without “perhaps”.
 """
 
 from __future__ import annotations
@@ -67,13 +67,36 @@ class Thresholds:
 
 @dataclass(frozen=True, slots=True)
 class Advice:
-    """A suggestion, how sure it is, and the figures behind it."""
+    """A suggestion, how sure it is, and the figures behind it.
+
+    `others` are the suggestions that the interval reaches as well: none where the call is clear.
+    """
 
     next: Next
-    close: bool
+    others: tuple[Next, ...]
     interval: Interval
     pupils: int
     why: str
+
+    @property
+    def close(self) -> bool:
+        """Tell whether the interval reaches over a line."""
+        return bool(self.others)
+
+    @property
+    def words(self) -> str:
+        """Return the suggestion as firmly as the figures allow, and no more so.
+
+        >>> advise(9, 27).words, advise(12, 27).words
+        ('teach again to all', 'teach again to all, or a repair group')
+        >>> advise(0, 3).words, advise(2, 3).words
+        ('perhaps teach again to all', 'too few to say; perhaps a repair group')
+        """
+        if len(self.others) == len(Next) - 1:
+            why = "too few to say" if self.pupils < SMALL else "too close to say"
+            return f"{why}; perhaps {self.next}"
+        said = " or ".join([f"{self.next}," if self.others else str(self.next), *self.others])
+        return f"perhaps {said}" if self.pupils < SMALL else said
 
 
 def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> Advice:
@@ -96,7 +119,7 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
     # An interval from the lowest zone to the highest passes through the middle one.
     if Next.AGAIN in reached and Next.ON in reached:
         reached.append(Next.GROUP)
-    others = [one for one in Next if one in reached and one is not found]
+    others = tuple(one for one in Next if one in reached and one is not found)
     low, high = round(100 * interval.low), round(100 * interval.high)
     why = [f"{round(100 * interval.share)} % right (Wilson interval {low} to {high} %)."]
     if others:
@@ -105,7 +128,7 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
     if out_of < SMALL:
         pupils = "1 pupil" if out_of == 1 else f"{out_of} pupils"
         why.append(f"Only {pupils}: look at their work rather than at the figure.")
-    return Advice(found, bool(others), interval, out_of, " ".join(why))
+    return Advice(found, others, interval, out_of, " ".join(why))
 
 
 def advise_overall(
