@@ -34,9 +34,11 @@ def make_store(path: Path, years: int = YEARS, classes: tuple[str, ...] = CLASSE
     marks = 0
     for rows in _lessons(rng, ease, years, classes):
         for table, values in rows.items():
+            if not values:
+                continue
             places = ", ".join("?" * len(values[0]))
             connection.executemany(f"INSERT INTO {table} VALUES ({places})", values)
-        marks += len(rows["mark"])
+        marks += sum(len(str(row[3])) for row in rows["score"])
     connection.commit()
     connection.close()
     return marks
@@ -72,20 +74,15 @@ def _lessons(
                         (entry - 1, lesson, "own-view", made, None, None),
                         (entry, lesson, "clarity", made, None, None),
                     ],
-                    "mark": [
-                        (
-                            entry - 2,
-                            seat,
-                            k + 1,
-                            int(row[k]),
-                            "" if row[k] or rng.random() < 0.7 else f"{topics[k]}.slip",
-                        )
+                    "score": [
+                        (entry - 2, seat, int(row.sum()), "".join(map(str, row)))
+                        for seat, row in zip(SEATS, right, strict=True)
+                    ],
+                    "misconception": [
+                        (entry - 2, seat, k + 1, f"{topics[k]}.slip")
                         for seat, row in zip(SEATS, right, strict=True)
                         for k in range(QUESTIONS)
-                    ],
-                    "score": [
-                        (entry - 2, seat, int(row.sum()))
-                        for seat, row in zip(SEATS, right, strict=True)
+                        if not row[k] and rng.random() < 0.3
                     ],
                     "tally": [
                         (entry - 2, k + 1, int(right[:, k].sum()), PUPILS) for k in range(QUESTIONS)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
-from itembank.records.recording import (
+from itembank.records.entries import (
     Answers,
     BandCount,
     Bands,

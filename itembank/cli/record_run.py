@@ -25,7 +25,7 @@ from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
     from itembank.planning.department import Department, SchoolClass
-    from itembank.records.recording import LessonFacts, What
+    from itembank.records.entries import LessonFacts, What
     from itembank.records.store import Store
 
 MOST_MARKS = 200
@@ -115,8 +115,8 @@ def _lesson(
 ) -> tuple[LessonFacts, Intervals]:
     """Return the lesson that is meant, from its pack, from the store, or from what was typed."""
     from itembank.cli.pack import output_home
+    from itembank.records.entries import LessonFacts
     from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
-    from itembank.records.recording import LessonFacts
 
     place: PackPlace | None
     if typed.pack is not None:

@@ -19,7 +19,9 @@ def undo(
         Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
     ] = None,
 ) -> None:
-    """Take back the newest entry of a class; what it had replaced counts again.
+    """Take back what was recorded last of a class; what that had replaced counts again.
+
+    What one ‘itembank record’ recorded goes together: results, own views and clarity.
 
     Nothing is deleted: for that there is ‘itembank forget’.
 
@@ -30,7 +32,8 @@ def undo(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import read_day, store_of, the_department
     from itembank.cli.text import say
-    from itembank.records.recording import NAMES
+    from itembank.faults import join_words
+    from itembank.records.entries import NAMES
     from itembank.records.recording import undo as take_back
     from itembank.records.store import open_store
 
@@ -38,7 +41,8 @@ def undo(
     found = the_department(department)
     name = found.find_class(class_).name
     with open_store(store_of(found.folder), make=False) as store:
-        kind, when, again = take_back(store, name, day)
-    say(f"Taken back: {NAMES[kind]} of {name} on {when.day} {when:%B %Y}.")
+        kinds, when, again = take_back(store, name, day)
+    what = join_words([NAMES[kind] for kind in kinds])
+    say(f"Taken back: {what} of {name} on {when.day} {when:%B %Y}.")
     if again:
         say("What that had replaced counts again.")

@@ -5,19 +5,15 @@ from __future__ import annotations
 import datetime
 from collections.abc import Mapping, Sequence
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, select
 
 from itembank.errors import ItembankError
-from itembank.records.recording import (
-    Answers,
-    LessonFacts,
-    QuestionFacts,
-    Scores,
-    record_in,
-)
-from itembank.records.results import LessonResult, lessons, marks_of, scores_of
+from itembank.records.details import answers_of, misconceptions_of, scores_of
+from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
+from itembank.records.recording import record_in
+from itembank.records.results import LessonResult, lessons
 from itembank.records.store import Store
-from itembank.records.tables import mark, question
+from itembank.records.tables import question
 
 Change = tuple[str, int | None, int | bool]
 """Seat, question or None, and the score or whether the answer is right."""
@@ -86,8 +82,8 @@ def correct(
         facts = lesson_facts(connection, one)
         what: Answers | Scores
         if one.kind == "answers":
-            right = marks_of(connection, one.entry_id)
-            shown = _misconceptions(connection, one.entry_id)
+            right = answers_of(connection, one.entry_id)
+            shown = misconceptions_of(connection, one.entry_id)
             faults = _change_answers(right, shown, changes)
             what = Answers(right, shown)
         elif one.kind == "scores":
@@ -102,15 +98,6 @@ def correct(
         if faults:
             raise ItembankError("\n".join([*faults, "Nothing was changed."]))
         return facts, record_in(connection, facts, what, replace=True)
-
-
-def _misconceptions(connection: Connection, entry_id: int) -> dict[tuple[str, int], str]:
-    rows = connection.execute(
-        select(mark.c.seat, mark.c.number, mark.c.misconception).where(
-            mark.c.entry_id == entry_id, func.length(mark.c.misconception) > 0
-        )
-    )
-    return {(row.seat, row.number): row.misconception for row in rows}
 
 
 def _change_answers(

@@ -10,18 +10,25 @@ from sqlalchemy import Connection
 
 from itembank.records.correct import lesson_facts
 from itembank.records.decide import Advice, Thresholds, advise
-from itembank.records.own_view import Fooled, OwnView, compare_views, fooled_the_confident
-from itembank.records.recording import LessonFacts, QuestionFacts
-from itembank.records.results import (
-    LessonResult,
+from itembank.records.details import (
+    answers_of,
     bands_of,
     clarity_of,
-    marks_of,
-    misconceptions_of,
+    misconceptions_counted,
     own_views_of,
     scores_of,
     tallies_by_question,
 )
+from itembank.records.entries import LessonFacts, QuestionFacts
+from itembank.records.own_view import (
+    Fooled,
+    OwnView,
+    Pairs,
+    compare_views,
+    confident_answers,
+    fooled_the_confident,
+)
+from itembank.records.results import LessonResult
 from itembank.seats import seat_order
 
 if TYPE_CHECKING:
@@ -54,7 +61,10 @@ class QuestionAdvice:
 
 @dataclass(frozen=True, slots=True)
 class Decision:
-    """One lesson's results and what they suggest; parts that were not recorded are empty."""
+    """One lesson's results and what they suggest; parts that were not recorded are empty.
+
+    `confident` gives for each question how many sure pupils were wrong, and how many answered.
+    """
 
     facts: LessonFacts
     kind: str
@@ -66,6 +76,7 @@ class Decision:
     views: OwnView | None
     fooled: tuple[Fooled, ...]
     clarity: tuple[int, int | None, str] | None
+    confident: Mapping[int, tuple[int, int]] = field(default_factory=dict)
 
 
 def decide(
@@ -91,8 +102,8 @@ def decide(
         elif scores:
             groups = _groups(scores, bands)
         if one.kind == "answers":
-            answers = marks_of(connection, entry)
-            shown = misconceptions_of(connection, entry)
+            answers = answers_of(connection, entry)
+            shown = misconceptions_counted(connection, entry)
     known = {question.number: question for question in facts.questions}
     questions = tuple(
         QuestionAdvice(
@@ -117,7 +128,8 @@ def decide(
         middle = bands[1].lowest if len(bands) > 2 else bands[-1].lowest
         view = compare_views(views, scores, middle, bands[-1].lowest)
         if not views:
-            view = OwnView(None, (), (), hands)
+            view = OwnView(Pairs(0, 0), (), (), hands)
+    confident = confident_answers(views, answers)
     return Decision(
         facts,
         one.kind,
@@ -127,8 +139,9 @@ def decide(
         questions,
         scores,
         view,
-        tuple(fooled_the_confident(views, answers)),
+        tuple(fooled_the_confident(confident, thresholds.confidence)),
         clarity_of(connection, one.lesson_id),
+        confident,
     )
 
 

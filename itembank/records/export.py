@@ -17,6 +17,7 @@ from typing import Any
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
 from itembank.errors import ItembankError
+from itembank.records.details import unpack_answers
 from itembank.records.store import Store
 from itembank.records.tables import (
     band_count,
@@ -24,7 +25,7 @@ from itembank.records.tables import (
     entry,
     exported,
     lesson,
-    mark,
+    misconception,
     own_view,
     question,
     score,
@@ -63,7 +64,7 @@ def queries() -> dict[str, Select[Any]]:
         "bands.csv": (band_count, ("letter", "name", "lowest", "highest", "pupils")),
         "right-answers.csv": (tally, ("number", "right", "out_of")),
         "scores.csv": (score, ("seat", "marks")),
-        "answers.csv": (mark, ("seat", "number", "right", "misconception")),
+        "answers.csv": (score, ("seat", "answers")),
         "own-views.csv": (own_view, ("seat", "level", "pupils")),
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
     }
@@ -76,6 +77,7 @@ def queries() -> dict[str, Select[Any]]:
             .join(entry, entry.c.lesson_id == lesson.c.id)
             .join(table, table.c.entry_id == entry.c.id)
         )
+    found["answers.csv"] = found["answers.csv"].where(score.c.answers != "")
     return {
         name: query.order_by(
             *[column for column in query.selected_columns if column.name in _ORDER]
@@ -112,8 +114,30 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
     with store.reading() as connection:
         for name, query in wanted.items():
             result = connection.execution_options(yield_per=5000).execute(query)
-            found[name] = write_csv(folder / name, list(result.keys()), iter(result))
+            heads = list(result.keys())
+            rows: Iterator[Sequence[Any]] = iter(result)
+            if name == "answers.csv":
+                heads, rows = _row_an_answer(connection, heads, rows)
+            found[name] = write_csv(folder / name, heads, rows)
     return found
+
+
+def _row_an_answer(
+    connection: Connection, heads: list[str], rows: Iterator[Any]
+) -> tuple[list[str], Iterator[Sequence[Any]]]:
+    """Return headings and rows with a row for each answer, from rows with a seat's answers."""
+    shown = {
+        (row.entry_id, row.seat, row.number): row.name
+        for row in connection.execute(select(misconception))
+    }
+
+    def each() -> Iterator[Sequence[Any]]:
+        for *lesson_and_entry, entry_id, seat, answers in rows:
+            for number, right in unpack_answers(answers).items():
+                name = shown.get((entry_id, seat, number), "")
+                yield (*lesson_and_entry, entry_id, seat, number, int(right), name)
+
+    return [*heads[:-1], "question", "right", "misconception"], each()
 
 
 def remember_export(connection: Connection, path: Path) -> None:

@@ -14,11 +14,10 @@ from typing import Any
 from sqlalchemy import Connection, and_, delete, func, insert, select
 
 from itembank.errors import ItembankError
+from itembank.records.details import answers_of, tallies_of
 from itembank.records.export import read_csv, write_csv
-from itembank.records.recording import tallies_of
-from itembank.records.results import marks_of
 from itembank.records.store import Store
-from itembank.records.tables import entry, exported, lesson, mark, own_view, score, tally
+from itembank.records.tables import entry, exported, lesson, misconception, own_view, score, tally
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +112,7 @@ def _count(connection: Connection, whom: Whom) -> int:
         return connection.scalar(select(func.count()).where(_lessons(whom))) or 0
     return sum(
         connection.scalar(select(func.count()).where(_of_seat(table, whom))) or 0
-        for table in (mark, score, own_view)
+        for table in (score, misconception, own_view)
     )
 
 
@@ -128,13 +127,15 @@ def _forget_seat(connection: Connection, whom: Whom) -> None:
     would count again.
     """
     touched = list(
-        connection.scalars(select(mark.c.entry_id).where(_of_seat(mark, whom)).distinct())
+        connection.scalars(
+            select(score.c.entry_id).where(_of_seat(score, whom), score.c.answers != "")
+        )
     )
-    for table in (mark, score, own_view):
+    for table in (score, misconception, own_view):
         connection.execute(delete(table).where(_of_seat(table, whom)))
     for number in touched:
         connection.execute(delete(tally).where(tally.c.entry_id == number))
-        counts = tallies_of(marks_of(connection, number))
+        counts = tallies_of(answers_of(connection, number))
         if counts:
             connection.execute(
                 insert(tally),

@@ -15,14 +15,13 @@ from sqlalchemy import Connection, func, select
 from itembank.records.interval import Interval, wilson
 from itembank.records.pooled import Pooled, count_cells, pool_cells, reliabilities
 from itembank.records.rasch import FEWEST_EITHER_WAY, TooFew, rasch_of_starters
-from itembank.records.recording import active
 from itembank.records.starter_answers import (
     Question,
     Scope,
     StarterAnswers,
     starter_answers,
 )
-from itembank.records.tables import entry, lesson, mark, question, tally
+from itembank.records.tables import active, entry, lesson, misconception, question, tally
 
 TIERS = ("support", "core", "challenge")
 FEWEST_FOR_TIER = 20
@@ -48,12 +47,16 @@ class Line:
     tier: str
     right: int
     out_of: int
-    interval: Interval
     correlation: float | None
     upper_lower: float | None
     misconceptions: Mapping[str, float] = field(default_factory=dict)
     difficulty: float | None = None
     error: float | None = None
+
+    @property
+    def interval(self) -> Interval:
+        """Return the share right with its Wilson interval; worked out for the lines that show it."""
+        return wilson(self.right, self.out_of)
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +203,6 @@ def _lines(
                 item.tier,
                 round(right + more_right),
                 out_of,
-                wilson(round(right + more_right), out_of),
                 None if isnan(correlation) else correlation,
                 None if isnan(apart) else apart,
                 {name: count / seated for name, count in sorted(names.items())},
@@ -240,15 +242,13 @@ def _misconceptions(
     connection: Connection, scope: Scope, found: StarterAnswers
 ) -> dict[int, dict[str, int]]:
     place = {one.entry_id: n for n, one in enumerate(found.starters)}
-    query = select(mark.c.entry_id, mark.c.number, mark.c.misconception, func.count())
+    columns = (misconception.c.entry_id, misconception.c.number, misconception.c.name)
+    query = select(*columns, func.count()).group_by(*columns)
     if scope != Scope():
-        query = query.where(mark.c.entry_id.in_(scope.entries()))
-    query = query.where(mark.c.misconception != "").group_by(
-        mark.c.entry_id, mark.c.number, mark.c.misconception
-    )
+        query = query.where(misconception.c.entry_id.in_(scope.entries()))
     asked = found.asked.tolist()
     shown: dict[int, dict[str, int]] = defaultdict(lambda: defaultdict(int))
-    for entry_id, number, name, count in connection.execute(query):
+    for entry_id, number, name, count in connection.execute(query).all():
         row = asked[place[entry_id]] if entry_id in place else []
         if 0 < number <= len(row) and row[number - 1] >= 0:
             shown[row[number - 1]][name] += count

@@ -16,7 +16,7 @@ from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.faults import decode_text
-from itembank.records.recording import LessonFacts, QuestionFacts
+from itembank.records.entries import LessonFacts, QuestionFacts
 
 PACK_FILE = "pack.json"
 _FOLDER = re.compile(r"(.+)-(\d{4}-\d{2}-\d{2})(?:-(\w{1,8}))?")

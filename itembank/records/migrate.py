@@ -3,16 +3,32 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection
+
+if TYPE_CHECKING:
+    from alembic.config import Config
 
 
 def upgrade(connection: Connection, to: str = "head") -> None:
     """Run the migrations that a store has not seen, within the connection's transaction."""
     from alembic import command
+
+    command.upgrade(_config(connection), to)
+
+
+def downgrade(connection: Connection, to: str) -> None:
+    """Take migrations back, down to the one named, as an older itembank wants its store."""
+    from alembic import command
+
+    command.downgrade(_config(connection), to)
+
+
+def _config(connection: Connection) -> Config:
     from alembic.config import Config
 
     config = Config()
     config.set_main_option("script_location", str(Path(__file__).parent / "migrations"))
     config.attributes["connection"] = connection
-    command.upgrade(config, to)
+    return config

@@ -1,147 +1,21 @@
-"""Records what happened in a lesson, corrects it, takes it back.
-
-Four kinds of entry tell how a starter went, from a show of hands to every answer; only one of
-them counts at a time for a lesson. Own views and the clarity check stand beside them.
-"""
+"""Records what happened in a lesson, and takes it back."""
 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, TypeAlias
+from collections.abc import Sequence
 
-from sqlalchemy import Connection, and_, delete, func, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, select, update
 
 from itembank.errors import ItembankError
+from itembank.records.details import write_details
+from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
-from itembank.records.tables import (
-    band_count,
-    clarity,
-    entry,
-    lesson,
-    mark,
-    own_view,
-    question,
-    score,
-    tally,
-)
-
-RESULTS = ("bands", "questions", "scores", "answers")
-"""Kinds of entry that tell how the starter went; the later ones say more."""
-NAMES = {
-    "bands": "hands counted by band",
-    "questions": "right answers by question",
-    "scores": "scores by seat",
-    "answers": "answers by seat",
-    "own-view": "own views",
-    "clarity": "the clarity check",
-}
-
-
-@dataclass(frozen=True, slots=True)
-class QuestionFacts:
-    """A question of a starter: where it comes from and what it asks."""
-
-    number: int
-    address: str
-    topic: str
-    tier: str
-    prompt: str = ""
-    marks: int = 1
-
-
-@dataclass(frozen=True, slots=True)
-class LessonFacts:
-    """The lesson that results belong to."""
-
-    class_name: str
-    date: datetime.date
-    out_of: int
-    title: str = ""
-    period: str = ""
-    questions: tuple[QuestionFacts, ...] = ()
-
-    def __str__(self) -> str:
-        """Return the class and the day."""
-        return f"{self.class_name} on {self.date.day} {self.date:%B %Y}"
-
-
-@dataclass(frozen=True, slots=True)
-class BandCount:
-    """Hands counted for one band."""
-
-    letter: str
-    name: str
-    lowest: int
-    highest: int
-    pupils: int
-
-
-@dataclass(frozen=True, slots=True)
-class Bands:
-    """Hands counted per band."""
-
-    counts: tuple[BandCount, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Questions:
-    """Right answers counted per question: number to (right, out of)."""
-
-    counts: Mapping[int, tuple[int, int]]
-
-
-@dataclass(frozen=True, slots=True)
-class Scores:
-    """Marks by seat."""
-
-    marks: Mapping[str, int]
-
-
-@dataclass(frozen=True, slots=True)
-class Answers:
-    """Whether each answer is right, by seat and question; misconceptions where one showed."""
-
-    right: Mapping[str, Mapping[int, bool]]
-    misconceptions: Mapping[tuple[str, int], str]
-
-
-@dataclass(frozen=True, slots=True)
-class OwnViews:
-    """How sure pupils were before marking: a level by seat, or hands counted for each level."""
-
-    by_seat: Mapping[str, str]
-    counts: Mapping[str, int]
-
-
-@dataclass(frozen=True, slots=True)
-class Clarity:
-    """How many pupils asked about the task before they could start."""
-
-    unsure: int
-    pupils: int | None = None
-    note: str = ""
-
-
-What: TypeAlias = Bands | Questions | Scores | Answers | OwnViews | Clarity
-KINDS: dict[type, str] = {
-    Bands: "bands",
-    Questions: "questions",
-    Scores: "scores",
-    Answers: "answers",
-    OwnViews: "own-view",
-    Clarity: "clarity",
-}
+from itembank.records.tables import active, entry, lesson, question
 
 
 class RecordedAlready(ItembankError):
     """There are results for this lesson; they are kept unless the teacher asks."""
-
-
-def active() -> Any:
-    """Return the condition that an entry counts: neither replaced nor taken back."""
-    return and_(entry.c.replaced_by.is_(None), entry.c.undone_at.is_(None))
 
 
 def record(
@@ -167,9 +41,13 @@ def record(
 def record_all(
     store: Store, facts: LessonFacts, whats: Sequence[What], *, replace: bool = False
 ) -> list[int]:
-    """Keep several things of one lesson, all of them or none, as :func:`record` keeps one."""
+    """Keep several things of one lesson, all of them or none, as :func:`record` keeps one.
+
+    They have one moment in common: what was recorded in one go is taken back in one go.
+    """
+    now = datetime.datetime.now()
     with store.writing() as connection:
-        return [record_in(connection, facts, what, replace=replace) for what in whats]
+        return [record_in(connection, facts, what, replace=replace, now=now) for what in whats]
 
 
 def record_in(
@@ -203,40 +81,47 @@ def record_in(
     number = int(made.inserted_primary_key[0])
     for one in there:
         connection.execute(update(entry).where(entry.c.id == one.id).values(replaced_by=number))
-    _write(connection, number, what, {one.number: one.marks for one in facts.questions})
+    write_details(connection, number, what, {one.number: one.marks for one in facts.questions})
     return number
 
 
 def undo(
     store: Store, class_name: str, date: datetime.date | None = None
-) -> tuple[str, datetime.date, bool]:
-    """Take back the newest entry of a class, or of a class on one day.
+) -> tuple[tuple[str, ...], datetime.date, bool]:
+    """Take back what was recorded last of a class, or of a class on one day.
 
-    Returns its kind, its day, and whether an older entry that it had replaced counts again.
+    What was recorded in one go is taken back in one go. Returns the kinds of its entries, its
+    day, and whether older entries that it had replaced count again.
 
     Raises:
         ItembankError: there is nothing to take back, or the store cannot be written.
     """
     with store.writing() as connection:
         rows = (
-            select(entry.c.id, entry.c.kind, lesson.c.date)
+            select(entry.c.lesson_id, entry.c.made_at, lesson.c.date)
             .join(lesson)
             .where(func.lower(lesson.c.class_name) == class_name.lower(), active())
             .order_by(entry.c.id.desc())
         )
         if date is not None:
             rows = rows.where(lesson.c.date == date)
-        found = connection.execute(rows.limit(1)).first()
-        if found is None:
+        last = connection.execute(rows.limit(1)).first()
+        if last is None:
             day = f" on {date}" if date else ""
             raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
+        found = connection.execute(
+            select(entry.c.id, entry.c.kind)
+            .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
+            .order_by(entry.c.id)
+        ).all()
+        numbers = [one.id for one in found]
         connection.execute(
-            update(entry).where(entry.c.id == found.id).values(undone_at=datetime.datetime.now())
+            update(entry).where(entry.c.id.in_(numbers)).values(undone_at=datetime.datetime.now())
         )
         again = connection.execute(
-            update(entry).where(entry.c.replaced_by == found.id).values(replaced_by=None)
+            update(entry).where(entry.c.replaced_by.in_(numbers)).values(replaced_by=None)
         )
-    return found.kind, found.date, again.rowcount > 0
+    return tuple(one.kind for one in found), last.date, again.rowcount > 0
 
 
 def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int:
@@ -283,73 +168,3 @@ def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int
             ],
         )
     return found
-
-
-def _write(connection: Connection, number: int, what: What, worth: Mapping[int, int]) -> None:
-    rows: dict[Any, list[dict[str, object]]] = {}
-    match what:
-        case Bands(counts):
-            rows[band_count] = [
-                {
-                    "letter": one.letter,
-                    "name": one.name,
-                    "lowest": one.lowest,
-                    "highest": one.highest,
-                    "pupils": one.pupils,
-                }
-                for one in counts
-            ]
-        case Questions(tallies):
-            rows[tally] = _tally_rows(tallies)
-        case Scores(marks):
-            rows[score] = [{"seat": seat, "marks": n} for seat, n in marks.items()]
-        case Answers(right, misconceptions):
-            rows[mark] = [
-                {
-                    "seat": seat,
-                    "number": place,
-                    "right": int(good),
-                    "misconception": misconceptions.get((seat, place), ""),
-                }
-                for seat, answers in right.items()
-                for place, good in answers.items()
-            ]
-            # Scores and tallies too, so that reports read them alike at every depth.
-            rows[score] = [
-                {
-                    "seat": seat,
-                    "marks": sum(worth.get(place, 1) for place, good in answers.items() if good),
-                }
-                for seat, answers in right.items()
-            ]
-            rows[tally] = _tally_rows(tallies_of(right))
-        case OwnViews(by_seat, hands):
-            rows[own_view] = [
-                {"seat": seat, "level": level, "pupils": 1} for seat, level in by_seat.items()
-            ] or [{"seat": "", "level": level, "pupils": n} for level, n in hands.items()]
-        case Clarity(unsure, pupils, note):
-            rows[clarity] = [{"unsure": unsure, "pupils": pupils, "note": note}]
-    for table, values in rows.items():
-        if values:
-            connection.execute(insert(table), [{"entry_id": number, **row} for row in values])
-
-
-def tallies_of(right: Mapping[str, Mapping[int, bool]]) -> dict[int, tuple[int, int]]:
-    """Return right answers and answers given for each question.
-
-    >>> tallies_of({"A1": {1: True, 2: False}, "A2": {1: True}})
-    {1: (2, 2), 2: (0, 1)}
-    """
-    found: dict[int, tuple[int, int]] = {}
-    for answers in right.values():
-        for place, good in answers.items():
-            so_far, out_of = found.get(place, (0, 0))
-            found[place] = (so_far + good, out_of + 1)
-    return dict(sorted(found.items()))
-
-
-def _tally_rows(counts: Mapping[int, tuple[int, int]]) -> list[dict[str, object]]:
-    return [
-        {"number": place, "right": right, "out_of": out_of}
-        for place, (right, out_of) in counts.items()
-    ]

@@ -10,18 +10,8 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, case, func, select
 
 from itembank.planning.memory import Seen
-from itembank.records.recording import RESULTS, active
-from itembank.records.tables import (
-    band_count,
-    clarity,
-    entry,
-    lesson,
-    mark,
-    own_view,
-    question,
-    score,
-    tally,
-)
+from itembank.records.entries import RESULTS
+from itembank.records.tables import active, band_count, entry, lesson, question, score, tally
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,66 +239,3 @@ def item_tallies(
         )
         for row in connection.execute(query)
     ]
-
-
-def marks_of(connection: Connection, entry_id: int) -> dict[str, dict[int, bool]]:
-    """Return whether each answer of an entry is right, by seat and question."""
-    found: dict[str, dict[int, bool]] = defaultdict(dict)
-    for row in connection.execute(select(mark).where(mark.c.entry_id == entry_id)):
-        found[row.seat][row.number] = bool(row.right)
-    return dict(found)
-
-
-def misconceptions_of(connection: Connection, entry_id: int) -> dict[int, dict[str, int]]:
-    """Return how many answers to each question showed each misconception."""
-    found: dict[int, dict[str, int]] = defaultdict(dict)
-    rows = connection.execute(
-        select(mark.c.number, mark.c.misconception, func.count())
-        .where(mark.c.entry_id == entry_id, mark.c.misconception != "")
-        .group_by(mark.c.number, mark.c.misconception)
-    )
-    for number, name, count in rows:
-        found[number][name] = count
-    return dict(found)
-
-
-def scores_of(connection: Connection, entry_id: int) -> dict[str, int]:
-    """Return the marks of an entry by seat."""
-    rows = connection.execute(
-        select(score.c.seat, score.c.marks).where(score.c.entry_id == entry_id)
-    )
-    return {row.seat: row.marks for row in rows}
-
-
-def tallies_by_question(connection: Connection, entry_id: int) -> dict[int, tuple[int, int]]:
-    """Return right answers and answers given of an entry by question."""
-    return dict(sorted(_tallies(connection, [entry_id])[entry_id].items()))
-
-
-def bands_of(connection: Connection, entry_id: int) -> list[tuple[str, str, int, int, int]]:
-    """Return the band counts of an entry: letter, name, lowest, highest, pupils."""
-    rows = connection.execute(
-        select(band_count).where(band_count.c.entry_id == entry_id).order_by(band_count.c.lowest)
-    )
-    return [(row.letter, row.name, row.lowest, row.highest, row.pupils) for row in rows]
-
-
-def own_views_of(connection: Connection, lesson_id: int) -> tuple[dict[str, str], dict[str, int]]:
-    """Return own views of a lesson: the level by seat, and hands counted by level."""
-    by_seat: dict[str, str] = {}
-    counts: dict[str, int] = defaultdict(int)
-    for row in connection.execute(
-        select(own_view).join(entry).where(entry.c.lesson_id == lesson_id, active())
-    ):
-        if row.seat:
-            by_seat[row.seat] = row.level
-        counts[row.level] += row.pupils
-    return by_seat, dict(counts)
-
-
-def clarity_of(connection: Connection, lesson_id: int) -> tuple[int, int | None, str] | None:
-    """Return how many pupils asked about the task, out of how many, and the note; or None."""
-    row = connection.execute(
-        select(clarity).join(entry).where(entry.c.lesson_id == lesson_id, active())
-    ).first()
-    return (row.unsure, row.pupils, row.note) if row is not None else None

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.faults import Fault, FileFaults, decode_text
-from itembank.records.recording import Answers, Scores
+from itembank.records.entries import Answers, Scores
 from itembank.records.typed import seat_said, view_level
 from itembank.seats import heading_fault, seat_fault
 

@@ -1,26 +1,24 @@
 """All answers by seat, of many starters at once, as arrays: what item statistics are made from.
 
-The database adds up each pupil's answers to one number (two bits a question), so that two
-million marks come across as a quarter of a million numbers.
+The database strings together the answers of all seats of a starter, a character each, so that
+two million marks come across as a few thousand texts.
 """
 
 from __future__ import annotations
 
 import datetime
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from sqlalchemy import BigInteger, Connection, Select, String, cast, func, literal, select
+from sqlalchemy import Connection, Select, func, select
 
+from itembank.records.details import RIGHT, WRONG
 from itembank.records.item_statistics import Answers
-from itembank.records.recording import active
-from itembank.records.tables import entry, lesson, mark, question
-
-MOST_QUESTIONS = 30
-"""Questions of a starter that count here, so that a pupil's answers fit into one number."""
+from itembank.records.tables import active, entry, lesson, question, score
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +90,7 @@ def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
         .where(active(), entry.c.kind == "answers")
         .order_by(lesson.c.date, lesson.c.period, lesson.c.id)
     )
-    starters = tuple(Starter(*row) for row in connection.execute(found))
+    starters = tuple(Starter(*row) for row in connection.execute(found).all())
     items, asked = _asked(connection, scope, starters)
     starter, table = _answers(connection, scope, starters, asked.shape[1])
     return StarterAnswers(starters, items, asked, starter, table)
@@ -107,9 +105,7 @@ def _asked(
         scope.limit(
             select(
                 question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier
-            )
-            .join(lesson, lesson.c.id == question.c.lesson_id)
-            .where(number.between(1, MOST_QUESTIONS))
+            ).join(lesson, lesson.c.id == question.c.lesson_id)
         )
     ).all()
     known: dict[tuple[str, str, str], int] = {}
@@ -126,28 +122,32 @@ def _answers(
     connection: Connection, scope: Scope, starters: Sequence[Starter], wide: int
 ) -> tuple[NDArray[np.intp], Answers]:
     """Return for each row the starter it is of, and its answers."""
-    # Two bits a question: 0 not asked, 1 wrong, 2 right.
-    pair = (mark.c.right + literal(1, BigInteger)).op("<<")(2 * (mark.c.number - 1))
-    pupils = select(mark.c.entry_id, cast(func.sum(pair), BigInteger).label("pairs")).group_by(
-        mark.c.entry_id, mark.c.seat
+    packed = (
+        select(score.c.entry_id, func.aggregate_strings(score.c.answers, ""), func.count())
+        .where(score.c.answers != "")
+        .group_by(score.c.entry_id)
     )
-    pupils = pupils.where(mark.c.number.between(1, wide))
     if scope != Scope():
-        pupils = pupils.where(mark.c.entry_id.in_(scope.entries()))
-    rows = pupils.subquery()
-    packed = select(
-        rows.c.entry_id, func.aggregate_strings(cast(rows.c.pairs, String), " "), func.count()
-    ).group_by(rows.c.entry_id)
+        packed = packed.where(score.c.entry_id.in_(scope.entries()))
     place = {one.entry_id: n for n, one in enumerate(starters)}
-    parts, which, counts = [], [], []
-    for entry_id, text, count in connection.execute(packed):
+    # Every seat of an entry has as many signs; starters of the same length are read together.
+    texts: dict[int, list[str]] = defaultdict(list)
+    which: dict[int, list[tuple[int, int]]] = defaultdict(list)
+    for entry_id, text, count in connection.execute(packed).all():
         if entry_id in place:
-            parts.append(text)
-            which.append(place[entry_id])
-            counts.append(count)
-    if not parts:
-        return np.zeros(0, dtype=np.intp), np.zeros((0, wide))
-    numbers = np.fromstring(" ".join(parts), dtype=np.int64, sep=" ")
-    starter = np.repeat(np.array(which, dtype=np.intp), np.array(counts, dtype=np.intp))
-    pairs = (numbers[:, None] >> (2 * np.arange(wide))) & 3
-    return starter, np.array([np.nan, 0.0, 1.0, np.nan])[pairs]
+            texts[len(text) // count].append(text)
+            which[len(text) // count].append((place[entry_id], count))
+    starter = [np.zeros(0, dtype=np.intp)]
+    table = [np.zeros((0, wide))]
+    for length, parts in texts.items():
+        signs = np.frombuffer("".join(parts).encode("ascii"), dtype=np.uint8).reshape(-1, length)
+        rows = np.full((len(signs), wide), np.nan)
+        rows[:, :length] = _MARKS[signs][:, :wide]
+        table.append(rows)
+        numbers = np.array(which[length], dtype=np.intp)
+        starter.append(np.repeat(numbers[:, 0], numbers[:, 1]))
+    return np.concatenate(starter), np.concatenate(table)
+
+
+_MARKS = np.full(256, np.nan)
+_MARKS[[ord(WRONG), ord(RIGHT)]] = 0, 1

@@ -11,6 +11,8 @@ another.
 
 from __future__ import annotations
 
+from typing import Any
+
 from sqlalchemy import (
     Column,
     Date,
@@ -24,9 +26,11 @@ from sqlalchemy import (
     Table,
     Text,
     UniqueConstraint,
+    and_,
+    text,
 )
 
-VERSION = "0002"
+VERSION = "0003"
 """The newest migration: what this program reads and writes."""
 
 NAMING = {
@@ -123,16 +127,17 @@ score = Table(
     _of_entry(),
     Column("seat", String(8), primary_key=True),
     Column("marks", SmallInteger, nullable=False),
+    # A character a question, as records/details.py says; empty where only scores were told.
+    Column("answers", String(200), nullable=False, server_default=text("''")),
 )
 
-mark = Table(
-    "mark",
+misconception = Table(
+    "misconception",
     metadata,
     _of_entry(),
     Column("seat", String(8), primary_key=True),
     Column("number", SmallInteger, primary_key=True, autoincrement=False),
-    Column("right", SmallInteger, nullable=False),
-    Column("misconception", String(60), nullable=False, default=""),
+    Column("name", String(60), nullable=False),
 )
 
 own_view = Table(
@@ -165,5 +170,10 @@ exported = Table(
 version = Table("alembic_version", metadata, Column("version_num", String(32), primary_key=True))
 """Alembic's own table, here too so that a new store is made without loading alembic."""
 
-DETAILS = (band_count, tally, score, mark, own_view, clarity)
+DETAILS = (band_count, tally, score, misconception, own_view, clarity)
 """The tables that hold what entries say."""
+
+
+def active() -> Any:
+    """Return the condition that an entry counts: neither replaced nor taken back."""
+    return and_(entry.c.replaced_by.is_(None), entry.c.undone_at.is_(None))

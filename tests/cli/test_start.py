@@ -50,9 +50,7 @@ def test_help_and_band_import_nothing_heavy(arguments):
     assert not HEAVY & set(modules)
 
 
-@pytest.mark.parametrize(
-    "what", [["--bands", "2 3"], ["--right", "3 4"], ["--sheet", "right.csv"]]
-)
+@pytest.mark.parametrize("what", [["--bands", "2 3"], ["--right", "3 4"], ["--sheet", "right.csv"]])
 def test_recording_loads_no_mathematics_and_no_migrations(tmp_path, what):
     (tmp_path / "right.csv").write_text("seat,1,2\nA1,1,0\nA2,0,1\n")
     (tmp_path / "department.toml").write_text(

@@ -5,7 +5,7 @@ import datetime
 from sqlalchemy import select
 
 from itembank.records import tables
-from itembank.records.recording import LessonFacts, QuestionFacts
+from itembank.records.entries import LessonFacts, QuestionFacts
 
 DAY = datetime.date(2026, 11, 30)
 

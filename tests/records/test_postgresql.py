@@ -7,10 +7,11 @@ import pytest
 from itembank.errors import ItembankError
 from itembank.records import recording
 from itembank.records.correct import correct
+from itembank.records.entries import Answers, OwnViews, Scores
 from itembank.records.export import export_all
 from itembank.records.forget import Whom, forget
 from itembank.records.migrate import upgrade
-from itembank.records.recording import Answers, OwnViews, RecordedAlready, Scores, record, undo
+from itembank.records.recording import RecordedAlready, record, undo
 from itembank.records.results import item_tallies, topic_history
 from itembank.records.store import open_store
 
@@ -42,7 +43,7 @@ def play(store, tmp_path):
 def test_a_shared_store_does_all_that_a_file_does(shared, store, tmp_path):
     on_server = play(shared, tmp_path / "server")
     assert on_server == play(store, tmp_path / "file")
-    assert on_server["mark"]
+    assert on_server["misconception"]
     for one in (tmp_path / "server").iterdir():
         assert one.read_bytes().count(b"A1") == 0
         if one.name != "entries.csv":
@@ -78,7 +79,7 @@ def test_two_who_begin_the_store_at_once(shared, server):
 def test_a_server_lost_in_the_middle_leaves_nothing_by_halves(shared, server, monkeypatch):
     record(shared, facts(), Scores({"A1": 3}))
     before = dump(shared, times=True)
-    write = recording._write
+    write = recording.write_details
 
     def lost(*arguments):
         write(*arguments)
@@ -86,7 +87,7 @@ def test_a_server_lost_in_the_middle_leaves_nothing_by_halves(shared, server, mo
 
     try:
         with monkeypatch.context() as patch:
-            patch.setattr(recording, "_write", lost)
+            patch.setattr(recording, "write_details", lost)
             with pytest.raises(ItembankError, match=r"server at .* cannot be reached"):
                 record(shared, facts(NEXT), Scores({"A1": 4}))
         with pytest.raises(ItembankError, match="Check the network and the server"):

@@ -8,20 +8,10 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.records.correct import correct
-from itembank.records.recording import (
-    Answers,
-    BandCount,
-    Bands,
-    Clarity,
-    OwnViews,
-    Questions,
-    RecordedAlready,
-    Scores,
-    record,
-    record_all,
-    undo,
-)
-from itembank.records.results import lessons, marks_of, scores_of, tallies_by_question
+from itembank.records.details import answers_of, scores_of, tallies_by_question
+from itembank.records.entries import Answers, BandCount, Bands, Clarity, OwnViews, Questions, Scores
+from itembank.records.recording import RecordedAlready, record, record_all, undo
+from itembank.records.results import lessons
 from itembank.records.store import open_store
 
 from .stores import DAY, counting, dump, facts
@@ -95,6 +85,25 @@ def test_undoing_everything_leaves_nothing_that_counts_and_deletes_nothing(place
             undo(store, "8K")
 
 
+@given(first=results, second=results, view=views, clear=clarities, later=anything)
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_what_was_recorded_in_one_go_is_taken_back_in_one_go(
+    places, first, second, view, clear, later
+):
+    with open_store(places()) as store:
+        record_all(store, facts(), [first, view])
+        before = counting(store)
+        record_all(store, facts(), [second, view, clear], replace=True)
+        other = facts(DAY + datetime.timedelta(days=1))
+        record(store, other, later)
+        assert len(undo(store, "8K")[0]) == 1
+        kinds, day, again = undo(store, "8K")
+        assert (kinds[1:], day, again) == (("own-view", "clarity"), DAY, True)
+        assert counting(store) == before
+        assert len(undo(store, "8K")[0]) == 2
+        assert counting(store) == []
+
+
 def test_recording_twice_warns_and_changes_nothing(store):
     record(store, facts(), Scores({"A1": 3}))
     before = dump(store, times=True)
@@ -137,7 +146,7 @@ def test_a_correction_replaces_and_undo_brings_the_first_back(store):
     before = counting(store)
     _, number = correct(store, "8K", DAY, [("A1", 2, True)])
     with store.reading() as connection:
-        assert marks_of(connection, number)["A1"] == {1: True, 2: True}
+        assert answers_of(connection, number)["A1"] == {1: True, 2: True}
         assert tallies_by_question(connection, number)[2] == (1, 2)
     assert "ratio.adds" in repr(counting(store))
     assert repr(counting(store)).count("ratio.adds") == 1

@@ -8,20 +8,19 @@ import pytest
 
 from itembank.planning.bands import default_scheme
 from itembank.records.class_report import by_week, class_report, department_report
-from itembank.records.item_report import item_report
-from itembank.records.item_statistics import kr20, upper_lower
-from itembank.records.pooled import pool, reliabilities
-from itembank.records.rasch import rasch, rasch_of_starters
-from itembank.records.recording import (
+from itembank.records.entries import (
     Answers,
     Clarity,
     LessonFacts,
     OwnViews,
     QuestionFacts,
     Questions,
-    record,
-    undo,
 )
+from itembank.records.item_report import item_report
+from itembank.records.item_statistics import kr20, upper_lower
+from itembank.records.pooled import pool, reliabilities
+from itembank.records.rasch import rasch, rasch_of_starters
+from itembank.records.recording import record, undo
 from itembank.records.starter_answers import Scope, starter_answers
 
 DAY = datetime.date(2026, 9, 7)

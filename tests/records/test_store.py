@@ -13,8 +13,9 @@ from sqlalchemy import create_engine, event, func, select, text
 
 from itembank.errors import ItembankError
 from itembank.records import tables
+from itembank.records.entries import Scores
 from itembank.records.migrate import upgrade
-from itembank.records.recording import RecordedAlready, Scores, record, undo
+from itembank.records.recording import RecordedAlready, record, undo
 from itembank.records.store import open_store
 
 from .stores import DAY, counting, dump, facts
@@ -243,8 +244,8 @@ def test_an_older_store_is_brought_up_to_date_with_all_it_holds(tmp_path):
     with open_store(str(path)) as store:
         found = dump(store)
         assert found["alembic_version"] == [(tables.VERSION,)]
-        assert found["score"] == [(1, "A1", 2), (2, "A1", 3), (2, "A2", 4)]
-        assert undo(store, "8K") == ("scores", DAY, True)
+        assert found["score"] == [(1, "A1", 2, ""), (2, "A1", 3, ""), (2, "A2", 4, "")]
+        assert undo(store, "8K") == (("scores",), DAY, True)
         assert counting(store)[0][1] == "scores"
 
 

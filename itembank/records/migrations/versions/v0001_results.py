@@ -99,5 +99,6 @@ def upgrade() -> None:
 
 
 def downgrade() -> None:
-    """There is nothing before the first tables."""
-    raise NotImplementedError
+    """Drop them all."""
+    for name in ("mark", "score", "tally", "band_count", "entry", "question", "lesson"):
+        op.drop_table(name)
