@@ -55,7 +55,7 @@ class Line:
 
     @property
     def interval(self) -> Interval:
-        """Return the share right with its Wilson interval; worked out for the lines that show it."""
+        """Return the share right with its Wilson interval, worked out where it is shown."""
         return wilson(self.right, self.out_of)
 
 
