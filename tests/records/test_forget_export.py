@@ -169,6 +169,24 @@ def test_an_export_holds_every_row_and_overwrites_nothing(store, tmp_path):
     assert len(dump(store)["exported"]) == len(counts)
 
 
+def test_a_store_has_no_empty_pages_after_forgetting(store):
+    """Pages that held what is forgotten would stay in the file, if only blank."""
+    for week in range(40):
+        right = {f"A{n}": {k: True for k in range(1, 9)} for n in range(1, 31)}
+        record(store, facts(DAY - 7 * week * A_DAY, questions=8), Answers(right, {}))
+
+    def pages():
+        with store.reading() as connection:
+            names = ("page_count", "freelist_count")
+            return [connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in names]
+
+    before, _ = pages()
+    forget(store, Whom(before=DAY))
+    after, empty = pages()
+    assert empty == 0
+    assert after < before
+
+
 @pytest.mark.parametrize("wrong", [{}, {"seat": "A3"}])
 def test_what_is_not_said_is_not_forgotten(wrong):
     with pytest.raises(ItembankError):

@@ -334,3 +334,15 @@ def test_a_store_that_stays_locked_is_plain(store, tmp_path, monkeypatch):
     finally:
         other.execute("ROLLBACK")
         other.close()
+
+
+def test_a_file_is_written_to_the_disk_and_overwrites_what_it_deletes(tmp_path):
+    """A killed program does not show a lost write, as the system still has it: so ask SQLite."""
+    with (
+        open_store(str(tmp_path / "results.sqlite3")) as store,
+        store.writing() as connection,
+    ):
+        names = ("synchronous", "secure_delete", "foreign_keys")
+        set_to = {name: connection.exec_driver_sql(f"PRAGMA {name}").scalar() for name in names}
+    # 2 is FULL (SQLite documentation, "PRAGMA Statements").
+    assert set_to == {"synchronous": 2, "secure_delete": 1, "foreign_keys": 1}
