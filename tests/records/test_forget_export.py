@@ -172,7 +172,7 @@ def test_an_export_holds_every_row_and_overwrites_nothing(store, tmp_path):
 def test_a_store_has_no_empty_pages_after_forgetting(store):
     """Pages that held what is forgotten would stay in the file, if only blank."""
     for week in range(40):
-        right = {f"A{n}": {k: True for k in range(1, 9)} for n in range(1, 31)}
+        right = {f"A{n}": dict.fromkeys(range(1, 9), True) for n in range(1, 31)}
         record(store, facts(DAY - 7 * week * A_DAY, questions=8), Answers(right, {}))
 
     def pages():
