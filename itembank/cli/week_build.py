@@ -1,4 +1,4 @@
-"""Builds the packs of a week in two processes, and writes them with the plan and the overview."""
+"""Builds the packs of a week in two processes, and writes a single file whole or not at all."""
 
 from __future__ import annotations
 
@@ -46,37 +46,6 @@ def build_one(request: PackRequest) -> Files:
         files = {**draw_pack(started.pack), PACK_FILE: pack_json(started.pack)}
         started.proof.result()
     return files
-
-
-def write_all(packs: Mapping[Path, Files], replace: bool) -> None:
-    """Write every folder; where one cannot be, those that were new are taken away again.
-
-    Raises:
-        ItembankError: a folder exists and may not be replaced, or cannot be written.
-    """
-    from itembank.packs.files import refuse_folder, write_folder
-
-    faults = []
-    for folder in packs:
-        try:
-            refuse_folder(folder, packs[folder], replace)
-        except ItembankError as error:
-            faults.append(str(error))
-    if faults:
-        raise ItembankError("\n".join(faults))
-    new = [folder for folder in packs if not folder.exists()]
-    done: list[Path] = []
-    try:
-        for folder, files in packs.items():
-            write_folder(files, folder, replace)
-            done.append(folder)
-    except ItembankError:
-        import shutil
-
-        for folder in done:
-            if folder in new:
-                shutil.rmtree(folder, ignore_errors=True)
-        raise
 
 
 def write_whole(path: Path, data: bytes) -> None:

@@ -8,23 +8,30 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.cli.week_results import Recorded
 from itembank.errors import ItembankError
+from itembank.faults import join_words
 from itembank.planning.calendar import DAY, monday
-from itembank.planning.days import usual_seed
+from itembank.planning.days import long_day, usual_seed
+from itembank.planning.earlier_weeks import AskedBefore, planned_lessons, topic_states
 from itembank.planning.known_topics import KnownTopics
 from itembank.planning.week_choice import Hold, Known, choose_week
-from itembank.planning.week_plan import (
-    AskedBefore,
-    PlannedLesson,
-    WeekPlan,
-    planned_lessons,
-    topic_states,
-)
+from itembank.planning.week_plan import PlannedLesson, WeekPlan
 
 if TYPE_CHECKING:
     from itembank.packs.build import PackRequest
     from itembank.planning.department import SchoolClass
     from itembank.planning.folder import Folder
+    from itembank.planning.timetable import Lesson
+
+
+@dataclass(frozen=True, slots=True)
+class NewPlan:
+    """A plan, and which lessons of an older one it keeps: those gone by, those recorded."""
+
+    plan: WeekPlan
+    past: tuple[PlannedLesson, ...] = ()
+    recorded: tuple[PlannedLesson, ...] = ()
 
 
 @dataclass
@@ -66,79 +73,118 @@ class Planner:
         return find_item(address).topic
 
     @cached_property
-    def _planned(self) -> list[AskedBefore]:
+    def planned(self) -> list[AskedBefore]:
+        """Return what the plans of this and of other weeks ask."""
         return planned_lessons(self.home, self.school_class.name)
 
-    def known(self, week: datetime.date, seed: int) -> Known:
-        """Return what the class knows of each topic when a week begins, from plans and results."""
+    def known(self, before: datetime.date, seed: int) -> Known:
+        """Return what the class knows of each topic `before` a day, from plans and results."""
         scheme = self.folder.scheme_of(self.school_class)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
-        recorded, _ = self._results(week)
-        states = topic_states(scheme, titles, recorded, self._planned, week)
+        states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
 
-    def _results(self, before: datetime.date) -> tuple[dict[str, tuple], dict[str, datetime.date]]:  # type: ignore[type-arg]
-        """Return recorded occasions by topic, and questions asked of late."""
-        from itembank.cli.lesson_text import store_of
+    @cached_property
+    def recorded(self) -> Recorded:
+        """Return what was recorded of the class."""
+        return Recorded(self.home, self.school_class.name)
 
-        place = store_of(self.home)
-        if "://" not in place and not Path(place).exists():
-            return {}, {}
-        from itembank.records.results import topic_history, used_addresses
-        from itembank.records.store import open_store
+    def lessons_from(self, first: datetime.date) -> tuple[Lesson, ...]:
+        """Return the lessons from a day to its week's end.
 
-        since = before - 7 * self.school_class.plan.planning.weeks_apart * DAY
-        with open_store(place) as store, store.reading() as connection:
-            name = self.school_class.name
-            return topic_history(connection, name, before), used_addresses(connection, name, since)
+        Raises:
+            ItembankError: the class has no scheme or timetable, or no lessons then.
+        """
+        from itembank.planning.timetable import lessons_between
 
-    def new_plan(self, first: datetime.date, old: WeekPlan | None) -> tuple[WeekPlan, list[str]]:
-        """Return a plan of the week that holds `first`, and the lessons that fall on closed days.
+        self.folder.scheme_of(self.school_class)
+        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
+        end = monday(first) + 6 * DAY
+        held, skipped = lessons_between(weekly, calendar, first, end)
+        if not held:
+            why = join_words(list(dict.fromkeys(one.why for one in skipped)))
+            last = calendar.terms[-1].last
+            coming, _ = (
+                lessons_between(weekly, calendar, end + DAY, last) if end < last else ((), ())
+            )
+            advice = (
+                f"The next is on {long_day(coming[0].date)}: --from {coming[0].date}."
+                if coming
+                else f"The school year in calendar.toml ends on {last}."
+            )
+            raise ItembankError(
+                f"{self.school_class.name} has no lessons from {long_day(first)} to the end of "
+                f"that week{f' ({why})' if why else ''}. {advice}"
+            )
+        return held
 
-        What the teacher pinned, wanted or barred in an `old` plan of the week stays.
+    def closed_days(self, week: datetime.date) -> list[str]:
+        """Return the days of a week on which lessons fall out, and why."""
+        from itembank.planning.timetable import lessons_between
+
+        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
+        _, skipped = lessons_between(weekly, calendar, week, week + 6 * DAY)
+        return list(dict.fromkeys(f"{long_day(one.date)}: {one.why}" for one in skipped))
+
+    def in_timetable(self, lesson: PlannedLesson) -> bool:
+        """Tell whether the class has a lesson on that day and in that period."""
+        from itembank.planning.timetable import lessons_between
+
+        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
+        held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
+        return lesson.period in [one.period for one in held]
+
+    def new_plan(self, first: datetime.date, old: WeekPlan | None) -> NewPlan:
+        """Return a plan of the week that holds `first`, from that day on.
+
+        Lessons of an `old` plan that lie before that day, or were recorded, stay as they are; of
+        the others stays what the teacher pinned, wanted or barred.
 
         Raises:
             ItembankError: the class has no lessons that week, or nothing can be chosen.
         """
-        from itembank.planning.timetable import lessons_between
-
         week, name = monday(first), self.school_class.name
-        known = self.known(week, usual_seed(name, week, "week"))
-        held, skipped = lessons_between(
-            self.school_class.plan.lessons, self.folder.calendar, first, week + 6 * DAY
-        )
-        lines = [f"{one.date:%A} {one.date.day} {one.date:%B}: {one.why}" for one in skipped]
-        if not held:
-            why = f" ({'; '.join(lines)})" if lines else ""
-            raise ItembankError(
-                f"{name} has no lessons from {first:%A} {first.day} {first:%B} to the end of that "
-                f"week{why}. Name another week with --from."
-            )
+        held = self.lessons_from(first)
+        known = self.known(first, usual_seed(name, week, "week"))
         before = {one.key: one for one in old.lessons} if old else {}
+        past = [one for one in before.values() if one.date < first]
+        done = [
+            one
+            for one in before.values()
+            if one.date >= first and self.recorded.has(one.date, one.period)
+        ]
         lessons, holds = [], []
         for one in held:
-            current = known.scheme.current(one.date)
-            title = self.title(current) if current else "Starter"
-            lesson = PlannedLesson(
-                one.date,
-                one.period,
-                title[:60],
-                self.school_class.questions,
-                usual_seed(name, one.date, f"{title} {one.period}"),
-            )
-            if kept := before.get((one.date, one.period)):
-                pinned = tuple(topic for topic in kept.topics if topic.pinned)
-                lesson = replace(
-                    lesson,
-                    questions=kept.questions,
-                    topics=pinned,
-                    items=kept.items,
-                    never=kept.never,
-                )
+            kept = before.get((one.date, one.period))
+            lesson = kept if kept in done else self._open_lesson(one, known, kept)
             lessons.append(lesson)
             holds.append(Hold(lesson.counts))
-        return WeekPlan(name, week, choose_week(lessons, holds, known)), lines
+        chosen = choose_week(lessons, holds, known)
+        made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
+        whole = sorted([*past, *made], key=lambda one: one.key)
+        return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(past), tuple(done))
+
+    def _open_lesson(self, one: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:
+        """Return a lesson with only what the teacher wanted in it."""
+        current = known.scheme.current(one.date)
+        title = self.title(current) if current else "Starter"
+        lesson = PlannedLesson(
+            one.date,
+            one.period,
+            title[:60],
+            self.school_class.questions,
+            usual_seed(self.school_class.name, one.date, f"{title} {one.period}"),
+        )
+        if kept is None:
+            return lesson
+        return replace(
+            lesson,
+            questions=kept.questions,
+            topics=tuple(topic for topic in kept.topics if topic.pinned),
+            items=kept.items,
+            never=kept.never,
+        )
 
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
@@ -156,42 +202,10 @@ class Planner:
         settings = resolve(Given(), plan, self.folder.department, tuple(self.titles), lesson.date)
         wanted = tuple(dict.fromkeys((*lesson.asked, *lesson.items)))
         never = frozenset(one for one in lesson.never if one not in self.titles)
-        return replace(as_request(settings), items=wanted, never=never, avoid=avoid)
-
-    def _fitting(self, lesson: PlannedLesson) -> PlannedLesson:
-        """Return a lesson without the questions that a change of its topics leaves no room for."""
-        room = dict(lesson.counts)
-        for address in lesson.items:
-            topic = self.topic_of(address)
-            room[topic] = room.get(topic, 0) - 1
-        asked = []
-        for address in lesson.asked:
-            topic = self.topic_of(address)
-            if address in lesson.items:
-                asked.append(address)
-            elif address not in lesson.never and room.get(topic, 0) > 0:
-                room[topic] -= 1
-                asked.append(address)
-        return replace(lesson, asked=tuple(asked))
-
-    def with_questions(self, plan: WeekPlan) -> WeekPlan:
-        """Return the plan with the questions of each starter settled, none of them used of late."""
-        from itembank.packs.build import starter_addresses
-
-        _, used = self._results(plan.week)
-        since = plan.week - 7 * self.school_class.plan.planning.weeks_apart * DAY
-        late = set(used)
-        for one in self._planned:
-            if since <= one.date < plan.week:
-                late |= set(one.addresses)
-        plan = replace(plan, lessons=tuple(self._fitting(one) for one in plan.lessons))
-        here = {address for one in plan.lessons for address in (*one.asked, *one.items)}
-        lessons = []
-        for lesson in plan.lessons:
-            if len(lesson.asked) < lesson.questions or not set(lesson.items) <= set(lesson.asked):
-                own = {*lesson.asked, *lesson.items}
-                request = self.request(lesson, frozenset((late | here) - own))
-                lesson = replace(lesson, asked=starter_addresses(request))
-                here |= set(lesson.asked)
-            lessons.append(lesson)
-        return replace(plan, lessons=tuple(lessons))
+        return replace(
+            as_request(settings),
+            items=wanted,
+            never=never,
+            avoid=avoid,
+            sheets=lesson.sheets.sheets,
+        )

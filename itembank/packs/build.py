@@ -18,11 +18,12 @@ from itembank.packs.choose import Share, choose_starter, share_out
 from itembank.packs.held import bar_items, held_items
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
-from itembank.packs.sheets import ChosenSheet, choose_sheet
+from itembank.packs.sheets import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.source import Drawable
 from itembank.planning.bands import Band
 from itembank.planning.draw_from import Drawing
 from itembank.planning.plan_file import PlannedTopic
+from itembank.planning.sheet_items import SheetItems
 
 if TYPE_CHECKING:
     from itembank.packs.banks import Banks
@@ -52,9 +53,11 @@ class PackRequest:
     items: tuple[str, ...] = ()
     """Addresses of questions that must stand in the starter."""
     avoid: frozenset[str] = frozenset()
-    """Addresses of questions that the starter should not ask; sheets may."""
+    """Addresses of questions that should stand nowhere in the pack while there are others."""
     never: frozenset[str] = frozenset()
     """Addresses of questions that stand nowhere in the pack."""
+    sheets: tuple[SheetItems, ...] = ()
+    """Sheets whose questions are settled already; the others are chosen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,9 +131,12 @@ def choose(request: PackRequest) -> Chosen:
     versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
+    settled = {one.tier: one for one in request.sheets}
     sheets = [
-        choose_sheet(
-            asked, tier, request.follow_up, _opens(tier, request.bands), request.seed, pool
+        held_sheet(asked, tier, settled[tier.value], pool)
+        if tier.value in settled
+        else choose_sheet(
+            asked, tier, request.follow_up, opens(tier, request.bands), request.seed, pool
         )
         for tier in Tier
     ]
@@ -169,12 +175,10 @@ def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
     pool.avoid(request.avoid, pool_topics)
-    versions = choose_starter(shares, request.variants, request.seed, pool, kept)
-    pool.avoid((), ())
-    return versions
+    return choose_starter(shares, request.variants, request.seed, pool, kept)
 
 
-def _opens(tier: Tier, bands: Sequence[Band]) -> bool:
+def opens(tier: Tier, bands: Sequence[Band]) -> bool:
     """Tell whether a sheet opens with a worked example: support does, and where a band asks."""
     return tier is Tier.SUPPORT or any(
         band.task.worked_example for band in bands if band.task.tier == tier.value

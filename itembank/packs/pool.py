@@ -11,6 +11,7 @@ import random
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from itembank.errors import ItembankError
@@ -86,16 +87,17 @@ class Pool:
         for address in addresses:
             self._avoided.add(address)
             if address.partition("/")[0] in names and address.count("/") == 2:
-                try:
-                    item = find_item(address)
-                except ItembankError:  # its topic has changed since
+                item = _made_once(address)
+                if item is None:
                     continue
                 self._avoided.add(item.twin)
                 if self._same is not None:
                     self._avoided.add(self._mark(item))
 
-    def _passed_over(self, item: Item) -> bool:
-        return (
+    def passed_over(self, drawn: Drawn) -> bool:
+        """Tell whether a question, or its twin, is one of those to avoid."""
+        item = drawn.item
+        return bool(self._avoided) and (
             item.address in self._avoided
             or item.twin in self._avoided
             or (self._same is not None and self._mark(item) in self._avoided)
@@ -169,7 +171,7 @@ class Pool:
         for source in sources(topic):
             offered: Iterator[Drawn] = self.offers(source, tier, rng)
             if self._avoided:
-                offered = (one for one in offered if not self._passed_over(one.item))
+                offered = (one for one in offered if not self.passed_over(one))
             for seen, drawn in enumerate(offered):
                 price = cost(drawn)
                 if best is None or price < least:
@@ -208,6 +210,15 @@ class Pool:
         said += [words for one in sources(topic) if (words := too_few(one, tier))]
         said.append("Ask for fewer questions or versions, or add another topic.")
         return ItembankError(" ".join(said))
+
+
+@cache
+def _made_once(address: str) -> Item | None:
+    """Return the item at an address: the packs of a week avoid the same hundreds of them."""
+    try:
+        return find_item(address)
+    except ItembankError:  # its topic has changed since
+        return None
 
 
 def shuffled(count: int, rng: random.Random) -> Iterator[int]:

@@ -19,10 +19,13 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.packs.choose import answer, likeness, share_out
+from itembank.packs.held import held_items
 from itembank.packs.pool import Drawn, Pool, along, generator
 from itembank.packs.source import Drawable, is_short, sources
+from itembank.planning.sheet_items import SheetItems
 
 LONGEST_RUN = 3
 
@@ -53,6 +56,30 @@ def choose_sheet(
     for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
         items += _group(topic, tier, share, rng, pool)
     return ChosenSheet(tier, worked, part_finished, tuple(items))
+
+
+def held_sheet(
+    topics: Sequence[Drawable], tier: Tier, wanted: SheetItems, pool: Pool
+) -> ChosenSheet:
+    """Return a sheet of questions that are settled already, by their addresses.
+
+    Raises:
+        ItembankError: a question is not there or not to be used, or more than two examples.
+    """
+    if len(wanted.opens) > 2:
+        raise ItembankError(f"The {tier} sheet opens with two examples at the most.")
+    drawn = held_items(topics, (*wanted.opens, *wanted.questions), pool)
+    for one in drawn:
+        if not pool.free(one):
+            raise ItembankError(f"{one.item.address} stands in this pack already.")
+        pool.take(one)
+    opens, items = drawn[: len(wanted.opens)], drawn[len(wanted.opens) :]
+    return ChosenSheet(
+        tier,
+        opens[0] if opens else None,
+        opens[1] if len(opens) > 1 else None,
+        tuple(items),
+    )
 
 
 def _shares(topics: Sequence[Drawable], tier: Tier, count: int, pool: Pool) -> list[int]:
@@ -115,7 +142,8 @@ def _linked(anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[D
             run = [anchor, *found]
             # The same answer twice running would teach that the change changes nothing.
             fresh = answer(drawn) not in map(answer, run)
-            if fresh and pool.free(drawn) and not pool.alike(drawn, run):
+            open_ = pool.free(drawn) and not pool.passed_over(drawn)
+            if fresh and open_ and not pool.alike(drawn, run):
                 found.append(drawn)
             if len(found) == count:
                 return [pool.take(one) for one in found]

@@ -40,6 +40,15 @@ def parse_day(text: str, today: datetime.date) -> datetime.date:
     )
 
 
+def long_day(date: datetime.date) -> str:
+    """Return a day as it is said.
+
+    >>> long_day(datetime.date(2026, 12, 4))
+    'Friday 4 December'
+    """
+    return f"{date:%A} {date.day} {date:%B}"
+
+
 def usual_seed(class_name: str, date: datetime.date, title: str) -> int:
     """Return the seed of a lesson that states none: six digits at most, easy to type again.
 

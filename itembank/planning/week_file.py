@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import datetime
 from collections import Counter
 from collections.abc import Callable, Collection
+from dataclasses import replace
 from pathlib import Path
 
 from itembank.errors import ItembankError
@@ -11,6 +13,8 @@ from itembank.planning.calendar import DAY, Calendar, monday, read_date
 from itembank.planning.days import usual_seed
 from itembank.planning.department import MOST_QUESTIONS, Department, unknown_topic
 from itembank.planning.plan_file import MOST_SEED
+from itembank.planning.sheet_items import LessonSheets
+from itembank.planning.sheet_rows import read_sheet_row
 from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
 from itembank.toml_file import Table, TomlFile
 
@@ -59,11 +63,25 @@ def read_week_plan(
         elif lesson.key in [one.key for one in lessons]:
             row.fault("date", f"There are two lessons on {lesson}. Take one out.")
         lessons.append(lesson)
+    sheets = _sheets(top, topic_of)
     top.close()
     file.finish()
     assert week is not None
+    lessons = [replace(one, sheets=sheets.get(one.key, LessonSheets())) for one in lessons]
     ordered = sorted(lessons, key=lambda one: one.key)
     return WeekPlan(names[name.casefold()], week, tuple(ordered))
+
+
+def _sheets(top: Table, topic_of: TopicOf) -> dict[tuple[datetime.date, str], LessonSheets]:
+    """Read the sheets of each lesson; those of a lesson that was taken out do no harm."""
+    found: dict[tuple[datetime.date, str], LessonSheets] = {}
+    for row in top.tables("sheets"):
+        key, sheets = read_sheet_row(row, topic_of)
+        if key in found:
+            row.fault("", f"There are two [[sheets]] tables for {key[0]}. Take one out.")
+        elif key is not None:
+            found[key] = sheets
+    return found
 
 
 def _lesson(

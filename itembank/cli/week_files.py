@@ -1,0 +1,106 @@
+"""A week on disk: its packs, its overview and its plan, written together."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, plan_text
+
+if TYPE_CHECKING:
+    from itembank.cli.week_plan import Planner
+
+
+@dataclass
+class Week:
+    """A plan with its questions settled, where it stands, and where packs go."""
+
+    planner: Planner
+    plan: WeekPlan
+    path: Path
+    home: Path
+
+    @cached_property
+    def skipped(self) -> list[str]:
+        """Return the days of the week on which a lesson falls out, and why."""
+        return self.planner.closed_days(self.plan.week)
+
+    @property
+    def overview(self) -> Path:
+        """Return where the week on one page goes."""
+        return self.home / self.plan.file_name.replace(".toml", ".pdf")
+
+    def folder(self, lesson: PlannedLesson) -> Path:
+        """Return a pack's folder; a second lesson on one day has its period in the name."""
+        same_day = [one for one in self.plan.lessons if one.date == lesson.date]
+        period = f"-{lesson.period}" if len(same_day) > 1 else ""
+        return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
+
+    def write(self, lessons: Sequence[PlannedLesson], replace: bool, rewrite: bool) -> None:
+        """Make the packs of some lessons and write them with overview and plan, or nothing.
+
+        A plan file that says all this already is not touched unless it is to `rewrite`.
+
+        Raises:
+            ItembankError: something cannot be made or written, or is there already.
+            CheckFailed: a key is wrong.
+        """
+        from itembank.cli.week_build import build_all
+        from itembank.packs.all_or_none import write_together
+
+        folders = [self.folder(one) for one in lessons]
+        if not replace and (there := [one for one in folders if one.exists()]):
+            names = ", ".join(one.name for one in there)
+            raise ItembankError(
+                f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
+            )
+        packs = build_all([self.planner.request(one) for one in lessons])
+        files = {self.overview: self._page()}
+        if rewrite or not self.path.exists():
+            shown = Path(FOLDER) / self.path.name
+            files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
+        write_together(dict(zip(folders, packs, strict=True)), files, replace)
+
+    def differs(self, lesson: PlannedLesson) -> bool:
+        """Tell whether there is a pack of a lesson that holds other questions than the plan."""
+        try:
+            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            asked = [item["address"] for item in pack["versions"][0]["items"]]
+        except FileNotFoundError:
+            return False
+        except (OSError, ValueError, LookupError, TypeError):
+            return True
+        return asked != list(lesson.asked)
+
+    def _page(self) -> bytes:
+        from itembank.pages.week_overview import LessonPart, WeekData, week_overview
+
+        one, plan = self.planner.school_class, self.plan
+        bands = one.bands.bands(one.questions)
+        named = "; ".join(
+            f"{band.name} ({band.letter}) {band.lowest} to {band.highest}" for band in bands
+        )
+        monday = f"{plan.week.day} {plan.week:%B %Y}"
+        return week_overview(
+            WeekData(
+                title=f"{plan.class_name}: the week of {monday}",
+                class_name=plan.class_name,
+                intro=f"{self.planner.folder.department.school}. {len(plan.lessons)} starters, "
+                "topic by topic, and why each topic comes back now.",
+                lessons=[
+                    LessonPart(
+                        str(lesson),
+                        lesson.title,
+                        [(self.planner.title(t.topic), t.count, t.why) for t in lesson.topics],
+                    )
+                    for lesson in plan.lessons
+                ],
+                skipped=[f"No lesson on {line}." for line in self.skipped],
+                bands=f"Bands out of {one.questions}: {named}.",
+            )
+        )

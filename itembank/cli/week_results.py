@@ -1,0 +1,69 @@
+"""What planning a week wants from the results store, which may not be there yet."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+    from itembank.planning.memory import Seen
+
+
+@dataclass
+class Recorded:
+    """The results of one class of the department in a folder."""
+
+    home: Path
+    class_name: str
+
+    @contextmanager
+    def _reading(self) -> Iterator[Connection | None]:
+        from itembank.cli.lesson_text import store_of
+
+        place = store_of(self.home)
+        if "://" not in place and not Path(place).exists():
+            yield None
+            return
+        from itembank.records.store import open_store
+
+        with open_store(place) as store, store.reading() as connection:
+            yield connection
+
+    def topics(self, before: datetime.date) -> dict[str, tuple[Seen, ...]]:
+        """Return the occasions before a day on which the class was asked each topic."""
+        with self._reading() as connection:
+            if connection is None:
+                return {}
+            from itembank.records.results import topic_history
+
+            return topic_history(connection, self.class_name, before)
+
+    def addresses(self, first: datetime.date) -> frozenset[str]:
+        """Return the questions that starters asked from a day on, as far as they are recorded."""
+        with self._reading() as connection:
+            if connection is None:
+                return frozenset()
+            from itembank.records.results import used_addresses
+
+            return frozenset(used_addresses(connection, self.class_name, first))
+
+    @cached_property
+    def _lessons(self) -> frozenset[tuple[datetime.date, str]]:
+        with self._reading() as connection:
+            if connection is None:
+                return frozenset()
+            from itembank.records.results import lessons
+
+            found = lessons(connection, self.class_name)
+            return frozenset((one.date, one.period) for one in found if one.kind)
+
+    def has(self, date: datetime.date, period: str) -> bool:
+        """Tell whether results of a lesson were recorded; the only one of a day has no period."""
+        return (date, period) in self._lessons or (date, "") in self._lessons

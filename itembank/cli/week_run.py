@@ -1,0 +1,192 @@
+"""Carries ``itembank week`` out: finds or makes the plan, changes it, builds and writes."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.cli.text import say
+from itembank.cli.week_files import Week
+from itembank.cli.week_lock import one_at_a_time
+from itembank.cli.week_plan import Planner
+from itembank.errors import ItembankError
+from itembank.faults import join_words
+from itembank.planning.calendar import monday
+from itembank.planning.days import parse_day
+from itembank.planning.week_edit import Editor, Edits, find_day
+from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
+from itembank.toml_file import TomlFile
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was typed."""
+
+    class_name: str | None
+    first: str | None
+    plan: Path | None
+    only: str | None
+    edits: Edits
+    output: Path | None
+    department: Path | None
+    replace: bool
+
+
+def run(asked: Asked) -> None:
+    """Plan a week, or take its plan, and make the packs that are wanted.
+
+    Raises:
+        ItembankError: what was typed or stands in a file makes no sense, or cannot be written.
+        CheckFailed: a key is wrong.
+    """
+    from itembank.planning.department import find_department
+
+    place = asked.department
+    if place is None and asked.plan is not None and asked.plan.absolute().parent.name == FOLDER:
+        place = asked.plan.absolute().parent.parent
+    with one_at_a_time(find_department(place)):
+        planner = _planner(place, asked.class_name, asked.plan)
+        _Run(planner, asked).carry_out()
+
+
+def _planner(place: Path | None, class_name: str | None, plan_path: Path | None) -> Planner:
+    from itembank.items.registry import topics
+    from itembank.planning.department import find_department
+    from itembank.planning.folder import read_folder
+
+    made = list(topics())
+    titles = {one.id: one.title for one in made}
+    folder = read_folder(
+        find_department(place), tuple(titles), {one.id: one.prerequisites for one in made}
+    )
+    if class_name is None and plan_path is not None:
+        class_name = _class_of(TomlFile(plan_path), [one.name for one in folder.department.classes])
+    return Planner(folder, folder.department.find_class(class_name), titles)
+
+
+def _class_of(file: TomlFile, classes: list[str]) -> str:
+    """Return the class a plan file is for.
+
+    Raises:
+        FileFaults: it names none, or one that is not there.
+    """
+    top = file.top()
+    name = top.text("class", None)
+    if name and name.casefold() not in [one.casefold() for one in classes]:
+        top.fault("class", f"There is no class {name}. The classes are {join_words(classes)}.")
+    file.finish()
+    return name
+
+
+class _Run:
+    """One run, with what it has found out so far."""
+
+    def __init__(self, planner: Planner, asked: Asked) -> None:
+        self.planner, self.asked = planner, asked
+        self.notes: list[str] = []
+        self.before: WeekPlan | None = None  # where only what changes is to be built
+        self.stays: tuple[PlannedLesson, ...] = ()
+        self.read: WeekPlan | None = None
+
+    def carry_out(self) -> None:
+        """Do it all."""
+        path, plan = self._plan()
+        if self.asked.edits:
+            self.before = plan
+            known = self.planner.known(plan.week, plan.lessons[0].seed)
+            editor = Editor(plan, known, self.planner.known_topics, self.planner.topic_of)
+            plan = editor.apply(self.asked.edits)
+        from itembank.cli.week_questions import with_questions
+
+        plan = with_questions(self.planner, plan)
+        week = Week(self.planner, plan, path, self._home())
+        lessons = self._wanted(week)
+        week.write(lessons, self.asked.replace, rewrite=plan != self.read)
+        self._tell(week, lessons)
+
+    def _home(self) -> Path:
+        from itembank.cli.pack import output_home
+
+        return self.asked.output if self.asked.output is not None else output_home(Path.cwd())
+
+    def _plan(self) -> tuple[Path, WeekPlan]:
+        """Return where the plan is or will be, and the plan as it was or newly made."""
+        if self.asked.plan is not None:
+            return self.asked.plan, self._read(self.asked.plan)
+        planner = self.planner
+        first = parse_day(self.asked.first or "today", datetime.date.today())
+        planner.lessons_from(first)  # without any there is nothing to do
+        name = WeekPlan(planner.school_class.name, monday(first), ()).file_name
+        path = planner.home / FOLDER / name
+        if not path.exists():
+            return path, planner.new_plan(first, None).plan
+        if self.asked.edits:
+            return path, self._read(path)
+        if not self.asked.replace:
+            raise ItembankError(
+                f"There is a plan of this week in {path} already. Build from it with --plan "
+                f"{path} --replace, or plan anew with --replace: what you pinned or banned stays."
+            )
+        new = planner.new_plan(first, self._read(path))
+        self.read = None
+        self.stays = (*new.past, *new.recorded)
+        self.notes += [f"{one} was recorded already and stays as it was." for one in new.recorded]
+        return path, new.plan
+
+    def _read(self, path: Path) -> WeekPlan:
+        from itembank.planning.week_file import read_week_plan
+
+        planner = self.planner
+        self.read = read_week_plan(
+            path,
+            planner.folder.department,
+            planner.folder.calendar,
+            planner.known_topics,
+            planner.topic_of,
+            planner.school_class.name,
+        )
+        self.notes += [
+            f"{path}: {self.read.class_name}'s timetable has no lesson on {one}; it is kept all "
+            "the same."
+            for one in self.read.lessons
+            if not planner.in_timetable(one)
+        ]
+        return self.read
+
+    def _wanted(self, week: Week) -> list[PlannedLesson]:
+        """Return the lessons whose packs are to be made."""
+        lessons = list(week.plan.lessons)
+        if self.asked.only is not None:
+            number = find_day(week.plan, self.asked.only)
+            if number is None:
+                raise ItembankError(
+                    f"--only {self.asked.only}: write a day such as tue or {lessons[0].date}."
+                )
+            return [lessons[number]]
+        if self.before is not None:
+            old = set(self.before.lessons)
+            return [one for one in lessons if one not in old or not week.folder(one).exists()]
+        return [one for one in lessons if one not in self.stays]
+
+    def _tell(self, week: Week, built: list[PlannedLesson]) -> None:
+        for lesson in built:
+            say(f"{lesson}: {lesson.title}")
+            for one in lesson.topics:
+                say(f"  {one.count} on {self.planner.title(one.topic)}: {one.why}")
+        for line in week.skipped:
+            say(f"No lesson on {line}")
+        for lesson in week.plan.lessons:
+            if lesson not in built and week.differs(lesson):
+                self.notes.append(
+                    f"The pack of {lesson} is not as the plan has it now. To make it anew: "
+                    f"--plan {week.path} --only {lesson.date} --replace"
+                )
+        for remark in (*self.planner.folder.remarks, *self.notes):
+            say(f"Note: {remark}")
+        for lesson in built:
+            say(f"Written to {week.folder(lesson)}.")
+        if not built:
+            say("No pack had to be made: nothing has changed.")
+        say(f"The week on one page: {week.overview}.")
+        say(f"The plan is in {week.path}; change it there and build again with --plan.")

@@ -1,0 +1,118 @@
+"""Several packs and files on disk at once: all of them, or none.
+
+Everything is first written beside its place, which is where a full disk is met. Then all take
+their names, one rename each; what stood there is kept aside until the last has its name, and
+put back if one cannot have it. Ctrl-C waits for those few renames.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import signal
+import tempfile
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.packs.files import (
+    _make_parents,
+    _sync_folder,
+    _umask,
+    _write_file,
+    refuse_folder,
+)
+
+Files = Mapping[str, bytes]
+
+
+def write_together(
+    folders: Mapping[Path, Files], files: Mapping[Path, bytes], replace: bool = False
+) -> None:
+    """Write folders that hold exactly these files, and single files, which may be there already.
+
+    Raises:
+        ItembankError: a folder exists and may not be replaced, or something cannot be written;
+            then all is as it was.
+    """
+    faults = []
+    for folder, held in folders.items():
+        try:
+            refuse_folder(folder, held, replace)
+        except ItembankError as error:
+            faults.append(str(error))
+    if faults:
+        raise ItembankError("\n".join(faults))
+    beside: dict[Path, Path] = {}
+    made: list[Path] = []
+    at = next(iter((*folders, *files)))
+    try:
+        try:
+            for at in (*folders, *files):
+                made += _make_parents(at.parent)
+                new = Path(tempfile.mkdtemp(prefix=f".{at.name}.", suffix=".new", dir=at.parent))
+                beside[at] = new
+                if at in folders:
+                    new.chmod(0o777 & ~_umask())
+                for name, data in (folders.get(at) or {at.name: files[at]}).items():
+                    _write_file(new / name, data)
+            with _uninterrupted():
+                _rename_all({at: beside[at] for at in folders}, beside, files)
+                made = []
+        except OSError as error:
+            reason = error.strerror or str(error)
+            raise ItembankError(
+                f"{at} cannot be written: {reason}. Nothing was changed. Make room or mend its "
+                "folder, or name another place for packs with --output."
+            ) from None
+    finally:
+        for new in beside.values():
+            shutil.rmtree(new, ignore_errors=True)
+        for one in reversed(made):
+            with contextlib.suppress(OSError):
+                one.rmdir()
+
+
+def _rename_all(
+    folders: Mapping[Path, Path], beside: Mapping[Path, Path], files: Mapping[Path, bytes]
+) -> None:
+    """Give everything its name; on a fault put back what stood there."""
+    moved: list[tuple[Path, Path | None]] = []
+    try:
+        for at, new in beside.items():
+            aside = None
+            if os.path.lexists(at):
+                aside = new.with_suffix(".old")
+                at.rename(aside)
+            moved.append((at, aside))
+            (new if at in folders else new / at.name).rename(at)
+    except BaseException:
+        for at, aside in reversed(moved):
+            if at in files:
+                at.unlink(missing_ok=True)
+            elif at.exists():
+                shutil.rmtree(at, ignore_errors=True)
+            if aside is not None:
+                aside.rename(at)
+        raise
+    for _, aside in moved:
+        if aside is not None and aside.is_dir():
+            shutil.rmtree(aside, ignore_errors=True)
+        elif aside is not None:
+            aside.unlink(missing_ok=True)
+    for parent in {at.parent for at, _ in moved}:
+        _sync_folder(parent)
+
+
+@contextlib.contextmanager
+def _uninterrupted() -> Iterator[None]:
+    """Let Ctrl-C and a request to end wait until the body is done."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT, signal.SIGTERM})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

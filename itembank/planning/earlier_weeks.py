@@ -1,0 +1,107 @@
+"""What the plans of a class's other weeks ask, and what the class knows of each topic by then."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.faults import Fault, FileFaults
+from itembank.planning.calendar import read_date
+from itembank.planning.choose_topics import TopicState
+from itembank.planning.memory import Seen, remember
+from itembank.planning.scheme import Scheme
+from itembank.planning.sheet_rows import sheet_addresses
+from itembank.planning.week_plan import FOLDER
+from itembank.toml_file import Table, TomlFile
+
+_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
+
+
+@dataclass(frozen=True, slots=True)
+class AskedBefore:
+    """What a plan of the class asks in one lesson, on its starter and on its sheets."""
+
+    date: datetime.date
+    period: str
+    topics: tuple[str, ...]
+    addresses: tuple[str, ...]
+
+
+def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
+    """Return what all plan files of a class in a department's folder ask, by date.
+
+    A file that bears another class's name is not opened: there are forty classes in a school,
+    and forty weeks.
+
+    Raises:
+        FileFaults: one of them cannot be read as a plan; every fault of all of them.
+    """
+    found: list[AskedBefore] = []
+    faults: list[Fault] = []
+    for path in sorted((folder / FOLDER).glob("week-*.toml")):
+        match = _NAME.fullmatch(path.name)
+        if match and match[1].casefold() != class_name.casefold():
+            continue
+        try:
+            found += _read(path, class_name)
+        except FileFaults as error:
+            faults += error.faults
+    if faults:
+        raise FileFaults(faults)
+    return sorted(found, key=lambda one: (one.date, one.period))
+
+
+def _read(path: Path, class_name: str) -> list[AskedBefore]:
+    file = TomlFile(path)
+    top = file.top()
+    if str(top.any("class") or "").casefold() != class_name.casefold():
+        return []
+    sheets = {
+        (str(row.any("date")), str(row.any("period") or "")): sheet_addresses(row)
+        for row in top.tables("sheets")
+    }
+    found = []
+    for row in top.tables("lessons"):
+        date = read_date(row, "date")
+        if date is None:
+            continue
+        period = str(row.any("period") or "")
+        topics = [str(one.any("topic")) for one in row.tables("topics") if "topic" in one]
+        addresses = [*_words(row, "asked"), *_words(row, "items")]
+        addresses += sheets.get((date.isoformat(), period), ())
+        found.append(AskedBefore(date, period, tuple(topics), tuple(dict.fromkeys(addresses))))
+    file.finish()
+    return found
+
+
+def _words(row: Table, key: str) -> list[str]:
+    return [one for one in row.items(key) if isinstance(one, str)]
+
+
+def topic_states(
+    scheme: Scheme,
+    titles: Mapping[str, str],
+    recorded: Mapping[str, Sequence[Seen]],
+    planned: Iterable[AskedBefore],
+    before: datetime.date,
+) -> tuple[TopicState, ...]:
+    """Return what the class knows of each topic of the scheme, as far as is known `before` a day.
+
+    A lesson that was planned and not recorded counts as asked, without a result.
+    """
+    seen = {name: [one for one in rows if one.date < before] for name, rows in recorded.items()}
+    dates = {one.date for rows in recorded.values() for one in rows}
+    for lesson in planned:
+        if lesson.date < before and lesson.date not in dates:
+            for name in lesson.topics:
+                seen.setdefault(name, []).append(Seen(lesson.date, 0, 0))
+    found = []
+    for one in scheme.topics:
+        # What was asked before the teaching, by a pin, says nothing of what is remembered of it.
+        rows = tuple(row for row in seen.get(one.topic, ()) if row.date >= one.date)
+        title = titles.get(one.topic, one.topic)
+        found.append(TopicState(one.topic, title, one.date, remember(one.date, rows), rows))
+    return tuple(found)

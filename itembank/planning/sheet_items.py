@@ -1,0 +1,39 @@
+"""The questions of a lesson's follow-up sheets, by address."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class SheetItems:
+    """What stands on one sheet: the examples it opens with, then its questions, in order."""
+
+    tier: str
+    opens: tuple[str, ...]
+    questions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LessonSheets:
+    """The sheets of a lesson and the topics, in order, that they were made for.
+
+    Sheets that were made for other topics are of no use, so both are kept together.
+    """
+
+    topics: tuple[str, ...] = ()
+    sheets: tuple[SheetItems, ...] = ()
+
+    def __bool__(self) -> bool:
+        """Tell whether there are sheets at all."""
+        return bool(self.sheets)
+
+    @property
+    def addresses(self) -> tuple[str, ...]:
+        """Return the addresses of everything on the sheets.
+
+        >>> one = LessonSheets(("a.b",), (SheetItems("core", ("a.b/core/1",), ("a.b/core/2",)),))
+        >>> one.addresses
+        ('a.b/core/1', 'a.b/core/2')
+        """
+        return tuple(one for sheet in self.sheets for one in (*sheet.opens, *sheet.questions))
