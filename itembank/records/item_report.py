@@ -5,8 +5,10 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from math import isnan
+from types import MappingProxyType
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -34,8 +36,7 @@ MOST_ITEMS = 40
 """Items up to which each has a Rasch difficulty; above, each topic and tier has one."""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """Statistics of an item; of a whole generator where `address` is empty.
 
     `correlation` and `upper_lower` are None where too few answers by seat are known;
@@ -49,7 +50,7 @@ class Line:
     out_of: int
     correlation: float | None
     upper_lower: float | None
-    misconceptions: Mapping[str, float] = field(default_factory=dict)
+    misconceptions: Mapping[str, float] = MappingProxyType({})
     difficulty: float | None = None
     error: float | None = None
 
@@ -158,22 +159,25 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
     that tier of its topic, and easier than a lower tier where it lies above. Two intervals at
     95 % that do not touch are a strict test: of many sound items few are listed by chance.
     """
-    whole = {(one.topic, one.tier): one for one in generators if one.tier in TIERS}
+    whole = {
+        (one.topic, one.tier): one.interval
+        for one in generators
+        if one.tier in TIERS and one.out_of >= FEWEST_FOR_TIER
+    }
     found = []
     for one in (*generators, *lines):
         if one.tier not in TIERS or one.out_of < FEWEST_FOR_TIER:
             continue
-        place = TIERS.index(one.tier)
-        for other in TIERS:
+        place, own = TIERS.index(one.tier), one.interval
+        for tier, other in enumerate(TIERS):
             them = whole.get((one.topic, other))
-            if them is None or other == one.tier or them.out_of < FEWEST_FOR_TIER:
+            if them is None or tier == place:
                 continue
-            higher = TIERS.index(other) > place
-            if higher and one.interval.high < them.interval.low:
-                found.append(Contradiction(one, True, other, them.interval))
+            if tier > place and own.high < them.low:
+                found.append(Contradiction(one, True, other, them))
                 break
-            if not higher and one.interval.low > them.interval.high:
-                found.append(Contradiction(one, False, other, them.interval))
+            if tier < place and own.low > them.high:
+                found.append(Contradiction(one, False, other, them))
                 break
     return sorted(
         found, key=lambda c: -abs(c.line.interval.share - c.interval.share) - (not c.line.address)
