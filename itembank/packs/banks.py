@@ -20,6 +20,7 @@ from itembank.bank.reading import as_item
 from itembank.bank.sets import made_addresses
 from itembank.bank.signoff import Signing, SignState, by_item, read_signoffs
 from itembank.bank.state import EntryState
+from itembank.checking.outcome import Outcome
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.items.item import Item, Tier
@@ -155,7 +156,7 @@ class Banks:
                         question = Question(item, generated(item, bank.name))
                         found.setdefault(item.topic, []).append(question)
         signoffs = {bank.name: by_item(read_signoffs(bank.folder)) for bank in self.banks}
-        outcomes = prove_entries([entry for _, entry in own])
+        outcomes = _proved([entry for _, entry in own])
         for (bank, entry), outcome in zip(own, outcomes, strict=True):
             state = entry_state(entry, outcome, signoffs[bank.name].get(entry.item.id, ()))
             if not state.usable(self.drawing.signed_only):
@@ -173,6 +174,18 @@ class Banks:
 
     def _leave_out(self, topic: str, tier: Tier, why: str) -> None:
         self.left_out[topic].setdefault(tier, Counter())[why] += 1
+
+
+_outcomes: dict[int, tuple[Entry, Outcome]] = {}
+"""What was proved in this process, by the entry's identity: a week's packs share their banks."""
+
+
+def _proved(entries: Sequence[Entry]) -> list[Outcome]:
+    """Return the outcome of each entry, proved once however many packs ask for it."""
+    new = [one for one in entries if id(one) not in _outcomes]
+    for entry, outcome in zip(new, prove_entries(new), strict=True):
+        _outcomes[id(entry)] = entry, outcome  # the entry is held, so its id stays its own
+    return [_outcomes[id(one)][1] for one in entries]
 
 
 def _why_not(state: EntryState) -> str:
