@@ -31,6 +31,23 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
         raise ItembankError(f"‘{text}’ is not a day. Write {option} 2026-11-30.") from None
 
 
+def check_pdf(path: Path) -> None:
+    """Make sure that writing a PDF to `path` would write over nothing but an earlier one.
+
+    Raises:
+        ItembankError: something else is there.
+    """
+    try:
+        with path.open("rb") as file:
+            there = file.read(5)
+    except FileNotFoundError:
+        return
+    except OSError as error:
+        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
+    if there != b"%PDF-":
+        raise ItembankError(f"{path} is there already and is no PDF. Name another file.")
+
+
 def the_department(folder: Path | None) -> Department:
     """Return the department that is named or stands around the current folder.
 

@@ -4,16 +4,21 @@ from __future__ import annotations
 
 import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
-from itembank.cli.lesson_text import CAUTION, read_day, store_of, the_department
+from itembank.cli.lesson_text import CAUTION, check_pdf, read_day, store_of, the_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+    from itembank.cli.report_titles import Titles
+    from itembank.cli.report_words import Rows
     from itembank.planning.department import Department, SchoolClass
+    from itembank.records.class_report import ClassReport
     from itembank.records.starter_answers import Scope
 
 YEAR_STARTS = 8
@@ -30,7 +35,9 @@ def report(
     lesson: Annotated[
         str | None, typer.Option(metavar="DAY", help="The starter of one day, by question.")
     ] = None,
-    topic: Annotated[str | None, typer.Option(metavar="TOPIC", help="One topic only.")] = None,
+    topic: Annotated[
+        str | None, typer.Option(metavar="TOPIC", help="One topic: its id or title.")
+    ] = None,
     since: Annotated[
         str | None, typer.Option(metavar="DAY", help="First day; 1 August where left out.")
     ] = None,
@@ -66,53 +73,96 @@ def report(
         raise ItembankError("--pdf makes the report of one class: itembank report 8K --pdf FILE.")
     if day is not None and name is None:
         raise ItembankError("--lesson needs a class: itembank report 8K --lesson 2026-11-30.")
-    from itembank.cli import report_text
-    from itembank.records.class_report import class_report, department_report
-    from itembank.records.item_report import item_report
+    if pdf is not None:
+        check_pdf(pdf)
+    from itembank.cli.report_titles import titles_of
     from itembank.records.starter_answers import Scope
     from itembank.records.store import open_store
 
     scope = Scope(name, day or first, day or last)
+    titles = titles_of(found)
+    if topic is not None:
+        topic = titles.find(topic, titles.known()) or topic
     with (
         open_store(store_of(found.folder), make=False) as store,
         store.reading() as connection,
     ):
         if items or day is not None:
-            result = item_report(connection, scope, topic)
-            _known(bool(result.items), scope)
-            lines = report_text.items_text(result, day is not None)
-            tables = report_text.items_tables(result)
+            lines, tables = _items(connection, scope, titles, topic, day is not None)
         elif name is None:
-            whole = department_report(connection, scope)
-            _known(bool(whole.classes), scope)
-            lines = report_text.department_text(whole, topic)
-            tables = report_text.department_tables(whole)
+            lines, tables = _all_classes(connection, scope, titles, topic)
         else:
-            group = found.find_class(name)
-            dates = _taught(found, group)
-            one = class_report(connection, name, group.bands, first, last, taught=dates)
-            _known(bool(one.lessons), scope)
-            if topic is not None and topic not in {line.topic for line in one.topics}:
-                raise ItembankError(f"{name} was not asked {topic} from {first} to {last}.")
-            lines = report_text.class_text(one, topic)
-            tables = report_text.class_tables(one)
+            one = _one_class(connection, scope, found, name)
+            lines, tables = _of_class(one, titles, topic)
             if pdf is not None:
                 from itembank.cli.report_pdf import write_report
 
-                write_report(pdf, one, found.school)
+                write_report(pdf, one, found.school, titles)
     typer.echo("\n".join([*lines, "", CAUTION]))
     if csv is not None:
-        from itembank.records.export import write_csv
-
-        try:
-            csv.mkdir(parents=True, exist_ok=True)
-        except OSError as error:
-            raise ItembankError(f"{csv} cannot be made: {error.strerror}.") from None
-        for file, (heads, rows) in tables.items():
-            write_csv(csv / file, heads, iter(rows))
-        say(f"Written to {csv}: {', '.join(tables)}.")
+        _write_tables(csv, tables)
     if pdf is not None:
         say(f"Written: {pdf}.")
+
+
+Found: TypeAlias = "tuple[list[str], dict[str, Rows]]"
+"""What a report says on screen, and its tables by file name."""
+
+
+def _items(
+    connection: Connection, scope: Scope, titles: Titles, topic: str | None, one_day: bool
+) -> Found:
+    from itembank.cli.report_items import items_tables, items_text
+    from itembank.records.item_report import item_report
+
+    result = item_report(connection, scope, topic)
+    _known(bool(result.items), scope)
+    return items_text(result, titles, one_day), items_tables(result, titles)
+
+
+def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: str | None) -> Found:
+    from itembank.cli.report_department import department_tables, department_text
+    from itembank.records.class_report import department_report
+
+    whole = department_report(connection, scope)
+    _known(bool(whole.classes) and (topic is None or topic in whole.topics), scope)
+    return department_text(whole, titles, topic), department_tables(whole, titles)
+
+
+def _one_class(
+    connection: Connection, scope: Scope, department: Department, name: str
+) -> ClassReport:
+    from itembank.records.class_report import class_report
+
+    group = department.find_class(name)
+    assert scope.first is not None
+    assert scope.last is not None
+    taught = _taught(department, group)
+    one = class_report(connection, name, group.bands, scope.first, scope.last, taught=taught)
+    _known(bool(one.lessons), scope)
+    return one
+
+
+def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
+    from itembank.cli.report_class import class_tables, class_text
+
+    if topic is not None and topic not in {line.topic for line in one.topics}:
+        raise ItembankError(
+            f"{one.class_name} was not asked {titles.of(topic)} from {one.first} to {one.last}."
+        )
+    return class_text(one, titles, topic), class_tables(one, titles)
+
+
+def _write_tables(folder: Path, tables: dict[str, Rows]) -> None:
+    from itembank.records.export import write_csv
+
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
+    for file, (heads, rows) in tables.items():
+        write_csv(folder / file, heads, iter(rows))
+    say(f"Written to {folder}: {', '.join(tables)}.")
 
 
 def _taught(department: Department, group: SchoolClass) -> dict[str, datetime.date]:

@@ -2,56 +2,70 @@
 
 from __future__ import annotations
 
+import datetime
+from collections import defaultdict
+from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.cli.report_text import advice, is_unclear, short_day
-from itembank.errors import ItembankError
-from itembank.pages.class_report import LessonRow, ReportData, TopicRow
+from itembank.cli.report_class import advice
+from itembank.cli.report_titles import Titles
+from itembank.cli.report_views import MOST, fooled_summary, views_summary
+from itembank.cli.report_words import figure, long_day, percent, plural, share_words, short_day
+from itembank.cli.week_build import write_whole
+from itembank.pages.class_report import BandRow, ReportData, TopicRow
 from itembank.pages.class_report import class_report as draw_report
-from itembank.records.class_report import ClassReport, LessonLine, TopicLine, by_week
+from itembank.pages.report_views import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.records.class_report import ClassReport, LessonLine, TopicLine, by_week, monday
+from itembank.records.own_view_report import FooledBy
+
+MOST_LESSONS = 32
+"""Lessons shown one by one, about a page of them; of more, bands are shown by week."""
 
 
-def write_report(path: Path, one: ClassReport, school: str) -> None:
+def write_report(path: Path, one: ClassReport, school: str, titles: Titles) -> None:
     """Write the PDF.
 
     Raises:
         ItembankError: it cannot be written.
     """
-    data = draw_report(report_data(one, school))
-    try:
-        path.write_bytes(data)
-    except OSError as error:
-        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
+    write_whole(path, draw_report(report_data(one, school, titles)))
 
 
-def report_data(one: ClassReport, school: str) -> ReportData:
+def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
     """Return what the pages print."""
-    first, last = (f"{day.day} {day:%B %Y}" for day in (one.first, one.last))
     names = {
         group.letter: group.name
         for each in one.lessons
         for group in sorted(each.decision.groups, key=lambda group: group.lowest)
     }
     where = f"{school}, " if school else ""
+    counted = f"{plural(len(one.lessons), 'lesson')}, {plural(len(one.topics), 'topic')}"
+    banded = [each for each in one.lessons if each.decision.groups]
+    by_weeks = len(banded) > MOST_LESSONS
     return ReportData(
         title=f"Class report: {one.class_name}",
-        intro=f"{where}{first} to {last}: {len(one.lessons)} lessons, {len(one.topics)} topics.",
+        intro=f"{where}{long_day(one.first)} to {long_day(one.last)}: {counted}.",
         class_name=one.class_name,
+        asked_on=short_day(one.last),
         weeks=[(str(day.day), f"{day:%b}") for day in one.weeks],
-        topics=[_topic(line, one) for line in one.topics],
-        lessons=[_lesson(each) for each in one.lessons],
+        topics=[_topic(line, one, titles) for line in one.topics],
+        bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
+        by_week=by_weeks,
         band_names=list(names.items()),
+        views=_views(one, titles),
+        clarity=_clarity(one),
+        missing=_missing(one),
     )
 
 
-def _topic(line: TopicLine, one: ClassReport) -> TopicRow:
+def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
     weeks = by_week(line)
     found = line.mastery
     measured = found.low is not None and found.high is not None
     return TopicRow(
-        title=line.topic,
+        title=titles.of(line.topic),
         weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in one.weeks],
-        share=line.interval.share,
+        share=line.interval.share if line.out_of else None,
         interval=(line.interval.low, line.interval.high),
         now=found.now,
         now_interval=(found.low or 0.0, found.high or 0.0) if measured else None,
@@ -59,22 +73,94 @@ def _topic(line: TopicLine, one: ClassReport) -> TopicRow:
     )
 
 
-def _lesson(one: LessonLine) -> LessonRow:
+def _day(one: LessonLine) -> str:
+    return short_day(one.date) + (f", {one.period}" if one.period else "")
+
+
+def _bands(one: LessonLine) -> BandRow:
     done = one.decision
-    view = done.views
-    seated = view is not None and (view.agreement is not None or bool(view.over or view.under))
-    asked = ""
-    if done.clarity is not None:
-        there = done.clarity[1] or done.pupils
-        asked = f"{done.clarity[0]} of {there}" if there else str(done.clarity[0])
-    return LessonRow(
-        day=short_day(one.date) + (f", {one.period}" if one.period else ""),
-        pupils=done.pupils,
-        bands=[(group.letter, group.pupils) for group in done.groups],
-        share=done.overall.interval.share if done.overall else None,
-        agreement=view.agreement if view else None,
-        over=len(view.over) if view and seated else None,
-        under=len(view.under) if view and seated else None,
-        asked=asked,
-        unclear=is_unclear(one),
+    share = done.overall.interval.share if done.overall else None
+    return BandRow(_day(one), [(group.letter, group.pupils) for group in done.groups], share)
+
+
+def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
+    """Return the pupils in each band, counted at each lesson of a week."""
+    weeks: dict[datetime.date, list[LessonLine]] = defaultdict(list)
+    for one in lessons:
+        weeks[monday(one.date)].append(one)
+    found = []
+    for day, some in weeks.items():
+        counts: dict[str, int] = defaultdict(int)
+        marks = pupils = 0.0
+        for one in some:
+            for group in one.decision.groups:
+                counts[group.letter] += group.pupils
+            if one.decision.overall is not None:
+                marks += one.decision.overall.interval.share * one.decision.pupils
+                pupils += one.decision.pupils
+        found.append(BandRow(short_day(day), list(counts.items()), marks / pupils))
+    return found
+
+
+def _views(one: ClassReport, titles: Titles) -> ViewsPart:
+    found = one.views
+    lessons = [
+        ViewRow(
+            _day(each),
+            figure(view.agreement),
+            percent(len(view.over), view.sure),
+            percent(len(view.under), view.unsure),
+        )
+        for each in one.lessons
+        if (view := each.decision.views) is not None and view.pupils
+    ]
+    summary = views_summary(found)
+    if len(lessons) > MOST_LESSONS:
+        lessons = lessons[-MOST_LESSONS:]
+        summary.append(f"The last {MOST_LESSONS} lessons of these, one by one:")
+    return ViewsPart(
+        summary,
+        lessons,
+        [_fooled(each, titles) for each in found.topics[:MOST]],
+        [_fooled(each, titles) for each in found.questions[:MOST]],
+        fooled_summary(found) if found.lessons else "",
     )
+
+
+def _fooled(one: FooledBy, titles: Titles) -> FooledRow:
+    name = titles.of(one.topic)
+    if one.address:
+        name = f"{one.prompt or name} ({one.address})"
+    return FooledRow(name, f"{one.wrong} of {one.sure}", share_words(one.interval))
+
+
+def _clarity(one: ClassReport) -> ClarityPart:
+    noted = sum(each.decision.clarity is not None for each in one.lessons)
+    if not noted:
+        return ClarityPart()
+    rows = []
+    for each in one.unclear:
+        assert each.decision.clarity is not None
+        asked, there, note = each.decision.clarity
+        rows.append(
+            UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
+        )
+    many = f"in {len(rows) or 'none'} of them a fifth or more of the class asked what to do"
+    return ClarityPart(
+        f"Clarity was noted in {plural(noted, 'lesson')}; {many} before they could start.", rows
+    )
+
+
+def _missing(one: ClassReport) -> list[str]:
+    """Return plain sentences on what was not recorded."""
+    done = [each.decision for each in one.lessons]
+    found = []
+    if not one.topics:
+        found.append("What is known of each topic: the lessons were recorded without their packs.")
+    if not any(each.groups for each in done):
+        found.append("Bands: no lesson was recorded by band, by score or by seat.")
+    if not one.views.noted:
+        found.append("Own views: none were recorded.")
+    if all(each.clarity is None for each in done):
+        found.append("Clarity: no lesson has a count of pupils who asked what to do.")
+    return found

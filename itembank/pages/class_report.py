@@ -10,11 +10,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from . import theme
-from .heat_map import STEPS, heat_map
+from .heat_map import STEPS, heat_map, legend_part
 from .page import Page
 from .paper import WIDTH, LoosePaper, Paper, heading_part, text_part
-from .slides import shortened
-from .table import Cell, Contents, table_pieces
+from .report_views import ClarityPart, ViewsPart, draw_clarity, draw_table, draw_views
+from .table import Cell, Contents
 
 CAUTION = "Bands and figures are a teaching aid, not a grade."
 BAR = 100.0
@@ -23,14 +23,15 @@ BAR = 100.0
 
 @dataclass(frozen=True, slots=True)
 class TopicRow:
-    """A topic: its weeks as (share, answers) or None, all answers, the estimate, advice.
+    """A topic: the share right in each week or None, of all answers, the estimate, advice.
 
-    Shares run from 0 to 1; an interval is (low, high).
+    Shares run from 0 to 1; an interval is (low, high). `share` is None where the topic was asked
+    and nothing was recorded.
     """
 
     title: str
     weeks: Sequence[float | None]
-    share: float
+    share: float | None
     interval: tuple[float, float]
     now: float
     now_interval: tuple[float, float] | None
@@ -38,31 +39,34 @@ class TopicRow:
 
 
 @dataclass(frozen=True, slots=True)
-class LessonRow:
-    """A lesson: its day in short, pupils in each band (lowest first), and what else was noted."""
+class BandRow:
+    """A lesson, or a week: when, pupils in each band (lowest first), the mean share of marks."""
 
-    day: str
-    pupils: int
+    when: str
     bands: Sequence[tuple[str, int]]
     share: float | None
-    agreement: float | None
-    over: int | None
-    under: int | None
-    asked: str
-    unclear: bool
 
 
 @dataclass(frozen=True, slots=True)
 class ReportData:
-    """All that the report prints; `weeks` are short names of the weeks of the heat map."""
+    """All that the report prints.
+
+    `weeks` are short names of the weeks of the heat map; `by_week` says that `bands` are by week.
+    `asked_on` is the day for which estimates are made; `missing` says what was not recorded.
+    """
 
     title: str
     intro: str
     class_name: str
+    asked_on: str
     weeks: Sequence[tuple[str, str]]
     topics: Sequence[TopicRow]
-    lessons: Sequence[LessonRow]
+    bands: Sequence[BandRow]
+    by_week: bool
     band_names: Sequence[tuple[str, str]]
+    views: ViewsPart
+    clarity: ClarityPart
+    missing: Sequence[str] = ()
 
 
 def class_report(data: ReportData) -> bytes:
@@ -78,11 +82,17 @@ def class_report(data: ReportData) -> bytes:
         gap=1.2 * size,
     )
     if data.topics:
-        _heat(paper, data)
+        # Of one week the map would only say again what stands in the list.
+        if len(data.weeks) > 1:
+            _heat(paper, data)
         _topics(paper, data)
-    if data.lessons:
+    if data.bands:
         _bands(paper, data)
-        _views(paper, data)
+    draw_views(paper, data.views)
+    draw_clarity(paper, data.clarity)
+    if data.missing:
+        head = heading_part("Not in this report", size)
+        paper.place([head, *(text_part(line, WIDTH, size) for line in data.missing)])
     return paper.finish()
 
 
@@ -90,9 +100,13 @@ def _heat(paper: Paper, data: ReportData) -> None:
     size = paper.size
     words = (
         "Per cent right in each week that asked the topic; weeks by their Monday. The darker, the "
-        "fewer were right; a dot: not asked."
+        "fewer were right; a dot: not asked. Topics come weakest first."
     )
-    head = [heading_part("Topics by week", size), text_part(words, WIDTH, size, after=0.6 * size)]
+    head = [
+        heading_part("Topics by week", size),
+        text_part(words, WIDTH, size, after=0.5 * size),
+        legend_part(size),
+    ]
     rows = [(one.title, one.weeks) for one in data.topics]
     for parts in heat_map(data.weeks, rows, size):
         paper.place([*head, parts[0]])
@@ -104,28 +118,28 @@ def _heat(paper: Paper, data: ReportData) -> None:
 
 
 def _topics(paper: Paper, data: ReportData) -> None:
-    size = paper.size
     words = (
-        "Right: per cent of all answers, with its interval. Now: per cent expected today by the "
-        "forgetting model, weakest topic first. The bar runs from 0 to 100 %: the stroke is the "
-        "estimate, the box its interval. Intervals are at 90 %."
+        f"Right: per cent of all answers, with its interval. Expected on {data.asked_on}: per cent "
+        "by the forgetting model, weakest topic first. The bar runs from 0 to 100 %: the stroke "
+        "is the estimate, the box its interval. Intervals are at 90 %."
     )
     rows: list[list[Contents | Cell]] = [
         [
-            shortened(one.title, 136, size),
-            _with_interval(one.share, one.interval),
+            one.title,
+            "–" if one.share is None else _with_interval(one.share, one.interval),
             Cell(_estimate(one), BAR + 10, _interval(one)),
             one.advice,
         ]
         for one in data.topics
     ]
-    _table(
+    draw_table(
         paper,
-        "What is known now, and what to bring back",
+        "What is known, and what to bring back",
         words,
-        ("Topic", "Right", "Now, with its interval", "Bring back"),
+        ("Topic", "Right", f"Expected on {data.asked_on}", "Bring back"),
         rows,
-        (148.0, 92.0, 194.0, WIDTH - 434.0),
+        (160.0, 84.0, 184.0, WIDTH - 428.0),
+        "Topics",
     )
 
 
@@ -160,26 +174,24 @@ def _interval(one: TopicRow) -> Callable[[Page, float, float], None]:
 
 def _bands(paper: Paper, data: ReportData) -> None:
     letters = [letter for letter, _ in data.band_names]
-    found = [one for one in data.lessons if one.bands]
-    if not found or not letters:
-        return
     names = ", ".join(f"{letter} {name}" for letter, name in data.band_names)
+    when = "week by week, counted at each lesson" if data.by_week else "lesson by lesson"
     words = (
-        f"Pupils in each band, lesson by lesson: {names}. The bar shares the class out in the "
-        "same order, the lowest band darkest."
+        f"Pupils in each band, {when}: {names}. The bar shares them out in the same order, the "
+        "lowest band darkest. Lessons recorded by question only have no bands."
     )
     rows: list[list[Contents | Cell]] = []
-    for one in found:
+    for one in data.bands:
         counts = dict(one.bands)
         each: list[Contents | Cell] = [str(counts.get(letter, 0)) for letter in letters]
         share = "" if one.share is None else f"{round(100 * one.share)} %"
         bar = Cell(share, 190.0, _stacked([counts.get(letter, 0) for letter in letters], letters))
-        rows.append([one.day, *each, bar])
+        rows.append([one.when, *each, bar])
     narrow = 34.0
-    rest = WIDTH - 90 - narrow * len(letters)
-    heads = ("Lesson", *letters, "Bands, and the mean share of marks")
-    widths = (90.0, *(narrow for _ in letters), rest)
-    _table(paper, "Bands over time", words, heads, rows, widths)
+    rest = WIDTH - 100 - narrow * len(letters)
+    heads = ("Week" if data.by_week else "Lesson", *letters, "Bands, and the mean share of marks")
+    widths = (100.0, *(narrow for _ in letters), rest)
+    draw_table(paper, "Bands over time", words, heads, rows, widths)
 
 
 def _stacked(counts: Sequence[int], letters: Sequence[str]) -> Callable[[Page, float, float], None]:
@@ -201,52 +213,4 @@ def _stacked(counts: Sequence[int], letters: Sequence[str]) -> Callable[[Page, f
     return show
 
 
-def _views(paper: Paper, data: ReportData) -> None:
-    size = paper.size
-    noted = [one for one in data.lessons if one.over is not None or one.asked]
-    if not noted:
-        return
-    words = (
-        "Agreement is Goodman and Kruskal’s γ: 1, the surer pupils scored higher; 0, no relation. "
-        "Sure but low, and not sure but high, are numbers of pupils. Where a fifth or more had to "
-        "ask what to do, the instructions needed clarifying."
-    )
-    rows: list[list[Contents | Cell]] = [
-        [
-            one.day,
-            "–" if one.agreement is None else f"{one.agreement:.2f}".replace("-", "−"),
-            "–" if one.over is None else str(one.over),
-            "–" if one.under is None else str(one.under),
-            (one.asked or "–") + (", unclear" if one.unclear else ""),
-        ]
-        for one in noted
-    ]
-    heads = ("Lesson", "Agreement", "Sure, low", "Not sure, high", "Asked what to do")
-    _table(
-        paper,
-        "Own view against score, and clarity",
-        words,
-        heads,
-        rows,
-        (90.0, 85.0, 85.0, 110.0, WIDTH - 370.0),
-    )
-    paper.y -= size
-
-
-def _table(
-    paper: Paper,
-    title: str,
-    words: str,
-    heads: Sequence[str],
-    rows: Sequence[Sequence[Contents | Cell]],
-    widths: Sequence[float],
-) -> None:
-    size = paper.size
-    made = table_pieces(heads, rows, widths, size, row_headers=True)
-    head = [heading_part(title, size), text_part(words, WIDTH, size, after=0.5 * size)]
-    paper.place([*head, made.rows[0]])
-    paper.place_apart(made.rows[1:], f"{title} (continued)", made.again)
-    paper.y -= 1.6 * size
-
-
-__all__ = ["LessonRow", "ReportData", "TopicRow", "class_report"]
+__all__ = ["BandRow", "ReportData", "TopicRow", "class_report"]

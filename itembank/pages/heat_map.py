@@ -7,14 +7,15 @@ from collections.abc import Sequence
 from . import theme
 from .fonts import face
 from .page import Page
-from .paper import Part
-from .slides import shortened
+from .paper import WIDTH, Part
 from .table import HEADER, ROW_HEADER
 from .tagging import Element
+from .text import Flow, draw, measure
 
-NAME = 152.0
 CELL = 27.0
 HIGH = 19.0
+WIDEST_NAME = 290.0
+"""Room for a row's name where few weeks leave it; a name that needs more takes more lines."""
 WEEKS = 13
 """Weeks beside each other: a term's."""
 STEPS = (
@@ -38,6 +39,25 @@ def shade(share: float) -> tuple[str, str]:
     return STEPS[max(place for place, low in enumerate(FROM) if share >= low - 1e-9)]
 
 
+def legend_part(size: float) -> Part:
+    """Return the steps of the map, each with its shares written into it."""
+    ends = [*(round(100 * low) for low in FROM[1:]), 101]
+    texts = [f"{round(100 * low)}–{end - 1}" for low, end in zip(FROM, ends, strict=True)]
+    wide = 2 * CELL
+
+    def show(page: Page, x: float, top: float) -> None:
+        base = top - HIGH / 2 - 0.35 * size
+        with page.document.tag("P"):
+            for (fill, ink), text in zip(STEPS, texts, strict=True):
+                with page.artifact():
+                    page.rect(x, top - HIGH, wide, HIGH, fill=fill, stroke=theme.RULE, line=0.6)
+                page.text(x + wide / 2, base, text, size, colour=ink, align="centre")
+                x += wide
+            page.text(x + 0.5 * size, base, "% right", size)
+
+    return Part(HIGH + 0.6 * size, show)
+
+
 def heat_map(
     weeks: Sequence[tuple[str, str]],
     rows: Sequence[tuple[str, Sequence[float | None]]],
@@ -47,23 +67,30 @@ def heat_map(
 
     A week's name comes in two short lines. Rows without a figure in a stretch are left out.
     """
+    room = min(WIDTH - min(len(weeks), WEEKS) * CELL, WIDEST_NAME)
     found = []
     for start in range(0, len(weeks), WEEKS):
         part = slice(start, start + WEEKS)
         some = [(name, cells[part]) for name, cells in rows]
         some = [row for row in some if any(cell is not None for cell in row[1])]
         if some:
-            found.append(_table(weeks[part], some, size))
+            found.append(_table(weeks[part], some, room, size))
     return found
 
 
 def _table(
     weeks: Sequence[tuple[str, str]],
     rows: Sequence[tuple[str, Sequence[float | None]]],
+    room: float,
     size: float,
 ) -> list[Part]:
     tables: list[Element] = []
     head = 2.5 * size
+    names = [measure(Flow(name), room - 8, size) for name, _ in rows]
+    # Of a row or two there would be more names than figures to read out.
+    many = len(rows) * len(weeks) >= len(rows) + len(weeks) + 1
+    name_tag = ("TH", "", ROW_HEADER) if many else ("TD", "", "")
+    high = [max(HIGH, name.height + 4) for name in names]
 
     def first(page: Page, x: float, top: float) -> None:
         document = page.document
@@ -73,7 +100,7 @@ def _table(
                 with document.tag("TH", attributes=HEADER):
                     page.text(x, top - 2.1 * size, "Topic", size, bold=True)
                 for place, (day, month) in enumerate(weeks):
-                    middle = x + NAME + (place + 0.5) * CELL
+                    middle = x + room + (place + 0.5) * CELL
                     with document.tag("TH", attributes=HEADER):
                         page.text(middle, top - size, f"{day} ", size, bold=True, align="centre")
                         page.text(middle, top - 2.1 * size, month, size, align="centre")
@@ -81,35 +108,34 @@ def _table(
 
     def row(page: Page, x: float, top: float, number: int) -> None:
         document = page.document
-        name, cells = rows[number]
-        base = top - HIGH / 2 - 0.35 * size
         with document.tag("TR"):
-            with document.tag("TH", attributes=ROW_HEADER):
-                page.text(x, base, shortened(name, NAME - 8, size), size)
-            for place, share in enumerate(cells):
-                left = x + NAME + place * CELL
+            with document.tag(*name_tag):
+                draw(page, names[number], x, top - (high[number] - names[number].height) / 2)
+            for place, share in enumerate(rows[number][1]):
+                left = x + room + place * CELL
                 with document.tag("TD"):
-                    _cell(page, left, top, base, share, size)
+                    _cell(page, left, top, high[number], share, size)
 
     def later(number: int) -> Part:
         def show(page: Page, x: float, top: float) -> None:
             with page.document.back_in(tables[-1]):
                 row(page, x, top, number)
 
-        return Part(HIGH, show)
+        return Part(high[number], show)
 
-    return [Part(head + HIGH, first), *(later(number) for number in range(1, len(rows)))]
+    return [Part(head + high[0], first), *(later(number) for number in range(1, len(rows)))]
 
 
 def _cell(
-    page: Page, left: float, top: float, base: float, share: float | None, size: float
+    page: Page, left: float, top: float, high: float, share: float | None, size: float
 ) -> None:
+    base = top - high / 2 - 0.35 * size
     if share is None:
         page.text(left + CELL / 2, base, "·", size, colour=theme.QUIET, align="centre")
         return
     fill, ink = shade(share)
     with page.artifact():
-        page.rect(left, top - HIGH, CELL, HIGH, fill=fill, stroke=theme.RULE, line=0.6)
+        page.rect(left, top - high, CELL, high, fill=fill, stroke=theme.RULE, line=0.6)
     text = str(round(100 * share))
     assert face().width(text) * size < CELL
     page.text(left + CELL / 2, base, text, size, colour=ink, align="centre")

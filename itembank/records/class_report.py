@@ -14,10 +14,10 @@ from itembank.planning.memory import Seen
 from itembank.records.decision import Decision, decide
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
-from itembank.records.recording import active
+from itembank.records.own_view_report import ViewsOverTime, views_over_time
 from itembank.records.results import lessons, topic_results
 from itembank.records.starter_answers import Scope
-from itembank.records.tables import entry, lesson, question, tally
+from itembank.records.tables import active, entry, lesson, question, tally
 
 if TYPE_CHECKING:
     from itembank.planning.bands import BandScheme
@@ -44,6 +44,11 @@ class LessonLine:
         there = noted[1] or self.decision.pupils
         return noted[0] / there if there else None
 
+    @property
+    def needed_clarifying(self) -> bool:
+        """Tell whether the lesson's instructions needed clarifying."""
+        return self.unclear is not None and self.unclear >= UNCLEAR_FROM
+
 
 @dataclass(frozen=True, slots=True)
 class TopicLine:
@@ -65,6 +70,12 @@ class ClassReport:
     last: datetime.date
     lessons: tuple[LessonLine, ...]
     topics: tuple[TopicLine, ...]
+    views: ViewsOverTime
+
+    @property
+    def unclear(self) -> tuple[LessonLine, ...]:
+        """Return the lessons whose instructions needed clarifying."""
+        return tuple(one for one in self.lessons if one.needed_clarifying)
 
     @property
     def weeks(self) -> tuple[datetime.date, ...]:
@@ -123,7 +134,8 @@ def class_report(
         for topic, seen in occasions.items()
     ]
     topics.sort(key=lambda one: (one.mastery.now, one.topic))
-    return ClassReport(class_name, first, last, tuple(rows), tuple(topics))
+    views = views_over_time([one.decision for one in rows])
+    return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views)
 
 
 def topic_line(

@@ -9,25 +9,54 @@ score, less the share in which it is the other way about.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
+from typing import NamedTuple
 
 from itembank.records.interval import Interval, wilson
 
 LEVELS = ("not sure", "partly", "sure")
 FEWEST_FOR_AGREEMENT = 8
 """Pupils below which no agreement is given (common practice, no source)."""
+FEWEST_WRONG = 2
+"""Sure pupils who must be wrong before a question is said to have fooled the confident."""
+FOOLED_FROM = 1 / 3
+"""Share of the sure pupils who must be wrong for it (a judgement, no source)."""
+
+
+class Pairs(NamedTuple):
+    """Pairs of pupils that differ in view and in score: how many agree, and how many do not."""
+
+    agree: int
+    differ: int
+
+    @property
+    def gamma(self) -> float | None:
+        """Return Goodman and Kruskal's γ, from −1 to 1, or None where there are no pairs."""
+        both = self.agree + self.differ
+        return (self.agree - self.differ) / both if both else None
 
 
 @dataclass(frozen=True, slots=True)
 class OwnView:
-    """How a class's own view went with its scores; seats are listed in the order given."""
+    """How a class's own view went with its scores; seats are listed in the order given.
 
-    agreement: float | None
+    `counts` are of all who gave a view; `sure`, `unsure` and `pupils` of those with a score.
+    """
+
+    pairs: Pairs
     over: tuple[str, ...]
     under: tuple[str, ...]
     counts: Mapping[str, int]
+    sure: int = 0
+    unsure: int = 0
+    pupils: int = 0
+
+    @property
+    def agreement(self) -> float | None:
+        """Return γ, or None of fewer than :data:`FEWEST_FOR_AGREEMENT` pupils."""
+        return self.pairs.gamma if self.pupils >= FEWEST_FOR_AGREEMENT else None
 
 
 def compare_views(
@@ -50,12 +79,29 @@ def compare_views(
         if view not in LEVELS:
             raise ValueError(f"{seat}: a view is {', '.join(LEVELS)}, not {view!r}")
     both = [seat for seat in views if seat in scores]
+    sure = [seat for seat in both if views[seat] == "sure"]
+    unsure = [seat for seat in both if views[seat] == "not sure"]
     return OwnView(
-        agreement([LEVELS.index(views[seat]) for seat in both], [scores[seat] for seat in both]),
-        tuple(seat for seat in both if views[seat] == "sure" and scores[seat] < middle),
-        tuple(seat for seat in both if views[seat] == "not sure" and scores[seat] >= top),
+        count_pairs([LEVELS.index(views[seat]) for seat in both], [scores[seat] for seat in both]),
+        tuple(seat for seat in sure if scores[seat] < middle),
+        tuple(seat for seat in unsure if scores[seat] >= top),
         {level: sum(view == level for view in views.values()) for level in LEVELS},
+        len(sure),
+        len(unsure),
+        len(both),
     )
+
+
+def count_pairs(sure: Sequence[float], scores: Sequence[float]) -> Pairs:
+    """Return the pairs of pupils that differ in both, by whether the surer scored higher.
+
+    >>> count_pairs([2, 1, 1], [8, 3, 5])
+    Pairs(agree=2, differ=0)
+    """
+    signs = [
+        (sure[a] - sure[b]) * (scores[a] - scores[b]) for a, b in combinations(range(len(sure)), 2)
+    ]
+    return Pairs(sum(sign > 0 for sign in signs), sum(sign < 0 for sign in signs))
 
 
 def agreement(sure: Sequence[float], scores: Sequence[float]) -> float | None:
@@ -67,13 +113,7 @@ def agreement(sure: Sequence[float], scores: Sequence[float]) -> float | None:
     >>> agreement([2, 2, 2, 2, 0, 0, 0, 0], [8, 7, 8, 7, 3, 2, 1, 3])
     1.0
     """
-    if len(sure) < FEWEST_FOR_AGREEMENT:
-        return None
-    signs = [
-        (sure[a] - sure[b]) * (scores[a] - scores[b]) for a, b in combinations(range(len(sure)), 2)
-    ]
-    same, other = sum(sign > 0 for sign in signs), sum(sign < 0 for sign in signs)
-    return (same - other) / (same + other) if same + other else None
+    return count_pairs(sure, scores).gamma if len(sure) >= FEWEST_FOR_AGREEMENT else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,24 +126,47 @@ class Fooled:
     interval: Interval
 
 
-def fooled_the_confident(
-    views: Mapping[str, str], answers: Mapping[str, Mapping[int, bool]], fewest: int = 2
-) -> list[Fooled]:
-    """Return the questions that at least `fewest` sure pupils got wrong, the worst first.
+def confident_answers(
+    views: Mapping[str, str], answers: Mapping[str, Mapping[int, bool]]
+) -> dict[int, tuple[int, int]]:
+    """Return for each question how many of the sure pupils were wrong, and how many answered.
 
     `answers` gives for each seat whether each question, by number, is right.
 
     >>> rows = {"A1": {1: True, 2: False}, "A2": {1: True, 2: False}, "A3": {1: False, 2: True}}
-    >>> views = {"A1": "sure", "A2": "sure", "A3": "not sure"}
-    >>> [(one.number, one.wrong, one.sure) for one in fooled_the_confident(views, rows)]
-    [(2, 2, 2)]
+    >>> confident_answers({"A1": "sure", "A2": "sure", "A3": "not sure"}, rows)
+    {1: (0, 2), 2: (2, 2)}
     """
-    confident: Iterable[str] = [seat for seat, view in views.items() if view == "sure"]
-    rows = [answers[seat] for seat in confident if seat in answers]
-    found = []
+    rows = [answers[seat] for seat, view in views.items() if view == "sure" and seat in answers]
+    found: dict[int, tuple[int, int]] = {}
     for number in sorted({number for row in rows for number in row}):
         asked = [row[number] for row in rows if number in row]
-        wrong = asked.count(False)
-        if wrong >= fewest:
-            found.append(Fooled(number, wrong, len(asked), wilson(wrong, len(asked))))
+        found[number] = (asked.count(False), len(asked))
+    return found
+
+
+def fooled(wrong: int, sure: int) -> bool:
+    """Tell whether sure pupils were wrong often enough to say that they were fooled.
+
+    >>> fooled(2, 5), fooled(1, 2), fooled(2, 20)
+    (True, False, False)
+    """
+    return wrong >= FEWEST_WRONG and wrong >= FOOLED_FROM * sure
+
+
+def fooled_the_confident(
+    confident: Mapping[int, tuple[int, int]], confidence: float = 0.9
+) -> list[Fooled]:
+    """Return the questions that fooled the confident, the worst first.
+
+    `confident` is what :func:`confident_answers` counts.
+
+    >>> [one.number for one in fooled_the_confident({1: (0, 2), 2: (2, 3), 3: (2, 2)})]
+    [3, 2]
+    """
+    found = [
+        Fooled(number, wrong, sure, wilson(wrong, sure, confidence))
+        for number, (wrong, sure) in confident.items()
+        if fooled(wrong, sure)
+    ]
     return sorted(found, key=lambda one: (-one.interval.share, one.number))

@@ -5,7 +5,8 @@ import datetime
 
 import pytest
 
-from itembank.records.recording import Answers, Clarity, LessonFacts, QuestionFacts, record
+from itembank.records.entries import Answers, Clarity, LessonFacts, QuestionFacts
+from itembank.records.recording import record
 from itembank.records.store import open_store
 
 DEPARTMENT = """
@@ -46,9 +47,9 @@ def test_a_class_says_topics_mastery_and_what_was_unclear(said, department):
     found = said("report", "8k", *UNTIL)
     assert found.status == 0
     assert "3 lessons" in found.out
-    assert "ratio.share" in found.out
-    assert "expected now" in found.out
-    assert "6 of 25 (what a part is)" in found.out
+    assert "Sharing an amount in a given" in found.out
+    assert "expected 25 Nov" in found.out
+    assert "6 of 25 asked (what a part is)" in " ".join(found.out.split())
     assert "not a grade" in found.out
     assert not any(seat in found.out.split() for seat in SEATS)
 
@@ -73,22 +74,31 @@ def test_every_report_fits_80_columns(said, department, words):
 def test_one_starter_by_question(said, department):
     found = said("report", "8K", "--lesson", "2026-11-09")
     assert "KR-20" in found.out
-    assert "ratio.share/support/1" in found.out
+    assert "Sharing an amount in a given ratio (ratio.share)" in found.out
+    rows = [line.split()[:2] for line in found.out.splitlines() if line.startswith("  ")]
+    assert [row for row in rows if "/" in row[0]] == [
+        ["support/1", "25"],
+        ["core/2", "25"],
+        ["core/4", "25"],
+        ["challenge/3", "25"],
+    ]
     assert "No Rasch difficulties yet" in found.out
 
 
 def test_a_topic_fades(said, department):
     found = said("report", "8K", "--topic", "ratio.share", *UNTIL)
-    assert "2026-11-16" in found.out
+    assert "16 November 2026" in found.out
     assert "in 28 days" in found.out
+    assert said("report", "8K", "--topic", "in a given RATIO", *UNTIL).out == found.out
 
 
 def test_csv_and_pdf_are_written(said, department):
     done = said("report", "8K", "--csv", "out", "--pdf", "report.pdf", *UNTIL)
     assert done.status == 0, done.err
-    with open("out/topics.csv", encoding="utf-8-sig", newline="") as file:
+    with open("out/report-topics.csv", encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))
     assert [row["topic"] for row in rows] == ["ratio.share"]
+    assert [row["title"] for row in rows] == ["Sharing an amount in a given ratio"]
     assert int(rows[0]["answers"]) == 300
     assert float(rows[0]["low"]) < float(rows[0]["right"]) < float(rows[0]["high"])
     assert (department / "report.pdf").read_bytes().startswith(b"%PDF")
@@ -103,8 +113,11 @@ def test_csv_and_pdf_are_written(said, department):
         (("--pdf", "x.pdf"), "one class"),
         (("--lesson", "2026-11-09"), "needs a class"),
         (("8K", "--topic", "ratio.none", *UNTIL), "was not asked ratio.none"),
+        (("--topic", "ratio.none", *UNTIL), "no such results"),
+        (("8K", "--topic", "equations with", *UNTIL), "may be several topics"),
         (("8K", "--lesson", "9 Nov"), "not a day"),
-        (("8K", "--pdf", "none/x.pdf", *UNTIL), "cannot be written"),
+        (("8K", "--pdf", "department.toml/x.pdf", *UNTIL), "cannot be written"),
+        (("8K", "--pdf", "department.toml", *UNTIL), "is no PDF"),
     ],
 )
 def test_bad_input_is_told_plainly(said, department, words, says):

@@ -1,5 +1,6 @@
 """The class report: tagged, apart, large enough, and readable in grey."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -7,13 +8,14 @@ import pypdfium2
 import pytest
 
 from itembank.pages import theme
-from itembank.pages.class_report import LessonRow, ReportData, TopicRow, class_report
+from itembank.pages.class_report import BandRow, ReportData, TopicRow, class_report
 from itembank.pages.heat_map import FROM, STEPS, shade
 from itembank.pages.paper import TOP
+from itembank.pages.report_views import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
 from tests.pages.marks import overlapping, recorded
 
 
-def data(topics=6, weeks=9, lessons=8, title="ratio.share"):
+def data(topics=6, weeks=9, lessons=8, title="ratio.share", views=True, missing=()):
     rng = np.random.default_rng(3)
     rows = []
     for n in range(topics):
@@ -21,25 +23,57 @@ def data(topics=6, weeks=9, lessons=8, title="ratio.share"):
         cells = [float(rng.random()) if rng.random() < 0.4 else None for _ in range(weeks)]
         cells[n % weeks] = 1.0
         interval = (now * 0.8, now + (1 - now) * 0.3)
-        rows.append(
-            TopicRow(f"{title}{n}", cells, now, interval, now, interval if n else None, "by 29 Nov")
-        )
+        share = now if n != 1 else None
+        measured = interval if n else None
+        rows.append(TopicRow(f"{title}{n}", cells, share, interval, now, measured, "by 29 Nov"))
     bands = (("R", 8), ("S", 12), ("E", 0))
-    days = [
-        LessonRow(f"{n + 1} Nov", 20, bands, 0.63, -0.25, 3, 1, "6 of 20", n == 2)
-        for n in range(lessons)
-    ]
+    days = [BandRow(f"{n + 1} Nov", bands, 0.63) for n in range(lessons)]
     names = (("R", "Rebuild"), ("S", "Secure"), ("E", "Extend"))
     columns = [(str(n % 28 + 1), "Nov") for n in range(weeks)]
-    return ReportData("Class report: 8K", "Fernhill School.", "8K", columns, rows, days, names)
+    said = ViewsPart(
+        ["8 lessons with own views and scores by seat."],
+        [
+            ViewRow(f"{n + 1} Nov", "−0.25", "3 of 12 (25 %)", "1 of 4 (25 %)")
+            for n in range(lessons)
+        ],
+        [FooledRow(f"{title} {title}", "12 of 30", "40 % (27–55)")],
+        [
+            FooledRow(
+                "Share £60 in the ratio 2 : 3 : 7 between three clubs. (a/core/1)", "4 of 5", "80 %"
+            )
+        ],
+        "Wrong: of the answers by pupils who were sure.",
+    )
+    unclear = ClarityPart(
+        "Clarity was noted in 8 lessons.",
+        [UnclearRow("3 Nov", "Fractions of the market garden", "6 of 20", "what a part is")],
+    )
+    return ReportData(
+        title="Class report: 8K",
+        intro="Fernhill School.",
+        class_name="8K",
+        asked_on="29 Nov",
+        weeks=columns,
+        topics=rows,
+        bands=days,
+        by_week=lessons > 100,
+        band_names=names,
+        views=said if views and lessons else ViewsPart(),
+        clarity=unclear if views and lessons else ClarityPart(),
+        missing=missing,
+    )
 
 
+LONG = "Adding and subtracting fractions with the same denominator, or with unlike ones "
 CASES = {
     "usual": data(),
     "year": data(topics=32, weeks=39, lessons=150),
     "long names": data(title="a.topic.with.a.very.long.name.that.goes.on.and.on"),
+    "long titles, a term": data(title=LONG, topics=14, weeks=13),
+    "one lesson": data(topics=1, weeks=1, lessons=1),
     "no lessons": data(lessons=0),
-    "nothing": data(topics=0, lessons=0),
+    "nothing": data(topics=0, lessons=0, missing=("Own views: none were recorded.",)),
+    "hands only": replace(data(views=False), views=ViewsPart(["In 2 lessons hands were counted."])),
 }
 
 
@@ -76,11 +110,13 @@ def test_every_figure_stands_as_text():
     text = " ".join(text_of(pypdfium2.PdfDocument(class_report(shown))))
     for row in shown.topics:
         assert f"{row.title} " in text
-        assert f"{round(100 * row.share)} (" in text
+        assert row.share is None or f"{round(100 * row.share)} (" in text
         for share in row.weeks:
             assert share is None or str(round(100 * share)) in text
-    assert "6 of 20, unclear" in text
-    assert "−0.25" in text
+    for words in ("6 of 20 what a part is", "−0.25", "3 of 12 (25 %)", "12 of 30", "4 of 5"):
+        assert words in text
+    for step in ("0–39", "40–59", "60–74", "75–89", "90–100"):
+        assert step in text
     assert "not a grade" in text
 
 
@@ -94,6 +130,12 @@ def test_figures_read_on_every_step_and_steps_part_in_grey():
     shades = [light[STEPS.index(shade(n / 100))] for n in range(101)]
     assert shades == sorted(shades)
     assert len(set(shades)) == len(FROM)
+
+
+def test_a_title_is_never_cut_in_the_map():
+    text = " ".join(text_of(pypdfium2.PdfDocument(class_report(CASES["long titles, a term"]))))
+    assert text.count(f"{LONG.strip()} 3 ") + text.count(f"{LONG.strip()} 3") >= 2
+    assert "…" not in text
 
 
 def test_the_same_data_give_the_same_bytes():

@@ -17,6 +17,7 @@ from itembank.records.own_view import (
     FEWEST_FOR_AGREEMENT,
     agreement,
     compare_views,
+    confident_answers,
     fooled_the_confident,
 )
 
@@ -42,6 +43,16 @@ def test_a_suggestion_is_close_when_its_interval_reaches_another(pair):
     assert found.close == (ends != {found.next})
     assert ("A close call" in found.why) == found.close
     assert ("Only" in found.why) == (pair[1] < SMALL)
+
+
+@given(results)
+def test_no_more_is_said_than_the_figures_allow(pair):
+    found = advise(*pair)
+    unsure = any(word in found.words for word in ("perhaps", "too close", ", or "))
+    assert unsure == (found.close or pair[1] < SMALL)
+    assert str(found.next) in found.words
+    if pair[1] == 3:
+        assert "perhaps" in found.words
 
 
 @given(results)
@@ -119,5 +130,12 @@ def test_questions_that_fooled_the_confident():
         "A3": {1: False, 2: False, 3: True},
         "B1": {1: False, 2: False, 3: False},
     }
-    found = fooled_the_confident(views, answers)
+    found = fooled_the_confident(confident_answers(views, answers))
     assert [(one.number, one.wrong, one.sure) for one in found] == [(1, 3, 3), (2, 2, 3)]
+
+
+def test_a_question_that_most_of_the_sure_had_right_fooled_nobody():
+    views = {f"A{n}": "sure" for n in range(1, 13)}
+    answers = {seat: {1: n > 2, 2: n > 4} for n, seat in enumerate(views, 1)}
+    found = fooled_the_confident(confident_answers(views, answers))
+    assert [(one.number, one.wrong, one.sure) for one in found] == [(2, 4, 12)]

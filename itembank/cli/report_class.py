@@ -1,0 +1,240 @@
+"""The report of a class in words: its lessons and topics, on screen and as CSV tables."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.cli.report_titles import Titles, cut
+from itembank.cli.report_views import clarity_text, views_tables, views_text
+from itembank.cli.report_words import (
+    Rows,
+    figure,
+    long_day,
+    named_table,
+    plural,
+    rounded,
+    share_words,
+    short_day,
+)
+from itembank.cli.text import paragraph, table, width
+
+if TYPE_CHECKING:
+    from itembank.records.class_report import ClassReport, LessonLine, TopicLine
+
+LATEST = 8
+"""Lessons shown one by one on screen: the last ones."""
+AHEAD = (0, 7, 14, 28)
+"""Days ahead for which a topic's fading is shown."""
+
+
+def advice(line: TopicLine) -> str:
+    """Return when a topic should come back."""
+    found = line.mastery
+    return "now" if found.due <= found.date else f"by {short_day(found.due)}"
+
+
+def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
+    """Return the report of a class as lines; of one of its topics where `topic` names it."""
+    head = (
+        f"{one.class_name}, {long_day(one.first)} to {long_day(one.last)}: "
+        f"{plural(len(one.lessons), 'lesson')}."
+    )
+    if topic is not None:
+        line = next(found for found in one.topics if found.topic == topic)
+        return [head, *_one_topic(line, titles)]
+    return [
+        head,
+        *_lessons(one.lessons),
+        *_topics(one, titles),
+        *views_text(one, titles),
+        *clarity_text(one),
+    ]
+
+
+def _topics(one: ClassReport, titles: Titles) -> list[str]:
+    if not one.topics:
+        return [
+            "",
+            *paragraph(
+                "",
+                "What is known of each topic is not told: these lessons were recorded without "
+                "their packs, so it is not known what they asked.",
+            ).splitlines(),
+        ]
+    rows = [
+        (
+            titles.of(t.topic),
+            f"{t.out_of:,}",
+            share_words(t.interval) if t.out_of else "–",
+            _now(t),
+            advice(t),
+        )
+        for t in one.topics
+    ]
+    heads = ("topic", "answers", "right", f"expected {short_day(one.last)}", "bring back")
+    words = (
+        "Right: all answers, with the Wilson interval at 90 %. Expected: what the forgetting model "
+        "makes of them by that day, weakest first."
+    )
+    return ["", named_table(heads, rows, right={1}), *paragraph("", words).splitlines()]
+
+
+def _now(line: TopicLine) -> str:
+    found = line.mastery
+    if found.low is None or found.high is None:
+        return f"{round(100 * found.now)} %, not measured"
+    return f"{round(100 * found.now)} % ({round(100 * found.low)}–{round(100 * found.high)})"
+
+
+def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
+    if not lessons:
+        return []
+    shown = lessons[-LATEST:]
+    rows = [_lesson(one) for one in shown]
+    heads = ("lesson", "title", "bands", "marks", "own view γ", "over/under", "asked")
+    others = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads)) if i != 1]
+    room = max(12, width() - sum(others) - 2 * len(others))
+    rows = [(day, cut(title, room), *more) for day, title, *more in rows]
+    words = "" if shown == lessons else f" (the last {len(shown)} of {len(lessons)}; --csv: all)"
+    explained = []
+    if any(one.decision.views for one in shown):
+        explained.append(
+            "Own view γ: 1, the surer scored higher; 0, no relation. Over/under: pupils sure but "
+            "low, not sure but high."
+        )
+    if any(one.decision.clarity for one in shown):
+        explained.append("Asked: pupils who asked what to do before they could start.")
+    return [
+        "",
+        f"Lessons{words}:",
+        table(heads, rows, right={3, 4, 5, 6}),
+        *paragraph("", " ".join(explained)).splitlines(),
+    ]
+
+
+def _lesson(one: LessonLine) -> tuple[str, ...]:
+    done = one.decision
+    view = done.views
+    return (
+        short_day(one.date) + (f" ({one.period})" if one.period else ""),
+        one.title,
+        " ".join(f"{group.letter} {group.pupils}" for group in done.groups) or "–",
+        f"{round(100 * done.overall.interval.share)} %" if done.overall else "–",
+        figure(view.agreement if view else None),
+        f"{len(view.over)} / {len(view.under)}" if view and view.pupils else "–",
+        "–" if done.clarity is None else str(done.clarity[0]),
+    )
+
+
+def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
+    from itembank.planning.memory import Memory, recall
+
+    rows = [(long_day(p.date), str(p.out_of), share_words(p.interval)) for p in line.points]
+    found = line.mastery
+    memory = Memory(found.now, found.half_life, found.date)
+    ahead = ", ".join(
+        f"{round(100 * recall(memory, found.date + datetime.timedelta(days=days)))} % "
+        + (f"on {short_day(found.date)}" if not days else f"in {days} days")
+        for days in AHEAD
+    )
+    right = f"{share_words(line.interval)} of all answers right" if line.out_of else "not measured"
+    return [
+        "",
+        *paragraph("", f"{titles.of(line.topic)} ({line.topic}): {right}.").splitlines(),
+        *([table(("day", "answers", "right"), rows, right={1})] if rows else []),
+        "",
+        *paragraph("Expected: ", f"{found.words()}.").splitlines(),
+        *paragraph(
+            "Fading:   ", f"{ahead}, unless it is asked; half in {found.half_life:.0f} days."
+        ).splitlines(),
+        f"Bring back {advice(line)}.",
+    ]
+
+
+def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+    """Return the tables of a class report by file name; no seat codes are in them."""
+    from itembank.records.class_report import by_week
+
+    topics: list[Sequence[object]] = [
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            t.out_of,
+            *(rounded(t.interval) if t.out_of else (None, None, None)),
+            *(
+                None if end is None else round(end, 4)
+                for end in (t.mastery.now, t.mastery.low, t.mastery.high)
+            ),
+            round(t.mastery.half_life, 1),
+            t.mastery.due,
+        )
+        for t in one.topics
+    ]
+    weeks: list[Sequence[object]] = [
+        (one.class_name, t.topic, titles.of(t.topic), week, round(right, 2), out_of)
+        for t in one.topics
+        for week, (right, out_of) in by_week(t).items()
+    ]
+    return {
+        "report-topics.csv": (_TOPICS, topics),
+        "report-weeks.csv": (["class", "topic", "title", "week", "right", "answers"], weeks),
+        "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
+        **views_tables(one, titles),
+    }
+
+
+_TOPICS = (
+    "class",
+    "topic",
+    "title",
+    "answers",
+    "right",
+    "low",
+    "high",
+    "now",
+    "now_low",
+    "now_high",
+    "half_life",
+    "due",
+)
+_LESSONS = (
+    "class",
+    "date",
+    "period",
+    "title",
+    "pupils",
+    "bands",
+    "share",
+    "agreement",
+    "sure_but_low",
+    "not_sure_but_high",
+    "asked",
+    "asked_of",
+    "needed_clarifying",
+    "note",
+)
+
+
+def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
+    done = each.decision
+    view = done.views if done.views is not None and done.views.pupils else None
+    asked, there, note = done.clarity or (None, None, "")
+    return (
+        one.class_name,
+        each.date,
+        each.period,
+        each.title,
+        done.pupils,
+        " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
+        round(done.overall.interval.share, 4) if done.overall else None,
+        view and view.agreement,
+        len(view.over) if view else None,
+        len(view.under) if view else None,
+        asked,
+        None if asked is None else there or done.pupils or None,
+        None if each.unclear is None else "yes" if each.needed_clarifying else "no",
+        note,
+    )
