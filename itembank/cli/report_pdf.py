@@ -10,7 +10,7 @@ from pathlib import Path
 from itembank.cli.report_class import advice
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
-from itembank.cli.report_words import figure, long_day, percent, plural, share_words, short_day
+from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
 from itembank.cli.week_build import write_whole
 from itembank.pages.class_report import BandRow, ReportData, TopicRow
 from itembank.pages.class_report import class_report as draw_report
@@ -108,8 +108,8 @@ def _views(one: ClassReport, titles: Titles) -> ViewsPart:
         ViewRow(
             _day(each),
             figure(view.agreement),
-            percent(len(view.over), view.sure),
-            percent(len(view.under), view.unsure),
+            f"{len(view.over)} of {view.sure}",
+            f"{len(view.under)} of {view.unsure}",
         )
         for each in one.lessons
         if (view := each.decision.views) is not None and view.pupils

@@ -17,7 +17,7 @@ from .report_views import ClarityPart, ViewsPart, draw_clarity, draw_table, draw
 from .table import Cell, Contents
 
 CAUTION = "Bands and figures are a teaching aid, not a grade."
-BAR = 100.0
+BAR = 78.0
 """Width of a bar from 0 to 100 %, in points."""
 
 
@@ -127,7 +127,7 @@ def _topics(paper: Paper, data: ReportData) -> None:
         [
             one.title,
             "–" if one.share is None else _with_interval(one.share, one.interval),
-            Cell(_estimate(one), BAR + 10, _interval(one)),
+            Cell(_estimate(one), BAR + 8, _interval(one)),
             one.advice,
         ]
         for one in data.topics
@@ -138,7 +138,7 @@ def _topics(paper: Paper, data: ReportData) -> None:
         words,
         ("Topic", "Right", f"Expected on {data.asked_on}", "Bring back"),
         rows,
-        (160.0, 84.0, 184.0, WIDTH - 428.0),
+        (190.0, 82.0, 160.0, WIDTH - 432.0),
         "Topics",
     )
 

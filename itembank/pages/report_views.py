@@ -8,6 +8,9 @@ from dataclasses import dataclass
 from .paper import WIDTH, Paper, heading_part, text_part
 from .table import Cell, Contents, table_pieces
 
+SHORT = 6
+"""Rows up to which a table is never divided."""
+
 
 @dataclass(frozen=True, slots=True)
 class ViewRow:
@@ -122,8 +125,9 @@ def draw_table(
     head = [heading_part(title, size)]
     if words:
         head.append(text_part(words, WIDTH, size, after=0.5 * size))
-    paper.place([*head, made.rows[0]])
-    paper.place_apart(made.rows[1:], f"{short or title} (continued)", made.again)
+    together = len(rows) if len(rows) <= SHORT else 1
+    paper.place([*head, *made.rows[:together]])
+    paper.place_apart(made.rows[together:], f"{short or title} (continued)", made.again)
     paper.y -= 1.6 * size
 
 
