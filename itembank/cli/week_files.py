@@ -78,29 +78,7 @@ class Week:
         return asked != list(lesson.asked)
 
     def _page(self) -> bytes:
-        from itembank.pages.week_overview import LessonPart, WeekData, week_overview
+        from itembank.cli.week_page import week_data
+        from itembank.pages.week_overview import week_overview
 
-        one, plan = self.planner.school_class, self.plan
-        bands = one.bands.bands(one.questions)
-        named = "; ".join(
-            f"{band.name} ({band.letter}) {band.lowest} to {band.highest}" for band in bands
-        )
-        monday = f"{plan.week.day} {plan.week:%B %Y}"
-        return week_overview(
-            WeekData(
-                title=f"{plan.class_name}: the week of {monday}",
-                class_name=plan.class_name,
-                intro=f"{self.planner.folder.department.school}. {len(plan.lessons)} starters, "
-                "topic by topic, and why each topic comes back now.",
-                lessons=[
-                    LessonPart(
-                        str(lesson),
-                        lesson.title,
-                        [(self.planner.title(t.topic), t.count, t.why) for t in lesson.topics],
-                    )
-                    for lesson in plan.lessons
-                ],
-                skipped=[f"No lesson on {line}." for line in self.skipped],
-                bands=f"Bands out of {one.questions}: {named}.",
-            )
-        )
+        return week_overview(week_data(self.planner, self.plan, self.skipped))

@@ -1,23 +1,47 @@
-"""A class's week on A4: each lesson with its topics and why they are there."""
+"""A class's week on A4: its lessons, and for each topic the days it comes and why.
+
+Topics go down and lessons across, so that ten lessons fit the page that five do, no title is
+cut short, and a topic that comes on four days gives its reason once.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from .paper import WIDTH, LoosePaper, heading_part, text_part
-from .slides import shortened
+from . import theme
+from .fonts import ASCENT, plain
+from .page import Page
+from .paper import WIDTH, LoosePaper, Part, heading_part, list_part, space, text_part
+from .table import HEADER, ROW_HEADER
+from .tagging import Element
+from .text import Flow, draw, measure
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
+NEEDED = "* The topic of that lesson rests on it."
+CELL = (28.0, 40.0)
+"""Least and greatest width of a lesson's column."""
+COLUMNS = 14
+"""Lessons beside each other; a class that has more in a week gets a second table."""
 
 
 @dataclass(frozen=True, slots=True)
-class LessonPart:
-    """One lesson: its day and period, its title, and a line for each topic (title, number, why)."""
+class LessonColumn:
+    """One lesson: its day in full, its head in short lines, its title, its questions in all."""
 
     day: str
+    head: tuple[str, ...]
     title: str
-    topics: Sequence[tuple[str, int, str]]
+    questions: int
+
+
+@dataclass(frozen=True, slots=True)
+class TopicRow:
+    """A topic, why it comes, and what stands under each lesson: a number, perhaps with a star."""
+
+    title: str
+    why: str
+    cells: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,39 +51,116 @@ class WeekData:
     title: str
     class_name: str
     intro: str
-    lessons: Sequence[LessonPart]
+    lessons: Sequence[LessonColumn]
+    topics: Sequence[TopicRow]
     skipped: Sequence[str]
-    bands: str
+    bands: Sequence[str]
 
 
 def week_overview(data: WeekData) -> bytes:
-    """Return the overview as a tagged PDF. The same data always give the same bytes.
-
-    A line for each topic, so that five lessons of eight questions stand on one page; titles and
-    reasons that are too long for theirs are cut short, and stand whole in the plan.
-    """
+    """Return the overview as a tagged PDF. The same data always give the same bytes."""
     paper = LoosePaper(data.title, f"Week  •  {data.class_name}")
     size = paper.size
     paper.place([heading_part(data.title, size, 1), text_part(data.intro, WIDTH, size)])
     for line in data.skipped:
         paper.place([text_part(line, WIDTH, size, bold=True)])
-    paper.y -= 0.5 * size
-    for lesson in data.lessons:
-        head = shortened(f"{lesson.day}: {lesson.title}", WIDTH, 1.2 * size)
-        lines = [
-            text_part(_line(title, count, why, size), WIDTH, size, after=1.5)
-            for title, count, why in lesson.topics
+    paper.place([space(0.5 * size), heading_part("Lessons", size)])
+    lines = [f"{one.day}: {one.title}" for one in data.lessons]
+    paper.place([list_part(lines, WIDTH, size, between=0.1)], gap=0.6 * size)
+    paper.place([heading_part("Questions on each topic", size)])
+    for start in range(0, len(data.lessons), COLUMNS):
+        part = slice(start, start + COLUMNS)
+        rows = [
+            TopicRow(one.title, one.why, one.cells[part])
+            for one in data.topics
+            if any(one.cells[part])
         ]
-        # A lesson that fits on a page is never divided.
-        paper.place([heading_part(head, 0.85 * size), *lines], gap=0.35 * size)
-    paper.place([text_part(data.bands, WIDTH, size), text_part(CAUTION, WIDTH, size, bold=True)])
+        _place_table(paper, data.lessons[part], rows, size)
+    starred = any("*" in cell for row in data.topics for cell in row.cells)
+    notes = [NEEDED] if starred else []
+    parts = [text_part(note, WIDTH, size) for note in (*notes, *data.bands)]
+    paper.place([*parts, text_part(CAUTION, WIDTH, size, bold=True)])
     return paper.finish()
 
 
-def _line(title: str, count: int, why: str, size: float) -> str:
-    several = f"{count} × " if count > 1 else ""
-    # What it is needed for stands in the lesson's heading.
-    before, needed, _ = why.partition("needed today")
-    return shortened(
-        f"{several}{shortened(title, 0.44 * WIDTH, size)}: {before}{needed}", WIDTH, size
-    )
+def _place_table(
+    paper: LoosePaper, lessons: Sequence[LessonColumn], rows: Sequence[TopicRow], size: float
+) -> None:
+    """Draw a table that may go on over the page, between two rows."""
+    cell = min(CELL[1], max(CELL[0], 0.42 * WIDTH / len(lessons)))
+    room = WIDTH - cell * len(lessons)
+    tables: list[Element] = []
+
+    def row(kind: str, height: float, show: Callable[[Page, float, float, str], None]) -> Part:
+        def inside(page: Page, x: float, top: float) -> None:
+            if not tables:
+                with page.document.tag("Table") as table:
+                    tables.append(table)
+            with page.document.back_in(tables[0]), page.document.tag("TR"):
+                show(page, x, top, kind)
+            with page.artifact():
+                ends = (x, top - height), (x + WIDTH, top - height)
+                page.line(*ends, colour=theme.RULE, width=0.6)
+
+        return Part(height, inside)
+
+    paper.place([row("TH", _head_height(lessons, size), _head(lessons, room, cell, size))])
+    for one in rows:
+        paper.place([row("TD", *_topic(one, room, cell, size))])
+    total = TopicRow("Questions", "", tuple(str(one.questions) for one in lessons))
+    paper.place([row("TD", *_topic(total, room, cell, size, bold=True))], gap=0.5 * size)
+
+
+def _head_height(lessons: Sequence[LessonColumn], size: float) -> float:
+    return max(len(one.head) for one in lessons) * 1.2 * size + 4
+
+
+def _head(
+    lessons: Sequence[LessonColumn], room: float, cell: float, size: float
+) -> Callable[[Page, float, float, str], None]:
+    height = _head_height(lessons, size)
+
+    def show(page: Page, x: float, top: float, _kind: str) -> None:
+        document = page.document
+        with document.tag("TH", attributes=HEADER):
+            page.text(x, top - height + 5, "Topic, and why it comes now", size, bold=True)
+        for place, one in enumerate(lessons):
+            middle = x + room + (place + 0.5) * cell
+            with document.tag("TH", attributes=HEADER):
+                for number, line in enumerate(one.head):
+                    y = top - (number + ASCENT) * 1.2 * size
+                    page.text(middle, y, f"{plain(line)} ", size, bold=not number, align="centre")
+
+    return show
+
+
+def _topic(
+    one: TopicRow, room: float, cell: float, size: float, bold: bool = False
+) -> tuple[float, Callable[[Page, float, float, str], None]]:
+    title = measure(Flow(plain(one.title), bold), room - 8, size)
+    why = measure(Flow(plain(one.why)), room - 8, size) if one.why else None
+    height = title.height + (why.height if why else 0) + 6
+
+    def show(page: Page, x: float, top: float, kind: str) -> None:
+        document = page.document
+        with document.tag("TH", attributes=ROW_HEADER):
+            draw(page, title, x, top - 3)
+            if why:
+                draw(page, why, x, top - 3 - title.height, colour=theme.QUIET)
+        for place, text in enumerate(one.cells):
+            left = x + room + place * cell
+            if text and not bold:
+                with page.artifact():
+                    page.rect(
+                        left + 1.5,
+                        top - height + 2,
+                        cell - 3,
+                        height - 4,
+                        fill=theme.tint(theme.ACCENT, 0.12),
+                    )
+            with document.tag(kind):
+                middle, y = left + cell / 2, top - height / 2 - 0.35 * size
+                ink = theme.INK if text else theme.QUIET
+                page.text(middle, y, text or "·", size, bold=bool(text), colour=ink, align="centre")
+
+    return height, show

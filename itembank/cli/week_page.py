@@ -1,0 +1,88 @@
+"""What the week on one page says, from its plan."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.faults import join_words
+
+if TYPE_CHECKING:
+    from itembank.cli.week_plan import Planner
+    from itembank.pages.week_overview import LessonColumn, TopicRow, WeekData
+    from itembank.planning.week_plan import PlannedLesson, WeekPlan
+
+_NEEDED = re.compile(r", needed today for .*?(?=, pinned by you$|$)")
+
+
+def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
+    """Return what the overview of a plan prints."""
+    from itembank.pages.week_overview import WeekData
+
+    count = len(plan.lessons)
+    starters = "the starter" if count == 1 else f"the {count} starters"
+    return WeekData(
+        title=f"{plan.class_name}: the week of {plan.week.day} {plan.week:%B %Y}",
+        class_name=plan.class_name,
+        intro=f"{planner.folder.department.school}. What {starters} of the week bring back, and "
+        "why.",
+        lessons=[_column(plan, lesson) for lesson in plan.lessons],
+        topics=_rows(planner, plan.lessons),
+        skipped=[f"No lesson on {line}." for line in skipped],
+        bands=_bands(planner, sorted({lesson.questions for lesson in plan.lessons})),
+    )
+
+
+def _bands(planner: Planner, lengths: Sequence[int]) -> list[str]:
+    """Return the bands of starters of each length of the week, a line each."""
+    found = []
+    for number in lengths:
+        named = "; ".join(
+            f"{band.name} ({band.letter}) {_scores(band.lowest, band.highest)}"
+            for band in planner.school_class.bands.bands(number)
+        )
+        found.append(f"Bands out of {number}: {named}.")
+    return found
+
+
+def _scores(lowest: int, highest: int) -> str:
+    return str(lowest) if lowest == highest else f"{lowest} to {highest}"
+
+
+def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
+    from itembank.pages.week_overview import LessonColumn
+
+    several = sum(one.date == lesson.date for one in plan.lessons) > 1
+    head = (f"{lesson.date:%a}", str(lesson.date.day), *([f"p {lesson.period}"] if several else []))
+    return LessonColumn(str(lesson), head, lesson.title, lesson.questions)
+
+
+def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
+    """Return a row for each topic, in the order in which the week comes to it."""
+    from itembank.pages.week_overview import TopicRow
+
+    found = []
+    for name in dict.fromkeys(topic for lesson in lessons for topic in lesson.counts):
+        here = {lesson.key: one for lesson in lessons for one in lesson.topics if one.topic == name}
+        cells = []
+        for lesson in lessons:
+            one = here.get(lesson.key)
+            star = "*" if one and _NEEDED.search(one.why) else ""
+            cells.append(f"{one.count}{star}" if one else "")
+        found.append(TopicRow(planner.title(name), _why(lessons, name), tuple(cells)))
+    return found
+
+
+def _why(lessons: Sequence[PlannedLesson], name: str) -> str:
+    """Return why a topic comes, as the first lesson with it says, and where the teacher chose it.
+
+    What it is needed for stands in the lessons' titles, and a star says so.
+    """
+    with_it = [(lesson, one) for lesson in lessons for one in lesson.topics if one.topic == name]
+    why = _NEEDED.sub("", with_it[0][1].why)
+    chosen = [f"{lesson.date:%a}" for lesson, one in with_it if one.pinned]
+    if chosen:
+        why = why.removesuffix(", pinned by you")
+        why += f", your choice on {join_words(list(dict.fromkeys(chosen)))}"
+    return why.removeprefix("your choice, ")
