@@ -32,7 +32,26 @@ AHEAD = (0, 7, 14, 28)
 def advice(line: TopicLine) -> str:
     """Return when a topic should come back."""
     found = line.mastery
-    return "now" if found.due <= found.date else f"by {short_day(found.due)}"
+    if found.due <= found.date:
+        return "now"
+    if found.due.year == found.date.year:
+        return f"by {short_day(found.due)}"
+    return f"by {found.due:%b %Y}"
+
+
+def only_means(one: ClassReport) -> str:
+    """Return in a sentence which lessons say little of any one topic; empty where none do.
+
+    Hands and scores tell how a starter went as a whole, and its mean stands for each topic.
+    """
+    some = sum(each.decision.kind in ("bands", "scores") for each in one.lessons)
+    if not some:
+        return ""
+    which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
+    return (
+        f"{which} were recorded by band or score only: there the mean of the starter stands for "
+        "each of its topics, and sets none of them apart."
+    )
 
 
 def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
@@ -76,8 +95,10 @@ def _topics(one: ClassReport, titles: Titles) -> list[str]:
     heads = ("topic", "answers", "right", f"expected {short_day(one.last)}", "bring back")
     words = (
         "Right: all answers, with the Wilson interval at 90 %. Expected: what the forgetting model "
-        "makes of them by that day, weakest first."
+        "makes of them by that day, weakest first; its interval is that of the answers, and how "
+        "wrong the model may be is not in it."
     )
+    words = f"{words} {only_means(one)}".strip()
     return ["", named_table(heads, rows, right={1}), *paragraph("", words).splitlines()]
 
 
@@ -94,22 +115,27 @@ def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
     shown = lessons[-LATEST:]
     rows = [_lesson(one) for one in shown]
     heads = ("lesson", "title", "bands", "marks", "own view γ", "over/under", "asked")
-    others = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads)) if i != 1]
+    # A column in which nothing was recorded would only take the room of the titles.
+    kept = [i for i in range(len(heads)) if i < 2 or any(row[i] != "–" for row in rows)]
+    others = [max(len(row[i]) for row in (heads, *rows)) for i in kept if i != 1]
     room = max(12, width() - sum(others) - 2 * len(others))
-    rows = [(day, cut(title, room), *more) for day, title, *more in rows]
+    rows = [(row[0], cut(row[1], room), *row[2:]) for row in rows]
     words = "" if shown == lessons else f" (the last {len(shown)} of {len(lessons)}; --csv: all)"
     explained = []
-    if any(one.decision.views for one in shown):
-        explained.append(
-            "Own view γ: 1, the surer scored higher; 0, no relation. Over/under: pupils sure but "
-            "low, not sure but high."
-        )
-    if any(one.decision.clarity for one in shown):
+    if "own view γ" in (heads[i] for i in kept):
+        explained.append("Own view γ: 1, the surer scored higher; 0, no relation.")
+    if "over/under" in (heads[i] for i in kept):
+        explained.append("Over/under: pupils sure but low, not sure but high.")
+    if "asked" in (heads[i] for i in kept):
         explained.append("Asked: pupils who asked what to do before they could start.")
     return [
         "",
         f"Lessons{words}:",
-        table(heads, rows, right={3, 4, 5, 6}),
+        table(
+            [heads[i] for i in kept],
+            [[row[i] for i in kept] for row in rows],
+            right={place for place, i in enumerate(kept) if i > 2},
+        ),
         *paragraph("", " ".join(explained)).splitlines(),
     ]
 

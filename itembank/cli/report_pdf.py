@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.cli.report_class import advice
+from itembank.cli.report_class import advice, only_means
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
 from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
@@ -49,6 +49,7 @@ def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
         asked_on=short_day(one.last),
         weeks=[(str(day.day), f"{day:%b}") for day in one.weeks],
         topics=[_topic(line, one, titles) for line in one.topics],
+        topics_note=only_means(one),
         bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
         by_week=by_weeks,
         band_names=list(names.items()),
@@ -145,9 +146,10 @@ def _clarity(one: ClassReport) -> ClarityPart:
         rows.append(
             UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
         )
-    many = f"in {len(rows) or 'none'} of them a fifth or more of the class asked what to do"
     return ClarityPart(
-        f"Clarity was noted in {plural(noted, 'lesson')}; {many} before they could start.", rows
+        f"Of {plural(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
+        "the class asking what to do before they could start.",
+        rows,
     )
 
 

@@ -52,7 +52,8 @@ class ReportData:
     """All that the report prints.
 
     `weeks` are short names of the weeks of the heat map; `by_week` says that `bands` are by week.
-    `asked_on` is the day for which estimates are made; `missing` says what was not recorded.
+    `asked_on` is the day for which estimates are made, `topics_note` a sentence on what they
+    rest on; `missing` says what was not recorded.
     """
 
     title: str
@@ -67,6 +68,7 @@ class ReportData:
     views: ViewsPart
     clarity: ClarityPart
     missing: Sequence[str] = ()
+    topics_note: str = ""
 
 
 def class_report(data: ReportData) -> bytes:
@@ -108,10 +110,12 @@ def _heat(paper: Paper, data: ReportData) -> None:
         legend_part(size),
     ]
     rows = [(one.title, one.weeks) for one in data.topics]
-    for parts in heat_map(data.weeks, rows, size):
-        paper.place([*head, parts[0]])
-        for part in parts[1:]:
-            paper.place([part])
+    for made in heat_map(data.weeks, rows, size):
+        # A stretch of weeks that fits on a page is never divided.
+        height = sum(part.height for part in (*head, *made.rows))
+        together = len(made.rows) if height <= paper.full else 1
+        paper.place([*head, *made.rows[:together]])
+        paper.place_apart(made.rows[together:], "Topics by week (continued)", made.again)
         paper.y -= size
         head = []
     paper.y -= 0.2 * size
@@ -121,8 +125,9 @@ def _topics(paper: Paper, data: ReportData) -> None:
     words = (
         f"Right: per cent of all answers, with its interval. Expected on {data.asked_on}: per cent "
         "by the forgetting model, weakest topic first. The bar runs from 0 to 100 %: the stroke "
-        "is the estimate, the box its interval. Intervals are at 90 %."
-    )
+        "is the estimate, the box its interval. Intervals are at 90 % and those of the answers; "
+        f"how wrong the model may be is not in them. {data.topics_note}"
+    ).strip()
     rows: list[list[Contents | Cell]] = [
         [
             one.title,
@@ -138,7 +143,7 @@ def _topics(paper: Paper, data: ReportData) -> None:
         words,
         ("Topic", "Right", f"Expected on {data.asked_on}", "Bring back"),
         rows,
-        (190.0, 82.0, 160.0, WIDTH - 432.0),
+        (184.0, 78.0, 160.0, WIDTH - 422.0),
         "Topics",
     )
 

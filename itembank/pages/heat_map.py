@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import AbstractContextManager
 
 from . import theme
 from .fonts import face
 from .page import Page
 from .paper import WIDTH, Part
-from .table import HEADER, ROW_HEADER
+from .table import HEADER, ROW_HEADER, Pieces
 from .tagging import Element
 from .text import Flow, draw, measure
 
@@ -62,7 +63,7 @@ def heat_map(
     weeks: Sequence[tuple[str, str]],
     rows: Sequence[tuple[str, Sequence[float | None]]],
     size: float,
-) -> list[list[Part]]:
+) -> list[Pieces]:
     """Return a table for each stretch of weeks, each as parts that may stand on two pages.
 
     A week's name comes in two short lines. Rows without a figure in a stretch are left out.
@@ -83,7 +84,7 @@ def _table(
     rows: Sequence[tuple[str, Sequence[float | None]]],
     room: float,
     size: float,
-) -> list[Part]:
+) -> Pieces:
     tables: list[Element] = []
     head = 2.5 * size
     names = [measure(Flow(name), room - 8, size) for name, _ in rows]
@@ -97,14 +98,20 @@ def _table(
         with document.tag("Table") as table:
             tables.append(table)
             with document.tag("TR"):
-                with document.tag("TH", attributes=HEADER):
-                    page.text(x, top - 2.1 * size, "Topic", size, bold=True)
-                for place, (day, month) in enumerate(weeks):
-                    middle = x + room + (place + 0.5) * CELL
-                    with document.tag("TH", attributes=HEADER):
-                        page.text(middle, top - size, f"{day} ", size, bold=True, align="centre")
-                        page.text(middle, top - 2.1 * size, month, size, align="centre")
+                heads(page, x, top)
             row(page, x, top - head, 0)
+
+    def heads(page: Page, x: float, top: float, tagged: bool = True) -> None:
+        def cell() -> AbstractContextManager[object]:
+            return page.document.tag("TH", attributes=HEADER) if tagged else page.artifact()
+
+        with cell():
+            page.text(x, top - 2.1 * size, "Topic", size, bold=True)
+        for place, (day, month) in enumerate(weeks):
+            middle = x + room + (place + 0.5) * CELL
+            with cell():
+                page.text(middle, top - size, f"{day} ", size, bold=True, align="centre")
+                page.text(middle, top - 2.1 * size, month, size, align="centre")
 
     def row(page: Page, x: float, top: float, number: int) -> None:
         document = page.document
@@ -123,7 +130,9 @@ def _table(
 
         return Part(high[number], show)
 
-    return [Part(head + high[0], first), *(later(number) for number in range(1, len(rows)))]
+    parts = [Part(head + high[0], first), *(later(number) for number in range(1, len(rows)))]
+    again = Part(head, lambda page, x, top: heads(page, x, top, tagged=False))
+    return Pieces(parts, again)
 
 
 def _cell(

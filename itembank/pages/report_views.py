@@ -102,9 +102,11 @@ def draw_clarity(paper: Paper, part: ClarityPart) -> None:
     size = paper.size
     title = "Lessons whose instructions needed clarifying"
     if part.lessons:
-        rows = [[one.day, one.title, one.asked, one.note] for one in part.lessons]
-        widths = (76.0, 170.0, 76.0, WIDTH - 322.0)
-        heads = ("Lesson", "Title", "Asked", "Note")
+        noted = any(one.note for one in part.lessons)
+        columns = 4 if noted else 3
+        rows = [[one.day, one.title, one.asked, one.note or "–"][:columns] for one in part.lessons]
+        widths = (76.0, 170.0, 76.0, WIDTH - 322.0) if noted else (76.0, 260.0, WIDTH - 336.0)
+        heads = ("Lesson", "Title", "Asked", "Note")[:columns]
         draw_table(paper, title, part.words, heads, rows, widths, "Unclear lessons")
     elif part.words:
         paper.place([heading_part(title, size), text_part(part.words, WIDTH, size)], gap=size)
