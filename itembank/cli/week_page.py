@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from itembank.faults import join_words
+from itembank.planning.days import long_day
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
@@ -27,6 +28,7 @@ def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekD
         class_name=plan.class_name,
         intro=f"{planner.folder.department.school}. What {starters} of the week bring back, and "
         "why.",
+        titles=_titles(plan.lessons),
         lessons=[_column(plan, lesson) for lesson in plan.lessons],
         topics=_rows(planner, plan.lessons),
         skipped=[f"No lesson on {line}." for line in skipped],
@@ -50,12 +52,23 @@ def _scores(lowest: int, highest: int) -> str:
     return str(lowest) if lowest == highest else f"{lowest} to {highest}"
 
 
+def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
+    """Return each lesson's day and title, those of one day and one title in one line."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for one in lessons:
+        found.setdefault((long_day(one.date), one.title), []).append(one.period)
+    return [
+        f"{day}, period{'s' if len(periods) > 1 else ''} {join_words(periods)}: {title}"
+        for (day, title), periods in found.items()
+    ]
+
+
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
     from itembank.pages.week_overview import LessonColumn
 
     several = sum(one.date == lesson.date for one in plan.lessons) > 1
-    head = (f"{lesson.date:%a}", str(lesson.date.day), *([f"p {lesson.period}"] if several else []))
-    return LessonColumn(str(lesson), head, lesson.title, lesson.questions)
+    day = f"{lesson.date:%a}", str(lesson.date.day)
+    return LessonColumn(day, f"p{lesson.period}" if several else "", lesson.questions)
 
 
 def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:

@@ -19,19 +19,20 @@ from .text import Flow, draw, measure
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 NEEDED = "* The topic of that lesson rests on it."
-CELL = (28.0, 40.0)
+CELL = (20.0, 40.0)
 """Least and greatest width of a lesson's column."""
-COLUMNS = 14
+NAMED = 28.0
+"""The column that has room for its day's name; narrower ones share it with those of the day."""
+COLUMNS = 12
 """Lessons beside each other; a class that has more in a week gets a second table."""
 
 
 @dataclass(frozen=True, slots=True)
 class LessonColumn:
-    """One lesson: its day in full, its head in short lines, its title, its questions in all."""
+    """One lesson: its day in short lines, its period where the day has two, its questions."""
 
-    day: str
-    head: tuple[str, ...]
-    title: str
+    day: tuple[str, ...]
+    period: str
     questions: int
 
 
@@ -51,6 +52,7 @@ class WeekData:
     title: str
     class_name: str
     intro: str
+    titles: Sequence[str]
     lessons: Sequence[LessonColumn]
     topics: Sequence[TopicRow]
     skipped: Sequence[str]
@@ -65,8 +67,9 @@ def week_overview(data: WeekData) -> bytes:
     for line in data.skipped:
         paper.place([text_part(line, WIDTH, size, bold=True)])
     paper.place([space(0.5 * size), heading_part("Lessons", size)])
-    lines = [f"{one.day}: {one.title}" for one in data.lessons]
-    paper.place([list_part(lines, WIDTH, size, between=0.1)], gap=0.6 * size)
+    paper.place(
+        [list_part([plain(one) for one in data.titles], WIDTH, size, between=0.1)], gap=0.6 * size
+    )
     paper.place([heading_part("Questions on each topic", size)])
     for start in range(0, len(data.lessons), COLUMNS):
         part = slice(start, start + COLUMNS)
@@ -112,7 +115,8 @@ def _place_table(
 
 
 def _head_height(lessons: Sequence[LessonColumn], size: float) -> float:
-    return max(len(one.head) for one in lessons) * 1.2 * size + 4
+    lines = max(len(one.day) for one in lessons) + any(one.period for one in lessons)
+    return lines * 1.2 * size + 4
 
 
 def _head(
@@ -125,11 +129,18 @@ def _head(
         with document.tag("TH", attributes=HEADER):
             page.text(x, top - height + 5, "Topic, and why it comes now", size, bold=True)
         for place, one in enumerate(lessons):
-            middle = x + room + (place + 0.5) * cell
+            same = [n for n, other in enumerate(lessons) if other.day == one.day]
+            alone = cell >= NAMED or len(same) == 1
+            day = one.day if alone or place == same[0] else ()
+            middle = x + room + ((place if alone else sum(same) / len(same)) + 0.5) * cell
             with document.tag("TH", attributes=HEADER):
-                for number, line in enumerate(one.head):
+                for number, line in enumerate(day):
                     y = top - (number + ASCENT) * 1.2 * size
                     page.text(middle, y, f"{plain(line)} ", size, bold=not number, align="centre")
+                if one.period:
+                    y = top - (len(one.day) + ASCENT) * 1.2 * size
+                    own = x + room + (place + 0.5) * cell
+                    page.text(own, y, plain(one.period), size, align="centre")
 
     return show
 
