@@ -96,5 +96,6 @@ def run(arguments: Sequence[str] | None = None) -> None:
         sys.exit(3)
     finally:
         # Nor is there anything to be gained by a last look for garbage, a sixth of the time of
-        # a short command: all goes with the process.
-        gc.freeze()
+        # a short command: all goes with the process. (Called with arguments, it is a guest.)
+        if arguments is None:
+            gc.freeze()

@@ -12,7 +12,7 @@ from itembank.cli.band import CAUTION, signs
 from itembank.cli.text import maths, paragraph, say, table
 from itembank.errors import ItembankError
 from itembank.faults import join_words
-from itembank.marking.answer_sheet import read_answers
+from itembank.marking.answer_sheet import AnswerRow, read_answers
 from itembank.marking.mark import Verdict
 from itembank.marking.sheet import MarkedQuestion, MarkedSheet, mark_sheet, marks_csv
 from itembank.packs.check import read_pack
@@ -36,28 +36,43 @@ def mark_answer_sheet(
             f"There is a file {output} already. Add --replace to write over it, or name another."
         )
     pack = read_pack(pack_path)
-    version = _version(pack, letter)
-    items = [read_item(stored) for stored in version.items]
-    rows = read_answers(sheet_path, len(items))
-    sheet = mark_sheet(items, rows)
+    letters = [version.letter for version in pack.versions]
+    rows = read_answers(sheet_path, len(pack.versions[0].items), letters)
     # A pack's bands have the fields of the plan's.
     bands = cast(Sequence[Band], pack.bands)
-    typer.echo(sheet_text(pack, version.letter, sheet, bands))
+    sheets: list[MarkedSheet] = []
+    for version in _versions(pack, letter, rows):
+        theirs = [row for row in rows if row.version in ("", version.letter)]
+        sheets.append(mark_sheet([read_item(stored) for stored in version.items], theirs))
+        if len(sheets) > 1:
+            typer.echo()
+        typer.echo(sheet_text(pack, version.letter, sheets[-1], bands))
+    typer.echo(f"\n{CAUTION}")
     if output is not None:
-        _write(output, marks_csv(sheet, lambda marks: band_of(marks, bands).name))
+        _write(output, marks_csv(sheets, lambda marks: band_of(marks, bands).name))
         say(f"Wrote {output}.")
 
 
-def _version(pack: Pack, letter: str | None) -> StoredVersion:
+def _versions(pack: Pack, letter: str | None, rows: Sequence[AnswerRow]) -> list[StoredVersion]:
+    """Return the versions to mark by: the one that is named, or those that the rows name."""
     letters = [version.letter for version in pack.versions]
-    wanted = (letter or letters[0]).strip().upper()
-    if letter is None and len(letters) > 1:
+    named = {row.version for row in rows}
+    if letter is None:
+        if len(letters) > 1 and "" in named:
+            raise ItembankError(
+                f"This pack has versions {join_words(letters)}. Say which with --version, or "
+                "add a column headed ‘version’ after the seats."
+            )
+        return [one for one in pack.versions if one.letter in named] or pack.versions[:1]
+    wanted = letter.strip().upper()
+    if named - {"", wanted}:
         raise ItembankError(
-            f"This pack has versions {join_words(letters)}. Say which with --version."
+            "The sheet has a column of versions, so leave --version out: each seat is marked by "
+            "its own."
         )
     for version in pack.versions:
         if version.letter.upper() == wanted:
-            return version
+            return [version]
     raise ItembankError(f"This pack has no version {wanted}. There is {join_words(letters)}.")
 
 
@@ -92,7 +107,7 @@ def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band
         if inside:
             parts.append(paragraph("    Seats  ", " ".join(inside)))
             parts.append(f"    Next   {band.task.title}, {band.task.mode}, {band.task.tier} sheet")
-    return "\n".join([*parts, "", CAUTION])
+    return "\n".join(parts)
 
 
 def _question_lines(question: MarkedQuestion) -> list[str]:

@@ -28,7 +28,7 @@ def record(
         typer.Option(
             metavar="FILE",
             help="A CSV: seat and score, or seat and a column a question with 1 and 0 or answers "
-            "as typed.",
+            "as typed; with a column ‘version’ where neighbours had other questions.",
         ),
     ] = None,
     own_view: Annotated[

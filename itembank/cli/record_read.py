@@ -21,6 +21,7 @@ from itembank.records.entries import (
 from itembank.records.typed import read_views, whole_numbers
 
 if TYPE_CHECKING:
+    from itembank.cli.record_run import Had
     from itembank.planning.department import Department
 
 LONGEST_NOTE = 200
@@ -90,17 +91,18 @@ def read_right(
 
 def read_sheet_file(
     path: Path,
-    facts: LessonFacts,
+    had: Had,
     seats: Sequence[str],
     found: Department,
     said: list[str],
 ) -> Answers | Scores:
     """Return what a CSV says by seat, and remark on those who were away."""
     from itembank.cli.find import banks_of
-    from itembank.records.sheet_file import read_sheet
+    from itembank.records.sheet_file import Asked, read_sheet
 
-    addresses = [one.address for one in facts.questions]
-    done = read_sheet(path, facts.out_of, addresses, seats, banks_of(found))
+    facts = had.facts
+    asked = Asked(facts.out_of, len(facts.questions), had.pack, had.versions)
+    done = read_sheet(path, asked, seats, banks_of(found))
     if done.absent:
         said.append(f"Away: {' '.join(done.absent)}.")
     return done.what

@@ -91,10 +91,11 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
             _say_results(store, found, one, facts, "Corrected")
         return
     with open_store(store_of(found.folder)) as store:
-        facts, bands = _lesson(typed, one, date, today, store)
+        had = _lesson(typed, one, date, today, store)
+        facts, bands = had.facts, had.bands
         if typed.empty:
             typed = _asked(typed, bands, facts)
-        what, said = _read(typed, facts, bands, one, found)
+        what, said = _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
         record_all(store, facts, what, replace=typed.replace)
@@ -106,13 +107,23 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
 Intervals = tuple[tuple[str, str, int, int], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Had:
+    """The lesson that is meant, its bands, and the pack the class had with its versions."""
+
+    facts: LessonFacts
+    bands: Intervals
+    pack: Path | None = None
+    versions: tuple[str, ...] = ()
+
+
 def _lesson(
     typed: Typed,
     one: SchoolClass,
     date: datetime.date | None,
     today: datetime.date,
     store: Store,
-) -> tuple[LessonFacts, Intervals]:
+) -> Had:
     """Return the lesson that is meant, from its pack, from the store, or from what was typed."""
     from itembank.cli.pack import output_home
     from itembank.records.entries import LessonFacts
@@ -124,7 +135,8 @@ def _lesson(
         if facts.lesson.class_name.casefold() != one.name.casefold():
             raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
         day = date or facts.lesson.date
-        return replace(facts.lesson, class_name=one.name, date=day), facts.bands
+        lesson = replace(facts.lesson, class_name=one.name, date=day)
+        return Had(lesson, facts.bands, facts.path, facts.versions)
     home = typed.output if typed.output is not None else output_home(Path.cwd())
     places = packs_of(home, one.name)
     if typed.period is not None:
@@ -132,7 +144,8 @@ def _lesson(
     place = choose_pack(places, date, today) if typed.out_of is None else None
     if place is not None:
         facts = read_pack_facts(place.path, typed.period or place.period)
-        return replace(facts.lesson, class_name=one.name, date=place.date), facts.bands
+        lesson = replace(facts.lesson, class_name=one.name, date=place.date)
+        return Had(lesson, facts.bands, facts.path, facts.versions)
     day = date or today
     with store.reading() as connection:
         from itembank.records.correct import lesson_facts
@@ -145,7 +158,7 @@ def _lesson(
         ]
         if len(known) == 1 and typed.out_of in (None, known[0].out_of):
             recorded = lesson_facts(connection, known[0])
-            return recorded, _intervals(one, recorded.out_of)
+            return Had(recorded, _intervals(one, recorded.out_of))
     out_of = typed.out_of
     if out_of is None:
         raise ItembankError(
@@ -155,7 +168,7 @@ def _lesson(
     if not 1 <= out_of <= MOST_MARKS:
         raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}. See --out-of.")
     lesson = LessonFacts(one.name, day, out_of, one.title, typed.period or "")
-    return lesson, _intervals(one, out_of)
+    return Had(lesson, _intervals(one, out_of))
 
 
 def _intervals(one: SchoolClass, out_of: int) -> Intervals:
@@ -210,7 +223,7 @@ def _asked(typed: Typed, bands: Intervals, facts: LessonFacts) -> Typed:
 
 
 def _read(
-    typed: Typed, facts: LessonFacts, bands: Intervals, one: SchoolClass, found: Department
+    typed: Typed, had: Had, one: SchoolClass, found: Department
 ) -> tuple[list[What], list[str]]:
     """Return what is to be recorded and remarks on it; raises all faults together."""
     from itembank.cli.record_read import read_bands, read_clarity, read_own_views, read_right
@@ -219,7 +232,7 @@ def _read(
     what: list[What] = []
     said: list[str] = []
     faults: list[str] = []
-    seats = one.plan.seats
+    facts, bands, seats = had.facts, had.bands, one.plan.seats
     if len(typed.depths) > 1:
         faults.append(f"Give one of {', '.join(typed.depths)}: the last says most.")
     elif typed.bands is not None:
@@ -228,7 +241,7 @@ def _read(
         _add(what, faults, lambda: read_right(typed.right or "", facts, typed.pupils, seats, said))
     elif typed.sheet is not None:
         path = typed.sheet
-        _add(what, faults, lambda: read_sheet(path, facts, seats, found, said))
+        _add(what, faults, lambda: read_sheet(path, had, seats, found, said))
     if typed.pupils is not None and typed.right is None:
         faults.append("--pupils goes with --right.")
     if typed.own_view is not None:

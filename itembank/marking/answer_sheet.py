@@ -2,7 +2,8 @@
 
 The heading row is *seat* and the numbers of the questions: ``seat,1,2,3``. A cell left empty,
 or a dash, is a question without an answer. A separator other than a comma is told from the
-heading. Seat codes only: columns that look like names or dates of birth are refused.
+heading. Where neighbours had parallel versions, a column headed *version* says whose is whose.
+Seat codes only: columns that look like names or dates of birth are refused.
 """
 
 from __future__ import annotations
@@ -10,41 +11,49 @@ from __future__ import annotations
 import csv
 import io
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from itembank.faults import Fault, FileFaults, decode_text
+from itembank.faults import Fault, FileFaults, decode_text, join_words
 from itembank.seats import heading_fault, seat_fault
 
 MOST_ROWS = 10_000
 _QUESTION = re.compile(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
 _SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})
+_VERSION = -1
 _NO_ANSWER = frozenset({"", "-", "–", "—"})
 
 
 @dataclass(frozen=True, slots=True)
 class AnswerRow:
-    """The answers of one seat, one for each question; an empty text is no answer."""
+    """The answers of one seat, one for each question; an empty text is no answer.
+
+    `version` is the letter of the seat's version of the starter; empty where none is stated.
+    """
 
     seat: str
     answers: tuple[str, ...]
+    version: str = ""
 
 
-def read_answers(path: Path, questions: int) -> tuple[AnswerRow, ...]:
-    """Read an answer sheet with so many questions.
+def read_answers(path: Path, questions: int, versions: Sequence[str] = ()) -> tuple[AnswerRow, ...]:
+    """Read an answer sheet with so many questions; `versions` are the letters there are.
 
     Raises:
         FileFaults: the file cannot be read, or is not an answer sheet; every fault is listed
             with its line.
     """
-    return parse_answers(decode_text(path), questions, str(path))
+    return parse_answers(decode_text(path), questions, str(path), versions)
 
 
-def parse_answers(text: str, questions: int, file: str = "answers") -> tuple[AnswerRow, ...]:
+def parse_answers(
+    text: str, questions: int, file: str = "answers", versions: Sequence[str] = ()
+) -> tuple[AnswerRow, ...]:
     r"""Read CSV text as :func:`read_answers` does.
 
     >>> parse_answers("seat,1,2\nA1,3/4,5\nA2,,x = 2\n", 2)[1]
-    AnswerRow(seat='A2', answers=('', 'x = 2'))
+    AnswerRow(seat='A2', answers=('', 'x = 2'), version='')
     """
     rows = _csv_rows(text, file)
     if not rows:
@@ -74,10 +83,15 @@ def parse_answers(text: str, questions: int, file: str = "answers") -> tuple[Ans
             continue
         seen[seat.upper()] = line
         answers = [""] * questions
+        version = ""
+        if _VERSION in columns:
+            version = "".join(cells[columns.index(_VERSION) + 1 :][:1]).upper()
+            if fault := _version_fault(version, versions):
+                faults.append(Fault(file, line, fault))
         for place, cell in zip(columns, cells[1:], strict=False):
-            if place is not None and place < questions and cell not in _NO_ANSWER:
+            if place is not None and place != _VERSION and cell not in _NO_ANSWER:
                 answers[place] = cell
-        found.append(AnswerRow(seat, tuple(answers)))
+        found.append(AnswerRow(seat, tuple(answers), version))
     if faults:
         raise FileFaults(faults)
     if not found:
@@ -90,7 +104,10 @@ def parse_answers(text: str, questions: int, file: str = "answers") -> tuple[Ans
 def _columns(
     heading: list[str], questions: int, file: str, line: int, faults: list[Fault]
 ) -> list[int | None]:
-    """Return the question that each column after the seats is for, counted from 0."""
+    """Return the question that each column after the seats is for, counted from 0.
+
+    The column of versions is _VERSION, and None stands for a column that is wrong.
+    """
     first, *rest = heading
     if first.casefold() not in _SEAT_HEADINGS:
         fault = heading_fault(first)
@@ -102,7 +119,9 @@ def _columns(
     for cell in rest:
         number = _QUESTION.fullmatch(cell)
         place = int(number[1]) - 1 if number else None
-        if place is None:
+        if cell.casefold() == "version" and _VERSION not in columns:
+            place = _VERSION
+        elif place is None:
             fault = heading_fault(cell) or f"‘{cell}’ is not the number of a question."
             faults.append(Fault(file, line, fault))
         elif not 0 <= place < questions:
@@ -112,9 +131,19 @@ def _columns(
         elif place in columns:
             faults.append(Fault(file, line, f"Question {place + 1} has two columns. Keep one."))
         columns.append(place)
-    if not rest:
+    if all(place == _VERSION for place in columns):
         faults.append(Fault(file, line, f"No question has a column. {_wanted(questions)}"))
     return columns
+
+
+def _version_fault(version: str, versions: Sequence[str]) -> str:
+    """Return what is wrong with the letter of a version."""
+    if version in versions:
+        return ""
+    there = f"The versions are {join_words(list(versions))}." if versions else ""
+    if not version:
+        return f"The version is missing. {there}".strip()
+    return f"There is no version {version}. {there}".strip()
 
 
 def _wanted(questions: int) -> str:

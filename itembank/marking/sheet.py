@@ -132,18 +132,21 @@ def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQues
     )
 
 
-def marks_csv(sheet: MarkedSheet, band: Callable[[int], str]) -> str:
-    """Return the marked sheet as CSV: seat, a verdict for each question, marks, band.
+def marks_csv(sheets: Sequence[MarkedSheet], band: Callable[[int], str]) -> str:
+    """Return marked sheets as one CSV: seat, a verdict for each question, marks, band.
 
+    There are several sheets where a class had parallel versions, with as many questions each.
     `band` names the band of a number of marks.
     """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    numbers = [str(question.number) for question in sheet.questions]
+    numbers = [str(question.number) for question in sheets[0].questions]
     writer.writerow(["seat", *numbers, "marks", "out of", "band"])
-    for seat in sheet.seats:
+    out_of = sheets[0].out_of
+    every = [seat for sheet in sheets for seat in sheet.seats]
+    for seat in sorted(every, key=lambda one: seat_order(one.seat)):
         said = [NO_ANSWER if one is None else one.verdict.value for one in seat.marked]
-        writer.writerow([seat.seat, *said, seat.marks, sheet.out_of, band(seat.marks)])
-    for code in sheet.absent:
-        writer.writerow([code, *[NO_ANSWER] * len(numbers), "", sheet.out_of, ""])
+        writer.writerow([seat.seat, *said, seat.marks, out_of, band(seat.marks)])
+    for code in sorted((code for sheet in sheets for code in sheet.absent), key=seat_order):
+        writer.writerow([code, *[NO_ANSWER] * len(numbers), "", out_of, ""])
     return out.getvalue()

@@ -72,10 +72,12 @@ def choose_pack(
 
 @dataclass(frozen=True, slots=True)
 class PackFacts:
-    """What a pack says of its lesson, and its bands: letter, name, lowest and highest score."""
+    """What a pack says: lesson, bands (letter, name, lowest and highest score) and versions."""
 
     lesson: LessonFacts
     bands: tuple[tuple[str, str, int, int], ...]
+    path: Path
+    versions: tuple[str, ...]
 
 
 def read_pack_facts(path: Path, period: str = "") -> PackFacts:
@@ -111,6 +113,7 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
             period,
             questions,
         )
+        versions = tuple(str(one["letter"]) for one in data["versions"])
         bands = tuple(
             (str(one["letter"]), str(one["name"]), int(one["lowest"]), int(one["highest"]))
             for one in data["bands"]
@@ -120,7 +123,7 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
             f"{path} is not a whole pack. Make it again with ‘itembank pack’, or name another "
             "with --pack."
         ) from None
-    return PackFacts(facts, bands)
+    return PackFacts(facts, bands, path, versions)
 
 
 def _run_text(run: Mapping[str, Any]) -> str:

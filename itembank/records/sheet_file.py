@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.faults import Fault, FileFaults, decode_text
+from itembank.faults import Fault, FileFaults, decode_text, join_words
 from itembank.records.entries import Answers, Scores
 from itembank.records.typed import seat_said, view_level
 from itembank.seats import heading_fault, seat_fault
@@ -46,23 +46,29 @@ def is_by_question(text: str) -> bool:
     return len(cells) > 2 or (first in _SEATS and any(cell.isdigit() for cell in rest))
 
 
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The starter that a sheet answers: how many questions, and the pack that holds them."""
+
+    out_of: int
+    questions: int
+    pack: Path | None = None
+    versions: tuple[str, ...] = ()
+
+
 def read_sheet(
-    path: Path,
-    out_of: int,
-    questions: Sequence[str],
-    seats: Collection[str],
-    banks: tuple[Path, ...] = (),
+    path: Path, asked: Asked, seats: Collection[str], banks: tuple[Path, ...] = ()
 ) -> SheetRead:
-    """Read a sheet; `questions` are the addresses of the starter's, in order.
+    """Read a sheet; typed answers are marked by the pack the class had.
 
     Raises:
         FileFaults: the file cannot be read, or rows of it are wrong; every fault with its line.
-        ItembankError: answers have to be marked, and a question cannot be found.
+        ItembankError: answers have to be marked, and the pack cannot be read.
     """
     text = decode_text(path)
     strangers = _strangers(text, seats, str(path))
     try:
-        found = _read(text, path, out_of, questions, banks)
+        found = _read(text, path, asked, banks)
     except FileFaults as error:
         raise FileFaults([*error.faults, *strangers]) from None
     if strangers:
@@ -70,17 +76,15 @@ def read_sheet(
     return found
 
 
-def _read(
-    text: str, path: Path, out_of: int, questions: Sequence[str], banks: tuple[Path, ...]
-) -> SheetRead:
+def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> SheetRead:
     if not is_by_question(text):
-        return _scores(text, out_of, str(path))
+        return _scores(text, asked.out_of, str(path))
     from itembank.marking.answer_sheet import parse_answers
 
-    if not questions:
+    if not asked.questions:
         message = "Without a pack nobody knows the questions. Name it with --pack."
         raise FileFaults([Fault(str(path), 0, message)])
-    rows = parse_answers(text, len(questions), str(path))
+    rows = parse_answers(text, asked.questions, str(path), asked.versions)
     there = [row for row in rows if any(row.answers)]
     absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
     if all(cell in _RIGHT for row in there for cell in row.answers):
@@ -89,27 +93,36 @@ def _read(
             for row in there
         }
         return SheetRead(Answers(right, {}), absent)
-    return SheetRead(_marked(there, questions, banks), absent)
+    return SheetRead(_marked(there, asked, str(path), banks), absent)
 
 
-def _marked(
-    rows: Sequence[AnswerRow], questions: Sequence[str], banks: tuple[Path, ...]
-) -> Answers:
+def _marked(rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Path, ...]) -> Answers:
     """Mark typed answers; an answer left out is a wrong one without a misconception."""
-    from itembank.bank.addresses import find_any
     from itembank.marking.mark import Verdict
     from itembank.marking.sheet import mark_sheet
+    from itembank.records.pack_items import starter_items
 
-    done = mark_sheet([find_any(address, banks) for address in questions], rows)
+    if asked.pack is None:
+        message = "Typed answers are marked by the pack the class had. Name it with --pack."
+        raise FileFaults([Fault(file, 0, message)])
+    if len(asked.versions) > 1 and not all(row.version for row in rows):
+        message = (
+            f"The class had versions {join_words(list(asked.versions))}, which have different "
+            "answers. Add a column headed ‘version’ after the seats."
+        )
+        raise FileFaults([Fault(file, 1, message)])
+    items = starter_items(asked.pack, banks)
     right: dict[str, dict[int, bool]] = {}
     shown: dict[tuple[str, int], str] = {}
-    for seat in done.seats:
-        code = seat.seat.upper()
-        right[code] = {}
-        for number, one in enumerate(seat.marked, 1):
-            right[code][number] = one is not None and one.verdict is Verdict.RIGHT
-            if one is not None and one.misconception is not None:
-                shown[code, number] = one.misconception.id
+    for letter, questions in items.items():
+        theirs = [row for row in rows if row.version == letter or not row.version]
+        for seat in mark_sheet(questions, theirs).seats if theirs else ():
+            code = seat.seat.upper()
+            right[code] = {}
+            for number, one in enumerate(seat.marked, 1):
+                right[code][number] = one is not None and one.verdict is Verdict.RIGHT
+                if one is not None and one.misconception is not None:
+                    shown[code, number] = one.misconception.id
     return Answers(right, shown)
 
 

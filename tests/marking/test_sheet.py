@@ -86,6 +86,6 @@ def test_marks_facility_and_shares():
         (slip.misconception, 1)
     ]
     assert second.blank == 1
-    written = marks_csv(done, lambda marks: f"band {marks}").splitlines()
+    written = marks_csv([done], lambda marks: f"band {marks}").splitlines()
     assert written[0] == "seat,1,2,marks,out of,band"
     assert written[2] == "A2,known wrong method,right,1,2,band 1"
