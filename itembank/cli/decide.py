@@ -9,6 +9,7 @@ import typer
 
 from itembank.cli.lesson_text import (
     CAUTION,
+    check_pdf,
     overall_line,
     pupils,
     read_day,
@@ -16,7 +17,8 @@ from itembank.cli.lesson_text import (
     the_department,
     thresholds_of,
 )
-from itembank.cli.text import paragraph, table
+from itembank.cli.report_titles import Titles, cut, titles_of
+from itembank.cli.text import paragraph, table, width
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
@@ -25,7 +27,7 @@ if TYPE_CHECKING:
     from itembank.planning.bands import Band
     from itembank.records.decision import Decision, QuestionAdvice
 
-LONGEST_PROMPT = 44
+INDENT = "    "
 MOST_FOOLED = 3
 
 
@@ -62,6 +64,8 @@ def decide(
       itembank decide 8K --sheet groups.pdf
     """  # noqa: D301 - typer keeps the lines after \b as they are
     day = read_day(date)
+    if sheet is not None:
+        check_pdf(sheet)
     found = the_department(department)
     one = found.find_class(class_)
     from itembank.records.correct import find_lesson
@@ -79,7 +83,7 @@ def decide(
     lines = [f"{result.facts}: {result.facts.title}. {pupils(result.pupils)}."]
     lines += _bands(result)
     if result.questions:
-        lines += ["", *_questions(result)]
+        lines += ["", *_questions(result, titles_of(found))]
     if result.overall is not None:
         lines += ["", *paragraph("", overall_line(result)).splitlines()]
         confidence = round(100 * thresholds.confidence)
@@ -99,6 +103,7 @@ def decide(
 def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
     """Write the groups with their next tasks, a page each."""
     from itembank.cli.week_build import write_whole
+    from itembank.packs.convert import pack_band
     from itembank.pages.group_sheet import GroupPart, group_sheets
 
     if not any(one.seats for one in result.groups):
@@ -107,9 +112,11 @@ def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
             "scores or answers by seat with ‘itembank record --sheet’."
         )
     tasks = {band.letter: f"{band.task.title}. {band.task.where}" for band in bands}
+    known = {band.letter: pack_band(band) for band in bands}
     groups = [
-        GroupPart(f"{one.name} ({one.letter})", one.seats, tasks.get(one.letter, ""))
+        GroupPart(known[one.letter], one.seats, tasks[one.letter])
         for one in result.groups
+        if one.seats and one.letter in known
     ]
     write_whole(path, group_sheets(str(result.facts), groups))
 
@@ -130,7 +137,8 @@ def _bands(result: Decision) -> list[str]:
     return ["", table(heads, rows, right={2})]
 
 
-def _questions(result: Decision) -> list[str]:
+def _questions(result: Decision, titles: Titles) -> list[str]:
+    """Return how each question went: figures, what it asked, who needs repair, what showed."""
     rows = []
     for one in result.questions:
         low, high = (round(100 * end) for end in one.advice.interval[1:])
@@ -141,32 +149,30 @@ def _questions(result: Decision) -> list[str]:
                 f"{round(100 * one.advice.interval.share)} %",
                 f"{low}–{high} %",
                 one.advice.words,
-                _short(one.question.prompt or one.question.topic),
             )
         )
-    heads = ("", "right", "share", "interval", "advice", "question")
-    lines = [table(heads, rows, right={0, 1, 2, 3})]
-    for one in result.questions:
-        lines += _who(one)
-    return lines
+    heads = ("", "right", "share", "interval", "advice")
+    first, *figures = table(heads, rows, right={0, 1, 2, 3}).splitlines()
+    lines = [first]
+    for one, line in zip(result.questions, figures, strict=True):
+        asked = one.question.prompt or (titles.of(one.question.topic) if one.question.topic else "")
+        lines += [line, f"{INDENT}{cut(asked, width() - len(INDENT))}".rstrip()]
+        lines += _who(one, titles)
+    return [line for line in lines if line]
 
 
-def _who(one: QuestionAdvice) -> list[str]:
+def _who(one: QuestionAdvice, titles: Titles) -> list[str]:
     """Return who needs repair on a question, and the mistakes that showed."""
     from itembank.records.decide import Next
 
-    said = []
-    if one.advice.next is Next.GROUP and one.wrong:
-        said.append(f"repair group {' '.join(one.wrong)}")
-    for name, count in sorted(one.misconceptions.items(), key=lambda pair: (-pair[1], pair[0])):
-        said.append(f"{name} showed {count} time{'' if count == 1 else 's'}")
-    if not said:
-        return []
-    return paragraph(f"  Question {one.question.number}: ", "; ".join(said) + ".").splitlines()
-
-
-def _short(text: str) -> str:
-    return text if len(text) <= LONGEST_PROMPT else text[: LONGEST_PROMPT - 1].rstrip() + "…"
+    lines = []
+    if one.wrong and Next.GROUP in (one.advice.next, *one.advice.others):
+        lines += paragraph(f"{INDENT}Repair group: ", " ".join(one.wrong)).splitlines()
+    counts = sorted(one.misconceptions.items(), key=lambda pair: (-pair[1], pair[0]))
+    said = "; ".join(
+        f"{titles.mistake(one.question.topic, name)} (× {count})" for name, count in counts
+    )
+    return lines + (paragraph(f"{INDENT}Mistakes: ", f"{said}.").splitlines() if said else [])
 
 
 def _views(result: Decision) -> list[str]:
@@ -185,10 +191,12 @@ def _views(result: Decision) -> list[str]:
         if seats:
             lines += paragraph(f"{head}: ", " ".join(seats)).splitlines()
     for one in result.fooled[:MOST_FOOLED]:
-        lines.append(
+        low, high = (round(100 * end) for end in one.interval[1:])
+        said = (
             f"Question {one.number} fooled the confident: {one.wrong} of {one.sure} who were sure "
-            "had it wrong."
+            f"had it wrong ({low}–{high} %)."
         )
+        lines += paragraph("", said).splitlines()
     return lines
 
 
@@ -196,9 +204,11 @@ def _clarity(result: Decision) -> list[str]:
     if result.clarity is None:
         return []
     asked, there, note = result.clarity
+    there = there or result.pupils
     out_of = f" of {there}" if there else ""
     more = f" ({note})" if note else ""
-    return ["", f"Asked what to do before they could start: {asked}{out_of}{more}."]
+    said = f"{asked}{out_of}{more}."
+    return ["", *paragraph("Asked what to do before they could start: ", said).splitlines()]
 
 
 def _pairs(result: Decision) -> list[str]:

@@ -1,42 +1,65 @@
-"""Sheets to pin up after a starter: for each band its seats and what they do next."""
+"""Sheets to pin up after a starter: for each band its sign, its seats and what they do next.
+
+They are read standing, by a crowd: the seats are as large as the page allows.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .paper import WIDTH, LoosePaper, heading_part, text_part
+from itembank.packs.model import Band
 
-TEXT = 18.0
-SEATS = 30.0
-"""Size of a seat code, in points: to be found from a step away."""
+from . import theme
+from .paper import LEFT, RIGHT, WIDTH, LoosePaper, space, text_part
+from .signs import sign
+
+TEXT = 22.0
+SEATS = (64.0, 54.0, 44.0, 36.0, 30.0)
+"""Sizes of a seat code, in points: the largest is taken in which all stand on the page."""
+SIGN = 84.0
 CAUTION = "A band is a teaching aid, not a grade."
 
 
 @dataclass(frozen=True, slots=True)
 class GroupPart:
-    """A band's name with its letter, the seats in it, and what they do next."""
+    """A band with its sign, the seats in it, and what they do next."""
 
-    name: str
+    band: Band
     seats: Sequence[str]
     task: str
 
 
 def group_sheets(title: str, groups: Sequence[GroupPart]) -> bytes:
     """Return a tagged PDF with a page for each group. The same data always give the same bytes."""
-    paper = LoosePaper(title, CAUTION, TEXT)
-    size = paper.size
+    paper = LoosePaper(title, "Groups", TEXT)
     for number, group in enumerate(groups):
         if number:
             paper.new_page()
-        pupils = "1 pupil" if len(group.seats) == 1 else f"{len(group.seats)} pupils"
-        paper.place(
-            [
-                heading_part(f"{group.name}: {pupils}", size, 1),
-                text_part(title, WIDTH, size, after=size),
-                text_part(group.task, WIDTH, size, after=1.2 * size),
-                # Three spaces keep one code from running into the next at this size.
-                text_part(" \u2002 ".join(group.seats) or "Nobody", WIDTH, SEATS, bold=True),
-            ]
-        )
+        _group(paper, title, group)
     return paper.finish()
+
+
+def _group(paper: LoosePaper, title: str, group: GroupPart) -> None:
+    size = paper.size
+    pupils = "1 pupil" if len(group.seats) == 1 else f"{len(group.seats)} pupils"
+    room = WIDTH - SIGN - size
+    name = f"{group.band.name} ({group.band.letter}): {pupils}"
+    words = [
+        text_part(
+            name, room, size + 10, kind="H1", bold=True, colour=theme.ACCENT, after=0.3 * size
+        ),
+        text_part(title, room, size),
+    ]
+    top = paper.y
+    paper.place(words, LEFT)
+    sign(paper.page, group.band, RIGHT - SIGN, top - SIGN, SIGN)
+    paper.y = min(paper.y, top - SIGN) - size
+    paper.place([text_part(group.task, WIDTH, size, after=1.4 * size)])
+    # Three spaces keep one code from running into the next at this size.
+    codes = " \u2002 ".join(group.seats) or "Nobody"
+    made = [text_part(codes, WIDTH, large, bold=True) for large in SEATS]
+    caution = text_part(CAUTION, WIDTH, size)
+    room = paper.room - caution.height - size
+    seats = next((part for part in made if part.height <= room), made[-1])
+    paper.place([seats, space(size), caution])

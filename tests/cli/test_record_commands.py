@@ -6,6 +6,7 @@ import json
 import pytest
 
 from itembank.cli.main import run
+from itembank.records.lesson_pack import read_pack_facts
 
 DEPARTMENT = """
 school = "Fernhill School"
@@ -102,7 +103,7 @@ def test_typed_answers_are_marked_and_show_misconceptions(said, home):
     (home / "sheet.csv").write_text("\n".join(rows))
     assert said("record", "--sheet", "sheet.csv").status == 0
     out = said("decide").out
-    assert f"{asked[slip]['misconceptions'][0]['id']} showed 1 time" in out
+    assert f"{asked[slip]['misconceptions'][0]['name']} (× 1)" in " ".join(out.split())
     assert f"{slip + 1}  1 of 2" in out
 
 
@@ -254,8 +255,8 @@ def test_groups_are_printed_with_their_seats(said, home):
     (home / "scores.csv").write_text("seat,score\nA1,4\nA2,0\nB1,1\n")
     assert said("record", "8K", "--sheet", "scores.csv").status == 0
     assert said("decide", "8K", "--sheet", "groups.pdf").status == 0
-    pages = pypdfium2.PdfDocument(home / "groups.pdf")
-    texts = [page.get_textpage().get_text_range() for page in pages]
+    with pypdfium2.PdfDocument(home / "groups.pdf") as pages:
+        texts = [page.get_textpage().get_text_range() for page in pages]
     assert [any(seat in text for text in texts) for seat in ("A1", "A2", "B1")] == [True] * 3
     assert all("not a grade" in text for text in texts)
     lowest = next(text for text in texts if "A2" in text)
@@ -269,3 +270,25 @@ def test_groups_without_seats_are_not_printed(said, home):
     assert status == 2
     assert "no results by seat" in err
     assert not (home / "groups.pdf").exists()
+
+
+def test_of_three_pupils_nothing_is_said_for_certain(said, home):
+    assert "Overall: perhaps teach again to all" in said("record", "--bands", "3 0 0").out
+    out = said("decide").out
+    assert "Only 3 pupils" in out
+    assert "Overall: perhaps teach again to all" in out
+
+
+def test_a_decision_fits_80_columns_and_says_what_was_asked(said, home):
+    rows = [f"A{n},{n % 2},{int(n > 1)},0,1" for n in range(1, 7)]
+    (home / "sheet.csv").write_text("\n".join(["seat,1,2,3,4", *rows]))
+    views = ", ".join(f"A{n} sure" for n in range(1, 7))
+    assert said("record", "--sheet", "sheet.csv", "--own-view", views).status == 0
+    out = said("decide", "--pairs").out
+    assert max(map(len, out.splitlines())) <= 80
+    assert "Question 3 fooled the confident: 6 of 6 who were sure" in out
+    lines = out.splitlines()
+    for one in read_pack_facts(home / "output" / f"8K-{DAYS[1]}").lesson.questions:
+        place = next(k for k, line in enumerate(lines) if line.startswith(f"{one.number}  "))
+        assert one.prompt
+        assert one.prompt.startswith(lines[place + 1].strip().removesuffix("…"))
