@@ -50,6 +50,11 @@ if TYPE_CHECKING:
     from lark import Lark, Token
 
 
+# A dot at mid-height is a decimal point in much handwriting and older print, and times elsewhere.
+# Beside a decimal point, or before a power as in 3·10⁴, it can only be times.
+_HIGH_DOT = re.compile(r"(?<![\d.])(\d+)[·⋅∙](\d+)(?![\d.]|\s*[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])")
+
+
 class ParseError(NotationError):
     """Text that cannot be read as mathematics.
 
@@ -83,6 +88,12 @@ def parse(text: str, *, pence: bool = True) -> Node:
     fault = check_limits(text)
     if fault:
         raise ParseError(fault[1], fault[0] + 1)
+    if found := _HIGH_DOT.search(text):
+        raise ParseError(
+            f"{found[0]} can be read in two ways: write {found[1]}.{found[2]} or "
+            f"{found[1]} × {found[2]}.",
+            found.start() + 1,
+        )
     plain, origins = normalise(text)
 
     def column(offset: int) -> int:

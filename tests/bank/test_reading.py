@@ -164,7 +164,9 @@ def test_what_a_task_asks(task, prompt, ask, form):
     ("prompt", "key", "form"),
     [
         ("Simplify {28/8}.", "3 1/2", "mixed"),
-        ("Simplify {2/5}.", "0.4", "decimal"),
+        ("Simplify {0.8/2}.", "0.4", "decimal"),
+        # No simplified fraction is a decimal: such a key is disproved for its form.
+        ("Simplify {2/5}.", "0.4", "lowest-terms"),
         ("Solve {2x = 6}.", "3", "value"),
         ("Solve {2x = 6}.", "x = 3", "roots"),
     ],
