@@ -113,11 +113,20 @@ def _items(
     connection: Connection, scope: Scope, titles: Titles, topic: str | None, one_day: bool
 ) -> Found:
     from itembank.cli.report_items import items_tables, items_text
+    from itembank.cli.report_words import long_day
     from itembank.records.item_report import item_report
 
     result = item_report(connection, scope, topic)
     _known(bool(result.items), scope)
-    return items_text(result, titles, one_day), items_tables(result, titles)
+    who = scope.class_name or "All classes"
+    assert scope.first is not None
+    assert scope.last is not None
+    days = (
+        f" on {long_day(scope.last)}"
+        if one_day
+        else f", {long_day(scope.first)} to {long_day(scope.last)}"
+    )
+    return items_text(result, titles, f"{who}{days}.", one_day), items_tables(result, titles)
 
 
 def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: str | None) -> Found:

@@ -18,22 +18,24 @@ MOST = 20
 _HEADS = ("answers", "right", "r", "U−L", "Rasch")
 
 
-def items_text(result: ItemReport, titles: Titles, by_question: bool = False) -> list[str]:
-    """Return the statistics of items as lines; of one starter, its questions."""
-    lines = []
+def items_text(
+    result: ItemReport, titles: Titles, head: str, by_question: bool = False
+) -> list[str]:
+    """Return the statistics of items as lines under a head; of one starter, its questions."""
+    lines = [head, ""]
     if not by_question:
         lines += ["By topic and tier:", *_by_topic(result.generators, titles)]
     reliable = sorted(one.kr20 for one in result.starters if one.kr20 is not None)
     if reliable:
         what = "this starter" if len(reliable) == 1 else "a starter, the median"
         value = figure(reliable[len(reliable) // 2])
-        lines += ["", f"Reliability of {what} (KR-20): {value}."]
+        lines += [*([""] if lines[-1] else []), f"Reliability of {what} (KR-20): {value}."]
     shown = list(result.items)
     words = "Questions:"
     if not by_question and len(shown) > MOST:
         shown = sorted(shown, key=lambda one: -one.out_of)[:MOST]
         words = f"The {MOST} questions with most answers, of {len(result.items):,} (--csv: all):"
-    lines += ["", words, *_by_topic(shown, titles)]
+    lines += [*([""] if lines[-1] else []), words, *_by_topic(shown, titles)]
     mistakes = [
         line
         for one in (shown if by_question else result.generators)
@@ -86,7 +88,8 @@ def _called(one: Line, titles: Titles) -> str:
 def _mistakes(one: Line, titles: Titles) -> list[str]:
     names = sorted(one.misconceptions.items(), key=lambda pair: -pair[1])
     text = "; ".join(
-        f"{titles.mistake(one.topic, name)} {round(100 * share)} %" for name, share in names
+        f"{titles.mistake(one.topic, name)} {round(100 * share)}\N{NO-BREAK SPACE}%"
+        for name, share in names
     )
     return paragraph("  ", f"{_called(one, titles)}: {text}.").splitlines() if text else []
 

@@ -2,10 +2,21 @@
 
 import csv
 import datetime
+import re
+from pathlib import Path
 
 import pytest
 
-from itembank.records.entries import Answers, Clarity, LessonFacts, QuestionFacts
+from itembank.records.entries import (
+    Answers,
+    BandCount,
+    Bands,
+    Clarity,
+    LessonFacts,
+    OwnViews,
+    QuestionFacts,
+    Questions,
+)
 from itembank.records.recording import record
 from itembank.records.store import open_store
 
@@ -125,3 +136,132 @@ def test_bad_input_is_told_plainly(said, department, words, says):
     assert found.status == 2
     assert says in found.err
     assert "Traceback" not in found.err
+
+
+def asked(topic="ratio.share", questions=4):
+    return tuple(
+        QuestionFacts(n, f"{topic}/core/{n}", topic, "core", f"Question {n} on {topic}?")
+        for n in range(1, questions + 1)
+    )
+
+
+def facts(day, questions=None):
+    title = "Fractions of the market garden"
+    return LessonFacts(
+        "8K",
+        datetime.date(2026, 11, day),
+        4,
+        title,
+        "",
+        asked() if questions is None else questions,
+    )
+
+
+@pytest.fixture
+def record_it(away, monkeypatch):
+    """Record things of lessons of an empty department."""
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    (away / "department.toml").write_text(DEPARTMENT)
+
+    def call(day, *things, questions=None):
+        with open_store(str(away / "results.sqlite3")) as store:
+            for what in things:
+                record(store, facts(day, questions), what)
+
+    return call
+
+
+def rows_of(name):
+    with open(f"out/report-{name}.csv", encoding="utf-8-sig", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def pdf_text(path):
+    import pypdfium2
+
+    with pypdfium2.PdfDocument(path) as pdf:
+        words = " ".join(page.get_textpage().get_text_range() for page in pdf)
+    return " ".join(words.split())
+
+
+def everywhere(said):
+    """Return the report on screen and as a PDF, as plain words; the CSV files are written."""
+    done = said("report", "8K", "--csv", "out", "--pdf", "report.pdf", *UNTIL)
+    assert done.status == 0, done.err
+    assert max(map(len, done.out.splitlines()[:-2])) <= 80
+    texts = [" ".join(done.out.split()), pdf_text("report.pdf")]
+    for text in (*texts, *(path.read_text() for path in Path("out").iterdir())):
+        assert not set(re.split(r"\W+", text)) & set(SEATS)
+    return texts
+
+
+def test_what_fooled_the_confident_is_told_over_all_lessons(said, record_it):
+    # Of 20 sure pupils at each of two lessons 12 are wrong in question 3 and 1 in question 1.
+    right = {s: {1: i > 0, 2: True, 3: i > 11, 4: i > 15} for i, s in enumerate(SEATS)}
+    views = {s: "sure" if i < 20 else "not sure" for i, s in enumerate(SEATS)}
+    for day in (3, 10):
+        record_it(day, Answers(right, {}), OwnViews(views, {}))
+    for text in everywhere(said):
+        assert "2 lessons with own views and scores by seat" in text
+        # All five who were not sure had everything right, so the surer scored lower or the same.
+        assert "Agreement γ −1.00" in text
+        assert "of those not sure, 10 of 10 (100 %) scored high" in text
+        assert "Question 3 on ratio.share?" in text
+        assert "24 of 40 60 % (47–72)" in text
+        assert "Question 1 on ratio.share?" not in text
+    rows = rows_of("fooled")
+    assert [(row["question"], row["wrong"], row["sure"]) for row in rows] == [
+        ("", "58", "160"),
+        ("ratio.share/core/4", "32", "40"),
+        ("ratio.share/core/3", "24", "40"),
+    ]
+    assert {row["title"] for row in rows} == {"Sharing an amount in a given ratio"}
+    assert rows_of("own-views")[0]["not_sure_but_high"] == "10"
+
+
+def test_lessons_that_needed_clarifying_are_told_with_their_note(said, record_it):
+    record_it(3, Questions({1: (9, 20)}), Clarity(4, 20, "what a part is"))
+    record_it(10, Questions({1: (9, 20)}), Clarity(1, 20, "the units"))
+    for text in everywhere(said):
+        assert "3 Nov" in text
+        assert "Fractions of the market garden" in text
+        assert "4 of 20" in text
+        assert "what a part is" in text
+        assert "the units" not in text
+    rows = rows_of("lessons")
+    assert [(row["asked"], row["needed_clarifying"], row["note"]) for row in rows] == [
+        ("4", "yes", "what a part is"),
+        ("1", "no", "the units"),
+    ]
+
+
+def test_four_pupils_are_too_few_to_say_what_fooled_them(said, record_it):
+    right = {seat: {1: False, 2: True, 3: True, 4: True} for seat in SEATS[:4]}
+    record_it(3, Answers(right, {}), OwnViews(dict.fromkeys(SEATS[:4], "sure"), {}))
+    for text in everywhere(said):
+        assert "Too few pupils to say how well the two agree" in text
+        assert "Which questions fooled the confident is not known" in text
+    assert rows_of("fooled") == []
+
+
+def test_a_class_that_never_recorded_by_seat(said, record_it):
+    counts = tuple(
+        BandCount(letter, name, low, high, n)
+        for letter, name, low, high, n in (("R", "Rebuild", 0, 2, 5), ("E", "Extend", 3, 4, 20))
+    )
+    record_it(3, Bands(counts), OwnViews({}, {"sure": 9, "not sure": 16}))
+    record_it(10, Questions({1: (9, 20), 2: (15, 20)}))
+    for text in everywhere(said):
+        assert "In 1 lesson hands were counted" in text
+        assert "1 of 2 lessons were recorded by band or score only" in text
+        assert "fooled the confident" not in text.casefold()
+        assert "γ" not in text
+
+
+def test_a_lesson_without_its_pack_is_told_plainly(said, record_it):
+    record_it(3, Bands((BandCount("R", "Rebuild", 0, 4, 5),)), questions=())
+    screen, paper = everywhere(said)
+    assert "recorded without their packs, so it is not known what they asked" in screen
+    assert "the lessons were recorded without their packs" in paper
+    assert "Own views: none were recorded." in paper
+    assert "R 5" in screen
