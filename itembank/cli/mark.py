@@ -8,7 +8,7 @@ from typing import Annotated, Any
 import typer
 
 from itembank.cli.usage import PlainCommand
-from itembank.errors import ItembankError
+from itembank.errors import CheckFailed, ItembankError
 
 
 class AnswerCommand(PlainCommand):
@@ -109,6 +109,14 @@ def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     from itembank.notation.line import line
 
     item = find_address(address, banks)
+    if ":" in address:
+        # Generated keys are proved by every audit; a bank's may have been written a minute ago.
+        from itembank.checking import prove_fast
+
+        try:
+            prove_fast(item)
+        except CheckFailed as error:
+            raise CheckFailed(f"{error}. Nothing is marked by such a key: put it right.") from None
     marked = verdict_on(item, answer)
     said = marked.verdict.value.capitalize()
     if marked.misconception is not None:

@@ -72,6 +72,15 @@ def test_marking_an_answer_to_a_bank_s_question(said, near, monkeypatch):
     assert said("mark", "fernhill:support-20", "61", "--bank", near).out.startswith("Right")
 
 
+def test_nothing_is_marked_by_a_key_that_is_wrong(said, near):
+    for path in near.glob("*.toml"):
+        path.write_text(path.read_text().replace('key = "61"', 'key = "62"'))
+    status, out, err = said("mark", "fernhill:support-20", "62", "--bank", near)
+    assert (status, out) == (1, "")
+    assert "61" in err
+    assert "the key says 62" in err
+
+
 @pytest.mark.parametrize(
     ("address", "words"),
     [
