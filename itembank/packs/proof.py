@@ -129,7 +129,8 @@ def _message(faults: Sequence[str]) -> str:
     shown = list(faults[:MOST_TOLD])
     if len(faults) > MOST_TOLD:
         shown.append(f"… and {len(faults) - MOST_TOLD} more.")
-    return "\n".join(["Stopped: a key could not be proved, and no pack is made or used with a wrong key.", *shown])
+    head = "Stopped: a key could not be proved, and no pack is made or used with a wrong key."
+    return "\n".join([head, *shown])
 
 
 def _raise(faults: Sequence[str]) -> None:
