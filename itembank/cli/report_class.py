@@ -13,6 +13,7 @@ from itembank.cli.report_words import (
     figure,
     long_day,
     named_table,
+    places,
     plural,
     rounded,
     share_words,
@@ -190,10 +191,7 @@ def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
             titles.of(t.topic),
             t.out_of,
             *(rounded(t.interval) if t.out_of else (None, None, None)),
-            *(
-                None if end is None else round(end, 4)
-                for end in (t.mastery.now, t.mastery.low, t.mastery.high)
-            ),
+            *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
             round(t.mastery.half_life, 1),
             t.mastery.due,
         )
@@ -256,7 +254,7 @@ def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
         done.pupils,
         " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
         round(done.overall.interval.share, 4) if done.overall else None,
-        view and view.agreement,
+        places(view.agreement) if view else None,
         len(view.over) if view else None,
         len(view.under) if view else None,
         asked,

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from itembank.cli.report_words import Rows, figure, rounded, share_words
+from itembank.cli.report_words import Rows, figure, places, rounded, share_words
 from itembank.cli.text import paragraph, table
 
 if TYPE_CHECKING:
@@ -125,10 +125,7 @@ def items_tables(result: ItemReport, titles: Titles) -> dict[str, Rows]:
                 one.right,
                 one.out_of,
                 *rounded(one.interval),
-                one.correlation,
-                one.upper_lower,
-                one.difficulty,
-                one.error,
+                *map(places, (one.correlation, one.upper_lower, one.difficulty, one.error)),
                 "; ".join(
                     f"{titles.mistake(one.topic, name)} {share:.3f}"
                     for name, share in one.misconceptions.items()
@@ -139,7 +136,7 @@ def items_tables(result: ItemReport, titles: Titles) -> dict[str, Rows]:
         ]
 
     starters: list[Sequence[object]] = [
-        (one.class_name, one.date, one.kr20) for one in result.starters
+        (one.class_name, one.date, places(one.kr20)) for one in result.starters
     ]
     return {
         "report-items.csv": (_COLUMNS, rows(result.items)),

@@ -74,6 +74,15 @@ def plural(count: int, one: str) -> str:
     return f"{count:,} {one}{'' if count == 1 else 's'}"
 
 
+def places(value: float | None) -> float | None:
+    """Return a figure to four places, for a spreadsheet; None where it is not known.
+
+    >>> places(0.30000000000000004), places(None)
+    (0.3, None)
+    """
+    return None if value is None else round(value, 4)
+
+
 def rounded(interval: Interval) -> tuple[float, float, float]:
     """Return a share and its ends to four places, for a spreadsheet."""
     return round(interval.share, 4), round(interval.low, 4), round(interval.high, 4)
