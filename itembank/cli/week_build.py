@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 from collections.abc import Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from multiprocessing import get_context
@@ -31,8 +32,17 @@ def build_all(requests: Sequence[PackRequest]) -> list[Files]:
     processes = min(len(requests), os.cpu_count() or 1)
     if processes < 2 or not hasattr(os, "fork"):
         return [build_one(request) for request in requests]
-    with ProcessPoolExecutor(processes, mp_context=get_context("fork")) as pool:
-        return list(pool.map(build_one, requests))
+    pool = ProcessPoolExecutor(processes, mp_context=get_context("fork"))
+    try:
+        # Ctrl-C is for this process alone: the others would each print what they were at.
+        before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        try:
+            made = [pool.submit(build_one, request) for request in requests]
+        finally:
+            signal.pthread_sigmask(signal.SIG_SETMASK, before)
+        return [one.result() for one in made]
+    finally:
+        pool.shutdown(cancel_futures=True)
 
 
 def build_one(request: PackRequest) -> Files:

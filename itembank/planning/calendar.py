@@ -28,6 +28,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
+from itembank.faults import Fault, FileFaults
 from itembank.toml_file import Table, TomlFile
 
 FILE_NAME = "calendar.toml"
@@ -137,7 +138,13 @@ def read_calendar(folder: Path) -> Calendar:
     Raises:
         FileFaults: every fault of the file, each with its line.
     """
-    file = TomlFile(folder / FILE_NAME)
+    path = folder / FILE_NAME
+    if not path.exists():
+        what = "There is no such file, and a week is planned by it. It has a [[terms]] table with "
+        what += 'name = "Autumn", first = 2026-09-03 and last = 2026-12-18 for each term, and a '
+        what += '[[closed]] table with first, last and why = "half term" for days off.'
+        raise FileFaults([Fault(str(path), 0, what)])
+    file = TomlFile(path)
     top = file.top()
     terms = _terms(top)
     closed = _closed(top, terms)

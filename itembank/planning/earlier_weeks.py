@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,10 +13,8 @@ from itembank.planning.choose_topics import TopicState
 from itembank.planning.memory import Seen, remember
 from itembank.planning.scheme import Scheme
 from itembank.planning.sheet_rows import sheet_addresses
-from itembank.planning.week_plan import FOLDER
+from itembank.planning.week_plan import FILE_NAME, FOLDER
 from itembank.toml_file import Table, TomlFile
-
-_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +39,7 @@ def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
     found: list[AskedBefore] = []
     faults: list[Fault] = []
     for path in sorted((folder / FOLDER).glob("week-*.toml")):
-        match = _NAME.fullmatch(path.name)
+        match = FILE_NAME.fullmatch(path.name)
         if match and match[1].casefold() != class_name.casefold():
             continue
         try:

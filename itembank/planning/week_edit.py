@@ -153,9 +153,11 @@ class Editor:
         rest = tuple(one for one in lesson.topics if one.topic != topic)
         least = {one.topic: one.count for one in rest if one.pinned}
         if not 0 < count <= lesson.questions - sum(least.values()):
+            pinned = sum(least.values())
+            others = f", {pinned} of them pinned to other topics" if pinned else ""
             raise ItembankError(
-                f"{lesson} has {lesson.questions} questions, {sum(least.values())} of them pinned "
-                f"already. There is no room for {count} on {topic}."
+                f"{lesson} has {lesson.questions} questions{others}, so there is no room for "
+                f"{count} on {topic}. Write --questions to have more, or pin fewer."
             )
         lesson = replace(
             lesson, topics=(*rest, WeekTopic(topic, count, "", True)), items=items, never=never
@@ -246,8 +248,8 @@ class Editor:
         numbers = [int(word) for word in rest if word.isdigit()]
         if sorted(numbers) != list(range(1, len(lesson.asked) + 1)) or len(numbers) != len(rest):
             raise ItembankError(
-                f"Name each topic of the lesson once ({', '.join(lesson.counts)}), or each number "
-                f"from 1 to {len(lesson.asked)}: {example}"
+                f"Write each number from 1 to {len(lesson.asked)} once, or each of the topics "
+                f"{', '.join(lesson.counts)}: {example}"
             )
         self._put({place: replace(lesson, asked=tuple(lesson.asked[n - 1] for n in numbers))})
 

@@ -15,7 +15,7 @@ from itembank.planning.department import MOST_QUESTIONS, Department, unknown_top
 from itembank.planning.plan_file import MOST_SEED
 from itembank.planning.sheet_items import LessonSheets
 from itembank.planning.sheet_rows import read_sheet_row
-from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
+from itembank.planning.week_plan import FILE_NAME, PlannedLesson, WeekPlan, WeekTopic, is_address
 from itembank.toml_file import Table, TomlFile
 
 TopicOf = Callable[[str], str]
@@ -44,11 +44,17 @@ def read_week_plan(
         )
     elif name and class_name is not None and name.casefold() != class_name.casefold():
         top.fault("class", f"This is a plan for {name}, not for {class_name}.")
+    named = FILE_NAME.fullmatch(path.name)
+    if named and name.casefold() in names and named[1].casefold() != name.casefold():
+        top.fault(
+            "class",
+            f"The file's name says {named[1]}, but the plan is for {name}. Change one of them.",
+        )
     week = read_date(top, "week")
     if week is not None and week != monday(week):
         top.fault("week", f"{week} is no Monday. Write {monday(week)}.")
     rows = top.tables("lessons")
-    if not rows:
+    if not rows and not file.faults:
         top.fault("lessons", "There are no lessons. Add a [[lessons]] table.")
     lessons: list[PlannedLesson] = []
     for row in rows:
@@ -91,10 +97,14 @@ def _lesson(
     title = row.text("title", "Starter", most=60)
     period = row.text("period", "1", most=8)
     questions = row.whole("questions", None, 1, MOST_QUESTIONS)
-    seed = row.whole("seed", -1, -1, MOST_SEED)
+    seed = row.whole("seed", None, 0, MOST_SEED) if "seed" in row else None
+    row.known("seed")
+    sound = len(row.file.faults)
     topics = _topics(row, known)
     counts = {one.topic: one.count for one in topics}
-    if topics and "questions" in row and sum(counts.values()) != questions:
+    # A number that cannot be read would only be told of twice.
+    counted = len(row.file.faults) == sound and isinstance(row.any("questions"), int)
+    if topics and counted and sum(counts.values()) != questions:
         row.fault(
             "questions",
             f"The topics ask for {sum(counts.values())} questions, but ‘questions’ is {questions}. "
@@ -127,7 +137,7 @@ def _lesson(
         period,
         title,
         questions,
-        seed if seed >= 0 else usual_seed(class_name, date, title),
+        seed if seed is not None else usual_seed(class_name, date, title),
         topics,
         tuple(address for address, _ in items),
         tuple(never),
@@ -137,7 +147,16 @@ def _lesson(
 
 def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
     found: list[WeekTopic] = []
-    for table in row.tables("topics"):
+    sound = len(row.file.faults)
+    for place, value in enumerate(row.items("topics")):
+        if isinstance(value, str):  # a name alone: one question
+            value = {"topic": value}
+        if not isinstance(value, dict):
+            row.fault(
+                "topics", f'A topic is written {{ topic = "ratio.share", count = 1 }}, not {value}.'
+            )
+            continue
+        table = Table(row.file, value, (*row.path, "topics", place))
         name = table.text("topic", None)
         count = table.whole("count", 1, 1, MOST_QUESTIONS)
         why = str(table.any("why") or "")
@@ -150,7 +169,7 @@ def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
             # A topic without a reason was written by the teacher.
             found.append(WeekTopic(name, count, why or "your choice", pinned or not why))
         table.close()
-    if not found:
+    if not found and len(row.file.faults) == sound:
         row.fault("topics", "The lesson has no topics. List at least one.")
     return tuple(found)
 

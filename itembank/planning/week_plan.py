@@ -6,6 +6,7 @@ What a teacher may change stands in the head of the file itself (:data:`HOW`).
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -14,6 +15,8 @@ from itembank.planning.sheet_items import LessonSheets
 from itembank.planning.sheet_rows import quoted, sheet_lines
 
 FOLDER = "plans"
+FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
+"""What :attr:`WeekPlan.file_name` returns; the class stands in the middle."""
 HOW = """\
 # Change what you like, then run: itembank week --plan {path} --replace
 #   topics     what the starter asks about; the counts come to ‘questions’.
