@@ -9,6 +9,8 @@ score, less the share in which it is the other way about.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
@@ -98,10 +100,15 @@ def count_pairs(sure: Sequence[float], scores: Sequence[float]) -> Pairs:
     >>> count_pairs([2, 1, 1], [8, 3, 5])
     Pairs(agree=2, differ=0)
     """
-    signs = [
-        (sure[a] - sure[b]) * (scores[a] - scores[b]) for a, b in combinations(range(len(sure)), 2)
-    ]
-    return Pairs(sum(sign > 0 for sign in signs), sum(sign < 0 for sign in signs))
+    by_view: dict[float, list[float]] = defaultdict(list)
+    for view, mark in sorted(zip(sure, scores, strict=True)):
+        by_view[view].append(mark)
+    agree = differ = 0
+    # In order of views, so the second of two holds the surer pupils; their marks are in order.
+    for less, more in combinations(by_view.values(), 2):
+        agree += sum(len(more) - bisect_right(more, mark) for mark in less)
+        differ += sum(bisect_left(more, mark) for mark in less)
+    return Pairs(agree, differ)
 
 
 def agreement(sure: Sequence[float], scores: Sequence[float]) -> float | None:
