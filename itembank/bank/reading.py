@@ -167,7 +167,7 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
         if isinstance(target, Frac) or isinstance(key, Frac | Mixed):
             # The key may be another kind of number, but then a finished one of that kind; a
             # decimal only of decimals: 0.75 is worth 18/24, but is no simplified fraction.
-            kinds = {Mixed: "mixed"}
+            kinds: dict[type[Node], str] = {Mixed: "mixed"}
             if any(isinstance(part, Dec) for part in walk(target)):
                 kinds[Dec] = "decimal"
             return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")

@@ -103,6 +103,7 @@ def read_sheet_file(
     facts = had.facts
     asked = Asked(facts.out_of, len(facts.questions), had.pack, had.versions)
     done = read_sheet(path, asked, seats, banks_of(found))
+    said.extend(done.remarks)
     if done.absent:
         said.append(f"Away: {' '.join(done.absent)}.")
     return done.what

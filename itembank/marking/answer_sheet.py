@@ -8,33 +8,34 @@ Seat codes only: columns that look like names or dates of birth are refused.
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
+from itembank.csv_text import NO_MARK, csv_rows
 from itembank.faults import Fault, FileFaults, decode_text, join_words
 from itembank.seats import heading_fault, seat_fault
 
-MOST_ROWS = 10_000
 _QUESTION = re.compile(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
 _SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})
 _VERSION = -1
-_NO_ANSWER = frozenset({"", "-", "–", "—"})
+# Columns that a spreadsheet adds up by itself; what they say is counted again.
+_TOTALS = frozenset({"total", "totals", "score", "mark", "marks", "sum", "out of", "%"})
 
 
 @dataclass(frozen=True, slots=True)
 class AnswerRow:
     """The answers of one seat, one for each question; an empty text is no answer.
 
-    `version` is the letter of the seat's version of the starter; empty where none is stated.
+    `version` is the letter of the seat's version of the starter, empty where none is stated;
+    `line` is where the row stands in its file.
     """
 
     seat: str
     answers: tuple[str, ...]
     version: str = ""
+    line: int = field(default=0, compare=False)
 
 
 def read_answers(path: Path, questions: int, versions: Sequence[str] = ()) -> tuple[AnswerRow, ...]:
@@ -53,9 +54,9 @@ def parse_answers(
     r"""Read CSV text as :func:`read_answers` does.
 
     >>> parse_answers("seat,1,2\nA1,3/4,5\nA2,,x = 2\n", 2)[1]
-    AnswerRow(seat='A2', answers=('', 'x = 2'), version='')
+    AnswerRow(seat='A2', answers=('', 'x = 2'), version='', line=3)
     """
-    rows = _csv_rows(text, file)
+    rows = csv_rows(text, file)
     if not rows:
         raise FileFaults([Fault(file, 0, f"The sheet is empty. {_wanted(questions)}")])
     line, heading = rows[0]
@@ -89,9 +90,9 @@ def parse_answers(
             if fault := _version_fault(version, versions):
                 faults.append(Fault(file, line, fault))
         for place, cell in zip(columns, cells[1:], strict=False):
-            if place is not None and place != _VERSION and cell not in _NO_ANSWER:
+            if place is not None and place != _VERSION and cell.casefold() not in NO_MARK:
                 answers[place] = cell
-        found.append(AnswerRow(seat, tuple(answers), version))
+        found.append(AnswerRow(seat, tuple(answers), version, line))
     if faults:
         raise FileFaults(faults)
     if not found:
@@ -121,6 +122,8 @@ def _columns(
         place = int(number[1]) - 1 if number else None
         if cell.casefold() == "version" and _VERSION not in columns:
             place = _VERSION
+        elif cell.casefold() in _TOTALS:
+            place = None
         elif place is None:
             fault = heading_fault(cell) or f"‘{cell}’ is not the number of a question."
             faults.append(Fault(file, line, fault))
@@ -131,7 +134,7 @@ def _columns(
         elif place in columns:
             faults.append(Fault(file, line, f"Question {place + 1} has two columns. Keep one."))
         columns.append(place)
-    if all(place == _VERSION for place in columns):
+    if not any(place is not None and place >= 0 for place in columns) and not faults:
         faults.append(Fault(file, line, f"No question has a column. {_wanted(questions)}"))
     return columns
 
@@ -149,23 +152,3 @@ def _version_fault(version: str, versions: Sequence[str]) -> str:
 def _wanted(questions: int) -> str:
     numbers = ",".join(str(n + 1) for n in range(min(questions, 3)))
     return f"Begin with a heading such as: seat,{numbers}{',…' if questions > 3 else ''}"
-
-
-def _csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
-    heading = text.lstrip().split("\n", 1)[0]
-    # A spreadsheet set up for a country that writes decimal commas saves with semicolons.
-    separator = next((mark for mark in ";\t" if mark in heading and "," not in heading), ",")
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
-    rows: list[tuple[int, list[str]]] = []
-    try:
-        for row in reader:
-            cells = [cell.strip() for cell in row]
-            if any(cells):
-                rows.append((reader.line_num, cells))
-            if len(rows) > MOST_ROWS:
-                message = f"A sheet has at most {MOST_ROWS:,} rows."
-                raise FileFaults([Fault(file, reader.line_num, message)])
-    except csv.Error as error:
-        fault = Fault(file, reader.line_num, f"This is not a CSV row: {error}.")
-        raise FileFaults([fault]) from None
-    return rows

@@ -12,19 +12,18 @@ needs a pupil's name.
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.csv_text import NO_MARK, csv_rows
 from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, decode_text
 from itembank.planning.bands import Band, band_of
 from itembank.seats import heading_fault, seat_fault, seat_order
 
-_ABSENT = {"", "-", "–", "absent", "abs"}
+_OUT_OF = re.compile(r"(\d+) ?/ ?(\d+)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,17 +94,7 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
     entries: list[Entry] = []
     absent: list[str] = []
     seen: dict[str, int] = {}
-    heading = text.split("\n", 1)[0]
-    # A spreadsheet set up for a country that writes decimal commas saves with semicolons.
-    separator = ";" if ";" in heading and "," not in heading else ","
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
-    try:
-        rows = [(reader.line_num, [cell.strip() for cell in row]) for row in reader]
-    except csv.Error as error:
-        raise FileFaults(
-            [Fault(file, reader.line_num, f"This is not a CSV row: {error}.")]
-        ) from None
-    rows = [(line, cells) for line, cells in rows if any(cells)]
+    rows = csv_rows(text, file)
     if rows and _is_heading(rows[0][1]):
         line, cells = rows.pop(0)
         if said := next(filter(None, map(heading_fault, cells)), ""):
@@ -126,9 +115,12 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
                     f"Seat {code} is on line {seen[code.upper()]} already. Keep one of the two.",
                 )
             )
-        elif score.casefold() in _ABSENT:
+        elif score.casefold() in NO_MARK:
             absent.append(code)
         else:
+            # 5/8 says no more than 5 where the starter is out of 8.
+            if (written := _OUT_OF.fullmatch(score)) and written[2] == str(marks):
+                score = written[1]
             fault = score_fault(score, marks)
             if fault:
                 faults.append(Fault(file, line, fault))
@@ -160,5 +152,5 @@ def score_fault(text: str, marks: int) -> str:
 def _is_heading(cells: list[str]) -> bool:
     """Tell a heading from a first row: a heading has no digit and no sign of absence in it."""
     return len(cells) > 1 and not any(
-        re.search(r"\d", cell) or cell.casefold() in _ABSENT for cell in cells
+        re.search(r"\d", cell) or cell.casefold() in NO_MARK for cell in cells
     )

@@ -6,11 +6,13 @@ column for each question holds 1 and 0 alone, or answers as they were typed.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.csv_text import csv_rows
 from itembank.faults import Fault, FileFaults, decode_text, join_words
 from itembank.records.entries import Answers, Scores
 from itembank.records.typed import seat_said, view_level
@@ -20,15 +22,27 @@ if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
 
 _SEATS = {"seat", "seats", "code", "seat code", ""}
-_RIGHT = {"1": True, "0": False, "": False}
+_RIGHT = {
+    **dict.fromkeys(("1", "✓", "✔", "☑", "√", "y", "yes", "right", "r", "tick", "true", "t"), True),
+    **dict.fromkeys(
+        ("0", "✗", "✘", "×", "x", "n", "no", "wrong", "w", "cross", "false", "f"), False
+    ),
+    "": False,
+}
+"""How a person writes that an answer is right, or wrong, in small letters."""
+_PLAINLY = frozenset({"1", "0", "✓", "✔", "☑", "✗", "✘"})
+"""Those of them that are hardly answers themselves."""
+MARKS_FROM = 0.75
+"""Share of such cells from which a sheet is meant to hold marks, and no answers."""
 
 
 @dataclass(frozen=True, slots=True)
 class SheetRead:
-    """What a sheet says, and the seats that it says nothing of."""
+    """What a sheet says, the seats that it says nothing of, and what the teacher should know."""
 
     what: Scores | Answers
     absent: tuple[str, ...]
+    remarks: tuple[str, ...] = ()
 
 
 def is_by_question(text: str) -> bool:
@@ -87,16 +101,37 @@ def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> Sheet
     rows = parse_answers(text, asked.questions, str(path), asked.versions)
     there = [row for row in rows if any(row.answers)]
     absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
-    if all(cell in _RIGHT for row in there for cell in row.answers):
+    if _are_marks(there, str(path)):
         right = {
-            row.seat.upper(): {n: _RIGHT[cell] for n, cell in enumerate(row.answers, 1)}
+            row.seat.upper(): {n: _RIGHT[cell.casefold()] for n, cell in enumerate(row.answers, 1)}
             for row in there
         }
         return SheetRead(Answers(right, {}), absent)
-    return SheetRead(_marked(there, asked, str(path), banks), absent)
+    what, remarks = _marked(there, asked, str(path), banks)
+    return SheetRead(what, absent, remarks)
 
 
-def _marked(rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Path, ...]) -> Answers:
+def _are_marks(rows: Sequence[AnswerRow], file: str) -> bool:
+    """Tell whether a sheet says right or wrong in each cell, or holds answers as typed.
+
+    Raises:
+        FileFaults: most cells say right or wrong, yet some do not: as answers, all of those
+            would be wrong, and nobody would be told.
+    """
+    cells = [(row, cell) for row in rows for cell in row.answers if cell]
+    strange = [(row, cell) for row, cell in cells if cell.casefold() not in _RIGHT]
+    if not strange:
+        return True
+    plain = sum(cell in _PLAINLY for _, cell in cells)
+    if plain < MARKS_FROM * len(cells):
+        return False
+    message = "‘{}’ says neither right nor wrong, as most cells do. Write 1 or 0."
+    raise FileFaults([Fault(file, row.line, message.format(cell)) for row, cell in strange])
+
+
+def _marked(
+    rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Path, ...]
+) -> tuple[Answers, tuple[str, ...]]:
     """Mark typed answers; an answer left out is a wrong one without a misconception."""
     from itembank.marking.mark import Verdict
     from itembank.marking.sheet import mark_sheet
@@ -114,6 +149,7 @@ def _marked(rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Pat
     items = starter_items(asked.pack, banks)
     right: dict[str, dict[int, bool]] = {}
     shown: dict[tuple[str, int], str] = {}
+    verdicts: Counter[Verdict] = Counter()
     for letter, questions in items.items():
         theirs = [row for row in rows if row.version == letter or not row.version]
         for seat in mark_sheet(questions, theirs).seats if theirs else ():
@@ -121,9 +157,42 @@ def _marked(rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Pat
             right[code] = {}
             for number, one in enumerate(seat.marked, 1):
                 right[code][number] = one is not None and one.verdict is Verdict.RIGHT
+                verdicts.update([one.verdict] if one is not None else [])
                 if one is not None and one.misconception is not None:
                     shown[code, number] = one.misconception.id
-    return Answers(right, shown)
+    return Answers(right, shown), _remarks(
+        sum(verdicts.values()),
+        verdicts[Verdict.RIGHT],
+        verdicts[Verdict.UNREADABLE],
+        verdicts[Verdict.WRONG_FORM],
+    )
+
+
+def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tuple[str, ...]:
+    """Return what a teacher should look at before trusting typed answers.
+
+    >>> _remarks(16, 0, 0, 0)
+    ('None of the 16 answers is right. If the sheet holds marks, write 1 or 0 in each cell.',)
+    """
+    found = []
+    if answers and not right:
+        found.append(
+            f"None of the {answers} answers is right. If the sheet holds marks, write 1 or 0 in "
+            "each cell."
+        )
+    counted = [
+        f"{number} {what}"
+        for number, what in (
+            (unreadable, "could not be read"),
+            (other_form, "had the right value in another form"),
+        )
+        if number
+    ]
+    if counted:
+        found.append(
+            f"Of the answers, {join_words(counted)}: wrong, as counted. ‘itembank mark’ shows them."
+        )
+    return tuple(found)
 
 
 def _scores(text: str, out_of: int, file: str) -> SheetRead:
@@ -140,14 +209,12 @@ def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
     Raises:
         FileFaults: the file cannot be read, or rows of it are wrong; every fault with its line.
     """
-    file, faults = str(path), []
+    file = str(path)
+    faults: list[Fault] = []
     found: dict[str, str] = {}
-    for line, row in enumerate(decode_text(path).splitlines(), 1):
-        cells = [cell.strip().strip('"') for cell in row.replace(";", ",").split(",")]
-        if not any(cells):
-            continue
+    for place, (line, cells) in enumerate(csv_rows(decode_text(path), file)):
         level = view_level(cells[1]) if len(cells) == 2 else ""
-        if line == 1 and not level and not any(one.isdigit() for one in cells[0]):
+        if not place and not level and not any(one.isdigit() for one in cells[0]):
             if fault := next(filter(None, map(heading_fault, cells)), ""):
                 raise FileFaults([Fault(file, line, fault)])
             continue
@@ -173,8 +240,7 @@ def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
     What is no seat code at all is left to those who read the sheet.
     """
     found = []
-    for number, line in enumerate(text.splitlines(), 1):
-        first = line.replace(";", ",").replace("\t", ",").split(",")[0].strip().strip('"')
+    for number, (first, *_) in csv_rows(text, file):
         if not seat_fault(first) and (said := seat_said(first, seats)):
             found.append(Fault(file, number, said))
     return found
