@@ -37,9 +37,12 @@ class TomlFile:
 
     def fault(self, path: KeyPath, message: str, word: str = "") -> None:
         """Note a fault at `path`, or where `word` stands within its value."""
+        self.faults.append(Fault(str(self.path), self.line(path, word), message))
+
+    def line(self, path: KeyPath, word: str = "") -> int:
+        """Return the line of `path`, or the one at or after it where `word` stands."""
         at = self._locator
-        line = at.line_of_word(path, word) if word else at.line(path)
-        self.faults.append(Fault(str(self.path), line, message))
+        return at.line_of_word(path, word) if word else at.line(path)
 
     def finish(self) -> None:
         """Raise :class:`FileFaults` if any fault was noted."""

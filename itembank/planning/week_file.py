@@ -156,6 +156,7 @@ def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
                 "topics", f'A topic is written {{ topic = "ratio.share", count = 1 }}, not {value}.'
             )
             continue
+        before = len(row.file.faults)
         table = Table(row.file, value, (*row.path, "topics", place))
         name = table.text("topic", None)
         count = table.whole("count", 1, 1, MOST_QUESTIONS)
@@ -169,9 +170,18 @@ def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
             # A topic without a reason was written by the teacher.
             found.append(WeekTopic(name, count, why or "your choice", pinned or not why))
         table.close()
+        _place(row, before, [one for key, one in value.items() if key != "why"])
     if not found and len(row.file.faults) == sound:
         row.fault("topics", "The lesson has no topics. List at least one.")
     return tuple(found)
+
+
+def _place(row: Table, before: int, values: list[object]) -> None:
+    """Tell the faults of one topic's table where the topic stands, not where the list begins."""
+    word = next((one for one in values if isinstance(one, str)), "")
+    faults = row.file.faults
+    line = row.file.line((*row.path, "topics"), word)
+    faults[before:] = [replace(fault, line=line) for fault in faults[before:]]
 
 
 def _items(
