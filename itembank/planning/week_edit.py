@@ -7,6 +7,7 @@ with all else held as it is.
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -17,6 +18,7 @@ from itembank.planning.week_choice import Hold, Known, choose_week
 from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
 
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_BRITISH = re.compile(r"(\d{1,2}/\d{1,2}/\d{4})(?:/(.+))?")
 TopicOf = Callable[[str], str]
 """Returns the topic of the item at an address; raises ItembankError where it names nothing."""
 
@@ -45,12 +47,13 @@ def find_day(plan: WeekPlan, word: str) -> int | None:
     Raises:
         ItembankError: there is no lesson on that day, or two.
     """
-    text, _, period = word.partition("/")
+    british = _BRITISH.fullmatch(word)  # whose own strokes part no period
+    text, period = british.groups("") if british else word.partition("/")[::2]
     low = text.casefold()
     date = None
     if len(low) >= 3 and (found := [i for i, day in enumerate(DAYS) if day.startswith(low)]):
         date = plan.week + datetime.timedelta(days=found[0])
-    elif text[:1].isdigit() and ("-" in text or len(text) > 4):
+    elif text[:1].isdigit() and (british or "-" in text or len(text) > 4):
         date = parse_day(text, plan.week)
     if date is None:
         return None
