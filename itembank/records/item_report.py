@@ -6,7 +6,7 @@ import datetime
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import isnan
+from math import inf, isnan
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -15,8 +15,8 @@ from numpy.typing import NDArray
 from sqlalchemy import Connection, func, select
 
 from itembank.records.interval import Interval, wilson
+from itembank.records.item_difficulty import Measured, measure
 from itembank.records.pooled import Pooled, count_cells, pool_cells, reliabilities
-from itembank.records.rasch import FEWEST_EITHER_WAY, TooFew, rasch_of_starters
 from itembank.records.starter_answers import (
     Question,
     Scope,
@@ -28,12 +28,8 @@ from itembank.records.tables import active, entry, lesson, misconception, questi
 TIERS = ("support", "core", "challenge")
 FEWEST_FOR_TIER = 20
 """Answers an item needs before its tier is doubted (common practice, no source)."""
-NEWEST = 2000
-"""Starters, the newest, that Rasch difficulties are taken from: some 60,000 pupils' answers."""
-
-
-MOST_ITEMS = 40
-"""Items up to which each has a Rasch difficulty; above, each topic and tier has one."""
+NORMAL_95 = 1.96
+"""Standard errors on each side of a difficulty that 95 % of intervals reach."""
 
 
 class Line(NamedTuple):
@@ -62,22 +58,34 @@ class Line(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Contradiction:
-    """An item or generator that is harder or easier than its topic's `other` tier."""
+    """An item or generator that is harder or easier than `other`, another tier of its topic.
+
+    `by_difficulty` says that Rasch difficulties were compared; otherwise shares right were.
+    `clear` is the distance of the two in halves of their intervals together: above 1.
+    """
 
     line: Line
     harder: bool
-    other: str
-    interval: Interval
+    other: Line
+    by_difficulty: bool
+    clear: float
 
     def words(self) -> str:
         """Return the contradiction in one sentence."""
-        low, high = (round(100 * end) for end in self.line.interval[1:])
-        theirs = round(100 * self.interval.share)
-        how = "harder" if self.harder else "easier"
-        return (
-            f"{self.line.tier}, yet {how} than {self.other}: {low} to {high} % right, where "
-            f"{self.other} has {theirs} %"
-        )
+        one, other = self.line, self.other
+        said = f"{one.tier}, yet {'harder' if self.harder else 'easier'} than {other.tier}: "
+        if self.by_difficulty:
+            return (
+                f"{said}difficulty {_logits(one)} whoever answered, where {other.tier} has "
+                f"{_logits(other)}"
+            )
+        low, high = (round(100 * end) for end in one.interval[1:])
+        share = round(100 * other.interval.share)
+        return f"{said}{low} to {high} % right, where {other.tier} has {share} %"
+
+
+def _logits(line: Line) -> str:
+    return f"{line.difficulty:.2f} ±{line.error:.2f}".replace("-", "−")
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,17 +133,14 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
     for item, names in shown.items():
         for name, count in names.items():
             by_kind[int(kind[item])][name] += count
-    few = len(items) <= MOST_ITEMS
-    hard, note = _difficulties(found, found.asked if few else of_kind, len(items if few else kinds))
-    generators = _lines(
-        [Question("", *pair) for pair in kinds], theirs, more, by_kind, {} if few else hard
-    )
-    lines = _lines(items, own, extra, shown, hard if few else {})
+    hard = measure(found, kind, len(kinds))
+    generators = _lines([Question("", *pair) for pair in kinds], theirs, more, by_kind, hard.kinds)
+    lines = _lines(items, own, extra, shown, hard.items)
     if topic is not None:
         generators = [one for one in generators if one.topic == topic]
         lines = [one for one in lines if one.topic == topic]
-    lines.sort(key=lambda one: (one.topic, TIERS.index(one.tier) if one.tier in TIERS else 9))
-    what = "questions" if few else "topic and tier"
+    for some in (lines, generators):
+        some.sort(key=_order)
     return ItemReport(
         tuple(lines),
         tuple(generators),
@@ -148,40 +153,60 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
             )
         ),
         tuple(contradictions(lines, generators)),
-        note.replace("WHAT", what),
+        hard.note,
     )
+
+
+def _order(one: Line) -> tuple[str, int, int, str]:
+    """Return what lines are sorted by: topic, tier from easy to hard, number."""
+    tier = TIERS.index(one.tier) if one.tier in TIERS else len(TIERS)
+    return one.topic, tier, len(one.address), one.address
 
 
 def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Contradiction]:
     """Return items and generators outside their tier, the clearest first.
 
-    An item is harder than a higher tier where its whole interval lies below the interval of
-    that tier of its topic, and easier than a lower tier where it lies above. Two intervals at
-    95 % that do not touch are a strict test: of many sound items few are listed by chance.
+    What is compared is Rasch difficulty where it is known of both, for a share right depends on
+    which classes answered: strong classes make a support item look easier, and weak ones a
+    challenge item harder, than they are. Elsewhere shares right stand in. An item is harder than
+    a higher tier of its topic where their two intervals at 95 % do not touch, and easier than a
+    lower tier likewise: a strict test, so that of many sound items few are listed by chance.
     """
-    whole = {
-        (one.topic, one.tier): one.interval
-        for one in generators
-        if one.tier in TIERS and one.out_of >= FEWEST_FOR_TIER
-    }
+    whole: dict[str, list[Line]] = defaultdict(list)
+    for one in generators:
+        if one.tier in TIERS and one.out_of >= FEWEST_FOR_TIER:
+            whole[one.topic].append(one)
     found = []
     for one in (*generators, *lines):
         if one.tier not in TIERS or one.out_of < FEWEST_FOR_TIER:
             continue
-        place, own = TIERS.index(one.tier), one.interval
-        for tier, other in enumerate(TIERS):
-            them = whole.get((one.topic, other))
-            if them is None or tier == place:
-                continue
-            if tier > place and own.high < them.low:
-                found.append(Contradiction(one, True, other, them))
+        for other in whole[one.topic]:
+            if (doubt := _against(one, other)) is not None:
+                found.append(doubt)
                 break
-            if tier < place and own.low > them.high:
-                found.append(Contradiction(one, False, other, them))
-                break
-    return sorted(
-        found, key=lambda c: -abs(c.line.interval.share - c.interval.share) - (not c.line.address)
-    )
+    return sorted(found, key=lambda one: (bool(one.line.address), -one.clear))
+
+
+def _against(one: Line, other: Line) -> Contradiction | None:
+    """Return whether a line is harder than a higher tier, or easier than a lower one."""
+    place, theirs = TIERS.index(one.tier), TIERS.index(other.tier)
+    if place == theirs:
+        return None
+    known = (one.difficulty, one.error, other.difficulty, other.error)
+    if None not in known:
+        value, error, value2, error2 = (float(x) for x in known if x is not None)
+        more, room = value - value2, NORMAL_95 * (error + error2)
+    else:
+        own, them = one.interval, other.interval
+        more = them.share - own.share
+        room = own.high - own.share + them.share - them.low
+        if more < 0:
+            room = own.share - own.low + them.high - them.share
+    wrong_way = more > 0 if theirs > place else more < 0
+    if not wrong_way or abs(more) <= room:
+        return None
+    clear = abs(more) / room if room else inf
+    return Contradiction(one, more > 0, other, None not in known, clear)
 
 
 def _lines(
@@ -189,7 +214,7 @@ def _lines(
     pooled: Pooled,
     extra: NDArray[np.float64],
     shown: Mapping[int, Mapping[str, int]],
-    difficulties: Mapping[int, tuple[float, float]],
+    difficulties: Measured,
 ) -> list[Line]:
     found = []
     rows = zip(*(values.tolist() for values in pooled), extra.tolist(), strict=True)
@@ -257,37 +282,3 @@ def _misconceptions(
         if 0 < number <= len(row) and row[number - 1] >= 0:
             shown[row[number - 1]][name] += count
     return shown
-
-
-def _difficulties(
-    found: StarterAnswers, asked: NDArray[np.intp], number: int
-) -> tuple[dict[int, tuple[float, float]], str]:
-    """Return difficulty and error of each item or generator, and words on what they rest on."""
-    first = max(len(found.starters) - NEWEST, 0)
-    total = np.nansum(found.table, axis=1)
-    some = (total > 0) & (total < (~np.isnan(found.table)).sum(axis=1))
-    rows = (found.starter >= first) & some
-    table, starter = found.table[rows], found.starter[rows]
-    met = asked[starter]
-    right, wrong = (
-        np.bincount(met[(met >= 0) & (table == mark)], minlength=number) for mark in (1, 0)
-    )
-    # Those with hardly a right or a wrong answer are left out, or they would spoil the others.
-    kept = np.flatnonzero(np.minimum(right, wrong) >= FEWEST_EITHER_WAY)
-    if len(kept) < 2:
-        kept = np.arange(number)
-    place = np.full(number + 1, -1, dtype=np.intp)
-    place[kept] = np.arange(len(kept))
-    try:
-        fit = rasch_of_starters(table, starter, place[asked], len(kept))
-    except TooFew as few:
-        return {}, f"No Rasch difficulties yet: {few}"
-    newest = f" of the newest {NEWEST:,} starters" if first else ""
-    left = number - len(kept)
-    more = f" Left out with too few right or wrong answers: {left}." if left else ""
-    note = (
-        f"Rasch difficulties of WHAT in logits, 0 the mean, from {fit.pupils:,} "
-        f"pupils' answers{newest}, each pupil's level left out anew at each starter.{more}"
-    )
-    pairs = zip(fit.values.tolist(), fit.errors.tolist(), strict=True)
-    return dict(zip(kept.tolist(), pairs, strict=True)), note

@@ -41,7 +41,7 @@ class Difficulties:
 
 
 @dataclass(frozen=True, slots=True)
-class _Groups:
+class Groups:
     """Groups asked equally many items; of their pupils, those with some but not all right.
 
     A row is a group: its items, right answers to each, pupils with score 0 … number of items.
@@ -89,7 +89,7 @@ def rasch_of_starters(
     table, starter = table[some], starter[some]
     right, wrong, beats = _against(table, asked[starter], items)
     _check(len(table), right, wrong, beats)
-    sizes = _groups(table, starter, asked)
+    sizes = group_by_items(table, starter, asked)
     values = -np.log(right / wrong)
     values -= values.mean()
     change = np.vstack([np.eye(items - 1), -np.ones(items - 1)])
@@ -161,8 +161,10 @@ def _linked(beats: NDArray[np.bool_]) -> bool:
     return True
 
 
-def _groups(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]) -> list[_Groups]:
-    """Put together the pupils who were asked the same items."""
+def group_by_items(
+    table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]
+) -> list[Groups]:
+    """Return the pupils who were asked the same items together, as in ``rasch_of_starters``."""
     here = ~np.isnan(table)
     bits = np.packbits(here, axis=1)
     keys = np.ascontiguousarray(
@@ -187,7 +189,7 @@ def _groups(table: Answers, starter: NDArray[np.intp], asked: NDArray[np.intp]) 
         scores = np.zeros((len(some), number + 1))
         np.add.at(scores, (group, answers.sum(axis=1).astype(int)), 1)
         items = np.take_along_axis(asked[starters[some]], columns, axis=1)
-        found.append(_Groups(items, right, scores))
+        found.append(Groups(items, right, scores))
     return found
 
 
@@ -208,7 +210,7 @@ def symmetric(easiness: NDArray[np.float64]) -> NDArray[np.float64]:
 
 
 def _likelihood(
-    values: NDArray[np.float64], sizes: list[_Groups], items: int
+    values: NDArray[np.float64], sizes: list[Groups], items: int
 ) -> tuple[float, NDArray[np.float64], NDArray[np.float64]]:
     """Return the conditional log-likelihood, its slope, and the information."""
     total, slope = 0.0, np.zeros(items)
