@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, TypeAlias
 
@@ -100,13 +102,13 @@ def report(
                 write_report(pdf, one, found.school, titles)
     typer.echo("\n".join([*lines, "", CAUTION]))
     if csv is not None:
-        _write_tables(csv, tables)
+        _write_tables(csv, tables())
     if pdf is not None:
         say(f"Written: {pdf}.")
 
 
-Found: TypeAlias = "tuple[list[str], dict[str, Rows]]"
-"""What a report says on screen, and its tables by file name."""
+Found: TypeAlias = "tuple[list[str], Callable[[], dict[str, Rows]]]"
+"""What a report says on screen, and what makes its tables, by file name, if they are wanted."""
 
 
 def _items(
@@ -126,7 +128,9 @@ def _items(
         if one_day
         else f", {long_day(scope.first)} to {long_day(scope.last)}"
     )
-    return items_text(result, titles, f"{who}{days}.", one_day), items_tables(result, titles)
+    return items_text(result, titles, f"{who}{days}.", one_day), partial(
+        items_tables, result, titles
+    )
 
 
 def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: str | None) -> Found:
@@ -135,7 +139,7 @@ def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: st
 
     whole = department_report(connection, scope)
     _known(bool(whole.classes) and (topic is None or topic in whole.topics), scope)
-    return department_text(whole, titles, topic), department_tables(whole, titles)
+    return department_text(whole, titles, topic), partial(department_tables, whole, titles)
 
 
 def _one_class(
@@ -159,7 +163,7 @@ def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
         raise ItembankError(
             f"{one.class_name} was not asked {titles.of(topic)} from {one.first} to {one.last}."
         )
-    return class_text(one, titles, topic), class_tables(one, titles)
+    return class_text(one, titles, topic), partial(class_tables, one, titles)
 
 
 def _write_tables(folder: Path, tables: dict[str, Rows]) -> None:

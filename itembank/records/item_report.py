@@ -172,41 +172,49 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
     a higher tier of its topic where their two intervals at 95 % do not touch, and easier than a
     lower tier likewise: a strict test, so that of many sound items few are listed by chance.
     """
-    whole: dict[str, list[Line]] = defaultdict(list)
+    whole: dict[str, list[tuple[int, Line, Ends | None, Interval]]] = defaultdict(list)
     for one in generators:
         if one.tier in TIERS and one.out_of >= FEWEST_FOR_TIER:
-            whole[one.topic].append(one)
+            place = TIERS.index(one.tier)
+            whole[one.topic].append((place, one, _ends(one), one.interval))
     found = []
     for one in (*generators, *lines):
         if one.tier not in TIERS or one.out_of < FEWEST_FOR_TIER:
             continue
-        for other in whole[one.topic]:
-            if (doubt := _against(one, other)) is not None:
-                found.append(doubt)
+        place, own = TIERS.index(one.tier), _ends(one)
+        for tier, other, theirs, share in whole[one.topic]:
+            if tier == place:
+                continue
+            if own is not None and theirs is not None:
+                wrong_way = own[0] > theirs[1] if tier > place else own[1] < theirs[0]
+            else:
+                mine = one.interval
+                wrong_way = mine.high < share.low if tier > place else mine.low > share.high
+            if wrong_way:
+                by_difficulty = own is not None and theirs is not None
+                clear = _clear(own or one.interval[1:], theirs or share[1:])
+                found.append(Contradiction(one, tier > place, other, by_difficulty, clear))
                 break
     return sorted(found, key=lambda one: (bool(one.line.address), -one.clear))
 
 
-def _against(one: Line, other: Line) -> Contradiction | None:
-    """Return whether a line is harder than a higher tier, or easier than a lower one."""
-    place, theirs = TIERS.index(one.tier), TIERS.index(other.tier)
-    if place == theirs:
+Ends = tuple[float, float]
+"""Both ends of an interval."""
+
+
+def _ends(one: Line) -> Ends | None:
+    """Return the ends of the interval at 95 % of a line's difficulty, where it is known."""
+    if one.difficulty is None or one.error is None:
         return None
-    known = (one.difficulty, one.error, other.difficulty, other.error)
-    if None not in known:
-        value, error, value2, error2 = (float(x) for x in known if x is not None)
-        more, room = value - value2, NORMAL_95 * (error + error2)
-    else:
-        own, them = one.interval, other.interval
-        more = them.share - own.share
-        room = own.high - own.share + them.share - them.low
-        if more < 0:
-            room = own.share - own.low + them.high - them.share
-    wrong_way = more > 0 if theirs > place else more < 0
-    if not wrong_way or abs(more) <= room:
-        return None
-    clear = abs(more) / room if room else inf
-    return Contradiction(one, more > 0, other, None not in known, clear)
+    room = NORMAL_95 * one.error
+    return one.difficulty - room, one.difficulty + room
+
+
+def _clear(one: Ends, other: Ends) -> float:
+    """Return how far the middles of two intervals are apart, in halves of both together."""
+    apart = abs(one[0] + one[1] - other[0] - other[1])
+    wide = one[1] - one[0] + other[1] - other[0]
+    return apart / wide if wide else inf
 
 
 def _lines(
