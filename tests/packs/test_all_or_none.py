@@ -1,0 +1,153 @@
+"""A week's packs, page and plan: all of them are written, or none and nothing is lost."""
+
+import errno
+import os
+import signal
+
+import pytest
+
+from itembank.errors import ItembankError
+from itembank.packs import all_or_none
+from itembank.packs.all_or_none import write_together
+
+OLD = {"pack.json": b"old", "starter.pdf": b"old"}
+NEW = {"pack.json": b"new", "core.pdf": b"new"}
+
+
+def tree(folder):
+    return {
+        str(path.relative_to(folder)): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def asked(home):
+    folders = {home / "out" / "8K-1": NEW, home / "out" / "8K-2": NEW}
+    return folders, {home / "out" / "week.pdf": b"page", home / "plans" / "week.toml": b"plan"}
+
+
+WHOLE = {
+    **{f"out/8K-{n}/{name}": data for n in (1, 2) for name, data in NEW.items()},
+    "out/week.pdf": b"page",
+    "plans/week.toml": b"plan",
+}
+
+
+@pytest.fixture
+def standing(tmp_path):
+    """Have an older pack, an older page and an older plan."""
+    write_together(
+        {tmp_path / "out" / "8K-1": OLD},
+        {tmp_path / "out" / "week.pdf": b"old", tmp_path / "plans" / "week.toml": b"old"},
+    )
+    return tmp_path
+
+
+def test_folders_and_files_are_made_with_what_is_above_them(tmp_path):
+    write_together(*asked(tmp_path))
+    assert tree(tmp_path) == WHOLE
+
+
+def test_what_stood_there_makes_way_as_a_whole(standing):
+    write_together(*asked(standing), replace=True)
+    assert tree(standing) == WHOLE  # and the old starter.pdf is gone
+
+
+def test_without_replace_nothing_is_touched_and_every_pack_is_named(standing):
+    write_together({standing / "out" / "8K-2": OLD}, {})
+    before = tree(standing)
+    with pytest.raises(ItembankError) as caught:
+        write_together(*asked(standing))
+    assert "8K-1" in str(caught.value)
+    assert "8K-2" in str(caught.value)
+    assert tree(standing) == before
+
+
+def test_a_folder_with_something_of_the_teachers_is_not_replaced(standing):
+    (standing / "out" / "8K-1" / "my notes.txt").write_bytes(b"mine")
+    before = tree(standing)
+    with pytest.raises(ItembankError, match=r"it holds my notes\.txt"):
+        write_together(*asked(standing), replace=True)
+    assert tree(standing) == before
+
+
+FULL = OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+
+@pytest.mark.parametrize("at", range(6))
+def test_a_full_disk_while_writing_changes_nothing(standing, monkeypatch, at):
+    before = tree(standing)
+    write, calls = all_or_none._write_file, []
+
+    def full(path, data):
+        calls.append(path)
+        if len(calls) > at:
+            raise FULL
+        write(path, data)
+
+    monkeypatch.setattr(all_or_none, "_write_file", full)
+    with pytest.raises(ItembankError, match=r"No space left on device. Nothing was changed"):
+        write_together(*asked(standing), replace=True)
+    assert len(calls) == at + 1
+    assert tree(standing) == before
+    assert not list(standing.rglob(".*"))
+
+
+@pytest.mark.parametrize("replace", [True, False])
+@pytest.mark.parametrize("at", range(7))
+def test_a_name_that_cannot_be_had_puts_all_back(tmp_path, monkeypatch, at, replace):
+    if replace:
+        write_together(
+            {tmp_path / "out" / "8K-1": OLD},
+            {tmp_path / "out" / "week.pdf": b"old", tmp_path / "plans" / "week.toml": b"old"},
+        )
+    before = tree(tmp_path)
+    path_type = type(tmp_path)
+    rename, calls = path_type.rename, []
+
+    def refused(self, target):
+        calls.append(target)
+        if len(calls) == at + 1:
+            raise OSError(errno.EACCES, os.strerror(errno.EACCES))
+        return rename(self, target)
+
+    monkeypatch.setattr(path_type, "rename", refused)
+    folders, files = asked(tmp_path)
+    renames = len(folders) + len(files) + 3 * replace
+    if at >= renames:
+        write_together(folders, files, replace)
+        assert tree(tmp_path) == WHOLE
+        return
+    with pytest.raises(ItembankError, match="Permission denied"):
+        write_together(folders, files, replace)
+    monkeypatch.undo()
+    assert tree(tmp_path) == before
+    assert not list(tmp_path.rglob(".*"))
+
+
+def test_folders_made_for_nothing_are_taken_away(tmp_path, monkeypatch):
+    def full(_path, _data):
+        raise FULL
+
+    monkeypatch.setattr(all_or_none, "_write_file", full)
+    with pytest.raises(ItembankError):
+        write_together(*asked(tmp_path))
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_ctrl_c_waits_until_all_have_their_names(standing, monkeypatch):
+    path_type = type(standing)
+    rename, calls = path_type.rename, []
+
+    def pressed(self, target):
+        calls.append(target)
+        if len(calls) == 2:
+            os.kill(os.getpid(), signal.SIGINT)
+        return rename(self, target)
+
+    monkeypatch.setattr(path_type, "rename", pressed)
+    with pytest.raises(KeyboardInterrupt):
+        write_together(*asked(standing), replace=True)
+    assert tree(standing) == WHOLE
+    assert not list(standing.rglob(".*"))
