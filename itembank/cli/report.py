@@ -13,6 +13,7 @@ import typer
 from itembank.cli.lesson_text import CAUTION, check_pdf, read_day, store_of, the_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
+from itembank.faults import join_words
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -123,14 +124,16 @@ def _items(
     who = scope.class_name or "All classes"
     assert scope.first is not None
     assert scope.last is not None
-    days = (
-        f" on {long_day(scope.last)}"
-        if one_day
-        else f", {long_day(scope.first)} to {long_day(scope.last)}"
-    )
-    return items_text(result, titles, f"{who}{days}.", one_day), partial(
-        items_tables, result, titles
-    )
+    if not one_day:
+        head, asked = f"{who}, {long_day(scope.first)} to {long_day(scope.last)}.", []
+    else:
+        from itembank.records.correct import lesson_facts
+        from itembank.records.results import lessons
+
+        found = lessons(connection, scope.class_name, scope.first, scope.last)
+        asked = [question for one in found for question in lesson_facts(connection, one).questions]
+        head = f"{who} on {long_day(scope.last)}: {join_words([one.title for one in found])}."
+    return items_text(result, titles, head, asked), partial(items_tables, result, titles)
 
 
 def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: str | None) -> Found:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import groupby
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.cli.report_words import Rows, figure, places, rounded, share_words
 from itembank.cli.text import paragraph, table
 
 if TYPE_CHECKING:
     from itembank.cli.report_titles import Titles
+    from itembank.records.entries import QuestionFacts
     from itembank.records.item_report import ItemReport, Line
 
 MOST = 20
@@ -18,11 +19,14 @@ MOST = 20
 _HEADS = ("answers", "right", "r", "U−L", "Rasch")
 
 
-def items_text(
-    result: ItemReport, titles: Titles, head: str, by_question: bool = False
-) -> list[str]:
+Asked: TypeAlias = "Sequence[QuestionFacts]"
+"""The questions of one starter, in order; empty for a report on more than one."""
+
+
+def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ()) -> list[str]:
     """Return the statistics of items as lines under a head; of one starter, its questions."""
     lines = [head, ""]
+    by_question = bool(asked)
     if not by_question:
         lines += ["By topic and tier:", *_by_topic(result.generators, titles)]
     reliable = sorted(one.kr20 for one in result.starters if one.kr20 is not None)
@@ -35,12 +39,14 @@ def items_text(
     if not by_question and len(shown) > MOST:
         shown = sorted(shown, key=lambda one: -one.out_of)[:MOST]
         words = f"The {MOST} questions with most answers, of {len(result.items):,} (--csv: all):"
-    lines += [*([""] if lines[-1] else []), words, *_by_topic(shown, titles)]
-    mistakes = [
-        line
-        for one in (shown if by_question else result.generators)
-        for line in _mistakes(one, titles)
-    ]
+    rows = _by_number(shown, asked) if by_question else _by_topic(shown, titles)
+    lines += [*([""] if lines[-1] else []), words, *rows]
+    if by_question:
+        known = {one.address: one for one in shown}
+        named = [(f"Question {q.number}", known[q.address]) for q in asked if q.address in known]
+    else:
+        named = [(_called(one, titles), one) for one in result.generators]
+    mistakes = [line for name, one in named for line in _mistakes(name, one, titles)]
     if mistakes:
         lines += ["", "Mistakes that showed, of all answers by seat:", *mistakes]
     lines += ["", *paragraph("", result.note).splitlines(), *_doubted(result, titles)]
@@ -71,6 +77,20 @@ def _by_topic(lines: Sequence[Line], titles: Titles) -> list[str]:
     return found
 
 
+def _by_number(lines: Sequence[Line], asked: Asked) -> list[str]:
+    """Return the table of one starter: each question by its number, with what it asked."""
+    known = {one.address: one for one in lines}
+    met = [one for one in asked if one.address in known]
+    rows = [(f"{one.number}  {one.tier}", *_row(known[one.address])[1:]) for one in met]
+    first, *figures = table(("", *_HEADS), rows, right={1, 3, 4, 5}).splitlines()
+    found = [first]
+    for one, line in zip(met, figures, strict=True):
+        where = f"[{one.address}]"
+        words = f"{one.prompt} {where}" if one.prompt else where
+        found += [line, *paragraph("   ", words).splitlines()]
+    return found
+
+
 def _row(one: Line) -> tuple[str, ...]:
     name = one.address.removeprefix(f"{one.topic}/") or one.tier
     hard = figure(one.difficulty)
@@ -85,13 +105,13 @@ def _called(one: Line, titles: Titles) -> str:
     return f"{title}, {one.address.removeprefix(f'{one.topic}/') or one.tier}"
 
 
-def _mistakes(one: Line, titles: Titles) -> list[str]:
+def _mistakes(who: str, one: Line, titles: Titles) -> list[str]:
     names = sorted(one.misconceptions.items(), key=lambda pair: -pair[1])
     text = "; ".join(
         f"{titles.mistake(one.topic, name)} {round(100 * share)}\N{NO-BREAK SPACE}%"
         for name, share in names
     )
-    return paragraph("  ", f"{_called(one, titles)}: {text}.").splitlines() if text else []
+    return paragraph("  ", f"{who}: {text}.").splitlines() if text else []
 
 
 def _doubted(result: ItemReport, titles: Titles) -> list[str]:

@@ -85,14 +85,16 @@ def test_every_report_fits_80_columns(said, department, words):
 def test_one_starter_by_question(said, department):
     found = said("report", "8K", "--lesson", "2026-11-09")
     assert "KR-20" in found.out
-    assert "Sharing an amount in a given ratio (ratio.share)" in found.out
-    rows = [line.split()[:2] for line in found.out.splitlines() if line.startswith("  ")]
-    assert [row for row in rows if "/" in row[0]] == [
-        ["support/1", "25"],
-        ["core/2", "25"],
-        ["core/4", "25"],
-        ["challenge/3", "25"],
+    assert "8K on 9 November 2026: Sharing in a ratio." in found.out
+    lines = found.out.splitlines()
+    numbered = [k for k, line in enumerate(lines) if line[:1].isdigit() and "KR" not in line][1:]
+    assert [lines[k].split()[:3] for k in numbered] == [
+        ["1", "support", "25"],
+        ["2", "core", "25"],
+        ["3", "challenge", "25"],
+        ["4", "core", "25"],
     ]
+    assert "ratio.share/challenge/3" in lines[numbered[2] + 1]
     assert "No Rasch difficulties yet" in found.out
 
 
