@@ -1,0 +1,283 @@
+"""A teacher's hour with the week: changed minds, slips of the pen, full disks, half-gone weeks."""
+
+import hashlib
+import json
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import time
+import tomllib
+from pathlib import Path
+
+import pytest
+
+FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+WEEK = "2026-11-23"
+PLAN = Path(f"plans/week-8K-{WEEK}.toml")
+DAYS = {day: f"8K-2026-11-{23 + n}" for n, day in enumerate(("mon", "tue", "wed", "thu", "fri"))}
+
+
+@pytest.fixture(scope="module")
+def planned(tmp_path_factory):
+    """Plan one week once; each test works on a copy."""
+    home = tmp_path_factory.mktemp("planned")
+    for name in ("department.toml", "calendar.toml", "schemes", "questions"):
+        copy = shutil.copytree if (FERNHILL / name).is_dir() else shutil.copy
+        copy(FERNHILL / name, home / name)
+    (home / "output").mkdir()
+    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
+    subprocess.run(command, cwd=home, check=True, capture_output=True)
+    return home
+
+
+@pytest.fixture
+def home(planned, tmp_path, monkeypatch):
+    folder = tmp_path / "fernhill"
+    shutil.copytree(planned, folder)
+    monkeypatch.chdir(folder)
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    return folder
+
+
+def hashes(home):
+    return {
+        str(path.relative_to(home / "output")): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted((home / "output").glob("8K-*/*"))
+    }
+
+
+def changed(before, after):
+    """Return the packs in which any byte differs."""
+    names = {name for name in {**before, **after} if before.get(name) != after.get(name)}
+    return sorted({name.partition("/")[0] for name in names})
+
+
+def lessons(path=PLAN):
+    return tomllib.loads(path.read_text())["lessons"]
+
+
+def asked(home, day):
+    pack = json.loads((home / "output" / DAYS[day] / "pack.json").read_text())
+    return [item["address"] for item in pack["versions"][0]["items"]]
+
+
+@pytest.mark.parametrize(
+    ("option", "text", "days"),
+    [
+        ("--pin", "tue ratio.combine", ["tue"]),
+        ("--instead", "wed {wed0} ratio.combine", ["wed"]),
+        ("--order", "fri 8 7 6 5 4 3 2 1", ["fri"]),
+        ("--questions", "thu 6", ["thu"]),
+        ("--ban", "mon {mon0}", ["mon"]),
+    ],
+)
+def test_a_change_leaves_every_byte_of_the_other_packs(said, home, option, text, days):
+    first = {f"{day}0": row["topics"][0]["topic"] for day, row in zip(DAYS, lessons(), strict=True)}
+    before, old = hashes(home), lessons()
+    status, out, err = said("week", "8K", "--from", WEEK, option, text.format(**first), "--replace")
+    assert (status, err) == (0, "")
+    assert changed(before, hashes(home)) == [DAYS[day] for day in days]
+    assert out.count("Written to") == len(days)
+    for day, new, was in zip(DAYS, lessons(), old, strict=True):
+        assert (new == was) == (day not in days)
+        assert asked(home, day) == new["asked"]
+
+
+def test_a_plan_that_says_nothing_new_is_left_as_the_teacher_wrote_it(said, home):
+    mine = "# Fire drill on Tuesday!\n" + PLAN.read_text()
+    PLAN.write_text(mine)
+    before = hashes(home)
+    assert said("week", "--plan", PLAN, "--replace").status == 0
+    assert PLAN.read_text() == mine
+    assert changed(before, hashes(home)) == []
+
+
+def test_one_lesson_edited_by_hand(said, home):
+    before, text = hashes(home), PLAN.read_text()
+    gone = lessons()[1]["asked"][2]
+    PLAN.write_text(text.replace(f'    "{gone}",\n', "", 1))
+    status, out, _ = said("week", "--plan", PLAN, "--only", "tue", "--replace")
+    assert status == 0
+    assert "Tuesday 24 November" in out
+    assert "Monday" not in out
+    assert changed(before, hashes(home)) == [DAYS["tue"]]
+    assert len(asked(home, "tue")) == 8
+
+
+def test_a_pack_that_is_not_as_the_plan_says_is_pointed_out(said, home):
+    gone = lessons()[2]["asked"][0]
+    PLAN.write_text(PLAN.read_text().replace("never = []", f'never = ["{gone}"]', 3))
+    status, out, _ = said("week", "--plan", PLAN, "--only", "tue", "--replace")
+    assert status == 0
+    assert "Note: The pack of Wednesday 25 November, period 2 is not as the plan has it now" in out
+    assert "--only 2026-11-25 --replace" in out
+    assert "pack of Thursday" not in out
+
+
+def test_planning_from_the_middle_of_a_week_keeps_its_beginning(said, home):
+    before, old = hashes(home), lessons()
+    status, out, _ = said("week", "8K", "--from", "2026-11-25", "--replace")
+    assert status == 0
+    assert "Monday 23" not in out
+    new = lessons()
+    assert new[:2] == old[:2]
+    assert [row["date"] for row in new] == [row["date"] for row in old]
+    assert not {DAYS["mon"], DAYS["tue"]} & set(changed(before, hashes(home)))
+    # What Monday asked is known by now.
+    first = old[0]["topics"][0]["topic"]
+    why = [t["why"] for row in new[2:] for t in row["topics"] if t["topic"] == first]
+    assert all("last seen" in one for one in why)
+
+
+def test_a_lesson_that_was_recorded_stays_when_the_week_is_planned_anew(said, home):
+    assert said("record", "8K", "--date", "2026-11-24", "--bands", "8 12 9").status == 0
+    before, old = hashes(home), lessons()
+    status, out, err = said("week", "8K", "--from", WEEK, "--replace")
+    assert (status, err) == (0, "")
+    assert "Note: Tuesday 24 November, period 3 was recorded already and stays as it was" in out
+    assert lessons()[1] == old[1]
+    assert DAYS["tue"] not in changed(before, hashes(home))
+
+
+@pytest.mark.parametrize(
+    ("day", "said_"),
+    [
+        ("2026-11-29", "no lessons from Sunday 29 November to the end of that week. The next is on "
+         "Monday 30 November: --from 2026-11-30"),
+        ("2026-10-28", "(half term). The next is on Monday 2 November: --from 2026-11-02"),
+        ("24/12/2026", "(holiday between Autumn and Spring). The next is on Monday 4 January"),
+        ("2027-08-02", "(after the end of Summer). The school year in calendar.toml ends on"),
+        ("30 Nov", "is not a date. Write it as 2026-11-30 or 30/11/2026, or today or tomorrow"),
+        ("2026-02-30", "is not a day of the calendar"),
+    ],
+)  # fmt: skip
+def test_days_without_lessons_and_days_mistyped(said, home, day, said_):
+    before = sorted(home.rglob("*"))
+    status, _, err = said("week", "8K", "--from", day, "--replace")
+    assert status == 2
+    assert said_ in err
+    assert "Traceback" not in err
+    assert sorted(home.rglob("*")) == before
+
+
+def test_a_plan_is_not_replaced_unasked_and_its_packs_neither(said, home):
+    before, text = hashes(home), PLAN.read_text()
+    for arguments, part in (
+        (("8K", "--from", WEEK), "There is a plan of this week"),
+        (
+            ("8K", "--from", WEEK, "--pin", "tue ratio.combine"),
+            "holds packs already: 8K-2026-11-24",
+        ),
+        (("--plan", PLAN), "holds packs already"),
+    ):
+        status, _, err = said("week", *arguments)
+        assert (status, part in err, "--replace" in err) == (2, True, True)
+    assert (hashes(home), PLAN.read_text()) == (before, text)
+
+
+def test_from_another_folder_and_into_another(said, home, tmp_path, monkeypatch):
+    before = hashes(home)
+    monkeypatch.chdir(tmp_path)
+    plan = home / PLAN
+    out = tmp_path / "elsewhere"
+    assert said("week", "--plan", plan, "--output", out).status == 0
+    assert {path.parent.name for path in out.glob("*/pack.json")} == set(DAYS.values())
+    assert hashes(home) == before
+    # From inside the folder of plans, by the name alone.
+    monkeypatch.chdir(home / "plans")
+    assert (
+        said("week", "--plan", plan.name, "--only", "tue", "--output", tmp_path / "b").status == 0
+    )
+
+
+def test_a_lesson_outside_the_timetable_is_kept_and_pointed_out(said, home):
+    PLAN.write_text(PLAN.read_text().replace('period = "5"', 'period = "6"'))
+    status, out, _ = said("week", "--plan", PLAN, "--only", "fri", "--replace")
+    assert status == 0
+    assert "Note: plans/week-8K-2026-11-23.toml: 8K's timetable has no lesson on Friday" in out
+
+
+def test_a_department_without_calendar_scheme_or_timetable(said, home):
+    text = Path("department.toml").read_text()
+    Path("department.toml").write_text(text.replace('scheme = "year-8"\n', ""))
+    found = said("week", "8K", "--from", "2026-11-30")
+    assert (found.status, "8K has no scheme of work. Add scheme" in found.err) == (2, True)
+    lines = text.replace('lessons = ["Mon 1", "Tue 3", "Wed 2", "Thu 2", "Fri 5"]\n', "")
+    Path("department.toml").write_text(lines)
+    found = said("week", "8K", "--from", "2026-11-30")
+    assert (found.status, "8K has no lessons. Add lessons" in found.err) == (2, True)
+    Path("department.toml").write_text(text)
+    Path("calendar.toml").unlink()
+    found = said("week", "8K", "--from", "2026-11-30")
+    assert (found.status, "a week is planned by it" in found.err) == (2, True)
+
+
+def limit():
+    import resource
+
+    signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (40_000, 40_000))
+
+
+def test_a_disk_that_takes_no_more(home):
+    before, text = hashes(home), PLAN.read_text()
+    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
+    done = subprocess.run(
+        [*command, "--questions", "7", "--replace"],
+        cwd=home,
+        capture_output=True,
+        text=True,
+        preexec_fn=limit,
+        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
+        check=False,
+    )
+    assert done.returncode == 2, done.stderr
+    assert "cannot be written: File too large. Nothing was changed" in done.stderr
+    assert (hashes(home), PLAN.read_text()) == (before, text)
+    assert not list(home.rglob(".*.new"))
+
+
+@pytest.mark.parametrize("wait", [0.9, 1.4, 1.8])
+def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, wait):
+    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
+    process = subprocess.Popen(
+        [*command, "--questions", "7", "--replace"],
+        cwd=home,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        start_new_session=True,
+    )
+    time.sleep(wait)
+    os.killpg(process.pid, signal.SIGINT)
+    process.communicate(timeout=60)
+    # Whether it came in time or not, nothing is half-done.
+    assert process.returncode in (0, 130, -signal.SIGINT)
+    for day, row in zip(DAYS, lessons(), strict=True):
+        assert asked(home, day) == row["asked"]
+    assert len({row["questions"] for row in lessons()}) == 1
+    assert not list(home.rglob(".*.new"))
+    assert not list(home.rglob(".*.old"))
+
+
+def test_two_at_once_take_turns(home):
+    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
+    both = [
+        subprocess.Popen(
+            [*command, "--questions", number, "--replace"],
+            cwd=home,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        for number in ("6", "7")
+    ]
+    for process in both:
+        _, err = process.communicate(timeout=120)
+        assert process.returncode == 0, err
+    rows = lessons()
+    assert {row["questions"] for row in rows} in ({6}, {7})
+    for day, row in zip(DAYS, rows, strict=True):
+        assert asked(home, day) == row["asked"]
