@@ -85,6 +85,7 @@ def read_folder(
     if department is not None:
         faults += _timetable_faults(department)
         if calendar is not None:
+            faults += _letter_faults(department, calendar)
             faults += _scheme_faults(department, schemes, faulty)
     if cycle := find_cycle(prerequisites):
         names = " → ".join(cycle)
@@ -110,6 +111,22 @@ def _timetable_faults(department: Department) -> list[Fault]:
                     ("classes", rows[other.name], "lessons"),
                     f"{one.plan.teacher} has {one.name} and {other.name} at the same time, on "
                     f"{lesson}. Move one of the lessons.",
+                    str(lesson),
+                )
+    return file.faults
+
+
+def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
+    """Return the lessons of a week A or B that no week is: they would be held every week."""
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    for place, one in enumerate(department.classes):
+        for lesson in one.plan.lessons:
+            if lesson.letter and calendar.week_a is None:
+                file.fault(
+                    ("classes", place, "lessons"),
+                    f"{lesson} is a lesson of week {lesson.letter}, but calendar.toml has no "
+                    "two-week timetable. Add two_week = true and week_a there, or take the "
+                    f"{lesson.letter} away.",
                     str(lesson),
                 )
     return file.faults

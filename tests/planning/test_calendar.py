@@ -34,7 +34,9 @@ teacher = "HT"
 seats = ["A1-A3", "B1"]
 lessons = ["Mon 1", "B Thu 2"]
 """
-CALENDAR = """[[terms]]
+CALENDAR = """two_week = true
+week_a = 2026-09-07
+[[terms]]
 name = "Autumn"
 first = 2026-09-03
 last = 2026-12-18
@@ -155,17 +157,55 @@ def test_a_sound_folder_is_read(folder):
 @pytest.mark.parametrize(
     ("file", "old", "new", "said"),
     [
-        ("calendar.toml", "last = 2026-12-18", "last = 2026-08-18", "calendar.toml:4 It ends on"),
-        ("calendar.toml", "first = 2026-09-03", "first = 3", "calendar.toml:3 ‘first’ must be a"),
-        ("calendar.toml", "name", "nmae", "calendar.toml:2 There is no key ‘nmae’"),
-        ("calendar.toml", CALENDAR, "two_week = true\n" + CALENDAR, "calendar.toml:1 A two-week"),
+        ("calendar.toml", "last = 2026-12-18", "last = 2026-08-18", "calendar.toml:6 It ends on"),
+        ("calendar.toml", "first = 2026-09-03", "first = 3", "calendar.toml:5 ‘first’ must be a"),
+        ("calendar.toml", "name", "nmae", "calendar.toml:4 There is no key ‘nmae’"),
+        ("calendar.toml", "week_a = 2026-09-07\n", "", "calendar.toml:1 A two-week"),
+        ("calendar.toml", "2026-09-07", "2026-08-24", "calendar.toml:2 There are no lessons in"),
         (
             "calendar.toml",
             CALENDAR,
             CALENDAR + "[[closed]]\nfirst = 2026-12-25\nwhy = 'x'\n",
-            "calendar.toml:6 ‘x’, 2026-12-25",
+            "calendar.toml:8 ‘x’, 2026-12-25",
         ),
-        ("calendar.toml", CALENDAR, CALENDAR + CALENDAR, "calendar.toml:7 Autumn begins"),
+        ("calendar.toml", CALENDAR, CALENDAR + CALENDAR[36:], "calendar.toml:9 Autumn begins"),
+        (
+            "calendar.toml",
+            CALENDAR,
+            CALENDAR + CALENDAR[36:].replace("2026-09-03", "2026-12-18"),
+            "calendar.toml:9 Autumn begins on 2026-12-18, but Autumn ends on 2026-12-18",
+        ),
+        (
+            "calendar.toml",
+            "last = 2026-12-18",
+            "last = 2028-12-18",
+            "calendar.toml:3 The terms span",
+        ),
+        ("calendar.toml", "2026-12-18", "2026-12-32", "calendar.toml:6 This line cannot be read"),
+        ("calendar.toml", "two_week = true", "two_week = 1", "calendar.toml:1 ‘two_week’ must be"),
+        ("calendar.toml", CALENDAR, "two_week = false\n", "calendar.toml:0 There is no term"),
+        (
+            "calendar.toml",
+            "two_week = true\nweek_a = 2026-09-07\n",
+            "",
+            "department.toml:9 B Thu 2 is a lesson of week B, but calendar.toml has no two-week",
+        ),
+        ("schemes/year-8.toml", "week = 2", "week = 0", "year-8.toml:4 ‘week’ must be from 1 to"),
+        (
+            "schemes/year-8.toml",
+            "week = 2",
+            "week = 2\ntaught = 2026-10-05",
+            "year-8.toml:3 This topic has both ‘taught’ and ‘week’",
+        ),
+        (
+            "schemes/year-8.toml",
+            "week = 2",
+            'taught = "5 Oct"',
+            "year-8.toml:4 ‘taught’ must be a day",
+        ),
+        ("schemes/year-8.toml", "week = 2", "weak = 2", "year-8.toml:4 There is no key ‘weak’"),
+        ("schemes/year-8.toml", SCHEME, "year = 8\n", "year-8.toml:0 There are no topics"),
+        ("schemes/year-8.toml", "week = 2", "week = ", "year-8.toml:4 This line cannot be read"),
         ("schemes/year-8.toml", "week = 2", "", "year-8.toml:3 This topic has neither"),
         ("schemes/year-8.toml", "week = 2", "week = 99", "year-8.toml:4 ‘week’ must be from"),
         ("schemes/year-8.toml", "week = 2", "taught = 2020-01-06", "year-8.toml:4 2020-01-06 is"),
@@ -230,3 +270,73 @@ def test_what_is_taught_before_what_it_rests_on_is_remarked(folder):
     found = read_folder(folder, KNOWN, {"ratio.share": ("ratio.simplest-form",)})
     assert len(found.remarks) == 1
     assert "before ratio.simplest-form" in found.remarks[0]
+
+
+def test_topics_that_rest_on_themselves_or_on_what_is_not_there(folder):
+    assert any("in a circle: a → a." in one for one in faults(folder, {"a": ("a",)}))
+    # What nobody teaches cannot be in a circle, nor before anything.
+    assert read_folder(folder, KNOWN, {"ratio.share": ("ratio.gone",)}).remarks == ()
+
+
+def test_a_long_circle_is_told_without_what_leads_to_it():
+    chain = {str(n): (str(n + 1),) for n in range(200)} | {"200": ("150",)}
+    circle = find_cycle(chain)
+    assert circle[0] == circle[-1]
+    assert set(circle) == {str(n) for n in range(150, 201)}
+
+
+def test_two_lessons_in_a_half_day_and_none_in_the_other_half():
+    # The school closes at noon: a closed time is whole days, so both lessons of the day stand.
+    weekly = [WeeklyLesson(4, "2"), WeeklyLesson(4, "1"), WeeklyLesson(1, "5")]
+    held, skipped = lessons_between(weekly, YEAR, DAY(2026, 11, 30), DAY(2026, 12, 6))
+    assert [(one.date, one.period) for one in held] == [
+        (DAY(2026, 12, 1), "5"),
+        (DAY(2026, 12, 4), "1"),
+        (DAY(2026, 12, 4), "2"),
+    ]
+    assert skipped == ()
+
+
+def test_letters_turn_at_a_holiday_and_lessons_with_them():
+    weekly = [WeeklyLesson(0, "1", "A"), WeeklyLesson(0, "1", "B"), WeeklyLesson(1, "2", "B")]
+    held, skipped = lessons_between(weekly, YEAR, DAY(2026, 10, 19), DAY(2026, 11, 10))
+    # 19 October is a week A; half term has no letter; 2 November is a week B, 9 November an A.
+    assert [one.date for one in held] == [
+        DAY(2026, 10, 19),
+        DAY(2026, 11, 2),
+        DAY(2026, 11, 3),
+        DAY(2026, 11, 9),
+    ]
+    assert {one.why for one in skipped} == {"half term"}
+
+
+def test_a_closed_day_over_another_and_one_on_a_weekend():
+    day = Closed(DAY(2026, 10, 28), DAY(2026, 10, 28), "inspection")
+    year = Calendar(TERMS, (HALF_TERM, day), None)
+    assert year.closed_reason(DAY(2026, 10, 28)) == "half term"  # what stands first is told
+    assert year.closed_reason(DAY(2026, 10, 31)) == "weekend"
+    assert year.week_letter(DAY(2026, 11, 2)) == ""
+
+
+def test_a_term_that_begins_in_the_middle_of_a_week_counts_that_week():
+    assert YEAR.week_number(DAY(2026, 9, 3)) == 1
+    assert YEAR.week_start(1) == DAY(2026, 9, 3)
+    assert YEAR.week_number(DAY(2026, 9, 7)) == 2
+    assert YEAR.week_start(YEAR.weeks + 1) is None
+    assert YEAR.week_start(0) is None
+
+
+def test_a_topic_is_current_until_the_next_begins(folder):
+    path = folder / "schemes" / "year-8.toml"
+    path.write_text(SCHEME + '[[topics]]\ntopic = "ratio.simplest-form"\ntaught = 2026-10-05\n')
+    scheme = read_folder(folder, KNOWN, {}).schemes["year-8"]
+    assert scheme.current(DAY(2026, 9, 4)) is None
+    assert scheme.current(DAY(2026, 10, 4)) == "ratio.share"
+    assert scheme.current(DAY(2026, 10, 5)) == "ratio.simplest-form"
+    assert scheme.coming(DAY(2026, 9, 7), DAY(2026, 9, 30)) == ("ratio.share",)
+    assert scheme.date_of("ratio.gone") is None
+
+
+def test_schemes_that_nobody_follows_are_checked_as_well(folder):
+    (folder / "schemes" / "year-9.toml").write_text(SCHEME.replace("ratio.share", "ratio.shar"))
+    assert any("year-9.toml:3 There is no topic ‘ratio.shar’" in one for one in faults(folder))
