@@ -80,7 +80,8 @@ def decide(
         lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
         bands = one.bands.bands(lesson.out_of)
         result = decide_lesson(connection, lesson, bands, thresholds)
-    lines = [f"{result.facts}: {result.facts.title}. {pupils(result.pupils)}."]
+    there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
+    lines = [f"{result.facts}: {result.facts.title}. {there}"]
     lines += _bands(result)
     if result.questions:
         lines += ["", *_questions(result, titles_of(found))]

@@ -24,9 +24,6 @@ if TYPE_CHECKING:
     from itembank.records.class_report import ClassReport
     from itembank.records.starter_answers import Scope
 
-YEAR_STARTS = 8
-"""The month whose first day begins a school year, and with it what a report covers."""
-
 
 def report(
     class_: Annotated[
@@ -209,7 +206,9 @@ def _days(since: str | None, until: str | None) -> tuple[datetime.date, datetime
     last = read_day(until, "--until") or datetime.date.today()
     first = read_day(since, "--since")
     if first is None:
-        first = datetime.date(last.year - (last.month < YEAR_STARTS), YEAR_STARTS, 1)
+        from itembank.records.class_report import school_year
+
+        first = school_year(last)
     if first > last:
         raise ItembankError(f"--since {first} comes after {last}. Change one of them.")
     return first, last

@@ -22,6 +22,8 @@ from itembank.records.tables import active, entry, lesson, question, tally
 if TYPE_CHECKING:
     from itembank.planning.bands import BandScheme
 
+YEAR_STARTS = 8
+"""The month whose first day begins a school year."""
 UNCLEAR_FROM = 0.2
 """Share of pupils who asked what to do, from which a lesson is listed (a judgement)."""
 
@@ -114,40 +116,53 @@ def class_report(
     """Return the report of a class from one day to another, as of the last.
 
     `taught` says when topics were taught; where it does not, the first time a topic was asked
-    stands for it.
+    stands for it. Lessons of which nothing counts any more are left out. What is expected of a
+    topic rests on all answers of the school year, so that it does not change with `first`.
     """
     rows = [
-        LessonLine(
-            one.date,
-            one.period,
-            one.title,
-            decide(connection, one, bands.bands(one.out_of)),
-        )
+        LessonLine(one.date, one.period, one.title, done)
         for one in lessons(connection, class_name, first, last)
+        if (done := decide(connection, one, bands.bands(one.out_of))).recorded
     ]
-    occasions: dict[str, list[Seen]] = defaultdict(list)
-    for one in topic_results(connection, class_name, last + datetime.timedelta(days=1)):
-        if one.date >= first:
-            occasions[one.topic].append(Seen(one.date, one.right, one.out_of))
+    since = min(first, school_year(last))
+    days = {one.date for one in rows}
+    known: dict[str, list[Seen]] = defaultdict(list)
+    for result in topic_results(connection, class_name, last + datetime.timedelta(days=1)):
+        if since <= result.date and (result.out_of or result.date in days):
+            known[result.topic].append(Seen(result.date, result.right, result.out_of))
     topics = [
-        topic_line(topic, seen, last, (taught or {}).get(topic))
-        for topic, seen in occasions.items()
+        topic_line(topic, seen, first, last, (taught or {}).get(topic))
+        for topic, seen in known.items()
+        if any(one.date >= first for one in seen)
     ]
     topics.sort(key=lambda one: (one.mastery.now, one.topic))
     views = views_over_time([one.decision for one in rows])
     return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views)
 
 
+def school_year(date: datetime.date) -> datetime.date:
+    """Return the day on which the school year of a day began; classes are others before it.
+
+    >>> school_year(datetime.date(2027, 2, 1)).isoformat()
+    '2026-08-01'
+    """
+    return datetime.date(date.year - (date.month < YEAR_STARTS), YEAR_STARTS, 1)
+
+
 def topic_line(
-    topic: str, seen: list[Seen], date: datetime.date, taught: datetime.date | None = None
+    topic: str,
+    seen: list[Seen],
+    first: datetime.date,
+    last: datetime.date,
+    taught: datetime.date | None = None,
 ) -> TopicLine:
-    """Return one topic's line from the occasions on which it was asked."""
-    points = facility_over_time(seen)
+    """Return one topic's line: answers since `first`, what all occasions let expect on `last`."""
+    points = facility_over_time([one for one in seen if one.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
     start = min([one.date for one in seen] + ([taught] if taught else []))
     share = wilson(min(right, out_of), out_of, 0.9)
-    return TopicLine(topic, points, share, out_of, mastery(start, seen, date))
+    return TopicLine(topic, points, share, out_of, mastery(start, seen, last))
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,9 +213,9 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
         totals[name][1] += int(out_of)
     rows = connection.execute(
         scope.limit(
-            select(lesson.c.class_name, func.count(), func.max(lesson.c.date)).group_by(
-                lesson.c.class_name
-            )
+            select(lesson.c.class_name, func.count(), func.max(lesson.c.date))
+            .where(lesson.c.id.in_(select(entry.c.lesson_id).where(active())))
+            .group_by(lesson.c.class_name)
         )
     )
     classes = [ClassLine(row[0], row[1], row[2], *totals[row[0]]) for row in rows]

@@ -78,6 +78,11 @@ class Decision:
     clarity: tuple[int, int | None, str] | None
     confident: Mapping[int, tuple[int, int]] = field(default_factory=dict)
 
+    @property
+    def recorded(self) -> bool:
+        """Tell whether anything that counts is recorded of the lesson."""
+        return bool(self.kind) or self.views is not None or self.clarity is not None
+
 
 def decide(
     connection: Connection,

@@ -221,3 +221,33 @@ def test_an_empty_store_gives_empty_reports(store):
         assert "No Rasch" in found.note
         assert class_report(connection, "8K", default_scheme(), DAY, DAY).topics == ()
         assert department_report(connection, Scope()).classes == ()
+
+
+def test_a_lesson_taken_back_is_in_no_report(store):
+    asked = ["ratio.share/core/1", "ratio.share/core/2"]
+    record(store, facts(asked), Answers(by_seat(np.ones((3, 2))), {}))
+    later = DAY + datetime.timedelta(days=7)
+    record(store, facts(["fractions.order/core/1"], date=later), Questions({1: (3, 3)}))
+    undo(store, "8K", later)
+    with store.reading() as connection:
+        found = class_report(connection, "8K", default_scheme(), DAY, later)
+        whole = department_report(connection, Scope())
+    assert [one.date for one in found.lessons] == [DAY]
+    assert [one.topic for one in found.topics] == ["ratio.share"]
+    assert [(one.lessons, one.last) for one in whole.classes] == [(1, DAY)]
+
+
+def test_what_is_expected_does_not_change_with_the_first_day(store):
+    for week in range(4):
+        date = DAY + datetime.timedelta(days=7 * week)
+        asked = [f"ratio.share/core/{n}" for n in range(1, 4)]
+        record(store, facts(asked, date=date), Questions({1: (20 + week, 28), 2: (9, 28)}))
+    last = DAY + datetime.timedelta(days=30)
+    with store.reading() as connection:
+        whole, part = (
+            class_report(connection, "8K", default_scheme(), first, last).topics[0]
+            for first in (DAY, DAY + datetime.timedelta(days=14))
+        )
+    assert part.mastery == whole.mastery
+    assert len(part.points) == 2
+    assert part.out_of == whole.out_of / 2
