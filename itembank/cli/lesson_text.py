@@ -25,10 +25,12 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     """
     if text is None:
         return None
+    from itembank.planning.days import parse_day
+
     try:
-        return datetime.date.fromisoformat(text)
-    except ValueError:
-        raise ItembankError(f"‘{text}’ is not a day. Write {option} 2026-11-30.") from None
+        return parse_day(text, datetime.date.today(), past=True)
+    except ItembankError as error:
+        raise ItembankError(f"{option}: {error}") from None
 
 
 def check_pdf(path: Path) -> None:

@@ -2,42 +2,84 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 import hashlib
 import re
 
 from itembank.errors import ItembankError
 
-_BRITISH = re.compile(r"(\d{1,2})/(\d{1,2})/(\d{4})")
+_BRITISH = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2}|\d{4}))?", re.ASCII)
+_SAID = re.compile(r"(\d{1,2})(?:st|nd|rd|th)? ([a-z]{3,9})\.?(?: (\d{4}))?", re.ASCII)
+_WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_MONTHS = tuple(datetime.date(2026, month, 1).strftime("%B").casefold() for month in range(1, 13))
+_NEAR = {"yesterday": -1, "today": 0, "tomorrow": 1}
+FIRST_YEAR, LAST_YEAR = 2000, 2099
 
 
-def parse_day(text: str, today: datetime.date) -> datetime.date:
-    """Read a day: 2026-11-30, 30/11/2026, today or tomorrow.
+def parse_day(text: str, today: datetime.date, past: bool = False) -> datetime.date:
+    """Read a day as it is typed: 2026-11-30, 30/11/2026, 30 Nov, Monday, today, tomorrow.
+
+    A day without a year is the one nearest to `today`. A day of the week is the next one, today
+    included; with `past`, as where results are recorded, the last one.
 
     Raises:
         ItembankError: the text is no day of the calendar.
 
-    >>> parse_day("30/11/2026", datetime.date(2026, 11, 2))
-    datetime.date(2026, 11, 30)
+    >>> wednesday = datetime.date(2026, 11, 25)
+    >>> [parse_day(one, wednesday).day for one in ("30/11/2026", "30 Nov", "mon", "tomorrow")]
+    [30, 30, 30, 26]
+    >>> parse_day("mon", wednesday, past=True).day
+    23
     """
-    word = text.strip().casefold()
-    if word == "today":
-        return today
-    if word == "tomorrow":
-        return today + datetime.timedelta(days=1)
+    word = " ".join(text.casefold().split())
+    if word in _NEAR:
+        return today + datetime.timedelta(days=_NEAR[word])
+    if len(word) >= 3 and (weekday := _named(word, _WEEKDAYS)) is not None:
+        away = (weekday - today.weekday()) % 7
+        return today + datetime.timedelta(days=away - 7 if past and away else away)
     try:
-        if match := _BRITISH.fullmatch(word):
-            day, month, year = map(int, match.groups())
-            return datetime.date(year, month, day)
-        if re.fullmatch(r"\d{4}-\d{2}-\d{2}", word, re.ASCII):
-            return datetime.date.fromisoformat(word)
+        date = _of_calendar(word, today)
     except ValueError:
         raise ItembankError(
             f"‘{text}’ is not a day of the calendar. Write a day such as 2026-11-30."
         ) from None
-    raise ItembankError(
-        f"‘{text}’ is not a date. Write it as 2026-11-30 or 30/11/2026, or today or tomorrow."
-    )
+    if date is None:
+        raise ItembankError(
+            f"‘{text}’ is not a date. Write it as 2026-11-30, 30/11/2026 or 30 Nov, or Monday, "
+            "today or tomorrow."
+        )
+    if not FIRST_YEAR <= date.year <= LAST_YEAR:
+        raise ItembankError(f"‘{text}’ is in the year {date.year}. Check the year.")
+    return date
+
+
+def _of_calendar(word: str, today: datetime.date) -> datetime.date | None:
+    """Return the date that is written out, or None; raises ValueError for the 31st of June."""
+    if re.fullmatch(r"\d{4}-\d{2}-\d{2}", word, re.ASCII):
+        return datetime.date.fromisoformat(word)
+    if match := _BRITISH.fullmatch(word):
+        day, month = int(match[1]), int(match[2])
+    elif (match := _SAID.fullmatch(word)) and (named := _named(match[2], _MONTHS)) is not None:
+        day, month = int(match[1]), named + 1
+    else:
+        return None
+    if match[3]:
+        return datetime.date(int(match[3]) + (2000 if len(match[3]) == 2 else 0), month, day)
+    near = []
+    for year in (today.year - 1, today.year, today.year + 1):
+        # The 29th of February is not in every year.
+        with contextlib.suppress(ValueError):
+            near.append(datetime.date(year, month, day))
+    if not near:
+        raise ValueError(word)
+    return min(near, key=lambda one: abs(one - today))
+
+
+def _named(word: str, names: tuple[str, ...]) -> int | None:
+    """Return the place of the name that a word is, or begins; None where there is none."""
+    places = [place for place, name in enumerate(names) if name.startswith(word)]
+    return places[0] if places else None
 
 
 def long_day(date: datetime.date) -> str:

@@ -91,7 +91,7 @@ def test_a_plan_whose_topics_are_all_counted_needs_no_number_of_questions():
         (Given(class_name="8Z"), "no class 8Z"),
         (Given(topics=("ratio.shar",)), "Did you mean ratio.share"),
         (Given(date="31/11/2026"), "not a day of the calendar"),
-        (Given(date="Monday"), "not a date"),
+        (Given(date="next week"), "not a date"),
         (Given(questions=0), "1 to 20 questions, not 0"),
         (Given(questions=50), "1 to 20 questions, not 50"),
         (Given(questions=3), "need at least 4 questions, not 3"),

@@ -164,7 +164,7 @@ def test_own_views_and_clarity(said, home):
         (["--note", "words"], ["goes with --unclear"]),
         (["--date", "2026-11-17", "--bands", "1 1 1"], ["no pack", "--out-of"]),
         (["--date", "2099-01-01", "--bands", "1 1 1"], ["not come yet"]),
-        (["--date", "soon"], ["‘soon’ is not a day"]),
+        (["--date", "soon"], ["‘soon’ is not a date"]),
         (["--correct", "A1"], ["no results"]),
         ([], ["--bands", "--sheet"]),
     ],

@@ -149,7 +149,8 @@ def test_a_lesson_that_was_recorded_stays_when_the_week_is_planned_anew(said, ho
         ("2026-10-28", "(half term). The next is on Monday 2 November: --from 2026-11-02"),
         ("24/12/2026", "(holiday between Autumn and Spring). The next is on Monday 4 January"),
         ("2027-08-02", "(after the end of Summer). The school year in calendar.toml ends on"),
-        ("30 Nov", "is not a date. Write it as 2026-11-30 or 30/11/2026, or today or tomorrow"),
+        ("28 Oct", "(half term). The next is on Monday 2 November: --from 2026-11-02"),
+        ("next week", "is not a date. Write it as 2026-11-30, 30/11/2026 or 30 Nov"),
         ("2026-02-30", "is not a day of the calendar"),
     ],
 )  # fmt: skip

@@ -7,7 +7,7 @@ import pytest
 
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults
-from itembank.planning.days import parse_day, usual_seed
+from itembank.planning.days import usual_seed
 from itembank.planning.department import find_department, read_department
 from itembank.planning.draw_from import DrawFrom, Drawing
 from itembank.planning.plan_file import PlannedTopic, read_plan
@@ -204,27 +204,6 @@ def test_faults_of_a_plan(tmp_path, text, line, words):
 
 
 TODAY = datetime.date(2026, 11, 30)
-
-
-@pytest.mark.parametrize(
-    ("text", "day"),
-    [
-        ("2026-12-01", datetime.date(2026, 12, 1)),
-        ("1/12/2026", datetime.date(2026, 12, 1)),
-        ("tomorrow", datetime.date(2026, 12, 1)),
-        ("today", TODAY),
-    ],
-)
-def test_days(text, day):
-    assert parse_day(text, TODAY) == day
-
-
-@pytest.mark.parametrize(
-    "text", ["2026-02-30", "31/11/2026", "next week", "", "20261130", "0/0/0000"]
-)
-def test_no_days(text):
-    with pytest.raises(ItembankError, match="2026-11-30"):
-        parse_day(text, TODAY)
 
 
 def test_seeds_differ_between_lessons():
