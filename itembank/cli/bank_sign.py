@@ -87,12 +87,9 @@ def the_day(typed: str | None) -> datetime.date:
     Raises:
         ItembankError: it is no day.
     """
-    if typed is None:
-        return datetime.date.today()
-    try:
-        return datetime.date.fromisoformat(typed)
-    except ValueError:
-        raise ItembankError(f"‘{typed}’ is not a day. Write it as 2026-11-30.") from None
+    from itembank.cli.lesson_text import read_day
+
+    return read_day(typed, "--on") or datetime.date.today()
 
 
 def _chosen(bank: Bank, topic: str | None, proved: bool) -> list[str]:
