@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -125,15 +126,15 @@ def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
 def _bands(result: Decision) -> list[str]:
     if not result.groups:
         return []
-    rows = [
-        (
-            f"{one.name} ({one.letter})",
-            f"{one.lowest}–{one.highest}" if one.lowest != one.highest else f"{one.lowest}",
-            str(one.pupils),
-            " ".join(one.seats),
-        )
-        for one in result.groups
-    ]
+    names = [f"{one.name} ({one.letter})" for one in result.groups]
+    # Beside the name stand scores, pupils and the gaps between columns.
+    room = max(20, width() - max(map(len, names)) - len("  scores  pupils  "))
+    rows = []
+    for name, one in zip(names, result.groups, strict=True):
+        scores = f"{one.lowest}–{one.highest}" if one.lowest != one.highest else f"{one.lowest}"
+        seats, *more = textwrap.wrap(" ".join(one.seats), room) or [""]
+        rows.append((name, scores, str(one.pupils), seats))
+        rows += [("", "", "", part) for part in more]
     heads = ("band", "scores", "pupils", "seats" if any(row[3] for row in rows) else "")
     return ["", table(heads, rows, right={2})]
 

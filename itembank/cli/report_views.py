@@ -33,10 +33,11 @@ def views_summary(views: ViewsOverTime) -> list[str]:
         return []
     if not views.lessons:
         return [
-            f"In {plural(views.hands, 'lesson')} hands were counted. Own views by seat, with "
-            "scores by seat, would show how well the two agree."
+            f"Own views were recorded in {plural(views.hands, 'lesson')}, but not both they and "
+            "the scores by seat: only then can the two be compared."
         ]
-    said = [f"{plural(views.lessons, 'lesson')} with own views and scores by seat."]
+    more = f" ({views.hands} more without)" if views.hands else ""
+    said = [f"{plural(views.lessons, 'lesson')} with own views and scores by seat{more}."]
     if views.agreement is not None:
         said.append(
             f"Agreement γ {figure(views.agreement)} (1: the surer scored higher; 0: no relation)."
@@ -57,9 +58,9 @@ def fooled_summary(views: ViewsOverTime) -> str:
 
     if views.topics or views.questions:
         return (
-            "Wrong: of the answers by pupils who were sure, with the Wilson interval at 90 %; "
-            f"listed from a third wrong, of {FEWEST_SURE_OF_TOPIC} such answers to a topic or "
-            f"{FEWEST_SURE} to a question."
+            "Wrong: of the answers by pupils who were sure, with the Wilson interval at 90 %. "
+            f"Listed where a third or more were wrong, of {FEWEST_SURE_OF_TOPIC} such answers or "
+            f"more to a topic, {FEWEST_SURE} or more to a question."
         )
     if views.compared:
         return (

@@ -254,7 +254,7 @@ def test_a_class_that_never_recorded_by_seat(said, record_it):
     record_it(3, Bands(counts), OwnViews({}, {"sure": 9, "not sure": 16}))
     record_it(10, Questions({1: (9, 20), 2: (15, 20)}))
     for text in everywhere(said):
-        assert "In 1 lesson hands were counted" in text
+        assert "Own views were recorded in 1 lesson, but not both they and the scores" in text
         assert "1 of 2 lessons were recorded by band or score only" in text
         assert "fooled the confident" not in text.casefold()
         assert "γ" not in text
@@ -267,3 +267,10 @@ def test_a_lesson_without_its_pack_is_told_plainly(said, record_it):
     assert "the lessons were recorded without their packs" in paper
     assert "Own views: none were recorded." in paper
     assert "R 5" in screen
+
+
+def test_a_whole_class_in_one_band_still_fits_80_columns(said, record_it):
+    record_it(3, Answers({seat: dict.fromkeys(range(1, 5), True) for seat in SEATS}, {}))
+    out = said("decide", "8K").out
+    assert max(map(len, out.splitlines())) <= 80
+    assert [word for word in out.split() if word in SEATS] == SEATS
