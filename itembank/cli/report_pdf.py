@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
@@ -131,8 +132,17 @@ def _views(one: ClassReport, titles: Titles) -> ViewsPart:
 def _fooled(one: FooledBy, titles: Titles) -> FooledRow:
     name = titles.of(one.topic)
     if one.address:
-        name = f"{one.prompt or name} ({one.address})"
+        name = f"{printed(one.prompt) or name} ({one.address})"
     return FooledRow(name, f"{one.wrong} of {one.sure}", share_words(one.interval))
+
+
+def printed(prompt: str) -> str:
+    """Return a question as typed in one line with true minus signs; hyphens in words stay.
+
+    >>> printed("Solve -x - 4 = 2-3x. A warm-up.")
+    'Solve −x − 4 = 2−3x. A warm-up.'
+    """
+    return re.sub(r"(?<![A-Za-z])-|-(?![A-Za-z])", "\N{MINUS SIGN}", prompt)
 
 
 def _clarity(one: ClassReport) -> ClarityPart:
