@@ -68,14 +68,20 @@ class Week:
 
     def differs(self, lesson: PlannedLesson) -> bool:
         """Tell whether there is a pack of a lesson that holds other questions than the plan."""
+        return self.built(lesson) not in (None, lesson.asked)
+
+    def built(self, lesson: PlannedLesson) -> tuple[str, ...] | None:
+        """Return what the starter asks in the pack of a lesson that is there, or None.
+
+        Of a pack that cannot be read, which is then as good as another, that is nothing.
+        """
         try:
             pack = json.loads((self.folder(lesson) / "pack.json").read_text())
-            asked = [item["address"] for item in pack["versions"][0]["items"]]
+            return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
         except FileNotFoundError:
-            return False
+            return None
         except (OSError, ValueError, LookupError, TypeError):
-            return True
-        return asked != list(lesson.asked)
+            return ()
 
     def _page(self) -> bytes:
         from itembank.cli.week_page import week_data

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
 from collections import Counter
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -16,11 +18,15 @@ if TYPE_CHECKING:
     from itembank.planning.week_plan import PlannedLesson, WeekPlan
 
 
-def with_questions(planner: Planner, plan: WeekPlan) -> WeekPlan:
+Given = Mapping[tuple[datetime.date, str], Collection[str]]
+
+
+def with_questions(planner: Planner, plan: WeekPlan, built: Given | None = None) -> WeekPlan:
     """Return a plan with the questions of each lesson settled, none of them used of late.
 
     What is settled already stays where it still fits. All starters come first, so that no sheet
-    takes what a later lesson of the week is to ask.
+    takes what a later lesson of the week is to ask. `built` are the questions in the starters of
+    packs there are: one that was taken out of a plan does not come back in its own place.
 
     Raises:
         ItembankError: a topic has too few questions, or one that is wanted cannot be asked.
@@ -32,7 +38,9 @@ def with_questions(planner: Planner, plan: WeekPlan) -> WeekPlan:
             from itembank.packs.build import starter_addresses
 
             own = {*lesson.asked, *lesson.items}
-            request = planner.request(lesson, frozenset((late | _given(lessons)) - own))
+            taken_out = set((built or {}).get(lesson.key, ())) if lesson.asked else set()
+            avoid = frozenset((late | _given(lessons) | taken_out) - own)
+            request = planner.request(lesson, avoid)
             lessons[place] = replace(lesson, asked=starter_addresses(request))
     for place, lesson in enumerate(lessons):
         others = [one for one in lessons if one is not lesson]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from itembank.cli.week_files import Week
 from itembank.cli.week_lock import one_at_a_time
 from itembank.cli.week_plan import Planner
 from itembank.errors import ItembankError
-from itembank.faults import join_words
+from itembank.faults import FileFaults, join_words
 from itembank.planning.calendar import monday
 from itembank.planning.days import parse_day
 from itembank.planning.week_edit import Editor, Edits, find_day
@@ -79,6 +80,12 @@ def _class_of(file: TomlFile, classes: list[str]) -> str:
     return name
 
 
+def _own(why: str) -> str:
+    """Return what of a reason is about its own lesson: what it is needed for, and who chose it."""
+    found = re.search(r", (?:needed today for|pinned by you).*|^your choice.*", why)
+    return "" if found is None else f", {found[0].removeprefix(', ')}"
+
+
 class _Run:
     """One run, with what it has found out so far."""
 
@@ -99,8 +106,11 @@ class _Run:
             plan = editor.apply(self.asked.edits)
         from itembank.cli.week_questions import with_questions
 
-        plan = with_questions(self.planner, plan)
-        week = Week(self.planner, plan, path, self._home())
+        home = self._home()
+        there = Week(self.planner, plan, path, home)
+        built = {one.key: there.built(one) or () for one in plan.lessons}
+        plan = with_questions(self.planner, plan, built)
+        week = Week(self.planner, plan, path, home)
         lessons = self._wanted(week)
         week.write(lessons, self.asked.replace, rewrite=plan != self.read)
         self._tell(week, lessons)
@@ -128,7 +138,14 @@ class _Run:
                 f"There is a plan of this week in {path} already. Build from it with --plan "
                 f"{path} --replace, or plan anew with --replace: what you pinned or banned stays."
             )
-        new = planner.new_plan(first, self._read(path))
+        try:
+            old = self._read(path)
+        except FileFaults as error:
+            raise ItembankError(
+                f"{error}\nThe week is planned anew around what you pinned there: mend the file, "
+                "or take it away to begin without it."
+            ) from None
+        new = planner.new_plan(first, old)
         self.read = None
         self.stays = (*new.past, *new.recorded)
         self.notes += [f"{one} was recorded already and stays as it was." for one in new.recorded]
@@ -170,10 +187,15 @@ class _Run:
         return [one for one in lessons if one not in self.stays]
 
     def _tell(self, week: Week, built: list[PlannedLesson]) -> None:
+        told: dict[str, str] = {}
         for lesson in built:
             say(f"{lesson}: {lesson.title}")
             for one in lesson.topics:
-                say(f"  {one.count} on {self.planner.title(one.topic)}: {one.why}")
+                # What was known when the week was planned reads oddly on its third day.
+                before = told.get(one.topic)
+                why = f"as on {before}{_own(one.why)}" if before else one.why
+                told[one.topic] = f"{lesson.date:%A}"
+                say(f"  {one.count} on {self.planner.title(one.topic)}: {why}")
         for line in week.skipped:
             say(f"No lesson on {line}")
         for lesson in week.plan.lessons:

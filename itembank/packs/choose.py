@@ -132,7 +132,11 @@ def choose_starter(
     """
     rng = generator(seed, "starter")
     first: list[Drawn] = [pool.take(drawn) for drawn in held]
-    for topic, wanted in _open(slots(shares, rng), held):
+    places = _open(slots(shares, rng), held)
+    if held:
+        # Whoever takes one question out wants another, not the one that this seed began with.
+        rng = generator(seed, " ".join(["starter", *sorted(one.item.address for one in held)]))
+    for topic, wanted in places:
         tier = nearest_tier(topic, wanted, pool)
         first.append(
             pool.pick(

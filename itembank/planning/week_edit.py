@@ -76,6 +76,16 @@ def find_day(plan: WeekPlan, word: str) -> int | None:
     return there[0]
 
 
+def _words(text: str) -> list[str]:
+    """Return the words of a change; a comma parts them too, and topics are in small letters.
+
+    >>> _words("Tue/3A Ratio.Share, 3")
+    ['Tue/3A', 'ratio.share', '3']
+    """
+    words = text.replace(",", " ").split()
+    return [one.lower() if "." in one and ":" not in one else one for one in words]
+
+
 class Editor:
     """Applies changes to a plan one after another.
 
@@ -105,7 +115,7 @@ class Editor:
         ):
             for text in getattr(edits, name):
                 try:
-                    change(text.split())
+                    change(_words(text))
                 except ItembankError as error:
                     faults.append(f"--{name} ‘{text}’: {error}")
         if faults:

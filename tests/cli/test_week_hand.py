@@ -193,6 +193,23 @@ def test_from_another_folder_and_into_another(said, home, tmp_path, monkeypatch)
     )
 
 
+def test_a_reason_is_told_once_and_then_pointed_to(said, home):
+    out = said("week", "--plan", PLAN, "--replace").out
+    title = "Equivalent fractions"
+    lines = [line for line in out.splitlines() if f"1 on {title}: " in line]
+    assert "taught 7 Sep" in lines[0]
+    assert all(": as on " in line for line in lines[1:])
+    assert len(lines) > 1
+
+
+def test_a_plan_beyond_repair_can_be_taken_away(said, home):
+    PLAN.write_text("this is no plan")
+    status, _, err = said("week", "8K", "--from", WEEK, "--replace")
+    assert (status, "take it away to begin without it" in err) == (2, True)
+    PLAN.unlink()
+    assert said("week", "8K", "--from", WEEK, "--replace").status == 0
+
+
 def test_a_lesson_outside_the_timetable_is_kept_and_pointed_out(said, home):
     PLAN.write_text(PLAN.read_text().replace('period = "5"', 'period = "6"'))
     status, out, _ = said("week", "--plan", PLAN, "--only", "fri", "--replace")

@@ -3,6 +3,7 @@
 import datetime
 import shutil
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -189,6 +190,21 @@ def test_one_question_out_brings_one_other_and_leaves_the_sheets(home):
     assert set(old.asked) - set(new.asked) == {gone}
     assert new.sheets == old.sheets
     assert not set(new.asked) & set(old.sheets.addresses)
+
+
+def test_what_was_taken_out_of_a_plan_does_not_come_back(home):
+    one = planner(home)
+    made = settle(home, WEEKS[1])
+    for place in range(8):
+        old = made.lessons[0]
+        asked = tuple(a for n, a in enumerate(old.asked) if n != place)
+        less = replace(made, lessons=(replace(old, asked=asked), *made.lessons[1:]))
+        # Neither with the pack there to tell, nor without.
+        for built in ({old.key: old.asked}, None):
+            new = with_questions(one, less, built).lessons[0]
+            assert len(new.asked) == 8
+            assert set(asked) < set(new.asked)
+            assert old.asked[place] not in new.asked
 
 
 def test_sheets_give_way_to_what_the_teacher_pins_or_bars(home):

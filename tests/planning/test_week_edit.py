@@ -332,6 +332,11 @@ def test_words_for_a_day(word, place):
     assert find_day(PLAN, word) == place
 
 
+def test_commas_and_capitals_are_as_good():
+    assert edited(order="mon 2,1,3, 4,5,6") == edited(order="mon 2 1 3 4 5 6")
+    assert edited(pin="Mon Ratio.Share") == edited(pin="mon ratio.share")
+
+
 def test_nothing_to_change():
     assert not Edits()
     assert Edits(pin=("mon ratio.share",))
