@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, case, func, select
+from sqlalchemy import Connection, case, exists, func, select
 
 from itembank.planning.memory import Seen
 from itembank.records.entries import RESULTS
@@ -82,15 +82,18 @@ def topic_results(
     """Return what a class was asked on each topic and how it went, in order of dates.
 
     Where only scores or bands were recorded, their mean share of marks stands for every topic
-    of the starter: it is all that is known (a band counts by its middle score).
+    of the starter: it is all that is known (a band counts by its middle score). Each pupil then
+    counts as one answer to a topic, however many questions on it there were. A lesson of which
+    everything was taken back was recorded by mistake, and asked nothing.
     """
     known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
+    counting = exists().where(entry.c.lesson_id == question.c.lesson_id, active())
     ids = [one.lesson_id for one in known]
     topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
     for part in _parts(ids):
         for row in connection.execute(
             select(question.c.lesson_id, question.c.number, question.c.topic).where(
-                question.c.lesson_id.in_(part)
+                question.c.lesson_id.in_(part), counting
             )
         ):
             topics[row.lesson_id][row.topic].append(row.number)
@@ -109,7 +112,7 @@ def topic_results(
                 right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
             elif one.entry_id in shares:
                 share, pupils = shares[one.entry_id]
-                right, out_of = share * pupils * len(numbers), pupils * len(numbers)
+                right, out_of = share * pupils, pupils
             found.append(TopicResult(topic, one.date, right, out_of))
     return found
 

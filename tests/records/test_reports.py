@@ -15,12 +15,14 @@ from itembank.records.entries import (
     OwnViews,
     QuestionFacts,
     Questions,
+    Scores,
 )
 from itembank.records.item_report import item_report
 from itembank.records.item_statistics import kr20, upper_lower
 from itembank.records.pooled import pool, reliabilities
 from itembank.records.rasch import rasch, rasch_of_starters
 from itembank.records.recording import record, undo
+from itembank.records.results import topic_history
 from itembank.records.starter_answers import Scope, starter_answers
 
 DAY = datetime.date(2026, 9, 7)
@@ -230,6 +232,7 @@ def test_a_lesson_taken_back_is_in_no_report(store):
     record(store, facts(["fractions.order/core/1"], date=later), Questions({1: (3, 3)}))
     undo(store, "8K", later)
     with store.reading() as connection:
+        assert set(topic_history(connection, "8K")) == {"ratio.share"}
         found = class_report(connection, "8K", default_scheme(), DAY, later)
         whole = department_report(connection, Scope())
     assert [one.date for one in found.lessons] == [DAY]
@@ -251,3 +254,15 @@ def test_what_is_expected_does_not_change_with_the_first_day(store):
     assert part.mastery == whole.mastery
     assert len(part.points) == 2
     assert part.out_of == whole.out_of / 2
+
+
+def test_of_a_mean_each_pupil_counts_once_for_a_topic(store):
+    asked = ["ratio.share/core/1", "ratio.share/core/2", "fractions.order/core/1"]
+    record(store, facts(asked), Scores({"A1": 3, "A2": 0, "A3": 3}))
+    with store.reading() as connection:
+        found = class_report(connection, "8K", default_scheme(), DAY, DAY)
+    assert {one.topic: one.out_of for one in found.topics} == {
+        "ratio.share": 3,
+        "fractions.order": 3,
+    }
+    assert [one.interval.share for one in found.topics] == pytest.approx([2 / 3, 2 / 3])
