@@ -13,10 +13,12 @@ from pathlib import Path
 
 from itembank.planning.choose_topics import LessonWish, TopicState, choose_topics
 from itembank.planning.memory import Seen, remember
+from itembank.planning.week_settings import ChoiceSettings
 
 FERNHILL = Path(__file__).parents[1] / "banks" / "fernhill"
 CLASSES, WEEKS, MEASURED = 40, 39, 4
 COLD_LIMIT, YEAR_LIMIT = 3.0, 60.0
+SIZES, RESTS = (30, 60), (0, 2, 4, 7, 14)
 
 
 def from_cold() -> float:
@@ -39,10 +41,11 @@ def from_cold() -> float:
     return best
 
 
-def plans() -> float:
+def plans(topics: int = 30, rest: int = ChoiceSettings().rest) -> float:
     """Return the seconds that a year of plans takes for one class, results fed back each week."""
     start = datetime.date(2026, 9, 7)
-    taught = [start + datetime.timedelta(days=8 * k) for k in range(30)]
+    taught = [start + datetime.timedelta(days=240 * k // topics) for k in range(topics)]
+    settings = ChoiceSettings(rest=rest)
     seen: list[list[Seen]] = [[] for _ in taught]
     began = time.perf_counter()
     for week in range(WEEKS):
@@ -52,10 +55,15 @@ def plans() -> float:
             for k, day in enumerate(taught)
         ]
         days = [monday + datetime.timedelta(days=day) for day in range(5)]
-        for choice in choose_topics([LessonWish(day, 8) for day in days], states, {}, seed=week):
+        lessons = [LessonWish(day, 8) for day in days]
+        for choice in choose_topics(lessons, states, {}, settings, seed=week):
             for one in choice.topics:
                 seen[int(one.topic)].append(Seen(choice.date, 20, 29))
     return time.perf_counter() - began
+
+
+def _listed(numbers: tuple[int, ...]) -> str:
+    return ", ".join(map(str, numbers[:-1])) + f" or {numbers[-1]}"
 
 
 def report() -> str:
@@ -63,11 +71,15 @@ def report() -> str:
     cold = from_cold()
     plans()  # scipy is loaded now
     year = sum(plans() for _ in range(MEASURED)) / MEASURED * CLASSES
+    settings = [plans(topics, rest) * CLASSES for topics in SIZES for rest in RESTS]
     return "\n".join(
         [
             f"A week of five lessons, all packs, from cold: {cold:.2f} s, "
             f"{cold / COLD_LIMIT:.2f} of its limit",
             f"Planning {CLASSES} classes for {WEEKS} weeks: {year:.0f} s, "
             f"{year / YEAR_LIMIT:.2f} of its limit ({MEASURED} classes measured)",
+            f"with {SIZES[0]} and with {SIZES[1]} topics, topics resting {_listed(RESTS)} days: "
+            f"{min(settings):.0f} to {max(settings):.0f} s, "
+            f"{max(settings) / YEAR_LIMIT:.2f} of its limit at the most",
         ]
     )

@@ -156,13 +156,10 @@ def _lesson(one: LessonLine) -> tuple[str, ...]:
 
 
 def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
-    from itembank.planning.memory import Memory, recall
-
     rows = [(long_day(p.date), str(p.out_of), share_words(p.interval)) for p in line.points]
     found = line.mastery
-    memory = Memory(found.now, found.half_life, found.date)
     ahead = ", ".join(
-        f"{round(100 * recall(memory, found.date + datetime.timedelta(days=days)))} % "
+        f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "
         + (f"on {short_day(found.date)}" if not days else f"in {days} days")
         for days in AHEAD
     )
@@ -173,9 +170,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *([table(("day", "answers", "right"), rows, right={1})] if rows else []),
         "",
         *paragraph("Expected: ", f"{found.words()}.").splitlines(),
-        *paragraph(
-            "Fading:   ", f"{ahead}, unless it is asked; half in {found.half_life:.0f} days."
-        ).splitlines(),
+        *paragraph("Fading:   ", f"{ahead}, unless it is asked.").splitlines(),
         f"Bring back {advice(line)}.",
     ]
 

@@ -3,13 +3,12 @@
 At the top for every class, or as ``[classes.planning]`` for one::
 
     [planning]
-    weeks_apart = 6        # no question comes twice in a starter within so many weeks
-    recent_days = 21       # for so long after its teaching a topic counts as recent
-    recent_questions = 2   # the fewest on recent topics, of eight
+    weeks_apart = 6        # no question comes twice, on starters or sheets, within so many weeks
+    recent_days = 28       # for so long after its teaching a topic counts as recent
+    recent_questions = 1   # the fewest on recent topics, of eight
     older_questions = 3    # the fewest on older topics, of eight
-    look_ahead_days = 21   # what a question saves from being forgotten is counted so far
-    weak = 10              # per cent: how much a topic's weakness weighs
-    rest_days = 6          # a topic that comes back sooner is worth less
+    weak = 50              # how much weakness weighs: 0 not at all, 100 as much as time unseen
+    rest_days = 3          # a topic comes back sooner only where there is too little else
 """
 
 from __future__ import annotations
@@ -26,22 +25,18 @@ MOST_WEEKS = 52
 class ChoiceSettings:
     """How topics are chosen (common practice, no source; held by the simulation of a year).
 
-    What asking saves is counted over `horizon` days; `weak` is the weight of the share expected
-    to be wrong and of the share that was wrong last. A topic counts as recent for `recent` days
-    after its teaching; the two numbers that follow are questions out of eight. The k-th further
-    starter of the week on a topic costs 1 − `again`^k of what a topic is worth on average, and
-    so does 1 − `running` for each other starter with it within `rest` days.
+    `weak` is the power of the share expected to be wrong in what a topic is worth. A topic
+    counts as recent for `recent` days after its teaching; the two numbers that follow are
+    questions out of eight. A topic that rested for less than `rest` days is worth less. One
+    that the coming lesson needs gains `prerequisite_bonus` times what topics are worth on average.
     """
 
-    horizon: int = 21
-    weak: float = 0.1
-    recent: int = 21
-    fewest_recent: int = 2
+    weak: float = 0.5
+    recent: int = 28
+    fewest_recent: int = 1
     fewest_older: int = 3
-    rest: int = 6
-    again: float = 0.1
-    running: float = 0.1
-    prerequisite_bonus: float = 0.1
+    rest: int = 3
+    prerequisite_bonus: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +55,6 @@ def read_week_settings(row: Table, common: WeekSettings) -> WeekSettings:
     usual = common.choice
     choice = replace(
         usual,
-        horizon=table.whole("look_ahead_days", usual.horizon, 1, 200),
         weak=table.whole("weak", round(100 * usual.weak), 0, 100) / 100,
         recent=table.whole("recent_days", usual.recent, 1, 200),
         fewest_recent=table.whole("recent_questions", usual.fewest_recent, 0, 8),

@@ -34,16 +34,25 @@ class Point:
 class Mastery:
     """Expected share right on `date`, with the ends of its interval; None where not measured.
 
-    `due` is the day on which it falls (or fell) to the share at which a topic comes back.
+    `memory` is what the forgetting model holds, from which any later day follows. `due` is the
+    day on which it falls (or fell) to the share at which a topic comes back.
     """
 
     date: datetime.date
     now: float
     low: float | None
     high: float | None
-    half_life: float
-    last: datetime.date
+    memory: Memory
     due: datetime.date
+
+    @property
+    def half_life(self) -> float:
+        """Return the days after it was last seen in which half of it is forgotten."""
+        return self.memory.half_life
+
+    def on(self, date: datetime.date) -> float:
+        """Return the share expected right on a later day, unless it is asked before."""
+        return recall(self.memory, date)
 
     def words(self) -> str:
         """Return the estimate in words.
@@ -113,7 +122,7 @@ def mastery(
         )
         # What was expected on the way can outweigh a share by a hair: the ends stay around it.
         low, high = min(low, now), max(high, now)
-    return Mastery(date, now, low, high, memory.half_life, memory.last, due(memory))
+    return Mastery(date, now, low, high, memory, due(memory))
 
 
 def _moved(taught: datetime.date, rows: Sequence[Seen], since: datetime.date, by: float) -> Memory:

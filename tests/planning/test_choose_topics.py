@@ -13,12 +13,13 @@ from itembank.planning.choose_topics import (
     LessonWish,
     TopicState,
     choose_topics,
-    worth,
 )
-from itembank.planning.memory import Seen, remember
+from itembank.planning.memory import Seen, recall, remember
+from itembank.planning.topic_programme import AGAIN
+from itembank.planning.topic_worth import WIDENING, first_worth, next_worths, worth
 
 MONDAY = datetime.date(2026, 11, 30)
-PLAIN = ChoiceSettings(fewest_recent=0, fewest_older=0)
+PLAIN = ChoiceSettings(fewest_recent=0, fewest_older=0, rest=0)
 
 
 def topic(name, taught_ago, right=None, seen_ago=None):
@@ -86,7 +87,117 @@ def test_no_other_starter_is_worth_more(rows, questions):
     best = max(
         sum(values[one.topic] for one in some) for some in itertools.combinations(topics, questions)
     )
-    assert sum(values[name] for name in counts(choice)) == pytest.approx(best, abs=1e-4)
+    assert sum(values[name] for name in counts(choice)) == pytest.approx(best, abs=1e-3)
+
+
+@given(
+    st.lists(
+        st.tuples(st.integers(1, 60), st.integers(0, 30), st.integers(1, 40)),
+        min_size=2,
+        max_size=4,
+    ),
+    st.lists(st.integers(0, 4), min_size=2, max_size=3, unique=True),
+    st.sampled_from([0, 2, 4, 7]),
+)
+@settings(max_examples=40, deadline=None)
+def test_no_other_week_is_worth_more(rows, dates, rest):
+    topics = [topic(f"t{k}", taught, right, seen) for k, (taught, right, seen) in enumerate(rows)]
+    lessons = week(*sorted(dates), questions=1)
+    wish = ChoiceSettings(fewest_recent=0, fewest_older=0, rest=rest)
+    size = max(sum(worth(one, lessons[0].date, wish) for one in topics) / len(topics), 1)
+
+    def total(names):
+        found = 0.0
+        for one in topics:
+            days = [x.date for x, name in zip(lessons, names, strict=True) if name == one.topic]
+            start = lessons[0].date
+            found += first_worth(one, days[0], start, wish) if days else 0
+            for k in range(len(days) - 1):
+                found += next_worths(one, days[k : k + 2], wish)[0] - AGAIN * size * (k + 1)
+        return found
+
+    chosen = [
+        name for choice in choose_topics(lessons, topics, {}, wish) for name in counts(choice)
+    ]
+    every = itertools.product([one.topic for one in topics], repeat=len(lessons))
+    assert total(chosen) == pytest.approx(max(map(total, every)), abs=1e-3)
+
+
+@given(
+    st.integers(2, 12),
+    st.lists(st.tuples(st.integers(2, 90), st.integers(0, 30), st.integers(0, 30)), max_size=4),
+    st.lists(st.integers(0, 4), min_size=1, max_size=5, unique=True),
+    st.integers(1, 8),
+    st.integers(0, 99),
+)
+@settings(max_examples=60, deadline=None)
+def test_a_weaker_topic_comes_no_later_than_a_stronger_one(others, rows, dates, questions, seed):
+    taught = MONDAY - datetime.timedelta(days=100)
+
+    def asked_on(name, choose):
+        seen = tuple(
+            Seen(MONDAY - datetime.timedelta(days=ago), choose(one, other), 30)
+            for ago, one, other in rows
+        )
+        return TopicState(name, name, taught, remember(taught, seen), seen)
+
+    weak, strong = asked_on("weak", min), asked_on("strong", max)
+    lessons = week(*sorted(dates), questions=questions)
+    # In either order, so that no place in the list helps.
+    for pair in ([weak, strong], [strong, weak]):
+        topics = [*pair, *some_topics(others)]
+        chosen = choose_topics(lessons, topics, {}, seed=seed)
+        when = {
+            name: [k for k, choice in enumerate(chosen) if name in counts(choice)]
+            for name in ("weak", "strong")
+        }
+        if worth(weak, MONDAY, PLAIN) > worth(strong, MONDAY, PLAIN) + 1e-2 and when["strong"]:
+            assert when["weak"]
+            assert when["weak"][0] <= when["strong"][0]
+
+
+@given(st.sampled_from([0, 2, 3, 5]), st.integers(0, 99))
+@settings(max_examples=15, deadline=None)
+def test_topics_rest_for_as_long_as_is_wanted(rest, seed):
+    topics = [topic(f"t{k}", 50 + k, 20, 10) for k in range(9)]
+    chosen = choose_topics(
+        week(0, 1, 2, 3, 4, questions=1), topics[:5], {}, ChoiceSettings(rest=rest), seed
+    )
+    days = {}
+    for choice in chosen:
+        for name in counts(choice):
+            assert all((choice.date - day).days >= rest for day in days.get(name, ()))
+            days.setdefault(name, []).append(choice.date)
+    fresh = topic("fresh", 50, 2, 1)  # weak, and seen the day before the week begins
+    (choice,) = choose_topics(
+        week(0, questions=8), [*topics, fresh], {}, ChoiceSettings(rest=rest), seed
+    )
+    assert "fresh" not in counts(choice)
+
+
+@given(
+    st.integers(1, 10),
+    st.integers(1, 8),
+    st.dictionaries(st.integers(0, 9), st.integers(1, 3), max_size=3),
+    st.sets(st.integers(0, 9), max_size=9),
+)
+@settings(max_examples=60, deadline=None)
+def test_pins_and_bans_are_always_kept(number, questions, pins, bans):
+    topics = some_topics(number)
+    pinned = {f"t{k}": n for k, n in pins.items() if k < number}
+    banned = frozenset(f"t{k}" for k in bans) - set(pinned)
+    free = {one.topic for one in topics} - banned
+    if sum(pinned.values()) > questions or not free:
+        return
+    wish = LessonWish(MONDAY, questions, pinned=pinned, banned=banned)
+    chosen = choose_topics([wish, *week(1, 2, questions=questions)], topics, {})
+    found = counts(chosen[0])
+    assert sum(found.values()) == questions
+    assert set(found) <= free
+    assert all(found[name] >= n for name, n in pinned.items())
+    if questions - sum(pinned.values()) <= len(free - set(pinned)):
+        assert all(found[name] == n for name, n in pinned.items())
+        assert all(n == 1 for name, n in found.items() if name not in pinned)
 
 
 def test_a_week_spreads_topics_out():
@@ -96,11 +207,45 @@ def test_a_week_spreads_topics_out():
     assert len(set(asked)) == 20  # twenty questions, twenty topics: none comes twice
 
 
+def test_what_must_come_again_within_a_week_takes_turns_and_rests():
+    topics = [topic(f"t{k}", 50, 20, 12) for k in range(10)]
+    chosen = choose_topics(week(0, 1, 2, 3, 4, questions=4), topics, {})
+    days = {one.topic: [] for one in topics}
+    for choice in chosen:
+        for name in counts(choice):
+            days[name].append(choice.date.day)
+    assert all(len(found) == 2 and abs(found[1] - found[0]) >= 2 for found in days.values())
+
+
+def test_worth_is_days_at_rest_times_weakness_less_for_what_came_often():
+    once = topic("once", 60, 15, 8)
+    known = recall(once.memory, MONDAY)
+    assert worth(once, MONDAY, PLAIN) == pytest.approx(8 * (1 - known) ** 0.5 * 2**-WIDENING)
+    assert worth(once, MONDAY, ChoiceSettings(weak=0)) == pytest.approx(8 * 2**-WIDENING)
+    early = Seen(MONDAY - datetime.timedelta(days=30), 0, 0)
+    often = TopicState("often", "Often", once.taught, once.memory, (early, *once.seen))
+    assert 0 < worth(often, MONDAY, PLAIN) < worth(once, MONDAY, PLAIN)
+    # Two questions of one day are one return.
+    twice = TopicState("twice", "Twice", once.taught, once.memory, once.seen * 2)
+    assert worth(twice, MONDAY, PLAIN) == worth(once, MONDAY, PLAIN)
+    assert worth(once, once.memory.last, PLAIN) == 0
+    # Less is left of it the less it has rested.
+    dates = [MONDAY + datetime.timedelta(days=d) for d in range(4)]
+    free, held = (next_worths(once, dates, ChoiceSettings(rest=rest)) for rest in (0, 3))
+    parts = [some / whole for some, whole in zip(held, free, strict=True)]
+    assert parts == pytest.approx([(1 / 3) ** 0.5, (2 / 3) ** 0.5, 1])
+    first = first_worth(once, MONDAY, MONDAY, ChoiceSettings(rest=14))
+    assert first == pytest.approx(worth(once, MONDAY, ChoiceSettings()) * (8 / 14) ** 0.5)
+
+
 def test_recent_and_older_topics_are_mixed():
     recent = [topic(f"r{k}", 4 + k, 29, 1) for k in range(4)]  # just seen and nearly all right
     older = [topic(f"o{k}", 60 + k, 6, 30) for k in range(12)]
     (choice,) = choose_topics(week(0), recent + older, {})
-    assert sum(name.startswith("r") for name in counts(choice)) == 2
+    assert sum(name.startswith("r") for name in counts(choice)) == 1
+    more = ChoiceSettings(fewest_recent=3)
+    (choice,) = choose_topics(week(0), recent + older, {}, more)
+    assert sum(name.startswith("r") for name in counts(choice)) == 3
 
 
 def test_weak_topics_come_first():

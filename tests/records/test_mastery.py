@@ -56,7 +56,8 @@ def test_the_interval_holds_the_estimate_and_is_a_share(seen, wait):
 
 def test_more_answers_with_the_same_share_make_it_surer():
     few, many = (mastery(TAUGHT, [Seen(day(7), 8 * n, 10 * n)], day(14)) for n in (1, 10))
-    assert few.now == pytest.approx(many.now)
+    # Of few answers less is believed: they are drawn a little towards what was expected.
+    assert few.now == pytest.approx(many.now, abs=0.02)
     assert many.high - many.low < (few.high - few.low) * 0.6
 
 
