@@ -19,9 +19,9 @@ from .text import Flow, draw, measure
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 NEEDED = "* The topic of that lesson rests on it."
-CELL = (20.0, 40.0)
-"""Least and greatest width of a lesson's column."""
-NAMED = 28.0
+CELL = (1.7, 3.0)
+"""Least and greatest width of a lesson's column, in ems."""
+NAMED = 2.4
 """The column that has room for its day's name; narrower ones share it with those of the day."""
 COLUMNS = 12
 """Lessons beside each other; a class that has more in a week gets a second table."""
@@ -60,9 +60,19 @@ class WeekData:
 
 
 def week_overview(data: WeekData) -> bytes:
-    """Return the overview as a tagged PDF. The same data always give the same bytes."""
-    paper = LoosePaper(data.title, f"Week  •  {data.class_name}")
-    size = paper.size
+    """Return the overview as a tagged PDF. The same data always give the same bytes.
+
+    It hangs on a wall, so it is set as large as one page allows, and never below what sheets are.
+    """
+    for size in (theme.PAPER_TEXT, 13.0):
+        paper = _filled(data, size)
+        if len(paper.document.pages) == 1:
+            return paper.finish()
+    return _filled(data, theme.PAPER_LEAST).finish()
+
+
+def _filled(data: WeekData, size: float) -> LoosePaper:
+    paper = LoosePaper(data.title, f"Week  •  {data.class_name}", size)
     paper.place([heading_part(data.title, size, 1), text_part(data.intro, WIDTH, size)])
     for line in data.skipped:
         paper.place([text_part(line, WIDTH, size, bold=True)])
@@ -83,14 +93,14 @@ def week_overview(data: WeekData) -> bytes:
     notes = [NEEDED] if starred else []
     parts = [text_part(note, WIDTH, size) for note in (*notes, *data.bands)]
     paper.place([*parts, text_part(CAUTION, WIDTH, size, bold=True)])
-    return paper.finish()
+    return paper
 
 
 def _place_table(
     paper: LoosePaper, lessons: Sequence[LessonColumn], rows: Sequence[TopicRow], size: float
 ) -> None:
     """Draw a table that may go on over the page, between two rows."""
-    cell = min(CELL[1], max(CELL[0], 0.42 * WIDTH / len(lessons)))
+    cell = min(CELL[1] * size, max(CELL[0] * size, 0.42 * WIDTH / len(lessons)))
     room = WIDTH - cell * len(lessons)
     tables: list[Element] = []
 
@@ -130,7 +140,7 @@ def _head(
             page.text(x, top - height + 5, "Topic, and why it comes now", size, bold=True)
         for place, one in enumerate(lessons):
             same = [n for n, other in enumerate(lessons) if other.day == one.day]
-            alone = cell >= NAMED or len(same) == 1
+            alone = cell >= NAMED * size or len(same) == 1
             day = one.day if alone or place == same[0] else ()
             middle = x + room + ((place if alone else sum(same) / len(same)) + 0.5) * cell
             with document.tag("TH", attributes=HEADER):

@@ -59,6 +59,8 @@ def text_of(data):
 def test_nothing_lies_over_anything_else_or_is_small(name, monkeypatch):
     with recorded(monkeypatch) as found:
         week_overview(WEEKS[name])
+    # It is drawn in smaller type until it fits; the last drawing is the one that is kept.
+    found = found[max(place for place, mark in enumerate(found) if mark.kind == "H1") :]
     assert list(overlapping(found)) == []
     assert min(mark.size for mark in found) >= theme.PAPER_LEAST
     edge = theme.PAPER_MARGIN
@@ -69,6 +71,15 @@ def test_nothing_lies_over_anything_else_or_is_small(name, monkeypatch):
 @pytest.mark.parametrize("name", ["usual", "holiday", "ten lessons", "one lesson"])
 def test_it_is_one_page(name):
     assert len(pypdfium2.PdfDocument(week_overview(WEEKS[name]))) == 1
+
+
+def test_it_is_as_large_as_the_page_allows(monkeypatch):
+    sizes = {}
+    for name in ("one lesson", "two pages"):
+        with recorded(monkeypatch) as found:
+            week_overview(WEEKS[name])
+        sizes[name] = [one.size for one in found if one.text.startswith("Bands out of")][-1]
+    assert sizes == {"one lesson": theme.PAPER_TEXT, "two pages": theme.PAPER_LEAST}
 
 
 def test_titles_and_reasons_stand_whole_and_everything_is_told():
