@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from itembank.cli.report_words import Rows
     from itembank.planning.department import Department, SchoolClass
     from itembank.records.class_report import ClassReport
-    from itembank.records.starter_answers import Scope
+    from itembank.records.scope import Scope
 
 
 def report(
@@ -76,7 +76,7 @@ def report(
     if pdf is not None:
         check_pdf(pdf)
     from itembank.cli.report_titles import titles_of
-    from itembank.records.starter_answers import Scope
+    from itembank.records.scope import Scope
     from itembank.records.store import open_store
 
     scope = Scope(name, day or first, day or last)

@@ -16,7 +16,7 @@ from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
 from itembank.records.results import lessons, topic_results
-from itembank.records.starter_answers import Scope
+from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, tally
 
 if TYPE_CHECKING:

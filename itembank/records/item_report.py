@@ -17,12 +17,8 @@ from sqlalchemy import Connection, func, select
 from itembank.records.interval import Interval, wilson
 from itembank.records.item_difficulty import Measured, measure
 from itembank.records.pooled import Pooled, count_cells, pool_cells, reliabilities
-from itembank.records.starter_answers import (
-    Question,
-    Scope,
-    StarterAnswers,
-    starter_answers,
-)
+from itembank.records.scope import Scope
+from itembank.records.starter_answers import Question, StarterAnswers, starter_answers
 from itembank.records.tables import active, entry, lesson, misconception, question, tally
 
 TIERS = ("support", "core", "challenge")

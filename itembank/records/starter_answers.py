@@ -10,14 +10,14 @@ import datetime
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from sqlalchemy import Connection, Select, func, select
+from sqlalchemy import Connection, func, select
 
 from itembank.records.details import RIGHT, WRONG
 from itembank.records.item_statistics import Answers
+from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, score
 
 
@@ -53,33 +53,6 @@ class StarterAnswers:
     asked: NDArray[np.intp]
     starter: NDArray[np.intp]
     table: Answers
-
-
-@dataclass(frozen=True, slots=True)
-class Scope:
-    """Which lessons a report is about; None stands for no limit."""
-
-    class_name: str | None = None
-    first: datetime.date | None = None
-    last: datetime.date | None = None
-
-    def limit(self, query: Select[Any]) -> Select[Any]:
-        """Return the query, which reads the table of lessons, limited to these lessons."""
-        if self.class_name is not None:
-            query = query.where(func.lower(lesson.c.class_name) == self.class_name.lower())
-        if self.first is not None:
-            query = query.where(lesson.c.date >= self.first)
-        if self.last is not None:
-            query = query.where(lesson.c.date <= self.last)
-        return query
-
-    def entries(self) -> Select[Any]:
-        """Return the entries with answers by seat of these lessons.
-
-        As the set to look in, they let a database read only the marks that are wanted.
-        """
-        query = select(entry.c.id).join(lesson, lesson.c.id == entry.c.lesson_id)
-        return self.limit(query.where(active(), entry.c.kind == "answers"))
 
 
 def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:

@@ -10,7 +10,7 @@ from itembank.records.item_difficulty import MOST_ITEMS, anchored
 from itembank.records.item_report import contradictions, item_report
 from itembank.records.rasch import rasch
 from itembank.records.recording import record
-from itembank.records.starter_answers import Scope
+from itembank.records.scope import Scope
 
 DAY = datetime.date(2026, 9, 7)
 TIERS = {"support": -0.8, "core": 0.0, "challenge": 0.8}

@@ -23,7 +23,8 @@ from itembank.records.pooled import pool, reliabilities
 from itembank.records.rasch import rasch, rasch_of_starters
 from itembank.records.recording import record, undo
 from itembank.records.results import topic_history
-from itembank.records.starter_answers import Scope, starter_answers
+from itembank.records.scope import Scope
+from itembank.records.starter_answers import starter_answers
 
 DAY = datetime.date(2026, 9, 7)
 # LSAT, section 6: answers and how many candidates gave them (Bock & Lieberman, *Psychometrika*
