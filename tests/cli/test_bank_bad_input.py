@@ -154,7 +154,7 @@ def test_a_folder_that_cannot_be_made(said, away):
         (["sign", "a-1"], "--by HT"),
         (["sign", "--by", "HT"], "Which questions?"),
         (["sign", "a-1", "--by", "HX"], "Did you mean HT?"),
-        (["sign", "a-1", "--by", "HT", "--on", "30/11/2026"], "Write it as 2026-11-30."),
+        (["sign", "a-1", "--by", "HT", "--on", "next week"], "Write it as 2026-11-30"),
         (["sign", "a-1", "--by", "HT", "--all-proved"], "not both"),
         (["move", "a-1"], "Where to?"),
         (["move", "a-1", "--topic", "ratio.shar"], "Did you mean ratio.share"),

@@ -210,7 +210,7 @@ def test_moved_and_retired(said, signed):
     assert said("bank", "show", "garden-2", "--bank", signed).status == 2
     assert "Work out 2/5 of 60." in said("bank", "show", "garden-2", "--bank", "shared").out
 
-    do("bank", "retire", "pool-2", "--because", "too easy", "--on", "2126-11-21", "-b", signed)
+    do("bank", "retire", "pool-2", "--because", "too easy", "--on", "2096-11-21", "-b", signed)
     shown = said("bank", "show", "pool-2", "--bank", signed).out
     assert "Retired  21 November 2126: too easy" in shown
     assert "by HT on 20 November 2026" in shown
