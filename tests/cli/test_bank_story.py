@@ -212,7 +212,7 @@ def test_moved_and_retired(said, signed):
 
     do("bank", "retire", "pool-2", "--because", "too easy", "--on", "2096-11-21", "-b", signed)
     shown = said("bank", "show", "pool-2", "--bank", signed).out
-    assert "Retired  21 November 2126: too easy" in shown
+    assert "Retired  21 November 2096: too easy" in shown
     assert "by HT on 20 November 2026" in shown
     status, _, err = said("bank", "retire", "pool-2", "--because", "again", "--bank", signed)
     assert (status, "retired already" in err) == (2, True)
