@@ -178,6 +178,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
 def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
     """Return the tables of a class report by file name; no seat codes are in them."""
     from itembank.records.class_report import by_week
+    from itembank.records.interval import wilson
 
     topics: list[Sequence[object]] = [
         (
@@ -193,18 +194,27 @@ def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
         for t in one.topics
     ]
     weeks: list[Sequence[object]] = [
-        (one.class_name, t.topic, titles.of(t.topic), week, round(right, 2), out_of)
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            week,
+            round(right, 2),
+            out_of,
+            *rounded(wilson(min(right, out_of), out_of, 0.9)),
+        )
         for t in one.topics
         for week, (right, out_of) in by_week(t).items()
     ]
     return {
         "report-topics.csv": (_TOPICS, topics),
-        "report-weeks.csv": (["class", "topic", "title", "week", "right", "answers"], weeks),
+        "report-weeks.csv": (_WEEKS, weeks),
         "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
         **views_tables(one, titles),
     }
 
 
+_WEEKS = ("class", "topic", "title", "week", "right", "answers", "share", "low", "high")
 _TOPICS = (
     "class",
     "topic",

@@ -114,6 +114,9 @@ def test_csv_and_pdf_are_written(said, department):
     assert [row["title"] for row in rows] == ["Sharing an amount in a given ratio"]
     assert int(rows[0]["answers"]) == 300
     assert float(rows[0]["low"]) < float(rows[0]["right"]) < float(rows[0]["high"])
+    weeks = rows_of("weeks")
+    assert [row["week"] for row in weeks] == ["2026-11-02", "2026-11-09", "2026-11-16"]
+    assert all(float(row["low"]) < float(row["share"]) < float(row["high"]) for row in weeks)
     assert (department / "report.pdf").read_bytes().startswith(b"%PDF")
 
 
