@@ -11,7 +11,8 @@ from itembank.planning.days import long_day
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
-    from itembank.pages.week_overview import LessonColumn, TopicRow, WeekData
+    from itembank.pages.week_overview import WeekData
+    from itembank.pages.week_table import LessonColumn, TopicRow
     from itembank.planning.week_plan import PlannedLesson, WeekPlan
 
 _NEEDED = re.compile(r", needed today for .*?(?=, pinned by you$|$)")
@@ -29,6 +30,7 @@ def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekD
         intro=f"{planner.folder.department.school}. What {starters} of the week bring back, and "
         "why.",
         titles=_titles(plan.lessons),
+        by_title=_by_title(plan.lessons),
         lessons=[_column(plan, lesson) for lesson in plan.lessons],
         topics=_rows(planner, plan.lessons),
         skipped=[f"No lesson on {line}." for line in skipped],
@@ -63,8 +65,16 @@ def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
     ]
 
 
+def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
+    """Return each title with the days and periods of its lessons."""
+    found: dict[str, list[str]] = {}
+    for one in lessons:
+        found.setdefault(one.title, []).append(f"{one.date:%a} {one.period}")
+    return [f"{title}: {join_words(times)}." for title, times in found.items()]
+
+
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
-    from itembank.pages.week_overview import LessonColumn
+    from itembank.pages.week_table import LessonColumn
 
     several = sum(one.date == lesson.date for one in plan.lessons) > 1
     day = f"{lesson.date:%a}", str(lesson.date.day)
@@ -73,7 +83,7 @@ def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
 
 def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
     """Return a row for each topic, in the order in which the week comes to it."""
-    from itembank.pages.week_overview import TopicRow
+    from itembank.pages.week_table import TopicRow
 
     found = []
     for name in dict.fromkeys(topic for lesson in lessons for topic in lesson.counts):
@@ -83,8 +93,30 @@ def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
             one = here.get(lesson.key)
             star = "*" if one and _NEEDED.search(one.why) else ""
             cells.append(f"{one.count}{star}" if one else "")
-        found.append(TopicRow(planner.title(name), _why(lessons, name), tuple(cells)))
+        why = _why(lessons, name)
+        found.append(TopicRow(planner.title(name), why, tuple(cells), _short(why)))
     return found
+
+
+_SHORTER = (
+    ("taught ", ""),
+    ("last seen ", ""),
+    (" right then", ""),
+    ("not brought back yet", "not yet"),
+    ("not recorded", "?"),
+    ("your choice", "yours"),
+)
+
+
+def _short(why: str) -> str:
+    """Return a reason in few words.
+
+    >>> _short("taught 19 Oct, last seen 12 days ago, 54 % right then")
+    '19 Oct, 12 days ago, 54 %'
+    """
+    for words, fewer in _SHORTER:
+        why = why.replace(words, fewer)
+    return why
 
 
 def _why(lessons: Sequence[PlannedLesson], name: str) -> str:

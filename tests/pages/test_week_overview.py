@@ -6,7 +6,8 @@ import pypdfium2
 import pytest
 
 from itembank.pages import theme
-from itembank.pages.week_overview import LessonColumn, TopicRow, WeekData, week_overview
+from itembank.pages.week_overview import WeekData, week_overview
+from itembank.pages.week_table import LessonColumn, TopicRow
 from tests.pages.marks import overlapping, recorded
 
 LONG = "Adding and subtracting fractions with the same denominator"
@@ -26,6 +27,7 @@ def week(lessons=5, topics=12, title=LONG, skipped=(), star=True):
             f"{title} {n}" if n % 3 == 0 else f"Ordering fractions {n}",
             "taught 19 Oct, last seen 12 days ago, 54 % right then",
             tuple("1*" if star and n == k else "2" if (n + k) % 3 else "" for k in range(lessons)),
+            "19 Oct, 12 days ago, 54 %",
         )
         for n in range(topics)
     ]
@@ -34,6 +36,7 @@ def week(lessons=5, topics=12, title=LONG, skipped=(), star=True):
         "8K",
         "Fernhill School. What the starters of the week bring back, and why.",
         [f"{day} 1 December, period 2: {title}" for day in DAYS[:lessons]],
+        [f"{title}: Mon 1, Tue 3 and Wed 2."],
         columns,
         rows,
         skipped,
@@ -47,6 +50,7 @@ WEEKS = {
     "ten lessons": week(10, 11),
     "one lesson": week(1, 1, "Fractions", star=False),
     "two pages": week(16, 14),
+    "the year's end": week(5, 26),
 }
 
 
@@ -68,7 +72,9 @@ def test_nothing_lies_over_anything_else_or_is_small(name, monkeypatch):
     assert all(one.y0 > 0 for one in found)
 
 
-@pytest.mark.parametrize("name", ["usual", "holiday", "ten lessons", "one lesson"])
+@pytest.mark.parametrize(
+    "name", ["usual", "holiday", "ten lessons", "one lesson", "the year's end"]
+)
 def test_it_is_one_page(name):
     assert len(pypdfium2.PdfDocument(week_overview(WEEKS[name]))) == 1
 
@@ -95,6 +101,14 @@ def test_titles_and_reasons_stand_whole_and_everything_is_told():
     assert "…" not in words
     assert "The topic of that lesson rests on it" in words
     assert "rests on it" not in text_of(week_overview(WEEKS["one lesson"]))[0]
+
+
+def test_where_topics_are_many_the_reasons_are_in_few_words():
+    (text,) = text_of(week_overview(WEEKS["the year's end"]))
+    words = " ".join(text.split())
+    assert words.count("19 Oct, 12 days ago, 54 %") == 26
+    assert "last seen 12" not in words
+    assert words.count(LONG) == 1 + 9
 
 
 def test_a_holiday_is_told_at_the_top():
