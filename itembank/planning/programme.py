@@ -39,11 +39,11 @@ class Programme:
         """Let the sum of the variables be from `low` to `high`."""
         self._rows.append((list(variables), [1.0] * len(variables), low, high))
 
-    def no_more(self, some: Sequence[int], others: Sequence[int], beyond: float = 0) -> None:
-        """Let one set of variables come to no more than another one and `beyond` together."""
+    def no_more(self, some: Sequence[int], others: Sequence[int]) -> None:
+        """Let one set of variables come to no more than another one."""
         if some:
             signs = [1.0] * len(some) + [-1.0] * len(others)
-            self._rows.append(([*some, *others], signs, -float("inf"), beyond))
+            self._rows.append(([*some, *others], signs, -float("inf"), 0))
 
     def solve(self) -> list[int]:
         """Return the worthiest values.

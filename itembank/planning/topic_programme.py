@@ -2,9 +2,9 @@
 
 A topic's path leads from its past through the lessons that ask it. Each step has its worth:
 the first by how the class stands on the topic, a later one by how long before it was asked
-(:mod:`itembank.planning.topic_worth`). Steps are few, half the square of the lessons, and paths
-are the kind of constraint whose relaxed solution is nearly whole, so that HiGHS hardly ever has
-to branch, however far apart topics are wanted.
+(:mod:`itembank.planning.topic_worth`) and how often it has come by then. Paths are the kind of
+constraint whose relaxed solution is nearly always whole, so that HiGHS hardly ever has to
+branch, however far apart topics are wanted.
 """
 
 from __future__ import annotations
@@ -21,7 +21,8 @@ from itembank.planning.week_settings import ChoiceSettings
 MORE = 0.1
 """What a further question on a topic in one starter is worth, of the first."""
 AGAIN = 0.5
-"""What a second starter of the week on a topic costs, of the worth of topics on average."""
+"""The k-th return of a topic within the week costs k times this, of what topics are worth on
+average: where topics have to come again, they take turns."""
 
 
 def solve(
@@ -48,40 +49,25 @@ def solve(
     later = [DAY_LATER ** (one.date - start).days for one in lessons]
     terms: list[list[list[int]]] = [[[] for _ in topics] for _ in lessons]
     for place, topic in enumerate(topics):
-        extra = [
+        bonus = [
             less
             * (size * settings.prerequisite_bonus * (topic.topic in need) + 1e-4 * lot.random())
             for less, need in zip(later, needs, strict=True)
         ]
         stops = [i for i, (_, most) in enumerate(limits) if most[place]]
-        starts: list[int] = []
-        into: dict[int, list[int]] = {i: [] for i in stops}
-        out: dict[int, list[int]] = {i: [] for i in stops}
+        firsts = [first_worth(topic, lessons[i].date, start, settings) for i in stops]
+        nexts = [
+            next_worths(topic, [lessons[k].date for k in stops[n:]], settings)
+            for n in range(len(stops))
+        ]
+        forced = [limits[i][0][place] > 0 for i in stops]
+        extra = [bonus[i] for i in stops]
+        steps = _path(programme, firsts, nexts, extra, forced, AGAIN * size)
         for n, i in enumerate(stops):
-            first = first_worth(topic, lessons[i].date, start, settings)
-            starts.append(programme.count(0, 1, first + extra[i]))
-            into[i].append(starts[-1])
-            dates = [lessons[k].date for k in stops[n:]]
-            worths = next_worths(topic, dates, settings)
-            for k, value in zip(stops[n + 1 :], worths, strict=True):
-                step = programme.count(0, 1, value + extra[k])
-                out[i].append(step)
-                into[k].append(step)
-            low, high = limits[i][0][place], limits[i][1][place]
-            if not low:
-                terms[i][place] = into[i]
-            elif high > low:
-                terms[i][place] = [programme.count(0, 1, MORE * first + extra[i])]
-        programme.require(starts, 0, 1)
-        for i in stops:
-            # A lesson that must ask the topic is on its path; none is left before it is reached.
-            forced = 1 if limits[i][0][place] else 0
-            programme.require(into[i], forced, 1)
-            programme.no_more(out[i], into[i])
-        # A second starter of the week on a topic costs something, a third twice as much: where
-        # topics have to come again, they take turns.
-        again = [programme.count(0, 1, -AGAIN * size * k) for k in range(1, len(stops))]
-        programme.no_more([one for i in stops for one in into[i]], again, 1)
+            if not forced[n]:
+                terms[i][place] = steps[n]
+            elif limits[i][1][place] > limits[i][0][place]:
+                terms[i][place] = [programme.count(0, 1, MORE * firsts[n] + extra[n])]
     for lesson, (least, most), row in zip(lessons, limits, terms, strict=True):
         rest = lesson.questions - sum(least)
         programme.require([one for some in row for one in some], rest, rest)
@@ -92,6 +78,41 @@ def solve(
         [low + sum(solution[one] for one in some) for low, some in zip(least, row, strict=True)]
         for (least, _), row in zip(limits, terms, strict=True)
     ]
+
+
+def _path(
+    programme: Programme,
+    firsts: Sequence[float],
+    nexts: Sequence[Sequence[float]],
+    extra: Sequence[float],
+    forced: Sequence[bool],
+    cost: float,
+) -> list[list[int]]:
+    """Add a topic's path through the lessons that may ask it; return the steps into each lesson.
+
+    `firsts` is what asking it first in a lesson is worth, `nexts` what each later lesson adds
+    after it, `extra` what a lesson adds in any case. The k-th return within the week costs k
+    times `cost`, so that topics that have to come again take turns; a place on the path is
+    therefore a lesson together with how often the topic has come by then.
+    """
+    into: dict[tuple[int, int], list[int]] = {}
+    out: dict[tuple[int, int], list[int]] = {}
+    for n, first in enumerate(firsts):
+        into[n, 0] = [programme.count(0, 1, first + extra[n])]
+    for n, worths in enumerate(nexts):
+        for k in range(n + 1):
+            for m, value in enumerate(worths, n + 1):
+                step = programme.count(0, 1, value + extra[m] - cost * (k + 1))
+                out.setdefault((n, k), []).append(step)
+                into.setdefault((m, k + 1), []).append(step)
+    programme.require([into[n, 0][0] for n in range(len(firsts))], 0, 1)
+    for place, steps in out.items():
+        # No lesson is left that was not reached.
+        programme.no_more(steps, into[place])
+    found = [[one for k in range(n + 1) for one in into[n, k]] for n in range(len(firsts))]
+    for steps, must in zip(found, forced, strict=True):
+        programme.require(steps, int(must), 1)
+    return found
 
 
 def _size(date: datetime.date, topics: Sequence[TopicState], settings: ChoiceSettings) -> float:
