@@ -81,20 +81,27 @@ def _rename_all(
     moved: list[tuple[Path, Path | None]] = []
     try:
         for at, new in beside.items():
-            aside = None
-            if os.path.lexists(at):
-                aside = new.with_suffix(".old")
-                at.rename(aside)
+            aside = new.with_suffix(".old") if os.path.lexists(at) else None
+            if at in folders:
+                if aside is not None:
+                    at.rename(aside)
+                moved.append((at, aside))
+                new.rename(at)
+                continue
+            # A file is never gone, not even for the moment in which a folder is: a person wrote
+            # in it, and the power may fail.
+            if aside is not None:
+                shutil.copy2(at, aside)
             moved.append((at, aside))
-            (new if at in folders else new / at.name).rename(at)
+            (new / at.name).replace(at)
     except BaseException:
         for at, aside in reversed(moved):
-            if at in files:
+            if at in files and aside is None:
                 at.unlink(missing_ok=True)
-            elif at.exists():
+            elif at not in files and at.exists():
                 shutil.rmtree(at, ignore_errors=True)
             if aside is not None:
-                aside.rename(at)
+                aside.replace(at)
         raise
     for _, aside in moved:
         if aside is not None and aside.is_dir():
