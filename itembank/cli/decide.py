@@ -97,16 +97,17 @@ def decide(
     if pairs:
         lines += ["", *_pairs(result)]
     if sheet is not None:
-        _write_sheet(sheet, result, bands)
+        _write_sheet(sheet, result, bands, store_of(found.folder))
         lines += ["", f"Written: {sheet}. It shows seat codes: take it down after the lesson."]
     typer.echo("\n".join([*lines, "", CAUTION]))
 
 
-def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
+def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str) -> None:
     """Write the groups with their next tasks, a page each."""
     from itembank.cli.week_build import write_whole
     from itembank.packs.convert import pack_band
     from itembank.pages.group_sheet import GroupPart, group_sheets
+    from itembank.records.export import remember_files
 
     if not any(one.seats for one in result.groups):
         raise ItembankError(
@@ -120,6 +121,7 @@ def _write_sheet(path: Path, result: Decision, bands: Sequence[Band]) -> None:
         for one in result.groups
         if one.seats and one.letter in known
     ]
+    remember_files(store, [path], result.facts.class_name)
     write_whole(path, group_sheets(str(result.facts), groups))
 
 

@@ -94,13 +94,15 @@ def report(
         else:
             one = _one_class(connection, scope, found, name)
             lines, tables = _of_class(one, titles, topic)
-            if pdf is not None:
-                from itembank.cli.report_pdf import write_report
+    if pdf is not None:
+        from itembank.cli.report_pdf import write_report
+        from itembank.records.export import remember_files
 
-                write_report(pdf, one, found.school, titles)
+        remember_files(store_of(found.folder), [pdf], name or "")
+        write_report(pdf, one, found.school, titles)
     typer.echo("\n".join([*lines, "", CAUTION]))
     if csv is not None:
-        _write_tables(csv, tables())
+        _write_tables(csv, tables(), store_of(found.folder), name or "")
     if pdf is not None:
         say(f"Written: {pdf}.")
 
@@ -166,13 +168,14 @@ def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
     return class_text(one, titles, topic), partial(class_tables, one, titles)
 
 
-def _write_tables(folder: Path, tables: dict[str, Rows]) -> None:
-    from itembank.records.export import write_csv
+def _write_tables(folder: Path, tables: dict[str, Rows], store: str, name: str) -> None:
+    from itembank.records.export import remember_files, write_csv
 
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
+    remember_files(store, [folder / file for file in tables], name)
     for file, (heads, rows) in tables.items():
         write_csv(folder / file, heads, iter(rows))
     say(f"Written to {folder}: {', '.join(tables)}.")

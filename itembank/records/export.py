@@ -10,7 +10,7 @@ import datetime
 import io
 import os
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -140,11 +140,29 @@ def _row_an_answer(
     return [*heads[:-1], "question", "right", "misconception"], each()
 
 
-def remember_export(connection: Connection, path: Path) -> None:
-    """Note that a file with results was written, so that forgetting finds it."""
+def remember_export(connection: Connection, path: Path, class_name: str = "") -> None:
+    """Note that a file with results (of one class, or of all) was written.
+
+    Forgetting finds it then.
+    """
     where = str(path.resolve())
     connection.execute(delete(exported).where(exported.c.path == where))
-    connection.execute(insert(exported).values(path=where, made_at=datetime.datetime.now()))
+    connection.execute(
+        insert(exported).values(path=where, class_name=class_name, made_at=datetime.datetime.now())
+    )
+
+
+def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> None:
+    """Note in the store at `place` that files with results will be written, as above.
+
+    Raises:
+        ItembankError: the store cannot be written.
+    """
+    from itembank.records.store import open_store
+
+    with open_store(place, make=False) as store, store.writing() as connection:
+        for path in paths:
+            remember_export(connection, path, class_name)
 
 
 def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -> int:

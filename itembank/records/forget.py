@@ -19,6 +19,9 @@ from itembank.records.export import read_csv, write_csv
 from itembank.records.store import Store
 from itembank.records.tables import entry, exported, lesson, misconception, own_view, score, tally
 
+REPORT = "report-"
+"""How the names of tables begin that sum results up: nothing can be taken out of a sum."""
+
 
 @dataclass(frozen=True, slots=True)
 class Whom:
@@ -86,11 +89,13 @@ def forget(store: Store, whom: Whom) -> Forgotten:
             _forget_seat(connection, whom)
         else:
             connection.execute(delete(lesson).where(_lessons(whom)))
-        paths = [Path(one) for one in connection.scalars(select(exported.c.path))]
+        files = connection.execute(select(exported.c.path, exported.c.class_name)).all()
     store.sweep()
     with store.reading() as connection:
-        for path in paths:
-            _clean(connection, path, whom, done)
+        for one in files:
+            ours = whom.class_name.casefold()
+            if not (ours and one.class_name) or one.class_name.casefold() == ours:
+                _clean(connection, Path(one.path), whom, done)
     return done
 
 
@@ -151,8 +156,8 @@ def _clean(connection: Connection, path: Path, whom: Whom, done: Forgotten) -> N
     if not path.exists():
         done.gone.append(path)
         return
-    if path.suffix.casefold() != ".csv":
-        done.left.append((path, "it is no table; delete it, or make it again"))
+    if path.suffix.casefold() != ".csv" or path.name.startswith(REPORT):
+        done.left.append((path, "it was made when they still counted"))
         return
     try:
         heads, rows = read_csv(path)

@@ -164,6 +164,8 @@ exported = Table(
     metadata,
     Column("id", Integer, primary_key=True),
     Column("path", Text, nullable=False),
+    # The class it is about; empty for all of them.
+    Column("class_name", String(12), nullable=False, server_default=text("''")),
     Column("made_at", DateTime, nullable=False),
 )
 

@@ -233,6 +233,30 @@ def test_export_then_forget(said, home):
     assert said("decide").status == 2
 
 
+def test_what_was_made_of_results_is_named_when_they_are_forgotten(said, home):
+    (home / "sheet.csv").write_text(ANSWERS)
+    said("record", "--sheet", "sheet.csv")
+    said("record", "9S", "--date", DAYS[0], "--out-of", "10", "--bands", "1 2 3")
+    made = {
+        "groups.pdf": said("decide", "8K", "--sheet", "groups.pdf"),
+        "report.pdf": said("report", "8K", "--pdf", "report.pdf"),
+        "tables": said("report", "8K", "--csv", "tables"),
+    }
+    said("report", "9S", "--pdf", "other.pdf")
+    assert all(done.status == 0 and (home / name).exists() for name, done in made.items())
+    before = {path: path.read_bytes() for path in home.rglob("*.pdf")}
+    status, out, err = said("forget", "--seat", "8K/A2", "--yes")
+    assert status == 1
+    assert "Forgotten: seat A2" in out
+    for name in made:
+        assert name in err
+    assert "other.pdf" not in err
+    assert {path: path.read_bytes() for path in home.rglob("*.pdf")} == before
+    for name in ("groups.pdf", "report.pdf"):
+        (home / name).unlink()
+    assert "groups.pdf" in said("forget", "--seat", "8K/A1", "--yes").out
+
+
 def test_lines_for_deciding_must_rise(said, home):
     text = DEPARTMENT.replace("on_from = 90", "on_from = 30")
     (home / "department.toml").write_text(text)

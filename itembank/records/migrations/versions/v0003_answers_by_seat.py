@@ -1,7 +1,7 @@
 """Answers by seat as one text a seat, where there was a row for each answer.
 
 What was two million rows for a school's five years is a quarter of a million; misconceptions,
-which few answers show, have a table of their own.
+which few answers show, have a table of their own. Of an export it is noted whose results it holds.
 """
 
 from __future__ import annotations
@@ -38,6 +38,10 @@ def upgrade() -> None:
     """Write each seat's answers into its score; keep the misconceptions; drop the rest."""
     op.add_column(
         "score", sa.Column("answers", sa.String(200), nullable=False, server_default=sa.text("''"))
+    )
+    none = sa.text("''")
+    op.add_column(
+        "exported", sa.Column("class_name", sa.String(12), nullable=False, server_default=none)
     )
     op.create_table("misconception", *_of_seat(), sa.Column("name", sa.String(60), nullable=False))
     connection = op.get_bind()
@@ -105,6 +109,8 @@ def downgrade() -> None:
         ),
     )
     op.drop_table("misconception")
+    with op.batch_alter_table("exported") as exported:
+        exported.drop_column("class_name")
     with op.batch_alter_table("score") as score:
         score.drop_column("answers")
 
