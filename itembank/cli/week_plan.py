@@ -27,9 +27,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class NewPlan:
-    """A plan, and which lessons of an older one it keeps: those gone by, those recorded."""
+    """A plan, and which lessons of an older one it keeps: those gone by, those recorded.
+
+    `early` are lessons without a starter, since nothing was taught before them.
+    """
 
     plan: WeekPlan
+    early: tuple[Lesson, ...]
     past: tuple[PlannedLesson, ...] = ()
     recorded: tuple[PlannedLesson, ...] = ()
 
@@ -154,8 +158,16 @@ class Planner:
             for one in before.values()
             if one.date >= first and self.recorded.has(one.date, one.period)
         ]
+        first_taught = min((one.taught for one in known.topics), default=datetime.date.max)
+        early = [
+            one for one in held if one.date <= first_taught and (one.date, one.period) not in before
+        ]
+        if len(early) == len(held):
+            early = []  # there is no week to plan, which choosing says
         lessons, holds = [], []
         for one in held:
+            if one in early:
+                continue
             kept = before.get((one.date, one.period))
             lesson = kept if kept in done else self._open_lesson(one, known, kept)
             lessons.append(lesson)
@@ -163,7 +175,7 @@ class Planner:
         chosen = choose_week(lessons, holds, known)
         made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
         whole = sorted([*past, *made], key=lambda one: one.key)
-        return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(past), tuple(done))
+        return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))
 
     def _open_lesson(self, one: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:
         """Return a lesson with only what the teacher wanted in it."""

@@ -10,11 +10,11 @@ from pathlib import Path
 from itembank.cli.text import say
 from itembank.cli.week_files import Week
 from itembank.cli.week_lock import one_at_a_time
-from itembank.cli.week_plan import Planner
+from itembank.cli.week_plan import NewPlan, Planner
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
 from itembank.planning.calendar import monday
-from itembank.planning.days import parse_day
+from itembank.planning.days import long_day, parse_day
 from itembank.planning.week_edit import Editor, Edits, find_day
 from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.toml_file import TomlFile
@@ -130,7 +130,7 @@ class _Run:
         name = WeekPlan(planner.school_class.name, monday(first), ()).file_name
         path = planner.home / FOLDER / name
         if not path.exists():
-            return path, planner.new_plan(first, None).plan
+            return path, self._noted(planner.new_plan(first, None))
         if self.asked.edits:
             return path, self._read(path)
         if not self.asked.replace:
@@ -149,7 +149,15 @@ class _Run:
         self.read = None
         self.stays = (*new.past, *new.recorded)
         self.notes += [f"{one} was recorded already and stays as it was." for one in new.recorded]
-        return path, new.plan
+        return path, self._noted(new)
+
+    def _noted(self, new: NewPlan) -> WeekPlan:
+        self.notes += [
+            f"There is no starter on {long_day(one.date)}, period {one.period}: nothing was taught "
+            "before."
+            for one in new.early
+        ]
+        return new.plan
 
     def _read(self, path: Path) -> WeekPlan:
         from itembank.planning.week_file import read_week_plan
@@ -211,4 +219,4 @@ class _Run:
         if not built:
             say("No pack had to be made: nothing has changed.")
         say(f"The week on one page: {week.overview}.")
-        say(f"The plan is in {week.path}; change it there and build again with --plan.")
+        say(f"Change the plan if you like, then: itembank week --plan {week.path} --replace")

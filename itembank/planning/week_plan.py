@@ -25,6 +25,7 @@ HOW = """\
 #   never      topics and addresses that are not to be asked.
 #   asked      the questions as chosen, in order. Take one out for another in its place.
 #   seed       another number gives other questions wherever ‘asked’ leaves a place.
+# Building from it writes it anew where something changed; comments of your own go then.
 """
 
 

@@ -10,6 +10,7 @@ import pytest
 
 from itembank.cli.week_plan import Planner
 from itembank.cli.week_questions import with_questions
+from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.registry import find_item, topics
 from itembank.planning.folder import read_folder
@@ -244,3 +245,14 @@ def test_a_pack_holds_what_the_plan_says(home):
             for s in chosen.sheets
         ]
         assert tuple(a for sheet in shown for a in sheet) == lesson.sheets.addresses
+
+
+def test_a_lesson_before_anything_was_taught_has_no_starter(home):
+    one = planner(home)
+    new = one.new_plan(DAY(2026, 9, 7), None)
+    assert [lesson.date for lesson in new.early] == [DAY(2026, 9, 7)]
+    assert [lesson.date.day for lesson in new.plan.lessons] == [8, 9, 10, 11]
+    assert one.new_plan(DAY(2026, 9, 14), None).early == ()
+    change(home, '"Mon 1", "Tue 3", "Wed 2", "Thu 2", "Fri 5"', '"Mon 1"')
+    with pytest.raises(ItembankError, match="there is nothing to bring back"):
+        planner(home).new_plan(DAY(2026, 9, 7), None)
