@@ -14,6 +14,7 @@ import signal
 import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.packs.files import (
@@ -114,12 +115,22 @@ def _rename_all(
 
 @contextlib.contextmanager
 def _uninterrupted() -> Iterator[None]:
-    """Let Ctrl-C and a request to end wait until the body is done."""
-    if not hasattr(signal, "pthread_sigmask"):
-        yield
-        return
-    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT, signal.SIGTERM})
+    """Let Ctrl-C and a request to end wait until the body is done.
+
+    To block the signals would not do: any other thread that does not (those of a library for
+    linear algebra, say) would take them and have Python interrupt this one.
+    """
+    come: list[int] = []
+    before: dict[signal.Signals, Any] = {}
+    try:
+        for number in (signal.SIGINT, signal.SIGTERM):
+            before[number] = signal.signal(number, lambda got, _frame: come.append(got))
+    except ValueError:  # not the main thread, which signals do not reach
+        pass
     try:
         yield
     finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+        for number, handler in before.items():
+            signal.signal(number, handler)
+        for got in come:
+            signal.raise_signal(got)

@@ -3,6 +3,7 @@
 import errno
 import os
 import signal
+import threading
 
 import pytest
 
@@ -150,8 +151,17 @@ def test_ctrl_c_waits_until_all_have_their_names(standing, monkeypatch):
         return rename(self, target)
 
     monkeypatch.setattr(path_type, "rename", pressed)
-    with pytest.raises(KeyboardInterrupt):
-        write_together(*asked(standing), replace=True)
+    # Another thread must not hand the signal on to this one before its time.
+    done = threading.Event()
+    other = threading.Thread(target=done.wait)
+    other.start()
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            write_together(*asked(standing), replace=True)
+    finally:
+        done.set()
+        other.join()
+    assert signal.getsignal(signal.SIGINT) is signal.default_int_handler
     assert tree(standing) == WHOLE
     assert not list(standing.rglob(".*"))
 
