@@ -235,7 +235,7 @@ def report() -> str:
         for name, row in compare(setting).items():
             cells = [f"{name:21}"]
             for figure, width in (("after", 7), ("during", 9)):
-                lead = f"{100 * row[f'lead {figure}']:.1f} ± {100 * row[f'error {figure}']:.1f}"
+                lead = f"{100 * row[f'lead {figure}']:.2f} ± {100 * row[f'error {figure}']:.2f}"
                 cells.append(f"{100 * row[figure]:{width - 2}.1f} %")
                 cells.append(f"{lead if name != 'planner' else '':>16}")
             lines.append("".join(cells) + f"{100 * row['coverage']:8.0f} %")
