@@ -5,13 +5,13 @@
     worth = days at rest × (share expected to be wrong)^weak × (times asked + 1)^−WIDENING
 
 The first factor alone is rotation: the topic longest unseen comes first, so nothing is left
-out. That an index of this kind, age times what waiting costs, is the way to share a fixed
-number of turns among things that go stale is Whittle's rule for restless bandits ("Restless
-bandits: activity allocation in a changing world", *Journal of Applied Probability* 25A, 1988;
-from memory). The second lets a weak topic come back before a strong one; the third lets each
+out. An index of this kind, how long something waited times what waiting costs, is how Whittle
+shares a fixed number of turns among things that go stale ("Restless bandits: activity
+allocation in a changing world", *Journal of Applied Probability* 25A, 1988; from memory); this
+one is simpler than his, so that a weak topic never comes after a strong one. The second lets a weak topic come back before a strong one; the third lets each
 return earn a longer rest, as gaps that widen do (Landauer & Bjork, 1978; from memory). The
 powers are judgements, chosen on the simulation of a year (``bench/simulate_year.py``), where
-anything from a half to double of them does about as well.
+`weak` from 0.25 to 0.75 and WIDENING from 0.15 to 0.35 change its lead by a third of a point.
 """
 
 from __future__ import annotations
