@@ -8,10 +8,11 @@ The first factor alone is rotation: the topic longest unseen comes first, so not
 out. An index of this kind, how long something waited times what waiting costs, is how Whittle
 shares a fixed number of turns among things that go stale ("Restless bandits: activity
 allocation in a changing world", *Journal of Applied Probability* 25A, 1988; from memory); this
-one is simpler than his, so that a weak topic never comes after a strong one. The second lets a weak topic come back before a strong one; the third lets each
-return earn a longer rest, as gaps that widen do (Landauer & Bjork, 1978; from memory). The
-powers are judgements, chosen on the simulation of a year (``bench/simulate_year.py``), where
-`weak` from 0.25 to 0.75 and WIDENING from 0.15 to 0.35 change its lead by a third of a point.
+one is simpler than his, so that a weak topic never comes after a strong one. The second factor
+weighs weakness; the third lets each return earn a longer rest, as gaps that widen do (Landauer
+& Bjork, 1978; from memory). The powers are judgements, chosen on the simulation of a year
+(``bench/simulate_year.py``), where `weak` from 0.25 to 0.75 and WIDENING from 0.15 to 0.35
+change the lead by no more than a third of a point.
 """
 
 from __future__ import annotations
