@@ -100,29 +100,31 @@ def _with_sheets(planner: Planner, lesson: PlannedLesson, avoid: frozenset[str])
             pass
         else:
             return lesson
-    return replace(lesson, sheets=_sheets(choose(replace(request, sheets=())), lesson))
+    chosen = choose(replace(request, sheets=()))
+    made = LessonSheets(tuple(lesson.counts), _sheets(chosen), request.follow_up)
+    return replace(lesson, sheets=made)
 
 
 def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
     from itembank.items.item import Tier
     from itembank.packs.build import opens
 
-    if lesson.sheets.topics != tuple(lesson.counts):
+    if (lesson.sheets.topics, lesson.sheets.wanted) != (tuple(lesson.counts), request.follow_up):
         return False
     if {*lesson.asked, *lesson.items, *lesson.never} & set(lesson.sheets.addresses):
         return False
     found = {one.tier: one for one in lesson.sheets.sheets}
     return set(found) == {tier.value for tier in Tier} and all(
-        len(found[tier.value].questions) == request.follow_up
+        len(found[tier.value].questions) <= request.follow_up
         and bool(found[tier.value].opens) == opens(tier, request.bands)
         for tier in Tier
     )
 
 
-def _sheets(chosen: Chosen, lesson: PlannedLesson) -> LessonSheets:
+def _sheets(chosen: Chosen) -> tuple[SheetItems, ...]:
     made = []
     for sheet in chosen.sheets:
         opening = [one.item.address for one in (sheet.worked, sheet.part_finished) if one]
         questions = tuple(drawn.item.address for drawn in sheet.items)
         made.append(SheetItems(sheet.tier.value, tuple(opening), questions))
-    return LessonSheets(tuple(lesson.counts), tuple(made))
+    return tuple(made)

@@ -46,22 +46,27 @@ def bar_items(topics: Sequence[Drawable], addresses: Iterable[str], pool: Pool) 
 
 def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
     for source in sources(topic):
-        if ":" in address:
-            if drawn := _by_search(source, address, pool):
-                return drawn
+        # A bank also holds generated questions, which it names by their addresses.
+        if hasattr(source, "questions"):
+            found = _by_search(source, address, pool)
         else:
-            name, tier, index = ([*address.split("/"), "", ""])[:3]
-            known = name == source.id and tier in {one.value for one in Tier}
-            made = not hasattr(source, "questions")
-            if known and made and index.isdigit() and int(index) < size(source, Tier(tier)):
-                return pool.at(source, Tier(tier), int(index))
+            found = _by_number(source, address, pool)
+        if found is not None:
+            return found
+    return None
+
+
+def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
+    """Return a generated question by its address."""
+    name, tier, index = ([*address.split("/"), "", ""])[:3]
+    known = name == source.id and tier in {one.value for one in Tier}
+    if known and index.isdigit() and int(index) < size(source, Tier(tier)):
+        return pool.at(source, Tier(tier), int(index))
     return None
 
 
 def _by_search(source: Source, address: str, pool: Pool) -> Drawn | None:
     """Return a bank's question by its address; a bank has few enough to look through."""
-    if not hasattr(source, "questions"):
-        return None
     for tier in Tier:
         for index in range(size(source, tier)):
             if source.item(tier, index).address == address:

@@ -16,13 +16,15 @@ class SheetItems:
 
 @dataclass(frozen=True, slots=True)
 class LessonSheets:
-    """The sheets of a lesson and the topics, in order, that they were made for.
+    """The sheets of a lesson, and what they were made for: topics in order, questions on each.
 
-    Sheets that were made for other topics are of no use, so both are kept together.
+    Sheets that were made for something else are of no use, so both are kept together. A sheet
+    may have fewer questions than were wanted, where a bank had no more.
     """
 
     topics: tuple[str, ...] = ()
     sheets: tuple[SheetItems, ...] = ()
+    wanted: int = 0
 
     def __bool__(self) -> bool:
         """Tell whether there are sheets at all."""

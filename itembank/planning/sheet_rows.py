@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterable, Sequence
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.planning.calendar import read_date
+from itembank.planning.department import MOST_FOLLOW_UP
 from itembank.planning.sheet_items import LessonSheets, SheetItems
 from itembank.toml_file import Table
 
@@ -42,7 +43,7 @@ def sheet_lines(lessons: Iterable[tuple[datetime.date, str, LessonSheets]]) -> l
         if not sheets:
             continue
         lines += ["", "[[sheets]]", f"date = {date.isoformat()}", f"period = {quoted(period)}"]
-        lines += _list("topics", sheets.topics)
+        lines += [*_list("topics", sheets.topics), f"questions = {sheets.wanted}"]
         for one in sheets.sheets:
             if one.opens:
                 lines += _list(f"{one.tier}_opens", one.opens)
@@ -77,6 +78,7 @@ def read_sheet_row(
     date = read_date(row, "date")
     period = row.text("period", "1", most=8)
     topics = _texts(row, "topics", None)
+    wanted = row.whole("questions", 0, 0, MOST_FOLLOW_UP)
     sheets = []
     for tier in Tier:
         opens = _texts(row, f"{tier.value}_opens", topic_of)
@@ -84,7 +86,7 @@ def read_sheet_row(
         if questions:
             sheets.append(SheetItems(tier.value, opens, questions))
     row.close()
-    found = LessonSheets(topics, tuple(sheets))
+    found = LessonSheets(topics, tuple(sheets), wanted)
     whole = len(sheets) == len(Tier) and len(set(found.addresses)) == len(found.addresses)
     return (date, period) if date else None, found if whole else LessonSheets()
 

@@ -88,7 +88,7 @@ def sheets(draw, topics):
         seen |= set(found)
         opens = draw(st.integers(0, 2))
         made.append(SheetItems(tier.value, tuple(found[:opens]), tuple(found[opens:])))
-    return LessonSheets(tuple(topics), tuple(made))
+    return LessonSheets(tuple(topics), tuple(made), draw(st.integers(0, 20)))
 
 
 @st.composite
