@@ -91,12 +91,25 @@ def forget(store: Store, whom: Whom) -> Forgotten:
             connection.execute(delete(lesson).where(_lessons(whom)))
         files = connection.execute(select(exported.c.path, exported.c.class_name)).all()
     store.sweep()
+    ours = whom.class_name.casefold()
+    paths = [
+        Path(one.path)
+        for one in files
+        if not (ours and one.class_name) or one.class_name.casefold() == ours
+    ]
     with store.reading() as connection:
-        for one in files:
-            ours = whom.class_name.casefold()
-            if not (ours and one.class_name) or one.class_name.casefold() == ours:
-                _clean(connection, Path(one.path), whom, done)
+        for path in filter(_is_table, paths):
+            _clean(connection, path, whom, done)
+    if done.rows or done.rewritten:
+        for path in paths:
+            if not _is_table(path) and path.exists():
+                done.left.append((path, "it was made when they still counted"))
     return done
+
+
+def _is_table(path: Path) -> bool:
+    """Tell whether a file holds rows that can be taken out of it, and no sums or pages."""
+    return path.suffix.casefold() == ".csv" and not path.name.startswith(REPORT)
 
 
 def _lessons(whom: Whom) -> Any:
@@ -155,9 +168,6 @@ def _clean(connection: Connection, path: Path, whom: Whom, done: Forgotten) -> N
     """Take what is forgotten out of one exported file, or note why that is left to a person."""
     if not path.exists():
         done.gone.append(path)
-        return
-    if path.suffix.casefold() != ".csv" or path.name.startswith(REPORT):
-        done.left.append((path, "it was made when they still counted"))
         return
     try:
         heads, rows = read_csv(path)
