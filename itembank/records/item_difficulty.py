@@ -58,7 +58,7 @@ def measure(found: StarterAnswers, kind: NDArray[np.intp], kinds: int) -> Measur
     try:
         fit = rasch_of_starters(table, starter, place[asked], len(kept))
     except TooFew as why:
-        return Measures({}, {}, f"No Rasch difficulties yet: {why}")
+        return Measures({}, {}, f"There are no Rasch difficulties yet. {why}")
     pairs = zip(fit.values.tolist(), fit.errors.tolist(), strict=True)
     fitted: Measured = dict(zip(kept.tolist(), pairs, strict=True))
     newest = f" of the newest {NEWEST:,} starters" if first else ""

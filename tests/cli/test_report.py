@@ -95,7 +95,7 @@ def test_one_starter_by_question(said, department):
         ["4", "core", "25"],
     ]
     assert "ratio.share/challenge/3" in lines[numbered[2] + 1]
-    assert "No Rasch difficulties yet" in found.out
+    assert "no Rasch difficulties yet" in found.out
 
 
 def test_a_topic_fades(said, department):

@@ -169,7 +169,7 @@ def test_an_item_that_contradicts_its_tier_is_listed(store):
     named = [one for one in found.contradictions if one.line.address]
     assert [one.line.address for one in named] == ["ratio.share/support/1"]
     assert "harder than core" in named[0].words()
-    assert "No Rasch difficulties yet" in found.note
+    assert "no Rasch difficulties yet" in found.note
     assert all(one.correlation is None for one in found.items)
 
 
