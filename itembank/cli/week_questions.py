@@ -74,7 +74,7 @@ def _used_of_late(planner: Planner, plan: WeekPlan) -> set[str]:
 
 
 def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:
-    """Return a lesson without the questions that a change of its topics leaves no room for."""
+    """Return a lesson without questions there is no room for, or that may not be asked any more."""
     room = Counter(lesson.counts)
     room.subtract(Counter(planner.topic_of(address) for address in lesson.items))
     asked = []
@@ -85,7 +85,14 @@ def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:
         elif address not in lesson.never and room[topic] > 0:
             room[topic] -= 1
             asked.append(address)
-    return replace(lesson, asked=tuple(asked))
+    request = planner.request(lesson)
+    if not request.drawing.uses_banks:
+        return replace(lesson, asked=tuple(asked))
+    from itembank.packs.build import askable
+
+    # What the teacher wants and cannot have is told; what the tool chose gives way.
+    there = {*askable(request, asked), *lesson.items}
+    return replace(lesson, asked=tuple(one for one in asked if one in there))
 
 
 def _with_sheets(planner: Planner, lesson: PlannedLesson, avoid: frozenset[str]) -> PlannedLesson:

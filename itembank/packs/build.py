@@ -8,14 +8,14 @@ calls it must ask for the proof's result before writing anything. :func:`build_p
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
 from itembank.items.registry import find_topic
 from itembank.packs.choose import Share, choose_starter, share_out
-from itembank.packs.held import bar_items, held_items
+from itembank.packs.held import bar_items, find_held, held_items
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet, held_sheet
@@ -154,6 +154,18 @@ def starter_addresses(request: PackRequest) -> tuple[str, ...]:
     _, topics, pool = _sources(request)
     first = _starter(request, _shares(request, topics), pool)[0]
     return tuple(drawn.item.address for drawn in first)
+
+
+def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
+    """Return those of some addresses whose questions a pack like this may ask, in order.
+
+    A bank's question may have been retired, or edited so that its sign-off is stale.
+
+    Raises:
+        ItembankError: as :func:`choose`.
+    """
+    _, topics, pool = _sources(request)
+    return tuple(one for one in addresses if find_held(topics, one, pool) is not None)
 
 
 def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:

@@ -26,7 +26,7 @@ def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool)
     for place, address in enumerate(addresses):
         if address in addresses[:place]:
             raise ItembankError(f"{address} is to be asked twice. Name it once.")
-        drawn = next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
+        drawn = find_held(topics, address, pool)
         if drawn is None:
             raise ItembankError(
                 f"{address} cannot be asked: no topic of this starter has such a question, or it "
@@ -39,9 +39,14 @@ def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool)
 def bar_items(topics: Sequence[Drawable], addresses: Iterable[str], pool: Pool) -> None:
     """Keep the questions at some addresses, and their twins, out of a pack."""
     for address in addresses:
-        drawn = next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
+        drawn = find_held(topics, address, pool)
         if drawn is not None:
             pool.take(drawn)
+
+
+def find_held(topics: Sequence[Drawable], address: str, pool: Pool) -> Drawn | None:
+    """Return the question at an address, or None where no topic's sources offer it."""
+    return next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
 
 
 def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:

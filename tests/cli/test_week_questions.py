@@ -284,3 +284,21 @@ def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home)
     known = one.known_topics
     again = read_week_plan(path, folder.department, folder.calendar, known, one.topic_of)
     assert with_questions(one, again) == again == made
+
+
+def test_a_question_that_was_retired_makes_way_for_another(home):
+    shutil.copytree(FERNHILL.parent / "key-stage-3", home / "key-stage-3")
+    change(home, 'default_class = "8K"', 'default_class = "8K"\nbanks = ["key-stage-3"]')
+    made = settle(home, WEEKS[1])
+    place, gone = next(
+        (n, a) for n, one in enumerate(made.lessons) for a in one.asked if a.startswith("key-stage")
+    )
+    line = f'id = "{gone.partition(":")[2]}"\n'
+    retired = 'retired = 2026-11-20\nretired_because = "unclear"\n'
+    for path in (home / "key-stage-3").glob("*.toml"):
+        path.write_text(path.read_text().replace(line, line + retired))
+    new = with_questions(planner(home), made)
+    for n, (one, old) in enumerate(zip(new.lessons, made.lessons, strict=True)):
+        assert gone not in one.asked
+        assert (one == old) == (n != place)
+    assert set(made.lessons[place].asked) - set(new.lessons[place].asked) == {gone}
