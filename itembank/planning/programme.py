@@ -68,7 +68,8 @@ class Programme:
         # What is relaxed to fractions is solved in a third of the time. Where the best of it is
         # whole, it is the best of the whole numbers too.
         found = milp(worth, bounds=bounds, constraints=constraints, options={"presolve": False})
-        if found.x is not None and np.abs(found.x - np.round(found.x)).max() > 1e-6:
+        # Without its presolving HiGHS gives up now and then on what can well be solved.
+        if found.x is None or np.abs(found.x - np.round(found.x)).max() > 1e-6:
             found = milp(
                 worth,
                 integrality=np.ones(len(self._low)),

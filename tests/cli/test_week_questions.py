@@ -302,3 +302,16 @@ def test_a_question_that_was_retired_makes_way_for_another(home):
         assert gone not in one.asked
         assert (one == old) == (n != place)
     assert set(made.lessons[place].asked) - set(new.lessons[place].asked) == {gone}
+
+
+def test_a_ban_and_a_pin_that_leave_the_solver_undecided_at_first(home):
+    # Without its presolving, HiGHS calls this week's programme neither solved nor impossible.
+    one = planner(home)
+    made = settle(home, WEEKS[2])
+    edits = Edits(pin=("tue ratio.combine",), ban=("wed fractions.order",))
+    editor = Editor(
+        made, one.known(made.week, made.lessons[0].seed), one.known_topics, one.topic_of
+    )
+    new = editor.apply(edits)
+    assert new.lessons[1].counts["ratio.combine"] == 1
+    assert "fractions.order" not in new.lessons[2].counts
