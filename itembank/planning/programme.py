@@ -69,7 +69,7 @@ class Programme:
         # whole, it is the best of the whole numbers too.
         found = milp(worth, bounds=bounds, constraints=constraints, options={"presolve": False})
         # Without its presolving HiGHS gives up now and then on what can well be solved.
-        if found.x is None or np.abs(found.x - np.round(found.x)).max() > 1e-6:
+        if not found.success or np.abs(found.x - np.round(found.x)).max() > 1e-6:
             found = milp(
                 worth,
                 integrality=np.ones(len(self._low)),

@@ -75,9 +75,9 @@ def test_the_older_a_memory_the_smaller_the_share_it_loses(history, gap):
 @given(
     st.lists(st.tuples(days, st.integers(0, 30), st.integers(0, 30)), min_size=1, max_size=8), days
 )
-# Where it is closest: a rise in what was expected makes a poor result that follows weigh more.
+# A rise in what was expected makes a poor result that follows no worse.
 @example([(11, 30, 30), (21, 28, 30), (32, 22, 22), (34, 30, 30), (36, 10, 10)], 0)
-@example([(11, 30, 30), (21, 29, 30), (22, 10, 10)], 0)
+@example([(11, 15, 30), (12, 3, 3)], 0)
 def test_more_right_on_any_day_never_lowers_what_is_expected_later(rows, gap):
     worse, better = (
         remember(DAY, [Seen(later(day), choose(one, other), 30) for day, one, other in rows])
@@ -130,7 +130,7 @@ def test_gaps_nearly_double_where_nearly_all_are_right():
         day = due(memory)
         gaps.append((day - memory.last).days)
         memory = asked(memory, day, 0.95)
-    assert gaps == [4, 19, 34, 61, 110]  # as the module says
+    assert gaps == [4, 14, 26, 50, 95]  # as the module says
 
 
 # What is believable of a class (judgements: common practice, no source).
@@ -141,26 +141,39 @@ def test_gaps_nearly_double_where_nearly_all_are_right():
         (after(share=1), 10, 0.57, 0.63),
         (after(share=1), 90, 0.35, 0.45),
         (after(share=1), 300, 0.25, 0.35),
-        (after(4, 19, 34, share=0.95), 30, 0.75, 0.85),
-        (after(7, 14, 28, share=0.85), 30, 0.70, 0.80),
-        (after(7, 14, 28, share=0.2), 30, 0.10, 0.40),
+        (after(4, 14, 26, share=0.95), 30, 0.72, 0.82),
+        (after(7, 14, 28, share=0.85), 30, 0.65, 0.75),
+        (after(7, 14, 28, share=0.2), 30, 0.10, 0.25),
     ],
 )
 def test_what_is_expected_is_believable(memory, wait, low, high):
     assert low - 1e-9 <= recall(memory, later(wait, memory.last)) <= high + 1e-9
 
 
-@pytest.mark.parametrize(("delay", "low", "high"), [(35, 0.2, 0.4), (70, 0.1, 0.3)])
-def test_one_return_does_most_after_a_fifth_to_a_third_of_the_time(delay, low, high):
-    # Cepeda and others (2008), from memory: for tests after 35 and 70 days the best gaps were
-    # 11 and 21 days. Massed on the day of the teaching, a return does less.
+@pytest.mark.parametrize(("delay", "published"), [(35, 11), (70, 21), (350, 21)])
+def test_one_return_does_most_after_a_few_weeks(delay, published):
+    # Cepeda and others (2008), from memory: the best gaps they tried for tests after 35, 70 and
+    # 350 days. Massed on the day of the teaching, a return does less.
     found = []
-    for gap in range(delay):
+    for gap in range(60):
         memory = asked(after_teaching(DAY), later(gap))
         found.append(recall(memory, later(delay, memory.last)))
-    best = max(range(delay), key=found.__getitem__)
-    assert low <= best / delay <= high
-    assert found[best] > found[0] + 0.02
+    best = max(range(60), key=found.__getitem__)
+    assert 0.5 <= best / published <= 2
+    assert found[best] > found[0] * 1.02
+
+
+def test_a_return_on_the_same_day_lengthens_nothing():
+    taught = after_teaching(DAY)
+    assert asked(taught, DAY, 1).half_life == taught.half_life
+
+
+@given(st.integers(1, 60), st.floats(0, 0.3))
+def test_a_class_that_failed_is_not_taken_to_know_for_having_seen_the_answer(gap, share):
+    memory = asked(after_teaching(DAY), later(gap), share)
+    # Shown the answer, more know it now than did; a month later not many more, if at all.
+    assert memory.level > share
+    assert recall(memory, later(30, memory.last)) < share + 0.25
 
 
 def test_a_weak_topic_is_due_sooner_than_a_strong_one():
@@ -188,6 +201,7 @@ def test_few_answers_weigh_less_than_many(right, out_of, times):
     quiet = asked(after_teaching(DAY), date)
     order = [quiet.half_life, few.half_life, many.half_life, sure.half_life]
     assert order == sorted(order, reverse=right / out_of < expected)
+    assert len(set(order)) == 4
 
 
 def test_answers_of_one_day_count_together():
