@@ -84,7 +84,7 @@ def test_more_right_on_any_day_never_lowers_what_is_expected_later(rows, gap):
         for choose in (min, max)
     )
     date = later(gap, worse.last)
-    assert recall(worse, date) <= recall(better, date) + 1e-6
+    assert recall(worse, date) <= recall(better, date) + 1e-9
 
 
 @given(histories, days, shares, shares)
