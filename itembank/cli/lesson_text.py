@@ -69,7 +69,7 @@ def the_department(folder: Path | None) -> Department:
 
 def store_of(folder: Path) -> str:
     """Return where a department's results are."""
-    from itembank.records.store import store_place
+    from itembank.records.place import store_place
 
     return store_place(folder)
 

@@ -26,9 +26,10 @@ class Recorded:
     @contextmanager
     def _reading(self) -> Iterator[Connection | None]:
         from itembank.cli.lesson_text import store_of
+        from itembank.records.place import is_there
 
         place = store_of(self.home)
-        if "://" not in place and not Path(place).exists():
+        if not is_there(place):
             yield None
             return
         from itembank.records.store import open_store

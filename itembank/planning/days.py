@@ -91,6 +91,16 @@ def long_day(date: datetime.date) -> str:
     return f"{date:%A} {date.day} {date:%B}"
 
 
+def period_order(period: str) -> tuple[int, str]:
+    """Return what periods of a day are sorted by: by number where they have one.
+
+    >>> sorted(["10", "2", "P1", ""], key=period_order)
+    ['', 'P1', '2', '10']
+    """
+    digits = re.search(r"\d+", period, re.ASCII)
+    return (int(digits[0]) if digits else 0, period)
+
+
 def usual_seed(class_name: str, date: datetime.date, title: str) -> int:
     """Return the seed of a lesson that states none: six digits at most, easy to type again.
 

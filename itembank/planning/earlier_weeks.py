@@ -10,6 +10,7 @@ from pathlib import Path
 from itembank.faults import Fault, FileFaults
 from itembank.planning.calendar import read_date
 from itembank.planning.choose_topics import TopicState
+from itembank.planning.days import period_order
 from itembank.planning.memory import Seen, remember
 from itembank.planning.scheme import Scheme
 from itembank.planning.sheet_rows import sheet_addresses
@@ -48,7 +49,7 @@ def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
             faults += error.faults
     if faults:
         raise FileFaults(faults)
-    return sorted(found, key=lambda one: (one.date, one.period))
+    return sorted(found, key=lambda one: (one.date, period_order(one.period)))
 
 
 def _read(path: Path, class_name: str) -> list[AskedBefore]:

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from itembank.planning.calendar import DAY, Calendar
+from itembank.planning.days import period_order
 from itembank.toml_file import Table
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri")
@@ -106,7 +107,7 @@ def lessons_between(
     """
     held: list[Lesson] = []
     skipped: list[Skipped] = []
-    order = sorted(weekly, key=lambda one: (one.weekday, one.period))
+    order = sorted(weekly, key=lambda one: (one.weekday, period_order(one.period)))
     date = first
     while date <= last:
         letter = calendar.week_letter(date)

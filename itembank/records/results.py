@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, case, exists, func, select
 
+from itembank.planning.days import period_order
 from itembank.planning.memory import Seen
 from itembank.records.entries import RESULTS
 from itembank.records.tables import active, band_count, entry, lesson, question, score, tally
@@ -40,10 +41,8 @@ def lessons(
         .where(active(), entry.c.kind.in_(RESULTS))
         .subquery()
     )
-    query = (
-        select(lesson, results.c.id.label("entry_id"), results.c.kind)
-        .outerjoin(results, results.c.lesson_id == lesson.c.id)
-        .order_by(lesson.c.date, lesson.c.period, lesson.c.class_name)
+    query = select(lesson, results.c.id.label("entry_id"), results.c.kind).outerjoin(
+        results, results.c.lesson_id == lesson.c.id
     )
     if class_name is not None:
         query = query.where(func.lower(lesson.c.class_name) == class_name.lower())
@@ -51,7 +50,7 @@ def lessons(
         query = query.where(lesson.c.date >= first)
     if last is not None:
         query = query.where(lesson.c.date <= last)
-    return [
+    found = [
         LessonResult(
             row.id,
             row.class_name,
@@ -64,6 +63,8 @@ def lessons(
         )
         for row in connection.execute(query)
     ]
+    # A database would put period 10 before period 2.
+    return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
 
 
 @dataclass(frozen=True, slots=True)

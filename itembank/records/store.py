@@ -7,7 +7,6 @@ record whatever kills the program and also works on a shared drive (SQLite docum
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -19,10 +18,8 @@ from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError, Operati
 
 from itembank.errors import ItembankError
 from itembank.records import tables
+from itembank.records.place import VARIABLE
 
-FILE_NAME = "results.sqlite3"
-VARIABLE = "ITEMBANK_STORE"
-"""The environment variable that names a shared store, so that no password stands in a file."""
 WAIT = 10
 """Seconds to wait for another program that is writing, or for a server that says nothing."""
 _SWEPT = {
@@ -89,11 +86,6 @@ class Store:
 
     def __exit__(self, *error: object) -> None:
         self.close()
-
-
-def store_place(folder: Path) -> str:
-    """Return where a department's results are: the URL in ITEMBANK_STORE, or its own file."""
-    return os.environ.get(VARIABLE) or str(folder / FILE_NAME)
 
 
 def open_store(place: str, make: bool = True) -> Store:

@@ -221,7 +221,7 @@ def test_an_empty_store_gives_empty_reports(store):
     with store.reading() as connection:
         found = item_report(connection, Scope())
         assert found.items == ()
-        assert "No Rasch" in found.note
+        assert "no Rasch" in found.note
         assert class_report(connection, "8K", default_scheme(), DAY, DAY).topics == ()
         assert department_report(connection, Scope()).classes == ()
 
