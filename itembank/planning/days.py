@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import datetime
-import hashlib
 import re
 
 from itembank.errors import ItembankError
@@ -111,6 +110,8 @@ def usual_seed(class_name: str, date: datetime.date, title: str) -> int:
     >>> usual_seed("8K", datetime.date(2026, 11, 30), "Sharing in a ratio")
     153241
     """
+    import hashlib  # a day alone is read in every command that records
+
     words = "\n".join((class_name, date.isoformat(), title))
     digest = hashlib.sha256(words.encode()).digest()
     return int.from_bytes(digest[:8], "big") % 1_000_000

@@ -20,19 +20,12 @@ from itembank.records.details import (
     tallies_by_question,
 )
 from itembank.records.entries import LessonFacts, QuestionFacts
-from itembank.records.own_view import (
-    Fooled,
-    OwnView,
-    Pairs,
-    compare_views,
-    confident_answers,
-    fooled_the_confident,
-)
 from itembank.records.results import LessonResult
 from itembank.seats import seat_order
 
 if TYPE_CHECKING:
     from itembank.planning.bands import Band
+    from itembank.records.own_view import Fooled, OwnView
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,12 +122,24 @@ def decide(
     share, pupils = _overall(groups, questions, scores, one.out_of)
     views, hands = own_views_of(connection, one.lesson_id)
     view = None
+    confident: Mapping[int, tuple[int, int]] = {}
+    fooled: list[Fooled] = []
     if views or hands:
+        # Most lessons have no own views, and what is recorded in one go should not wait for them.
+        from itembank.records.own_view import (
+            OwnView,
+            Pairs,
+            compare_views,
+            confident_answers,
+            fooled_the_confident,
+        )
+
         middle = bands[1].lowest if len(bands) > 2 else bands[-1].lowest
         view = compare_views(views, scores, middle, bands[-1].lowest)
         if not views:
             view = OwnView(Pairs(0, 0), (), (), hands)
-    confident = confident_answers(views, answers)
+        confident = confident_answers(views, answers)
+        fooled = fooled_the_confident(confident, thresholds.confidence)
     return Decision(
         facts,
         one.kind,
@@ -144,7 +149,7 @@ def decide(
         questions,
         scores,
         view,
-        tuple(fooled_the_confident(confident, thresholds.confidence)),
+        tuple(fooled),
         clarity_of(connection, one.lesson_id),
         confident,
     )

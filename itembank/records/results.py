@@ -6,13 +6,16 @@ import datetime
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, case, exists, func, select
 
 from itembank.planning.days import period_order
-from itembank.planning.memory import Seen
 from itembank.records.entries import RESULTS
 from itembank.records.tables import active, band_count, entry, lesson, question, score, tally
+
+if TYPE_CHECKING:
+    from itembank.planning.memory import Seen
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +125,8 @@ def topic_history(
     connection: Connection, class_name: str, before: datetime.date | None = None
 ) -> dict[str, tuple[Seen, ...]]:
     """Return, for each topic, the occasions on which a class was asked it."""
+    from itembank.planning.memory import Seen
+
     found: dict[str, list[Seen]] = defaultdict(list)
     for one in topic_results(connection, class_name, before):
         found[one.topic].append(Seen(one.date, one.right, one.out_of))
