@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.bank.lock import locked
+from itembank.disk import sync_folder
 from itembank.errors import ItembankError
 from itembank.faults import decode_text
 
@@ -92,7 +93,8 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> 
                 else:
                     os.replace(*next(waiting))
                 done.append(before)
-            _sync_folder(Path(folder))
+            with suppress(OSError):  # the names are right by now, if not yet on the disk
+                sync_folder(Path(folder))
         except OSError as error:
             _put_back(done)
             raise ItembankError(
@@ -177,16 +179,6 @@ def _write_beside(target: Path, data: bytes) -> Path:
         beside.unlink(missing_ok=True)
         raise
     return beside
-
-
-def _sync_folder(folder: Path) -> None:
-    """Have the new names on the disk too, where the system can do that for a folder."""
-    with suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
 
 
 def _only_crlf(raw: bytes) -> bool:

@@ -10,6 +10,7 @@ import typer
 from itembank.cli.bank_find import BankOption, bank_folder
 from itembank.cli.find import complete_topic
 from itembank.cli.text import say
+from itembank.disk import write_whole
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
@@ -107,12 +108,7 @@ def export(
     if file.exists() and not replace:
         raise ItembankError(f"There is a file {file} already. Add --replace to write over it.")
     # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-    beside = file.with_name(f".{file.name}.part")
-    try:
-        beside.write_text(text, encoding="utf-8-sig", newline="")
-        beside.replace(file)
-    finally:
-        beside.unlink(missing_ok=True)
+    write_whole(file, text.encode("utf-8-sig"))
     say(f"Wrote {count(len(entries), 'question')} to {file}.")
 
 

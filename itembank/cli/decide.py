@@ -104,7 +104,7 @@ def decide(
 
 def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str) -> None:
     """Write the groups with their next tasks, a page each."""
-    from itembank.cli.week_build import write_whole
+    from itembank.disk import write_whole
     from itembank.packs.convert import pack_band
     from itembank.pages.group_sheet import GroupPart, group_sheets
     from itembank.records.export import remember_files

@@ -10,6 +10,7 @@ import typer
 
 from itembank.cli.band import CAUTION, signs
 from itembank.cli.text import maths, paragraph, say, table
+from itembank.disk import write_whole
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.marking.answer_sheet import AnswerRow, read_answers
@@ -49,7 +50,7 @@ def mark_answer_sheet(
         typer.echo(sheet_text(pack, version.letter, sheets[-1], bands))
     typer.echo(f"\n{CAUTION}")
     if output is not None:
-        _write(output, marks_csv(sheets, lambda marks: band_of(marks, bands).name))
+        write_whole(output, marks_csv(sheets, lambda marks: band_of(marks, bands).name).encode())
         say(f"Wrote {output}.")
 
 
@@ -74,17 +75,6 @@ def _versions(pack: Pack, letter: str | None, rows: Sequence[AnswerRow]) -> list
         if version.letter.upper() == wanted:
             return [version]
     raise ItembankError(f"This pack has no version {wanted}. There is {join_words(letters)}.")
-
-
-def _write(path: Path, text: str) -> None:
-    """Write a file beside its place and then move it there, so that it appears whole."""
-    beside = path.with_name(path.name + ".part")
-    try:
-        beside.write_text(text, encoding="utf-8")
-        beside.replace(path)
-    except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
 
 
 def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band]) -> str:

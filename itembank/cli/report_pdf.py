@@ -12,7 +12,7 @@ from itembank.cli.report_class import advice, only_means
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
 from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
-from itembank.cli.week_build import write_whole
+from itembank.disk import write_whole
 from itembank.pages.class_report import BandRow, ReportData, TopicRow
 from itembank.pages.class_report import class_report as draw_report
 from itembank.pages.report_views import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart

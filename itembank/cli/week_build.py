@@ -7,10 +7,7 @@ import signal
 from collections.abc import Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from multiprocessing import get_context
-from pathlib import Path
 from typing import TYPE_CHECKING
-
-from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
     from itembank.packs.build import PackRequest
@@ -56,22 +53,3 @@ def build_one(request: PackRequest) -> Files:
         files = {**draw_pack(started.pack), PACK_FILE: pack_json(started.pack)}
         started.proof.result()
     return files
-
-
-def write_whole(path: Path, data: bytes) -> None:
-    """Write a file so that it is there whole or as it was before.
-
-    Raises:
-        ItembankError: it cannot be written.
-    """
-    beside = path.with_name(f".{path.name}.new")
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with beside.open("wb") as out:
-            out.write(data)
-            out.flush()
-            os.fsync(out.fileno())
-        beside.replace(path)
-    except OSError as error:
-        beside.unlink(missing_ok=True)
-        raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None

@@ -12,7 +12,7 @@ from itembank.cli.week_results import Recorded
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.planning.calendar import DAY, monday
-from itembank.planning.days import long_day, usual_seed
+from itembank.planning.days import long_day, period_order, usual_seed
 from itembank.planning.earlier_weeks import AskedBefore, planned_lessons, topic_states
 from itembank.planning.known_topics import KnownTopics
 from itembank.planning.week_choice import Hold, Known, choose_week
@@ -174,7 +174,7 @@ class Planner:
             holds.append(Hold(lesson.counts))
         chosen = choose_week(lessons, holds, known)
         made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
-        whole = sorted([*past, *made], key=lambda one: one.key)
+        whole = sorted([*past, *made], key=lambda one: (one.date, period_order(one.period)))
         return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))
 
     def _open_lesson(self, one: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:

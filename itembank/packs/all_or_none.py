@@ -16,14 +16,9 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from itembank.disk import make_parents, sync_folder, umask, write_file
 from itembank.errors import ItembankError
-from itembank.packs.files import (
-    _make_parents,
-    _sync_folder,
-    _umask,
-    _write_file,
-    refuse_folder,
-)
+from itembank.packs.files import refuse_folder
 
 Files = Mapping[str, bytes]
 
@@ -51,13 +46,13 @@ def write_together(
     try:
         try:
             for at in (*folders, *files):
-                made += _make_parents(at.parent)
+                made += make_parents(at.parent)
                 new = Path(tempfile.mkdtemp(prefix=f".{at.name}.", suffix=".new", dir=at.parent))
                 beside[at] = new
                 if at in folders:
-                    new.chmod(0o777 & ~_umask())
+                    new.chmod(0o777 & ~umask())
                 for name, data in (folders.get(at) or {at.name: files[at]}).items():
-                    _write_file(new / name, data)
+                    write_file(new / name, data)
             with _uninterrupted():
                 _rename_all({at: beside[at] for at in folders}, beside, files)
                 made = []
@@ -110,7 +105,7 @@ def _rename_all(
         elif aside is not None:
             aside.unlink(missing_ok=True)
     for parent in {at.parent for at, _ in moved}:
-        _sync_folder(parent)
+        sync_folder(parent)
 
 
 @contextlib.contextmanager

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NoReturn
 
+from itembank.disk import make_parents, remove_if_empty, sync_folder, umask, write_file
 from itembank.errors import ItembankError
 from itembank.packs.model import Pack
 
@@ -52,14 +53,14 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
     made: list[Path] = []
     try:
         try:
-            made = _make_parents(folder.parent)
+            made = make_parents(folder.parent)
             new = Path(
                 tempfile.mkdtemp(prefix=f".{folder.name}.", suffix=".new", dir=folder.parent)
             )
-            new.chmod(0o777 & ~_umask())
+            new.chmod(0o777 & ~umask())
             for name, data in files.items():
-                _write_file(new / name, data)
-            _sync_folder(new)
+                write_file(new / name, data)
+            sync_folder(new)
             _swap_in(new, folder)
         except OSError as error:
             raise cannot_write(folder, error) from None
@@ -69,7 +70,7 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
         if new is not None:
             shutil.rmtree(new, ignore_errors=True)
         for one in reversed(made):
-            _remove_if_empty(one)
+            remove_if_empty(one)
 
 
 def refuse_folder(folder: Path, files: Mapping[str, bytes], replace: bool) -> None:
@@ -112,45 +113,11 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
     )
 
 
-def _make_parents(parent: Path) -> list[Path]:
-    """Make the folders above a pack; return those that were not there, outermost first."""
-    missing: list[Path] = []
-    while not parent.exists():
-        missing.insert(0, parent)
-        parent = parent.parent
-    for done, one in enumerate(missing):
-        try:
-            one.mkdir(exist_ok=True)
-        except OSError:
-            for made in reversed(missing[:done]):
-                _remove_if_empty(made)
-            raise
-    return missing
-
-
-def _write_file(path: Path, data: bytes) -> None:
-    with path.open("wb") as out:
-        out.write(data)
-        out.flush()
-        os.fsync(out.fileno())
-
-
-def _sync_folder(folder: Path) -> None:
-    """Bring a folder's list of names to the disk, where the system can (Windows cannot)."""
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
 def _swap_in(new: Path, folder: Path) -> None:
     """Give `new` the name `folder`; what stood there is put back if that fails."""
     if not folder.exists():
         new.rename(folder)
-        _sync_folder(folder.parent)
+        sync_folder(folder.parent)
         return
     old = new.with_suffix(".old")
     folder.rename(old)
@@ -159,22 +126,8 @@ def _swap_in(new: Path, folder: Path) -> None:
     except BaseException:
         old.rename(folder)
         raise
-    _sync_folder(folder.parent)
+    sync_folder(folder.parent)
     shutil.rmtree(old, ignore_errors=True)
-
-
-def _remove_if_empty(folder: Path) -> None:
-    try:
-        folder.rmdir()
-    except OSError:
-        return
-
-
-def _umask() -> int:
-    """Return the permissions new files are to lack; mkdtemp makes its folder private."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
 
 
 def load_pack(path: Path) -> Pack:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from itembank.errors import ItembankError
 from itembank.planning.calendar import DAY, Calendar, monday, read_date
-from itembank.planning.days import usual_seed
+from itembank.planning.days import period_order, usual_seed
 from itembank.planning.department import MOST_QUESTIONS, Department, unknown_topic
 from itembank.planning.plan_file import MOST_SEED
 from itembank.planning.sheet_items import LessonSheets
@@ -74,7 +74,7 @@ def read_week_plan(
     file.finish()
     assert week is not None
     lessons = [replace(one, sheets=sheets.get(one.key, LessonSheets())) for one in lessons]
-    ordered = sorted(lessons, key=lambda one: one.key)
+    ordered = sorted(lessons, key=lambda one: (one.date, period_order(one.period)))
     return WeekPlan(names[name.casefold()], week, tuple(ordered))
 
 

@@ -16,6 +16,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
+from itembank.disk import umask
 from itembank.errors import ItembankError
 from itembank.records.details import unpack_answers
 from itembank.records.store import Store
@@ -184,7 +185,7 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
                 count += 1
             out.flush()
             os.fsync(out.fileno())
-        os.chmod(part, 0o666 & ~_umask())
+        os.chmod(part, 0o666 & ~umask())
         os.replace(part, path)
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
@@ -210,9 +211,3 @@ def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
     if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
         raise ValueError("its columns are others")
     return heads, rows
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

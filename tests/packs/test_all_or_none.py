@@ -79,7 +79,7 @@ FULL = OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 @pytest.mark.parametrize("at", range(6))
 def test_a_full_disk_while_writing_changes_nothing(standing, monkeypatch, at):
     before = tree(standing)
-    write, calls = all_or_none._write_file, []
+    write, calls = all_or_none.write_file, []
 
     def full(path, data):
         calls.append(path)
@@ -87,7 +87,7 @@ def test_a_full_disk_while_writing_changes_nothing(standing, monkeypatch, at):
             raise FULL
         write(path, data)
 
-    monkeypatch.setattr(all_or_none, "_write_file", full)
+    monkeypatch.setattr(all_or_none, "write_file", full)
     with pytest.raises(ItembankError, match=r"No space left on device. Nothing was changed"):
         write_together(*asked(standing), replace=True)
     assert len(calls) == at + 1
@@ -134,7 +134,7 @@ def test_folders_made_for_nothing_are_taken_away(tmp_path, monkeypatch):
     def full(_path, _data):
         raise FULL
 
-    monkeypatch.setattr(all_or_none, "_write_file", full)
+    monkeypatch.setattr(all_or_none, "write_file", full)
     with pytest.raises(ItembankError):
         write_together(*asked(tmp_path))
     assert list(tmp_path.iterdir()) == []

@@ -122,7 +122,7 @@ FULL = OSError(28, "No space left on device")
 @pytest.mark.parametrize("error", [FULL, Stop()])
 @pytest.mark.parametrize(
     ("what", "at"),
-    [("_write_file", 1), ("_write_file", 3), ("_sync_folder", 1), ("_swap_in", 1)],
+    [("write_file", 1), ("write_file", 3), ("sync_folder", 1), ("_swap_in", 1)],
 )
 def test_a_stop_at_any_step_leaves_all_as_it_was(tmp_path, monkeypatch, what, at, error, old):
     parent = tmp_path / "deep" / "output"
