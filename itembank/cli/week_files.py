@@ -13,6 +13,7 @@ from itembank.errors import ItembankError
 from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, plan_text
 
 if TYPE_CHECKING:
+    from itembank.cli.week_build import Builder
     from itembank.cli.week_plan import Planner
 
 
@@ -41,7 +42,9 @@ class Week:
         period = f"-{lesson.period}" if len(same_day) > 1 else ""
         return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
 
-    def write(self, lessons: Sequence[PlannedLesson], replace: bool, rewrite: bool) -> None:
+    def write(
+        self, builder: Builder, lessons: Sequence[PlannedLesson], replace: bool, rewrite: bool
+    ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
         A plan file that says all this already is not touched unless it is to `rewrite`.
@@ -50,7 +53,6 @@ class Week:
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
-        from itembank.cli.week_build import build_all
         from itembank.packs.all_or_none import write_together
 
         folders = [self.folder(one) for one in lessons]
@@ -59,11 +61,12 @@ class Week:
             raise ItembankError(
                 f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
             )
-        packs = build_all([self.planner.request(one) for one in lessons])
+        builder.start([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
+        packs = builder.result()
         write_together(dict(zip(folders, packs, strict=True)), files, replace)
 
     def differs(self, lesson: PlannedLesson) -> bool:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.cli.text import say
+from itembank.cli.week_build import Builder
 from itembank.cli.week_files import Week
 from itembank.cli.week_lock import one_at_a_time
 from itembank.cli.week_plan import NewPlan, Planner
@@ -46,9 +47,10 @@ def run(asked: Asked) -> None:
     place = asked.department
     if place is None and asked.plan is not None and asked.plan.absolute().parent.name == FOLDER:
         place = asked.plan.absolute().parent.parent
-    with one_at_a_time(find_department(place)):
+    home = find_department(place)
+    with Builder() as builder, one_at_a_time(home):
         planner = _planner(place, asked.class_name, asked.plan)
-        _Run(planner, asked).carry_out()
+        _Run(planner, asked, builder).carry_out()
 
 
 def _planner(place: Path | None, class_name: str | None, plan_path: Path | None) -> Planner:
@@ -89,8 +91,8 @@ def _own(why: str) -> str:
 class _Run:
     """One run, with what it has found out so far."""
 
-    def __init__(self, planner: Planner, asked: Asked) -> None:
-        self.planner, self.asked = planner, asked
+    def __init__(self, planner: Planner, asked: Asked, builder: Builder) -> None:
+        self.planner, self.asked, self.builder = planner, asked, builder
         self.notes: list[str] = []
         self.before: WeekPlan | None = None  # where only what changes is to be built
         self.stays: tuple[PlannedLesson, ...] = ()
@@ -112,7 +114,7 @@ class _Run:
         plan = with_questions(self.planner, plan, built)
         week = Week(self.planner, plan, path, home)
         lessons = self._wanted(week)
-        week.write(lessons, self.asked.replace, rewrite=plan != self.read)
+        week.write(self.builder, lessons, self.asked.replace, rewrite=plan != self.read)
         self._tell(week, lessons)
 
     def _home(self) -> Path:
