@@ -35,7 +35,7 @@ def slow(request):
     time.sleep(600)
 
 
-def is_there(group):
+def runs(group):
     """Tell whether a process of a group still runs; one that only waits to be counted does not."""
     for stat in Path("/proc").glob("[0-9]*/stat"):
         try:
@@ -45,6 +45,15 @@ def is_there(group):
         if int(its_group) == group and state not in "ZX":
             return True
     return False
+
+
+def is_there(group):
+    """Tell whether any process of a group stays; the system takes a moment to end them."""
+    for _ in range(600):
+        if not runs(group):
+            return False
+        time.sleep(0.1)
+    return True
 
 
 def ask(builder, requests, stop=False):
