@@ -141,8 +141,10 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         for row in rows
     ]
     names = [one.name for one in classes]
+    # Commands take a class's name in capitals or not, so capitals alone tell no two apart.
+    folded = [name.casefold() for name in names]
     for index, row in enumerate(rows):
-        if names[index] and names[index] in names[:index]:
+        if names[index] and folded[index] in folded[:index]:
             row.fault("name", f"There are two classes called {names[index]}. Rename one.")
     if not rows and "classes" not in top:
         top.fault("", "There is no class. Add a [[classes]] table with a name and topics.")

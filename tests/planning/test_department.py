@@ -141,6 +141,7 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
         (GOOD + "questions = 50\n", 7, "from 1 to 20, not 50"),
         (GOOD.replace("8K", "8/K"), 4, "must not"),
         (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
+        (GOOD + '[[classes]]\nname = "8k"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD.replace('"ratio.share"', '"ratio.share", "ratio.share"'), 6, "listed twice"),
         ("classes = 3\nschool = 'F'\n", 1, "list"),
     ],
