@@ -163,4 +163,4 @@ def _names(words: str, unit: str) -> bool:
     if known is None:
         return False
     names = "|".join(re.escape(name) for name in (unit, known.one, known.many))
-    return bool(re.search(rf"\b(?:in|to|into|how many) (?:{names})(?!\w)", words))
+    return bool(re.search(rf"\b(?i:in|to|into|how many) (?:{names})(?!\w)", words))

@@ -25,7 +25,16 @@ def test_a_wrong_number_of_grams_is_wrong_and_a_letter_stays_a_letter():
     assert mark(asked("Simplify {2m + 3m}.", "5m"), "5 m").verdict is Verdict.RIGHT
 
 
-@pytest.mark.parametrize("words", ["Change {3.5 kg} to grams.", "Write {3.5 kg} in grams."])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Change {3.5 kg} to grams.",
+        "Write {3.5 kg} in grams.",
+        "How many grams are there in {3.5 kg}?",
+        "A sack holds {3.5 kg}. How many grams is that?",
+        "In grams, what is {3.5 kg}?",
+    ],
+)
 def test_an_answer_in_the_unit_it_was_changed_from_is_not_right(words):
     marked = mark(asked(words, "3500 g"), "3.5 kg")
     assert marked.verdict is Verdict.WRONG_FORM
