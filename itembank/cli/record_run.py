@@ -7,10 +7,13 @@ is, in one go.
 from __future__ import annotations
 
 import datetime
+from contextlib import ExitStack
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
+from itembank.beside import Beside
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
@@ -29,6 +32,8 @@ if TYPE_CHECKING:
     from itembank.records.store import Store
 
 MOST_MARKS = 200
+Read: TypeAlias = "tuple[list[What], list[str]]"
+"""What is to be recorded, and remarks on it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,10 +82,9 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
         raise ItembankError(f"{date} has not come yet. Check --date.")
     found = the_department(typed.department)
     one = found.find_class(typed.class_name)
-    from itembank.records.store import open_store
-
     if typed.correct:
         from itembank.records.correct import correct
+        from itembank.records.store import open_store
         from itembank.records.typed import read_correction
 
         if not typed.empty:
@@ -90,18 +94,25 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
             facts, _ = correct(store, one.name, date, changes, typed.period)
             _say_results(store, found, one, facts, "Corrected")
         return
-    with open_store(store_of(found.folder)) as store:
-        had = _lesson(typed, one, date, today, store)
-        facts, bands = had.facts, had.bands
+    had = _from_pack(typed, one, date, today)
+    with ExitStack() as stack:
+        reading: Beside[Read] | None = None
+        if had is not None and typed.sheet is not None:
+            # Marking loads the mathematics, the store a database's library: each takes as long.
+            reading = stack.enter_context(Beside(partial(_read, typed, had, one, found)))
+        from itembank.records.store import open_store
+
+        store = stack.enter_context(open_store(store_of(found.folder)))
+        had = had or _from_store(typed, one, date or today, store)
         if typed.empty:
-            typed = _asked(typed, bands, facts)
-        what, said = _read(typed, had, one, found)
+            typed = _asked(typed, had.bands, had.facts)
+        what, said = reading.result() if reading else _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
-        record_all(store, facts, what, replace=typed.replace)
+        record_all(store, had.facts, what, replace=typed.replace)
         for line in said:
             say(line)
-        _say_results(store, found, one, facts, "Recorded")
+        _say_results(store, found, one, had.facts, "Recorded")
 
 
 Intervals = tuple[tuple[str, str, int, int], ...]
@@ -117,16 +128,10 @@ class Had:
     versions: tuple[str, ...] = ()
 
 
-def _lesson(
-    typed: Typed,
-    one: SchoolClass,
-    date: datetime.date | None,
-    today: datetime.date,
-    store: Store,
-) -> Had:
-    """Return the lesson that is meant, from its pack, from the store, or from what was typed."""
-    from itembank.cli.pack import output_home
-    from itembank.records.entries import LessonFacts
+def _from_pack(
+    typed: Typed, one: SchoolClass, date: datetime.date | None, today: datetime.date
+) -> Had | None:
+    """Return the lesson that is meant from its pack, or None where there is no pack."""
     from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
 
     place: PackPlace | None
@@ -137,8 +142,7 @@ def _lesson(
         day = date or facts.lesson.date
         lesson = replace(facts.lesson, class_name=one.name, date=day)
         return Had(lesson, facts.bands, facts.path, facts.versions)
-    home = typed.output if typed.output is not None else output_home(Path.cwd())
-    places = packs_of(home, one.name)
+    places = packs_of(_home(typed), one.name)
     if typed.period is not None:
         places = [p for p in places if p.period == typed.period] or places
     place = choose_pack(places, date, today) if typed.out_of is None else None
@@ -146,7 +150,17 @@ def _lesson(
         facts = read_pack_facts(place.path, typed.period or place.period)
         lesson = replace(facts.lesson, class_name=one.name, date=place.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
-    day = date or today
+    return None
+
+
+def _home(typed: Typed) -> Path:
+    from itembank.cli.pack import output_home
+
+    return typed.output if typed.output is not None else output_home(Path.cwd())
+
+
+def _from_store(typed: Typed, one: SchoolClass, day: datetime.date, store: Store) -> Had:
+    """Return the lesson of a day that has no pack, as recorded before or as it was typed."""
     with store.reading() as connection:
         from itembank.records.correct import lesson_facts
         from itembank.records.results import lessons
@@ -162,11 +176,13 @@ def _lesson(
     out_of = typed.out_of
     if out_of is None:
         raise ItembankError(
-            f"There is no pack of {one.name} for {day} in {home}. Name it with --pack, or say "
-            "with --out-of how many marks the starter had."
+            f"There is no pack of {one.name} for {day} in {_home(typed)}. Name it with --pack, or "
+            "say with --out-of how many marks the starter had."
         )
     if not 1 <= out_of <= MOST_MARKS:
         raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}. See --out-of.")
+    from itembank.records.entries import LessonFacts
+
     lesson = LessonFacts(one.name, day, out_of, one.title, typed.period or "")
     return Had(lesson, _intervals(one, out_of))
 
@@ -222,9 +238,7 @@ def _asked(typed: Typed, bands: Intervals, facts: LessonFacts) -> Typed:
     return found
 
 
-def _read(
-    typed: Typed, had: Had, one: SchoolClass, found: Department
-) -> tuple[list[What], list[str]]:
+def _read(typed: Typed, had: Had, one: SchoolClass, found: Department) -> Read:
     """Return what is to be recorded and remarks on it; raises all faults together."""
     from itembank.cli.record_read import read_bands, read_clarity, read_own_views, read_right
     from itembank.cli.record_read import read_sheet_file as read_sheet

@@ -6,17 +6,15 @@ the drawing. Where the system cannot fork, the proof is made here when its resul
 
 from __future__ import annotations
 
-import os
-import signal
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from types import TracebackType
 
+from itembank.beside import Beside
 from itembank.checking import prove_fast, prove_symbolic
 from itembank.errors import CheckFailed
 from itembank.items.item import Item
 
-_PROVED = b"proved"
-_FAULT = b"fault:"
 MOST_TOLD = 5
 
 
@@ -50,10 +48,8 @@ class Proof:
 
     def __init__(self, items: Sequence[Item], beside: bool = True) -> None:
         self._items = tuple(items)
-        self._child: int | None = None
+        self._work = Beside(partial(prove_by_second_road, self._items)) if beside else None
         self._done = False
-        if beside and hasattr(os, "fork"):
-            self._fork()
 
     def result(self) -> None:
         """Wait until every item is proved.
@@ -63,18 +59,18 @@ class Proof:
         """
         if self._done:
             return
-        report = self._report() if self._child is not None else b""
-        if report.startswith(_FAULT):
-            raise CheckFailed(report[len(_FAULT) :].decode())
-        if report != _PROVED:  # no second process, or it was killed: nothing is taken on trust
+        try:
+            if self._work is None:
+                raise RuntimeError("there is no second process")
+            self._work.result()
+        except RuntimeError:  # none, or it was killed: nothing is taken on trust
             prove_by_second_road(self._items)
         self._done = True
 
     def close(self) -> None:
         """End the second process if it is still at work."""
-        if self._child is not None:
-            os.kill(self._child, signal.SIGKILL)
-            self._report()
+        if self._work is not None:
+            self._work.close()
 
     def __enter__(self) -> Proof:
         return self
@@ -86,33 +82,6 @@ class Proof:
         trace: TracebackType | None,
     ) -> None:
         self.close()
-
-    def _fork(self) -> None:
-        reading, writing = os.pipe()
-        child = os.fork()
-        if child:
-            os.close(writing)
-            self._child, self._pipe = child, reading
-            return
-        # The second process ends here whatever happens: it must not run the caller's
-        # clean-up, nor write what the first has left unwritten.
-        try:
-            signal.signal(signal.SIGINT, signal.SIG_DFL)
-            os.close(reading)
-            faults = _faults(self._items, prove_symbolic)
-            report = _FAULT + _message(faults).encode() if faults else _PROVED
-            with os.fdopen(writing, "wb") as out:
-                out.write(report)
-        finally:
-            os._exit(0)
-
-    def _report(self) -> bytes:
-        with os.fdopen(self._pipe, "rb") as pipe:
-            report = pipe.read()
-        if self._child is not None:
-            os.waitpid(self._child, 0)
-            self._child = None
-        return report
 
 
 def _faults(items: Iterable[Item], prove: Callable[[Item], None]) -> list[str]:
