@@ -62,11 +62,6 @@ def printed_on(item: BankItem, topic: str) -> dict[str, Any]:
     return {"topic": topic, **{k: v for k, v in printed(item).items() if v not in (None, [], {})}}
 
 
-def record_hash(entry: Entry) -> str:
-    """Return the SHA-256 of an entry's whole record but retirement (and sign-offs)."""
-    return record_hash_of(entry.item, entry.topic)
-
-
 def record_hash_of(item: BankItem, topic: str) -> str:
     """Return the SHA-256 of all of an item but its retirement; its base id stands for its id.
 

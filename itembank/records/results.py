@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from sqlalchemy import Connection, case, exists, func, select
+from sqlalchemy import Connection, exists, func, select
 
 from itembank.planning.days import period_order
 from itembank.records.entries import RESULTS
@@ -196,55 +196,3 @@ def _band_shares(
             if row[2]:
                 found[row[0]] = (float(row[1]) / row[2] / marks[row[0]], row[2])
     return found
-
-
-@dataclass(frozen=True, slots=True)
-class ItemTally:
-    """All answers to one item, or to one topic and tier, over lessons."""
-
-    address: str
-    topic: str
-    tier: str
-    right: int
-    out_of: int
-    lessons: int
-
-
-def item_tallies(
-    connection: Connection, class_name: str | None = None, by_generator: bool = False
-) -> list[ItemTally]:
-    """Return right answers and answers given of each item, or of each topic and tier."""
-    keys = [question.c.topic, question.c.tier]
-    if not by_generator:
-        keys.append(question.c.address)
-    query = (
-        select(
-            *keys,
-            func.sum(tally.c.right).label("correct"),
-            func.sum(tally.c.out_of).label("asked"),
-            func.count(case((tally.c.out_of > 0, 1))).label("times"),
-        )
-        .select_from(tally)
-        .join(entry, entry.c.id == tally.c.entry_id)
-        .join(
-            question,
-            (question.c.lesson_id == entry.c.lesson_id) & (question.c.number == tally.c.number),
-        )
-        .where(active())
-        .group_by(*keys)
-    )
-    if class_name is not None:
-        query = query.join(lesson, lesson.c.id == entry.c.lesson_id).where(
-            func.lower(lesson.c.class_name) == class_name.lower()
-        )
-    return [
-        ItemTally(
-            "" if by_generator else row.address,
-            row.topic,
-            row.tier,
-            int(row.correct),
-            int(row.asked),
-            row.times,
-        )
-        for row in connection.execute(query)
-    ]

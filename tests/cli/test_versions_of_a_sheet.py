@@ -2,11 +2,14 @@
 
 import json
 import shutil
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from itembank.bank.addresses import find_any
 from itembank.cli.main import run
+from itembank.notation.tree import num
 from itembank.records.pack_items import starter_items
 
 DEPARTMENT = """
@@ -174,3 +177,20 @@ def test_a_question_edited_since_is_marked_as_it_was_printed(said, from_bank):
     assert done.status == 0, done.err
     said("export", "--to", "out")
     assert (home / "out" / "scores.csv").read_text().splitlines()[1].endswith("A1,2")
+
+
+@pytest.mark.parametrize("face", ["prompt", "key", "form", "accept"])
+def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
+    from_bank, monkeypatch, face
+):
+    _, bank, pack = from_bank
+    printed = starter_items(pack, ())["A"]
+    assert [one.key for one in printed] == [one.key for one in starter_items(pack, (bank,))["A"]]
+    other = {"prompt": ("Work out it.",), "key": num(999), "form": "value", "accept": ("any-form",)}
+
+    def edited(address, banks):
+        return replace(find_any(address, banks), **{face: other[face]})
+
+    monkeypatch.setattr("itembank.records.pack_items.find_any", edited)
+    found = starter_items(pack, (bank,))["A"]
+    assert [getattr(one, face) for one in found] == [getattr(one, face) for one in printed]
