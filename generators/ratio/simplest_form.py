@@ -33,22 +33,22 @@ REVERSED = Misconception(
 ONE_ONLY = Misconception(
     "ratio.simplest-one-part",
     "divides one part only",
-    "2 : 2 means equal shares. If you halve only the first part, are they still equal?",
+    "2 : 2 means equal shares. If you halve only one part, are the shares still equal?",
 )
 TAKES_AWAY = Misconception(
     "ratio.simplest-takes-away",
-    "takes the same number from both parts until one of them is 1",
-    "Is 11 : 12 nearly equal shares? Is 1 : 2? What did taking 10 from each part do?",
+    "subtracts the common factor from both parts instead of dividing by it",
+    "Draw bars for 4 : 6 and for 2 : 4. Do the two ratios mean the same?",
 )
 UNITS_LOST = Misconception(
     "ratio.simplest-units-ignored",
     "simplifies the numbers without making the units the same",
-    "Your answer says which part is bigger. Is that so when you picture the two amounts?",
+    "Are the two amounts in the same unit? What has to be done before you simplify?",
 )
 HUNDRED = Misconception(
     "ratio.simplest-always-hundred",
     "changes every unit as if 100 of the smaller made one of the larger",
-    "How many minutes are there in one hour? How many grams in one kilogram?",
+    "How many of the smaller unit make one of the larger? Is it always 100?",
 )
 CLEARS_EACH = Misconception(
     "ratio.simplest-cleared-apart",
@@ -127,10 +127,10 @@ class SimplestForm(Topic):
         a, b = swapped(pair, sum(pair) + factor)
         shown, key = whole_ratio(a * factor, b * factor), whole_ratio(a, b)
         one_only = (a, b * factor) if a < b else (a * factor, b)
-        least = min(a, b) * factor - 1
-        away = (a * factor - least, b * factor - least)
+        away = ((a - 1) * factor, (b - 1) * factor)
         wrong = [(REVERSED, whole_ratio(b, a)), (ONE_ONLY, whole_ratio(*one_only))]
-        if away[0] * one_only[1] != away[1] * one_only[0]:
+        # A part that is the common factor itself would become 0; and each slip has its own worth.
+        if min(a, b) > 1 and away[0] * one_only[1] != away[1] * one_only[0]:
             wrong.append((TAKES_AWAY, whole_ratio(*away)))
         return Draft(
             prompt=prompt("Write {r} in its simplest form.", r=shown),

@@ -21,17 +21,17 @@ FLIPPED = Misconception(
 ONE_ONLY = Misconception(
     "ratio.unit-one-part",
     "changes the part that has to be 1 and leaves the other as it was",
-    "What did you divide the first part by? What has to happen to the second part?",
+    "What did you divide one part by? What has to happen to the other part?",
 )
 TAKES_AWAY = Misconception(
     "ratio.unit-takes-away",
     "takes the same number from both parts to get to 1",
-    "2 cups of rice need 4 of water. How much does 1 cup need? What does your method say?",
+    "2 cups of rice need 4 cups of water. How much does 1 cup need? What does your method say?",
 )
 UNITS_LOST = Misconception(
     "ratio.unit-units-ignored",
     "divides the numbers without making the units the same",
-    "Which of the two amounts is bigger? Does your ratio say so?",
+    "Are the two amounts in the same unit? What has to be done before you divide?",
 )
 
 _ONE_N = Ratio((Int(1), Sym("n")))
