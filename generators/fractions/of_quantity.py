@@ -51,7 +51,7 @@ NUMERATOR_FIRST = Misconception(
 OF_WHOLE = Misconception(
     "fractions.of-rest-as-whole",
     "takes the second fraction of the whole amount instead of what is left",
-    "What is the second fraction a fraction of? Say it in words.",
+    "Read the question again: is the second fraction a part of all of them, or of the rest?",
 )
 OF_FIRST = Misconception(
     "fractions.of-rest-as-first",
@@ -61,12 +61,12 @@ OF_FIRST = Misconception(
 USED = Misconception(
     "fractions.of-gives-used",
     "gives the two parts together instead of the rest",
-    "Read the last sentence again. Which part of the bar is that?",
+    "Read the last sentence again. Does it ask for the parts you found, or for the rest?",
 )
 OF_REST = Misconception(
     "fractions.of-whole-as-rest",
     "takes the second fraction of what is left after the first, instead of the whole amount",
-    "Read the question again: is the second fraction a part of all of them, or of what is left?",
+    "What is the second fraction a part of: all of them, or what the first one leaves?",
 )
 
 BARE = ("", "kg", "cm", "£")

@@ -141,7 +141,7 @@ class BestValue(Topic):
                     for size in turn
                 ),
                 Step(
-                    f"Put the prices of {one} in order.",
+                    "Put these prices in order.",
                     Relation(ranked[0], (("<", ranked[1]), ("<", ranked[2]))),
                 ),
                 Step(f"The best value is the pack where {one} costs least.", key),

@@ -109,7 +109,9 @@ class Combine(Topic):
             Step("Join the two ratios at b.", equals(_ALL, whole_ratio(*whole))),
         ]
         if gcd(*whole) > 1:
-            steps.append(Step(f"Divide every part by {gcd(*whole)}.", equals(_ALL, key)))
+            steps.append(
+                Step(f"Divide every part by {gcd(*whole)}.", equals(whole_ratio(*whole), key))
+            )
         return Draft(
             prompt=prompt(
                 "{p} and {q}. Write {r} in its simplest form.",

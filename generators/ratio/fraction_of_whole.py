@@ -94,7 +94,7 @@ _THREE = (
         ("juniors", "seniors", "masters"),
     ),
     (
-        "{f} of the buses are diesel. The rest are electric and hybrid in the ratio {r}. ",
+        "{f} of a depot's buses are diesel. The rest are electric and hybrid in the ratio {r}. ",
         ("diesel", "electric", "hybrid"),
     ),
 )
@@ -181,7 +181,7 @@ class FractionOfWhole(Topic):
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide both parts by {factor}.", equals(parts, key)))
+            steps.append(Step(f"Divide both parts by {factor}.", equals(whole_ratio(*whole), key)))
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", pair), f=shown),
             ask=Find(Ratio((_A, _B)), (equals(_A, shown), equals(add(_A, _B), Int(1)))),
@@ -222,7 +222,7 @@ class FractionOfWhole(Topic):
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide every part by {factor}.", equals(shares, key)))
+            steps.append(Step(f"Divide every part by {factor}.", equals(whole_ratio(*whole), key)))
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
             ask=Find(

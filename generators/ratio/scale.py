@@ -223,6 +223,7 @@ class Scale(Topic):
         sheet = "map" if thing in _LONG else "plan"
         on_plan, real = amount(length, "cm"), amount(distance, unit)
         real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
+        alike, bare = Ratio((on_plan, real_cm)), whole_ratio(length, length * scale)
         key = whole_ratio(1, scale)
         return Draft(
             prompt=prompt(
@@ -237,14 +238,9 @@ class Scale(Topic):
             form="one-to-n",
             steps=(
                 Step(f"Write the length on the {sheet} first, then the real length.", shown),
-                Step(
-                    "Write both lengths in centimetres.", equals(shown, Ratio((on_plan, real_cm)))
-                ),
-                Step(
-                    "The units are now the same, so leave them out.",
-                    equals(shown, whole_ratio(length, length * scale)),
-                ),
-                Step(f"Divide both parts by {length}.", equals(shown, key)),
+                Step("Write both lengths in centimetres.", equals(shown, alike)),
+                Step("The units are now the same, so leave them out.", equals(alike, bare)),
+                Step(f"Divide both parts by {length}.", equals(bare, key)),
             ),
             slips=slips(
                 (UNITS_IGNORED, Ratio((Int(1), decimal_node(distance / length)))),
@@ -273,7 +269,7 @@ class Scale(Topic):
             steps=(
                 Step("Multiply to find the real length.", equals(times(Int(scale), on_plan), real)),
                 Step(
-                    f"On the second plan it is {other} times smaller, so divide.",
+                    f"Lengths on the second plan are {other} times smaller than real: divide.",
                     equals(divide(real, Int(other)), key),
                 ),
             ),

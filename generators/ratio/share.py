@@ -16,7 +16,7 @@ from itembank.notation.tree import Int, Listing, Node, Ratio, Sym, add, divide, 
 REVERSED = Misconception(
     "ratio.share-reversed",
     "finds the shares and gives them in the other order",
-    "Who comes first in the question? Which number of the ratio is theirs?",
+    "Which number of the ratio comes first? Is your first amount the one that goes with it?",
 )
 EQUAL = Misconception(
     "ratio.share-equal",

@@ -90,18 +90,16 @@ def _multiplied(shown: Ratio, factor: int) -> Ratio:
     return Ratio(tuple(Bracket(times(part, Int(factor))) for part in shown.parts))
 
 
-def _cancel(shown: Ratio, parts: tuple[int, ...], before: str = "") -> Iterator[Step]:
+def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     """Yield the lines that take whole-number parts to lowest terms."""
-    factor, small = gcd(*parts), lowest(*parts)
+    factor, small, whole = gcd(*parts), lowest(*parts), whole_ratio(*parts)
     if factor == 1:
-        if before:
-            yield Step(before, equals(shown, whole_ratio(*small)))
         return
     yield Step(
-        f"{before} The highest common factor of the two parts is {factor}.".strip(),
-        equals(shown, factored(factor, *small)),
+        f"The highest common factor of the two parts is {factor}.",
+        equals(whole, factored(factor, *small)),
     )
-    yield Step(f"Divide both parts by {factor}.", equals(shown, whole_ratio(*small)))
+    yield Step(f"Divide both parts by {factor}.", equals(whole, whole_ratio(*small)))
 
 
 @register
@@ -137,7 +135,7 @@ class SimplestForm(Topic):
             ask=Find(shown),
             key=key,
             form="ratio",
-            steps=tuple(_cancel(shown, (a * factor, b * factor))),
+            steps=tuple(_cancel((a * factor, b * factor))),
             slips=slips(*wrong),
             twin=("whole", pair, factor),
         )
@@ -153,12 +151,14 @@ class SimplestForm(Topic):
         key = lowest(same[left], same[right])
         plain = (few * 2, halves)
         ordered = (same[left], same[right])
+        alike = Ratio(tuple(amount(part, small) for part in ordered))
         steps = (
+            Step(f"Write both amounts in {unit_name(small)}.", equals(shown, alike)),
             Step(
-                f"Write both amounts in {unit_name(small)}.",
-                equals(shown, Ratio(tuple(amount(part, small) for part in ordered))),
+                "The units are now the same, so leave them out.",
+                equals(alike, whole_ratio(*ordered)),
             ),
-            *_cancel(shown, ordered, "The units are now the same, so leave them out."),
+            *_cancel(ordered),
         )
         wrong = [
             (UNITS_LOST, whole_ratio(*lowest(plain[left], plain[right]))),
@@ -190,10 +190,10 @@ class SimplestForm(Topic):
         steps = [
             Step(
                 f"Multiply both parts by {common}, so that both become whole.",
-                equals(shown, _multiplied(over, common)),
+                equals(over, _multiplied(over, common)),
             ),
-            Step("Work out each part.", equals(shown, whole_ratio(*whole))),
-            *_cancel(shown, whole),
+            Step("Work out each part.", equals(_multiplied(over, common), whole_ratio(*whole))),
+            *_cancel(whole),
         ]
         if over != shown:
             steps.insert(0, Step("Write each part as a fraction.", equals(shown, over)))
