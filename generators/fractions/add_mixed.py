@@ -253,20 +253,20 @@ def _worked(
     s, t = a * (bottom // b), c * (bottom // d)
     asked: Node = join(Mixed(*left), Mixed(*right))
     changed: Node = join(Mixed(w, s, bottom), Mixed(v, t, bottom))
-    steps = [Step(f"Write both parts over {bottom}.", equals(asked, changed))]
+    steps = [Step(f"Write both fraction parts over {bottom}.", equals(asked, changed))]
     if op == 0 and s < t:
         before, s, w = changed, s + bottom, w - 1
         changed = Sum(Int(w), (("+", frac(s, bottom)), ("-", Mixed(v, t, bottom))))
         steps.append(
             Step(
-                f"Change 1 whole to {bottom}/{bottom}: the first part is too small.",
+                f"Change 1 whole to {bottom}/{bottom}: the first fraction part is too small.",
                 equals(before, changed),
             )
         )
     whole, top = (w + v, s + t) if op else (w - v, s - t)
     rest: Node = add(Int(whole), frac(top, bottom)) if whole else frac(top, bottom)
     word = "Add" if op else "Subtract"
-    steps.append(Step(f"{word} the wholes, then the parts.", equals(changed, rest)))
+    steps.append(Step(f"{word} the whole numbers, then the fraction parts.", equals(changed, rest)))
     value = whole + Fraction(top, bottom)
     if top >= bottom:
         carried = mixed(whole + 1, top - bottom, bottom)

@@ -25,7 +25,7 @@ from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
 
 ALL_ACROSS = Misconception(
     "fractions.work-across",
-    "adds and subtracts the numerators, and does the same with the denominators",
+    "works on the numerators and on the denominators separately",
     "What would 1/2 + 1/2 be by your method? Can that be right?",
 )
 

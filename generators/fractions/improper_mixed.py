@@ -125,16 +125,13 @@ class ImproperMixed(Topic):
     def _improper(self, w: int, d: int, n: int) -> Draft:
         asked = Mixed(w, n, d)
         key = frac(w * d + n, d)
-        worked = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
+        apart = add(Int(w), frac(n, d))
+        worked = add(Frac(times(Int(w), Int(d)), Int(d)), frac(n, d))
+        over = add(frac(w * d, d), frac(n, d))
         steps = (
-            Step(
-                "Write the wholes and the part separately.", equals(asked, add(Int(w), frac(n, d)))
-            ),
-            Step(
-                f"Each whole is {d} parts of this size.",
-                equals(add(Int(w), frac(n, d)), add(frac(w * d, d), frac(n, d))),
-            ),
-            Step("Multiply, then add the numerator.", equals(asked, worked, key)),
+            Step("Write the whole number and the fraction separately.", equals(asked, apart)),
+            Step(f"Write the whole number as a fraction over {d}.", equals(apart, worked, over)),
+            Step("Add the numerators.", equals(over, key)),
         )
         wrong = slips(
             (ADD_WHOLE, _over(w + n, d)),

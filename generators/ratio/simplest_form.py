@@ -36,7 +36,7 @@ ONE_ONLY = Misconception(
     "2 : 2 means equal shares. If you halve only one part, are the shares still equal?",
 )
 TAKES_AWAY = Misconception(
-    "ratio.simplest-takes-away",
+    "ratio.simplest-subtracts-factor",
     "subtracts the common factor from both parts instead of dividing by it",
     "Draw bars for 4 : 6 and for 2 : 4. Do the two ratios mean the same?",
 )

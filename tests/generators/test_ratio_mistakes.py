@@ -230,7 +230,7 @@ def pack(key: Callable[[tuple[str, Fraction, Fraction, Fraction]], Fraction]) ->
 METHODS: dict[str, Method] = {
     "simplest-reversed": lambda q: lowest(q.same())[::-1],
     "simplest-one-part": only_one_part,
-    "simplest-takes-away": lambda q: [part - factor(q.ratio) for part in q.ratio],
+    "simplest-subtracts-factor": lambda q: [part - factor(q.ratio) for part in q.ratio],
     "simplest-units-ignored": lambda q: lowest(q.ratio),
     "simplest-always-hundred": hundreds,
     "simplest-cleared-apart": cleared_apart,
