@@ -91,15 +91,15 @@ class ImproperMixed(Topic):
         key = Mixed(w, n // common, d // common)
         asked = frac(top, d)
         wrong = slips((SWAPPED, Mixed(n, w, d)), (OVER_NUMERATOR, Fraction(n, top) + w))
-        split = Sum(times(Int(w), Int(d)), (("+", Int(n)),))
+        split = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
         steps = [
             Step(
                 f"See how many {d}s go into {top}: {w}, and {n} left over.",
-                equals(Int(top), split),
+                equals(asked, split),
             ),
             Step(
                 f"The whole number is {w}; the remainder {n} goes over {d}.",
-                equals(asked, Mixed(w, n, d)),
+                equals(split, Mixed(w, n, d)),
             ),
         ]
         if common > 1:

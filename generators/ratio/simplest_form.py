@@ -95,11 +95,9 @@ def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     factor, small, whole = gcd(*parts), lowest(*parts), whole_ratio(*parts)
     if factor == 1:
         return
-    yield Step(
-        f"The highest common factor of the two parts is {factor}.",
-        equals(whole, factored(factor, *small)),
-    )
-    yield Step(f"Divide both parts by {factor}.", equals(whole, whole_ratio(*small)))
+    shared = factored(factor, *small)
+    yield Step(f"The highest common factor of the two parts is {factor}.", equals(whole, shared))
+    yield Step(f"Divide both parts by {factor}.", equals(shared, whole_ratio(*small)))
 
 
 @register
