@@ -280,7 +280,7 @@ _ANSWER = (
     r"(?:answers?|results?|solutions?|values?) |it |them )?"
 )
 TAILS = tuple(
-    rf"(?:,|and|but|then)? ?{_ANSWER}(?:{tail})(?![\w])"
+    rf"(?:,|and|but|then)? ?{_ANSWER}(?:{tail})(?!\w|[.,]\d)"
     for tail in (
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
