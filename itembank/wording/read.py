@@ -16,11 +16,11 @@ from functools import lru_cache
 
 from itembank.items.item import Run
 from itembank.notation.tree import Listing, Node, Ratio, Sym, symbols
-from itembank.wording.answer import ASIDES, LARGEST, SMALLEST, TAILS
+from itembank.wording.answer import ASIDES, GLUE, GLUE_AND_ANSWER, LARGEST, SMALLEST, TAILS
 from itembank.wording.arithmetic import SAYINGS, Saying
 from itembank.wording.heads import GIVENS, HEADS, LEADS
 from itembank.wording.numbers import counting_words, strange_signs
-from itembank.wording.phrases import phrase
+from itembank.wording.phrases import begins, phrase
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _SLOT = re.compile(SLOT)
@@ -170,10 +170,14 @@ def _about_the_answer(sentence: str) -> bool:
 
 def _tail(text: str, at: int) -> int | None:
     """Return where the longest phrase about the answer that starts at `at` ends, or None."""
+    starts = {
+        match.end() for glue in (GLUE, GLUE_AND_ANSWER) if (match := phrase(glue).match(text, at))
+    }
     ends = [
         match.end()
         for tail in TAILS
-        if (match := phrase(tail).match(text, at)) and match.end() > at
+        for start in starts
+        if (match := phrase(tail).match(text, start)) and match.end() > at
     ]
     return max(ends, default=None)
 
@@ -198,12 +202,16 @@ def _command(sentence: str, shown: frozenset[int]) -> Reading | None:
 
 def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
     for saying in SAYINGS:
+        if not begins(saying.wording, sentence):
+            continue
         if match := saying.pattern.match(sentence):
             if not _bounded(sentence, match.end()):
                 continue
             args = tuple(place for group in match.groups() if group for place in _slots(group))
             yield _after(Reading("work-out", args, saying=saying), sentence, match.end())
     for head in HEADS:
+        if not begins(head.wording, sentence):
+            continue
         match = head.pattern.match(sentence)
         if not match or not _bounded(sentence, match.end()):
             continue
