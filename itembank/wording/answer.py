@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from itembank.wording.phrases import COUNT, COUNTS, UNIT
+from itembank.wording.phrases import COUNT, COUNTS, UNIT, UNITS_ASKED
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
@@ -309,7 +309,7 @@ TAILS = tuple(
         r"in (?:exact |simplest |simplified )?surd form",
         r"(?:as|in) (?:a )?surds?",
         r"(?:any )?square roots in your answers?",
-        rf"(?:in|to|into) (?:{UNIT})",
+        rf"(?:in|to|into) (?:{UNITS_ASKED})",
         r"(?:without|not using|using) a calculator",
         r"(?:by )?(?:factorising|completing the square|elimination|substitution)",
         r"(?:using|by using) the (?:quadratic )?formula",

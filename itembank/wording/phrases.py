@@ -36,6 +36,17 @@ def unit_names() -> dict[str, str]:
 
 UNIT = "|".join(re.escape(name) for name in sorted(unit_names(), key=len, reverse=True))
 
+# In seconds, in cm: never in second, and a letter alone may be a letter.
+UNITS_ASKED = "|".join(
+    re.escape(name)
+    for name in sorted(
+        {n for unit, facts in (*UNITS.items(), *CURRENCY.items()) for n in (unit, facts.many)},
+        key=len,
+        reverse=True,
+    )
+    if len(name) > 1
+)
+
 _ADJECTIVE = (
     "following|given|simultaneous|linear|quadratic|recurring|terminating|improper|top-heavy|mixed|"
     "proper|algebraic|whole|decimal|single|pair of|set of|list of|two|three|four|five"

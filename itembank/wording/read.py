@@ -301,7 +301,8 @@ _CHANGES = (
     r"multipl\w*|divid\w*|square[sd]?|cube[sd]?|root|reciprocal|opposite|negative|positive|"
     r"before|after|difference|total|sum|product|each|every|per|both|all|half|halves|quarter\w*|"
     r"third\w*|percent\w*|per cent|average|mean|nearest|round\w*|estimat\w*|approximat\w*|about|"
-    r"instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
+    r"first|second|last|next|previous|ignor\w*|over|under|least|most|prime|inverse|every|"
+    r"greatest|largest|smallest|equal\w*|same|plus|instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
 )
 
 
@@ -315,11 +316,11 @@ def _unread_in_story(sentence: str, shown: frozenset[int]) -> str:
 
 
 _EACH = (
-    r"(?:how (?:much|many)(?: \w+)?|what) (?:does|do|will|is|are) (?:each|they each|each of them)"
+    r"(?:how much|how many(?P<wild> \w+)?|what) (?:does|do|will|is|are) (?:each|they each|each of them)"
     r"(?: (?:person|one|club|child|pupil|class|part|share|of them))?(?: (?:get|gets|receive|pay|worth))?"
 )
 _SIZED_SHARE = (
-    r"(?:(?:how (?:much|many)(?: \w+)?|what|how big|how large) (?:is|are)|<FIND>) the <pick> "
+    r"(?:(?:how much|how many|what|how big|how large) (?:is|are)|<FIND>) the <pick> "
     r"(?:share|part|amount)"
 )
 
@@ -332,8 +333,8 @@ _ONE_SOLUTION = (
 
 def _of_several(sentence: str, task: str) -> str:
     """Return which share or solution a sentence after the command asks for, or ``""``."""
-    if task == "share" and phrase(_EACH).fullmatch(sentence):
-        return "each"
+    if task == "share" and (each := phrase(_EACH).fullmatch(sentence)):
+        return "" if _unread_in_story(each["wild"] or "", frozenset()) else "each"
     wording = {"share": _SIZED_SHARE, "solve": _ONE_SOLUTION, "find-letter": _ONE_SOLUTION}.get(
         task
     )
