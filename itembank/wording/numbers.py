@@ -1,7 +1,7 @@
 """Numbers, signs and quantities that stand among the words of a prompt, outside braces.
 
->>> counting_words("Two boxes of 12 and half of the rest")
-'Two'
+>>> counting_words("Two boxes and half of the rest"), counting_words("Two boxes of 12")
+('Two', '12')
 >>> [(said.text, str(said.value)) for said in numbers_said("Twice as many, 12 more, or a quarter")]
 [('12', '12'), ('Twice', '2'), ('quarter', '1/4')]
 """
