@@ -15,16 +15,17 @@ _NAMES = {
     for unit, facts in (*UNITS.items(), *CURRENCY.items())
     for name in (unit, facts.one, facts.many)
 }
+# "How many in the box" asks for no inches.
+_LITTLE = frozenset({"in", "st", "pt"})
 # A lone m, g or l among words may be a letter or a label, so units of one letter are spelt out.
+_UNIT = "|".join(
+    re.escape(name)
+    for name in sorted(_NAMES, key=len, reverse=True)
+    if len(name) > 1 and name[0].isalpha() and name not in _LITTLE
+)
+# In hours and minutes: in no one unit.
 _ASKED = re.compile(
-    r"\b(?:in|to|into|how many) ("
-    + "|".join(
-        re.escape(name)
-        for name in sorted(_NAMES, key=len, reverse=True)
-        if len(name) > 1 and name[0].isalpha()
-    )
-    + r")(?![\w^]| per )",
-    re.I,
+    rf"\b(?:in|to|into|how many) ({_UNIT})(?![\w^]| per | and (?:{_UNIT})\b)", re.IGNORECASE
 )
 
 
@@ -33,8 +34,8 @@ def unit_said(words: str) -> str:
 
     >>> unit_said("Change 3.5 kg to grams."), unit_said("What is the speed in metres per second?")
     ('g', 'm/s')
-    >>> unit_said("Give it in cm or in km."), unit_said("Put it in a box.")
-    ('', '')
+    >>> [unit_said(words) for words in ("In cm or in km.", "In a box.", "In hours and minutes.")]
+    ['', '', '']
     """
     found = {_NAMES[match[1].casefold()] for match in _ASKED.finditer(words)}
     return found.pop() if len(found) == 1 else ""
@@ -54,4 +55,6 @@ def other_unit(key: Node, words: str) -> str:
     if not wanted or not used or used == {wanted}:
         return ""
     names = " and ".join(sorted(facts[unit].many for unit in used))
+    if names == facts[wanted].many:
+        return ""  # pounds are money or a mass
     return f"the question asks for {facts[wanted].many}, the key is in {names}"
