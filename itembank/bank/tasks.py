@@ -28,11 +28,13 @@ from itembank.items.item import (
 from itembank.notation.tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Int,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -122,7 +124,7 @@ def _is_plain(node: Node) -> bool:
     match node:
         case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _) | Bracket(of):
             return _is_plain(of)
-        case Int() | Dec() | Mixed():
+        case Int() | Dec() | Mixed() | MixedUnits() | ClockTime():
             return True
     return False
 

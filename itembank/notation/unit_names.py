@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 
 from .grammar import DOT, LETTERS
-from .units import CURRENCY, TOGETHER, UNITS
+from .units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
 
 _SLIPS: dict[str, str] = {
     "mm": "mms|millimeter|millimeters",
@@ -40,8 +40,8 @@ _SLIPS: dict[str, str] = {
     "km/h": "kph|kmph|kmh|kmhr|km/hr|kms/h|kms/hr|km per hour|km an hour|kilometres an hour",
     "mph": "miles/h|miles/hour|mile/h|miles an hour",
     "m/s": "m/sec|ms^-1|metres/second|m per second|m per s",
-    "g/cm^3": "g per cm^3",
-    "kg/m^3": "kg per m^3",
+    "g/cm^3": "g/cm^3|g/cm3|g per cm^3|g per cm3",
+    "kg/m^3": "kg/m^3|kg/m3|kg per m^3|kg per m3",
     "°": "deg|degs",
     "°C": "degC|deg C|degrees C|° C|° Celsius|degrees centigrade|°Celsius",
     "mm^2": "mm2|sq mm|mm squared|square mm",
@@ -116,7 +116,7 @@ def with_signs(plain: str, origins: list[int], letters: frozenset[str]) -> Text:
     for found in _SPELT.finditer(plain):
         name, gap = found["name"], found[0][: found.start("name") - found.start()]
         sign = _sign(name, bool(gap), letters)
-        if sign and sign != name:
+        if sign and (sign != name or (not gap and sign in NEEDS_SPACE)):
             space = "" if sign in ("%", "°", "p") else " "
             edits.append((found.start(), found.end(), space + sign))
     plain, origins = _edited(plain, origins, edits)

@@ -10,8 +10,7 @@ checked as it is made:
 Quantities and money are worth their size in the base unit of their dimension
 (:mod:`itembank.notation.units`), so 40 cm and 0.4 m are worth the same.
 
->>> from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
-from itembank.notation.tree import add, frac
+>>> from itembank.notation.tree import add, frac
 >>> exact(add(frac(1, 2), frac(1, 3)))
 Fraction(5, 6)
 """
