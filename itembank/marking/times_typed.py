@@ -31,7 +31,8 @@ def as_time(plain: str, key: Node) -> str:
     """Return an answer with what it means as a time written out; any other answer as it is.
 
     >>> from itembank.notation import parse_written
-    >>> [as_time(text, parse_written("15:25")) for text in ("15.25", "1525", "3.25pm", "3 pm", "25")]
+    >>> key = parse_written("15:25")
+    >>> [as_time(text, key) for text in ("15.25", "1525", "3.25pm", "3 pm", "25")]
     ['15:25', '15:25', '3:25 pm', '3 pm', '25']
     >>> as_time("3 h and 25 min", parse_written("3 h 25 min"))
     '3 h 25 min'

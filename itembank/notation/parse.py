@@ -51,7 +51,7 @@ from .tree import (
     Sym,
 )
 from .unit_names import with_signs
-from .unknown_words import letters_alone, unknown_word
+from .unknown_words import letters_alone, letters_used, unknown_word
 
 if TYPE_CHECKING:
     from lark import Lark, Token
@@ -141,13 +141,13 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
         raise ParseError("There is nothing to read: type a number or an expression.", 1)
     if letters is not None:
         plain, origins = with_signs(plain, origins, letters)
-        if told := unknown_word(plain, letters):
-            raise ParseError(told.message, column(told.offset))
         if times is None:
             times = holds_time([plain])
         for clock in _CLOSE_UP.finditer(plain):
             if (times or clock["half"]) and not _TIME.fullmatch(clock[0]):
                 raise ParseError(_no_time_of_day(clock), column(clock.start()))
+        if told := unknown_word(plain, letters):
+            raise ParseError(told.message, column(told.offset))
     fault = check_limits(plain)
     if fault:
         raise ParseError(fault[1], column(fault[0]))
@@ -425,7 +425,7 @@ def reading(texts: Iterable[str]) -> Reading:
     lines = list(texts)
     seen = _NONE.union(*(letters_alone(_signed(text, _NONE)) for text in lines))
     signed = [_signed(text, seen) for text in lines]
-    letters = _NONE.union(*map(letters_alone, signed))
+    letters = _NONE.union(*(letters_used(one, seen) for one in signed))
     times = holds_time(signed)
     return Reading(not _letter_p(lines, letters, times), letters, times)
 

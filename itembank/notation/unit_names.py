@@ -76,7 +76,7 @@ _SPELT = re.compile(
     re.IGNORECASE,
 )
 _PI = re.compile(rf"(?<![{LETTERS}])pi(?![{LETTERS}])")
-_HALF = re.compile(rf"(?<=\d) ?(?:[ap]\.m\.?|[ap]m|[AP]M)(?![{LETTERS}])")
+_HALF = re.compile(rf"(?<=\d) ?(?:[ap](?:\.m\.?|m)|[AP]M)(?![{LETTERS}])")
 
 _CAPITALS_MATTER = frozenset({"MG", "Mg", "ML", "Ml", "MM", "Mm"})
 """Capitals that make another unit of it: Mg is a tonne, ML a million litres."""
@@ -123,7 +123,9 @@ def with_signs(plain: str, origins: list[int], letters: frozenset[str]) -> Text:
     plain, origins = _parted(plain, origins)
     # 6pm is a time; 6 × p × m is meant only where p or m is known.
     if not letters & {"p", "m"}:
-        edits = [(m.start(), m.end(), f" {m[0].strip().lower()}") for m in _HALF.finditer(plain)]
+        edits = [
+            (m.start(), m.end(), f" {m[0].strip()[0].lower()}m") for m in _HALF.finditer(plain)
+        ]
         plain, origins = _edited(plain, origins, edits)
     if "p" not in letters or "i" not in letters:
         edits = [(m.start(), m.end(), "π") for m in _PI.finditer(plain)]

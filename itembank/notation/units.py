@@ -8,7 +8,8 @@ Only facts of definition; nothing is approximate. Sources:
 * yard and pound: the international yard and pound agreement of 1959 (0.9144 m and
   0.453 592 37 kg exactly), as in the Weights and Measures Act 1985, schedule 1, which also
   gives 3 feet to the yard, 12 inches to the foot, 1760 yards to the mile, 16 ounces to the
-  pound, 14 pounds to the stone, 8 pints to the gallon, and the gallon as 4.546 09 litres;
+  pound, 14 pounds to the stone, 8 pints to the gallon, and the gallon as 4.546 09 litres (the parts
+  of the schedule are from memory);
 * a week of 7 days and a year of 12 months: the calendar. A month is no number of days, so
   years and months are a kind of their own.
 

@@ -74,6 +74,19 @@ def letters_alone(plain: str) -> frozenset[str]:
     return frozenset(run[0] for run in _RUN.finditer(_blanked(plain)) if len(run[0]) == 1)
 
 
+def letters_used(plain: str, letters: frozenset[str]) -> frozenset[str]:
+    """Return the letters that a line uses for numbers, alone or in products that can be read.
+
+    `letters` are known from other lines. Those of 2lb + 2bh tell that 6lb is a product too.
+
+    >>> [sorted(letters_used(one, frozenset())) for one in ("2lb + 2bh", "x + 6 sweets")]
+    [['b', 'h', 'l'], ['x']]
+    """
+    if unknown_word(plain, letters):
+        return letters_alone(plain)
+    return frozenset(letter for run in _RUN.finditer(_blanked(plain)) for letter in run[0])
+
+
 def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | None:
     """Return the first word in a line that is no product of letters, or None.
 
