@@ -209,7 +209,7 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
         if isinstance(asked.key, Listing) and "," not in plain:
             # Some people part the items of a list by nothing but spaces.
             try:
-                return parse(", ".join(plain.split()), pence=pence)
+                return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
             except ParseError:
                 pass
         seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"

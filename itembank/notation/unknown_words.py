@@ -77,9 +77,9 @@ def letters_alone(plain: str) -> frozenset[str]:
 def letters_used(plain: str, letters: frozenset[str]) -> frozenset[str]:
     """Return the letters that a line uses for numbers, alone or in products that can be read.
 
-    `letters` are known from other lines. Those of 2lb + 2bh tell that 6lb is a product too.
+    `letters` are known from other lines. Those of 2lb + 2bh + 2lh tell that 6lb is a product too.
 
-    >>> [sorted(letters_used(one, frozenset())) for one in ("2lb + 2bh", "x + 6 sweets")]
+    >>> [sorted(letters_used(one, frozenset())) for one in ("2lb + 2bh + 2lh", "x + 6 sweets")]
     [['b', 'h', 'l'], ['x']]
     """
     if unknown_word(plain, letters):
