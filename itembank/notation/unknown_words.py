@@ -38,21 +38,32 @@ _LITTLE = frozenset(re.findall("..", "amanasatbebydogoheifinisitmemynoofonorpmso
 _COMMON = frozenset(
     re.findall(
         "[a-z]+",
-        """abbey abort accent accept access accost act add adds adept adopt aft ago ah ail aim aims
-    air airs airy all allot allow alms almost amp ant ants any apt art arts ask bees beet beg begin
-    begins begs bell bells belly below belt belts bent best bet bets bill bills billy bin bins bit
-    bits boost boot boots boss bow box boy buy by cell cells cello cent cents chill chills chilly
-    chimp chin chins chip chips chop chops city clop clot clots cloy coop coops coot cop cops cost
-    cosy cot cots cow coy cry dell deny dent dents dew dim dims din dint dip dips dirt dirty door
-    doors dot dots dry eel eels egg eggs ells elm elms emu envy error fees fell fill fills filly
-    film films filmy fin fins first fish fist fists fit fits fix floor floors flop flow flows fly
-    foot fort fortnight forty fox foxy ghost gill gills gin glop gloss glossy glow glows glory
-    got guy hill hills hilly hims hint hints hip hips his hit hits hoop hoops hoot hop hops host
-    hot how imp imps in inn inns ins iv jot jots joy kiln kin knot knots know knows lop loss lost
-    lot lots low lows moo moor moors moos mop mops moss mossy most mow no noon nor not now opt opt
-    or pry try fry why spy sky shy sly cry dry fly pty pts ppl
-    gym gyms pyx myth hymn lynx crypt tryst nth rst rpm fps kmh kph mph hrs yrs wks mths pcm pcs
-    tsp tbsp ltr mtr mtrs kgs lbs ozs yds btw nb""",
+        """
+    abbey abbot abet abhor ably abort accent accept access accost ace aces act add adds
+    adept adios adopt aegis affix aft aglow ago ail aim aims air airs airy all allot allow
+    alloy ally almost alms alp alps alt amp amps ann ans ant ants any app apps apt art arts
+    arty ask ass bee beef been beep beer beers bees beet befit beg begin begins begot begs
+    bell bells belly below belt belts ben bent berry best bet bets bijou bill billow bills
+    billy bin bins bio biopsy bit bits blot blow boo boor boost boot boots booty bop boss
+    bossy bow box boxy boy btl btls btw buy cell cello cellos cells cent cents chill chills
+    chilly chimp chin chino chinos chins chintz chip chips chit choosy chop choppy chops
+    chow city clop clot clots cloy coo coop coops coot cop cops copy cost cosy cot cots cow
+    coy cry crypt ctd deem deems deep deer deft defy deity dell demo demos den dens dent
+    dents deny dew dewy dim dims din dino dins dint dip dips dirt dirty ditty door doors dos
+    dot dots dotty dry eel eels egg eggs ego egos ells elm elms empty emu emus envy err
+    error errs est fee feel feels fees feet fell fells felt few fill fills filly film films
+    filmy fin fins fir firs first fish fist fists fit fits fix fizz floor floors flop floppy
+    flops floss flow flows flu flux fly foot for fort fortnight forts forty fox foxy fps fry
+    ghost gill gills gilt gin gins gist glop glory gloss glossy glow glows gnu gnus goo gory
+    got guy gym gyms hill hills hilly hilt him hims hint hints hip hippy hips his hiss hit
+    hits hmm hoop hoops hoot hoots hop hops host hot how hrs hymn ill ills imp imps inn inns
+    ins ivy jot jots joy kgs kiln kin kiss kit kmh knot knots knotty know knows kph kth lbs
+    lhs loop loops loos loot lop lorry loss lost lot lots low lows ltd ltr lux lynx moo moor
+    moors moos mop mops moss mossy most mow mph mrs mths mtr mtrs myth myths noon nor not
+    nov now nth oops opt ozs pcm pcs pct pkt pkts ply ppl pry pts pty pygmy pyx qty rhs
+    rhythm rpm rst shy sky sly spy std sty sync tbsp thy try tryst tsp txt why wks wry yds
+    yrs
+    """,
     )
 )
 _UNIT_LIKE = frozenset(NAMES) | {unit.lower() for unit in UNITS if unit.isalpha()}
@@ -193,6 +204,8 @@ def _is_product(word: str, spaced: bool, apart: bool) -> bool:
         return not (apart and low in _LITTLE)
     if spaced or low in _COMMON:
         return False
+    if word != low and word == word.capitalize() and _VOWEL.search(low):
+        return False  # Ann and Ben, not A × n × n
     if len(set(low)) == 1 or (list(low) == sorted(low) and low not in NAMES):
         return True
     if word != low and word != word.upper() and word != word.capitalize():
