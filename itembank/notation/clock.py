@@ -7,7 +7,7 @@ so every other place for one is refused.
 
 from __future__ import annotations
 
-from .tree import Bracket, ClockTime, Dec, Frac, Int, Mixed, Money, Node, Percent, Sum
+from .tree import Bracket, ClockTime, Dec, Frac, Int, Mixed, Money, Node, Percent, Sum, symbols
 
 DAY = 86_400
 """The seconds of a day."""
@@ -73,7 +73,8 @@ def clock_fault(node: Sum) -> str:
     count = times_in(node)
     if count is None:
         return ""
-    if count not in (0, 1):
+    # A letter may be a time: x - 14:35 = 50 min.
+    if count not in (0, 1) and not symbols(node):
         return "Two times of day cannot be added: only their difference has a meaning."
     for term in (node.first, *(term for _, term in node.rest)):
         if isinstance(term, Int | Dec | Mixed | Frac | Percent | Money):

@@ -171,8 +171,12 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
 _LENGTH = r"\d[\d.]* (?:h|min|s|day)(?![A-Za-z^/])"
 _SURE = re.compile(CLOCK_12 + r"|(?<![\d.:])0\d:[0-5]\d(?![\d.:])")
 _IN_A_SUM = re.compile(
-    rf"{CLOCK_24} ?[-+] ?(?:{CLOCK_24}|[A-Za-z](?![A-Za-z]))"
+    rf"{CLOCK_24} ?[-+] ?{CLOCK_24}"
     rf"|(?<![\d.:])\d+:\d+ ?[-+] ?{_LENGTH}|{_LENGTH} ?\+ ?\d+:\d+(?![\d.:])"
+)
+_A_LENGTH = re.compile(_LENGTH)
+_WITH_LETTER = re.compile(
+    rf"{CLOCK_24} ?[-+] ?[A-Za-z](?![A-Za-z])|(?<![A-Za-z])[A-Za-z] ?[-+] ?{CLOCK_24}"
 )
 _TIME = re.compile(f"{CLOCK_12}|{CLOCK_24}")
 _CLOSE_UP = re.compile(
@@ -199,14 +203,18 @@ def holds_time(lines: Iterable[str]) -> bool:
     """Tell whether 14:35 can only be a time of day in the lines of one question.
 
     It is one where a time stands that nothing else could be (09:45 or 2:35 pm), or where it is
-    joined by + or - to another or to a length of time; elsewhere it is a ratio.
+    joined by + or - to another or to a length of time, or to a letter where a length of time
+    stands in another line; elsewhere it is a ratio.
 
     >>> [holds_time([one]) for one in ("14:35", "14:35 + 50 min", "16:10 - 14:35", "09:45")]
     [False, True, True, True]
     """
-    return any(":" in one or "m" in one for one in lines) and any(
-        _SURE.search(one) or (":" in one and _IN_A_SUM.search(one)) for one in lines
-    )
+    texts = list(lines)
+    timed = [one for one in texts if ":" in one or "m" in one]
+    if any(_SURE.search(one) or _IN_A_SUM.search(one) for one in timed):
+        return True
+    with_letters = any(_WITH_LETTER.search(one) for one in timed)
+    return with_letters and any(map(_A_LENGTH.search, texts))
 
 
 def _explain(plain: str, offset: int, column: int) -> str:

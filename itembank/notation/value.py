@@ -45,6 +45,7 @@ from itembank.notation.tree import (
     Root,
     Sum,
     Sym,
+    symbols,
 )
 from itembank.notation.units import CURRENCY, UNITS
 
@@ -169,7 +170,7 @@ def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
         case Bracket(of):
             return linear(of, known)
         case Sum(first, rest):
-            if times_in(node) is not None:
+            if times_in(node) is not None and not symbols(node):
                 return {"": exact(node)}
             total = dict(linear(first, known))
             for op, term in rest:
