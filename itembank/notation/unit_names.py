@@ -78,6 +78,9 @@ _SPELT = re.compile(
 _PI = re.compile(rf"(?<![{LETTERS}])pi(?![{LETTERS}])")
 _HALF = re.compile(rf"(?<=\d) ?(?:[ap](?:\.m\.?|m)|[AP]M)(?![{LETTERS}])")
 
+# Whatever has none of these has no name, slip or second unit in it.
+_PERHAPS = re.compile(r"[A-Za-z]{2}|[hL°]|[ap]\.|\d[mltg]")
+
 _CAPITALS_MATTER = frozenset({"MG", "Mg", "ML", "Ml", "MM", "Mm"})
 """Capitals that make another unit of it: Mg is a tonne, ML a million litres."""
 _CLOSE_UP = frozenset({"cm2", "m2", "mm2", "km2", "cm3", "m3", "mm3"})
@@ -110,7 +113,7 @@ def with_signs(plain: str, origins: list[int], letters: frozenset[str]) -> Text:
     >>> signs("3abc + 2 sweets")
     '3abc + 2 sweets'
     """
-    if not any(char.isalpha() or char == "°" for char in plain):
+    if not _PERHAPS.search(plain):
         return plain, origins
     edits: list[tuple[int, int, str]] = []
     for found in _SPELT.finditer(plain):

@@ -25,6 +25,7 @@ from .unit_names import NAMES
 from .units import CURRENCY, UNITS
 
 _RUN = re.compile("[A-Za-z]+")
+_TWO = re.compile("[A-Za-z]{2}")
 _NOT_LETTERS = re.compile(rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{CLOCK_12}')
 _FUNCTIONS = re.compile(
     "(?:arc)?(?:sin|cos|tan)h?|cosec|log|exp|max|min|mod|gcd|hcf|lcm|sqrt|cbrt|floor|ceil|round",
@@ -108,6 +109,8 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
     >>> unknown_word("60 sweets").offset
     3
     """
+    if not _TWO.search(plain):
+        return None
     blanked = _blanked(plain)
     runs = list(_RUN.finditer(blanked))
     if not any(len(run[0]) > 1 for run in runs):

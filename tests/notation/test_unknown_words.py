@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from itembank.notation import NotationError, ParseError, line, parse, parse_together, parse_written
 from itembank.notation.tree import Int, Juxt, Sym
+from itembank.notation.unit_names import NAMES
 from itembank.notation.unknown_words import unknown_word
 
 PRODUCTS = """ab|xy|xyz|abc|3abc|12abcd|prt|lwh|V = lwh|V = lbh|I = PRT/100|v = u + at
@@ -110,6 +111,8 @@ def test_products_in_the_order_of_the_alphabet_are_read(letters):
         text = line(product)
     except NotationError:
         reject()  # a unit: 7cl
+    if text[1:] in NAMES:
+        reject()  # a slip for a unit: 7kms
     try:
         assert parse(text) == product
     except ParseError as error:
