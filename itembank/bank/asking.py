@@ -112,8 +112,8 @@ STORIES = ("hcf", "lcm", "share", "solve", "order", "convert", "round", "simplif
 def _unread(words: str) -> str:
     if re.search(r"\d|[+×÷=<>≤≥√%£€$°^*/−]", words):
         return (
-            f"‘{readable(words)}’ stands outside {{ }}: put all of a number or a sum in one pair of "
-            "braces, or add a model of the words."
+            f"‘{readable(words)}’ stands outside {{ }}: put all of a number or a sum in one pair "
+            "of braces, or add a model of the words."
         )
     return (
         f"‘{readable(words)}’ is not understood, and may change what is asked: word it as in the "

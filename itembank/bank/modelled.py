@@ -83,6 +83,8 @@ def _told(maths: Maths, ask: Ask) -> Ask:
     """Return the question of a story that its task stands for, as its last sentence asks it."""
     asking = questions(maths.runs)
     words = readable(asking[-1]) if asking else ""
+    if not asking and isinstance(ask, Find) and isinstance(ask.target, Listing):
+        return ask  # Two clubs share £40 in the ratio 3 : 5: to say how is all there is to ask
     if len(asking) != 1:
         raise NeedsPerson("A story with a task and no model asks one thing, in one sentence.")
     if isinstance(ask, Common):

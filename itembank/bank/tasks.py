@@ -171,6 +171,9 @@ def _is_plain(node: Node) -> bool:
 
 
 def _simplify(item: BankItem, given: Given) -> Ask:
+    relations, others = parted(given.where)
+    if relations and not others and len(given.args) == 1 and isinstance(given.args[0], Ratio):
+        return Find(given.args[0], tuple(relations))
     target = _expression(given.all, "simplify")
     return Rewrite(target, "simplify") if symbols(target) else Find(target)
 

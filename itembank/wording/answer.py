@@ -279,8 +279,11 @@ _ANSWER = (
     r"rounding) )?(?:(?:your|the|each|all|any|both|every)(?: of your)?(?: final| exact)? "
     r"(?:answers?|results?|solutions?|values?) |it |them )?"
 )
+GLUE = r"(?:,|and|but|then)? ?"
+GLUE_AND_ANSWER = GLUE + _ANSWER
+"""What may stand before a phrase about the answer: *, and give your answer* to 1 decimal place."""
 TAILS = tuple(
-    rf"(?:,|and|but|then)? ?{_ANSWER}(?:{tail})(?![\w])"
+    rf"(?:{tail})(?!\w|[.,]\d)"
     for tail in (
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
@@ -317,7 +320,7 @@ TAILS = tuple(
         r"please",
     )
 )
-"""Phrases about the answer that a question may go on with; each starts with its comma or *and*."""
+"""Phrases about the answer that a question may go on with."""
 
 ASIDES = (
     r"(?:please )?show (?:all )?(?:of )?(?:your|each step of your|each line of(?: your)?) working(?: out)?(?: clearly)?",

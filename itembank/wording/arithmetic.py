@@ -21,18 +21,22 @@ from itembank.notation.tree import (
     Int,
     Listing,
     Mixed,
+    Money,
     Node,
     NotationError,
     Percent,
     Power,
     Product,
+    Quantity,
     Ratio,
     Relation,
     Root,
     Sum,
     Sym,
     symbols,
+    walk,
 )
+from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.wording.phrases import phrase
 
@@ -67,7 +71,7 @@ def _part(node: Node) -> Node:
 def _sum(*nodes: Node) -> Built:
     if len(nodes) == 1 and isinstance(nodes[0], Sum) and all(op == "+" for op, _ in nodes[0].rest):
         return nodes[0], ()  # Add {3/4 + 1/6}: the sum stands there
-    first, *rest = map(_part, _several(nodes))
+    first, *rest = map(_part, _alike(_several(nodes)))
     return Sum(first, tuple(("+", node) for node in rest)), ()
 
 
@@ -85,7 +89,28 @@ def _several(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
     return nodes
 
 
+def _alike(nodes: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Return things that can be added up: all money, all of one kind of unit, or all bare."""
+    if len({_kind(node) for node in nodes}) > 1:
+        raise NotBuilt("Amounts of different kinds are not added, taken away or compared.")
+    return nodes
+
+
+def _kind(node: Node) -> str:
+    """Return what an amount is an amount of, by the first unit or sign in it."""
+    for part in walk(node):
+        match part:
+            case Money(_, sign):
+                return CURRENCY[sign].dimension
+            case Quantity(_, unit):
+                return UNITS[unit].dimension
+            case Percent():
+                return "percent"
+    return ""
+
+
 def _less(a: Node, b: Node) -> Built:
+    _alike((a, b))
     return Sum(_part(a), (("-", _part(b)),)), ()
 
 
@@ -136,7 +161,7 @@ def _changed(sign: str) -> Callable[[Node, Node], Built]:
     def build(amount: Node, by: Node) -> Built:
         if isinstance(by, Frac):
             raise NotBuilt("By a fraction may mean by that much, or by that part of it.")
-        change = _of(by, amount)[0] if isinstance(by, Percent) else _part(by)
+        change = _of(by, amount)[0] if isinstance(by, Percent) else _part(_alike((amount, by))[1])
         return Sum(_part(amount), ((sign, change),)), ()  # type: ignore[arg-type]
 
     return build

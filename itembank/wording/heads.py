@@ -190,8 +190,9 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         True,
     ),
     # Sharing and rounding.
-    ("share", rf"{_SHARES} <M>(?: [a-z-]+){{0,3}}? in(?:to)? the ratio <M>", False),
-    ("share", rf"{_SHARES} <M> (?:between|among) [a-z, ]+? in the ratio <M>", False),
+    # The group *wild* is a stretch of a story, and is looked at as such.
+    ("share", rf"{_SHARES} <M>(?P<wild>(?: [a-z-]+){{0,3}}?) in(?:to)? the ratio <M>", False),
+    ("share", rf"{_SHARES} <M>(?P<wild> (?:between|among) [a-z, ]+?) in the ratio <M>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)? (?:the answer to )?<NP>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)?(?: <THEM>)?", True),
     # Another way to write a number, or its form alone.

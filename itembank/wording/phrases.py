@@ -90,3 +90,43 @@ def phrase(wording: str) -> re.Pattern[str]:
     for name, piece in (*_SOFT.items(), *_PIECES.items()):
         made = made.replace(f"<{name}>", piece)
     return re.compile(made, re.I)
+
+
+_VERBS = re.compile(r"<(FIND|PUT)> ")
+
+
+@lru_cache(maxsize=1024)
+def _opening(wording: str) -> tuple[str, re.Pattern[str]]:
+    """Return the kind of verb a wording begins with, and a small pattern of what comes next."""
+    match = _VERBS.match(wording)
+    verbs = match[1] if match else ""
+    rest = wording[match.end() :] if match else wording
+    depth, end = 0, 0
+    for at, char in enumerate(rest):
+        if char == "<" and "<" + rest[at + 1 :].partition(">")[0] + ">" in _MACROS:
+            break
+        depth += (char == "(") - (char == ")")
+        if not depth and char == " ":
+            end = at
+    return verbs, re.compile(rest[:end], re.I)
+
+
+_MACROS = frozenset(f"<{name}>" for name in (*_SOFT, *_PIECES))
+
+
+@lru_cache(maxsize=4)
+def _verb(kind: str) -> re.Pattern[str]:
+    return re.compile(_SOFT[kind] + " ", re.I)
+
+
+def begins(wording: str, sentence: str) -> bool:
+    """Whether a sentence begins as a wording does; cheap, so that few wordings are compiled.
+
+    >>> begins("<FIND> the sum of <NPs>", "Find the mean of"), begins("halve <NP>", "Halve it")
+    (False, True)
+    """
+    verbs, opening = _opening(wording)
+    if not verbs:
+        return opening.match(sentence) is not None
+    verb = _verb(verbs).match(sentence)
+    return verb is not None and opening.match(sentence, verb.end()) is not None

@@ -16,11 +16,11 @@ from functools import lru_cache
 
 from itembank.items.item import Run
 from itembank.notation.tree import Listing, Node, Ratio, Sym, symbols
-from itembank.wording.answer import ASIDES, LARGEST, SMALLEST, TAILS
+from itembank.wording.answer import ASIDES, GLUE, GLUE_AND_ANSWER, LARGEST, SMALLEST, TAILS
 from itembank.wording.arithmetic import SAYINGS, Saying
 from itembank.wording.heads import GIVENS, HEADS, LEADS
 from itembank.wording.numbers import counting_words, strange_signs
-from itembank.wording.phrases import phrase
+from itembank.wording.phrases import begins, phrase
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _SLOT = re.compile(SLOT)
@@ -99,10 +99,10 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
         if (given := _given(rest)) is not None:
             loose += given
             continue
-        if command is not None and command.task == "share" and (asked := _of_shares(rest)):
+        if command is not None and (asked := _of_several(rest, command.task)):
             command = replace(command, pick=asked if asked != "each" else "")
             continue
-        found = _command(rest)
+        found = _command(rest, shown)
         if found is not None and not found.unread:
             if command is not None:
                 return replace(command, unread=sentence)
@@ -121,7 +121,7 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
     if command is None:
         if loose and _SLOT.fullmatch(text.strip(" .?!;")):
             return Reading("work-out", tuple(loose))
-        return Reading(unread=text)
+        return Reading(unread=sentences(text)[-1] if sentences(text) else text)
     return _settled(command, loose, told)
 
 
@@ -170,10 +170,14 @@ def _about_the_answer(sentence: str) -> bool:
 
 def _tail(text: str, at: int) -> int | None:
     """Return where the longest phrase about the answer that starts at `at` ends, or None."""
+    starts = {
+        match.end() for glue in (GLUE, GLUE_AND_ANSWER) if (match := phrase(glue).match(text, at))
+    }
     ends = [
         match.end()
         for tail in TAILS
-        if (match := phrase(tail).match(text, at)) and match.end() > at
+        for start in starts
+        if (match := phrase(tail).match(text, start)) and match.end() > at
     ]
     return max(ends, default=None)
 
@@ -182,13 +186,13 @@ def _slots(text: str) -> list[int]:
     return [index_of(char) for char in _SLOT.findall(text)]
 
 
-def _command(sentence: str) -> Reading | None:
+def _command(sentence: str, shown: frozenset[int]) -> Reading | None:
     """Return a sentence read as a command; its `unread` is what no wording goes on to read.
 
     None where it begins like no command.
     """
     best: Reading | None = None
-    for reading in _commands(sentence):
+    for reading in _commands(sentence, shown):
         if not reading.unread:
             return reading
         if best is None or len(reading.unread) < len(best.unread):
@@ -196,14 +200,22 @@ def _command(sentence: str) -> Reading | None:
     return best
 
 
-def _commands(sentence: str) -> Iterator[Reading]:
+def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
     for saying in SAYINGS:
+        if not begins(saying.wording, sentence):
+            continue
         if match := saying.pattern.match(sentence):
+            if not _bounded(sentence, match.end()):
+                continue
             args = tuple(place for group in match.groups() if group for place in _slots(group))
             yield _after(Reading("work-out", args, saying=saying), sentence, match.end())
     for head in HEADS:
+        if not begins(head.wording, sentence):
+            continue
         match = head.pattern.match(sentence)
-        if not match or (head.task == "order" and not _SAYS_ORDER.search(sentence)):
+        if not match or not _bounded(sentence, match.end()):
+            continue
+        if head.task == "order" and not _SAYS_ORDER.search(sentence):
             continue
         named = match.groupdict()
         letter, where = named.get("letter") or "", named.get("where") or ""
@@ -217,7 +229,11 @@ def _commands(sentence: str) -> Iterator[Reading]:
         reading = Reading(head.task, args, tuple(_slots(where)), letter, pick)
         if not args and not where and not head.back and not letter:
             continue
-        yield _after(reading, sentence, match.end())
+        wild = named.get("wild") or ""
+        if strange := _unread_in_story(wild, shown):
+            yield replace(reading, unread=strange)
+        else:
+            yield _after(reading, sentence, match.end())
 
 
 @lru_cache(maxsize=1024)
@@ -263,7 +279,7 @@ def _after(reading: Reading, sentence: str, at: int) -> Reading:
 
 def _bounded(sentence: str, end: int) -> bool:
     """Whether a phrase ends where a word ends."""
-    return end >= len(sentence) or not sentence[end].isalnum()
+    return end >= len(sentence) or not (sentence[end].isalnum() and sentence[end - 1].isalnum())
 
 
 _SAYS_ORDER = re.compile(
@@ -308,9 +324,18 @@ _SIZED_SHARE = (
 )
 
 
-def _of_shares(sentence: str) -> str:
-    """Return which share a question after *Share … in the ratio …* asks for, or ``""``."""
-    if phrase(_EACH).fullmatch(sentence):
+_ONE_SOLUTION = (
+    r"(?:give|state|write down|find|write) (?:only )?(?:the )?(?:only )?<pick> "
+    r"(?:solution|root|answer|value|one)(?: only)?"
+)
+
+
+def _of_several(sentence: str, task: str) -> str:
+    """Return which share or solution a sentence after the command asks for, or ``""``."""
+    if task == "share" and phrase(_EACH).fullmatch(sentence):
         return "each"
-    match = phrase(_SIZED_SHARE).fullmatch(sentence)
+    wording = {"share": _SIZED_SHARE, "solve": _ONE_SOLUTION, "find-letter": _ONE_SOLUTION}.get(
+        task
+    )
+    match = phrase(wording).fullmatch(sentence) if wording else None
     return match["pick"].lower() if match else ""
