@@ -274,6 +274,8 @@ def _convert(item: BankItem, given: Given) -> Ask:
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_power(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
+    if any(not symbols(node) for node in given.args[1:]):
+        raise NeedsPerson("More than one thing may be what is to be converted: add a model.")
     return Find(_expression(given.args[:1], "convert"))
 
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.tree import Money, Node, Quantity, walk
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
+from itembank.notation.units import CURRENCY, TOGETHER, UNITS
 
 _NAMES = {
     name.casefold(): unit
@@ -41,13 +41,39 @@ def unit_said(words: str) -> str:
     return found.pop() if len(found) == 1 else ""
 
 
+_PAIRS = {
+    f"{UNITS[big].many} and {UNITS[small].many}": (big, small)
+    for big, smalls in TOGETHER.items()
+    for small in smalls
+} | {"pounds and pence": ("£", "p")}
+_TOGETHER = re.compile(rf"\b(?:in|to|into|how many) ({'|'.join(_PAIRS)})\b", re.IGNORECASE)
+
+
+def _not_together(key: Node, asked: re.Match[str]) -> str:
+    """Return how a key is not in the two units that the words ask for at once, or ``""``."""
+    big, small = _PAIRS[asked[1].casefold()]
+    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    match value:
+        case MixedUnits(parts) if tuple(part.unit for part in parts) == (big, small):
+            return ""
+        case Quantity(Int(), unit) if unit == big:
+            return ""
+        case Money(_, "£") if big == "£":
+            return ""
+    return f"the question asks for {asked[1]}, the key is not in both"
+
+
 def other_unit(key: Node, words: str) -> str:
     """Return what is wrong where the words name a unit and the key has another, or ``""``.
 
     >>> from itembank.notation.tree import Int
     >>> other_unit(Quantity(Int(3), "kg"), "Change it to grams.")
     'the question asks for grams, the key is in kilograms'
+    >>> other_unit(Quantity(Int(155), "min"), "Give the time in hours and minutes.")
+    'the question asks for hours and minutes, the key is not in both'
     """
+    if (asked := _TOGETHER.search(words)) and (fault := _not_together(key, asked)):
+        return fault
     wanted = unit_said(words)
     facts = {**UNITS, **CURRENCY}
     used = {part.unit for part in walk(key) if isinstance(part, Quantity)}

@@ -10,7 +10,7 @@ import pytest
 
 from itembank.bank.maths import UnreadableMaths
 from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
+from itembank.bank.reading import NeedsPerson, read_item
 from itembank.checking.outcome import judge
 from itembank.notation import ParseError, parse
 from itembank.notation.tree import Sym, walk
@@ -42,6 +42,10 @@ def state(prompt, key, *model):
         ("Change {5 ft 7 in} to inches.", ["67 in"], ["57 in", "5.7 ft"]),
         ("Change {10 st 4 lb} to pounds.", ["144 lb"], ["104 lb"]),
         ("Change {3 litres} to cubic centimetres.", ["3000 cm^3"], ["300 cm^3", "3 l"]),
+        ("Change {155 min} to hours and minutes.", ["2 h 35 min"], ["155 min", "2 h 25 min"]),
+        ("Change {9300 s} to hours and minutes.", ["2 h 35 min"], ["155 min", "9300 s"]),
+        ("Change {150 min} to hours and minutes.", ["2 h 30 min"], ["2.5 h"]),
+        ("Write {67 in} in feet and inches.", ["5 ft 7 in"], ["67 in", "5 ft 6 in"]),
         ("Change {2 weeks} to days.", ["14 days"], ["10 days"]),
         ("Simplify {3p + 2q + 4p}.", ["7p + 2q"], ["9pq"]),
         ("Simplify {10:15}.", ["2 : 3"], ["3 : 2"]),
@@ -56,6 +60,23 @@ def test_equations_with_times_of_day():
     left = "A bus comes at {10:20}. Its journey took {50 min}. When did it leave?"
     assert state(left, "09:30", "t + 50 min = 10:20") == "proved"
     assert state(left, "09:10", "t + 50 min = 10:20") == "disproved"
+
+
+def test_how_long_and_when_are_told_apart():
+    film = "A film starts at {2:35 pm} and ends at {4:20 pm}. "
+    for words, key in (("How long is it?", "1 h 45 min"), ("How many minutes is it?", "105 min")):
+        assert state(film + words, key, "4:20 pm - 2:35 pm") == "proved"
+        assert state(film + words, "1 h 55 min", "4:20 pm - 2:35 pm") == "disproved"
+    film = "A film lasts {105 min} and ends at {4:20 pm}. "
+    assert state(film + "When does it start?", "2:35 pm", "4:20 pm - 105 min") == "proved"
+    film = "A film lasts {105 min} and starts at {4:20 pm}. "
+    with pytest.raises(NeedsPerson):
+        state(film + "When does it end?", "2:35 pm", "4:20 pm - 105 min")
+
+
+def test_of_two_things_neither_is_converted():
+    with pytest.raises(NeedsPerson, match="More than one thing"):
+        state("A rope is {3 m} and {2 m} long. How many centimetres is that?", "500 cm")
 
 
 def test_what_goes_past_midnight_is_left_to_a_person():
