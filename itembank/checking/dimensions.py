@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from itembank.checking.finding import text
 from itembank.notation.clock import times_in
 from itembank.notation.tree import (
     Bracket,
@@ -14,12 +15,14 @@ from itembank.notation.tree import (
     Money,
     Neg,
     Node,
+    NotationError,
     Percent,
     Power,
     Product,
     Quantity,
     Root,
     Sum,
+    symbols,
     walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
@@ -168,3 +171,21 @@ def dimension_words(of: Dimension) -> str:
         if of
         else ("a number without a unit")
     )
+
+
+def unlike_things(nodes: Iterable[Node]) -> str:
+    """Return the first sum without letters that adds unlike things, in words, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> unlike_things([parse("3 kg + 2 m")]), unlike_things([parse("3 kg + 200 g")])
+    ('3 kg + 2 m adds unlike things', '')
+    """
+    for node in nodes:
+        for part in walk(node):
+            if not isinstance(part, Sum) or symbols(part) or not kinds(part):
+                continue
+            try:
+                dimension(part)
+            except NotationError:
+                return f"{text(part)} adds unlike things"
+    return ""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.checking.dimensions import unlike_things
 from itembank.checking.exact import by_first_road, key_form_fault
 from itembank.checking.finding import Finding
 from itembank.checking.keys import value_given
@@ -72,6 +73,8 @@ def _judged(item: Item) -> Outcome:
     fault = unprinted(item)
     if fault:
         return Outcome(State.NEEDS_PERSON, _sentence(fault))
+    if unlike := unlike_things(asked(item.ask)):
+        return Outcome(State.NEEDS_PERSON, _sentence(unlike))
     first = by_first_road(item)
     # sympy sees only what the first road could settle, so nothing here takes for ever.
     second = _by_second_road(item)
