@@ -15,6 +15,7 @@ from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.wording import form_in_words, says_simplest, task_stated
+from itembank.checking.key_forms import form_asked
 from itembank.items.forms import form_fault
 from itembank.items.item import (
     Ask,
@@ -117,6 +118,8 @@ def form_of(item: BankItem, maths: Maths) -> str:
 
 def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
     """Return the form a key takes where the item states none."""
+    if asked := form_asked(words_of(maths), ask, maths.key):
+        return asked
     match ask:
         case Rewrite(_, detail):
             return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[

@@ -11,7 +11,7 @@ from itembank.checking.elimination import answer
 from itembank.checking.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.checking.identity import find_rewritten, find_value
 from itembank.checking.key_forms import key_form_fault
-from itembank.checking.keys import Misfit, value_given
+from itembank.checking.keys import Misfit, says, value_given
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.ranges import find_range
 from itembank.checking.repeats import REPEATS, repeats
@@ -86,7 +86,7 @@ def by_first_road(item: Item) -> Finding:
             a, b = _reals((left, right))
             sign: RelationOp = "<" if a < b else ">" if b < a else "="
             ours = Relation(left, ((sign, right),))
-            return found(ours, key, key == ours)
+            return found(ours, key, says(ours, key))
         case Choose(options, detail):
             values = _reals([node for _, node in options])
             best = min(values) if detail == "least" else max(values)

@@ -12,8 +12,16 @@ from collections.abc import Iterator
 
 from itembank.checking.rounding import rounding_fault
 from itembank.items.forms import form_fault
-from itembank.items.item import Find, Item, Order, Rewrite, Round, Solve, Subject
-from itembank.items.number_forms import bare, lowest_terms, mixed, ratio, unsigned, whole_parts
+from itembank.items.item import Ask, Find, Item, Order, Rewrite, Round, Solve, Subject
+from itembank.items.number_forms import (
+    bare,
+    integer,
+    lowest_terms,
+    mixed,
+    ratio,
+    unsigned,
+    whole_parts,
+)
 from itembank.items.power_forms import factors_of
 from itembank.items.value_forms import value
 from itembank.notation.line import line
@@ -42,7 +50,14 @@ _ASKED = (
     ("power", re.compile(r"\bas (?:an?|one) (?:single )?power\b", re.I)),
     ("surd", re.compile(r"\brationali[sz]", re.I)),
 )
+_PRIMES = re.compile(r"\bprime", re.I)
 _PRIME_POWERS = re.compile(rf"{_INDEX}|\bproduct of powers of\b", re.I)
+_PRODUCT = re.compile(
+    r"\b(?:as a (?:repeated )?(?:product|multiplication)|in expanded form|written out"
+    r"|out in full|without (?:indices|index notation|powers))\b",
+    re.I,
+)
+_SIMPLIFY = re.compile(r"\bsimplify\b", re.I)
 _LOWEST = re.compile(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
 _POWER_OF = re.compile(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
 
@@ -51,11 +66,39 @@ def key_form_fault(item: Item) -> str:
     """Return what keeps the key from the form that is asked for, or an empty string."""
     fault = form_fault(item.form, item.key)
     if fault and all(form_fault(item.form, other) for other in _respelled(item)):
-        return fault
+        return "" if _whole_as_fraction(item) else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
     return _asked_in_words(item, words) or _held_to_the_question(item)
 
 
+def form_asked(words: str, ask: Ask, key: Node) -> str:
+    """Return the form of powers, products or fractions that the words of a prompt ask, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> def asked(words, target, key):
+    ...     return form_asked(words, Find(parse(target)), parse(key))
+    >>> asked("Write as a single power.", "2^3 × 2^4", "2^7")
+    'power'
+    >>> asked("Work out.", "2^3 × 2^4", "2^7"), asked("Write as a product.", "5^3", "5 × 5 × 5")
+    ('', 'product')
+    """
+    if not isinstance(ask, Find | Rewrite) or (isinstance(ask, Find) and ask.relations):
+        return ""
+    if _PRIMES.search(words):
+        return "prime-powers" if _PRIME_POWERS.search(words) else ""
+    for form, pattern in _ASKED:
+        if pattern.search(words) and _can_have(form, "", _value(key)):
+            return form
+    target = bare(ask.target)
+    if isinstance(target, Power) and _PRODUCT.search(words):
+        return "product"
+    powers = [part for part in walk(target) if isinstance(part, Power) and not symbols(part)]
+    if powers and isinstance(unsigned(key), Power) and _SIMPLIFY.search(words):
+        return "power"
+    return ""
+
+
+_FRACTIONS = ("fraction", "lowest-terms", "improper", "number", "value")
 HOLE = "\0"
 """Stands for a piece of mathematics among the words."""
 
@@ -75,11 +118,15 @@ def _respelled(item: Item) -> Iterator[Node]:
             if len(letters) == 1 and not any(isinstance(v, Relation) for v in bare_values):
                 letter = Sym(next(iter(letters)))
                 yield Listing(tuple(Relation(letter, (("=", v),)) for v in bare_values))
-        case Find(target, ()) if isinstance(unsigned(target), Int) and not symbols(target):
-            # −5 written as a fraction is (−5)/1.
-            inner = unsigned(key)
-            if item.form != "integer" and isinstance(inner, Frac) and inner.den == Int(1):
-                yield inner.num
+
+
+def _whole_as_fraction(item: Item) -> bool:
+    """Tell whether the question prints a whole number and the key is it over 1: −5 as (−5)/1."""
+    match item.ask:
+        case Find(target, ()) if not integer(target) and item.form in _FRACTIONS:
+            parts = whole_parts(item.key)
+            return isinstance(parts, tuple) and parts[1] == 1
+    return False
 
 
 def _asked_in_words(item: Item, words: str) -> str:

@@ -218,4 +218,4 @@ def _gather(node: Node, side: str, into: list[tuple[str, Writing]], algebraic: b
 
 
 def _sorted(parts: list[Writing] | list[tuple[str, Writing]]) -> list[Writing]:
-    return sorted(parts, key=repr)  # type: ignore[arg-type]
+    return sorted(parts, key=repr)

@@ -67,7 +67,7 @@ def splits(polynomial: Polynomial) -> bool:
     if degree > LARGEST_DEGREE or len(polynomial) > MOST_TERMS:
         raise TooLarge("this is too long for its factors to be looked for")
     poly = _sympy_poly(polynomial, sorted(_letters(polynomial)))
-    return sum(times for factor, times in poly.factor_list()[1]) > 1
+    return int(sum(times for _, times in poly.factor_list()[1])) > 1
 
 
 def _splits_as_quadratic(polynomial: Polynomial) -> bool | None:

@@ -65,6 +65,8 @@ def value(node: Node) -> str:
                 return "it has two units"
             if isinstance(inner, Money) and isinstance(unsigned(of), Frac):
                 return "a sum of money is not written as a fraction"
+            if isinstance(of, Dec) and inner == Money(of, "£") and len(of.places) == 1:
+                return "pounds and pence are not given to two places"
             return value(of)
         case Int() | Dec():
             return GOOD
@@ -162,8 +164,8 @@ def _surd_term(node: Node, strict: bool) -> tuple[tuple[int, int], str]:
         case Juxt((Int(c) | Bracket(Frac(Int(c), Int())) as factor, Root(Int(n), index))) | Product(
             Int(c) | Frac(Int(c), Int()) as factor, (("×", Root(Int(n), index)),)
         ) if c > 0 and factor != Int(1):
-            factor = bare(factor)
-            fault = lowest_terms(factor) if strict and isinstance(factor, Frac) else GOOD
+            cancelled = not strict or isinstance(factor, Int) or not lowest_terms(bare(factor))
+            fault = GOOD if cancelled else "the fraction is not in its lowest terms"
             return (n, index), fault or _radicand(n, index, strict)
         case Frac(top, Int(bottom)) if bottom > 1:
             root, fault = _surd_term(top, strict)
