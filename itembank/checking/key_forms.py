@@ -111,6 +111,9 @@ def _respelled(item: Item) -> Iterator[Node]:
             # (y − 2)/3 = x
             if bare(key.rest[0][1]) == letter:
                 yield Relation(letter, ((key.rest[0][0], key.first),))
+        case Find(Sym() as letter, (_, *_)) if item.form in ("roots", "solution"):
+            if not isinstance(key, Relation | Listing | Either):
+                yield Relation(letter, (("=", key),))
         case Solve(relations) if item.form in ("roots", "solution"):
             # 2, 3 for x = 2 or x = 3: there is one letter they can be about.
             letters = frozenset[str]().union(*map(symbols, relations))
@@ -196,7 +199,7 @@ def _held_to_the_question(item: Item) -> str:
     ask, key = item.ask, item.key
     match ask:
         case Round(_, detail, amount):
-            return rounding_fault(detail, amount, key)
+            return rounding_fault(detail, amount, bare(key))
         case Order(things, _):
             parts = key.parts if isinstance(key, Listing) else ()
             printed = {bare(thing) for thing in things}

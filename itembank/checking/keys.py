@@ -78,7 +78,8 @@ def value_given(key: Node) -> Node:
         return key
     if len(key.rest) != 1 or key.rest[0][0] != "=":
         raise Misfit("the key is not one equation")
-    return key.rest[0][1]
+    left, right = key.first, key.rest[0][1]
+    return left if isinstance(right, Sym) and not isinstance(left, Sym) else right
 
 
 def says(ours: Relation, key: Node) -> bool:

@@ -123,8 +123,11 @@ def _fraction(top: Node, bottom: Node) -> str:
         return "the denominator is 1"
     if isinstance(bare(bottom), Neg):
         return "the minus sign stands in the denominator"
-    if any(isinstance(part, Frac) for side in (top, bottom) for part in walk(side)):
+    parts = [part for side in (top, bottom) for part in walk(side)]
+    if any(isinstance(part, Frac) for part in parts):
         return "a fraction stands inside a fraction"
+    if any(isinstance(part, Power) and isinstance(bare(part.exponent), Neg) for part in parts):
+        return "a negative power is left in a fraction"
     try:
         above, below = algebra(top).top, algebra(bottom).top
     except NotationError:

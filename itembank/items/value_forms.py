@@ -233,6 +233,7 @@ def prime_factors(node: Node) -> str:
     >>> prime_factors(parse("4 × 3"))
     '4 is not a prime number'
     """
+    node = bare(node)
     if isinstance(node, Product):
         if any(op != "×" for op, _ in node.rest):
             return "it is not a product"
@@ -289,6 +290,8 @@ def finished_number(node: Node) -> str:
     """Allow what may stand in an expression: a number or a surd with nothing left to cancel."""
     inner = unsigned(node)
     match inner:
+        case Dec(_, places, "") if not places.strip("0"):
+            return "a whole number is written with a 0 after the point"
         case Int() | Dec():
             return GOOD
         case Neg():
