@@ -24,9 +24,12 @@ from itembank.notation.tree import (
     Blank,
     Bracket,
     Dec,
+    Either,
     Frac,
     Int,
     Juxt,
+    Label,
+    Listing,
     Mixed,
     Money,
     Neg,
@@ -36,6 +39,8 @@ from itembank.notation.tree import (
     Power,
     Product,
     Quantity,
+    Ratio,
+    Relation,
     Root,
     Sum,
     Sym,
@@ -59,6 +64,8 @@ def expression(node: Node) -> str:
     >>> expression(parse("2x + 3x")), expression(parse("(2x + 4)/6"))
     ('like terms are not collected', 'a fraction can be cancelled')
     """
+    if isinstance(node, Relation | Ratio | Listing | Either | Label):
+        return "it is not an expression"
     if not symbols(node):
         return finished_number(node)
     match node:

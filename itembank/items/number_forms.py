@@ -12,13 +12,20 @@ from itembank.notation.tree import (
     Dec,
     Frac,
     Int,
+    Juxt,
     Mixed,
     Money,
     Neg,
     Node,
     Percent,
+    Power,
+    Product,
     Quantity,
     Ratio,
+    Root,
+    Sum,
+    symbols,
+    walk,
 )
 from itembank.notation.value import exact
 
@@ -26,6 +33,7 @@ GOOD = ""
 TWO_MINUSES = "two minus signs make a plus"
 ONE_BELOW = "the denominator is 1"
 NOT_LOWEST = "the fraction is not in its lowest terms"
+NOT_WHOLE = "its numerator and denominator are not both whole numbers"
 DIVIDES_BY_ZERO = "it divides by zero"
 
 
@@ -73,7 +81,10 @@ def sort_of(node: Node) -> str:
             return "it has a unit"
         case Ratio():
             return "it is a ratio"
-    return "it is not a plain number"
+        case Sum() | Product() | Power() | Juxt() | Root() if not symbols(node):
+            rooted = any(isinstance(part, Root) for part in walk(node))
+            return "it has a root in it" if rooted else "it is not worked out"
+    return "it has a letter in it" if symbols(node) else "it is not a number"
 
 
 def integer(node: Node) -> str:
@@ -99,7 +110,7 @@ def whole_parts(node: Node) -> tuple[int, int] | str:
     signs = [isinstance(part, Neg) for part in (bare(node), top, bottom)]
     above, below = unsigned(top), unsigned(bottom)
     if not (isinstance(above, Int) and isinstance(below, Int)):
-        return "its numerator and denominator are not both whole numbers"
+        return NOT_WHOLE
     if not below.n:
         return DIVIDES_BY_ZERO
     if sum(signs) > 1:
@@ -133,7 +144,7 @@ def improper(node: Node) -> str:
     """Say what keeps a tree from being an improper fraction in its lowest terms."""
     fault = lowest_terms(node)
     if not fault and abs(exact(node)) < 1:
-        return "the fraction is not improper"
+        return "its numerator is smaller than its denominator"
     return fault
 
 
@@ -153,7 +164,9 @@ def simplest(node: Node) -> str:
     if isinstance(inner, Mixed):
         return mixed(inner)
     if isinstance(inner, Frac):
-        return lowest_terms(node) or ("it is improper" if abs(exact(inner)) > 1 else GOOD)
+        if fault := lowest_terms(node):
+            return fault
+        return "it is an improper fraction" if abs(exact(inner)) > 1 else GOOD
     return integer(node) and (TWO_MINUSES if isinstance(inner, Neg) else sort_of(node))
 
 

@@ -133,9 +133,11 @@ def powers(node: Node) -> str:
     for factor in factors:
         factor = bare(factor)
         base = bare(factor.base) if isinstance(factor, Power) else factor
-        fault = power(factor) if isinstance(factor, Power) else _base(base)
-        if fault:
-            return fault
+        if isinstance(factor, Power):
+            if fault := power(factor):
+                return fault
+        elif _base(base):
+            return "it is not a product of powers"
         if base == Int(1):
             return "a factor 1 is left"
         if base in seen:

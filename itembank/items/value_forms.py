@@ -10,12 +10,14 @@ from math import gcd
 from itembank.items.number_forms import (
     DIVIDES_BY_ZERO,
     GOOD,
+    NOT_WHOLE,
     ONE_BELOW,
     TWO_MINUSES,
     amount,
     bare,
     integer,
     lowest_terms,
+    sort_of,
     unsigned,
     whole_parts,
 )
@@ -112,8 +114,10 @@ def _surd_faults(node: Node, strict: bool) -> str:
     match node:
         case Neg():
             return TWO_MINUSES
-        case Frac() if isinstance(whole_parts(outer), str):
+        case Frac() if isinstance(parts := whole_parts(outer), str):
             bottom = bare(node.den)
+            if parts != NOT_WHOLE:
+                return parts
             if not isinstance(bottom, Int):
                 return "the denominator is not a whole number"
             if bottom.n < 2:
@@ -271,7 +275,7 @@ def rounded(node: Node) -> str:
 
     >>> from itembank.notation.parse import parse
     >>> rounded(parse("2.50")), rounded(parse("£3.20")), rounded(parse("5/2"))
-    ('', '', 'it is not a decimal')
+    ('', '', 'it is a fraction')
     """
     inner = unsigned(node)
     if isinstance(inner, Money):
@@ -283,7 +287,7 @@ def rounded(node: Node) -> str:
         return "a recurring decimal is not rounded" if inner.recurring else GOOD
     if isinstance(inner, Int) or not standard_form(node):
         return GOOD
-    return TWO_MINUSES if isinstance(inner, Neg) else "it is not a decimal"
+    return TWO_MINUSES if isinstance(inner, Neg) else sort_of(node)
 
 
 def finished_number(node: Node) -> str:

@@ -18,7 +18,8 @@ from itembank.notation.tree import Bracket, Juxt, Sym, add, juxt, num
 FITS = {
     "value": "7; -3; 1.7̇; 6/8; 1 3/4; 40%; 2.5%; £4.50; 45p; 4.5 kg; 3√2; (3√2)/4; 2 + √3; "
     "3.2 × 10^4; -3/4; £2 1/2; 4√3 cm; 1/2 kg",
-    "expression": "9/(2y); (6 - s)/11; (-4x)/5; (3y + 4)/6; -x/y; (x - 8)/19; 3(x + 1); x; 12; (3/4)x; "
+    "expression": "9/(2y); "
+    "(6 - s)/11; (-4x)/5; (3y + 4)/6; -x/y; (x - 8)/19; 3(x + 1); x; 12; (3/4)x; "
     "x^2 + 3x + 2; 2x + 3y; x/2; 3x/4 + y; (x + 1)(x - 2); 5xy^2; 2^n; £3x; -5; 1/2; "
     "(x + 3)/(x - 2); x√2; (1/2)x^2; (F - 32)/1.8; y/1.8; x/2 + y/3; "
     "2(x + 1) + 3(x + 2); √x + √y; 2^n + 3^n",
@@ -67,7 +68,8 @@ LACKS = {
     "simplified": "3(x + 2) + y; (x^2 - 1)/(x - 1); x + x; (x^2 + 3x + 2)/(x + 2); x(x + 1) - x; "
     "1/x + 1/y; 2/(x + 1) + 3/(x - 2); (x^2 - y^2)/(x - y); (ax + ay)/(x + y); "
     "2/x - 1/(x + 1)",
-    "expanded": "3(x + 2); (x + 1)^2; x(x + 5) + 6; x + 2x; (x + 1)(x + 2); -(x + 1); x^2 + (3x + 2)",
+    "expanded": "3(x + 2); "
+    "(x + 1)^2; x(x + 5) + 6; x + 2x; (x + 1)(x + 2); -(x + 1); x^2 + (3x + 2)",
     "factorised": "x^2 + 5x + 6; 2(2x + 4); 2(x^2 - 9); x(x^2 + x); 3x + 6; (x + 1)(2x - 2); "
     "2(x/2 + 1); 4(x^4 - 16); x(4a^2 - 9b^2); 2(3(x + 1)); 6; x(2x + 4); 2(3x + 6); "
     "(x + 1)(2x + 2); (x^2 - 1)(x + 2); 3(x^3 - 8); x(x^3 + 1); (x^4 + 4)(x + 1); "
@@ -169,3 +171,36 @@ def test_a_quadratic_bracket_is_called_factorised_exactly_when_sympy_cannot_fact
     linear = all(sympy.degree(factor, x) == 1 for factor, _ in factors)
     text = f"{a}x^2 {'+' if b >= 0 else '-'} {abs(b)}x {'+' if c >= 0 else '-'} {abs(c)}"
     assert splits(algebra(parse(text)).top) == linear
+
+
+SAYS = (
+    ("lowest-terms", "2 1/3", "it is a mixed number"),
+    ("lowest-terms", "1/√2", "its numerator and denominator are not both whole numbers"),
+    ("lowest-terms", "3 + 4", "it is not worked out"),
+    ("fraction", "0.75", "it is a decimal"),
+    ("mixed", "7/3", "it is a fraction"),
+    ("simplest", "7/3", "it is an improper fraction"),
+    ("improper", "3/4", "its numerator is smaller than its denominator"),
+    ("quantity", "4.50 kg", "it ends in a 0 that is not needed"),
+    ("value", "27/3", "the division is not done"),
+    ("surd", "3/(-4)", "the minus sign stands in the denominator"),
+    ("expression", "3 : 4", "it is not an expression"),
+    ("factorised", "2 × (x + 3)", "a product of factors is written without times signs"),
+    ("factorised", "2(x^3 - 8)", "x^3 - 8 can be factorised further"),
+    ("power", "(5^3)^2", "a power stands inside a power"),
+    ("single-fraction", "1/x + 1/y", "it is not a single fraction"),
+    ("positive-indices", "3x^-2", "a negative power is left"),
+)
+
+
+@pytest.mark.parametrize(("form", "text", "says"), SAYS)
+def test_the_reason_is_true_and_names_what_is_missing(form, text, says):
+    assert form_fault(form, parse(text)) == says
+
+
+def test_no_message_speaks_of_tops_and_bottoms():
+    for form, texts in LACKS.items():
+        for text in texts.split("; "):
+            assert not {"top", "tops", "bottom", "bottoms"} & set(
+                form_fault(form, parse(text)).split()
+            )
