@@ -59,6 +59,8 @@ _PRODUCT = re.compile(
 )
 _SIMPLIFY = re.compile(r"\bsimplify\b", re.I)
 _LOWEST = re.compile(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
+_ANY = re.compile(r"fraction|ind(?:ex|ices)|power|positive|rational|lowest|simplest|prime", re.I)
+"""A word of one of the patterns above stands in few prompts: the others need no further look."""
 _POWER_OF = re.compile(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
 
 
@@ -68,7 +70,8 @@ def key_form_fault(item: Item) -> str:
     if fault and all(form_fault(item.form, other) for other in _respelled(item)):
         return "" if _whole_as_fraction(item) else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
-    return _asked_in_words(item, words) or _held_to_the_question(item)
+    asked = _asked_in_words(item, words) if _ANY.search(words) else ""
+    return asked or _held_to_the_question(item)
 
 
 def form_asked(words: str, ask: Ask, key: Node) -> str:
