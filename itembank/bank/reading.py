@@ -49,6 +49,7 @@ from itembank.notation.tree import (
     Ratio,
     Relation,
     Root,
+    symbols,
     walk,
 )
 from itembank.notation.value import exact
@@ -141,7 +142,7 @@ def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
         case Sequence():
             return "nth-term"
         case Common():
-            return "integer"
+            return "simplified" if symbols(maths.key) else "integer"
         case Round():
             words = form_in_words(words_of(maths))
             return words if words in ("percentage", "standard-form") else "rounded"

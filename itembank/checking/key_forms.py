@@ -19,20 +19,24 @@ from itembank.items.number_forms import (
     lowest_terms,
     mixed,
     ratio,
+    sort_of,
     unsigned,
     whole_parts,
 )
 from itembank.items.power_forms import factors_of
-from itembank.items.value_forms import value
+from itembank.items.value_forms import is_prime, value
 from itembank.notation.line import line
 from itembank.notation.tree import (
+    Dec,
     Either,
     Frac,
     Int,
+    Juxt,
     Listing,
     Mixed,
     Node,
     Power,
+    Product,
     Ratio,
     Relation,
     Sum,
@@ -142,7 +146,8 @@ def _asked_in_words(item: Item, words: str) -> str:
         return ""
     if item.form == "prime-factors" and _PRIME_POWERS.search(words):
         return form_fault("prime-powers", key)
-    if _LOWEST.search(words) and (fault := _not_lowest(key)):
+    lowest = _LOWEST.search(words)
+    if lowest and (fault := _not_lowest(key, "terms" in lowest[0].lower())):
         return fault
     for form, pattern in _ASKED:
         asked = form != item.form and pattern.search(words) and _can_have(form, item.form, key)
@@ -169,12 +174,14 @@ def _can_have(form: str, stated: str, key: Node) -> bool:
     return bool(symbols(key))  # numbers are held to a form of their own
 
 
-def _not_lowest(key: Node) -> str:
+def _not_lowest(key: Node, terms: bool) -> str:
     inner = unsigned(key)
     if isinstance(inner, Ratio):
         return ratio(inner)
     if isinstance(inner, Mixed):
         return mixed(inner)
+    if isinstance(inner, Dec) and terms:
+        return sort_of(inner)
     parts = whole_parts(key) if isinstance(inner, Frac) else ""
     return lowest_terms(key) if isinstance(parts, tuple) else ""
 
@@ -208,14 +215,26 @@ def _held_to_the_question(item: Item) -> str:
             printed = {bare(thing) for thing in things}
             loose = [part for part in parts if bare(part) not in printed and not symbols(part)]
             return next((fault for fault in map(value, loose) if fault), "")
-        case Find(target, ()) | Rewrite(target, _) if item.form == "product":
-            # 5^4 written out is 5 × 5 × 5 × 5, not 25 × 25.
-            bases = set(_bases(target))
-            factors = factors_of(key)
-            if any(isinstance(part, Power) for part in walk(target)) and not (
-                isinstance(factors, tuple) and {bare(factor) for factor in factors} <= bases
-            ):
-                return "its factors are not those of the question"
+        case Find(target, ()) | Rewrite(target, _) if item.form in ("product", "powers"):
+            return _other_factors(target, key, item.form)
+    return ""
+
+
+def _other_factors(target: Node, key: Node, form: str) -> str:
+    """Return a sentence if the factors of a product are worked out further than the question's.
+
+    5^4 written out is 5 × 5 × 5 × 5, not 25 × 25; in index form 5 × 5 × 5 × 5 is 5^4, not 625.
+    """
+    inner = unsigned(key)
+    factors = factors_of(inner)
+    if not isinstance(factors, tuple) or not isinstance(bare(target), Power | Product | Juxt):
+        return ""
+    printed = set(_bases(target))
+    for factor in map(bare, factors):
+        base = bare(factor.base) if isinstance(factor, Power) else factor
+        prime = form == "powers" and isinstance(base, Int) and is_prime(base.n)
+        if base not in printed and not prime:
+            return f"{line(base)} is not a factor that the question shows"
     return ""
 
 

@@ -14,9 +14,9 @@ from itembank.checking.finding import Finding
 from itembank.checking.key_forms import key_form_fault
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.repeats import REPEATS, repeats
+from itembank.items.factor_forms import TOO_LARGE
 from itembank.items.forms import form_words
 from itembank.items.item import Item
-from itembank.items.letter_forms import TOO_LARGE
 from itembank.notation.tree import NotationError
 
 

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from itembank.items import answer_forms as answers
+from itembank.items import factor_forms as factors
 from itembank.items import letter_forms as letters
 from itembank.items import number_forms as numbers
 from itembank.items import power_forms as powers
@@ -49,7 +50,7 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "single-fraction": ("a single fraction in its simplest form", letters.single_fraction),
     "positive-indices": ("the simplest form with positive powers", powers.positive_indices),
     "expanded": ("an expression without brackets, like terms collected", letters.expanded),
-    "factorised": ("a product of factors, fully factorised", letters.factorised),
+    "factorised": ("a product of factors, fully factorised", factors.factorised),
     "solution": ("the letter, an equals sign and its value", answers.solution),
     "inequality": ("the letter, an inequality sign and a number", answers.inequality),
     "roots": ("every solution, as letter = number", answers.roots),

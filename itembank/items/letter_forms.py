@@ -11,15 +11,13 @@ from math import gcd
 
 from itembank.items.number_forms import GOOD, TWO_MINUSES, bare
 from itembank.items.polynomials import (
-    TooLarge,
     common_letters,
     proportional,
     share_a_factor,
-    splits,
     whole_content,
 )
 from itembank.items.value_forms import finished_number
-from itembank.notation.algebra import UNIT, Quotient, algebra
+from itembank.notation.algebra import Quotient, algebra
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -50,7 +48,6 @@ from itembank.notation.tree import (
 
 LIKE_TERMS = "like terms are not collected"
 CANCELS = "a fraction can be cancelled"
-TOO_LARGE = "it is too long for the tool to tell whether it is fully factorised"
 
 
 def expression(node: Node) -> str:
@@ -84,7 +81,7 @@ def expression(node: Node) -> str:
                 return "a power of 0 or 1 is left"
             return expression(base) or expression(exponent)
         case Juxt(factors):
-            return _juxt(factors)
+            return side_by_side(factors)
         case Frac(top, bottom):
             return _fraction(top, bottom)
         case Sum():
@@ -96,7 +93,8 @@ def expression(node: Node) -> str:
     return "it is not an expression"
 
 
-def _juxt(factors: tuple[Node, ...]) -> str:
+def side_by_side(factors: tuple[Node, ...]) -> str:
+    """Allow factors without signs between them: a number first, each letter once, as in 3xy."""
     letters: Counter[str] = Counter()
     roots = 0
     for place, factor in enumerate(factors):
@@ -272,53 +270,3 @@ def _multiplied(node: Node) -> bool:
         case Frac(num=Juxt() | Power() as top):
             return _multiplied(top)
     return False
-
-
-def factorised(node: Node) -> str:
-    """Allow a product of factors that have no common factor left and do not split further.
-
-    Looked for are common numbers and letters, and factors over the rational numbers.
-
-    >>> from itembank.notation.parse import parse
-    >>> [factorised(parse(text)) for text in ("(x + 1)(x - 4)", "(x + 3)^2", "x^2(y - 1)")]
-    ['', '', '']
-    >>> factorised(parse("2(2x + 4)")), factorised(parse("2(x^2 - 9)"))
-    ('2x + 4 has a common factor left', 'x^2 - 9 can be factorised further')
-    """
-    from itembank.notation.line import line
-
-    node = bare(node)
-    node = bare(node.of) if isinstance(node, Neg) else node
-    match node:
-        case Juxt(factors):
-            pass
-        case Power(Bracket(), Int(n)) if n > 1:
-            factors = (node,)
-        case Product(_, rest) if all(op == "×" for op, _ in rest):
-            return "a product of factors is written without times signs"
-        case _:
-            return "it is not a product of factors"
-    fault = _juxt(factors)
-    if fault:
-        return fault
-    for factor in factors:
-        base = factor.base if isinstance(factor, Power) else factor
-        if not isinstance(base, Bracket) or not isinstance(base.of, Sum):
-            continue
-        try:
-            quotient = algebra(base.of)
-        except NotationError:
-            continue
-        if quotient.bottom != {UNIT: 1}:
-            return f"{line(base.of)} still holds a fraction"
-        content = whole_content(quotient.top)
-        if not content and len(quotient.top) > 1:
-            return f"{line(base.of)} still holds a decimal"
-        if content != 1 or common_letters(quotient.top):
-            return f"{line(base.of)} has a common factor left"
-        try:
-            if splits(quotient.top):
-                return f"{line(base.of)} can be factorised further"
-        except TooLarge:
-            return TOO_LARGE
-    return GOOD

@@ -130,6 +130,7 @@ WORDS = (
     ("Write as a power of 2: ", "find", "8 × 8", "8^2", "power"),
     ("Write as a single power: ", "simplify", "x^2 × x^3", "xx^4", "simplified"),
     ("Give it in its lowest terms: ", "find", "3/8 + 3/8", "6/8", "value"),
+    ("Give it in its lowest terms: ", "find", "3/8 + 3/8", "0.75", "value"),
     ("Give it in its simplest form: ", "find", "3/8 + 7/8", "1 2/8", "value"),
 )
 
@@ -152,6 +153,22 @@ def test_the_words_of_a_form_leave_a_finished_key_alone() -> None:
         ("Give it in its lowest terms: ", "find", "3/8 + 3/8", "3/4", "value"),
     ):
         assert judge(said(words, asked(kind, question, key, form))).state is State.PROVED
+
+
+@pytest.mark.parametrize(
+    ("question", "key", "state"),
+    [
+        ("5 × 5 × 5 × 5", "5^4", State.PROVED),
+        ("8 × 4", "2^5", State.PROVED),
+        ("5 × 5 × 5 × 5", "625", State.DISPROVED),
+        ("5 × 5 × 5 × 5", "25^2", State.DISPROVED),
+        ("2 × 2 × 2 × 3 × 3", "2^3 × 9", State.DISPROVED),
+    ],
+)
+def test_index_notation_keeps_the_factors_of_the_question(
+    question: str, key: str, state: State
+) -> None:
+    assert judge(asked("find", question, key, "powers")).state is state
 
 
 def test_5_to_the_4_written_out_has_only_fives() -> None:
