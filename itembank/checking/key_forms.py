@@ -208,7 +208,7 @@ def _held_to_the_question(item: Item) -> str:
     """Return what keeps the key from being finished that only the question can tell."""
     ask, key = item.ask, item.key
     match ask:
-        case Round(_, detail, amount):
+        case Round(_, detail, amount, _):
             return rounding_fault(detail, amount, bare(key))
         case Order(things, _):
             parts = key.parts if isinstance(key, Listing) else ()

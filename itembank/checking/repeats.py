@@ -9,9 +9,10 @@ x × x, 2x − 3y for 2x + (−3y), 0.75 for 75%.
 from __future__ import annotations
 
 from collections.abc import Hashable
+from dataclasses import replace
 
 from itembank.checking.keys import value_given
-from itembank.items.item import Find, Inequality, Item, Order, Rewrite, Round, Solve, Subject
+from itembank.items.item import Find, Inequality, Item, Order, Pick, Rewrite, Round, Solve, Subject
 from itembank.items.number_forms import bare
 from itembank.notation.tree import (
     Dec,
@@ -70,7 +71,7 @@ def repeats(item: Item) -> bool:
             return any(_told(relation, target, _value(key)) for relation in relations)
         case Rewrite(target, _):
             return _same(target, key)
-        case Round(target, _, _):
+        case Round(target):
             # 3.50 rounds to 3.5, so that a zero at the end does count.
             return bare(target) == bare(key)
         case Order(things, _):
@@ -80,6 +81,8 @@ def repeats(item: Item) -> bool:
             return _same(relation, key)
         case Solve(relations):
             return _solved(relations, key)
+        case Pick(of, _):
+            return repeats(replace(item, ask=of))
         case Subject(relation, letter):
             return any(_told(relation, letter, case) for case in _cases(key))
     return False
