@@ -9,9 +9,11 @@ from flint import fmpz_mpoly, fmpz_mpoly_ctx
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.checking.exact import prove_fast
 from itembank.checking.outcome import State, judge
+from itembank.errors import CheckFailed
 from itembank.items.forms import form_fault
-from itembank.items.item import Compare, Item, Rewrite
+from itembank.items.item import Compare, Item, Pick, Rewrite, Solve
 from itembank.notation import parse
 from itembank.notation.tree import Bracket, Juxt, Node, Power, Sym, add, juxt, num
 from tests.checking.asked import asked
@@ -245,3 +247,20 @@ def test_a_bracket_splits_exactly_where_flint_finds_factors(
     alone = sum(times for _, times in factors) == 1 and abs(int(content)) == 1
     fault = form_fault("factorised", Juxt((num(7), Bracket(written(product)))))
     assert (fault == "") == alone
+
+
+def test_one_of_several_solutions_is_held_to_the_same_rules() -> None:
+    for relation, key, state in (
+        ("x^2 = 8", "x = 2√2", State.PROVED),
+        ("x^2 = 8", "x = √8", State.DISPROVED),
+        ("x^2 = 9", "x = 6/2", State.DISPROVED),
+    ):
+        item = asked("solve", relation, key, "roots")
+        assert isinstance(item.ask, Solve)
+        assert judge(replace(item, ask=Pick(item.ask, "positive"))).state is state
+
+
+def test_a_generated_item_whose_key_repeats_its_question_is_refused() -> None:
+    with pytest.raises(CheckFailed, match="only repeats the question"):
+        prove_fast(asked("find", "3/4", "3/4", "lowest-terms"))
+    prove_fast(asked("find", "6/8", "3/4", "lowest-terms"))
