@@ -14,6 +14,7 @@ from itembank.bank.asking import NeedsPerson, Question, question_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
+from itembank.checking.key_forms import form_asked
 from itembank.items.forms import form_fault
 from itembank.items.item import (
     Ask,
@@ -48,6 +49,7 @@ from itembank.notation.tree import (
     Ratio,
     Relation,
     Root,
+    symbols,
     walk,
 )
 from itembank.notation.value import exact
@@ -126,6 +128,8 @@ def _named(ask: Ask, key: Node) -> Node:
 
 def default_form(item: BankItem, question: Question, maths: Maths) -> str:
     """Return the form a key takes where the item states none."""
+    if asked := form_asked(words_of(maths), question.ask, maths.key):
+        return asked
     match ask := question.ask:
         case Rewrite(_, detail):
             return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[
@@ -147,14 +151,14 @@ def default_form(item: BankItem, question: Question, maths: Maths) -> str:
         case Sequence():
             return "nth-term"
         case Common():
-            return "integer"
+            return "simplified" if symbols(maths.key) else "integer"
         case Round():
             words = form_in_words(words_of(maths))
             return words if words in ("percentage", "standard-form") else "rounded"
         case Find(target, _):
             return question.form or _form_of_result(item, question.task, target, maths)
         case Pick():
-            return "solution" if isinstance(maths.key, Relation) else "value"
+            return "roots" if isinstance(maths.key, Relation) else "value"
     raise TypeError(ask)
 
 

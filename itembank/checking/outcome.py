@@ -10,10 +10,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from itembank.checking.dimensions import unlike_things
-from itembank.checking.exact import by_first_road, key_form_fault
+from itembank.checking.exact import by_first_road
 from itembank.checking.finding import Finding
+from itembank.checking.key_forms import key_form_fault
 from itembank.checking.keys import value_given
 from itembank.checking.printed import asked, mismatched, unprinted
+from itembank.checking.repeats import REPEATS, repeats
+from itembank.items.factor_forms import TOO_LARGE
 from itembank.items.forms import form_words
 from itembank.items.item import Item
 from itembank.notation.clock import DAY
@@ -88,9 +91,14 @@ def _judged(item: Item) -> Outcome:
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
     fault = key_form_fault(item)
+    if TOO_LARGE in fault:
+        return Outcome(State.NEEDS_PERSON, _sentence(fault), *answers)
     if fault:
         says = f"the key is worth the right amount but is not {form_words(item.form)}: {fault}"
         return Outcome(State.DISPROVED, _sentence(says), *answers)
+    if repeats(item):
+        says = f"{REPEATS}: look whether anything is left to do"
+        return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
     return Outcome(State.PROVED, "", *answers)
 
 

@@ -102,7 +102,7 @@ def mismatched(item: Item) -> str:
     if fault := other_unit(item.key, said):
         return fault
     key, ask = item.key, item.ask
-    if isinstance(ask, Find) and isinstance(key, Relation) and key.first != ask.target:
+    if isinstance(ask, Find) and isinstance(key, Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
     if not kinds(key) <= printed:
@@ -119,6 +119,11 @@ def mismatched(item: Item) -> str:
             asks, gives = dimension_words(wanted), dimension_words(given)
             return f"the question asks for {asks}, the key gives {gives}"
     return ""
+
+
+def _ends(key: Relation) -> tuple[Node, Node]:
+    """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
+    return key.first, key.rest[-1][1]
 
 
 def _gather(node: Node, into: set[Node]) -> None:

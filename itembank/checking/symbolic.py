@@ -9,7 +9,7 @@ import itertools
 from typing import Any
 
 from itembank.checking.finding import Finding, WrongKey, found, ordinal
-from itembank.checking.keys import Misfit, value_given
+from itembank.checking.keys import Misfit, says, value_given
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.symbolic_algebra import rewritten, subject
 from itembank.checking.symbolic_solving import inequality, picked, settled, solutions
@@ -93,7 +93,7 @@ def _road(item: Item) -> Finding:
             gap = to_sympy(left) - to_sympy(right)
             sign: RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
             ours = Relation(left, ((sign, right),))
-            return found(ours, key, key == ours)
+            return found(ours, key, says(ours, key))
         case Choose(options, detail):
             return _choose(options, key, 1 if detail == "least" else -1)
         case Rewrite(target, _):
