@@ -31,6 +31,7 @@ from itembank.notation.tree import (
     Quantity,
     Ratio,
     Relation,
+    Sym,
     symbols,
 )
 from itembank.wording import Reading, read_prompt
@@ -129,6 +130,9 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     args = [nodes[place] for place in reading.args]
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)
+    for node in where:
+        if not isinstance(node, Relation | Sym) and not _relations_listed(node):
+            raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
     if reading.saying is not None:
         try:
             target, constants = reading.saying.build(*args)
@@ -141,14 +145,26 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
             _rounded(ask, maths, words), (*item.constants, *constants), form, "work-out"
         )
     if reading.task == "extreme":
+        _nothing_besides(where)
         return Question(extreme_ask(args, reading.pick), item.constants, "", "choose")
     task = _task(reading, args, words, item.task)
+    if task in ("convert", "share", "round"):
+        _nothing_besides(where)
     _agree(item, task, any(symbols(node) for node in args))
     if item.task == "share" and not reading.args:
         return _told_by_task(item, maths)
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
     return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+def _nothing_besides(where: list[Node]) -> None:
+    if where:
+        raise NeedsPerson(f"{text(where[0])} is given, but it is not said what it is for.")
+
+
+def _relations_listed(node: Node) -> bool:
+    return isinstance(node, Listing) and all(isinstance(part, Relation) for part in node.parts)
 
 
 def _worked_out(target: Node, relations: tuple[Relation, ...]) -> Ask:

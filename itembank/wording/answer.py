@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT
+from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
@@ -310,7 +310,7 @@ TAILS = tuple(
         r"in (?:exact |simplest |simplified )?surd form",
         r"(?:as|in) (?:a )?surds?",
         r"(?:any )?square roots in your answers?",
-        rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNIT})",
+        rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
         r"(?:without|not using|using) a calculator",
         r"(?:by )?(?:factorising|completing the square|elimination|substitution)",
         r"(?:using|by using) the (?:quadratic )?formula",

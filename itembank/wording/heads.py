@@ -45,7 +45,8 @@ _IN_ORDER = (
 _PRIMES = r"(?:(?:its|their|the) )?(?:powers of )?(?:(?:its|their|the) )?(?:prime factors|primes|prime numbers)"
 _TERM = r"(?:(?:an expression|a formula|the rule|a rule) for )?the n\s?th term"
 _SEQUENCE = (
-    r"(?: (?:of|for)(?: the| this| a)?(?: \w+)? ?sequence:?| of| for)?"
+    r"(?: (?:of|for)(?: the| this| a)?(?: (?:linear|quadratic|arithmetic|number|following))? sequence:?"
+    r"| of| for)?"
     r"(?: (?:that|which) (?:begins|starts|goes)(?: with)?:?| with first (?:\w+ )?terms)?"
 )
 _SIGN = r"(?:<, >,? or =|<, = or >|=, < or >|=, > or <|>, < or =|one of <, > or =|<, >, =)"
@@ -191,7 +192,8 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     ),
     # Sharing and rounding.
     # The group *wild* is a stretch of a story, and is looked at as such.
-    ("share", rf"{_SHARES} <M>(?P<wild>(?: [a-z-]+){{0,3}}?) in(?:to)? the ratio <M>", False),
+    ("share", rf"{_SHARES} <M> in(?:to)? the ratio <M>", False),
+    ("share", rf"{_SHARES} <M>(?P<wild>(?: [a-z-]+){{0,2}} [a-z]+s) in the ratio <M>", False),
     ("share", rf"{_SHARES} <M>(?P<wild> (?:between|among) [a-z, ]+?) in the ratio <M>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)? (?:the answer to )?<NP>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)?(?: <THEM>)?", True),
@@ -200,7 +202,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     ("convert", r"<PUT> <THEM>", True),
     (
         "convert",
-        r"(?:how many|find how many|work out how many) <UNIT> (?:is|are) (?:that|this|it|there)",
+        r"(?:how many|find how many|work out how many) <UNIT> (?:is|are) (?:that|this|it)",
         True,
     ),
     ("convert", r"in <UNIT>,? (?:what|how much) is <M>", False),

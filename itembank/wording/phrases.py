@@ -36,12 +36,26 @@ def unit_names() -> dict[str, str]:
 
 UNIT = "|".join(re.escape(name) for name in sorted(unit_names(), key=len, reverse=True))
 
-TOGETHER_NAMES = "|".join(
-    f"{UNITS[big].many} and {UNITS[small].many}"
-    for big, smalls in TOGETHER.items()
-    for small in smalls
-) + "|pounds and pence"
+TOGETHER_NAMES = (
+    "|".join(
+        f"{UNITS[big].many} and {UNITS[small].many}"
+        for big, smalls in TOGETHER.items()
+        for small in smalls
+    )
+    + "|pounds and pence"
+)
 """Two units that an answer may be wanted in at once: hours and minutes."""
+
+# In seconds, in cm: never in second, and a letter alone may be a letter.
+UNITS_ASKED = "|".join(
+    re.escape(name)
+    for name in sorted(
+        {n for unit, facts in (*UNITS.items(), *CURRENCY.items()) for n in (unit, facts.many)},
+        key=len,
+        reverse=True,
+    )
+    if len(name) > 1
+)
 
 _ADJECTIVE = (
     "following|given|simultaneous|linear|quadratic|recurring|terminating|improper|top-heavy|mixed|"

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from itembank.items.item import Run
-from itembank.notation.tree import Listing, Node, Ratio, Sym, symbols
+from itembank.notation.tree import Listing, Ratio, Sym
 from itembank.wording.answer import ASIDES, GLUE, GLUE_AND_ANSWER, LARGEST, SMALLEST, TAILS
 from itembank.wording.arithmetic import SAYINGS, Saying
 from itembank.wording.heads import GIVENS, HEADS, LEADS
@@ -62,7 +62,7 @@ def read_prompt(runs: Sequence[Run]) -> Reading:
     'and guess 2x'
     """
     said = slotted(runs)
-    reading = _read(said.text, counts(said.nodes))
+    reading = _read(said.text, counts(runs))
     if reading.letter and _SLOT.match(reading.letter):
         node = said.nodes[index_of(reading.letter)]
         name = node.name if isinstance(node, Sym) else ""
@@ -71,18 +71,20 @@ def read_prompt(runs: Sequence[Run]) -> Reading:
     return reading
 
 
-def counts(nodes: Sequence[Node]) -> frozenset[int]:
-    """Return how many things the mathematics shows: pieces, parts of a list or a ratio, letters.
+def counts(runs: Sequence[Run]) -> frozenset[int]:
+    """Return how many things the mathematics lists: in a list, in a ratio, or in a row of pieces.
 
     A number among the words that says no more than this (*two clubs*, of a ratio of two parts)
     is used.
+
+    >>> from itembank.notation.tree import Int
+    >>> sorted(counts(("Three swim in ", Int(40), ", ", Int(50), " and ", Int(60), " seconds")))
+    [3]
     """
-    found = {len(nodes)}
-    for node in nodes:
-        if isinstance(node, Listing | Ratio):
-            found.add(len(node.parts))
-        found.add(len(symbols(node)))
-    return frozenset(found - {0, 1})
+    said = slotted(runs)
+    found = {len(_slots(row[0])) for row in phrase("<Ms>").finditer(said.text)}
+    found |= {len(node.parts) for node in said.nodes if isinstance(node, Listing | Ratio)}
+    return frozenset(found - {1})
 
 
 @lru_cache(maxsize=4096)
@@ -301,7 +303,8 @@ _CHANGES = (
     r"multipl\w*|divid\w*|square[sd]?|cube[sd]?|root|reciprocal|opposite|negative|positive|"
     r"before|after|difference|total|sum|product|each|every|per|both|all|half|halves|quarter\w*|"
     r"third\w*|percent\w*|per cent|average|mean|nearest|round\w*|estimat\w*|approximat\w*|about|"
-    r"instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
+    r"first|second|last|next|previous|ignor\w*|over|under|least|most|prime|inverse|every|"
+    r"greatest|largest|smallest|equal\w*|same|plus|instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
 )
 
 
@@ -315,11 +318,11 @@ def _unread_in_story(sentence: str, shown: frozenset[int]) -> str:
 
 
 _EACH = (
-    r"(?:how (?:much|many)(?: \w+)?|what) (?:does|do|will|is|are) (?:each|they each|each of them)"
+    r"(?:how much|how many(?P<wild> \w+)?|what) (?:does|do|will|is|are) (?:each|they each|each of them)"
     r"(?: (?:person|one|club|child|pupil|class|part|share|of them))?(?: (?:get|gets|receive|pay|worth))?"
 )
 _SIZED_SHARE = (
-    r"(?:(?:how (?:much|many)(?: \w+)?|what|how big|how large) (?:is|are)|<FIND>) the <pick> "
+    r"(?:(?:how much|how many|what|how big|how large) (?:is|are)|<FIND>) the <pick> "
     r"(?:share|part|amount)"
 )
 
@@ -332,8 +335,8 @@ _ONE_SOLUTION = (
 
 def _of_several(sentence: str, task: str) -> str:
     """Return which share or solution a sentence after the command asks for, or ``""``."""
-    if task == "share" and phrase(_EACH).fullmatch(sentence):
-        return "each"
+    if task == "share" and (each := phrase(_EACH).fullmatch(sentence)):
+        return "" if _unread_in_story(each["wild"] or "", frozenset()) else "each"
     wording = {"share": _SIZED_SHARE, "solve": _ONE_SOLUTION, "find-letter": _ONE_SOLUTION}.get(
         task
     )
