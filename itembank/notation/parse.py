@@ -407,7 +407,7 @@ def _signed(text: str, letters: frozenset[str]) -> str:
 def _letter_p(lines: list[str], letters: frozenset[str] | None, times: bool) -> bool:
     nodes = []
     for text in lines:
-        if "p" not in text:
+        if "p" not in text and "£" not in text:
             continue
         for pence in (True, False):
             # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.

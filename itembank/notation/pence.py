@@ -49,12 +49,14 @@ def p_is_letter(nodes: Iterable[Node]) -> bool:
 
 def _among_letters(node: Node, line: Node) -> bool:
     """Tell whether pence are added to letters, and no side of the line is money by itself."""
-    if not isinstance(node, Sum):
+    if not isinstance(node, Sum | Product):
         return False
     terms = children(node)
     letters = frozenset[str]().union(*map(symbols, terms)) - {"□"}
     if not letters or not any(_kind(term) == "pence" for term in terms):
         return False
+    if isinstance(node, Product):
+        return "q" in letters
     sides = children(line) if isinstance(line, Relation) else ()
     # q is the letter that goes with p; nobody calls a price q beside pence.
     return "q" in letters or not any(_kind(side) == "pence" for side in sides)
