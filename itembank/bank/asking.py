@@ -40,13 +40,12 @@ from itembank.wording.answer import (
     order_said,
     rounding,
     rounding_way,
-    says_power,
     says_rough,
     says_rounded,
     says_simplest,
-    says_single_fraction,
 )
 from itembank.wording.arithmetic import NotBuilt
+from itembank.wording.forms import says_form
 from itembank.wording.units import unit_said
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
@@ -188,13 +187,9 @@ def _task(reading: Reading, args: list[Node], words: str, stated: str | None) ->
     if task in ("convert", "work-out") and isinstance(only, Relation) and not reading.where:
         return "missing" if "□" in symbols(only) else task
     if task == "convert":
-        if (
-            only is not None
-            and symbols(only) - {"π"}
-            and (says_single_fraction(words) or says_power(words))
-        ):
+        if only is not None and symbols(only) - {"π"} and says_form(words):
             return "simplify"
-        if form or unit_said(words) or says_power(words):
+        if form or unit_said(words) or says_form(words):
             return "convert"
         if says_simplest(words):
             return "simplify"

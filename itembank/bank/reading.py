@@ -8,6 +8,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from itembank.bank.asking import NeedsPerson, Question, question_of
@@ -187,7 +188,12 @@ def _form_of_result(item: BankItem, task: str, target: Node, maths: Maths) -> st
             return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")
     if isinstance(maths.key, Relation):
         return "solution"
+    if _WHAT_FRACTION.search(words_of(maths)):
+        return "fraction"
     return "value"
+
+
+_WHAT_FRACTION = re.compile(r"\b(?:what|which) fraction\b", re.I)
 
 
 def _all_said(item: BankItem) -> bool:

@@ -56,8 +56,8 @@ from itembank.wording.answer import (
     order_said,
     rounding,
     rounding_way,
-    says_power,
 )
+from itembank.wording.forms import says_form
 from itembank.wording.units import unit_said
 
 
@@ -271,7 +271,7 @@ def _compare(item: BankItem, given: Given) -> Ask:
 
 def _convert(item: BankItem, given: Given) -> Ask:
     words = given.words
-    if item.form is None and not (form_in_words(words) or unit_said(words) or says_power(words)):
+    if item.form is None and not (form_in_words(words) or unit_said(words) or says_form(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
     if any(not symbols(node) for node in given.args[1:]):

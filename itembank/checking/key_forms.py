@@ -7,7 +7,6 @@ the words ask beside the form (*as a single fraction*, *with positive indices*).
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from itembank.checking.rounding import rounding_fault
@@ -45,27 +44,16 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-
-_INDEX = r"\b(?:in|using|into) (?:index (?:form|notation)|indices)\b"
-_ASKED = (
-    ("single-fraction", re.compile(r"\b(?:single|one) (?:algebraic )?fraction\b", re.I)),
-    ("positive-indices", re.compile(r"\bpositive (?:indices|index|powers?|exponents?)\b", re.I)),
-    ("powers", re.compile(_INDEX, re.I)),
-    ("power", re.compile(r"\bas (?:an?|one) (?:single )?power\b", re.I)),
-    ("surd", re.compile(r"\brationali[sz]", re.I)),
+from itembank.wording.forms import (
+    ANY_FORM,
+    FORMS_SAID,
+    LOWEST,
+    POWER_OF,
+    PRIME_POWERS,
+    PRIMES,
+    PRODUCT,
+    SIMPLIFY,
 )
-_PRIMES = re.compile(r"\bprime", re.I)
-_PRIME_POWERS = re.compile(rf"{_INDEX}|\bproduct of powers of\b", re.I)
-_PRODUCT = re.compile(
-    r"\b(?:as a (?:repeated )?(?:product|multiplication)|in expanded form|written out"
-    r"|out in full|without (?:indices|index notation|powers))\b",
-    re.I,
-)
-_SIMPLIFY = re.compile(r"\bsimplify\b", re.I)
-_LOWEST = re.compile(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
-_ANY = re.compile(r"fraction|ind(?:ex|ices)|power|positive|rational|lowest|simplest|prime", re.I)
-"""A word of one of the patterns above stands in few prompts: the others need no further look."""
-_POWER_OF = re.compile(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
 
 
 def key_form_fault(item: Item) -> str:
@@ -74,7 +62,7 @@ def key_form_fault(item: Item) -> str:
     if fault and all(form_fault(item.form, other) for other in _respelled(item)):
         return "" if _whole_as_fraction(item) else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
-    asked = _asked_in_words(item, words) if _ANY.search(words) else ""
+    asked = _asked_in_words(item, words) if ANY_FORM.search(words) else ""
     return asked or _held_to_the_question(item)
 
 
@@ -91,16 +79,16 @@ def form_asked(words: str, ask: Ask, key: Node) -> str:
     """
     if not isinstance(ask, Find | Rewrite) or (isinstance(ask, Find) and ask.relations):
         return ""
-    if _PRIMES.search(words):
-        return "prime-powers" if _PRIME_POWERS.search(words) else ""
-    for form, pattern in _ASKED:
+    if PRIMES.search(words):
+        return "prime-powers" if PRIME_POWERS.search(words) else ""
+    for form, pattern in FORMS_SAID:
         if pattern.search(words) and _can_have(form, "", _value(key)):
             return form
     target = bare(ask.target)
-    if isinstance(target, Power) and _PRODUCT.search(words):
+    if isinstance(target, Power) and PRODUCT.search(words):
         return "product"
     powers = [part for part in walk(target) if isinstance(part, Power) and not symbols(part)]
-    if powers and isinstance(unsigned(key), Power) and _SIMPLIFY.search(words):
+    if powers and isinstance(unsigned(key), Power) and SIMPLIFY.search(words):
         return "power"
     return ""
 
@@ -144,12 +132,12 @@ def _asked_in_words(item: Item, words: str) -> str:
     ask, key = item.ask, _value(item.key)
     if not isinstance(ask, Find | Rewrite):
         return ""
-    if item.form == "prime-factors" and _PRIME_POWERS.search(words):
+    if item.form == "prime-factors" and PRIME_POWERS.search(words):
         return form_fault("prime-powers", key)
-    lowest = _LOWEST.search(words)
+    lowest = LOWEST.search(words)
     if lowest and (fault := _not_lowest(key, "terms" in lowest[0].lower())):
         return fault
-    for form, pattern in _ASKED:
+    for form, pattern in FORMS_SAID:
         asked = form != item.form and pattern.search(words) and _can_have(form, item.form, key)
         if asked and (fault := form_fault(form, key)):
             return fault
@@ -192,7 +180,7 @@ def _base_fault(item: Item, key: Node) -> str:
     if not isinstance(inner, Power):
         return ""
     for place, run in enumerate(item.prompt):
-        match = _POWER_OF.search(run) if isinstance(run, str) else None
+        match = POWER_OF.search(run) if isinstance(run, str) else None
         if not match:
             continue
         after = item.prompt[place + 1] if place + 1 < len(item.prompt) else None

@@ -230,45 +230,6 @@ def form_in_words(words: str) -> str:
     return next((form for form, pattern in _FORMS if re.search(pattern, words, re.I)), "")
 
 
-def says_positive_indices(words: str) -> bool:
-    """Whether the words rule out negative indices.
-
-    >>> says_positive_indices("Simplify it, using positive indices only.")
-    True
-    """
-    pattern = r"\bpositive (?:indices|index|powers?)\b|\bnegative (?:indices|index|powers?)\b"
-    return re.search(pattern, words, re.I) is not None
-
-
-def says_index_notation(words: str) -> bool:
-    """Whether the words ask for powers to be written as powers.
-
-    >>> says_index_notation("Use index notation."), says_index_notation("Write 20 as a product.")
-    (True, False)
-    """
-    pattern = r"\bindex (?:notation|form)\b|\b(?:using|use|product of) powers\b|\bpower form\b"
-    return re.search(pattern, words, re.I) is not None
-
-
-def says_power(words: str) -> bool:
-    """Whether the words ask for the answer as one power.
-
-    >>> says_power("Write 2^3 × 2^4 as a single power of 2.")
-    True
-    """
-    pattern = r"\bas a (?:single )?power\b|\bin (?:the )?index form\b|\bas a single term\b"
-    return re.search(pattern, words, re.I) is not None
-
-
-def says_single_fraction(words: str) -> bool:
-    """Whether the words ask for one fraction.
-
-    >>> says_single_fraction("Write 1/x + 1/y as a single fraction.")
-    True
-    """
-    return re.search(r"\b(?:single|one) (?:algebraic )?fraction\b", words, re.I) is not None
-
-
 _KIND = (
     rf"{_A}(?:(?:single|simplified|proper|exact|recurring|terminating|algebraic) )*"
     r"(?:improper fractions?|top-heavy fractions?|mixed numbers?|mixed fractions?|fractions?|"
@@ -277,7 +238,7 @@ _KIND = (
 )
 _ANSWER = (
     r"(?:(?:give|giving|write|writing|leave|leaving|express|expressing|state|show|put|round|"
-    r"rounding) )?(?:(?:your|the|each|all|any|both|every)(?: of your)?(?: final| exact)? "
+    r"rounding) )?(?:(?:an? |any )(?:fraction|mixed number|decimal|ratio)s? |(?:your|the|each|all|any|both|every)(?: of your)?(?: final| exact)? "
     r"(?:answers?|results?|solutions?|values?) |it |them )?"
 )
 GLUE = r"(?:,|and|but|then)? ?"
@@ -294,16 +255,16 @@ TAILS = tuple(
         r"in standard (?:index )?form",
         r"(?:in|to) index (?:form|notation)",
         r"(?:using|use|with) (?:index notation|powers)",
-        r"as (?:a )?(?:single )?powers? of <M>",
+        r"as (?:a |one )?(?:single )?powers? of (?:<M>|\d{1,2}|[a-z](?![a-z]))",
         r"as a (?:single )?power",
-        r"as a (?:single term|product of powers)",
+        r"as a (?:single term|product of powers|product)",
         _SIMPLEST,
         r"simplify(?: (?:it|them|fully|completely|your answers?|the answers?|the result|"
         r"if (?:you can|possible|necessary)|where possible))*",
         r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
         r"in terms of (?:π|pi)",
-        r"(?:with|without|using|in) (?:only )?(?:positive|negative)(?: integer)? "
-        r"(?:indices|powers)(?: only)?",
+        r"(?:with|without|using|in) (?:only |a )?(?:positive|negative)(?: integer)? "
+        r"(?:indices|powers|index|power)(?: only)?",
         r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
         r"(?:completely|fully|exactly|exact|in full|as far as possible)",
         r"exact (?:answer|value)s?",
