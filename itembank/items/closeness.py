@@ -41,6 +41,8 @@ STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
 SAME_STORY = 0.75
 """Share of two stories' words that are common from which they are one story."""
+TOLD_AGAIN = 0.7
+"""How close two items are that tell one story with other numbers."""
 SMALL_WORDS = """
 a an and are as at be by for from give has have how in into is it its many much of off on or out
 that the their them then there they this to was were what which with you your
@@ -83,20 +85,30 @@ def look(item: Item) -> Look:
 
 
 def closeness(one: Look, other: Look) -> float:
-    """Return how close two items are: 1 for near copies, 0 for two that have little in common.
+    """Return how close two items are, from 0 (little in common) to 1 (near copies).
+
+    One story with other numbers lies between.
 
     >>> from itembank.items.registry import find_item
-    >>> first, second, third = (
-    ...     look(find_item(f"fractions.find-whole/core/{n}")) for n in (0, 1, 300))
-    >>> closeness(first, first), closeness(first, third)
+    >>> def seen(index):
+    ...     return look(find_item(f"equations.both-sides/core/{index}"))
+    >>> closeness(seen(234), seen(234)), closeness(seen(234), seen(1503))
     (1.0, 0.0)
     """
     if one.words and other.words:
-        return float(same_story(one, other))
+        if not same_story(one, other):
+            return 0.0
+        return 1.0 if _numbers_alike(one, other) else TOLD_AGAIN
     if one.shape != other.shape or len(one.numbers) < 2:
         return 0.0
-    pairs = zip(one.numbers, other.numbers, strict=True)
-    return float(sum(a != b for a, b in pairs) <= 1)
+    return float(_numbers_alike(one, other))
+
+
+def _numbers_alike(one: Look, other: Look) -> bool:
+    """Tell whether at most one number differs, place by place."""
+    if len(one.numbers) != len(other.numbers):
+        return False
+    return sum(a != b for a, b in zip(one.numbers, other.numbers, strict=True)) <= 1
 
 
 def same_story(one: Look, other: Look) -> bool:

@@ -107,6 +107,14 @@ def _count(node: Node, found: Tally) -> None:
             _count(child, found)
 
 
+def _lettered(node: Node) -> bool:
+    """Tell whether a letter or an empty box stands in a tree."""
+    kind = type(node)
+    if kind is Int or kind is Dec or kind is Mixed:
+        return False
+    return kind is Sym or kind is Blank or any(map(_lettered, children(node)))
+
+
 def _sym(node: Sym, found: Tally) -> bool:
     if node.name != "π":
         found.letters.add(node.name)
@@ -126,7 +134,7 @@ def _frac(node: Frac, found: Tally) -> bool:
             found.fractions += 1
             found.bottoms.append(node.den.n)
         return True
-    if symbols(node):
+    if _lettered(node):
         found.letter_fractions += 1
     else:
         found.bars += 1
@@ -150,7 +158,7 @@ def _dec(node: Dec, found: Tally) -> bool:
 def _neg(node: Neg, found: Tally) -> bool:
     if isinstance(node.of, Int | Dec | Frac | Mixed | Money | Quantity | Percent):
         found.negatives += 1
-    elif symbols(node.of):
+    elif _lettered(node.of):
         found.taken += 1
     return False
 
@@ -166,7 +174,7 @@ def _quantity(node: Quantity, found: Tally) -> bool:
 
 
 def _power(node: Power, found: Tally) -> bool:
-    if symbols(node.base):
+    if _lettered(node.base):
         found.letter_powers += 1
         found.letter_products += not isinstance(node.base, Sym)
     else:
@@ -182,7 +190,7 @@ def _root(_: Root, found: Tally) -> bool:
 
 
 def _bracket(node: Bracket, found: Tally) -> bool:
-    if symbols(node.of):
+    if _lettered(node.of):
         found.letter_brackets += 1
         found.inner_numbers += any(isinstance(one, Juxt) for one in children(node.of))
     else:
@@ -191,9 +199,9 @@ def _bracket(node: Bracket, found: Tally) -> bool:
 
 
 def _juxt(node: Juxt, found: Tally) -> bool:
-    if isinstance(node.factors[0], Frac | Mixed | Dec) and symbols(node):
+    if isinstance(node.factors[0], Frac | Mixed | Dec) and _lettered(node):
         found.fraction_coefficients += 1
-    brackets = sum(isinstance(one, Bracket) and bool(symbols(one)) for one in node.factors)
+    brackets = sum(isinstance(one, Bracket) and _lettered(one) for one in node.factors)
     letters = sum(isinstance(one, Sym) for one in node.factors)
     found.letter_products += float(brackets >= 2 or (brackets and letters)) + 0.5 * (letters >= 2)
     return False
@@ -201,9 +209,9 @@ def _juxt(node: Juxt, found: Tally) -> bool:
 
 def _sum(node: Sum, found: Tally) -> bool:
     found.terms += len(node.rest)
-    found.number_sums += not symbols(node)
+    found.number_sums += not _lettered(node)
     for op, term in node.rest:
-        if op == "-" and symbols(term):
+        if op == "-" and _lettered(term):
             found.taken += 1
             parts = (term, *children(term))
             found.minus_brackets += any(isinstance(one, Bracket) for one in parts)
@@ -219,7 +227,7 @@ def _product(node: Product, found: Tally) -> bool:
             found.divided_by_fraction += isinstance(factor, Frac | Mixed | Bracket)
         else:
             found.times += 1
-        found.of_letter += op == "of" and bool(symbols(factor))
+        found.of_letter += op == "of" and _lettered(factor)
     return False
 
 
@@ -230,8 +238,9 @@ def _ratio(node: Ratio, found: Tally) -> bool:
 
 
 def _relation(node: Relation, found: Tally) -> bool:
-    if not isinstance(node.first, Ratio):
-        found.both_sides += bool(symbols(node.first) & symbols(node.rest[0][1]))
+    left, right = node.first, node.rest[0][1]
+    if not isinstance(left, Ratio) and _lettered(left) and _lettered(right):
+        found.both_sides += bool(symbols(left) & symbols(right))
     return False
 
 

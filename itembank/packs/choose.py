@@ -22,13 +22,12 @@ The rules, all common practice without a source:
 from __future__ import annotations
 
 import random
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from itembank.errors import ItembankError
 from itembank.items.closeness import Look, closeness, ends_alike, same_answer
 from itembank.items.item import Tier
-from itembank.notation.tree import children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
 from itembank.packs.source import Drawable, is_short
 
@@ -169,16 +168,29 @@ def _parallel(
     """Take a version as hard as the first, number by number, with other answers than `made`."""
     version: list[Drawn] = []
     for place, model in enumerate(made[0]):
-        seen = [other[place].look for other in made]
-
-        def cost(drawn: Drawn, model: Drawn = model, seen: list[Look] = seen) -> float:
-            if any(drawn.look.answer == one.answer for one in seen):
-                return SAME_ANSWER + apart(drawn, model)
-            return apart(drawn, model) + likeness(drawn, version)
-
-        topic = topics[model.item.topic]
+        neighbours = [other[place].look for other in made]
+        topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
         version.append(pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD))
     return version
+
+
+def _sibling_cost(
+    model: Drawn, neighbours: Sequence[Look], version: Sequence[Drawn]
+) -> Callable[[Drawn], float]:
+    """Return what it costs to ask an item where neighbours are asked `model`."""
+    found = False
+
+    def cost(drawn: Drawn) -> float:
+        nonlocal found
+        if found and drawn.structure != model.structure:
+            return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
+        if any(drawn.look.answer == one.answer for one in neighbours):
+            return SAME_ANSWER + apart(drawn, model)
+        price = apart(drawn, model) + likeness(drawn, version)
+        found = found or price < OTHER_STRUCTURE
+        return price
+
+    return cost
 
 
 def apart(drawn: Drawn, model: Drawn) -> float:
@@ -221,12 +233,5 @@ def _neighbours(one: Drawn, other: Drawn) -> bool:
 
 def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
     """Return what a long prompt costs when another question of the slide is long already."""
-    return LONG_COST if length(drawn) > LONG and any(length(o) > LONG for o in others) else 0.0
-
-
-def length(drawn: Drawn) -> int:
-    """Return about how many characters a prompt is long, a fraction counting as three."""
-    return sum(
-        len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
-        for run in drawn.item.prompt
-    )
+    crowded = drawn.length > LONG and any(other.length > LONG for other in others)
+    return LONG_COST if crowded else 0.0

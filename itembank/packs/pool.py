@@ -20,6 +20,7 @@ from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
 from itembank.items.registry import find_item
 from itembank.items.space import Space
+from itembank.notation.tree import children, walk
 from itembank.packs.source import Drawable, Source, is_short, size, sources, too_few
 
 LOOK_AHEAD = 24
@@ -63,6 +64,14 @@ class Drawn:
     def look(self) -> Look:
         """What a pupil sees of it at a glance."""
         return look(self.item)
+
+    @cached_property
+    def length(self) -> int:
+        """About how many characters its prompt is long, a fraction counting as three."""
+        return sum(
+            len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
+            for run in self.item.prompt
+        )
 
     @cached_property
     def structure(self) -> tuple[object, ...]:
