@@ -96,7 +96,7 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
         answers = answers[count:]
         if answers:
             paper.new_page()
-            more = f"{sheet_name(sheet.tier)}, continued. {HOW}"
+            more = f"{sheet_name(sheet.tier)}, continued"
             note = text_part(more, WIDTH, size, colour=theme.QUIET, after=0.8 * size)
             paper.place([note])
             current = None
