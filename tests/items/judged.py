@@ -6,13 +6,15 @@ and from the bank to start from: some pairs on one topic, in one tier or across 
 two topics of a strand, some across strands. `much` marks a pair that no teacher would order
 the other way; `used` says whether the weights were fitted to it or it was held out, by lot.
 
-A question is known by its prompt. Where its address has come to mean another question, the
-tier is searched for the prompt; a pair one of whose questions is gone is left out.
+A question is known by its prompt; one that stands at its address in other words but with the
+same mathematics has only been reworded. Where an address has come to mean another question, the
+tiers are searched for the prompt. A pair one of whose questions is gone is left out.
 """
 
 from __future__ import annotations
 
 import csv
+import re
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -24,6 +26,8 @@ from itembank.items.item import Item, Tier
 from itembank.items.registry import find_topic, topic_ids
 
 FILE = Path(__file__).parent / "judged_pairs.csv"
+STORY = 8
+"""Words from which a prompt is more than an instruction."""
 BANKS = Path(__file__).parents[2] / "banks"
 
 
@@ -76,17 +80,31 @@ def pairs() -> tuple[Pair, ...]:
 def find(address: str, prompt: str) -> Item | None:
     """Return the question with this prompt, at its address or elsewhere, or None."""
     if ":" in address:
-        return bank_items().get(prompt)
+        item = bank_items().get(address.partition(":")[2])
+        return item if item is not None and reworded(item, prompt) else None
     name, tier, index = address.split("/")
     if name not in topic_ids():
         return None
     topic = find_topic(name)
     if int(index) < len(topic.spaces[Tier(tier)]):
         item = topic.item(Tier(tier), int(index))
-        if plain(item) == prompt:
+        if reworded(item, prompt):
             return item
     tiers = [Tier(tier), *(one for one in Tier if one is not Tier(tier))]
     return next((item for one in tiers for item in topic.walk(one) if plain(item) == prompt), None)
+
+
+def reworded(item: Item, prompt: str) -> bool:
+    """Tell whether an item asks a prompt's question, perhaps in other words.
+
+    Bare mathematics has to be the same to the letter; in a story every number.
+    """
+    now = plain(item)
+    if now == prompt:
+        return True
+    numbers = [sorted(re.findall(r"[0-9]+(?:[.][0-9]+)?", text)) for text in (now, prompt)]
+    story = min(len(re.findall(r"[a-z]{2,}", text)) for text in (now, prompt)) >= STORY
+    return story and numbers[0] == numbers[1]
 
 
 def plain(item: Item) -> str:
@@ -96,14 +114,13 @@ def plain(item: Item) -> str:
 
 @cache
 def bank_items() -> dict[str, Item]:
-    """Return the questions of all banks that ship with the tool, by their prompts."""
+    """Return the questions of the banks that ship with the tool, by their ids."""
     found = {}
     for folder in sorted(path.parent for path in BANKS.glob("**/bank.toml")):
         for topic in read_bank(folder).topics:
             for entry in topic.entries:
                 try:
-                    item = as_item(entry)
+                    found.setdefault(entry.item.id, as_item(entry))
                 except NeedsPerson:
                     continue
-                found.setdefault(plain(item), item)
     return found
