@@ -18,6 +18,7 @@ from itertools import permutations
 
 from itembank.items import item as i
 from itembank.notation import tree as t
+from itembank.notation.clock import clock_seconds
 
 Names = Mapping[str, str]
 """What is written for each letter."""
@@ -177,6 +178,10 @@ def _text(node: t.Node, names: Names) -> str:
             return f"{sign}({_text(amount, names)})"
         case t.Quantity(amount, unit):
             return f"({_text(amount, names)}){unit!r}"
+        case t.MixedUnits(parts):
+            return f"({_row(parts, names)})"
+        case t.ClockTime():
+            return f"time {clock_seconds(node)}"
         case t.Power(base, exponent):
             return f"({_text(base, names)})^({_text(exponent, names)})"
         case t.Root(of, index):

@@ -30,11 +30,13 @@ from itembank.items.item import (
 from itembank.notation.tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Int,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -163,7 +165,7 @@ def _is_plain(node: Node) -> bool:
     match node:
         case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _) | Bracket(of):
             return _is_plain(of)
-        case Int() | Dec() | Mixed():
+        case Int() | Dec() | Mixed() | MixedUnits() | ClockTime():
             return True
     return False
 
@@ -272,6 +274,8 @@ def _convert(item: BankItem, given: Given) -> Ask:
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_power(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
+    if any(not symbols(node) for node in given.args[1:]):
+        raise NeedsPerson("More than one thing may be what is to be converted: add a model.")
     return Find(_expression(given.args[:1], "convert"))
 
 

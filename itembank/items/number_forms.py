@@ -7,11 +7,13 @@ from __future__ import annotations
 
 from math import gcd
 
+from itembank.notation.mixed_units import carry_fault
 from itembank.notation.tree import (
     Dec,
     Frac,
     Int,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -159,6 +161,8 @@ def money(node: Node) -> str:
 
 def quantity(node: Node) -> str:
     """Say what keeps a tree from being a quantity with its unit."""
+    if isinstance(node, MixedUnits):
+        return carry_fault(node)
     if not isinstance(node, Quantity):
         return "the unit is missing"
     return decimal(node.amount) and simplest(node.amount)
@@ -168,6 +172,6 @@ def amount(node: Node) -> str:
     """Allow money, a quantity with its unit, or a plain number."""
     if isinstance(node, Money):
         return money(node)
-    if isinstance(node, Quantity):
+    if isinstance(node, Quantity | MixedUnits):
         return quantity(node)
     return decimal(node) and simplest(node)

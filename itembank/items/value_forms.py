@@ -10,13 +10,16 @@ from math import gcd
 from itembank.items.number_forms import GOOD, amount, lowest_terms, unsigned
 from itembank.items.polynomials import whole_content
 from itembank.notation.algebra import algebra, square_free
+from itembank.notation.mixed_units import carry_fault
 from itembank.notation.tree import (
     Bracket,
+    ClockTime,
     Dec,
     Frac,
     Int,
     Juxt,
     Mixed,
+    MixedUnits,
     Money,
     Node,
     NotationError,
@@ -47,7 +50,9 @@ def value(node: Node) -> str:
     match node:
         case Money(of, _) | Quantity(of, _) | Percent(of):
             return value(of) if not isinstance(of, Money | Quantity | Percent) else "two signs"
-        case Int() | Dec() | Mixed():
+        case MixedUnits():
+            return carry_fault(node)
+        case Int() | Dec() | Mixed() | ClockTime():
             return GOOD
         case Frac(Int(), Int(bottom)):
             return GOOD if bottom else "it divides by zero"
@@ -218,8 +223,10 @@ def finished_number(node: Node) -> str:
     """Allow what may stand in an expression: a number or a surd with nothing left to cancel."""
     node = unsigned(node)
     match node:
-        case Int() | Dec():
+        case Int() | Dec() | ClockTime():
             return GOOD
+        case MixedUnits():
+            return carry_fault(node)
         case Money(of, _) | Quantity(of, _) | Percent(of):
             return finished_number(of)
         case Mixed(_, top, bottom):

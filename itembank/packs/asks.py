@@ -10,7 +10,7 @@ from itembank.checking.printed import asked
 from itembank.items import item as items
 from itembank.items.item import Item
 from itembank.notation.line import line
-from itembank.notation.parse import parse
+from itembank.notation.parse import parse_written
 from itembank.notation.tree import Int, Node, NotationError, Relation, Sym, symbols
 from itembank.packs.model import Ask
 
@@ -75,10 +75,10 @@ def read_ask(ask: Ask, pence: bool) -> items.Ask:
 
 
 def _read_ask(ask: Ask, pence: bool) -> items.Ask:
-    nodes = [parse(text, pence=pence) for text in ask.target]
+    nodes = [parse_written(text, pence=pence) for text in ask.target]
     if ask.relations and ask.kind not in ("find", "solve"):
         raise NotationError(f"a question to {ask.kind} has no relations")
-    relations = tuple(_relation(parse(text, pence=pence)) for text in ask.relations)
+    relations = tuple(_relation(parse_written(text, pence=pence)) for text in ask.relations)
     match ask.kind:
         case "find":
             return items.Find(_only(nodes, 1)[0], relations)

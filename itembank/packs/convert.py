@@ -11,8 +11,8 @@ from itembank.items.item import Item, Tier
 from itembank.marking.policy import accept_fault
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
-from itembank.notation.parse import ParseError, parse, parse_together
-from itembank.notation.tree import Node, NotationError, symbols
+from itembank.notation.parse import ParseError, parse_written, reading_of_written
+from itembank.notation.tree import Node, NotationError
 from itembank.notation.words import words
 from itembank.packs.asks import has_letter_p, pack_ask, read_ask
 from itembank.packs.model import (
@@ -155,7 +155,7 @@ def read_maths(maths: Maths, pence: bool = True) -> Node:
         NotationError: the line cannot be read, or another face says something else.
     """
     try:
-        node = parse(maths.line, pence=pence)
+        node = parse_written(maths.line, pence=pence)
     except ParseError as error:
         raise NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
     if line(node, pence=pence) != maths.line:
@@ -210,14 +210,9 @@ def read_item(stored: PackItem) -> Item:
 
 
 def _letter_p(stored: PackItem) -> bool:
-    """Tell whether p is a letter in a stored item; as :func:`~.parse.parse_together` finds it."""
+    """Tell whether p is a letter in a stored item; as :func:`~.parse.reading` finds it."""
     lines = [run.line for run in stored.prompt if not isinstance(run, TextRun)]
     lines += [stored.key.line, *stored.ask.target, *stored.ask.relations]
     lines += [step.maths.line for step in stored.steps if step.maths is not None]
     lines += [one.wrong.line for one in stored.misconceptions]
-    # Only a line with a p in it can tell, and few have one.
-    lines = [text for text in lines if "p" in text]
-    try:
-        return any("p" in symbols(node) for node in parse_together(lines))
-    except ParseError as error:
-        raise NotationError(f"a line of this question cannot be read: {error}") from None
+    return not reading_of_written(lines).pence

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from itembank.wording.phrases import COUNT, COUNTS, UNIT, UNITS_ASKED
+from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
@@ -216,7 +216,8 @@ _FORMS = (
     ("one-to-n", r"\bin the form 1 ?: ?[nN]\b"),
     ("n-to-one", r"\bin the form [nN] ?: ?1\b"),
     ("quantity", r"\b(?:in|to|into|how many) (?:millimetres|centimetres|metres|kilometres|grams|"
-     r"kilograms|tonnes|millilitres|litres|seconds|minutes|hours|mm|cm|m|km|g|kg|ml|cl|l)\b"),
+     r"kilograms|tonnes|millilitres|litres|seconds|minutes|hours|days|weeks|months|years|inches|feet|"
+     r"yards|miles|ounces|stone|pints|gallons|hectares|mm|cm|m|km|g|kg|ml|cl|l)\b"),
 )  # fmt: skip
 
 
@@ -309,7 +310,7 @@ TAILS = tuple(
         r"in (?:exact |simplest |simplified )?surd form",
         r"(?:as|in) (?:a )?surds?",
         r"(?:any )?square roots in your answers?",
-        rf"(?:in|to|into) (?:{UNITS_ASKED})",
+        rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
         r"(?:without|not using|using) a calculator",
         r"(?:by )?(?:factorising|completing the square|elimination|substitution)",
         r"(?:using|by using) the (?:quadratic )?formula",

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from itembank.items.item import Run
+from itembank.notation.clock import times_in
 from itembank.notation.tree import (
     Bracket,
     Frac,
@@ -144,12 +145,28 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     for pattern, fits, says in _RULES:
         if (match := pattern.search(words)) and not fits(model, match):
             return f"The words ask for ‘{match[0].strip()}’, but {says}."
-    if model.ends_by_subtracting() and not _TAKEN.search(words):
+    if model.ends_by_subtracting() and not _takes_as_asked(model.target, words):
         return (
             "The model ends by taking away, but the question does not say that it asks for what "
             f"is left, or for a difference: ‘{words}’."
         )
     return ""
+
+
+_HOW_LONG = re.compile(
+    r"\b(?:how long|how much time|how many (?:hours|minutes|seconds)|(?:length|amount) of time)\b",
+    re.I,
+)
+_BEFORE = re.compile(
+    r"\b(?:(?:start|begin|beg[au]n|leave|left|set|go|went|depart)\w*|latest|before)\b", re.I
+)
+
+
+def _takes_as_asked(target: Node | None, words: str) -> bool:
+    """Tell whether the words ask for what is left, or of times how long, or when it began."""
+    times = times_in(target) if isinstance(target, Sum) else None
+    pattern = {0: _HOW_LONG, 1: _BEFORE, None: _TAKEN}.get(times, _TAKEN)
+    return bool(pattern.search(words))
 
 
 _OF_TO = r"ratio of (?P<a>[\w' -]+?) to (?P<b>[\w' -]+?)(?: to (?P<c>[\w' -]+?))? (?:is|are|was|in|at|on|=)\b"

@@ -15,7 +15,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import CURRENCY, TOGETHER, UNITS
 from itembank.wording.prompt import LETTER_SLOT, SLOT
 
 COUNTS = {
@@ -46,6 +46,15 @@ UNITS_ASKED = "|".join(
     )
     if len(name) > 1
 )
+TOGETHER_NAMES = (
+    "|".join(
+        f"{UNITS[big].many} and {UNITS[small].many}"
+        for big, smalls in TOGETHER.items()
+        for small in smalls
+    )
+    + "|pounds and pence"
+)
+"""Two units that an answer may be wanted in at once: hours and minutes."""
 
 _ADJECTIVE = (
     "following|given|simultaneous|linear|quadratic|recurring|terminating|improper|top-heavy|mixed|"
@@ -78,7 +87,7 @@ _PIECES = {
         r"(?:the|your) (?:answer|result)|each (?:number|fraction|decimal|amount))"
     ),
     "N": COUNT,
-    "UNIT": rf"(?:{UNIT})",
+    "UNIT": rf"(?:{TOGETHER_NAMES}|{UNIT})",
 }
 _SOFT = {
     # Ways to say find; each has to be followed by what is to be found.
