@@ -43,8 +43,9 @@ ENDS_ALIKE = 0.2
 """What an answer costs that ends as another on the page does."""
 SAME_ANSWER = 100.0
 """What an answer that a neighbour could copy costs: more than any gap in difficulty."""
-OTHER_STRUCTURE = 5.0
-"""What it costs to be solved by other steps than the question of the same number next door."""
+OTHER_STRUCTURE = 2.0
+"""What it costs to be solved by other steps than the question of the same number next door:
+as much as a gap of two thirds in difficulty."""
 GAP = 3.0
 """What a difference of 1 in difficulty costs between versions."""
 UNNOTICED = 0.1
@@ -196,8 +197,8 @@ def _sibling_cost(
 def apart(drawn: Drawn, model: Drawn) -> float:
     """Return how far an item is from one that a neighbour has instead of it.
 
-    Another structure costs more than any other reason to pass an item over but a copied answer;
-    then counts the gap in difficulty beyond what nobody would notice.
+    Another structure costs as much as being plainly easier or harder; then counts the gap in
+    difficulty, beyond what nobody would notice.
     """
     if drawn.structure != model.structure:
         return OTHER_STRUCTURE + GAP * abs(drawn.difficulty - model.difficulty)
