@@ -46,7 +46,7 @@ WEIGHTS: Features = {
     "round": 0.4,
     "back to whole": 0.8,  # a part of something unknown is given
     "given": 0.2,  # a value to put in place of a letter
-    "more answers": 0.2,  # beyond one
+    "more answers": 0.25,  # beyond one
     # Letters, and where the unknown stands.
     "both sides": 0.85,
     "taken away": 0.55,  # the unknown is taken away or has a negative coefficient
@@ -62,7 +62,7 @@ WEIGHTS: Features = {
     "negative found": 0.25,  # the solution is negative
     # Kinds of number.
     "fraction": 0.65,
-    "more fractions": 0.25,  # beyond one
+    "more fractions": 0.3,  # beyond one
     "unlike": 0.2,  # unlike denominators to add or compare
     "common multiple": 0.4,  # … none of which will do for all
     "divided by fraction": 0.3,
@@ -71,8 +71,8 @@ WEIGHTS: Features = {
     "negative": 0.35,
     "negative met": 0.5,  # printed or on the way
     "two signs": 0.3,  # adding or taking away a negative
-    "decimal met": 0.7,
-    "recurring": 1.65,
+    "decimal met": 0.75,
+    "recurring": 1.55,
     "recurring late": 0.6,  # figures before the block that recurs
     "power": 0.5,
     "negative power": 0.25,
@@ -94,10 +94,10 @@ WEIGHTS: Features = {
     "size": 0.3,  # figures of the largest number printed, beyond two
 }
 EXPECTED_LINES: Features = {
-    "story": 0.26,
-    "formed": 0.19,
+    "story": 0.25,
+    "formed": 0.2,
     "formed both sides": 0.77,
-    "solve": 0.12,
+    "solve": 0.13,
     "factorise": 0.21,
     "leading number": 0.23,
     "subject": 0.47,

@@ -150,7 +150,7 @@ def _mixed(node: Mixed, found: Tally) -> bool:
 def _dec(node: Dec, found: Tally) -> bool:
     found.recurring += bool(node.recurring)
     found.recurring_late += bool(node.recurring and node.places)
-    found.decimals += bool(node.places)
+    found.decimals += bool(node.places or node.recurring)
     found.largest = max(found.largest, int(node.whole))
     return True
 

@@ -8,8 +8,9 @@ import pytest
 
 from itembank.items.difficulty import EXPECTED_LINES, WEIGHTS, difficulty, parts_of
 from itembank.items.features import features
-from itembank.items.item import Item, Tier
+from itembank.items.item import Find, Item, Tier, prompt
 from itembank.items.registry import find_item, find_topic, topic_ids
+from itembank.notation.parse import parse
 from tests.items.judged import Pair, bank_items, pairs, rows
 
 LOOKED_AT = 150
@@ -123,6 +124,22 @@ def test_every_weight_is_of_something_counted_and_every_part_adds_up():
     for address in ("ratio.share/challenge/9", "equations.both-sides/core/234"):
         item = find_item(address)
         assert sum(parts_of(item).values()) == pytest.approx(difficulty(item), abs=0.05)
+
+
+def bare(words: str, asked: str, key: str) -> float:
+    """Return the difficulty of a question without working."""
+    target = parse(asked)
+    runs = prompt(words, e=target)
+    item = Item("x/core/0", "x", Tier.CORE, runs, Find(target), parse(key), "", (), (), (), 1, ())
+    return difficulty(item)
+
+
+def test_a_recurring_decimal_is_harder_to_change_than_a_percentage_or_a_plain_decimal():
+    recurring = bare("Write {e} as a fraction in its lowest terms.", "0.8\u03070\u0307", "80/99")
+    plain_one = bare("Write {e} as a fraction in its lowest terms.", "0.32", "8/25")
+    percentage = bare("Write {e} as a decimal.", "49%", "0.49")
+    assert recurring > plain_one + 0.5
+    assert recurring > percentage + 0.5
 
 
 def test_the_size_of_the_numbers_weighs_less_than_a_line_of_working():
