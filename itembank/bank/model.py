@@ -232,6 +232,14 @@ class BankItem(_Model):
     ] = None
     form: Annotated[Form | None, Field(description="The form the answer has to have.")] = None
     marks: Annotated[StrictInt, Field(ge=1, le=MOST_MARKS)] = 1
+    from_year: Annotated[
+        StrictInt | None,
+        Field(
+            ge=1,
+            le=13,
+            description="The first year group it suits, where its mathematics does not tell.",
+        ),
+    ] = None
     model: Annotated[
         tuple[Text, ...], Field(description="The mathematics behind the words of the prompt.")
     ] = ()

@@ -24,6 +24,7 @@ FIELDS = (
     "choose",
     "accept",
     "working",
+    "from_year",
     "author",
     "licence",
     "source",

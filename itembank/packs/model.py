@@ -231,7 +231,9 @@ class BankLine(Data):
 class LeftOut(Data):
     """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
 
-    why: Literal["retired", "disproved", "needs a person", "unsigned", "sign-off stale"]
+    why: Literal[
+        "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
+    ]
     count: int = Field(ge=1)
 
 
