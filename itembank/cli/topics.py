@@ -94,8 +94,8 @@ def years_text(years: Collection[int]) -> str:
     >>> years_text({7}), years_text({10}), years_text({7, 10}), years_text(())
     ('7', '10', '7, some 10', '–')
     """
-    first, *later = sorted(years) or ["–"]
-    return f"{first}, some {join_words([str(one) for one in later])}" if later else f"{first}"
+    first, *later = [str(one) for one in sorted(years)] or ["–"]
+    return f"{first}, some {join_words(later)}" if later else first
 
 
 def _notes(topic: Topic) -> list[tuple[str, str]]:
