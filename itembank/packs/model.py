@@ -95,6 +95,9 @@ class Step(Data):
 
     say: str
     maths: Maths | None = None
+    marks: int = Field(
+        default=0, ge=0, description="Marks earned by the working as far as this line."
+    )
 
 
 class Misconception(Data):
@@ -267,7 +270,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2] = 2
+    schema_version: Literal[1, 2, 3] = 3
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

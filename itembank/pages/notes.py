@@ -10,6 +10,7 @@ from itembank.packs.said import drawn_words
 from . import theme
 from .addresses import addresses
 from .fonts import face
+from .method_marks import method_marks
 from .page import Page
 from .paper import WIDTH, Paper, Part, heading_part, list_part, space, stack, text_part
 from .questions import prompt
@@ -52,6 +53,7 @@ def teacher_notes(pack: Pack) -> bytes:
     _first_side(paper, pack)
     _questions(paper, pack)
     _other_versions(paper, pack)
+    method_marks(paper, pack)
     addresses(paper, pack)
     # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
