@@ -103,10 +103,16 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
         answers = answers[count:]
         if answers:
             paper.new_page()
-            more = f"{sheet_name(sheet.tier)}, continued. {HOW}"
-            note = text_part(more, WIDTH, size, colour=theme.QUIET, after=0.8 * size)
-            paper.place([note])
+            _going_on(paper, f"{sheet_name(sheet.tier)}, continued")
             current = None
+
+
+def _going_on(paper: Paper, words: str) -> None:
+    """Draw what goes on here, as decoration: reading goes straight on."""
+    block = measure(Flow(words), WIDTH, paper.size)
+    with paper.page.artifact():
+        draw(paper.page, block, LEFT, paper.y, colour=theme.QUIET)
+    paper.y -= block.height + 0.8 * paper.size
 
 
 def _taller(answers: Sequence[Answer], split: int) -> float:
