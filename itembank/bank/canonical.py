@@ -65,6 +65,9 @@ def _question(ask: i.Ask, form: str) -> tuple[tuple[object, ...], Parts, Parts]:
             if len(letters) == 1:  # to solve 3x + 2 = 14 is to find x, given that 3x + 2 = 14
                 return ("find", "number"), tuple(map(t.Sym, letters)), relations
             return ("solve",), (), relations
+        case i.Pick(of, which):
+            kind, row, bag = _question(of, form)
+            return (*kind, which), row, bag
         case i.Inequality(relation):
             return ("inequality",), (relation,), ()
         case i.Order(things, detail):
@@ -81,8 +84,8 @@ def _question(ask: i.Ask, form: str) -> tuple[tuple[object, ...], Parts, Parts]:
             return ("sequence",), terms, ()
         case i.Common(numbers, which):
             return ("common", which), (), numbers
-        case i.Round(target, to, amount):
-            return ("round", to, amount), (target,), ()
+        case i.Round(target, to, amount, way):
+            return ("round", to, amount, way), (target,), ()
 
 
 def _form(target: t.Node, relations: tuple[t.Relation, ...], form: str) -> str:

@@ -19,7 +19,7 @@ def cell_text(name: str, value: Any) -> str:
         return ""
     if name == "working":
         return "\n".join(_joined(say, maths) if maths else _escaped(say) for say, maths in value)
-    if name == "options":
+    if name in ("options", "not_needed"):
         return "\n".join(_joined(*pair) for pair in value.items())
     if name == "misconceptions":
         return "\n".join(_joined(slip.id, slip.name, slip.wrong, slip.ask) for slip in value)
@@ -76,8 +76,9 @@ def cell_value(name: str, cell: str) -> Any:
         return tuple(line for line in cell.split("\n") if line.strip())
     if name == "working":
         return tuple(tuple(_line(line, 1, 2, "words | mathematics")) for line in _lines(cell))
-    if name == "options":
-        pairs = [_line(line, 2, 2, "name | mathematics") for line in _lines(cell)]
+    if name in ("options", "not_needed"):
+        shape = "name | mathematics" if name == "options" else "number | why it is not needed"
+        pairs = [_line(line, 2, 2, shape) for line in _lines(cell)]
         return {key: value for key, value in pairs}  # noqa: C416
     if name == "misconceptions":
         parts = [

@@ -251,6 +251,13 @@ class BankItem(_Model):
         tuple[StrictInt, ...],
         Field(description="Whole numbers the model needs though the prompt does not print them."),
     ] = ()
+    not_needed: Annotated[
+        dict[Text, Text],
+        Field(
+            description="Numbers of the prompt that the model leaves out, each with the reason "
+            "why the answer does not depend on it."
+        ),
+    ] = {}
     options: Annotated[
         dict[Text, Text], Field(description="For choose: each name with what it is worth.")
     ] = {}

@@ -20,6 +20,7 @@ FIELDS = (
     "model",
     "find",
     "constants",
+    "not_needed",
     "options",
     "choose",
     "accept",

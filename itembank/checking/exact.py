@@ -11,6 +11,7 @@ from itembank.checking.elimination import answer
 from itembank.checking.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.checking.identity import find_rewritten, find_value
 from itembank.checking.keys import Misfit, value_given
+from itembank.checking.picking import find_picked
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.ranges import find_range
 from itembank.checking.rounding import find_rounded, rounding_fault
@@ -28,6 +29,7 @@ from itembank.items.item import (
     Inequality,
     Item,
     Order,
+    Pick,
     Rewrite,
     Round,
     Solve,
@@ -102,14 +104,16 @@ def by_first_road(item: Item) -> Finding:
             return find_rewritten(target, key)
         case Solve(relations):
             return find_solutions(relations, key)
+        case Pick():
+            return find_picked(ask, key)
         case Subject(relation, letter):
             return find_subject(relation, letter, key)
         case Terms(terms):
             return find_nth_term(terms, key)
         case Common(numbers, detail):
             return find_common(numbers, detail, key)
-        case Round(target, detail, amount):
-            return find_rounded(target, detail, amount, key)
+        case Round(target, detail, amount, way):
+            return find_rounded(target, detail, amount, key, way)
 
 
 def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:

@@ -85,6 +85,12 @@ class Ask(Data):
         "'nearest'.",
     )
     labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
+        default="", description="For find and solve: which one of several answers is wanted."
+    )
+    way: Literal["nearest", "down", "up"] = Field(
+        default="nearest", description="For round: to the nearest, always down, or always up."
+    )
     constants: list[int] = Field(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
     )

@@ -166,10 +166,10 @@ def _asked(number: int, item: PackItem, size: float) -> list[Part]:
 
 
 def _mistakes(item: PackItem, size: float) -> Pieces:
-    """Return what wrong answers may mean, and what the question cannot show."""
+    """Return what wrong answers may mean, and what the question does not look for."""
     blind = []
     if item.untested:
-        words = f"This question cannot show: {'; '.join(map(mid_sentence, item.untested))}."
+        words = f"This question does not look for: {'; '.join(map(mid_sentence, item.untested))}."
         blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
     if not item.misconceptions:
         return Pieces([stack(blind)], space(0))
@@ -178,7 +178,7 @@ def _mistakes(item: PackItem, size: float) -> Pieces:
     first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
     widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
     table = table_pieces(("If you see", "the pupil probably", "so ask"), rows, widths, size)
-    # What it cannot show stays with the last row, so that no head stands above it alone.
+    # What it does not look for stays with the last row, so that no head stands above it alone.
     return table._replace(rows=[*table.rows[:-1], stack([table.rows[-1], *blind])])
 
 
