@@ -42,10 +42,12 @@ def earned(item: PackItem) -> list[Earned]:
 def plain(say: str) -> str:
     """Return the words of a step as they stand inside a sentence.
 
-    >>> plain("Subtract 7 from both sides.")
-    'subtract 7 from both sides'
+    A name before a colon keeps its capital.
+
+    >>> plain("Subtract 7 from both sides."), plain("Pack B: divide to find the price of one.")
+    ('subtract 7 from both sides', 'Pack B: divide to find the price of one')
     """
-    return mid_sentence(say).rstrip(". ")
+    return (say if ":" in say else mid_sentence(say)).rstrip(". ")
 
 
 def method_marks(paper: Paper, pack: Pack) -> None:
@@ -63,6 +65,8 @@ def method_marks(paper: Paper, pack: Pack) -> None:
         widths = (number, WIDTH - number - answer, answer)
         pieces = table_pieces(("Question", "Method", "Answer"), rows, widths, paper.size)
         top = stack([*opening, heading_part(title, paper.size, 3), pieces.rows[0]])
+        if paper.room < top.height:  # nothing of it stands here that could go on
+            paper.new_page()
         paper.place_apart([top, *pieces.rows[1:]], f"{title}, continued", pieces.again)
         paper.y -= paper.size
         opening = []

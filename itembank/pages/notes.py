@@ -35,7 +35,8 @@ CAUTIONS: tuple[str, ...] = (
     "Your judgement decides. Where a pupil’s work says more than the score, choose another task.",
     "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
     "names, beside scores.",
-    "A likely wrong answer is a guess at what the pupil did. Ask before you put it right.",
+    "What is said of a wrong answer is a guess at how the pupil got it. Ask before you put it "
+    "right.",
 )
 
 MODELS = (
