@@ -1,9 +1,9 @@
 """Numbers, signs and quantities that stand among the words of a prompt, outside braces.
 
->>> counting_words("Two boxes of 12 and half of the rest")
-'Two'
->>> [(said.text, said.value) for said in numbers_said("Twice as many, or 12 more, or a quarter")]
-[('12', Fraction(12, 1)), ('Twice', Fraction(2, 1)), ('quarter', Fraction(1, 4))]
+>>> counting_words("Two boxes and half of the rest"), counting_words("Two boxes of 12")
+('Two', '12')
+>>> [(said.text, str(said.value)) for said in numbers_said("Twice as many, 12 more, or a quarter")]
+[('12', '12'), ('Twice', '2'), ('quarter', '1/4')]
 """
 
 from __future__ import annotations
@@ -117,9 +117,14 @@ _HARMLESS = re.compile(
     # Before six: a time of day.
     r"|\b(?:before|after|at|until|till|by|past) (?:one|two|three|four|five|six|seven|eight|nine|ten|"
     r"eleven|twelve)(?: o'clock)?(?=\s*[.,;?!]|$)"
+    r"|\b(?:double|triple|two|three|four)-(?:deck\w*|storey|sided|seater|bedroom)\b"
     r"|\btwo \w+ (?:are|stand|lie)\b(?=[^.?!]* apart\b)",
     re.I,
 )
+_ONE_THING = frozenset(
+    ("goggles", "scissors", "trousers", "glasses", "shorts", "tights", "jeans", "pliers", "shears")
+)
+"""Things of which a pair is one."""
 _PAIR_OF = re.compile(r"\b(?:pair|pairs) of (\w+)", re.I)
 
 
@@ -130,7 +135,7 @@ def _pairs_out(words: str) -> str:
     ('5 pairs of caps. How many caps?', '5  . What is paid?')
     """
     alone = _PAIR_OF.sub(" ", words)
-    nouns = {match[1].lower() for match in _PAIR_OF.finditer(words)}
+    nouns = {match[1].lower() for match in _PAIR_OF.finditer(words)} - _ONE_THING
     return words if any(noun in alone.lower() for noun in nouns) else alone
 
 

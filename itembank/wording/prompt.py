@@ -69,6 +69,7 @@ def _plain(words: str) -> str:
 
 
 _SHORT = (
+    (re.compile(r"\b(d|s)\.\s?(p|f)\.(?=\s+[A-Z])"), r"\1\2."),
     (re.compile(r"\b(d|s)\.\s?(p|f)\b\.?(?=[\s,;?!)]|$)", re.I), r"\1\2"),
     (re.compile(r"\b(e)\.g\.|\b(i)\.e\.", re.I), "for example"),
     (re.compile(r"\b([ap])\.m\.", re.I), r"\1m"),

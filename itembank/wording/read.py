@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from itembank.items.item import Run
-from itembank.notation.tree import Listing, Node, Ratio, Sym, symbols
+from itembank.notation.tree import Listing, Ratio, Sym
 from itembank.wording.answer import ASIDES, GLUE, GLUE_AND_ANSWER, LARGEST, SMALLEST, TAILS
 from itembank.wording.arithmetic import SAYINGS, Saying
 from itembank.wording.heads import GIVENS, HEADS, LEADS
@@ -62,7 +62,7 @@ def read_prompt(runs: Sequence[Run]) -> Reading:
     'and guess 2x'
     """
     said = slotted(runs)
-    reading = _read(said.text, counts(said.nodes))
+    reading = _read(said.text, counts(runs))
     if reading.letter and _SLOT.match(reading.letter):
         node = said.nodes[index_of(reading.letter)]
         name = node.name if isinstance(node, Sym) else ""
@@ -71,18 +71,20 @@ def read_prompt(runs: Sequence[Run]) -> Reading:
     return reading
 
 
-def counts(nodes: Sequence[Node]) -> frozenset[int]:
-    """Return how many things the mathematics shows: pieces, parts of a list or a ratio, letters.
+def counts(runs: Sequence[Run]) -> frozenset[int]:
+    """Return how many things the mathematics lists: in a list, in a ratio, or in a row of pieces.
 
     A number among the words that says no more than this (*two clubs*, of a ratio of two parts)
     is used.
+
+    >>> from itembank.notation.tree import Int
+    >>> sorted(counts(("Three swim in ", Int(40), ", ", Int(50), " and ", Int(60), " seconds")))
+    [3]
     """
-    found = {len(nodes)}
-    for node in nodes:
-        if isinstance(node, Listing | Ratio):
-            found.add(len(node.parts))
-        found.add(len(symbols(node)))
-    return frozenset(found - {0, 1})
+    said = slotted(runs)
+    found = {len(_slots(row[0])) for row in phrase("<Ms>").finditer(said.text)}
+    found |= {len(node.parts) for node in said.nodes if isinstance(node, Listing | Ratio)}
+    return frozenset(found - {1})
 
 
 @lru_cache(maxsize=4096)

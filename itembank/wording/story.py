@@ -8,7 +8,8 @@ model or said not to be needed; no sign or quantity stands outside braces; units
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -34,7 +35,7 @@ from itembank.notation.tree import (
 )
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
-from itembank.wording.numbers import numbers_said, strange_signs
+from itembank.wording.numbers import CARDINALS, numbers_said, strange_signs
 from itembank.wording.phrases import unit_names
 from itembank.wording.prompt import SLOT, index_of, slotted
 from itembank.wording.read import counts
@@ -166,14 +167,13 @@ def _value(node: Node) -> Fraction | None:
 def _said(story: Story) -> str:
     """Return what is to be done about a number outside braces that nothing accounts for."""
     values = values_used(story)
-    printed = [run for run in story.runs if not isinstance(run, str)]
-    shown = counts(printed) | counts(story.used)
+    shown = counts(story.runs)
     for number in numbers_said(story.words):
         if _excused(number.text, story) or number.value in values:
             continue
         if number.value < 1 and number.value and 1 / number.value in values:
             continue
-        if not number.figures and number.value.denominator == 1 and int(number.value) in shown:
+        if number.text.lower() in CARDINALS and number.value in shown:
             continue
         if number.figures:
             return (
@@ -213,20 +213,41 @@ def _units(story: Story) -> str:
         return ""
     asked = unit_said(story.words)
     if asked:
-        named.setdefault(asked, _facts(asked).many)
+        for unit in _made_of(asked):
+            named.setdefault(unit, _facts(unit).many)
     by_dimension: dict[str, list[str]] = {}
     for unit in named:
         by_dimension.setdefault(_facts(unit).dimension, []).append(unit)
-    values = values_used(story)
+    factors = _factors(story)
     for units in by_dimension.values():
         sizes = sorted({_facts(unit).size for unit in units})
-        if any(not ({high / low, low / high} & values) for low, high in pairwise(sizes)):
+        if any(not ({high / low, low / high} & factors) for low, high in pairwise(sizes)):
             first, second = (named[unit] for unit in units[:2])
             return (
                 f"{first} and {second} both stand outside {{ }}, and the model does not change one "
                 "into the other: put the units in { } with their numbers."
             )
     return ""
+
+
+def _factors(story: Story) -> set[Fraction]:
+    """Return the numbers that the model has more often than the prompt prints them.
+
+    The 60 of *{60} km in {30} minutes* is a distance, and changes no minutes to hours.
+    """
+    printed = _numbers(run for run in story.runs if not isinstance(run, str))
+    return set(_numbers(story.used) - printed) | {Fraction(n) for n in story.constants}
+
+
+def _numbers(nodes: Iterable[Node]) -> Counter[Fraction]:
+    values = (exact(part) for node in nodes for part in walk(node) if isinstance(part, Int | Dec))
+    return Counter(values)
+
+
+def _made_of(unit: str) -> tuple[str, ...]:
+    """Return the units that a rate is made of, km and h of km/h; a plain unit alone."""
+    parts = tuple(unit.split("/"))
+    return parts if all(part in UNITS or part in CURRENCY for part in parts) else (unit,)
 
 
 def _facts(unit: str) -> Unit:

@@ -44,7 +44,7 @@ CHANGES = (
     *("not", "half", "twice", "7", "minus", "−", "negative", "double", "other than 3", "squared"),
     *("of the rest", "and then add 5", "percent", "second", "two thirds of", "nearest", "plus"),
     *("ignoring the first", "{3}", "inverse", "approximately", "previous", "less", "more than"),
-    *("smaller", "every", "at least", "over", "prime", "opposite", "except", "reciprocal", "next"),
+    *("smaller", "every", "at least", "over", "prime", "opposite", "except", "reciprocal"),
 )
 
 
