@@ -41,6 +41,7 @@ def topics(
       itembank topics --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.find import nearby_banks
+    from itembank.cli.text import paragraph
     from itembank.items.item import Tier
     from itembank.items.registry import find_topic, topic_ids
     from itembank.packs.within_year import first_years
@@ -64,7 +65,9 @@ def topics(
     for head, rows in groups:
         wanted = [row for row in rows if strand in (None, row[0].partition(".")[0])]
         if wanted:
-            told = [text for strands, text in notes if not head and strand in (None, strands)]
+            told = [
+                paragraph("", text) for part, text in notes if not head and strand in (None, part)
+            ]
             shown.append("\n".join(filter(None, (head, _table(wanted), *told))))
     typer.echo("\n\n".join(shown))
 
