@@ -12,6 +12,7 @@ from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, pr
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
+from itembank.items.years import RECURRING_DECIMALS, Part
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -162,6 +163,8 @@ class DecimalsPercentages(Topic):
         ALL_RECUR,
     )
     prerequisites = ("fractions.equivalent", "fractions.lowest-terms")
+    # All of the challenge tier but exact percentages such as 66 2/3%.
+    later = {Tier.CHALLENGE: (Part(RECURRING_DECIMALS, lambda kind, a, b: kind != 1),)}
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(4), h=range(1, 100)),
         Tier.CORE: Space(_core, kind=range(6), h=range(1, 200)),

@@ -58,7 +58,7 @@ def _parted(line: str) -> list[str]:
 
 def cell_value(name: str, cell: str) -> Any:
     """Return a cell as the value of its field; a ValueError says what it should hold."""
-    if name in ("marks", "constants"):
+    if name in ("marks", "constants", "from_year"):
         numbers = [_whole(word) for word in re.split(r"[\s,;]+", cell.strip()) if word]
         if name == "constants":
             return tuple(numbers)

@@ -37,6 +37,7 @@ from itembank.items.item import (
     Subject,
     Tier,
 )
+from itembank.items.marks import usual_marks
 from itembank.items.number_forms import unsigned
 from itembank.notation.tree import (
     Dec,
@@ -99,7 +100,7 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
         steps,
         slips,
         canonical(ask, form),
-        item.marks,
+        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
         item.accept,
     )

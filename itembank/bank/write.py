@@ -25,6 +25,7 @@ FIELDS = (
     "choose",
     "accept",
     "working",
+    "from_year",
     "author",
     "licence",
     "source",

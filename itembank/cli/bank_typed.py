@@ -94,10 +94,16 @@ def a_word(kind: str, words: Sequence[str]) -> Check:
     return check
 
 
+BY_WORKING = "by its working"
+"""What stands for no number of marks: the lines of working say how many."""
+
+
 def a_number_of_marks(typed: str) -> str:
-    """Check a number of marks."""
+    """Check a number of marks, or the words that leave it to the lines of working."""
     from itembank.bank.model import MOST_MARKS
 
+    if typed == BY_WORKING:
+        return typed
     if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:9]) <= MOST_MARKS):
         raise ItembankError(f"Write a whole number from 1 to {MOST_MARKS}.")
     return typed

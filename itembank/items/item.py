@@ -183,7 +183,8 @@ class Draft:
 
     `constants` are whole numbers the mathematics needs though the prompt does not print
     them, such as the 180 degrees of a triangle. `twin` is equal for two questions that are
-    the same in disguise (same parameters up to order).
+    the same in disguise (same parameters up to order). Without `marks` a question is worth what
+    its working says (:mod:`itembank.items.marks`).
     """
 
     prompt: tuple[Run, ...]
@@ -193,7 +194,7 @@ class Draft:
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
     twin: tuple[object, ...]
-    marks: int = 1
+    marks: int | None = None
     constants: tuple[int, ...] = ()
 
 

@@ -8,6 +8,7 @@ from itembank.items import item as items
 from itembank.items.difficulty import difficulty
 from itembank.items.forms import FORMS, form_words
 from itembank.items.item import Item, Tier
+from itembank.items.marks import step_marks
 from itembank.marking.policy import accept_fault
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
@@ -81,12 +82,14 @@ def pack_item(
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
     shown = {slip.misconception.id for slip in item.slips}
+    worth = item.marks if marks is None else marks
+    earned = step_marks(item.prompt, item.steps, worth)
     return PackItem(
         address=item.address,
         topic=item.topic,
         topic_title=topic.title if title is None else title,
         tier=item.tier.value,
-        marks=item.marks if marks is None else marks,
+        marks=worth,
         difficulty=difficulty(item),
         prompt=[faces.run(run, pence) for run in item.prompt],
         key=Key(
@@ -98,8 +101,12 @@ def pack_item(
         ),
         ask=pack_ask(item),
         steps=[
-            Step(say=step.say, maths=None if step.maths is None else faces.maths(step.maths, pence))
-            for step in item.steps
+            Step(
+                say=step.say,
+                maths=None if step.maths is None else faces.maths(step.maths, pence),
+                marks=number,
+            )
+            for step, number in zip(item.steps, earned, strict=True)
         ],
         misconceptions=[
             Misconception(
@@ -182,6 +189,11 @@ def read_item(stored: PackItem) -> Item:
     for word in stored.accept:
         if fault := accept_fault(word):
             raise NotationError(fault)
+    earned = sum(step.marks for step in stored.steps)
+    if earned not in (0, stored.marks):
+        raise Mismatch(f"its steps earn {earned} marks, and it is worth {stored.marks}")
+    if any(step.marks for step in stored.steps if step.maths is None):
+        raise Mismatch("a step without mathematics earns marks")
     pence = not _letter_p(stored)
     return Item(
         address=stored.address,

@@ -101,6 +101,9 @@ class Step(Data):
 
     say: str
     maths: Maths | None = None
+    marks: int = Field(
+        default=0, ge=0, description="Marks earned by the working as far as this line."
+    )
 
 
 class Misconception(Data):
@@ -237,7 +240,9 @@ class BankLine(Data):
 class LeftOut(Data):
     """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
 
-    why: Literal["retired", "disproved", "needs a person", "unsigned", "sign-off stale"]
+    why: Literal[
+        "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
+    ]
     count: int = Field(ge=1)
 
 
@@ -271,7 +276,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2] = 2
+    schema_version: Literal[1, 2, 3] = 3
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

@@ -10,6 +10,7 @@ from itembank.packs.said import drawn_words
 from . import theme
 from .addresses import addresses
 from .fonts import face
+from .method_marks import method_marks
 from .page import Page
 from .paper import WIDTH, Paper, Part, heading_part, list_part, space, stack, text_part
 from .questions import prompt
@@ -34,7 +35,8 @@ CAUTIONS: tuple[str, ...] = (
     "Your judgement decides. Where a pupil’s work says more than the score, choose another task.",
     "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
     "names, beside scores.",
-    "A likely wrong answer is a guess at what the pupil did. Ask before you put it right.",
+    "What is said of a wrong answer is a guess at how the pupil got it. Ask before you put it "
+    "right.",
 )
 
 MODELS = (
@@ -52,6 +54,7 @@ def teacher_notes(pack: Pack) -> bytes:
     _first_side(paper, pack)
     _questions(paper, pack)
     _other_versions(paper, pack)
+    method_marks(paper, pack)
     addresses(paper, pack)
     # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
