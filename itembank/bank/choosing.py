@@ -12,7 +12,7 @@ from itembank.checking.finding import text
 from itembank.items.item import Choose
 from itembank.notation.tree import Listing, Node, Relation, symbols
 from itembank.wording.answer import LARGEST
-from itembank.wording.asked import questions
+from itembank.wording.questions import questions
 
 _LEAST = re.compile(
     r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|light\w*|few\w*|narrow\w*|cold\w*|"

@@ -21,8 +21,10 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.notation.value import exact
-from itembank.wording.asked import Modelled, asked_fault, questions
+from itembank.wording.asked import asked_fault
+from itembank.wording.modelled import Modelled
 from itembank.wording.prompt import SLOT
+from itembank.wording.questions import questions
 from itembank.wording.story import Story, story_fault
 
 

@@ -10,8 +10,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation.clock import times_in
@@ -19,6 +17,8 @@ from itembank.notation.tree import (
     Bracket,
     Frac,
     Int,
+    Juxt,
+    Money,
     Neg,
     Node,
     Percent,
@@ -31,105 +31,12 @@ from itembank.notation.tree import (
     Sym,
     walk,
 )
-from itembank.wording.prompt import SLOT, asks_with_mark, sentences, slotted
-
-_COMMAND = re.compile(
-    r"(?:and |then |so |please |now |hence )*(?:work out|find|calculate|write|give|state|express|"
-    r"determine|show|name|say|list|put|solve|complete|choose|estimate|change|convert|use|prove|"
-    r"explain|increase|decrease|add|subtract|multiply|divide|round|simplify|expand|factorise|share|"
-    r"how (?:much|many|far|long|old|tall|wide|big)|what|which|by how|in how|for how|after how)\b",
-    re.I,
-)
-_SHARE = re.compile(r"(?:share|divide|split)\b.*\bin(?:to)? the ratio\b", re.I)
-_ANSWER_ONLY = re.compile(
-    r"(?:please )?(?:give|write|leave|express|state|show|round|put|use|include|do not|simplify)\b"
-    r"(?: (?:your|the|each|all|any|both))*(?: \w+)? ?(?:answers?|working|results?|solutions?|"
-    r"calculator|units?|index notation)?\b",
-    re.I,
-)
-
-
-@dataclass(frozen=True, slots=True)
-class Modelled:
-    """What a model says: its lines, what is to be found, and the key.
-
-    `worth` gives the value of an expression in the model's letters, or None.
-    """
-
-    lines: tuple[Node, ...]
-    find: Node | None
-    key: Node
-    worth: Callable[[Node], Fraction | None]
-
-    @property
-    def target(self) -> Node | None:
-        """Return what is worked out at the end: what is found, or the one expression."""
-        if self.find is not None:
-            return self.find
-        loose = [node for node in self.lines if not isinstance(node, Relation)]
-        return loose[0] if len(loose) == 1 else None
-
-    @property
-    def inverse(self) -> bool:
-        """Whether something is found from relations, so that operations run backwards."""
-        return any(isinstance(node, Relation) for node in self.lines)
-
-    def has(self, *kinds: type) -> bool:
-        """Whether a node of one of these kinds stands in the model."""
-        return any(isinstance(part, kinds) for node in self._all() for part in walk(node))
-
-    def subtracts(self) -> bool:
-        """Whether anything is taken away in the model."""
-        return any(
-            isinstance(part, Sum) and any(op == "-" for op, _ in part.rest)
-            for node in self._all()
-            for part in walk(node)
-        )
-
-    def divides(self) -> bool:
-        """Whether anything is divided in the model."""
-        return any(
-            isinstance(part, Frac)
-            or (isinstance(part, Product) and any(op == "÷" for op, _ in part.rest))
-            for node in self._all()
-            for part in walk(node)
-        )
-
-    def ends_by_subtracting(self) -> bool:
-        """Whether the last thing the model does is to take away, with no sum after it."""
-        target = self.target
-        while isinstance(target, Bracket):
-            target = target.of
-        return isinstance(target, Sum) and target.rest[-1][0] == "-"
-
-    def _all(self) -> tuple[Node, ...]:
-        return self.lines if self.find is None else (*self.lines, self.find)
-
-
-def questions(runs: Sequence[Run]) -> list[str]:
-    """Return the sentences of a prompt that ask for something, and not only how to write it.
-
-    >>> questions(("A bus has ", Int(40), " seats. How many are taken? Show your working."))
-    ['How many are taken']
-    """
-    text = slotted(runs).text
-    marked = asks_with_mark(text)
-    found = []
-    for sentence in sentences(text):
-        if marked and _SHARE.match(sentence) and sentence not in marked:
-            continue  # Share £60 in the ratio 2 : 3. How much …? tells what happens
-        if sentence in marked or (
-            _COMMAND.match(sentence) and not _only_about_the_answer(sentence)
-        ):
-            found.append(sentence)
-    return found
-
-
-def _only_about_the_answer(sentence: str) -> bool:
-    match = _ANSWER_ONLY.match(sentence)
-    return bool(
-        match and re.search(r"answer|working|result|solution|calculator|unit|index", match[0])
-    )
+from itembank.wording.kind_asked import kind_fault
+from itembank.wording.modelled import Modelled
+from itembank.wording.named import other_part
+from itembank.wording.parts import part_fault
+from itembank.wording.prompt import SLOT
+from itembank.wording.questions import questions
 
 
 def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
@@ -140,8 +47,19 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     if len(asking) > 1 and not _one_in_two(asking):
         return f"Two things are asked for: ‘{_readable(asking[1])}’ is one too many."
     words = _readable(asking[-1])
-    if fault := _other_share(runs, model, words):
-        return fault
+    if _TWO.search(words):
+        return f"Two things are asked for in one sentence: ‘{words}’."
+    money = any(
+        isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
+    )
+    for fault in (
+        other_part(runs, model, words),
+        part_fault(runs, model, words),
+        kind_fault(model.key, words, money),
+        _free(runs, model),
+    ):
+        if fault:
+            return fault
     for pattern, fits, says in _RULES:
         if (match := pattern.search(words)) and not fits(model, match):
             return f"The words ask for ‘{match[0].strip()}’, but {says}."
@@ -169,64 +87,18 @@ def _takes_as_asked(target: Node | None, words: str) -> bool:
     return bool(pattern.search(words))
 
 
-_OF_TO = r"ratio of (?P<a>[\w' -]+?) to (?P<b>[\w' -]+?)(?: to (?P<c>[\w' -]+?))? (?:is|are|was|in|at|on|=)\b"
-_AND_SHARE = (
-    r"(?P<a>[\w' -]+?)(?:, (?P<b1>[\w' -]+?))? and (?P<b>[\w' -]+?) (?:share|shared|split|divide|are|is|were|"
-    r"in the ratio)\b[^.?!]*\bratio"
+_TWO = re.compile(
+    r"\band (?:also )?(?:how (?:much|many|far|long)|what|which|find|work out|write down|when|where)\b",
+    re.I,
 )
-_NAMED_IN_RATIO = (re.compile(_OF_TO, re.I), re.compile(_AND_SHARE, re.I))
 
 
-def _other_share(runs: Sequence[Run], model: Modelled, words: str) -> str:
-    """Return how another part of a ratio is found than the one the question names, or ``""``.
-
-    The parts of a ratio stand in the order of the names before it: *Ann and Ben share … in the
-    ratio 2 : 3*, *the ratio of juniors to seniors is 2 : 3*.
-    """
-    target = model.target
-    if not isinstance(target, Sym):
-        return ""
-    letters = _letters_of_ratio(model.lines, runs)
-    names = _names_in_ratio("".join(run if isinstance(run, str) else "…" for run in runs))
-    if len(names) != len(letters) or target not in letters:
-        return ""
-    asked_for = [place for place, name in enumerate(names) if _mentions(words, name)]
-    if len(asked_for) != 1 or letters[asked_for[0]] == target:
-        return ""
-    return (
-        f"The question names {names[asked_for[0]]}, whose part of the ratio is "
-        f"{letters[asked_for[0]].name}, but the model finds {target.name}."
-    )
-
-
-def _letters_of_ratio(lines: Sequence[Node], runs: Sequence[Run]) -> tuple[Sym, ...]:
-    """Return the letters of the one ratio that the prompt prints, in its order."""
-    printed = [run for run in runs if isinstance(run, Ratio)]
-    for line in lines:
-        match line:
-            case Relation(Ratio(parts), (("=", Ratio() as other),)) if printed == [other]:
-                if all(isinstance(part, Sym) for part in parts):
-                    return tuple(part for part in parts if isinstance(part, Sym))
-    return ()
-
-
-def _names_in_ratio(text: str) -> tuple[str, ...]:
-    for pattern in _NAMED_IN_RATIO:
-        found = list(pattern.finditer(text))
-        if len(found) == 1:
-            named = found[0].groupdict()
-            parts = (named.get("a"), named.get("b1"), named.get("b"), named.get("c"))
-            return tuple(_last_word(part) for part in parts if part)
-    return ()
-
-
-def _last_word(phrase: str) -> str:
-    return phrase.strip().split()[-1] if phrase.strip() else ""
-
-
-def _mentions(words: str, name: str) -> bool:
-    stem = re.escape(name.lower().removesuffix("s"))
-    return re.search(rf"\b{stem}(?:s|'s|es)?\b", words.lower()) is not None
+def _free(runs: Sequence[Run], model: Modelled) -> str:
+    """Return what is wrong where something is free and the model leaves nothing out."""
+    words = " ".join(run for run in runs if isinstance(run, str))
+    if re.search(r"\bfree\b", words, re.I) and not model.subtracts() and not model.divides():
+        return "The words say that something is free, and the model takes nothing away for it."
+    return ""
 
 
 def _readable(sentence: str) -> str:
@@ -245,10 +117,41 @@ def _one_in_two(asking: Sequence[str]) -> bool:
 
 
 def _difference(model: Modelled, _: re.Match[str]) -> bool:
-    if not model.ends_by_subtracting():
+    if not model.ends_by_subtracting() or _is_complement(model.target):
         return False
     worth = model.worth(model.key)
     return worth is None or worth > 0
+
+
+def _is_complement(target: Node | None) -> bool:
+    """Whether a target is a whole less a part of itself: what is left, and no difference of two."""
+    match target:
+        case Sum(first, (("-", Product() as part),)):
+            return first in (part.first, *(factor for _, factor in part.rest))
+    return False
+
+
+def _whole_group(model: Modelled, _: re.Match[str]) -> bool:
+    """Whether *altogether* may be what is found: no letter that the model counts several times."""
+    target = model.target
+    if not model.inverse or not isinstance(target, Sym):
+        return True
+    return not any(
+        isinstance(part, Juxt) and target in walk(part) and isinstance(part.factors[0], Int)
+        for part in model.parts()
+    )
+
+
+def _not_before(model: Modelled, _: re.Match[str]) -> bool:
+    """Whether *now* may be what is found: not a letter to which the model adds something."""
+    target = model.target
+    return not (
+        isinstance(target, Sym)
+        and any(
+            isinstance(part, Bracket) and isinstance(part.of, Sum) and target in walk(part)
+            for part in model.parts()
+        )
+    )
 
 
 def _takes_away(model: Modelled, _: re.Match[str]) -> bool:
@@ -361,6 +264,12 @@ _RULES: tuple[Rule, ...] = (
     _rule(rf"\bhow (?:much|many) (?:\w+ )?{_ER}\b(?! than)(?!.*\b(?:needed|need|needs|required)\b)", _difference,
           "the model does not end with a difference that the key gives"),
     _rule(r"\bdifference\b", _difference, "the model does not end with a difference that the key gives"),
+    _rule(r"\b(?:altogether|in total|in all)\b", _whole_group,
+          "the model finds one of several that it counts"),
+    _rule(r"\b(?:now|afterwards|in the end|at the end)\b", _not_before,
+          "the model finds what there was before something was added"),
+    _rule(r"\b(?:keeps?|kept|still|other|others|empty|unsold|to spare)\b(?! than)", _takes_away,
+          "the model takes nothing away"),
     _rule(r"\bhow much change\b|\bwhat change\b|\bthe change\b", _takes_away, "the model takes nothing away"),
     _rule(r"\b(?:left over|left|remain\w*|the rest|unused|unsold|uneaten|spare|still needs?|still to)\b(?! (?:hand|side|of|bus|the))",
           _takes_away, "the model takes nothing away"),

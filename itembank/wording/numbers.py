@@ -106,6 +106,9 @@ def numbers_said(words: str) -> list[Said]:
         word = match[1].lower()
         if word != "one":
             found.append(Said(match[1], _WORDS[word], False))
+    for match in _ONE_THAT_COUNTS.finditer(plain):
+        if "the other" not in plain[match.end() :].partition(".")[0].lower():
+            found.append(Said(match[0].split()[0], Fraction(1), False))
     for match in _PART.finditer(plain):
         found.append(Said(match[1], Fraction(1, _ORDINAL_PARTS[match[1].lower()]), False))
     return found
@@ -147,6 +150,12 @@ def _value(text: str) -> Fraction | None:
         return Fraction(0)
 
 
+_ONE_THAT_COUNTS = re.compile(
+    r"\b(?:one (?:of (?:the|them|these|his|her)|more|is|was|breaks?|gets?|got|dies|died|goes|went|leaves?|left|"
+    r"falls?|fell|free|extra|fewer|less)\b|someone\b|somebody\b|another (?:gets?|got|is|one|joins?|leaves?)\b)",
+    re.I,
+)
+"""One as a number: one of them breaks, one more gets on; *one roll*, *the one with* count nothing."""
 _ROUNDINGS = re.compile(
     r"\b(?:\d{1,2}|one|two|three|four|five|six|seven|eight)\s*"
     r"(?:decimal places?|places of decimals|dp\b|d\.\s?p|significant (?:figures?|digits?)|sf\b|s\.\s?f)"

@@ -164,14 +164,47 @@ def _value(node: Node) -> Fraction | None:
         return None
 
 
+def _spare(story: Story) -> Counter[Fraction]:
+    """Return the numbers the model has beyond those the prompt prints, and the constants.
+
+    A number in words needs one of its own: the {2} of *{2} adult tickets* is not the *two* of
+    *two child tickets*.
+    """
+    printed = _standing(run for run in story.runs if not isinstance(run, str))
+    spare = _standing(story.used) - printed
+    for constant in map(Fraction, story.constants):
+        spare[constant] = max(spare[constant], 1)
+    return spare
+
+
+def _standing(nodes: Iterable[Node]) -> Counter[Fraction]:
+    """Return the numbers that stand by themselves: 3/4 is one, and its 3 and 4 are none."""
+    found: Counter[Fraction] = Counter()
+    waiting = list(nodes)
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Int | Dec | Mixed) or (
+            isinstance(node, Frac) and isinstance(node.num, Int) and isinstance(node.den, Int)
+        ):
+            if (value := _value(node)) is not None:
+                found[value] += 1
+        else:
+            waiting.extend(children(node))
+    return found
+
+
 def _said(story: Story) -> str:
     """Return what is to be done about a number outside braces that nothing accounts for."""
-    values = values_used(story)
+    left = _spare(story)
     shown = counts(story.runs)
     for number in numbers_said(story.words):
-        if _excused(number.text, story) or number.value in values:
+        if _excused(number.text, story):
             continue
-        if number.value < 1 and number.value and 1 / number.value in values:
+        stands_for = [number.value]
+        if 0 < number.value < 1:
+            stands_for.append(1 / number.value)
+        if used := next((value for value in stands_for if left[value] > 0), None):
+            left[used] -= 1
             continue
         if number.text.lower() in CARDINALS and number.value in shown:
             continue

@@ -3,7 +3,7 @@
 import pytest
 
 from itembank.notation import parse
-from itembank.wording.asked import questions
+from itembank.wording.questions import questions
 from itembank.wording.story import Story, story_fault
 
 
