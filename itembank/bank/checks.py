@@ -52,7 +52,12 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
         yield FieldFault(("options",), "‘options’ belong to the task choose only.")
     if any(number < 0 for number in item.constants):
         yield FieldFault(("constants",), "‘constants’ are whole numbers, zero or more.")
-    for text in item.not_needed:
+    for text, why in item.not_needed.items():
+        if len(why.split()) < 3:
+            yield FieldFault(
+                ("not_needed", text),
+                f"Say in a few words why the answer does not depend on ‘{text}’, not ‘{why}’.",
+            )
         if not stands_in(text, item.prompt):
             yield FieldFault(
                 ("not_needed", text), f"‘{text}’ does not stand in the prompt: write it as there."

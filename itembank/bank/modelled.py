@@ -8,8 +8,9 @@ from fractions import Fraction
 from itembank.bank.maths import Maths
 from itembank.bank.model import BankItem
 from itembank.bank.tasks import NeedsPerson
+from itembank.bank.told import told_by_task
 from itembank.checking.elimination import answer
-from itembank.items.item import Ask, Common, Find, Pick, Round
+from itembank.items.item import Ask, Find, Round
 from itembank.notation.tree import (
     Int,
     Listing,
@@ -47,7 +48,7 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     if fault := story_fault(story):
         raise NeedsPerson(fault)
     if not maths.model:
-        return _told(maths, ask)
+        return told_by_task(maths, ask)
     relations = tuple(node for node in maths.model if isinstance(node, Relation))
 
     def worth(node: Node) -> Fraction | None:
@@ -73,43 +74,11 @@ def checked_options(item: BankItem, maths: Maths) -> None:
         raise NeedsPerson(fault)
 
 
-_FACTOR = re.compile(r"\b(?:greatest|largest|most|highest|biggest|longest|maximum)\b", re.I)
-_MULTIPLE = re.compile(
-    r"\b(?:next|first|again|smallest|least|lowest|fewest|soonest|earliest|shortest|minimum)\b", re.I
-)
-_SIZED = {"larger": "largest", "largest": "largest", "greater": "largest", "bigger": "largest",
-          "biggest": "largest", "smaller": "smallest", "smallest": "smallest"}  # fmt: skip
-
-
-def _told(maths: Maths, ask: Ask) -> Ask:
-    """Return the question of a story that its task stands for, as its last sentence asks it."""
-    asking = questions(maths.runs)
-    words = readable(asking[-1]) if asking else ""
-    if not asking and isinstance(ask, Find) and isinstance(ask.target, Listing):
-        return ask  # Two clubs share £40 in the ratio 3 : 5: to say how is all there is to ask
-    if len(asking) != 1:
-        raise NeedsPerson("A story with a task and no model asks one thing, in one sentence.")
-    if isinstance(ask, Common):
-        wanted = _FACTOR if ask.detail == "hcf" else _MULTIPLE
-        if not wanted.search(words):
-            kind = "greatest" if ask.detail == "hcf" else "least or first"
-            raise NeedsPerson(
-                f"The task is {ask.detail}, but ‘{words}’ does not ask for the {kind}."
-            )
-    if isinstance(ask, Find) and isinstance(ask.target, Listing):
-        sized = re.search(rf"\bthe ({'|'.join(_SIZED)}) (?:share|part|amount)\b", words, re.I)
-        if sized:
-            return Pick(ask, _SIZED[sized[1].lower()])  # type: ignore[arg-type]
-        if not re.search(r"\beach\b|\bshares?\b|\bevery(?:one|body)?\b|\bboth\b", words, re.I):
-            raise NeedsPerson(f"‘{words}’ does not ask for every share: add a model of the words.")
-    return ask
-
-
 _UP = re.compile(
     r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least)\b", re.I
 )
 _DOWN = re.compile(
-    r"\b(?:full|complete|whole|can|could|maximum|at most|most|afford|fits?|filled|made|cut)\b", re.I
+    r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?)\b", re.I
 )
 _HOW_MANY = re.compile(r"\bhow many (?:\w+ )?(\w+)", re.I)
 

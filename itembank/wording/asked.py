@@ -31,9 +31,10 @@ from itembank.notation.tree import (
     Sym,
     walk,
 )
+from itembank.wording.bound import bound_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
-from itembank.wording.named import other_part
+from itembank.wording.named import mentions, other_part
 from itembank.wording.parts import part_fault
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
@@ -56,6 +57,8 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         other_part(runs, model, words),
         part_fault(runs, model, words),
         kind_fault(model.key, words, money),
+        bound_fault(runs, model, words),
+        _the_rest(runs, model, words),
         _free(runs, model),
     ):
         if fault:
@@ -91,6 +94,15 @@ _TWO = re.compile(
     r"\band (?:also )?(?:how (?:much|many|far|long)|what|which|find|work out|write down|when|where)\b",
     re.I,
 )
+
+
+def _the_rest(runs: Sequence[Run], model: Modelled, words: str) -> str:
+    """Return what is wrong where what *the rest* is, is asked for and nothing is taken away."""
+    text = " ".join(run for run in runs if isinstance(run, str))
+    match = re.search(r"\bthe (?:rest|others?) (?:is|are|was|were) ([\w-]+)", text, re.I)
+    if match and mentions(words, match[1]) and not model.subtracts() and not model.has(Ratio):
+        return f"The question asks for the rest, which are {match[1]}, and the model takes nothing away."
+    return ""
 
 
 def _free(runs: Sequence[Run], model: Modelled) -> str:

@@ -21,7 +21,7 @@ _NAMED_IN_RATIO = tuple(
     )
 )
 _FOR_EVERY = re.compile(
-    rf"({SLOT}) (?P<a>{_NAME}) (?:for|to) (?:every|each) ({SLOT}) (?P<b>[\w'-]+)", re.I
+    rf"(?P<x>{SLOT}) (?P<a>{_NAME}) (?:for|to) (?:every|each) (?P<y>{SLOT}) (?P<b>[\w'-]+)", re.I
 )
 _ORDINALS = ("first", "second", "third", "fourth")
 
@@ -46,6 +46,12 @@ def other_part(runs: Sequence[Run], model: Modelled, words: str) -> str:
     ):
         return fault
     target = model.target
+    if isinstance(target, Sum) and set(letters) <= set(walk(target)):
+        one = re.search(
+            r"\bdoes (?:the )?\w+ (?:get|gets|pay|receive|have|win|take)\b", words, re.I
+        )
+        if one and not any(op == "-" for op, _ in target.rest):
+            return f"‘{one[0]}’ asks for one part, and the model finds them together."
     if not isinstance(target, Sym) or target not in letters:
         return ""
     found = letters.index(target)
@@ -164,9 +170,16 @@ def _other_of_every(text: str, nodes: Sequence[Node], model: Modelled, words: st
         return ""
     names = (match["a"].split()[-1], match["b"])
     named = [place for place, name in enumerate(names) if mentions(words, name)]
-    shares = [nodes[index_of(match[1])], nodes[index_of(match[2])]]
+    shares = [nodes[index_of(match["x"])], nodes[index_of(match["y"])]]
     if len(named) != 1:
         return ""
+    for place, name in enumerate(names):
+        amount = re.search(rf"({SLOT}) {re.escape(name)}", text[match.end() :], re.I)
+        if amount and any(
+            isinstance(part, Sum) and set(shares) <= {part.first, *(t for _, t in part.rest)}
+            for part in model.parts()
+        ):
+            return f"The prompt gives an amount of {names[place]}, which the model takes for all."
     last = target.rest[-1][1] if hasattr(target, "rest") else target
     if last == shares[1 - named[0]] and last not in shares[named[0] : named[0] + 1]:
         return f"The question asks for {names[named[0]]}, but the model ends with the part of {names[1 - named[0]]}."

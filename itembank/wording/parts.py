@@ -157,6 +157,10 @@ def _plain_part(target: Node) -> tuple[Node, bool] | None:
     match target:
         case Product(first, rest) if all(op in ("×", "of") for op, _ in rest):
             factors = [first, *(factor for _, factor in rest)]
+            for factor in factors:
+                match factor:
+                    case Bracket(Sum(Int(1), (("-", (Frac() | Percent()) as taken),))):
+                        return taken, True
             fractions = [f for f in factors if isinstance(f, Frac | Percent)]
             if fractions and all(
                 isinstance(f, Frac | Percent | Int | Dec | Mixed) or _amount(f) for f in factors

@@ -36,8 +36,9 @@ from itembank.notation.tree import (
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.wording.numbers import CARDINALS, numbers_said, strange_signs
-from itembank.wording.phrases import unit_names
-from itembank.wording.prompt import SLOT, index_of, slotted
+from itembank.wording.phrases import UNIT, UNITS_ASKED, unit_names
+from itembank.wording.prompt import SLOT, index_of, slot, slotted
+from itembank.wording.questions import questions
 from itembank.wording.read import counts
 from itembank.wording.units import unit_said
 
@@ -85,16 +86,31 @@ def _sign(story: Story) -> str:
 def _printed(story: Story) -> str:
     whole = {part for node in story.used for part in walk(node)}
     values = values_used(story)
+    asking = "".join(questions(story.runs))
+    in_question = {node for i, node in enumerate(slotted(story.runs).nodes) if _stands(i, asking)}
     for run in story.runs:
-        if isinstance(run, str) or _excused(line(run), story):
+        if isinstance(run, str):
+            continue
+        if _excused(line(run), story) and run not in in_question:
             continue
         missing = _unused(run, whole, values)
-        if missing is not None and not (_excused(line(missing), story) or _is_unit(run, story)):
+        excused = _excused("" if missing is None else line(missing), story)
+        if missing is not None and not (
+            (excused and run not in in_question) or _is_unit(run, story)
+        ):
+            if run in in_question:
+                return (
+                    f"The question itself speaks of {line(missing)}, and the model does not use it."
+                )
             return (
                 f"The model does not use {line(missing)}, which the prompt prints: use it, or say "
                 "in ‘not_needed’ why it is not needed."
             )
     return ""
+
+
+def _stands(index: int, asking: str) -> bool:
+    return slot(index) in asking or slot(index, letter=True) in asking
 
 
 def _is_unit(node: Node, story: Story) -> bool:
@@ -221,11 +237,15 @@ def _said(story: Story) -> str:
 
 
 _UNIT_AFTER = re.compile(
-    rf"({SLOT})[ -]?(?P<unit>"
-    + "|".join(re.escape(name) for name in sorted(unit_names(), key=len, reverse=True))
-    + r")(?![\w^])(?: (?:per|an|a|each|every) (?P<per>\w+))?",
+    rf"({SLOT})[ -]?(?P<unit>{UNIT})(?![\w^])(?: (?:per|an|a|each|every) (?P<per>{UNIT})(?![\w^]))?",
     re.I,
 )
+_RATE = re.compile(
+    rf"{SLOT}(?: \w+){{0,2}}? (?:for )?(?:per|an?|each|every) (?P<per>{UNIT}|month|year)(?![\w^])",
+    re.I,
+)
+_SAID_IN = re.compile(rf"\b(?:in|how many) (?P<unit>{UNITS_ASKED})(?![\w^])", re.I)
+_FOR_A = re.compile(r"\bfor (?:an?|the|one|the whole|a whole) (hour|day|week|month|year)\b", re.I)
 _FREE = ("day", "week", "month", "year")
 """Spans that stories count by, as *{2} hours on {5} days*: not two units of one amount."""
 
@@ -236,14 +256,20 @@ def _units(story: Story) -> str:
     said = slotted(story.runs)
     named: dict[str, str] = {}
     for match in _UNIT_AFTER.finditer(said.text):
-        if not _is_bare(said.nodes[index_of(match[1])]):
-            continue
-        for word in filter(None, (match["unit"], match["per"])):
-            unit = names.get(word.casefold())
-            if unit and not word.lower().startswith(_FREE):
-                named[unit] = word
-    if not named:
+        if _is_bare(said.nodes[index_of(match[1])]):
+            found = [match["unit"]] if not match["unit"].lower().startswith(_FREE) else []
+            _note(named, [*found, match["per"]])
+    rates = [match["per"] for match in _RATE.finditer(said.text)]
+    spans = [match[1] for match in _FOR_A.finditer(said.text)]
+    for rate in rates:
+        if spans and spans[0].lower() != rate.lower():
+            return f"The amount is for a {rate}, and the words speak of a {spans[0]}: add a model."
+    _note(named, rates)
+    _note(named, [match["unit"] for match in _SAID_IN.finditer(said.text)] if named else [])
+    said_in = {names[match["unit"].casefold()] for match in _SAID_IN.finditer(said.text)}
+    if not named and len(said_in) < 2:
         return ""
+    _note(named, [_facts(unit).many for unit in said_in])
     asked = unit_said(story.words)
     if asked:
         for unit in _made_of(asked):
@@ -281,6 +307,15 @@ def _made_of(unit: str) -> tuple[str, ...]:
     """Return the units that a rate is made of, km and h of km/h; a plain unit alone."""
     parts = tuple(unit.split("/"))
     return parts if all(part in UNITS or part in CURRENCY for part in parts) else (unit,)
+
+
+def _note(named: dict[str, str], words: Iterable[str | None]) -> None:
+    """Add the units that words name, each with its word."""
+    names = unit_names()
+    for word in filter(None, words):
+        unit = names.get(word.casefold())
+        if unit:
+            named.setdefault(unit, word)
 
 
 def _facts(unit: str) -> Unit:
