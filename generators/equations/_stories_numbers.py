@@ -219,7 +219,7 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
     k = a - c
     return Story(
         prompt(
-            "Club A charges {b} to join and {a} a swim; club B charges {d} to join and "
+            "Club A charges {b} to join and {a} a swim. Club B charges {d} to join and "
             "{c} a swim. For how many swims do the two clubs cost the same?",
             b=prices[0],
             a=prices[1],

@@ -243,7 +243,10 @@ def _richer(kind: int, p: int, q: int, r: int) -> Built:
     steps = (
         Step("Substitute the value.", equals(Y, sub(num(p), times(num(r), _signed(q))))),
         Step(minus, equals(Y, sub(num(p), Bracket(num(r * q))))),
-        Step("Taking away a negative number adds.", equals(Y, add(num(p), num(-r * q)))),
+        Step(
+            "Subtracting a negative number is the same as adding.",
+            equals(Y, add(num(p), num(-r * q))),
+        ),
         Step("Add.", equals(Y, num(value))),
     )
     wrong = (
