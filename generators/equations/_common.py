@@ -10,6 +10,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import TypeAlias
 
+from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, letter_left, number_left, on_number_line
+from generators.equations._words import Number, shown, shown_term, size
 from itembank.items.forms import number_node
 from itembank.items.item import Misconception, Slip, Step
 from itembank.notation.tree import (
@@ -24,7 +27,6 @@ from itembank.notation.tree import (
     num,
 )
 
-Number: TypeAlias = int | Fraction
 Wrong: TypeAlias = tuple[Misconception, Number | None]
 
 # No letter that looks like a digit, names a coin or a unit, or is a word (add a to both sides).
@@ -79,20 +81,6 @@ def swap(relation: Relation, turned: bool) -> Relation:
     return equals(relation.rest[0][1], relation.first) if turned else relation
 
 
-def shown(n: Number) -> str:
-    """Return a number as text for a sentence, with a real minus sign.
-
-    >>> shown(-3), shown(Fraction(3, 4))
-    ('−3', '3/4')
-    """
-    return str(n).replace("-", "−")
-
-
-def _several(a: Number, x: Sym) -> str:
-    size = a if a > 0 else -a
-    return x.name if size == 1 else f"{shown(size)}{x.name}"
-
-
 def solution(x: Sym, value: Number) -> Relation:
     """Return ``x = value``, a fraction in lowest terms where it is not whole."""
     return equals(x, number_node(value))
@@ -108,7 +96,7 @@ def take_number(b: Number) -> str:
 def take_letter(a: Number, x: Sym) -> str:
     """Return the sentence that undoes ``+ ax``."""
     verb, word = ("Subtract", "from") if a > 0 else ("Add", "to")
-    return f"{verb} {_several(a, x)} {word} both sides."
+    return f"{verb} {shown_term(size(a), x)} {word} both sides."
 
 
 def balance(x: Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, ...]:
@@ -143,28 +131,80 @@ def balance(x: Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, .
     if a != 1:
         steps.append(Step(f"Divide both sides by {shown(a)}.", solution(x, Fraction(d) / a)))
     elif not steps:
-        steps.append(Step("Write the letter first.", solution(x, d)))
+        steps.append(Step("Swap the sides.", solution(x, d)))
     return tuple(steps)
 
 
-def slips(x: Sym, *wrongs: Wrong) -> tuple[Slip, ...]:
+def root(a: Number, b: Number, c: Number, d: Number) -> Fraction | None:
+    """Return the solution of ``ax + b = cx + d``, or None where it has not just one.
+
+    A wrong method writes a wrong line; this solves the line it wrote.
+
+    >>> root(7, 0, -5, 24), root(2, 1, 2, 5)
+    (Fraction(2, 1), None)
+    """
+    return over(d - b, a - c)
+
+
+def letter_across(a: Number, b: Number, c: Number, d: Number) -> Fraction | None:
+    """Return the answer to ``ax + b = cx + d`` when the unknown crosses with its sign unchanged.
+
+    It crosses as in :func:`balance`: from the side with less to the side with more.
+
+    >>> letter_across(7, 0, 5, 24), letter_across(2, 5, 5, -1)
+    (Fraction(2, 1), Fraction(6, 7))
+    """
+    return root(a + c, b, 0, d) if a > c else root(0, b, a + c, d)
+
+
+def number_across(a: Number, b: Number, c: Number, d: Number) -> Fraction | None:
+    """Return the answer to ``ax + b = cx + d`` when a number crosses with its sign unchanged.
+
+    It crosses away from the unknown, which is where :func:`balance` leaves it.
+
+    >>> number_across(8, -7, 2, 29), number_across(2, 5, 5, -1)
+    (Fraction(11, 3), Fraction(4, 3))
+    """
+    return root(a - c, 0, 0, d + b) if a > c else root(0, d + b, c - a, 0)
+
+
+def across(x: Sym, a: int, b: int, c: int, d: int) -> tuple[Wrong, Wrong]:
+    """Return what comes of taking the unknown, or a number, across with its sign unchanged."""
+    stays, goes = (a, c) if a > c else (c, a)
+    with_letter, alone = (b, d) if a > c else (d, b)
+    return (
+        (asking(m.LETTER_ACROSS, letter_left(stays, goes, x)), letter_across(a, b, c, d)),
+        (asking(m.NUMBER_ACROSS, number_left(with_letter, alone)), number_across(a, b, c, d)),
+    )
+
+
+def below_zero(first: int, taken: int) -> Misconception:
+    """Return the mistake that makes a negative ``first − taken`` positive.
+
+    In −43 − 2 no number is taken from a larger one: only the sign is lost.
+    """
+    which = m.SMALLER_FROM_LARGER if first * taken > 0 else m.ANSWER_SIGN
+    return asking(which, on_number_line(first, -taken))
+
+
+def slips(x: Sym, key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
     """Return the wrong solutions, one of each value; None marks a mistake that cannot show.
 
     Two mistakes that lead to the same wrong answer cannot be told apart, so only the first
-    of them is kept.
+    of them is kept. A mistake that happens to give the key cannot be told from none.
     """
-    return tuple(Slip(which, solution(x, value)) for which, value in _distinct(wrongs))
+    return tuple(Slip(which, solution(x, value)) for which, value in _distinct(key, wrongs))
 
 
-def number_slips(*wrongs: Wrong) -> tuple[Slip, ...]:
-    """Return the wrong answers as plain numbers, one of each value."""
-    return tuple(Slip(which, number_node(value)) for which, value in _distinct(wrongs))
+def number_slips(key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
+    """Return the wrong answers as plain numbers, one of each value, the key left out."""
+    return tuple(Slip(which, number_node(value)) for which, value in _distinct(key, wrongs))
 
 
-def _distinct(wrongs: Iterable[Wrong]) -> list[tuple[Misconception, Number]]:
+def _distinct(key: Number, wrongs: Iterable[Wrong]) -> list[tuple[Misconception, Number]]:
     found: dict[Number, Misconception] = {}
     for which, value in wrongs:
-        if value is not None:
+        if value is not None and value != key:
             found.setdefault(value, which)
     return [(which, value) for value, which in found.items()]
 

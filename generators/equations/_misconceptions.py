@@ -1,7 +1,9 @@
 """The wrong methods that the topics of this strand look for.
 
 The names describe common classroom errors in solving equations (common practice, no
-source); each `ask` is a question that lets the pupil find the fault.
+source); each is one mistake, and is carried out on the printed working line by line. The
+`ask` here is what can be asked of any item; most items ask it of their own numbers
+(:mod:`generators.equations._asks`).
 """
 
 from __future__ import annotations
@@ -11,37 +13,47 @@ from itembank.items.item import Misconception
 SAME_OPERATION = Misconception(
     "equations.same-operation",
     "repeats an operation instead of undoing it",
-    "What was done to the letter? Which operation takes that back?",
+    "Which operation undoes the one in the question?",
 )
-WRONG_WAY = Misconception(
+DIVIDED_WRONG_WAY = Misconception(
     "equations.wrong-way-round",
-    "takes away or divides the wrong way round",
-    "Which number did you start from, and which did you divide by or take away? Why that one?",
+    "divides the wrong way round",
+    "Which number is shared out, and into how many parts?",
 )
-MIXED_INVERSE = Misconception(
+SUBTRACTED_WRONG_WAY = Misconception(
+    "equations.subtracts-wrong-way-round",
+    "subtracts the wrong way round",
+    "Which number did you start from, and which did you subtract from it?",
+)
+SUBTRACTS_MULTIPLIER = Misconception(
     "equations.mixed-inverse",
-    "undoes multiplying by subtracting, or dividing by adding",
-    "If 4x is 20, what does the 4 do to x? What takes that back?",
+    "subtracts the multiplier instead of dividing by it",
+    "Which operation undoes multiplying?",
+)
+ADDS_DIVISOR = Misconception(
+    "equations.adds-divisor",
+    "adds the divisor instead of multiplying by it",
+    "Which operation undoes dividing?",
 )
 SWAPPED = Misconception(
     "equations.swapped-order",
     "reads a subtraction the wrong way round",
-    "Say the equation in words. What is taken away from what?",
+    "Say the equation in words. What is subtracted from what?",
 )
 LOST_MINUS = Misconception(
     "equations.lost-minus",
-    "loses the minus sign in front of the letter",
-    "What does the minus sign belong to? What happens when you put your answer back in?",
+    "loses the minus sign in front of the unknown",
+    "What does the minus sign belong to? What happens when you substitute your answer?",
 )
 WRONG_ORDER = Misconception(
     "equations.wrong-order",
-    "undoes the steps in the wrong order",
-    "Starting from the letter, what is done to it first and last? Which must come off first?",
+    "undoes the operations in the wrong order",
+    "What is done to the unknown first, and what last? Which do you undo first?",
 )
 STOPS_EARLY = Misconception(
     "equations.stops-early",
     "stops with a step still to do",
-    "What have you found so far: one of the letter, or several? Is it what was asked for?",
+    "What have you found so far? Is it what the question asks for?",
 )
 FIRST_TERM_ONLY = Misconception(
     "equations.first-term-only",
@@ -50,28 +62,33 @@ FIRST_TERM_ONLY = Misconception(
 )
 BRACKET_SIGN = Misconception(
     "equations.bracket-sign",
-    "takes a bracket away but gets the sign of its last term wrong",
+    "gets the sign of the last term wrong when expanding a bracket with a minus in front",
     "What is 10 − (5 − 2)? Is it the same as 10 − 5 − 2?",
 )
-ADDS_LETTERS = Misconception(
+LETTER_ACROSS = Misconception(
     "equations.adds-letters",
-    "adds the letter terms of the two sides instead of subtracting",
-    "What do you do to a side to make its letter term vanish? Did the other side get that too?",
+    "moves the unknown to the other side without changing its sign",
+    "What did you do to one side? Did you do the same to the other side?",
 )
-ADDS_NUMBERS = Misconception(
+NUMBER_ACROSS = Misconception(
     "equations.adds-numbers",
-    "moves a number to the other side without undoing it",
-    "What do you do to a side to make its number vanish? Did the other side get that too?",
+    "moves a number to the other side without changing its sign",
+    "What did you do to one side? Did you do the same to the other side?",
+)
+ADDS_LIKE_TERMS = Misconception(
+    "equations.adds-like-terms",
+    "adds like terms where one is subtracted from the other",
+    "Which sign stands between the two terms?",
 )
 SMALLER_FROM_LARGER = Misconception(
     "equations.smaller-from-larger",
-    "takes the smaller number from the larger and loses the minus sign",
-    "On a number line, where do you land when you take 9 from 4?",
+    "subtracts the smaller number from the larger and loses the minus sign",
+    "On a number line, where do you land when you subtract 9 from 4?",
 )
 ANSWER_SIGN = Misconception(
     "equations.answer-sign",
     "leaves the minus sign off a negative result",
-    "Put your answer back into the question. Is the result positive or negative?",
+    "Substitute your answer. Is the result positive or negative?",
 )
 MULTIPLIES_BY_FRACTION = Misconception(
     "equations.multiplies-by-fraction",
@@ -90,18 +107,13 @@ PART_CLEARED = Misconception(
 )
 ADDS_DENOMINATORS = Misconception(
     "equations.adds-denominators",
-    "adds the denominators when adding fractions of the letter",
+    "adds the numerators and adds the denominators when adding fractions",
     "What is half of 12 plus a third of 12? Is it two fifths of 12?",
 )
 OWN_DENOMINATOR = Misconception(
     "equations.own-denominator",
-    "multiplies each side by its own denominator",
-    "Were both sides multiplied by the same number? Does the balance still hold?",
-)
-ADDS_RATE = Misconception(
-    "equations.adds-multiplier",
-    "takes the multiplier away instead of dividing by it",
-    "If one box holds 5, how many do 3 boxes hold? Did you undo that?",
+    "multiplies each numerator by the denominator below it",
+    "Were both sides multiplied by the same number?",
 )
 TWO_SIDES = Misconception(
     "equations.two-sides-only",
@@ -125,17 +137,17 @@ FULL_TURN = Misconception(
 )
 LETTER_ONLY = Misconception(
     "equations.letter-only",
-    "gives the value of the letter when something else is asked for",
-    "What does the letter stand for, and what does the question ask for?",
+    "gives the value of the unknown when something else is asked for",
+    "What does the unknown stand for, and what does the question ask for?",
 )
 SIDE_BY_SIDE = Misconception(
     "equations.side-by-side",
-    "writes the value beside the number instead of multiplying",
+    "writes the digits side by side instead of multiplying",
     "What does 3x mean? If x is 5, is that thirty-five?",
 )
 ADDS_FACTORS = Misconception(
     "equations.adds-factors",
-    "adds a number and a letter written side by side",
+    "adds two things written side by side instead of multiplying them",
     "How would you write three lots of x? And three more than x?",
 )
 SUM_FIRST = Misconception(
@@ -156,21 +168,21 @@ DOUBLES = Misconception(
 SQUARE_SIGN = Misconception(
     "equations.negative-square",
     "makes the square of a negative number negative",
-    "What is −4 times −4?",
+    "What is −4 × (−4)?",
 )
 NO_BRACKET = Misconception(
     "equations.ignores-bracket",
-    "multiplies only part of a bracket",
+    "ignores a bracket and multiplies only its last term",
     "What does the bracket tell you to do first?",
 )
 NO_HALF = Misconception(
     "equations.forgets-half",
-    "forgets to divide by two",
+    "leaves out the division by 2 in the formula",
     "Which parts of the formula have you used? Is there one left?",
 )
 DROPS_MINUS = Misconception(
     "equations.drops-minus",
-    "leaves out the minus sign of the value put in",
+    "leaves out the minus sign of the value substituted",
     "Put the value in a bracket, with its sign. What do you have now?",
 )
 TURNS_SIGN = Misconception(
@@ -178,8 +190,13 @@ TURNS_SIGN = Misconception(
     "turns the inequality sign round when there is no need",
     "Try one number from your answer in the question. Does it work?",
 )
+SWAPS_SIDES = Misconception(
+    "equations.swaps-sides",
+    "swaps the sides without turning the inequality sign round",
+    "If 5 is more than a number, is the number more than 5 or less than 5?",
+)
 KEEPS_SIGN = Misconception(
     "equations.keeps-sign",
-    "keeps the sign when multiplying or dividing by a negative number",
+    "keeps the inequality sign when dividing by a negative number",
     "3 < 5 is true. Multiply both sides by −1: which side is larger now?",
 )

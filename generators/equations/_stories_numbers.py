@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, letter_left, one_of, undo_product
 from generators.equations._common import balance, side
 from generators.equations._story import (
     NUMBER,
@@ -26,21 +27,32 @@ from itembank.notation.tree import (
     times,
 )
 
+THINK_STOPS = "That is {a} times the number. What is the number?"
+THINK_TIMES = "The number was multiplied by {a}. What undoes multiplying by {a}?"
+# The words; how the unknown is named; what to ask who stops early or subtracts the multiplier.
 ONE_UNKNOWN = (
     ("I think of a number. I multiply it by {a} and then add {b}. "
-     "The answer is {c}. What is my number?", NUMBER),
+     "The answer is {c}. What is my number?", NUMBER, THINK_STOPS, THINK_TIMES),
     ("I think of a number. I multiply it by {a} and then subtract {b}. "
-     "The answer is {c}. What is my number?", NUMBER),
+     "The answer is {c}. What is my number?", NUMBER, THINK_STOPS, THINK_TIMES),
     ("A market garden packs {c} lettuces. They fill {a} boxes, and {b} are left over. "
-     "How many lettuces does each box hold?", "Write n for the number in each box."),
+     "How many lettuces does each box hold?", "Let n be the number of lettuces in each box.",
+     "{an} lettuces fill {a} boxes. How many are in one box?",
+     "{a} boxes hold {an} lettuces. Do you subtract {a}, or divide by {a}?"),
     ("A swimming club charges {b} to join and {a} for each session. "
-     "One member has paid {c} altogether. How many sessions is that?",
-     "Write n for the number of sessions."),
+     "One member has paid {c} altogether. How many sessions has the member paid for?",
+     "Let n be the number of sessions.",
+     "£{an} was paid for sessions. How many sessions at £{a} is that?",
+     "Each session costs £{a}. Do you subtract {a} from {an}, or divide {an} by {a}?"),
     ("At a bus depot {c} people fill {a} minibuses, and {b} are left behind. "
      "How many people does each minibus hold?",
-     "Write n for the number each minibus holds."),
+     "Let n be the number of people each minibus holds.",
+     "{an} people fill {a} minibuses. How many are in one minibus?",
+     "{a} minibuses hold {an} people. Do you subtract {a}, or divide by {a}?"),
     ("Altogether {a} trays of plants and a {b} watering can cost {c}. "
-     "How much does each tray cost?", "Write n for the cost of one tray, and work in pounds."),
+     "How much does each tray cost?", "Let each tray cost n pounds.",
+     "£{an} pays for {a} trays. What does one tray cost?",
+     "{a} trays cost £{an}. Do you subtract {a}, or divide by {a}?"),
 )  # fmt: skip
 
 
@@ -48,7 +60,7 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
     """Return a story that comes to an + b = c, or an − b = c."""
     plus = -b if kind == 1 else b
     c = a * value + plus
-    text, first = ONE_UNKNOWN[kind]
+    text, first, stops, subtracts = ONE_UNKNOWN[kind]
     steps = (Step(first, equals(side(a, N, plus), num(c))), *balance(N, a, plus, 0, c))
     one, extra, total = num(a), num(b), num(c)
     if kind == 3:
@@ -60,13 +72,18 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
     key, form, wrap = num(value), "integer", num
     if kind == 5:
         key, form, wrap = pounds(value), "money", pounds
+        steps = ending(steps, "Write the answer in pounds.", key)
+    numbers = {"a": a, "an": a * value}
     return Story(
         prompt(text, a=one, b=extra, c=total),
         Find(N, (model,)),
         key,
         form,
-        ending(steps, N, key),
-        ((m.STOPS_EARLY, wrap(a * value)), (m.ADDS_RATE, wrap(a * value - a))),
+        steps,
+        (
+            (asking(m.STOPS_EARLY, stops.format(**numbers)), wrap(a * value)),
+            (asking(m.SUBTRACTS_MULTIPLIER, subtracts.format(**numbers)), wrap(a * value - a)),
+        ),
     )
 
 
@@ -75,16 +92,27 @@ def consecutive(n: int) -> Story:
     total = num(3 * n + 3)
     model = equals(add(N, Bracket(add(N, Int(1))), Bracket(add(N, Int(2)))), total)
     return Story(
-        prompt("Three consecutive whole numbers add up to {s}. What is the smallest?", s=total),
+        prompt(
+            "Three consecutive whole numbers add up to {s}. What is the smallest of them?", s=total
+        ),
         Find(N, (model,)),
         num(n),
         "integer",
         (
-            Step("Write n, n + 1 and n + 2 for the numbers.", model),
+            Step("Let the numbers be n, n + 1 and n + 2.", model),
             Step("Collect like terms.", equals(side(3, N, 3), total)),
             *balance(N, 3, 3, 0, 3 * n + 3),
         ),
-        ((m.FORGETS_DIFFERENCE, num(n + 1)), (m.STOPS_EARLY, num(3 * n))),
+        (
+            (
+                asking(
+                    m.FORGETS_DIFFERENCE,
+                    f"What are the two whole numbers after {n + 1}? What do the three add up to?",
+                ),
+                num(n + 1),
+            ),
+            (asking(m.STOPS_EARLY, one_of(3, N)), num(3 * n)),
+        ),
         (1, 2),
     )
 
@@ -104,11 +132,20 @@ def two_decks(d: int, lower: int) -> Story:
         num(lower),
         "integer",
         (
-            Step("Write n for the number on the lower deck.", model),
+            Step("Let n be the number on the lower deck.", model),
             Step("Collect like terms.", equals(side(2, N, d), total)),
             *balance(N, 2, d, 0, 2 * lower + d),
         ),
-        ((m.FORGETS_DIFFERENCE, num(lower + d // 2)), (m.STOPS_EARLY, num(2 * lower))),
+        (
+            (
+                asking(
+                    m.FORGETS_DIFFERENCE,
+                    f"With {lower + d // 2} on each deck, are there {d} more on the top deck?",
+                ),
+                num(lower + d // 2),
+            ),
+            (asking(m.STOPS_EARLY, one_of(2, N)), num(2 * lower)),
+        ),
     )
 
 
@@ -131,13 +168,22 @@ def bulbs(a: int, d: int, lilies: int) -> Story:
         "integer",
         (
             Step(
-                "Write n for the number of lilies.",
+                "Let n be the number of lilies.",
                 equals(add(N, side(a, N), Bracket(side(1, N, d))), total),
             ),
             Step("Collect like terms.", equals(side(k, N, d), total)),
             *balance(N, k, d, 0, s),
         ),
-        ((m.STOPS_EARLY, num(k * lilies)), (m.FORGETS_DIFFERENCE, num(lilies + d // k))),
+        (
+            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * lilies)),
+            (
+                asking(
+                    m.FORGETS_DIFFERENCE,
+                    f"If you set the {d} extra crocuses aside, how many bulbs are left?",
+                ),
+                num(lilies + d // k),
+            ),
+        ),
     )
 
 
@@ -159,8 +205,8 @@ def two_rules(a: int, b: int, c: int, value: int) -> Story:
         "integer",
         (Step(NUMBER, model), *balance(N, a, -b, c, d)),
         (
-            (m.STOPS_EARLY, num(b + d)),
-            (m.ADDS_LETTERS, number_node(Fraction(b + d, a + c))),
+            (asking(m.STOPS_EARLY, one_of(a - c, N)), num(b + d)),
+            (asking(m.LETTER_ACROSS, letter_left(a, c, N)), number_node(Fraction(b + d, a + c))),
         ),
     )
 
@@ -173,8 +219,8 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
     k = a - c
     return Story(
         prompt(
-            "Club A charges {b} to join and {a} a swim; club B charges {d} to join and "
-            "{c} a swim. For how many swims do they cost the same?",
+            "Club A charges {b} to join and {a} a swim. Club B charges {d} to join and "
+            "{c} a swim. For how many swims do the two clubs cost the same?",
             b=prices[0],
             a=prices[1],
             d=prices[2],
@@ -185,12 +231,15 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
         "integer",
         (
             Step(
-                "Write n for the number of swims.",
+                "Let n be the number of swims.",
                 equals(add(num(b), side(a, N)), add(num(d), side(c, N))),
             ),
             *balance(N, a, b, c, d),
         ),
-        ((m.STOPS_EARLY, num(k * value)), (m.ADDS_RATE, num(k * value - k))),
+        (
+            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * value)),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), num(k * value - k)),
+        ),
     )
 
 
@@ -203,8 +252,8 @@ def two_tanks(a: int, b: int, c: int, value: int) -> Story:
     model = equals(sub(fuel[0], times(fuel[1], N)), sub(fuel[2], times(fuel[3], N)))
     return Story(
         prompt(
-            "Two fuel tanks hold {f} and {g}. Each day {a} is used from the first and "
-            "{c} from the second. After how many days do they hold the same?",
+            "Two tanks contain {f} and {g} of fuel. Each day {a} is used from the first and "
+            "{c} from the second. After how many days do they contain the same amount?",
             f=fuel[0],
             a=fuel[1],
             g=fuel[2],
@@ -215,10 +264,13 @@ def two_tanks(a: int, b: int, c: int, value: int) -> Story:
         "integer",
         (
             Step(
-                "Write n for the number of days.",
+                "Let n be the number of days.",
                 equals(add(num(full), side(-a, N)), add(num(less), side(-c, N))),
             ),
             *balance(N, -a, full, -c, less),
         ),
-        ((m.STOPS_EARLY, num(k * value)), (m.ADDS_RATE, num(k * value - k))),
+        (
+            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * value)),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), num(k * value - k)),
+        ),
     )

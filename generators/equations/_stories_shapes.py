@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, number_left, one_of
 from generators.equations._common import balance, side, solution
 from generators.equations._story import (
     N,
@@ -36,10 +37,10 @@ def flower_bed(d: int, width: int) -> Story:
     key = metres(width)
     steps = (
         Step(
-            f"Write w for the width; the length is w + {d}. Work in metres.",
+            f"Let w be the width in metres, so the length is w + {d}.",
             equals(juxt(Int(2), Bracket(add(W, W, num(d)))), num(p)),
         ),
-        Step("Collect like terms and multiply out.", equals(side(4, W, 2 * d), num(p))),
+        Step("Collect like terms and expand the bracket.", equals(side(4, W, 2 * d), num(p))),
         *balance(W, 4, 2 * d, 0, p),
     )
     return Story(
@@ -52,10 +53,19 @@ def flower_bed(d: int, width: int) -> Story:
         Find(W, (model,)),
         key,
         "quantity",
-        ending(steps, W, key),
+        ending(steps, "Write the answer in metres.", key),
         (
-            (m.TWO_SIDES, metres(2 * width + d // 2)),
-            (m.FORGETS_DIFFERENCE, metres(width + d // 2)),
+            (
+                asking(
+                    m.TWO_SIDES,
+                    "How many lengths and how many widths are there round a rectangle?",
+                ),
+                metres(2 * width + d // 2),
+            ),
+            (
+                asking(m.FORGETS_DIFFERENCE, f"Is your length {d} m more than your width?"),
+                metres(width + d // 2),
+            ),
         ),
         (2,),
     )
@@ -91,7 +101,7 @@ def triangle_angles(a: int, value: int) -> Story:
         ),
         (
             (m.FULL_TURN, solution(X, 180 // k + value)),
-            (m.SAME_OPERATION, solution(X, 360 // k - value)),
+            (asking(m.SAME_OPERATION, number_left(b, 180)), solution(X, 360 // k - value)),
         ),
         (180,),
     )
@@ -106,7 +116,7 @@ def isosceles(k: int, third: int) -> Story:
     plain = Bracket(add(N, num(k)))
     steps = (
         Step(
-            f"Write n for the third side; each equal side is n + {k}. Work in metres.",
+            f"Let the third side be n metres, so each equal side is n + {k} metres.",
             equals(add(N, plain, plain), num(p)),
         ),
         Step("Collect like terms.", equals(side(3, N, 2 * k), num(p))),
@@ -122,10 +132,19 @@ def isosceles(k: int, third: int) -> Story:
         Find(N, (equals(add(N, longer, longer), around),)),
         key,
         "quantity",
-        ending(steps, N, key),
+        ending(steps, "Write the answer in metres.", key),
         (
-            (m.FORGETS_DIFFERENCE, metres(third + 2 * k // 3)),
-            (m.EXTRA_ONCE, metres(third + k // 3)),
+            (
+                asking(
+                    m.FORGETS_DIFFERENCE,
+                    "Are the three sides equal? How much longer are two of them?",
+                ),
+                metres(third + 2 * k // 3),
+            ),
+            (
+                asking(m.EXTRA_ONCE, f"How many of the sides are {k} m longer than the third?"),
+                metres(third + k // 3),
+            ),
         ),
     )
 
@@ -140,7 +159,7 @@ def opposite_sides(a: int, b: int, c: int, value: int) -> Story:
     worked = Bracket(add(times(num(a), num(value)), num(b)))
     return Story(
         prompt(
-            "Two opposite sides of a rectangle are {p} and {q} long. How long is each?",
+            "Two opposite sides of a rectangle are {p} and {q} long. How long is each of them?",
             p=sides[0],
             q=sides[1],
         ),
@@ -150,11 +169,14 @@ def opposite_sides(a: int, b: int, c: int, value: int) -> Story:
         (
             Step("Opposite sides of a rectangle are equal.", equals(first, second)),
             *balance(X, a, b, c, d),
-            Step(f"Put {value} in place of x.", equals(Quantity(worked, "m"), key)),
+            Step(f"Substitute x = {value}.", equals(Quantity(worked, "m"), key)),
         ),
         (
-            (m.LETTER_ONLY, metres(value)),
-            (m.STOPS_EARLY, metres(a * (d - b) + b)),
+            (
+                asking(m.LETTER_ONLY, f"That is x. How long is a side of {a}x + {b} metres?"),
+                metres(value),
+            ),
+            (asking(m.STOPS_EARLY, one_of(a - c, X)), metres((a - c) * value)),
         ),
     )
 
@@ -170,7 +192,8 @@ def equal_angles(a: int, b: int, c: int, value: int) -> Story:
     worked = Bracket(add(times(num(a), num(value)), num(b)))
     return Story(
         prompt(
-            "The two equal angles of a triangle are {p} and {q}. How big is the third angle?",
+            "The two equal angles of an isosceles triangle are {p} and {q}. "
+            "Work out the size of the third angle.",
             p=angles[0],
             q=angles[1],
         ),
@@ -180,15 +203,21 @@ def equal_angles(a: int, b: int, c: int, value: int) -> Story:
         (
             Step("The two angles are equal.", equals(first, second)),
             *balance(X, a, b, c, d),
-            Step(f"Put {value} in place of x.", equals(Quantity(worked, "°"), degrees(size))),
+            Step(f"Substitute x = {value}.", equals(Quantity(worked, "°"), degrees(size))),
             Step(
                 "The angles of a triangle add up to 180°.",
                 equals(sub(degrees(180), degrees(size), degrees(size)), key),
             ),
         ),
         (
-            (m.STOPS_EARLY, degrees(size)),
-            (m.EXTRA_ONCE, degrees(180 - size)),
+            (
+                asking(m.STOPS_EARLY, f"Which angles are {size}°? Which one is asked for?"),
+                degrees(size),
+            ),
+            (
+                asking(m.EXTRA_ONCE, f"How many angles of {size}° does the triangle have?"),
+                degrees(180 - size),
+            ),
         ),
         (180,),
     )

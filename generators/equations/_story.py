@@ -2,7 +2,7 @@
 
 A story's numbers are printed as the very trees its model uses, so a key is proved from
 what the pupil reads. Lengths are in metres and money in pounds, so that the working can
-leave the units out.
+leave the units out until its last line.
 """
 
 from __future__ import annotations
@@ -16,13 +16,12 @@ from itembank.notation.tree import (
     Node,
     Quantity,
     Sym,
-    equals,
 )
 
 N = Sym("n")
 X = Sym("x")
 W = Sym("w")
-NUMBER = "Write n for the number."
+NUMBER = "Let n be the number."
 
 
 class Story(NamedTuple):
@@ -57,6 +56,9 @@ def degrees(n: int) -> Node:
     return Quantity(Int(n), "°")
 
 
-def ending(steps: tuple[Step, ...], unknown: Sym, key: Node) -> tuple[Step, ...]:
-    """Return the working with the key, its unit and all, on the last line."""
-    return (*steps[:-1], Step(steps[-1].say, equals(unknown, key)))
+def ending(steps: tuple[Step, ...], say: str, key: Node) -> tuple[Step, ...]:
+    """Return the working with one more line: the answer with its unit.
+
+    The equation is about numbers, so it ends in a number; what was asked for has a unit.
+    """
+    return (*steps, Step(say, key))

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, one_of
 from generators.equations._common import (
     Wrong,
+    across,
     balance,
+    below_zero,
     lead,
     letter,
-    over,
     side,
     slips,
     solution,
@@ -48,7 +50,13 @@ class BothSides(Topic):
 
     id = "equations.both-sides"
     title = "Equations with the unknown on both sides"
-    misconceptions = (m.ADDS_LETTERS, m.ADDS_NUMBERS, m.STOPS_EARLY, m.LOST_MINUS)
+    misconceptions = (
+        m.LETTER_ACROSS,
+        m.NUMBER_ACROSS,
+        m.STOPS_EARLY,
+        m.SMALLER_FROM_LARGER,
+        m.ANSWER_SIGN,
+    )
     prerequisites = ("equations.two-step",)
     spaces = {
         Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(4, 11), c=range(2, 9), x=range(2, 11)),
@@ -82,40 +90,42 @@ class BothSides(Topic):
                 left, right = right, left
             equation = equals(side(left[0], x, left[1]), side(right[0], x, right[1]))
             steps = balance(x, *left, *right)
-            wrong = ((m.ADDS_LETTERS, over(d, a + c)), (m.STOPS_EARLY, d))
+            wrong = (
+                across(x, *left, *right)[0],
+                (asking(m.STOPS_EARLY, one_of(a - c, x)), d),
+            )
         elif tier is Tier.CORE:  # ax + b = cx + d
             a, c, b, _ = values
             d = (a - c) * value + b
             equation = equals(side(a, x, b), side(c, x, d))
             steps = balance(x, a, b, c, d)
             twin = tuple(sorted(((a, b), (c, d))))
-            wrong = (
-                (m.ADDS_LETTERS, over(d - b, a + c)),
-                (m.ADDS_NUMBERS, over(d + b, a - c)),
-                (m.STOPS_EARLY, abs(a - c) * value),
-            )
+            k = abs(a - c)
+            wrong = (*across(x, a, b, c, d), (asking(m.STOPS_EARLY, one_of(k, x)), k * value))
         else:
             kind, a, b, c, _ = values
             if kind == 0:  # ax + b = d − cx
                 d = (a + c) * value + b
                 equation = equals(side(a, x, b), lead(d, -c, x))
                 steps = balance(x, a, b, -c, d)
-                wrong = (
-                    (m.LOST_MINUS, over(d - b, a - c)),
-                    (m.ADDS_NUMBERS, over(d + b, a + c)),
-                )
+                wrong = across(x, a, b, -c, d)
             else:  # b − ax = d − cx
                 d = b - (a - c) * value
                 equation = equals(lead(b, -a, x), lead(d, -c, x))
                 steps = balance(x, -a, b, -c, d)
+                sign_lost = below_zero(*((b, d) if a > c else (d, b)))
                 twin = tuple(sorted(((-a, b), (-c, d))))
-                wrong = ((m.LOST_MINUS, -value), (m.ADDS_NUMBERS, over(d + b, c - a)))
+                wrong = (
+                    *across(x, -a, b, -c, d),
+                    (sign_lost, -value if value < 0 else None),
+                    (asking(m.STOPS_EARLY, one_of(abs(a - c), x)), abs(a - c) * value),
+                )
         return Draft(
             prompt("Solve {e}.", e=equation),
             Find(x, (equation,)),
             solution(x, value),
             "solution",
             steps,
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             twin,
         )

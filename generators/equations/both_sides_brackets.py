@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, last_product, last_products, one_of
 from generators.equations._common import (
     Wrong,
+    across,
     balance,
     bracket,
     letter,
-    over,
+    root,
     side,
     slips,
     solution,
     terms,
 )
+from generators.equations._words import shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -55,7 +58,13 @@ class BothSidesBrackets(Topic):
 
     id = "equations.both-sides-brackets"
     title = "Equations with brackets and the unknown on both sides"
-    misconceptions = (m.FIRST_TERM_ONLY, m.ADDS_LETTERS, m.ADDS_NUMBERS, m.BRACKET_SIGN)
+    misconceptions = (
+        m.FIRST_TERM_ONLY,
+        m.LETTER_ACROSS,
+        m.NUMBER_ACROSS,
+        m.BRACKET_SIGN,
+        m.STOPS_EARLY,
+    )
     prerequisites = ("equations.brackets", "equations.both-sides")
     spaces = {
         Tier.SUPPORT: Space(
@@ -91,12 +100,11 @@ class BothSidesBrackets(Topic):
             b *= sign
             d = (a - c) * value + a * b
             equation = equals(bracket(a, side(1, x, b)), side(c, x, d))
-            opened = Step("Multiply out the bracket.", equals(side(a, x, a * b), side(c, x, d)))
+            opened = Step("Expand the bracket.", equals(side(a, x, a * b), side(c, x, d)))
             steps = (opened, *balance(x, a, a * b, c, d))
             wrong = (
-                (m.FIRST_TERM_ONLY, over(d - b, a - c)),
-                (m.ADDS_LETTERS, over(d - a * b, a + c)),
-                (m.ADDS_NUMBERS, over(d + a * b, a - c)),
+                (asking(m.FIRST_TERM_ONLY, last_product(a, b)), root(a, b, c, d)),
+                *across(x, a, a * b, c, d),
             )
         elif tier is Tier.CORE:  # a(px + b) = c(x + d)
             a, p, b, c, _ = values
@@ -104,14 +112,11 @@ class BothSidesBrackets(Topic):
             k = a * p
             twin = tuple(sorted(((a, p, b), (c, 1, d))))
             equation = equals(bracket(a, side(p, x, b)), bracket(c, side(1, x, d)))
-            opened = Step(
-                "Multiply out both brackets.", equals(side(k, x, a * b), side(c, x, c * d))
-            )
+            opened = Step("Expand both brackets.", equals(side(k, x, a * b), side(c, x, c * d)))
             steps = (opened, *balance(x, k, a * b, c, c * d))
             wrong = (
-                (m.FIRST_TERM_ONLY, over(d - b, k - c)),
-                (m.ADDS_LETTERS, over(c * d - a * b, k + c)),
-                (m.ADDS_NUMBERS, over(c * d + a * b, k - c)),
+                (asking(m.FIRST_TERM_ONLY, last_products(a, b, c, d)), root(k, b, c, d)),
+                *across(x, k, a * b, c, c * d),
             )
         else:  # a(px + b) − c(x + d) = ex + f
             a, p, b, c, d, e, _ = values
@@ -122,14 +127,19 @@ class BothSidesBrackets(Topic):
             equation = equals(left, right)
             open_left = terms(side(a * p, x, a * b), juxt(num(-c), x), num(-c * d))
             steps = (
-                Step("Multiply out both brackets.", equals(open_left, right)),
+                Step("Expand both brackets.", equals(open_left, right)),
                 Step("Collect like terms on the left.", equals(side(k, x, n), right)),
                 *balance(x, k, n, e, f),
             )
             wrong = (
-                (m.BRACKET_SIGN, over(f - a * b - c * d, k - e)),
-                (m.FIRST_TERM_ONLY, over(f - b + d, k - e)),
-                (m.ADDS_LETTERS, over(f - n, k + e)),
+                (
+                    asking(m.BRACKET_SIGN, f"What is −{c} × {shown_factor(d)}?"),
+                    root(k, a * b + c * d, e, f),
+                ),
+                # Half-multiplied, the brackets leave b and d; both are multiplied in the key.
+                (asking(m.FIRST_TERM_ONLY, last_products(a, b, -c, d)), root(k, b + d, e, f)),
+                *across(x, k, n, e, f),
+                (asking(m.STOPS_EARLY, one_of(abs(k - e), x)), abs(k - e) * value),
             )
         return Draft(
             prompt("Solve {e}.", e=equation),
@@ -137,6 +147,6 @@ class BothSidesBrackets(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             twin,
         )

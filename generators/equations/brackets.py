@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, last_product, last_products, number_left, one_of
 from generators.equations._common import (
     Wrong,
     balance,
     bracket,
     letter,
-    over,
+    root,
     side,
     slips,
     solution,
     swap,
     terms,
 )
+from generators.equations._words import shown
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -79,12 +79,16 @@ class Brackets(Topic):
             equation = equals(left, num(f))
             opened = terms(side(a * p, x, a * q), juxt(num(c), x), num(-c * e))
             wrong = (
-                (m.FIRST_TERM_ONLY, over(f - q + sign * e, k)),
-                (m.BRACKET_SIGN, over(f - a * q - c * e, k) if sign < 0 else None),
-                (m.SAME_OPERATION, over(f + n, k)),
+                # Half-multiplied, the brackets leave q and −e; both are multiplied in the key.
+                (asking(m.FIRST_TERM_ONLY, last_products(a, q, c, -e)), root(k, q - e, 0, f)),
+                (
+                    asking(m.BRACKET_SIGN, f"What is {shown(c)} × (−{e})?"),
+                    root(k, a * q + c * e, 0, f) if sign < 0 else None,
+                ),
+                (asking(m.SAME_OPERATION, number_left(n, f)), root(k, 0, 0, f + n)),
             )
             lines = (
-                Step("Multiply out both brackets.", equals(opened, num(f))),
+                Step("Expand both brackets.", equals(opened, num(f))),
                 Step("Collect like terms.", equals(side(k, x, n), num(f))),
             )
             return Draft(
@@ -93,7 +97,7 @@ class Brackets(Topic):
                 solution(x, value),
                 "solution",
                 (*lines, *balance(x, k, n, 0, f)),
-                slips(x, *wrong),
+                slips(x, value, *wrong),
                 (sign, *values),
             )
         a, b, c, _ = values if tier is Tier.CORE else (values[0], 1, *values[1:])
@@ -102,9 +106,9 @@ class Brackets(Topic):
         turned = tier is Tier.CORE and sum(values) % 3 == 0
         equation = swap(equals(bracket(a, side(b, x, c)), num(d)), turned)
         wrong = (
-            (m.FIRST_TERM_ONLY, Fraction(d - c, a * b)),
-            (m.SAME_OPERATION, Fraction(d + a * c, a * b)),
-            (m.STOPS_EARLY, d - a * c),
+            (asking(m.FIRST_TERM_ONLY, last_product(a, c)), root(k, c, 0, d)),
+            (asking(m.SAME_OPERATION, number_left(n, d)), root(k, 0, 0, d + n)),
+            (asking(m.STOPS_EARLY, one_of(k, x)), d - n),
         )
         return Draft(
             prompt("Solve {e}.", e=equation),
@@ -112,9 +116,9 @@ class Brackets(Topic):
             solution(x, value),
             "solution",
             (
-                Step("Multiply out the bracket.", swap(equals(side(k, x, n), num(d)), turned)),
+                Step("Expand the bracket.", swap(equals(side(k, x, n), num(d)), turned)),
                 *(balance(x, 0, d, k, n) if turned else balance(x, k, n, 0, d)),
             ),
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             (sign, *values),
         )

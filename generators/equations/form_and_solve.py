@@ -41,13 +41,13 @@ class FormAndSolve(Topic):
     title = "Forming and solving equations"
     misconceptions = (
         m.STOPS_EARLY,
-        m.ADDS_RATE,
+        m.SUBTRACTS_MULTIPLIER,
         m.FORGETS_DIFFERENCE,
         m.TWO_SIDES,
         m.FULL_TURN,
         m.SAME_OPERATION,
         m.EXTRA_ONCE,
-        m.ADDS_LETTERS,
+        m.LETTER_ACROSS,
         m.LETTER_ONLY,
     )
     prerequisites = ("equations.two-step", "equations.both-sides")

@@ -6,18 +6,27 @@ from fractions import Fraction
 from math import gcd, lcm
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import (
+    asking,
+    fraction_of,
+    last_product,
+    last_products,
+    number_left,
+    one_of,
+)
 from generators.equations._common import (
     Wrong,
+    across,
     balance,
     bracket,
     letter,
-    over,
-    shown,
+    root,
     side,
     slips,
     solution,
     take_number,
 )
+from generators.equations._words import shown_term
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -73,10 +82,26 @@ def _letters_over(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
     if k != 1:
         steps.append(Step(f"Divide both sides by {k}.", last))
     wrong: tuple[Wrong, ...] = (
-        (m.PART_CLEARED, q),
-        (m.ADDS_DENOMINATORS, Fraction(c * (a + b), 2) if sign > 0 else None),
-        (m.STOPS_EARLY, bottom * c if k != 1 else None),
-        (m.ADDS_LETTERS, Fraction(bottom * c, more + less) if sign < 0 else None),
+        (
+            asking(m.PART_CLEARED, f"You multiply both sides by {bottom}. What is {c} × {bottom}?"),
+            root(k, 0, 0, c),
+        ),
+        (
+            asking(
+                m.ADDS_DENOMINATORS,
+                f"If {x.name} is {bottom}, what is {x.name}/{a} + {x.name}/{b}? "
+                f"What is 2{x.name}/{a + b}?",
+            ),
+            Fraction(c * (a + b), 2) if sign > 0 else None,
+        ),
+        (asking(m.STOPS_EARLY, one_of(k, x)), bottom * c if k != 1 else None),
+        (
+            asking(
+                m.ADDS_LIKE_TERMS,
+                f"What is {shown_term(more, x)} − {shown_term(less, x)}?",
+            ),
+            root(more + less, 0, 0, bottom * c) if sign < 0 else None,
+        ),
     )
     return equation, value, tuple(steps), wrong
 
@@ -94,15 +119,28 @@ def _two_sides(x: Sym, a: int, b: int, p: int, value: int) -> Parts:
     both = u > 1 and v > 1
     steps.append(
         Step(
-            "Multiply out both brackets." if both else "Multiply out the bracket.",
+            "Expand both brackets." if both else "Expand the bracket.",
             equals(side(u, x, u * p), side(v, x, v * r)),
         )
     )
     steps.extend(balance(x, u, u * p, v, v * r))
     wrong: tuple[Wrong, ...] = (
-        (m.OWN_DENOMINATOR, over(b * r - a * p, a - b)),
-        (m.FIRST_TERM_ONLY, over(r - p, u - v)),
-        (m.ADDS_LETTERS, over(v * r - u * p, u + v)),
+        (
+            asking(
+                m.OWN_DENOMINATOR,
+                f"You multiply both sides by {bottom}. "
+                f"What is {bottom} ÷ {a}? What is {bottom} ÷ {b}?",
+            ),
+            root(a, a * p, b, b * r),
+        ),
+        (
+            asking(
+                m.FIRST_TERM_ONLY,
+                last_products(u, p, v, r) if both else last_product(*((u, p) if u > 1 else (v, r))),
+            ),
+            root(u, p, v, r),
+        ),
+        *across(x, u, u * p, v, v * r),
     )
     return equation, value, tuple(steps), wrong
 
@@ -120,7 +158,9 @@ class Fractional(Topic):
         m.SAME_OPERATION,
         m.ADDS_DENOMINATORS,
         m.STOPS_EARLY,
-        m.ADDS_LETTERS,
+        m.ADDS_LIKE_TERMS,
+        m.LETTER_ACROSS,
+        m.NUMBER_ACROSS,
         m.OWN_DENOMINATOR,
         m.FIRST_TERM_ONLY,
     )
@@ -158,13 +198,22 @@ class Fractional(Topic):
             equation = equals(add(part, num(k)) if k else part, num(c + k))
             steps = (
                 Step(_times(b), equals(side(a, x), num(b * c))),
-                Step(f"Divide both sides by {shown(a)}.", solution(x, value)),
+                Step(f"Divide both sides by {a}.", solution(x, value)),
             )
             wrong = (
-                (m.PART_CLEARED, Fraction(b * (c + k) - k, a) if k else None),
-                (m.MULTIPLIES_BY_FRACTION, Fraction(a * c, b)),
-                (m.IGNORES_NUMERATOR, b * c),
-                (m.SAME_OPERATION, Fraction(b * (c + 2 * k), a) if k else None),
+                (
+                    asking(
+                        m.PART_CLEARED,
+                        f"If you multiply everything by {b}, what does the {abs(k)} become?",
+                    ),
+                    root(a, k, 0, b * (c + k)) if k else None,
+                ),
+                (asking(m.MULTIPLIES_BY_FRACTION, fraction_of(a, b, x, c)), Fraction(a * c, b)),
+                (asking(m.IGNORES_NUMERATOR, one_of(a, x)), b * c),
+                (
+                    asking(m.SAME_OPERATION, number_left(k, c + k)),
+                    root(a, 0, 0, b * (c + 2 * k)) if k else None,
+                ),
             )
             if k:
                 steps = (Step(take_number(k), equals(part, num(c))), *steps)
@@ -174,6 +223,6 @@ class Fractional(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             values,
         )

@@ -5,21 +5,22 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators.equations import _misconceptions as m
-from generators.equations._common import (
-    Number,
-    bracket,
-    lead,
-    letter,
-    shown,
-    side,
-    take_number,
+from generators.equations._asks import (
+    asking,
+    last_product,
+    number_left,
+    undo_number,
+    undo_product,
 )
+from generators.equations._common import bracket, lead, letter, side, take_number
+from generators.equations._words import Number, shown
 from itembank.items.forms import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.items.years import INEQUALITIES, Part
+from itembank.notation.line import line
 from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, add, num, relate
 
 SIGNS: tuple[RelationOp, ...] = ("<", ">", "≤", "≥")
@@ -53,7 +54,14 @@ class Inequalities(Topic):
 
     id = "equations.inequalities"
     title = "Inequalities with the unknown on one side"
-    misconceptions = (m.SAME_OPERATION, m.TURNS_SIGN, m.KEEPS_SIGN, m.FIRST_TERM_ONLY, m.LOST_MINUS)
+    misconceptions = (
+        m.SAME_OPERATION,
+        m.TURNS_SIGN,
+        m.SWAPS_SIDES,
+        m.KEEPS_SIGN,
+        m.FIRST_TERM_ONLY,
+        m.LOST_MINUS,
+    )
     prerequisites = ("equations.two-step",)
     later = {tier: (Part(INEQUALITIES),) for tier in Tier}
     spaces = {
@@ -79,7 +87,7 @@ class Inequalities(Topic):
         relation, steps, wrong, bound, sign = build(kind, op, x, a, rest[0], value)
         key = relate(x, sign, num(bound))
         if steps[-1].maths != key:
-            steps = (*steps, Step("Swap the sides, so that the sign turns too.", key))
+            steps = (*steps, Step("Swap the sides and turn the inequality sign round.", key))
         found: dict[Node, Slip] = {}
         for which, wrong_sign, number in wrong:
             answer = relate(x, wrong_sign, number_node(number))
@@ -104,19 +112,41 @@ Built = tuple[
 ]
 
 
+def _try(x: Sym, op: RelationOp, bound: int, relation: Relation, by: int = 1) -> str:
+    """Ask to try a number on the wrong side of the bound: `by` away, so that it divides well."""
+    number = bound + by if op in "<≤" else bound - by
+    asked = line(relation).replace("-", "−")
+    return f"Try {x.name} = {shown(number)}, which fits your answer. Is {asked} true?"
+
+
+def _read_back(x: Sym, op: RelationOp, bound: int) -> str:
+    """Ask for the last line of working read from right to left: the key is ``x op bound``."""
+    which = {
+        "<": f"more than {bound}, or less than {bound}",
+        ">": f"more than {bound}, or less than {bound}",
+        "≤": f"{bound} or more, or {bound} or less",
+        "≥": f"{bound} or more, or {bound} or less",
+    }[op]
+    return f"You have {bound} {TURNED[op]} {x.name}. Is {x.name} {which}?"
+
+
 def _one(kind: int, op: RelationOp, x: Sym, a: int, _: int, value: int) -> Built:
     """Return x + a, x − a or ax, compared with a number."""
     key = relate(x, op, num(value))
     if kind == 2:
         c = a * value
         relation = relate(side(a, x), op, num(c))
-        say, same = f"Divide both sides by {a}.", c * a
+        plus, say, same = 0, f"Divide both sides by {a}.", c * a
     else:
         plus = a if kind == 0 else -a
         c = value + plus
         relation = relate(side(1, x, plus), op, num(c))
         say, same = take_number(plus), c + plus
-    wrong = ((m.SAME_OPERATION, op, same), (m.TURNS_SIGN, TURNED[op], value))
+    undo = undo_product(a, x) if kind == 2 else undo_number(plus)
+    wrong = (
+        (asking(m.SAME_OPERATION, undo), op, same),
+        (asking(m.TURNS_SIGN, _try(x, op, value, relation)), TURNED[op], value),
+    )
     return relation, (Step(say, key),), wrong, value, op
 
 
@@ -130,7 +160,8 @@ def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built
             Step(take_number(b), _line(Frac(x, Int(a)), op, num(value), turned)),
             Step(f"Multiply both sides by {a}.", _line(x, op, num(bound), turned)),
         )
-        same: Number = a * (value + 2 * b)
+        plus, c = b, value + b
+        same: Number = a * (c + b)
     else:
         plus, bound = (b if kind == 0 else -b), value
         c = a * value + plus
@@ -140,7 +171,16 @@ def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built
             Step(f"Divide both sides by {a}.", _line(x, op, num(value), turned)),
         )
         same = Fraction(c + plus, a)
-    wrong = ((m.SAME_OPERATION, op, same), (m.TURNS_SIGN, TURNED[op], bound))
+    # Read from right to left, the sides are swapped at the end: that is where the sign turns.
+    turn = (
+        asking(m.SWAPS_SIDES, _read_back(x, op, bound))
+        if turned
+        else asking(m.TURNS_SIGN, _try(x, op, bound, relation, a if kind == 2 else 1))
+    )
+    wrong = (
+        (asking(m.SAME_OPERATION, number_left(plus, c)), op, same),
+        (turn, TURNED[op], bound),
+    )
     return relation, steps, wrong, bound, op
 
 
@@ -150,13 +190,13 @@ def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Bui
         c = a * (value + b)
         relation = relate(bracket(a, side(1, x, b)), op, num(c))
         steps: tuple[Step, ...] = (
-            Step("Multiply out the bracket.", relate(side(a, x, a * b), op, num(c))),
+            Step("Expand the bracket.", relate(side(a, x, a * b), op, num(c))),
             Step(take_number(a * b), relate(side(a, x), op, num(a * value))),
             Step(f"Divide both sides by {a}.", relate(x, op, num(value))),
         )
         wrong: tuple[tuple[Misconception, RelationOp, Number], ...] = (
-            (m.FIRST_TERM_ONLY, op, Fraction(c - b, a)),
-            (m.TURNS_SIGN, TURNED[op], value),
+            (asking(m.FIRST_TERM_ONLY, last_product(a, b)), op, Fraction(c - b, a)),
+            (asking(m.TURNS_SIGN, _try(x, op, value, relation)), TURNED[op], value),
         )
         return relation, steps, wrong, value, op
     plus = b if kind == 0 else -b
@@ -166,13 +206,32 @@ def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Bui
     steps = (
         Step(take_number(plus), relate(side(-a, x), op, num(-a * value))),
         Step(
-            f"Divide both sides by {shown(-a)} and turn the sign round.",
+            f"Divide both sides by {shown(-a)} and turn the inequality sign round.",
             relate(x, TURNED[op], num(value)),
         ),
     )
     wrong = (
-        (m.KEEPS_SIGN, op, value),
-        (m.LOST_MINUS, op, -value),
-        (m.SAME_OPERATION, TURNED[op], Fraction(c + plus, -a)),
+        (
+            asking(
+                m.KEEPS_SIGN,
+                f"−{a} < {a} is true. Divide both sides by −{a}. Which side is greater now?",
+            ),
+            op,
+            value,
+        ),
+        (
+            asking(
+                m.LOST_MINUS,
+                f"You have −{a}{x.name} {op} {shown(-a * value)}. What do you divide by to find "
+                f"{x.name}?",
+            ),
+            op,
+            -value,
+        ),
+        (
+            asking(m.SAME_OPERATION, number_left(plus, c)),
+            TURNED[op],
+            Fraction(c + plus, -a),
+        ),
     )
     return relation, steps, wrong, value, TURNED[op]

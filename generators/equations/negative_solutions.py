@@ -6,16 +6,19 @@ from fractions import Fraction
 from math import gcd
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, last_done, lots, number_left
 from generators.equations._common import (
     Wrong,
+    across,
     balance,
+    below_zero,
     lead,
     letter,
-    over,
     side,
     slips,
     solution,
 )
+from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -55,9 +58,9 @@ class NegativeSolutions(Topic):
         m.LOST_MINUS,
         m.SAME_OPERATION,
         m.WRONG_ORDER,
-        m.WRONG_WAY,
-        m.ADDS_LETTERS,
-        m.ADDS_NUMBERS,
+        m.DIVIDED_WRONG_WAY,
+        m.LETTER_ACROSS,
+        m.NUMBER_ACROSS,
     )
     prerequisites = ("equations.two-step",)
     spaces = {
@@ -83,9 +86,8 @@ class NegativeSolutions(Topic):
             equation = equals(side(a, x, b), lead(d, c, x) if c < 0 else side(c, x, d))
             steps = balance(x, a, b, c, d)
             wrong = (
-                (m.ADDS_LETTERS, over(n, a + c)),
-                (m.ADDS_NUMBERS, over(n + 2 * b, k)),
-                (m.WRONG_WAY, over(k, n)),
+                *across(x, a, b, c, d),
+                (asking(m.DIVIDED_WRONG_WAY, lots(k, x, n)), Fraction(k, n)),
             )
         else:
             kind, a, b, last = values
@@ -99,16 +101,27 @@ class NegativeSolutions(Topic):
             left = lead(b, -a if away else a, x) if first else side(a, x, b)
             equation = equals(left, num(c))
             steps = balance(x, -a if away else a, b, 0, c)
+            # The printed working takes b from c; where ax is subtracted, c from b.
+            first_number, taken = (b, c) if away else (c, b)
             wrong = (
-                (m.LOST_MINUS, -value if away else None),
-                # In −43 − 2 no number is taken from a larger one: only the sign is lost.
                 (
-                    m.SMALLER_FROM_LARGER if b * c > 0 else m.ANSWER_SIGN,
-                    -value if n < 0 and not away else None,
+                    asking(
+                        m.LOST_MINUS,
+                        f"{a} × {shown_factor(-value)} is {shown(-n)}. "
+                        f"What is {b} − {shown_factor(-n)}? Is it {shown(c)}?",
+                    ),
+                    -value if away else None,
                 ),
-                (m.SAME_OPERATION, Fraction(c + b, a)),
-                (m.WRONG_WAY, Fraction(a, n) if tier is Tier.CORE else None),
-                (m.WRONG_ORDER, Fraction(c, a) - b if not away else None),
+                (below_zero(c, b), -value if n < 0 and not away else None),
+                (asking(m.SAME_OPERATION, number_left(taken, first_number)), Fraction(c + b, a)),
+                (
+                    asking(m.DIVIDED_WRONG_WAY, lots(a, x, n)),
+                    Fraction(a, n) if tier is Tier.CORE else None,
+                ),
+                (
+                    asking(m.WRONG_ORDER, last_done(a, b)),
+                    Fraction(c, a) - b if not away else None,
+                ),
             )
         if tier is not Tier.SUPPORT:
             text += " Give your answer as a fraction in its simplest form."
@@ -118,6 +131,6 @@ class NegativeSolutions(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             values,
         )

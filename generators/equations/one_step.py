@@ -6,16 +6,24 @@ from fractions import Fraction
 from math import gcd
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import (
+    asking,
+    lots,
+    product,
+    undo_division,
+    undo_number,
+    undo_product,
+)
 from generators.equations._common import (
     Wrong,
     letter,
-    shown,
     side,
     slips,
     solution,
     swap,
     take_number,
 )
+from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -45,7 +53,15 @@ class OneStep(Topic):
 
     id = "equations.one-step"
     title = "One-step equations"
-    misconceptions = (m.SAME_OPERATION, m.WRONG_WAY, m.MIXED_INVERSE, m.SWAPPED, m.LOST_MINUS)
+    misconceptions = (
+        m.SAME_OPERATION,
+        m.DIVIDED_WRONG_WAY,
+        m.SUBTRACTED_WRONG_WAY,
+        m.SUBTRACTS_MULTIPLIER,
+        m.ADDS_DIVISOR,
+        m.SWAPPED,
+        m.LOST_MINUS,
+    )
     spaces = {
         Tier.SUPPORT: Space(_support, kind=(PLUS, MINUS, TIMES), a=range(2, 13), x=range(2, 21)),
         Tier.CORE: Space(_core, kind=(OVER, TIMES, FROM), a=range(3, 16), q=range(4, 16)),
@@ -70,49 +86,76 @@ class OneStep(Topic):
                 b = q + a
                 equation = equals(add(num(a), x) if turn else side(1, x, a), num(b))
                 say = take_number(a)
-                wrongs = ((m.SAME_OPERATION, b + a), (m.WRONG_WAY, a - b))
+                wrongs = (
+                    (asking(m.SAME_OPERATION, undo_number(a)), b + a),
+                    (asking(m.SUBTRACTED_WRONG_WAY, _which_subtraction(a, b)), a - b),
+                )
             case 1:  # x − a = b
                 b = q - a
                 equation = equals(side(1, x, -a), num(b))
                 say = take_number(-a)
-                wrongs = ((m.SAME_OPERATION, b - a), (m.SWAPPED, a - b))
+                wrongs = (
+                    (asking(m.SAME_OPERATION, undo_number(-a)), b - a),
+                    (asking(m.SWAPPED, _what_from_what(x.name, str(a))), a - b),
+                )
             case 2:  # ax = b
                 b = a * q
                 equation = swap(equals(side(a, x), num(b)), tier is Tier.CORE)
                 say = f"Divide both sides by {a}."
-                wrongs = ((m.MIXED_INVERSE, b - a), (m.WRONG_WAY, Fraction(a, b)))
+                wrongs = (
+                    (asking(m.SUBTRACTS_MULTIPLIER, undo_product(a, x)), b - a),
+                    (asking(m.DIVIDED_WRONG_WAY, lots(a, x, b)), Fraction(a, b)),
+                )
             case 3:  # x/a = q
                 value = a * q
                 equation = swap(equals(Frac(x, Int(a)), num(q)), turn)
                 say = f"Multiply both sides by {a}."
-                wrongs = ((m.SAME_OPERATION, Fraction(q, a)), (m.MIXED_INVERSE, q + a))
+                wrongs = (
+                    (asking(m.SAME_OPERATION, undo_division(a, x.name)), Fraction(q, a)),
+                    (asking(m.ADDS_DIVISOR, _means_division(x.name, a)), q + a),
+                )
             case 4:  # (a + q) − x = a
                 first = a + q
                 equation = equals(sub(num(first), x), num(a))
                 steps = (Step(f"Add {x.name} to both sides.", equals(num(first), add(num(a), x))),)
                 say = take_number(a)
-                wrongs = ((m.SWAPPED, first + a), (m.LOST_MINUS, -q))
+                wrongs = (
+                    (asking(m.SWAPPED, _what_from_what(str(first), x.name)), first + a),
+                    (asking(m.LOST_MINUS, f"What is {first} − (−{q})? Is it {a}?"), -q),
+                )
             case 5:  # x + a = b with b below a
                 b, value = a - q, -q
                 equation = equals(add(num(a), x) if turn else side(1, x, a), num(b))
                 say = take_number(a)
-                wrongs = ((m.WRONG_WAY, q), (m.SAME_OPERATION, b + a))
+                wrongs = (
+                    (asking(m.SUBTRACTED_WRONG_WAY, _which_subtraction(a, b)), q),
+                    (asking(m.SAME_OPERATION, undo_number(a)), b + a),
+                )
             case 6:  # −ax = b
                 value = q if turn else -q
                 b = -a * value
                 equation = equals(side(-a, x), num(b))
                 say = f"Divide both sides by {shown(-a)}."
-                wrongs = ((m.LOST_MINUS, -value), (m.MIXED_INVERSE, b + a))
+                wrongs = (
+                    (asking(m.LOST_MINUS, product(-a, -value, b)), -value),
+                    (asking(m.SUBTRACTS_MULTIPLIER, undo_product(-a, x)), b + a),
+                )
             case 7:  # ax = q, the solution a fraction
                 value = Fraction(q, a)
                 equation = swap(equals(side(a, x), num(q)), turn)
                 say = f"Divide both sides by {a}."
-                wrongs = ((m.WRONG_WAY, Fraction(a, q)), (m.MIXED_INVERSE, q - a))
+                wrongs = (
+                    (asking(m.DIVIDED_WRONG_WAY, lots(a, x, q)), Fraction(a, q)),
+                    (asking(m.SUBTRACTS_MULTIPLIER, undo_product(a, x)), q - a),
+                )
             case _:  # −x/a = q
                 value = -a * q
                 equation = equals(Neg(Frac(x, Int(a))), num(q))
                 say = f"Multiply both sides by {shown(-a)}."
-                wrongs = ((m.LOST_MINUS, a * q), (m.MIXED_INVERSE, q + a))
+                wrongs = (
+                    (asking(m.LOST_MINUS, f"What is −{a * q} ÷ {a}? Is it {q}?"), a * q),
+                    (asking(m.SAME_OPERATION, undo_division(-a, x.name)), Fraction(-q, a)),
+                )
         key = solution(x, value)
         fraction = kind == PART
         ending = " Give your answer as a fraction." if fraction else ""
@@ -122,6 +165,21 @@ class OneStep(Topic):
             key,
             "solution",
             (*steps, Step(say, key)),
-            slips(x, *wrongs),
+            slips(x, value, *wrongs),
             (kind, a, q),
         )
+
+
+def _which_subtraction(a: int, b: int) -> str:
+    return (
+        f"You subtract {a} from both sides. "
+        f"Is the right-hand side now {shown(b)} − {a} or {a} − {shown_factor(b)}?"
+    )
+
+
+def _what_from_what(first: str, second: str) -> str:
+    return f"In {first} − {second}, what is subtracted from what?"
+
+
+def _means_division(name: str, a: int) -> str:
+    return f"{name}/{a} means {name} ÷ {a}. What undoes dividing by {a}?"

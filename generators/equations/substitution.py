@@ -5,7 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, number_left, one_of, undo_product
 from generators.equations._common import Wrong, balance, number_slips, side
+from generators.equations._words import shown, shown_factor
 from itembank.items.forms import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
@@ -36,6 +38,8 @@ TRAPEZIUM = equals(AREA, Frac(AREA_TOP, Int(2)))
 TRIANGLE = equals(AREA, Frac(Juxt((B, H)), Int(2)))
 SPEED = equals(V, add(U, Juxt((A, T))))
 EDGE = equals(P, add(juxt(Int(2), A), juxt(Int(2), B)))
+
+HALF = "The formula says to divide by 2. Where is that in your working?"
 
 Built = tuple[
     Relation, Sym, tuple[Relation, ...], Fraction | int, tuple[Step, ...], tuple[Wrong, ...]
@@ -92,7 +96,7 @@ class Substitution(Topic):
         m.SAME_OPERATION,
         m.STOPS_EARLY,
         m.EXTRA_ONCE,
-        m.MIXED_INVERSE,
+        m.SUBTRACTS_MULTIPLIER,
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -128,7 +132,7 @@ class Substitution(Topic):
             number_node(value),
             "integer",
             steps,
-            number_slips(*wrong),
+            number_slips(value, *wrong),
             values,
         )
 
@@ -136,6 +140,21 @@ class Substitution(Topic):
 def _beside(a: int, x: int) -> int:
     """Return the number that `a` and `x` make when their digits stand side by side."""
     return int(f"{a}{x}")
+
+
+def _means(a: int, letter: Sym, x: int) -> str:
+    return (
+        f"What does {a}{letter.name} mean when {letter.name} is {x}: {_beside(a, x)}, or {a} × {x}?"
+    )
+
+
+def _lots(a: int, letter: Sym) -> str:
+    name = letter.name
+    return f"What does {a}{name} mean: {a} more than {name}, or {a} lots of {name}?"
+
+
+def _first(p: int, q: int, r: int) -> str:
+    return f"In {p} + {shown_factor(q)} × {r}, which part do you work out first?"
 
 
 def _simple(kind: int, a: int, b: int, x: int) -> Built:
@@ -146,14 +165,15 @@ def _simple(kind: int, a: int, b: int, x: int) -> Built:
         value = 2 * a + 2 * b
         steps = (
             Step(
-                "Put in the values.", equals(P, add(times(Int(2), num(a)), times(Int(2), num(b))))
+                "Substitute the values.",
+                equals(P, add(times(Int(2), num(a)), times(Int(2), num(b)))),
             ),
             Step("Multiply first.", equals(P, add(num(2 * a), num(2 * b)))),
             Step("Then add.", equals(P, num(value))),
         )
         wrong: tuple[Wrong, ...] = (
-            (m.SIDE_BY_SIDE, _beside(2, a) + _beside(2, b)),
-            (m.ADDS_FACTORS, 4 + a + b),
+            (asking(m.SIDE_BY_SIDE, _means(2, A, a)), _beside(2, a) + _beside(2, b)),
+            (asking(m.ADDS_FACTORS, _lots(2, A)), 4 + a + b),
         )
         return EDGE, P, (equals(A, num(a)), equals(B, num(b))), value, steps, wrong
     subject, letter = LINES[(a + b + x) % 3]
@@ -161,27 +181,33 @@ def _simple(kind: int, a: int, b: int, x: int) -> Built:
     value = a * x + plus
     steps = (
         Step(
-            f"Put {x} in place of {letter.name}.",
+            f"Substitute {letter.name} = {x}.",
             equals(subject, add(times(num(a), num(x)), num(plus))),
         ),
         Step("Multiply first.", equals(subject, add(num(a * x), num(plus)))),
         Step("Then add." if plus > 0 else "Then subtract.", equals(subject, num(value))),
     )
-    wrong = ((m.SIDE_BY_SIDE, _beside(a, x) + plus), (m.ADDS_FACTORS, a + x + plus))
+    wrong = (
+        (asking(m.SIDE_BY_SIDE, _means(a, letter, x)), _beside(a, x) + plus),
+        (asking(m.ADDS_FACTORS, _lots(a, letter)), a + x + plus),
+    )
     formula = equals(subject, side(a, letter, plus))
     return formula, subject, (equals(letter, num(x)),), value, steps, wrong
 
 
 def _triangle(b: int, h: int) -> Built:
     steps = (
-        Step("Put in the values.", equals(AREA, Frac(times(num(b), num(h)), Int(2)))),
+        Step("Substitute the values.", equals(AREA, Frac(times(num(b), num(h)), Int(2)))),
         Step("Multiply.", equals(AREA, Frac(num(b * h), Int(2)))),
         Step("Divide by 2.", equals(AREA, num(b * h // 2))),
     )
     wrong: tuple[Wrong, ...] = (
-        (m.NO_HALF, b * h),
-        (m.ADDS_FACTORS, Fraction(b + h, 2)),
-        (m.SIDE_BY_SIDE, Fraction(_beside(b, h), 2)),
+        (asking(m.NO_HALF, HALF), b * h),
+        (asking(m.ADDS_FACTORS, "What does bh mean: b + h, or b × h?"), Fraction(b + h, 2)),
+        (
+            asking(m.SIDE_BY_SIDE, f"What does bh mean here: {_beside(b, h)}, or {b} × {h}?"),
+            Fraction(_beside(b, h), 2),
+        ),
     )
     return TRIANGLE, AREA, (equals(B, num(b)), equals(H, num(h))), b * h // 2, steps, wrong
 
@@ -197,27 +223,39 @@ def _richer(kind: int, p: int, q: int, r: int) -> Built:
         return _square(p, q)
     if kind == 1:
         return _trapezium(p, q, r)
-    minus = "Multiply first, with the minus sign."
+    minus = "Multiply first: the product is negative."
     steps: tuple[Step, ...]
     if kind == 2:  # v = u + at, a negative
         value = p + q * r
         steps = (
-            Step("Put in the values.", equals(V, add(num(p), times(_signed(q), num(r))))),
+            Step("Substitute the values.", equals(V, add(num(p), times(_signed(q), num(r))))),
             Step(minus, equals(V, add(num(p), num(q * r)))),
             Step("Then subtract.", equals(V, num(value))),
         )
         given = (equals(U, num(p)), equals(A, num(q)), equals(T, num(r)))
-        wrong: tuple[Wrong, ...] = ((m.SUM_FIRST, (p + q) * r), (m.DROPS_MINUS, p - q * r))
+        wrong: tuple[Wrong, ...] = (
+            (asking(m.SUM_FIRST, _first(p, q, r)), (p + q) * r),
+            (asking(m.DROPS_MINUS, f"What is {shown(q)} × {r}?"), p - q * r),
+        )
         return SPEED, V, given, value, steps, wrong
     x = Sym("x")
     value = p - r * q
     steps = (
-        Step("Put in the value.", equals(Y, sub(num(p), times(num(r), _signed(q))))),
+        Step("Substitute the value.", equals(Y, sub(num(p), times(num(r), _signed(q))))),
         Step(minus, equals(Y, sub(num(p), Bracket(num(r * q))))),
-        Step("Taking away a negative number adds.", equals(Y, add(num(p), num(-r * q)))),
+        Step(
+            "Subtracting a negative number is the same as adding.",
+            equals(Y, add(num(p), num(-r * q))),
+        ),
         Step("Add.", equals(Y, num(value))),
     )
-    wrong = ((m.SUM_FIRST, (p - r) * q), (m.DROPS_MINUS, p + r * q))
+    wrong = (
+        (
+            asking(m.SUM_FIRST, f"In {p} − {r} × (−{-q}), which part do you work out first?"),
+            (p - r) * q,
+        ),
+        (asking(m.DROPS_MINUS, f"What is {r} × (−{-q})?"), p + r * q),
+    )
     return equals(Y, sub(num(p), juxt(num(r), x))), Y, (equals(x, num(q)),), value, steps, wrong
 
 
@@ -225,14 +263,27 @@ def _square(a: int, x: int) -> Built:
     letter = Sym("x")
     value = a * x * x
     steps = (
-        Step("Put in the value.", equals(Y, times(num(a), Power(_signed(x), Int(2))))),
+        Step("Substitute the value.", equals(Y, times(num(a), Power(_signed(x), Int(2))))),
         Step("Square first.", equals(Y, times(num(a), num(x * x)))),
         Step("Then multiply.", equals(Y, num(value))),
     )
     wrong: tuple[Wrong, ...] = (
-        (m.POWER_OF_ALL, (a * x) ** 2),
-        (m.SQUARE_SIGN, -value if x < 0 else None),
-        (m.DOUBLES, 2 * a * x),
+        (
+            asking(m.POWER_OF_ALL, f"In {a}x², what is squared: x, or {a}x?"),
+            (a * x) ** 2,
+        ),
+        (
+            asking(m.SQUARE_SIGN, f"What is {shown(x)} × {shown_factor(x)}?"),
+            -value if x < 0 else None,
+        ),
+        (
+            asking(
+                m.DOUBLES,
+                f"What does x² mean when x is {shown(x)}: "
+                f"2 × {shown_factor(x)}, or {shown(x)} × {shown_factor(x)}?",
+            ),
+            2 * a * x,
+        ),
     )
     formula = equals(Y, juxt(num(a), Power(letter, Int(2))))
     return formula, Y, (equals(letter, num(x)),), value, steps, wrong
@@ -242,12 +293,18 @@ def _trapezium(a: int, b: int, h: int) -> Built:
     value = (a + b) * h // 2
     top = Product(Bracket(add(num(a), num(b))), (("×", num(h)),))
     steps = (
-        Step("Put in the values.", equals(AREA, Frac(top, Int(2)))),
+        Step("Substitute the values.", equals(AREA, Frac(top, Int(2)))),
         Step("Add inside the bracket.", equals(AREA, Frac(times(num(a + b), num(h)), Int(2)))),
         Step("Multiply.", equals(AREA, Frac(num((a + b) * h), Int(2)))),
         Step("Divide by 2.", equals(AREA, num(value))),
     )
-    wrong: tuple[Wrong, ...] = ((m.NO_BRACKET, a + Fraction(b * h, 2)), (m.NO_HALF, (a + b) * h))
+    wrong: tuple[Wrong, ...] = (
+        (
+            asking(m.NO_BRACKET, f"In ({a} + {b}) × {h}, what do you work out first?"),
+            Fraction(a + b * h, 2),
+        ),
+        (asking(m.NO_HALF, HALF), (a + b) * h),
+    )
     return TRAPEZIUM, AREA, _given(a, b, h), value, steps, wrong
 
 
@@ -257,7 +314,7 @@ def _given(a: int, b: int, h: int) -> tuple[Relation, ...]:
 
 def _inside(kind: int, p: int, q: int, r: int) -> Built:
     """Return a formula and its result, the letter asked for inside the formula."""
-    put = "Put in the values."
+    put = "Substitute the values."
     wrong: tuple[Wrong, ...]
     if kind == 0:  # v = u + at, for a, which is negative
         v = p - q * r
@@ -265,7 +322,10 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
             Step(put, equals(num(v), add(num(p), juxt(num(q), A)))),
             *balance(A, 0, v, q, p),
         )
-        wrong = ((m.ANSWER_SIGN, r), (m.SAME_OPERATION, Fraction(v + p, q)))
+        wrong = (
+            (asking(m.ANSWER_SIGN, f"What is {p} + {q} × {r}? Is it {shown(v)}?"), r),
+            (asking(m.SAME_OPERATION, number_left(p, v)), Fraction(v + p, q)),
+        )
         given = (equals(V, num(v)), equals(U, num(p)), equals(T, num(q)))
         return SPEED, A, given, -r, steps, wrong
     if kind == 1:  # v = u + at, for t, where a is negative
@@ -274,7 +334,10 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
             Step(put, equals(num(v), add(num(p), juxt(num(-q), T)))),
             *balance(T, 0, v, -q, p),
         )
-        wrong = ((m.DROPS_MINUS, -r), (m.SAME_OPERATION, Fraction(v + p, q)))
+        wrong = (
+            (asking(m.DROPS_MINUS, f"You substitute a = −{q}. Is at then {q}t or −{q}t?"), -r),
+            (asking(m.SAME_OPERATION, number_left(v, p)), Fraction(v + p, q)),
+        )
         given = (equals(V, num(v)), equals(U, num(p)), equals(A, num(-q)))
         return SPEED, T, given, r, steps, wrong
     if kind == 2:  # P = 2a + 2b, for b
@@ -284,14 +347,23 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
             Step("Multiply.", equals(num(total), add(num(2 * p), juxt(Int(2), B)))),
             *balance(B, 0, total, 2, 2 * p),
         )
-        wrong = ((m.STOPS_EARLY, 2 * q), (m.EXTRA_ONCE, Fraction(total - p, 2)))
+        wrong = (
+            (asking(m.STOPS_EARLY, one_of(2, B)), 2 * q),
+            (
+                asking(m.EXTRA_ONCE, f"How many sides of length {p} are in 2a + 2b?"),
+                Fraction(total - p, 2),
+            ),
+        )
         return EDGE, B, (equals(P, num(total)), equals(A, num(p))), q, steps, wrong
     if kind == 5:  # y = p − qx, for x
         x = Sym("x")
         y = p - q * r
         right = sub(num(p), juxt(num(q), x))
-        steps = (Step("Put in the value.", equals(num(y), right)), *balance(x, 0, y, -q, p))
-        wrong = ((m.LOST_MINUS, -r), (m.SAME_OPERATION, Fraction(y + p, q)))
+        steps = (Step("Substitute the value.", equals(num(y), right)), *balance(x, 0, y, -q, p))
+        wrong = (
+            (asking(m.LOST_MINUS, f"What is {p} − {q} × (−{r})? Is it {shown(y)}?"), -r),
+            (asking(m.SAME_OPERATION, number_left(y, p)), Fraction(y + p, q)),
+        )
         return equals(Y, right), x, (equals(Y, num(y)),), r, steps, wrong
     area = (p + q) * r // 2
     double = "Multiply both sides by 2."
@@ -303,7 +375,10 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
             Step("Add inside the bracket.", equals(num(2 * area), juxt(num(p + q), H))),
             Step(f"Divide both sides by {p + q}.", equals(H, num(r))),
         )
-        wrong = ((m.NO_HALF, Fraction(r, 2)), (m.MIXED_INVERSE, 2 * area - p - q))
+        wrong = (
+            (asking(m.NO_HALF, HALF), Fraction(r, 2)),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(p + q, H)), 2 * area - p - q),
+        )
         given = (equals(AREA, num(area)), equals(A, num(p)), equals(B, num(q)))
         return TRAPEZIUM, H, given, r, steps, wrong
     sum_inside = Bracket(add(num(p), B))
@@ -313,6 +388,9 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
         Step(f"Divide both sides by {r}.", equals(num(p + q), add(num(p), B))),
         Step(f"Subtract {p} from both sides.", equals(B, num(q))),
     )
-    wrong = ((m.NO_HALF, Fraction(area, r) - p), (m.SAME_OPERATION, 2 * p + q))
+    wrong = (
+        (asking(m.NO_HALF, HALF), Fraction(area, r) - p),
+        (asking(m.SAME_OPERATION, number_left(p, p + q)), 2 * p + q),
+    )
     given = (equals(AREA, num(area)), equals(A, num(p)), equals(H, num(r)))
     return TRAPEZIUM, B, given, q, steps, wrong

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators.equations import _misconceptions as m
+from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
 from generators.equations._common import (
     Wrong,
     balance,
@@ -54,8 +55,8 @@ def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
             Step(f"Multiply both sides by {a}.", solution(x, value)),
         )
         wrong: tuple[Wrong, ...] = (
-            (m.WRONG_ORDER, a * c - plus),
-            (m.SAME_OPERATION, a * (c + plus)),
+            (asking(m.WRONG_ORDER, last_done(a, plus, False)), a * c - plus),
+            (asking(m.SAME_OPERATION, undo_number(plus)), a * (c + plus)),
         )
         return equation, value, steps, wrong
     plus = b if kind == 2 else -b
@@ -65,7 +66,10 @@ def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
         Step(f"Multiply both sides by {a}.", equals(side(1, x, plus), num(a * q))),
         Step(take_number(plus), solution(x, value)),
     )
-    wrong = ((m.WRONG_ORDER, a * (q - plus)), (m.SAME_OPERATION, a * q + plus))
+    wrong = (
+        (asking(m.WRONG_ORDER, last_done(a, plus, False, False)), a * (q - plus)),
+        (asking(m.SAME_OPERATION, undo_number(plus)), a * q + plus),
+    )
     return equation, value, steps, wrong
 
 
@@ -81,8 +85,11 @@ def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
             Step(f"Divide both sides by {a}.", solution(x, value)),
         )
         wrong: tuple[Wrong, ...] = (
-            (m.LOST_MINUS, -value),
-            (m.SAME_OPERATION, Fraction(first + b, a)),
+            (
+                asking(m.LOST_MINUS, f"What is {first} − {a} × (−{value})? Is it {b}?"),
+                -value,
+            ),
+            (asking(m.SAME_OPERATION, number_left(b, first)), Fraction(first + b, a)),
         )
         return equation, value, steps, wrong
     if kind == 3:  # first − x/a = b
@@ -97,7 +104,10 @@ def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
             Step(take_number(b), equals(num(value), part)),
             Step(f"Multiply both sides by {a}.", solution(x, size)),
         )
-        wrong = ((m.LOST_MINUS, -size), (m.SAME_OPERATION, a * (first + b)))
+        wrong = (
+            (asking(m.LOST_MINUS, f"What is {first} − (−{value})? Is it {b}?"), -size),
+            (asking(m.SAME_OPERATION, number_left(b, first)), a * (first + b)),
+        )
         return equation, size, steps, wrong
     plus = b if kind == 1 else -b
     d = (a * value + plus) // c
@@ -107,9 +117,12 @@ def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
         *balance(x, a, plus, 0, c * d),
     )
     wrong = (
-        (m.WRONG_ORDER, Fraction(c * (d - plus), a)),
-        (m.STOPS_EARLY, c * d - plus),
-        (m.SAME_OPERATION, Fraction(c * d + plus, a)),
+        (
+            asking(m.WRONG_ORDER, last_done(c, plus, False, False)),
+            Fraction(c * (d - plus), a),
+        ),
+        (asking(m.STOPS_EARLY, one_of(a, x)), c * d - plus),
+        (asking(m.SAME_OPERATION, number_left(plus, c * d)), Fraction(c * d + plus, a)),
     )
     return equation, value, steps, wrong
 
@@ -145,9 +158,12 @@ class TwoStep(Topic):
             equation = equals(side(a, x, b), num(c))
             steps = balance(x, a, b, 0, c)
             wrong: tuple[Wrong, ...] = (
-                (m.WRONG_ORDER, Fraction(c, a) - b),
-                (m.SAME_OPERATION, Fraction(c + b, a)),
-                (m.STOPS_EARLY, c - b),
+                (
+                    asking(m.WRONG_ORDER, last_done(a, b)),
+                    Fraction(c, a) - b,
+                ),
+                (asking(m.SAME_OPERATION, undo_number(b)), Fraction(c + b, a)),
+                (asking(m.STOPS_EARLY, one_of(a, x)), c - b),
             )
         elif tier is Tier.CORE:
             kind, a, b, q = values
@@ -162,6 +178,6 @@ class TwoStep(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, *wrong),
+            slips(x, value, *wrong),
             values,
         )
