@@ -28,12 +28,15 @@ from itembank.notation.tree import (
     Neg,
     Node,
     Percent,
+    Product,
     Quantity,
     Ratio,
     Relation,
     Sym,
     symbols,
+    walk,
 )
+from itembank.notation.units import CURRENCY
 from itembank.wording import Reading, read_prompt
 from itembank.wording.answer import (
     form_in_words,
@@ -105,7 +108,7 @@ def question_of(item: BankItem, maths: Maths) -> Question:
     return _direct(item, maths, reading)
 
 
-STORIES = ("hcf", "lcm", "share", "solve", "order", "convert", "round", "simplify")
+STORIES = ("hcf", "lcm", "share")
 """Tasks that may stand for the words of a story that has no model."""
 
 
@@ -152,9 +155,24 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     _agree(item, task, any(symbols(node) for node in args))
     if item.task == "share" and not reading.args:
         return _told_by_task(item, maths)
+    if task == "convert" and (counted := _counted(args, words, maths.key)):
+        return Question(Find(counted), (*item.constants, 1), "value", "work-out")
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
     return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+_HOW_MANY = re.compile(r"\bhow many\b", re.I)
+
+
+def _counted(args: list[Node], words: str, key: Node) -> Node | None:
+    """Return *how many minutes are in {2.5 h}* as 2.5 h ÷ 1 min, where the key is a bare number."""
+    unit = unit_said(words)
+    bare = not any(isinstance(part, Quantity | Money) for part in walk(key))
+    if not (unit and bare and len(args) == 1 and _HOW_MANY.search(words)):
+        return None
+    one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
+    return Product(args[0], (("÷", one),))
 
 
 def _nothing_besides(where: list[Node]) -> None:

@@ -7,6 +7,7 @@ words point at), what holds besides, and the words. It returns an
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -50,6 +51,7 @@ from itembank.notation.tree import (
     equals,
     symbols,
 )
+from itembank.notation.value import exact
 from itembank.wording.answer import (
     form_in_words,
     letter_said,
@@ -306,10 +308,25 @@ def _round(item: BankItem, given: Given) -> Ask:
             "‘to 1 significant figure’ or ‘to the nearest 10’."
         )
     detail, amount = found
+    truncated = re.search(r"\btruncat", given.words, re.I)
     target = given.args[0] if given.modelled else _one(given.all, "round")
     if isinstance(target, Relation | Listing | Ratio | Either):
         raise NeedsPerson(f"To round takes a number, and {text(target)} is not one.")
+    if way != "nearest" and not truncated and is_negative(target):
+        raise NeedsPerson("Which way is up, or down, for a negative number is not said.")
     return Round(target, detail, amount, way)
+
+
+def is_negative(node: Node) -> bool:
+    """Whether a number is less than nothing; False where it has no exact value.
+
+    >>> is_negative(Neg(Int(3))), is_negative(Int(3))
+    (True, False)
+    """
+    try:
+        return exact(node) < 0
+    except NotationError:
+        return False
 
 
 TASKS = {

@@ -24,7 +24,8 @@ _HCF = (
 )
 _LCM = (
     r"\bhow many (?P<things>[a-z]+)\b.*\b(?:next|again|first|together|same time)\b",
-    rf"\b(?:the )?{_LEAST} (?:possible )?(?:number|length|height|distance|amount)\b(?: of (?P<things>[\w' -]+))?",
+    rf"\b(?:the )?{_LEAST} (?:possible )?(?:length|height|distance|amount|number of (?P<things>[\w' -]+))",
+    rf"\b(?:the )?{_LEAST} (?:possible )?number that (?:is a multiple of both|both divide into|can be divided by both)",
     r"\bhow long\b.*\b(?:next|again|together)\b",
 )
 _MORE = re.compile(
@@ -108,7 +109,8 @@ def _is_printed_thing(maths: Maths, things: str, detail: str) -> bool:
 
 def _shared(maths: Maths, ask: Find, words: str) -> Ask:
     _whole_is_shared(maths)
-    if sized := re.search(rf"\bthe ({'|'.join(_SIZED)}) (?:share|part|amount)\b", words, re.I):
+    one = rf"(?:how much|what|find|work out|calculate)(?: is)? the ({'|'.join(_SIZED)}) (?:share|part|amount)"
+    if sized := re.fullmatch(one, words, re.I):
         return Pick(ask, _SIZED[sized[1].lower()])
     total = re.search(r"\b(?:altogether|in total|in all|total|more|less|difference)\b", words, re.I)
     if total or not re.search(r"\beach\b|\bshares\b|\bevery(?:one|body)?\b", words, re.I):
@@ -118,8 +120,19 @@ def _shared(maths: Maths, ask: Find, words: str) -> Ask:
 
 def _whole_is_shared(maths: Maths) -> None:
     """Raise NeedsPerson where the amount of a share may be one part of it, or a rate."""
-    ratio_last = [s for s in sentences(slotted(maths.runs).text) if re.search(SLOT, s)]
-    for sentence in ratio_last:
+    asking = questions(maths.runs)
+    told = [s for s in sentences(slotted(maths.runs).text) if s not in asking]
+    last = told[-1] if told else ""
+    if not re.search(
+        rf"\b(?:share|split|divide)[sd]?\b.*\bin(?:to)? the ratio {SLOT}$", last, re.I
+    ):
+        raise NeedsPerson(
+            "That the amount is shared in the ratio has to be said last: … share {£60} in the ratio "
+            "{2 : 3}; or add a model of the words."
+        )
+    if any(not re.search(SLOT, sentence) for sentence in told):
+        raise NeedsPerson("A sentence of the story may change what is shared: add a model.")
+    for sentence in told:
         if (found := _PART_OF_SHARE.search(sentence)) and not re.search(r"\?$", sentence):
             raise NeedsPerson(
                 f"‘{found[0]}’ may mean that not all is shared: add a model of the words."

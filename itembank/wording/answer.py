@@ -131,13 +131,10 @@ def _count(word: str) -> int:
     return COUNTS.get(word.lower()) or int(word)
 
 
-SMALLEST = (
-    "smallest|least|lowest|lightest|shortest|cheapest|smaller|lower|coldest|slowest|youngest|"
-    "earliest|fewest|narrowest"
-)
+SMALLEST = "smallest|least|lowest|lightest|shortest|cheapest|smaller|lower|coldest|fewest|narrowest"
 LARGEST = (
     "largest|greatest|biggest|highest|heaviest|longest|dearest|most expensive|larger|greater|"
-    "bigger|higher|hottest|warmest|fastest|oldest|latest|tallest|widest"
+    "bigger|higher|hottest|warmest|tallest|widest"
 )
 
 
@@ -263,7 +260,7 @@ TAILS = tuple(
         r"if (?:you can|possible|necessary)|where possible))*",
         r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
         r"in terms of (?:π|pi)",
-        r"(?:with|without|using|in) (?:only |a )?(?:positive|negative)(?: integer)? "
+        r"(?:(?:with|using|in) (?:only |a )?positive|without (?:any )?negative)(?: integer)? "
         r"(?:indices|powers|index|power)(?: only)?",
         r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
         r"(?:completely|fully|exactly|exact|in full|as far as possible)",

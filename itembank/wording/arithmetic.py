@@ -114,6 +114,28 @@ def _less(a: Node, b: Node) -> Built:
     return Sum(_part(a), (("-", _part(b)),)), ()
 
 
+def _more(a: Node, b: Node) -> Built:
+    """Return a − b, which has to be more than nothing: how much more is 8 than 20 is no question."""
+    _alike((a, b))
+    if not (symbols(a) or symbols(b)) and exact(a) <= exact(b):
+        raise NotBuilt("The first of the two is not more than the second.")
+    return _less(a, b)
+
+
+def _bare(node: Node) -> Node:
+    """Return what is added or taken away; a fraction more may mean a fraction of it."""
+    if isinstance(node, Frac | Percent | Mixed):
+        raise NotBuilt("A fraction more or less may mean that much, or that part of it.")
+    return node
+
+
+def _times_in(a: Node, b: Node) -> Built:
+    """Return how many times b goes into a, where that is a whole number of times."""
+    if symbols(a) or symbols(b) or (exact(a) / exact(b)).denominator != 1:
+        raise NotBuilt("It does not go in a whole number of times: say what is to be done.")
+    return _over(a, b)
+
+
 def _difference(*nodes: Node) -> Built:
     two = _several(nodes)
     if len(two) != 2:
@@ -177,10 +199,12 @@ def _whole_first(b: Node, a: Node) -> Built:
 
 
 def _percentage_change(a: Node, b: Node) -> Built:
+    _more(b, a)
     return Product(Bracket(_less(b, a)[0]), (("÷", _part(a)),)), ()
 
 
 def _percentage_loss(a: Node, b: Node) -> Built:
+    _more(a, b)
     return Product(Bracket(_less(a, b)[0]), (("÷", _part(a)),)), ()
 
 
@@ -204,12 +228,14 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> <M> (?:plus|add) <M>", _sum, ""),
     (r"(?:subtract|take(?: away)?) <M> (?:away )?from <NP>", lambda a, b: _less(b, a), ""),
     (r"<FIND> <M> (?:minus|take away|subtract) <M>", _less, ""),
-    (r"<FIND> <M> less than <M>", lambda a, b: _less(b, a), ""),
-    (r"<FIND> (?:the number that is )?<M> more than <M>", lambda a, b: _sum(b, a), ""),
-    (r"(?:what|which) number is <M> less than <M>", lambda a, b: _less(b, a), ""),
-    (r"(?:what|which) number is <M> more than <M>", lambda a, b: _sum(b, a), ""),
-    (rf"how much (?:{_MORE}) is <M> than <M>", _less, ""),
-    (rf"how much (?:{_LESS}) is <M> than <M>", lambda a, b: _less(b, a), ""),
+    (rf"how much is <M> (?:{_MORE}) than <M>", _more, ""),
+    (rf"how much is <M> (?:{_LESS}) than <M>", lambda a, b: _more(b, a), ""),
+    (r"<NAME> <M> less than <M>", lambda a, b: _less(b, _bare(a)), ""),
+    (r"<NAME> (?:the number that is )?<M> more than <M>", lambda a, b: _sum(b, _bare(a)), ""),
+    (r"(?:what|which) number is <M> less than <M>", lambda a, b: _less(b, _bare(a)), ""),
+    (r"(?:what|which) number is <M> more than <M>", lambda a, b: _sum(b, _bare(a)), ""),
+    (rf"how much (?:{_MORE}) is <M> than <M>", _more, ""),
+    (rf"how much (?:{_LESS}) is <M> than <M>", lambda a, b: _more(b, a), ""),
     (r"<FIND> the difference between <NPs>", _difference, ""),
     (r"<FIND> the product of <NPs>", _product, ""),
     (r"multiply <NP> by <NP>", _product, ""),

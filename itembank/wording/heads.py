@@ -47,7 +47,7 @@ _TERM = r"(?:(?:an expression|a formula|the rule|a rule) for )?the n\s?th term"
 _SEQUENCE = (
     r"(?: (?:of|for)(?: the| this| a)?(?: (?:linear|quadratic|arithmetic|number|following))? sequence:?"
     r"| of| for)?"
-    r"(?: (?:that|which) (?:begins|starts|goes)(?: with)?:?| with first (?:\w+ )?terms)?"
+    r"(?: (?:that|which) (?:begins|starts|goes)(?: with)?:?)?"
 )
 _SIGN = r"(?:<, >,? or =|<, = or >|=, < or >|=, > or <|>, < or =|one of <, > or =|<, >, =)"
 
@@ -97,7 +97,6 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     ("expand", r"<PUT> <NP> without (?:any )?brackets", False),
     ("factorise", r"(?:fully |completely )?factori[sz]e(?: fully| completely)? <NP>", False),
     ("factorise", r"(?:fully |completely )?factori[sz]e(?: fully| completely)?(?: <THEM>)?", True),
-    ("factorise", r"<PUT> <NP> as (?:a|the) product of (?:its |two )?factors", False),
     (
         "make-subject",
         r"(?:rearrange <THEM> to )?make <letter> the subject(?: of(?: the formula| this formula| the equation)?:? <M>)?",
@@ -172,12 +171,12 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     (
         "extreme",
         rf"which(?: (?:number|fraction|decimal|value|amount|one|of these(?: numbers| fractions| amounts)?|ratio))?"
-        rf"(?: is| has)?(?: the)? (?P<size>{SMALLEST}|{LARGEST})(?: value)?[:,]? <Ms>",
+        rf"(?: is| has)?(?: the)? (?P<size>{SMALLEST}|{LARGEST})(?: value)?[:,]? <Either>",
         False,
     ),
     (
         "extreme",
-        rf"<FIND> the (?P<size>{SMALLEST}|{LARGEST})(?: (?:number|fraction|value))? of <Ms>",
+        rf"<FIND> the (?P<size>{SMALLEST}|{LARGEST})(?: (?:number|fraction|value))? of <Either>",
         False,
     ),
     (

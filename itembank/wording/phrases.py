@@ -58,21 +58,23 @@ TOGETHER_NAMES = (
 
 _ADJECTIVE = (
     "following|given|simultaneous|linear|quadratic|recurring|terminating|improper|top-heavy|mixed|"
-    "proper|algebraic|whole|decimal|single|pair of|set of|list of|two|three|four|five"
+    "proper|algebraic|whole|decimal|single|pair of|set of|list of"
 )
 _NOUN = (
     "numbers?|fractions?|decimals?|percentages?|ratios?|expressions?|equations?|inequalit(?:y|ies)|"
-    "formulae?|formulas|calculations?|sums?|products?|amounts?|quantit(?:y|ies)|lengths?|mass(?:es)?|"
-    "times?|temperatures?|surds?|brackets?|integers?|fractional expressions?|values?|powers?|"
-    "measurements?|prices?|quadratics?|terms?|lists?|sequences?"
+    "formulae?|formulas|calculations?|amounts?|quantit(?:y|ies)|lengths?|mass(?:es)?|times?|"
+    "temperatures?|surds?|integers?|fractional expressions?|values?|measurements?|prices?|"
+    "quadratics?|lists?"
 )
-_NAMED = rf"(?:(?:(?:the|this|these|each of the|all the|a|an) )?(?:(?:{_ADJECTIVE}) )*(?:{_NOUN})(?: of)?:? )?"
-_AND = r"(?:,? and |, | or |,)"
+_NAMED = rf"(?:(?:(?:the|this|these|each of the|all the|a|an) )?(?:(?:{_ADJECTIVE}) )*(?:{_NOUN}):? |the (?:value|amount|length|mass) of )?"
+_AND = r"(?:,? and |, |,)"
+_OR = r"(?:,? or |,? and |, |,)"
 _LETTER = r"[A-Za-z]"
 
 _PIECES = {
     "M": rf"({SLOT})",
     "Ms": rf"({SLOT}(?:{_AND}{SLOT})*)(?:, ?\.*)?",
+    "Either": rf"({SLOT}(?:{_OR}{SLOT})*)",
     "NP": rf"(?:the following:? )?{_NAMED}({SLOT})",
     "NPs": rf"(?:the following:? )?{_NAMED}({SLOT}(?:{_AND}(?:the )?{SLOT})*)(?:, ?\.*)?",
     "letter": rf"(?:the letter )?(?P<letter>{LETTER_SLOT}|{_LETTER}(?![\w']))",
@@ -95,6 +97,11 @@ _SOFT = {
         r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
         r"what is|what's|what are|how much is|how much are)"
     ),
+    # The same without how much: how much is 5 more than 3 asks for a difference.
+    "NAME": (
+        r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
+        r"what is|what's)"
+    ),
     "VALUE": (
         r"(?:(?:the |an? )?(?:exact |simplified |final |correct )?(?:value|values|answer|answers|result|"
         r"total|calculation|sum)(?: of| to)? )?"
@@ -112,7 +119,7 @@ def phrase(wording: str) -> re.Pattern[str]:
     return re.compile(made, re.I)
 
 
-_VERBS = re.compile(r"<(FIND|PUT)> ")
+_VERBS = re.compile(r"<(FIND|PUT|NAME)> ")
 
 
 @lru_cache(maxsize=1024)

@@ -118,6 +118,8 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
             return Reading(unread=unread)
         if command is not None:
             return replace(command, unread=sentence)
+        if told or not _slots(rest):
+            return Reading(unread=sentence)  # only one sentence may lead up to a command
         told += 1
         loose += _slots(rest)
     if command is None:
@@ -303,7 +305,7 @@ _CHANGES = (
     r"multipl\w*|divid\w*|square[sd]?|cube[sd]?|root|reciprocal|opposite|negative|positive|"
     r"before|after|difference|total|sum|product|each|every|per|both|all|half|halves|quarter\w*|"
     r"third\w*|percent\w*|per cent|average|mean|nearest|round\w*|estimat\w*|approximat\w*|about|"
-    r"first|second|last|next|previous|ignor\w*|over|under|least|most|prime|inverse|every|"
+    r"digits?|revers\w*|rearrang\w*|swap\w*|some|first|second|last|next|previous|ignor\w*|over|under|least|most|prime|inverse|every|"
     r"greatest|largest|smallest|equal\w*|same|plus|instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
 )
 

@@ -29,6 +29,10 @@ _ASKED = re.compile(
 )
 
 
+_NEAREST = re.compile(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE)
+_WITHOUT = re.compile(r"\bwithout (?:the |its |any |a )?units?\b|\bno units?\b", re.IGNORECASE)
+
+
 def unit_said(words: str) -> str:
     """Return the unit in which the words ask for the answer, or ``""`` for none or several.
 
@@ -38,6 +42,9 @@ def unit_said(words: str) -> str:
     ['', '', '']
     """
     found = {_NAMES[match[1].casefold()] for match in _ASKED.finditer(words)}
+    # A sum of money to the nearest penny, or pound, may be given in pounds.
+    nearest = {_NAMES[match[1].casefold()] for match in _NEAREST.finditer(words)}
+    found |= nearest - CURRENCY.keys()
     return found.pop() if len(found) == 1 else ""
 
 
@@ -74,6 +81,8 @@ def other_unit(key: Node, words: str) -> str:
     """
     if (asked := _TOGETHER.search(words)) and (fault := _not_together(key, asked)):
         return fault
+    if _WITHOUT.search(words) and any(isinstance(part, Quantity | Money) for part in walk(key)):
+        return "the question asks for the answer without units, and the key has one"
     wanted = unit_said(words)
     facts = {**UNITS, **CURRENCY}
     used = {part.unit for part in walk(key) if isinstance(part, Quantity)}

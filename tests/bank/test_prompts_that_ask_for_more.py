@@ -1,0 +1,44 @@
+"""Prompts written to have a wrong key proved, each judged by hand before it was tried.
+
+Every row of ``prompts/*.tsv`` is a prompt, its key, what else its file says (JSON), and what may
+be said of it: proved (P), disproved (D) or left to a person (N). They ask for another quantity,
+add a clause, or move a number out of the braces of a wording that proves.
+"""
+
+import csv
+import json
+from pathlib import Path
+
+import pytest
+
+from itembank.bank.load import Entry
+from itembank.bank.maths import UnreadableMaths
+from itembank.bank.model import BankItem
+from itembank.bank.reading import NeedsPerson, as_item
+from itembank.checking.outcome import State, judge
+
+LETTERS = {State.PROVED: "P", State.DISPROVED: "D", State.NEEDS_PERSON: "N"}
+
+
+def rows():
+    for path in sorted((Path(__file__).parent / "prompts").glob("*.tsv")):
+        with path.open(encoding="utf-8", newline="") as file:
+            yield from csv.reader(file, delimiter="\t", quoting=csv.QUOTE_NONE)
+
+
+def verdict(prompt, key, fields):
+    more = json.loads(fields) if fields else {}
+    item = BankItem.model_validate(
+        {"id": "a-1", "tier": "core", "prompt": prompt, "key": key, **more}
+    )
+    try:
+        found = as_item(Entry(item, "number.try", "try", Path("number.try.toml"), 1))
+    except (NeedsPerson, UnreadableMaths):
+        return "N"
+    return LETTERS[judge(found).state]
+
+
+@pytest.mark.parametrize("row", list(rows()), ids=lambda row: f"{row[0][:60]} | {row[1]}")
+def test_no_more_is_said_than_is_true(row):
+    prompt, key, fields, allowed = row
+    assert verdict(prompt, key, fields) in allowed
