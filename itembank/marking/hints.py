@@ -7,7 +7,7 @@ trying the answer out shows, then whether it is too large or too small.
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import permutations
+from itertools import pairwise, permutations
 
 from itembank.items import item as items
 from itembank.items.forms import number_node
@@ -50,10 +50,13 @@ def _hint(item: Item, given: t.Node) -> str:
         case t.Listing():
             said = _list(item, given, key)
         case t.Ratio():
-            said = _ratio(given, key)
+            said = _ratio(item, given, key)
         case t.Relation():
             said = _relation(item, given, key)
         case _:
+            match given:
+                case t.Relation(t.Sym(), (("=", right),)):
+                    given = right
             said = _single(given, key)
     return said or _tried(item, given) or _size(given, key)
 
@@ -90,6 +93,10 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
         if ordered:
             return _out_of_order(item, parts)
         return "The right numbers are there, in the wrong order: check which is which."
+    if isinstance(item.ask, items.Order):
+        for part in parts:
+            if not any(same(part, one) for one in wanted):
+                return f"{line(part)} is not one of the numbers in the question."
     names = unknowns(key)
     if names:
         for name, part in zip(names, wanted, strict=True):
@@ -119,14 +126,14 @@ def _swapped(parts: tuple[t.Node, ...], wanted: tuple[t.Node, ...]) -> bool:
 def _out_of_order(item: Item, parts: tuple[t.Node, ...]) -> str:
     """Return a sentence that names two neighbours that stand the wrong way round."""
     up = isinstance(item.ask, items.Order) and item.ask.detail == "ascending"
-    for one, other in zip(parts, parts[1:], strict=False):
+    for one, other in pairwise(parts):
         a, b = exact(one), exact(other)
         if (a > b) if up else (a < b):
             return f"Look again at {line(one)} and {line(other)}: which of the two is larger?"
     return ""
 
 
-def _ratio(given: t.Node, key: t.Ratio) -> str:
+def _ratio(item: Item, given: t.Node, key: t.Ratio) -> str:
     if not isinstance(given, t.Ratio):
         return "The answer is a ratio: give it with a colon between the numbers."
     if len(given.parts) != len(key.parts):
@@ -135,6 +142,18 @@ def _ratio(given: t.Node, key: t.Ratio) -> str:
         same(t.Ratio(some), key) for some in permutations(given.parts) if some != given.parts
     ):
         return "The right numbers are there, in the wrong order: which comes first?"
+    if len(key.parts) == 3 and not t.symbols(given):
+        for place, name in enumerate(("first", "second", "third")):
+            rest = [i for i in range(3) if i != place]
+            some = t.Ratio(tuple(given.parts[i] for i in rest))
+            if same(some, t.Ratio(tuple(key.parts[i] for i in rest))):
+                return f"Only the {name} part is not right: look again at that one."
+    match item.ask:
+        case items.Find(t.Ratio() as asked, ()) if not t.symbols(asked):
+            return (
+                f"That is not the same ratio as {line(asked)}: was every part multiplied or "
+                "divided by the same number?"
+            )
     return ""
 
 

@@ -119,8 +119,9 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return known
     if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
         return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
-    if isinstance(item.key, Percent) and same(given, item.key.of):
-        return Marked(Verdict.WRONG_FORM, "The number is right. The per cent sign is missing.")
+    bare = not isinstance(given, Percent)
+    if bare and isinstance(item.key, Percent) and same(given, item.key.of):
+        return Marked(Verdict.WRONG_FORM, "The number is right: give the per cent sign as well.")
     if (box := working.filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
     return Marked(Verdict.WRONG, hint(item, given))
@@ -174,7 +175,10 @@ def _working(item: Item, answer: str, asked: Setting, typed: Node | None) -> Mar
                 return Marked(Verdict.UNREADABLE, str(error)) if typed is None else None
             read.append(None)
     if isinstance(item.key, Relation) and isinstance(item.key.first, Sym):
-        _drop_checks(item, read)
+        letter = item.key.first
+        ends = [working.comes_to(node) for node in read if node is not None]
+        if any(isinstance(end, Relation) and end.first == letter for end in ends):
+            _drop_checks(item, read)
     if not read or read[-1] is None:
         return None
     shown = [node for node in read if node is not None]

@@ -52,11 +52,13 @@ _COMMON = re.compile(
     re.I,
 )
 _PLUS_MINUS = re.compile(r"^(?P<head>.*?)±(?P<tail>.*)$")
-_DECIMAL_COMMA = re.compile(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,}|(?<=0,)\d{3})(?![\d,.])")
+_DECIMAL_COMMA = re.compile(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
 _HIGH_POINT = re.compile(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
 _DENIES = re.compile(r"\b(?:not|isn'?t|never|no)\b")
 _HEAT = re.compile(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
-_CELSIUS = re.compile(r"(?<=\d) ?(?:° ?C?|degrees?(?: C| celsius)?|deg C|C|celsius)\b\.?$", re.I)
+_CELSIUS = re.compile(
+    r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)\b\.?$", re.I
+)
 _TAIL = re.compile(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
 _HEAD = re.compile(r"([A-Za-z]{2,})[ :=]+")
 _SMALL_WORDS = frozenset(
@@ -202,7 +204,9 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = _both_signs(plain)
         if not asked.several:
             plain = _AND_FRACTION.sub(r"\1 ", plain)
-        plain = _RUN_ON.sub(", ", re.sub(r",? *(?:\band\b|&|;) *", ", ", plain))
+        plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        if letters:
+            plain = _RUN_ON.sub(", ", plain)
         if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
             plain = plain[1:-1]  # coordinates
     else:
@@ -211,6 +215,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         if plain.count(",") >= len(key.parts):
             plain = _CLOSE_GROUPED.sub(lambda found: found[0].replace(",", ""), plain)
     elif not isinstance(key, Either):
+        plain = re.sub(r"(?<![\d.,])0,(?=\d+(?![\d,.]))", "0.", plain)
         plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
         # Where one number is asked for, a comma close up that groups no thousands is a point.
         plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
@@ -272,7 +277,7 @@ def without_words(plain: str, asked: Setting) -> str:
         return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
 
     after = _TAIL.search(plain)
-    while after and spoken(after[1]):
+    while after and spoken(after[1] or after[2]):
         plain = plain[: after.start()].rstrip(" ,.")
         after = _TAIL.search(plain)
     before = _HEAD.match(plain)

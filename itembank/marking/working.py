@@ -39,7 +39,9 @@ _DONE_TO_BOTH = re.compile(
     r"expand|collect|simplify|cancel|factorise|square|root|so|working|check)\b[^=<>]*)\s*$",
     re.I,
 )
-_SHOWS = re.compile(r"[=≈\n→⇒;]|[<>≤≥].*,|->|\b(?:so|therefore|hence|gives)\b", re.I)
+_SHOWS = re.compile(
+    r"[=≈\n→⇒;]|[<>≤≥].*,|->|^\s*[÷×]|\b(?:so|is|equals|therefore|hence|gives|because)\b", re.I
+)
 
 
 def shows_working(text: str) -> bool:
@@ -110,6 +112,8 @@ def comes_to(node: t.Node) -> t.Node:
     ops = [op for op, _ in node.rest]
     if set(ops) == {"="}:
         first, last = sides[0], sides[-1]
+        if isinstance(first, t.Blank):
+            return last
         if isinstance(last, t.Sym) and not isinstance(first, t.Sym):
             return t.Relation(last, (("=", sides[-2]),))
         return t.Relation(first, (("=", last),)) if isinstance(first, t.Sym) else last
@@ -148,6 +152,8 @@ def results(item: Item, node: t.Node) -> Iterator[t.Node]:
         yield last
         return
     sides = [node.first, *(side for _, side in node.rest)]
+    if isinstance(sides[0], t.Blank):
+        sides = sides[1:]
     letter = last.first if isinstance(last, t.Relation) and isinstance(last.first, t.Sym) else None
     if letter is None and not _free(item, sides):
         return
@@ -162,7 +168,7 @@ def results(item: Item, node: t.Node) -> Iterator[t.Node]:
 
 def _free(item: Item, sides: list[t.Node]) -> bool:
     """Tell whether the last of these equal sides may be an answer by itself."""
-    if not isinstance(item.key, t.Relation) and t.symbols(item.key):
+    if t.symbols(item.key) and not any(isinstance(p, t.Relation) for p in t.walk(item.key)):
         return True
     known = printed_values(item)
     return all(
@@ -324,7 +330,9 @@ def _numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
     if op == "=":
         if a == b or _without_units(left, right) or _about(left, right) or _about(right, left):
             return True
-        return None if _unit_left_out(left, right) else False
+        # 10% = 8 leaves out what the percentage is of.
+        percents = [any(isinstance(p, t.Percent) for p in t.walk(s)) for s in (left, right)]
+        return None if percents[0] != percents[1] or _unit_left_out(left, right) else False
     if any(_units_in(side) for side in (left, right)) and _units_in(left) != _units_in(right):
         return None
     return {"<": a < b, ">": a > b, "≤": a <= b, "≥": a >= b, "≠": a != b}[op]
@@ -393,7 +401,7 @@ def _about(full: t.Node, short: t.Node) -> bool:
     """Tell whether `short` is a decimal that `full` rounds to: 1/3 = 0.33."""
     short = bare(short)
     inner = short.of if isinstance(short, t.Neg) else short
-    if not isinstance(inner, t.Dec) or inner.recurring:
+    if not isinstance(inner, t.Dec) or inner.recurring or isinstance(bare(full), t.Dec):
         return False
     half = Fraction(1, 2 * 10 ** len(inner.places))
     return abs(exact(bare(full)) - exact(short)) <= half
