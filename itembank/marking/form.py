@@ -90,12 +90,16 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
         fault = _undivided(leaf)
         if fault:
             return fault
-        if how.places and not _holds_fraction(key):
-            if any(isinstance(p, Money) and isinstance(p.amount, Frac | Mixed) for p in walk(leaf)):
-                return "it is not given in pounds and pence"
-    if not any(isinstance(part, Sum | Product | Juxt | Power | Root) for part in walk(key)):
-        if any(value(leaf) == NOT_WORKED_OUT for leaf in leaves if not symbols(leaf)):
-            return NOT_WORKED_OUT
+        if (
+            how.places
+            and not _holds_fraction(key)
+            and any(isinstance(p, Money) and isinstance(p.amount, Frac | Mixed) for p in walk(leaf))
+        ):
+            return "it is not given in pounds and pence"
+    if not any(isinstance(part, Sum | Product | Juxt | Power | Root) for part in walk(key)) and any(
+        value(leaf) == NOT_WORKED_OUT for leaf in leaves if not symbols(leaf)
+    ):
+        return NOT_WORKED_OUT
     if how.powers and any(isinstance(part, Power) for part in walk(key)):
         return _power_fault(given)
     return ""

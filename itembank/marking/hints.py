@@ -168,9 +168,14 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
         if letter.name in t.symbols(given) and not alone:
             return f"Go on until {letter.name} stands alone, and check the steps before."
         other = given.first if isinstance(given.first, t.Sym) else None
-        if other is not None and other != letter and len(given.rest) == 1:
-            if same(given.rest[0][1], key.rest[0][1]) and key.rest[0][0] == "=":
-                return f"The question is about {letter.name}, not {other.name}."
+        if (
+            other is not None
+            and other != letter
+            and len(given.rest) == 1
+            and same(given.rest[0][1], key.rest[0][1])
+            and key.rest[0][0] == "="
+        ):
+            return f"The question is about {letter.name}, not {other.name}."
     if isinstance(item.ask, items.Inequality):
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":
@@ -215,9 +220,12 @@ def _inequality(given: t.Node, key: t.Relation) -> str:
         (op, side), (wanted, number_) = way.rest[0], key.rest[0]
         if same(side, number_):
             return _sign(op, wanted, key.first)
-        if op == wanted and isinstance(side, t.Neg) != isinstance(number_, t.Neg):
-            if same(t.Neg(t.Bracket(side)), number_):
-                return "The sign of the number is not right: is it more or less than 0?"
+        if (
+            op == wanted
+            and isinstance(side, t.Neg) != isinstance(number_, t.Neg)
+            and same(t.Neg(t.Bracket(side)), number_)
+        ):
+            return "The sign of the number is not right: is it more or less than 0?"
         return ""
     return ""
 
@@ -258,9 +266,13 @@ def _single(given: t.Node, key: t.Node) -> str:
         return _not_one(given, key)
     if isinstance(given, t.Percent) and not isinstance(key, t.Percent) and same(given.of, key):
         return "The number is right, but it is no percentage: leave the per cent sign out."
-    if (amount := _amount(given)) is not None and (wanted := _amount(key)) is not None:
-        if unit_of(given) != unit_of(key) and same(amount, wanted):
-            return "The number is right, but the unit is not."
+    if (
+        (amount := _amount(given)) is not None
+        and (wanted := _amount(key)) is not None
+        and unit_of(given) != unit_of(key)
+        and same(amount, wanted)
+    ):
+        return "The number is right, but the unit is not."
     if not (bounded(given) and bounded(key)) or wrong_unit(given, key):
         return ""
     a, b = worths(given, key)
@@ -274,9 +286,13 @@ def _not_one(given: t.Node, key: t.Node) -> str:
         if any(same(part, key) for part in given.parts):
             return "More than one answer is given, and they differ: decide on one."
         return "Only one answer is wanted: give one."
-    if isinstance(given, t.Ratio) and len(given.parts) == 2 and not t.symbols(given):
-        if same(t.Frac(*given.parts), key):
-            return "The right numbers are there, but the answer is not a ratio."
+    if (
+        isinstance(given, t.Ratio)
+        and len(given.parts) == 2
+        and not t.symbols(given)
+        and same(t.Frac(*given.parts), key)
+    ):
+        return "The right numbers are there, but the answer is not a ratio."
     return ""
 
 
@@ -340,9 +356,10 @@ def _expressions(a: Quotient, b: Quotient) -> str:
             listed = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
             verb = "is" if len(said) == 1 else "are"
             return f"{listed} {verb} right: look again at the rest."
-    if any(abs(a.top.get(monomial, Fraction(0))) == abs(c) for monomial, c in b.top.items()):
-        if {m: abs(c) for m, c in a.top.items()} == {m: abs(c) for m, c in b.top.items()}:
-            return "The terms are right, but not all their signs: check the signs."
+    if any(abs(a.top.get(monomial, Fraction(0))) == abs(c) for monomial, c in b.top.items()) and {
+        m: abs(c) for m, c in a.top.items()
+    } == {m: abs(c) for m, c in b.top.items()}:
+        return "The terms are right, but not all their signs: check the signs."
     return ""
 
 

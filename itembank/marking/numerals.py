@@ -1,4 +1,4 @@
-"""Numbers written out in words, brought to digits: *twenty-two*, *three quarters*, *two and a half*.
+"""Numbers written out in words, brought to digits: *twenty-two*, *three quarters*, *a half*.
 
 Names of numbers are those of British English, up to millions. Words that are not part of a
 number are left where they stand.

@@ -17,7 +17,8 @@ _DOTS = re.compile(r"(\d+\.\d+?)(?:\.{2,}|…| ?\b(?:recurring|rec)\b)")
 _PLUS = re.compile(r"(?:^|(?<=[=<>≤≥:,(])|(?<=or)|(?<=and)) *\+ *(?=[\d.£])")
 _AMOUNT = r"(?P<n>\d[\d.,]*(?: \d+ ?/ ?\d+| ?/ ?\d+)?)"
 _POUNDS = re.compile(
-    rf"{_AMOUNT} ?(?:pounds?|quid|gbp)\b(?:(?: and|,)? (?P<p>\d\d?)(?: ?(?:p|pence)\b|(?![\d./])))?",
+    rf"{_AMOUNT} ?(?:pounds?|quid|gbp)\b"
+    r"(?:(?: and|,)? (?P<p>\d\d?)(?: ?(?:p|pence)\b|(?![\d./])))?",
     re.I,
 )
 _POUNDS_PENCE = re.compile(
@@ -53,7 +54,8 @@ _BETWEEN = (
 _COMPARED = (
     (
         re.compile(
-            r" ?(?:\bis )?\b(?:(?:greater|more|bigger|larger) than or equal(?:s)?(?: to)?|at least)\b ?",
+            r" ?(?:\bis )?\b(?:(?:greater|more|bigger|larger) than or equal(?:s)?(?: to)?"
+            r"|at least)\b ?",
             re.I,
         ),
         " ≥ ",
