@@ -265,7 +265,7 @@ def _notes(pack: Pack) -> Document:
             Table((2, 4, 5), slips),
         ]
         if item.untested:
-            blind = f"This question cannot show: {'; '.join(item.untested)}."
+            blind = f"This question does not look for: {'; '.join(item.untested)}."
             made.blocks.append(Paragraph([words(blind)]))
     made.blocks += [Heading(2, "Script for the repair group"), Paragraph(runs(opening(pack)))]
     for scene in scenes(pack):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from page_content import Block, Document, Heading, Paragraph, Runs, Table, Words
 
-from itembank.notation import parse
+from itembank.notation import parse_written
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -81,7 +81,7 @@ def _formula(line: str) -> str:
     """Return a line of our notation; a line of working may go on from the one above: = 3/4."""
     opening = line[0] if line[0] in "=<>≤≥≠" else ""
     rest = line.removeprefix(opening).strip()
-    return f"{SIGNS.get(opening, opening)} {maths(parse(rest))}"
+    return f"{SIGNS.get(opening, opening)} {maths(parse_written(rest))}"
 
 
 def _string(text: str) -> str:

@@ -19,6 +19,7 @@ from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Ti
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
+from itembank.items.years import INEQUALITIES, Part
 from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, add, num, relate
 
 SIGNS: tuple[RelationOp, ...] = ("<", ">", "≤", "≥")
@@ -54,6 +55,7 @@ class Inequalities(Topic):
     title = "Inequalities with the unknown on one side"
     misconceptions = (m.SAME_OPERATION, m.TURNS_SIGN, m.KEEPS_SIGN, m.FIRST_TERM_ONLY, m.LOST_MINUS)
     prerequisites = ("equations.two-step",)
+    later = {tier: (Part(INEQUALITIES),) for tier in Tier}
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(3), op=SIGNS, a=range(2, 10), x=range(2, 13)),
         Tier.CORE: Space(

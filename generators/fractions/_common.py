@@ -11,18 +11,21 @@ from itembank.notation.tree import Int, Mixed, Node, equals, frac
 
 SIMPLEST = " Give your answer in its simplest form."
 AS_MIXED = " Give your answer as a mixed number in its simplest form."
-# A story has enough words of its own.
-STORY_MIXED = " Give a mixed number in its simplest form."
 
-ACROSS = Misconception(
-    "fractions.work-across",
-    "works on the numerators and on the denominators separately",
+ADD_ACROSS = Misconception(
+    "fractions.add-across",
+    "adds the numerators and adds the denominators",
     "What would 1/2 + 1/2 be by your method? Can that be right?",
 )
-KEEP_TOPS = Misconception(
+SUBTRACT_ACROSS = Misconception(
+    "fractions.subtract-across",
+    "subtracts the numerators and subtracts the denominators",
+    "What would 3/4 − 1/2 be by your method? Can that be more than 3/4?",
+)
+KEEP_NUMERATORS = Misconception(
     "fractions.keep-numerators",
     "changes the denominators to a common one but leaves the numerators as they were",
-    "You wrote both over the same number. Is each new fraction still worth as much as the old?",
+    "You changed the denominators. Is each new fraction still worth as much as the old one?",
 )
 
 
@@ -32,7 +35,7 @@ def slips(*pairs: tuple[Misconception, Node | Fraction | int | None]) -> tuple[S
     A wrong answer that an earlier misconception gives already is left out too, so each
     one that is kept tells a teacher which mistake was made.
 
-    >>> [slip.wrong for slip in slips((ACROSS, Fraction(2, 4)), (KEEP_TOPS, None))]
+    >>> [slip.wrong for slip in slips((ADD_ACROSS, Fraction(2, 4)), (KEEP_NUMERATORS, None))]
     [Frac(num=Int(n=1), den=Int(n=2))]
     """
     found: dict[Node, Slip] = {}

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import ACROSS, answer_form, finish, slips
+from generators.fractions._common import ADD_ACROSS, answer_form, finish, slips
 from itembank.items.forms import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
@@ -14,25 +14,35 @@ from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Blank, Frac, Int, Node, Sum, SumOp, add, equals, frac, sub
 
-BOTTOM_GONE = Misconception(
+DENOMINATORS_GONE = Misconception(
     "fractions.subtract-denominators-away",
     "takes the denominators away as well, and leaves out the 0",
     "You have 5 sevenths and take away 2 sevenths. Are the pieces still sevenths?",
 )
-BOTTOMS_TIMES = Misconception(
+DENOMINATORS_MULTIPLIED = Misconception(
     "fractions.like-denominators-multiplied",
     "multiplies the denominators although they are the same already",
-    "1 fifth and 1 fifth make how many fifths? Why would the pieces change size?",
+    "Are the pieces of both fractions the same size? Why would the pieces of the answer differ?",
 )
 OTHER_SIGN = Misconception(
     "fractions.missing-same-sign",
     "uses the printed sign on the two numbers shown instead of undoing it",
-    "Put your answer in the box and work out the sum. Does it come to what is printed?",
+    "Put your answer in the box and work out that side. Does it come to what is printed?",
 )
-ADDS_ALL = Misconception(
-    "fractions.like-adds-all",
-    "adds every fraction, although the last is to be taken away",
+ADDS_LAST = Misconception(
+    "fractions.like-adds-last",
+    "adds the last fraction, although it is to be taken away",
     "Which sign stands in front of the last fraction? What does it tell you to do?",
+)
+LEAVES_LAST = Misconception(
+    "fractions.like-leaves-last",
+    "leaves the last fraction out",
+    "How many fractions does the question take away? Have you taken every one of them?",
+)
+FRACTION_BESIDE = Misconception(
+    "fractions.like-fraction-beside-whole",
+    "takes away whole numbers only, and writes the fraction beside what is left",
+    "What is 1 − 1/4? What does your method give?",
 )
 
 
@@ -78,7 +88,15 @@ class AddLike(Topic):
 
     id = "fractions.add-like"
     title = "Adding and subtracting fractions with the same denominator"
-    misconceptions = (ACROSS, BOTTOMS_TIMES, BOTTOM_GONE, OTHER_SIGN, ADDS_ALL)
+    misconceptions = (
+        ADD_ACROSS,
+        DENOMINATORS_MULTIPLIED,
+        DENOMINATORS_GONE,
+        OTHER_SIGN,
+        ADDS_LAST,
+        LEAVES_LAST,
+        FRACTION_BESIDE,
+    )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13)),
@@ -119,9 +137,9 @@ class AddLike(Topic):
             *finish(top, d),
         )
         wrong = slips(
-            (ACROSS, Fraction(top, 2 * d) if op else None),
-            (BOTTOM_GONE, None if op else top),
-            (BOTTOMS_TIMES, Fraction(top, d * d)),
+            (ADD_ACROSS, Fraction(top, 2 * d) if op else None),
+            (DENOMINATORS_GONE, None if op else top),
+            (DENOMINATORS_MULTIPLIED, Fraction(top, d * d)),
         )
         wanted, form = answer_form(value)
         text = prompt("Work out {e}." + wanted, e=asked)
@@ -140,7 +158,7 @@ class AddLike(Topic):
             *finish(top, d),
         )
         # Working across is blind here: the denominators come to d + d − d.
-        wrong = slips((ADDS_ALL, Fraction(a + b + c, d)), (BOTTOMS_TIMES, Fraction(top, d**3)))
+        wrong = slips((ADDS_LAST, Fraction(a + b + c, d)), (LEAVES_LAST, Fraction(a + b, d)))
         wanted, form = answer_form(value)
         text = prompt("Work out {e}." + wanted, e=asked)
         twin = (0, d, a, b, c)
@@ -151,6 +169,7 @@ class AddLike(Topic):
         whole += 1
         top = whole * d - a - b
         value = Fraction(top, d)
+        wholes, parts = divmod(a + b, d)
         asked, over = Sum(Int(whole), taken), Sum(frac(whole * d, d), taken)
         steps = (
             Step(f"Write {whole} as a fraction over {d}.", equals(asked, over)),
@@ -158,8 +177,9 @@ class AddLike(Topic):
             *finish(top, d),
         )
         wrong = slips(
-            (ACROSS, whole - Fraction(a + b, 2 * d)),
-            (BOTTOMS_TIMES, whole - Fraction(a + b, d * d)),
+            (ADDS_LAST, whole + Fraction(b - a, d)),
+            (LEAVES_LAST, whole - Fraction(a, d)),
+            (FRACTION_BESIDE, whole - wholes + Fraction(parts, d)),
         )
         wanted, form = answer_form(value)
         text = prompt("Work out {e}." + wanted, e=asked)
@@ -182,7 +202,7 @@ class AddLike(Topic):
         if shown != frac(total, d):
             over.insert(0, Step(f"Write the result over {d}.", equals(shown, frac(total, d))))
         other = Fraction(total + a, d) if kind == 2 else Fraction(abs(total - a), d)
-        wrong = slips((OTHER_SIGN, other), (BOTTOMS_TIMES, Fraction(top, d * d)))
+        wrong = slips((OTHER_SIGN, other), (DENOMINATORS_MULTIPLIED, Fraction(top, d * d)))
         _, form = answer_form(value)
         wanted = "a mixed number in its" if form == "mixed" else "a fraction in its"
         text = prompt(f"Find the missing number, as {wanted} simplest form.  {{r}}", r=relation)

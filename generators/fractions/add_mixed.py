@@ -7,11 +7,11 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import (
-    ACROSS,
+    ADD_ACROSS,
     AS_MIXED,
-    KEEP_TOPS,
+    KEEP_NUMERATORS,
     SIMPLEST,
-    STORY_MIXED,
+    SUBTRACT_ACROSS,
     lcm_all,
     mixed,
     slips,
@@ -37,13 +37,13 @@ from itembank.notation.tree import (
 
 NO_CARRY = Misconception(
     "fractions.mixed-no-carry",
-    "leaves out the extra whole that the parts make",
+    "leaves out the extra whole that the fraction parts make",
     "Do 3/4 and 3/4 make more than 1 whole? Where has that whole gone in your answer?",
 )
 SMALL_FROM_LARGE = Misconception(
     "fractions.mixed-smaller-from-larger",
-    "takes the smaller part from the larger, whichever comes first",
-    "What is 5 − 1 3/4? What do you do when there is not enough to take away from?",
+    "takes the smaller fraction part from the larger, whichever comes first",
+    "What is 5 1/4 − 1 3/4? What do you do when there is not enough to take away from?",
 )
 NO_PAYBACK = Misconception(
     "fractions.mixed-no-payback",
@@ -53,7 +53,7 @@ NO_PAYBACK = Misconception(
 OTHER_SIGN = Misconception(
     "fractions.mixed-missing-same-sign",
     "uses the printed sign on the two numbers shown instead of undoing it",
-    "Put your answer in the box and work out the sum. Does it come to what is printed?",
+    "Put your answer in the box and work out that side. Does it come to what is printed?",
 )
 
 # Denominators that meet in one question; the first need one change, the others two.
@@ -65,22 +65,25 @@ STORIES = (
     (
         "+",
         "kg",
-        "The gardener digs up {p} of potatoes, then {q} more. How many kilograms is that?",
+        "A gardener digs up {p} of potatoes and then {q} more. "
+        "How many kilograms is that altogether?",
     ),
     (
         "-",
         "kg",
-        "A sack holds {p} of carrots. The gardener sells {q}. How many kilograms are left?",
+        "A sack holds {p} of carrots. The gardener sells {q} of them. How many kilograms are left?",
     ),
     (
         "+",
         "km",
-        "A bus goes {p} to the station, then {q} to the depot. How many kilometres is that?",
+        "A bus drives {p} to the station and then {q} to the depot. "
+        "How many kilometres is that altogether?",
     ),
     (
         "-",
         "km",
-        "A swimmer aims for {p} this week and has swum {q}. How many kilometres are left?",
+        "A swimmer plans to swim {p} this week and has swum {q} so far. "
+        "How many kilometres are left?",
     ),
 )
 
@@ -92,7 +95,7 @@ def _support(op: int, pair: tuple[int, int], w: int, v: int, a: int, c: int) -> 
         return False
     if op:
         return a * d + c * b < b * d
-    # Both wrong methods are checked: tops kept, and tops and bottoms apart.
+    # Both wrong methods are checked: numerators kept, and numerators and denominators apart.
     top = a * d - c * b
     return (
         w > v
@@ -132,7 +135,15 @@ class AddMixed(Topic):
 
     id = "fractions.add-mixed"
     title = "Adding and subtracting mixed numbers"
-    misconceptions = (ACROSS, KEEP_TOPS, NO_CARRY, SMALL_FROM_LARGE, NO_PAYBACK, OTHER_SIGN)
+    misconceptions = (
+        ADD_ACROSS,
+        SUBTRACT_ACROSS,
+        KEEP_NUMERATORS,
+        NO_CARRY,
+        SMALL_FROM_LARGE,
+        NO_PAYBACK,
+        OTHER_SIGN,
+    )
     prerequisites = ("fractions.add-unlike", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: Space(
@@ -210,7 +221,7 @@ class AddMixed(Topic):
             add(Mixed(*left), Mixed(*right)) if op else sub(Mixed(*left), Mixed(*right)),
         )
         return Draft(
-            prompt(words + _wanted(value, STORY_MIXED), p=p, q=q),
+            prompt(words + _wanted(value), p=p, q=q),
             Find(x, (model,)),
             simplest_node(value),
             _form(value),
@@ -228,8 +239,8 @@ def _form(value: Fraction) -> str:
     return "mixed" if value > 1 and value.denominator > 1 else "simplest"
 
 
-def _wanted(value: Fraction, as_mixed: str = AS_MIXED) -> str:
-    return as_mixed if _form(value) == "mixed" else SIMPLEST
+def _wanted(value: Fraction) -> str:
+    return AS_MIXED if _form(value) == "mixed" else SIMPLEST
 
 
 def _worked(
@@ -242,20 +253,20 @@ def _worked(
     s, t = a * (bottom // b), c * (bottom // d)
     asked: Node = join(Mixed(*left), Mixed(*right))
     changed: Node = join(Mixed(w, s, bottom), Mixed(v, t, bottom))
-    steps = [Step(f"Write both parts over {bottom}.", equals(asked, changed))]
+    steps = [Step(f"Write both fraction parts over {bottom}.", equals(asked, changed))]
     if op == 0 and s < t:
         before, s, w = changed, s + bottom, w - 1
         changed = Sum(Int(w), (("+", frac(s, bottom)), ("-", Mixed(v, t, bottom))))
         steps.append(
             Step(
-                f"Change 1 whole to {bottom}/{bottom}: the first part is too small.",
+                f"Change 1 whole to {bottom}/{bottom}: the first fraction part is too small.",
                 equals(before, changed),
             )
         )
     whole, top = (w + v, s + t) if op else (w - v, s - t)
     rest: Node = add(Int(whole), frac(top, bottom)) if whole else frac(top, bottom)
     word = "Add" if op else "Subtract"
-    steps.append(Step(f"{word} the wholes, then the parts.", equals(changed, rest)))
+    steps.append(Step(f"{word} the whole numbers, then the fraction parts.", equals(changed, rest)))
     value = whole + Fraction(top, bottom)
     if top >= bottom:
         carried = mixed(whole + 1, top - bottom, bottom)
@@ -274,15 +285,15 @@ def _worked(
         (NO_CARRY, value - 1 if carries else None),
         (SMALL_FROM_LARGE, _value((left[0] - v, 0, 1)) + gap if borrows else None),
         (NO_PAYBACK, value + 1 if borrows else None),
-        (ACROSS, left[0] + v + Fraction(a + c, b + d) if op else None),
+        (ADD_ACROSS, left[0] + v + Fraction(a + c, b + d) if op else None),
         (
-            ACROSS,
+            SUBTRACT_ACROSS,
             left[0] - v + Fraction(a - c, d - b)
             if not op and not borrows and a > c and d > b
             else None,
         ),
         (
-            KEEP_TOPS,
+            KEEP_NUMERATORS,
             left[0] + (v if op else -v) + Fraction(a + c if op else a - c, bottom)
             if not carries and (op or not borrows)
             else None,

@@ -7,27 +7,35 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import (
-    ACROSS,
-    KEEP_TOPS,
+    ADD_ACROSS,
+    KEEP_NUMERATORS,
+    SIMPLEST,
+    SUBTRACT_ACROSS,
     answer_form,
     finish,
     lcm_all,
     slips,
 )
 from itembank.items.forms import simplest_node
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
 
+ALL_ACROSS = Misconception(
+    "fractions.work-across",
+    "works on the numerators and on the denominators separately",
+    "What would 1/2 + 1/2 be by your method? Can that be right?",
+)
+
 STORIES = (
-    "{p} of a garden bed is beans and {q} is onions. The rest is herbs. What fraction is herbs, "
-    "in its simplest form?",
-    "{p} of a club swim front crawl and {q} breaststroke. The rest swim backstroke. "
-    "What fraction swim backstroke, in its simplest form?",
-    "{p} of the buses are electric and {q} are hybrid. The rest are diesel. "
-    "What fraction are diesel, in its simplest form?",
+    "In a garden bed, {p} is beans, {q} is onions and the rest is herbs. "
+    "What fraction of the bed is herbs?" + SIMPLEST,
+    "In a club, {p} swim front crawl, {q} swim breaststroke and the rest swim backstroke. "
+    "What fraction swim backstroke?" + SIMPLEST,
+    "At a depot, {p} of the buses are electric, {q} are hybrid and the rest are diesel. "
+    "What fraction are diesel?" + SIMPLEST,
 )
 
 # Denominators of three fractions; their lowest common multiple is at most 60, and the
@@ -61,7 +69,7 @@ def _support(op: int, b: int, a: int, k: int, c: int) -> bool:
         and gcd(a, b) == 1
         and gcd(c, d) == 1
         and gcd(top, d) == 1
-        # Tops that are equal make the wrong methods of subtraction end in 0.
+        # Numerators that are equal make the wrong methods of subtraction end in 0.
         and (op == 1 or a > c)
     )
 
@@ -105,7 +113,7 @@ class AddUnlike(Topic):
 
     id = "fractions.add-unlike"
     title = "Adding and subtracting fractions with unlike denominators"
-    misconceptions = (ACROSS, KEEP_TOPS)
+    misconceptions = (ADD_ACROSS, SUBTRACT_ACROSS, ALL_ACROSS, KEEP_NUMERATORS)
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {
         Tier.SUPPORT: Space(
@@ -156,7 +164,11 @@ class AddUnlike(Topic):
             ),
             *finish(top, bottom),
         )
-        wrong = slips((ACROSS, Fraction(raw, abs(below))), (KEEP_TOPS, Fraction(raw, bottom)))
+        two = SUBTRACT_ACROSS if terms[1][0] < 0 else ADD_ACROSS
+        wrong = slips(
+            (ALL_ACROSS if len(terms) > 2 else two, Fraction(raw, abs(below))),
+            (KEEP_NUMERATORS, Fraction(raw, bottom)),
+        )
         twin = tuple(sorted(terms))
         key = simplest_node(value)
         text = prompt("Work out {e}." + wanted, e=asked)
@@ -178,7 +190,8 @@ class AddUnlike(Topic):
             *finish(bottom - used, bottom),
         )
         wrong = slips(
-            (ACROSS, 1 - Fraction(a + c, b + d)), (KEEP_TOPS, 1 - Fraction(a + c, bottom))
+            (ADD_ACROSS, 1 - Fraction(a + c, b + d)),
+            (KEEP_NUMERATORS, 1 - Fraction(a + c, bottom)),
         )
         return Draft(
             prompt(story, p=first, q=second),

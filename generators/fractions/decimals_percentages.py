@@ -12,6 +12,7 @@ from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, pr
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
+from itembank.items.years import RECURRING_DECIMALS, Part
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -30,20 +31,30 @@ BAR_AS_POINT = Misconception(
     "reads the bar of a fraction as a decimal point",
     "Is 1/2 more or less than 1? What about 1.2?",
 )
-TOP_AFTER_POINT = Misconception(
+NUMERATOR_AFTER_POINT = Misconception(
     "fractions.convert-numerator-after-point",
     "writes the numerator after the decimal point, whatever the denominator",
     "Is 1/2 the same as 1/10? Which of them is 0.1?",
 )
-BOTTOM_PERCENT = Misconception(
+DENOMINATOR_PERCENT = Misconception(
     "fractions.convert-denominator-as-percent",
     "takes the denominator of the fraction as the percentage",
     "What percentage is a half? Is it 2%?",
 )
-ONE_PLACE = Misconception(
-    "fractions.convert-one-place",
-    "moves the digits one place instead of two",
-    "Per cent means out of 100. What is 50% as a decimal?",
+NUMERATOR_PERCENT = Misconception(
+    "fractions.convert-numerator-as-percent",
+    "takes the numerator of the fraction as the percentage, whatever the denominator",
+    "What percentage is a half? Is it 1%?",
+)
+TIMES_TEN = Misconception(
+    "fractions.convert-times-ten",
+    "multiplies by 10 instead of 100 to get the percentage",
+    "A half is 50%. What do you multiply 0.5 by to get 50?",
+)
+OVER_TEN_DECIMAL = Misconception(
+    "fractions.convert-divides-by-ten",
+    "divides the percentage by 10 instead of 100",
+    "50% is a half. What do you divide 50 by to get 0.5?",
 )
 WRONG_WAY = Misconception(
     "fractions.convert-wrong-way",
@@ -73,7 +84,12 @@ ONE_OVER = Misconception(
 STOPS = Misconception(
     "fractions.convert-recurring-stops",
     "cuts the number off, as if its digits did not go on for ever",
-    "Is 0.33 exactly a third? What do three of them make?",
+    "Is 0.33, or 33%, exactly a third? What do three of them make?",
+)
+ALL_RECUR = Misconception(
+    "fractions.convert-all-recur",
+    "takes every digit after the point to recur",
+    "Which digits have a dot? Write the number out to six decimal places.",
 )
 NINES = Misconception(
     "fractions.convert-wrong-nines",
@@ -132,9 +148,11 @@ class DecimalsPercentages(Topic):
     title = "Fractions, decimals and percentages"
     misconceptions = (
         BAR_AS_POINT,
-        TOP_AFTER_POINT,
-        BOTTOM_PERCENT,
-        ONE_PLACE,
+        NUMERATOR_AFTER_POINT,
+        DENOMINATOR_PERCENT,
+        NUMERATOR_PERCENT,
+        TIMES_TEN,
+        OVER_TEN_DECIMAL,
         WRONG_WAY,
         SIGN_DROPPED,
         TOO_FEW_NOUGHTS,
@@ -142,8 +160,11 @@ class DecimalsPercentages(Topic):
         ONE_OVER,
         STOPS,
         NINES,
+        ALL_RECUR,
     )
     prerequisites = ("fractions.equivalent", "fractions.lowest-terms")
+    # All of the challenge tier but exact percentages such as 66 2/3%.
+    later = {Tier.CHALLENGE: (Part(RECURRING_DECIMALS, lambda kind, a, b: kind != 1),)}
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(4), h=range(1, 100)),
         Tier.CORE: Space(_core, kind=range(6), h=range(1, 200)),
@@ -200,24 +221,24 @@ def _hundredths(kind: int, h: int) -> Draft:
         if kind == 0:
             steps = [first, Step("Write the hundredths as a decimal.", equals(over, decimal))]
             wrong = slips(
-                (BAR_AS_POINT, _bar_as_point(n, d)), (TOP_AFTER_POINT, _top_after_point(n))
+                (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
             )
             return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
         steps = [first, Step("Out of 100 means per cent.", equals(over, share))]
-        wrong = slips((BOTTOM_PERCENT, Percent(Int(d))), (ONE_PLACE, percent(value / 10)))
+        wrong = slips((DENOMINATOR_PERCENT, Percent(Int(d))), (NUMERATOR_PERCENT, Percent(Int(n))))
         return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
     if kind == 2:
         steps = [
             Step("Write it over 100.", equals(decimal, over)),
             Step("Out of 100 means per cent.", equals(over, share)),
         ]
-        wrong = slips((ONE_PLACE, percent(value / 10)), (WRONG_WAY, percent(value / 10000)))
+        wrong = slips((TIMES_TEN, percent(value / 10)), (WRONG_WAY, percent(value / 10000)))
         return _draft(decimal, " as a percentage.", share, "percentage", steps, wrong)
     steps = [
         Step("Per cent means out of 100.", equals(share, over)),
         Step("Write the hundredths as a decimal.", equals(over, decimal)),
     ]
-    wrong = slips((ONE_PLACE, decimal_node(value * 10)), (SIGN_DROPPED, Int(h)))
+    wrong = slips((OVER_TEN_DECIMAL, decimal_node(value * 10)), (SIGN_DROPPED, Int(h)))
     return _draft(share, " as a decimal.", decimal, "decimal", steps, wrong)
 
 
@@ -259,10 +280,12 @@ def _thousandths(kind: int, h: int) -> Draft:
         Step("Write the thousandths as a decimal.", equals(over, decimal)),
     ]
     if kind == 2:
-        wrong = slips((BAR_AS_POINT, _bar_as_point(n, d)), (TOP_AFTER_POINT, _top_after_point(n)))
+        wrong = slips(
+            (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
+        )
         return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
     steps.append(Step("Multiply by 100 for the percentage.", equals(decimal, share)))
-    wrong = slips((BOTTOM_PERCENT, Percent(Int(d))), (ONE_PLACE, percent(value / 10)))
+    wrong = slips((DENOMINATOR_PERCENT, Percent(Int(d))), (TIMES_TEN, percent(value / 10)))
     return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
 
 
@@ -280,7 +303,7 @@ def _recurring_decimal(a: int, b: int) -> Draft:
     wrong = slips(
         (STOPS, decimal_node(cut) if cut else None),
         (BAR_AS_POINT, _bar_as_point(a, b)),
-        (TOP_AFTER_POINT, _top_after_point(a)),
+        (NUMERATOR_AFTER_POINT, _top_after_point(a)),
     )
     ending = " as a decimal. Put dots over the digits that recur."
     return _draft(asked, ending, key, "decimal", steps, wrong)
@@ -297,7 +320,7 @@ def _exact_percentage(a: int, b: int) -> Draft:
         Step("Write the per cent sign.", equals(asked, key)),
     ]
     wrong = slips(
-        (STOPS, Percent(Int(int(whole)))), (ONE_PLACE, Percent(simplest_node(whole / 10)))
+        (STOPS, Percent(Int(int(whole)))), (TIMES_TEN, Percent(simplest_node(whole / 10)))
     )
     ending = " as a percentage. Use a mixed number, not a decimal."
     return _draft(asked, ending, key, "percentage", steps, wrong)
@@ -343,5 +366,5 @@ def _late_recurring(a: int, b: int) -> Draft:
     )
     if common > 1:
         steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(raw, key)))
-    wrong = slips((STOPS, Fraction(10 * a + b, 100)), (NINES, Fraction(10 * a + b, 99)))
+    wrong = slips((STOPS, Fraction(10 * a + b, 100)), (ALL_RECUR, Fraction(10 * a + b, 99)))
     return _draft(asked, LOWEST, key, "lowest-terms", steps, wrong)

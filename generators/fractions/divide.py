@@ -7,7 +7,7 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import answer_form, finish, slips
-from generators.fractions.multiply import Number, top_heavy, written
+from generators.fractions.multiply import Number, improper, written
 from itembank.items.forms import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
@@ -27,27 +27,52 @@ from itembank.notation.tree import (
 
 NO_FLIP = Misconception(
     "fractions.divide-without-flipping",
-    "multiplies by the second fraction as it stands",
+    "multiplies by the second fraction instead of by its reciprocal",
     "How many halves are there in 3? Is 3 ÷ 1/2 more or less than 3?",
+)
+TIMES_WHOLE = Misconception(
+    "fractions.divide-multiplies-by-whole",
+    "multiplies by the whole number instead of dividing by it",
+    "Share half a cake between 2 people. Does each of them get more or less than the half?",
 )
 FLIP_FIRST = Misconception(
     "fractions.divide-flips-first",
-    "turns the first fraction upside down instead of the second",
-    "What is 6 ÷ 2? Which of the two may you write as a half?",
+    "takes the reciprocal of the first number instead of the second",
+    "What is 6 ÷ 2? What does your method give for 6/1 ÷ 2/1?",
 )
 FLIP_BOTH = Misconception(
     "fractions.divide-flips-both",
-    "turns both fractions upside down and multiplies",
-    "Try your method on 1/2 ÷ 1/2. What should it be?",
+    "takes the reciprocals of both fractions and multiplies them",
+    "How many halves fit into a half? What does your method give for 1/2 ÷ 1/2?",
 )
 
 # How many portions come out of a whole amount; each comes out whole.
 STORIES = (
-    ("l", "A bottle holds {p} of plant feed. One tray takes {q}. How many trays is that?"),
-    ("kg", "The gardener has {p} of seed potatoes. One bag takes {q}. How many bags is that?"),
-    ("m", "A row in the market garden is {p} long. Plants stand every {q}. How many gaps is that?"),
-    ("h", "A pool is booked for {p}. One lesson takes {q}. How many lessons fit in?"),
-    ("km", "A bus route is {p} long. There is a stop every {q}. How many stages is that?"),
+    (
+        "l",
+        "A bottle holds {p} of plant feed. Each tray of plants needs {q}. "
+        "How many trays does the bottle feed?",
+    ),
+    (
+        "kg",
+        "A gardener has {p} of seed potatoes. Each bag holds {q}. "
+        "How many bags do the potatoes fill?",
+    ),
+    (
+        "m",
+        "A row of plants is {p} long. Each gap between two plants is {q} long. "
+        "How many gaps are there?",
+    ),
+    (
+        "h",
+        "A swimming pool is booked for {p}. Each lesson takes {q}. "
+        "How many lessons fit into that time?",
+    ),
+    (
+        "km",
+        "A bus route is {p} long. It is divided into stages that are {q} long. "
+        "How many stages are there?",
+    ),
 )
 
 LESSONS = ((1, 2), (2, 3), (3, 4))
@@ -91,7 +116,7 @@ class Divide(Topic):
 
     id = "fractions.divide"
     title = "Dividing fractions"
-    misconceptions = (NO_FLIP, FLIP_FIRST, FLIP_BOTH)
+    misconceptions = (NO_FLIP, TIMES_WHOLE, FLIP_FIRST, FLIP_BOTH)
     prerequisites = ("fractions.multiply",)
     spaces = {
         Tier.SUPPORT: Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11)),
@@ -123,12 +148,14 @@ class Divide(Topic):
 
 def _draft(story: int, left: Number, right: Number) -> Draft:
     """Return the quotient as a bare question, or as a story if `story` is 0 or more."""
-    (a, b), (c, d) = top_heavy(left), top_heavy(right)
+    (a, b), (c, d) = improper(left), improper(right)
     asked: Node = divide(written(left), written(right))
     fractions = divide(frac(a, b), frac(c, d))
     steps: list[Step] = []
     if story >= 0:
-        steps.append(Step("Divide to see how often the small amount fits.", asked))
+        steps.append(
+            Step("Divide to see how often the small amount fits into the large one.", asked)
+        )
     if fractions != asked:
         bare = (
             "improper fractions"
@@ -137,7 +164,9 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
         )
         steps.append(Step(f"Write both numbers as {bare}.", equals(asked, fractions)))
     turned = times(frac(a, b), frac(d, c))
-    steps.append(Step("Turn the second fraction round and multiply.", equals(fractions, turned)))
+    steps.append(
+        Step("Multiply by the reciprocal of the second fraction.", equals(fractions, turned))
+    )
     across = Frac(times(Int(a), Int(d)), times(Int(b), Int(c)))
     steps.append(
         Step(
@@ -147,7 +176,7 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
     )
     value = Fraction(a * d, b * c)
     wrong = slips(
-        (NO_FLIP, Fraction(a * c, b * d)),
+        (NO_FLIP if right[1] else TIMES_WHOLE, Fraction(a * c, b * d)),
         (FLIP_FIRST, Fraction(b * c, a * d)),
         (FLIP_BOTH, Fraction(b * d, a * c) if not (left[0] or right[0]) else None),
     )

@@ -17,10 +17,15 @@ ADD_SAME = Misconception(
     "adds the same number to the numerator and the denominator",
     "By adding 1 to numerator and denominator, 1/2 becomes 2/3. Are those equal? Draw them.",
 )
+TAKE_SAME = Misconception(
+    "fractions.equivalent-by-subtracting",
+    "takes the same number away from the numerator and the denominator",
+    "Taking 1 away from the numerator and denominator of 2/3 gives 1/2. Are those equal?",
+)
 LEAVE_OTHER = Misconception(
     "fractions.equivalent-one-part",
     "changes one part of the fraction and leaves the other as it was",
-    "Is 1/2 of a cake as much as 1/4 of it? What else has to change when the denominator does?",
+    "Is 1/2 of a cake as much as 1/4 of it? If one part of a fraction changes, what must follow?",
 )
 
 
@@ -48,7 +53,7 @@ class Equivalent(Topic):
 
     id = "fractions.equivalent"
     title = "Equivalent fractions"
-    misconceptions = (ADD_SAME, LEAVE_OTHER)
+    misconceptions = (ADD_SAME, TAKE_SAME, LEAVE_OTHER)
     spaces = {
         Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)),
         Tier.CORE: Space(_two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10)),
@@ -81,21 +86,22 @@ class Equivalent(Topic):
                     relation, b * k, _multiplied((a, b), k, "numerator", a), wrong, (0, a, b, k)
                 )
             relation = equals(frac(a * k, b * k), Frac(Int(a), Blank()))
-            wrong = slips((ADD_SAME, b * k - (a * k - a)), (LEAVE_OTHER, b * k))
+            wrong = slips((TAKE_SAME, b * k - (a * k - a)), (LEAVE_OTHER, b * k))
             return _draft(relation, b, _divided((a, b), k, "numerator", a), wrong, (1, a, b, k))
         side, b, a, p, q = values
         top, bottom = a * p, b * p
         cancel = Step(
             f"Divide the numerator and denominator by {p}.", equals(frac(top, bottom), frac(a, b))
         )
+        by_adding = ADD_SAME if q > p else TAKE_SAME
         if side == 0:
             relation = equals(frac(top, bottom), Frac(Blank(), Int(b * q)))
             steps = (cancel, *_multiplied((a, b), q, "denominator", b))
-            wrong = slips((ADD_SAME, top + b * q - bottom), (LEAVE_OTHER, top))
+            wrong = slips((by_adding, top + b * q - bottom), (LEAVE_OTHER, top))
             return _draft(relation, a * q, steps, wrong, (0, a, b, p, q))
         relation = equals(frac(top, bottom), Frac(Int(a * q), Blank()))
         steps = (cancel, *_multiplied((a, b), q, "numerator", a))
-        wrong = slips((ADD_SAME, bottom + a * q - top), (LEAVE_OTHER, bottom))
+        wrong = slips((by_adding, bottom + a * q - top), (LEAVE_OTHER, bottom))
         return _draft(relation, b * q, steps, wrong, (1, a, b, p, q))
 
 

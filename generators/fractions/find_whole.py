@@ -29,7 +29,7 @@ OF_PART = Misconception(
     "finds the fraction of the part that is given",
     "Is the whole more or less than its part? What about your answer?",
 )
-ADDS_BOTTOM = Misconception(
+ADDS_DENOMINATOR = Misconception(
     "fractions.whole-adds-denominator",
     "adds the denominator to the part",
     "If half of a number is 5, what is the number? What does your method give?",
@@ -39,7 +39,7 @@ ONE_PART = Misconception(
     "finds 1 part and stops",
     "You know what 1 part is worth. How many parts make the whole?",
 )
-BOTTOM_ONLY = Misconception(
+DENOMINATOR_ONLY = Misconception(
     "fractions.whole-multiplies-only",
     "multiplies by the denominator without first finding 1 part",
     "The amount given is several parts. How much is 1 part?",
@@ -58,45 +58,53 @@ FRACTION_OF_LEFT = Misconception(
 PART = (
     (
         "",
-        "{f} of the buses at the depot are electric. That is {n} buses. How many buses are there?",
+        "{f} of the buses at a depot are electric. That is {n} buses. "
+        "How many buses does the depot have?",
     ),
     (
         "",
-        "{f} of the club's members race. That is {n} members. How many members are there?",
+        "{f} of a club's members race. That is {n} members. How many members does the club have?",
     ),
     (
         "kg",
-        "The gardener uses {f} of a sack of compost. That is {n}. How much does a full sack hold?",
+        "A gardener uses {f} of a full sack of compost. That is {n}. "
+        "How many kilograms does a full sack hold?",
     ),
     (
         "£",
         "A junior season ticket costs {f} of the adult price. That is {n}. "
         "What is the adult price?",
     ),
-    ("m", "A hose is rolled out to {f} of its length. That is {n}. How long is the hose?"),
+    (
+        "m",
+        "A hose is rolled out to {f} of its length. That is {n}. "
+        "How many metres long is the whole hose?",
+    ),
 )
 LEFT = (
     (
         "",
-        "{f} of the swimmers have gone home. Now {n} are left. How many were there at first?",
+        "{f} of the swimmers go home. Now {n} swimmers are left. "
+        "How many swimmers were there at first?",
     ),
     (
         "",
-        "{f} of the seedlings are sold. Now {n} are left. How many were there at first?",
+        "{f} of the seedlings are sold. Now {n} seedlings are left. "
+        "How many seedlings were there at first?",
     ),
     (
         "l",
-        "A bus uses {f} of the fuel in its tank. Now {n} are left. "
-        "How much fuel was there at first?",
+        "A bus uses {f} of the fuel in its tank. Now {n} of fuel is left. "
+        "How many litres were there at first?",
     ),
     (
         "£",
-        "The club spends {f} of its money on floats. Now {n} is left. "
+        "A club spends {f} of its money on floats. Now {n} is left. "
         "How much money was there at first?",
     ),
     (
         "kg",
-        "A stall sells {f} of its potatoes. Now {n} are left. "
+        "A stall sells {f} of its potatoes. Now {n} of potatoes is left. "
         "How many kilograms were there at first?",
     ),
 )
@@ -128,7 +136,14 @@ class FindWhole(Topic):
 
     id = "fractions.find-whole"
     title = "Finding the whole from a part"
-    misconceptions = (OF_PART, ADDS_BOTTOM, ONE_PART, BOTTOM_ONLY, LEFT_AS_USED, FRACTION_OF_LEFT)
+    misconceptions = (
+        OF_PART,
+        ADDS_DENOMINATOR,
+        ONE_PART,
+        DENOMINATOR_ONLY,
+        LEFT_AS_USED,
+        FRACTION_OF_LEFT,
+    )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
         Tier.SUPPORT: Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)),
@@ -159,7 +174,7 @@ class FindWhole(Topic):
                 equals(times(Int(m), Int(d)), Int(d * m)),
             ),
         )
-        wrong = slips((OF_PART, Fraction(m, d)), (ADDS_BOTTOM, m + d))
+        wrong = slips((OF_PART, Fraction(m, d)), (ADDS_DENOMINATOR, m + d))
         text = prompt("Which number goes in the box?  {r}", r=relation)
         return Draft(text, Find(Blank(), (relation,)), Int(d * m), "integer", steps, wrong, (d, m))
 
@@ -174,7 +189,7 @@ class FindWhole(Topic):
         of_part = Fraction(a * a * m, d)
         wrong = slips(
             (ONE_PART, one),
-            (BOTTOM_ONLY, amount(a * m * d, unit)),
+            (DENOMINATOR_ONLY, amount(a * m * d, unit)),
             (OF_PART, of_part if not unit else amount(of_part, unit)),
         )
         twin = (kind, a, d, m)

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import STORY_MIXED, slips
+from generators.fractions._common import AS_MIXED, slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
@@ -18,27 +18,27 @@ SWAPPED = Misconception(
     "takes the remainder as the wholes and the number of wholes as the numerator",
     "How many quarters make 1 whole? How many wholes do 9 quarters make, and what is left?",
 )
-OVER_TOP = Misconception(
+OVER_NUMERATOR = Misconception(
     "fractions.mixed-over-numerator",
     "puts the remainder over the old numerator instead of the denominator",
-    "If the pieces are quarters before, what are the pieces left over called?",
+    "9 quarters make 2 wholes and 1 piece left over. What is that piece called?",
 )
 ADD_WHOLE = Misconception(
     "fractions.improper-adds-whole",
     "adds the whole number to the numerator",
     "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
 )
-TIMES_TOP = Misconception(
+TIMES_NUMERATOR = Misconception(
     "fractions.improper-times-numerator",
     "multiplies the whole number by the numerator and adds the denominator",
-    "How many quarters are there in 2 wholes? Which number tells you?",
+    "How many quarters are there in 2 wholes? Which part of 2 3/4 tells you that?",
 )
 
 STORIES = (
     "Each tray holds {d} seedlings. How many trays do {n} seedlings fill?",
-    "One bag of compost fills {d} pots. How many bags fill {n} pots?",
-    "In training, one set is {d} lengths. How many sets are {n} lengths?",
-    "One crate takes {d} pumpkins. How many crates do {n} pumpkins fill?",
+    "One bag of compost fills {d} pots. How many bags does a gardener need for {n} pots?",
+    "In training, one set is {d} lengths of the pool. How many sets do {n} lengths make?",
+    "Each crate holds {d} pumpkins. How many crates do {n} pumpkins fill?",
 )
 
 
@@ -66,7 +66,7 @@ class ImproperMixed(Topic):
 
     id = "fractions.improper-mixed"
     title = "Improper fractions and mixed numbers"
-    misconceptions = (SWAPPED, OVER_TOP, ADD_WHOLE, TIMES_TOP)
+    misconceptions = (SWAPPED, OVER_NUMERATOR, ADD_WHOLE, TIMES_NUMERATOR)
     prerequisites = ("fractions.lowest-terms",)
     spaces = {
         Tier.SUPPORT: Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)),
@@ -90,16 +90,16 @@ class ImproperMixed(Topic):
         top, common = w * d + n, gcd(n, d)
         key = Mixed(w, n // common, d // common)
         asked = frac(top, d)
-        wrong = slips((SWAPPED, Mixed(n, w, d)), (OVER_TOP, Fraction(n, top) + w))
-        split = Sum(times(Int(w), Int(d)), (("+", Int(n)),))
+        wrong = slips((SWAPPED, Mixed(n, w, d)), (OVER_NUMERATOR, Fraction(n, top) + w))
+        split = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
         steps = [
             Step(
                 f"See how many {d}s go into {top}: {w}, and {n} left over.",
-                equals(Int(top), split),
+                equals(asked, split),
             ),
             Step(
                 f"The whole number is {w}; the remainder {n} goes over {d}.",
-                equals(asked, Mixed(w, n, d)),
+                equals(split, Mixed(w, n, d)),
             ),
         ]
         if common > 1:
@@ -113,7 +113,7 @@ class ImproperMixed(Topic):
         share = divide(Int(top), Int(d))
         steps.insert(0, Step("Divide, and write the answer as a fraction.", equals(share, asked)))
         return Draft(
-            prompt(STORIES[kind - 1] + STORY_MIXED, n=Int(top), d=Int(d)),
+            prompt(STORIES[kind - 1] + AS_MIXED, n=Int(top), d=Int(d)),
             Find(x, (equals(x, share),)),
             key,
             "mixed",
@@ -125,20 +125,17 @@ class ImproperMixed(Topic):
     def _improper(self, w: int, d: int, n: int) -> Draft:
         asked = Mixed(w, n, d)
         key = frac(w * d + n, d)
-        worked = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
+        apart = add(Int(w), frac(n, d))
+        worked = add(Frac(times(Int(w), Int(d)), Int(d)), frac(n, d))
+        over = add(frac(w * d, d), frac(n, d))
         steps = (
-            Step(
-                "Write the wholes and the part separately.", equals(asked, add(Int(w), frac(n, d)))
-            ),
-            Step(
-                f"Each whole is {d} parts of this size.",
-                equals(add(Int(w), frac(n, d)), add(frac(w * d, d), frac(n, d))),
-            ),
-            Step("Multiply, then add the numerator.", equals(asked, worked, key)),
+            Step("Write the whole number and the fraction separately.", equals(asked, apart)),
+            Step(f"Write the whole number as a fraction over {d}.", equals(apart, worked, over)),
+            Step("Add the numerators.", equals(over, key)),
         )
         wrong = slips(
             (ADD_WHOLE, _over(w + n, d)),
-            (TIMES_TOP, _over(w * n + d, d)),
+            (TIMES_NUMERATOR, _over(w * n + d, d)),
         )
         text = prompt("Write {m} as an improper fraction.", m=asked)
         return Draft(text, Find(asked), key, "improper", steps, wrong, (w, n, d))

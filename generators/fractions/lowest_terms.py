@@ -37,7 +37,7 @@ SUBTRACT = Misconception(
 UNITS = Misconception(
     "fractions.ignore-units",
     "compares the two numbers without first using the same unit",
-    "Is 30 minutes out of 1 hour 30 wholes? What do both amounts need first?",
+    "Is 30 minutes 30 times as long as 1 hour? What do both amounts need first?",
 )
 REVERSED = Misconception(
     "fractions.reverse-part-and-whole",
@@ -53,13 +53,19 @@ SCALES = (
     ("ml", "l", 1000, 50),
     ("p", "£", 100, 5),
 )
+LOWEST = " Give your answer in its lowest terms."
 # What the amounts are: said of the part and of the whole, one story to a scale.
 STORIES = (
-    "A swim session lasts {w}. The warm-up takes {p}. What fraction is that, in its lowest terms?",
-    "A garden path is {w} long. So far {p} is paved. What fraction is that, in its lowest terms?",
-    "A sack holds {w} of seed. The gardener sows {p}. What fraction is that, in its lowest terms?",
-    "A can holds {w} of water. {p} is poured out. What fraction is that, in its lowest terms?",
-    "A bus ticket costs {w}. A discount takes off {p}. What fraction is that, in its lowest terms?",
+    "A swimming session lasts {w}. The warm-up takes {p} of it. "
+    "What fraction of the session is the warm-up?" + LOWEST,
+    "A garden path is {w} long. So far {p} of it is paved. "
+    "What fraction of the path is paved?" + LOWEST,
+    "A sack holds {w} of seed. A gardener sows {p} of it. "
+    "What fraction of the seed is sown?" + LOWEST,
+    "A watering can holds {w} of water. A gardener pours out {p} of it. "
+    "What fraction of the water is poured out?" + LOWEST,
+    "A bus ticket costs {w}. A discount takes {p} off the price. "
+    "What fraction of the price is taken off?" + LOWEST,
 )
 
 
@@ -144,7 +150,7 @@ class LowestTerms(Topic):
         steps = (
             Step("Write both amounts in the same unit.", equals(whole_node, changed)),
             Step(
-                "Put the part over the whole.",
+                "Write the part over the whole; the units are the same.",
                 equals(divide(part_node, changed), frac(count, total)),
             ),
             Step(

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import ACROSS, answer_form, lcm_all, slips
+from generators.fractions._common import ADD_ACROSS, answer_form, lcm_all, slips
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
 from itembank.items.forms import number_node, simplest_node
@@ -31,18 +31,23 @@ from itembank.notation.tree import (
 
 LEFT_TO_RIGHT = Misconception(
     "fractions.order-left-to-right",
-    "works from left to right, whatever the signs",
+    "works from left to right, adding before multiplying",
     "What is 1 + 2 × 3? Which part do you work out first?",
+)
+ADDS_BEFORE_DIVIDING = Misconception(
+    "fractions.order-adds-before-dividing",
+    "works from left to right, adding before dividing",
+    "What is 1 + 6 ÷ 2? Which part do you work out first?",
 )
 NO_BRACKETS = Misconception(
     "fractions.order-ignores-brackets",
     "pays no attention to the brackets",
-    "What do the brackets tell you? What is (1 + 2) × 3, and what is 1 + 2 × 3?",
+    "What do brackets tell you to do first? Which part did you work out first?",
 )
 SQUARE_DOUBLES = Misconception(
     "fractions.order-square-doubles",
     "doubles where the fraction should be squared",
-    "What area has a square with sides of 1/2? Is that 1?",
+    "What is the area of a square with sides of 1/2? Can it be as much as 1?",
 )
 
 Pair = tuple[int, int]
@@ -151,7 +156,15 @@ class MixedOperations(Topic):
 
     id = "fractions.mixed-operations"
     title = "Fractions and the order of operations"
-    misconceptions = (LEFT_TO_RIGHT, NO_BRACKETS, SQUARE_DOUBLES, ACROSS, NO_FLIP, FLIP)
+    misconceptions = (
+        LEFT_TO_RIGHT,
+        ADDS_BEFORE_DIVIDING,
+        NO_BRACKETS,
+        SQUARE_DOUBLES,
+        ADD_ACROSS,
+        NO_FLIP,
+        FLIP,
+    )
     prerequisites = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
     spaces = {
         Tier.SUPPORT: Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)),
@@ -256,7 +269,7 @@ def _sum_product(p: Pair, q: Pair, r: Pair) -> Draft:
         steps,
         ("a+b*c", p, *sorted((q, r))),
         (LEFT_TO_RIGHT, (x + y) * z),
-        (ACROSS, _across(x, y * z)),
+        (ADD_ACROSS, _across(x, y * z)),
     )
 
 
@@ -273,7 +286,7 @@ def _times_sum(n: Pair, p: Pair, q: Pair) -> Draft:
         steps,
         ("n(a+b)", n, p, q),
         (NO_BRACKETS, x * y + z),
-        (ACROSS, x * _across(y, z)),
+        (ADD_ACROSS, x * _across(y, z)),
     )
 
 
@@ -282,7 +295,7 @@ def _sum_divided(p: Pair, q: Pair, r: Pair) -> Draft:
     x, y, z = _value(p), _value(q), _value(r)
     steps = [
         _combine("Work out the brackets first.", x, y, "+"),
-        _combine("Then turn the second fraction round and multiply.", x + y, z, "÷"),
+        _combine("Then divide: multiply by the reciprocal.", x + y, z, "÷"),
     ]
     return _draft(
         divide(Bracket(add(_node(p), _node(q))), _node(r)),
@@ -291,7 +304,7 @@ def _sum_divided(p: Pair, q: Pair, r: Pair) -> Draft:
         ("(a+b)/c", p, q, r),
         (NO_BRACKETS, x + y / z),
         (NO_FLIP, (x + y) * z),
-        (ACROSS, _across(x, y) / z),
+        (ADD_ACROSS, _across(x, y) / z),
     )
 
 
@@ -300,7 +313,7 @@ def _divided_by_sum(r: Pair, p: Pair, q: Pair) -> Draft:
     x, y, z = _value(p), _value(q), _value(r)
     steps = [
         _combine("Work out the brackets first.", x, y, "+"),
-        _combine("Then turn the second fraction round and multiply.", z, x + y, "÷"),
+        _combine("Then divide: multiply by the reciprocal.", z, x + y, "÷"),
     ]
     return _draft(
         divide(_node(r), Bracket(add(_node(p), _node(q)))),
@@ -309,7 +322,7 @@ def _divided_by_sum(r: Pair, p: Pair, q: Pair) -> Draft:
         ("c/(a+b)", p, q, r),
         (NO_BRACKETS, z / x + y),
         (NO_FLIP, z * (x + y)),
-        (ACROSS, z / _across(x, y)),
+        (ADD_ACROSS, z / _across(x, y)),
     )
 
 
@@ -336,7 +349,7 @@ def _quotient_of_brackets(p: Pair, q: Pair, r: Pair, s: Pair) -> Draft:
     steps = [
         _combine("Work out the first brackets.", x, y, "+"),
         _combine("Work out the second brackets.", z, w, "-"),
-        _combine("Turn the second fraction round and multiply.", x + y, z - w, "÷"),
+        _combine("Divide: multiply by the reciprocal of the second result.", x + y, z - w, "÷"),
     ]
     return _draft(
         divide(Bracket(add(_node(p), _node(q))), Bracket(sub(_node(r), _node(s)))),
@@ -344,7 +357,7 @@ def _quotient_of_brackets(p: Pair, q: Pair, r: Pair, s: Pair) -> Draft:
         steps,
         ("(a+b)/(c-d)", p, q, r, s),
         (NO_FLIP, (x + y) * (z - w)),
-        (ACROSS, _across(x, y) / (z - w)),
+        (ADD_ACROSS, _across(x, y) / (z - w)),
     )
 
 
@@ -356,7 +369,7 @@ def _square_and_quotient(p: Pair, q: Pair, r: Pair) -> Draft:
     assert isinstance(squared.maths, Relation)
     steps = [
         Step(squared.say, Relation(power, (("=", squared.maths.first), *squared.maths.rest))),
-        _combine("Divide before you add.", y, z, "÷"),
+        _combine("Divide before you add: multiply by the reciprocal.", y, z, "÷"),
         _combine("Then add, over a common denominator.", x * x, y / z, "+"),
     ]
     asked = add(power, Product(_node(q), (("÷", _node(r)),)))
@@ -366,6 +379,6 @@ def _square_and_quotient(p: Pair, q: Pair, r: Pair) -> Draft:
         steps,
         ("a^2+b/c", p, q, r),
         (SQUARE_DOUBLES, 2 * x + y / z),
-        (LEFT_TO_RIGHT, (x * x + y) / z),
+        (ADDS_BEFORE_DIVIDING, (x * x + y) / z),
         (NO_FLIP, x * x + y * z),
     )

@@ -26,22 +26,32 @@ ADD_WHOLE = Misconception(
 )
 FLIP = Misconception(
     "fractions.multiply-flips",
-    "turns the second fraction upside down, as for dividing",
+    "multiplies by the reciprocal of the second fraction, as for dividing",
     "Is half of a half more or less than a half? What does your method give?",
 )
-ADD_BOTTOMS = Misconception(
+ADD_DENOMINATORS = Misconception(
     "fractions.multiply-adds-denominators",
     "multiplies the numerators but adds the denominators",
     "Cut a half into 3 equal pieces. How many such pieces make the whole?",
 )
 APART = Misconception(
     "fractions.multiply-wholes-and-parts",
-    "multiplies the wholes, multiplies the parts, and puts the two together",
-    "What is 1 1/2 × 2 by doubling? Try your method on 1 1/2 × 1 1/2 with a square drawn.",
+    "multiplies the whole numbers, multiplies the fraction parts, and adds the two",
+    "Draw a square with sides of 1 1/2. What is its area by your method? Count the pieces.",
+)
+WHOLES_ONLY = Misconception(
+    "fractions.multiply-whole-part-only",
+    "multiplies the whole-number part only and keeps the fraction part as it was",
+    "What is 1 1/2 + 1 1/2? What does your method give for 1 1/2 × 2?",
+)
+FRACTIONS_ONLY = Misconception(
+    "fractions.multiply-fraction-part-only",
+    "multiplies the fraction part only and keeps the whole-number part as it was",
+    "What is half of 4 1/2? What does your method give for 4 1/2 × 1/2?",
 )
 TOO_SMALL = Misconception(
     "fractions.multiply-converts-by-adding",
-    "adds the whole to the numerator when changing to an improper fraction",
+    "adds the whole number to the numerator when changing to an improper fraction",
     "How many halves are there in 3 wholes? So how many halves are there in 3 1/2?",
 )
 
@@ -90,7 +100,16 @@ class Multiply(Topic):
 
     id = "fractions.multiply"
     title = "Multiplying fractions"
-    misconceptions = (BOTH_PARTS, ADD_WHOLE, FLIP, ADD_BOTTOMS, APART, TOO_SMALL)
+    misconceptions = (
+        BOTH_PARTS,
+        ADD_WHOLE,
+        FLIP,
+        ADD_DENOMINATORS,
+        APART,
+        WHOLES_ONLY,
+        FRACTIONS_ONLY,
+        TOO_SMALL,
+    )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: Space(
@@ -139,10 +158,10 @@ def written(number: Number) -> Node:
     return Mixed(whole, top, bottom) if whole else frac(top, bottom)
 
 
-def top_heavy(number: Number) -> tuple[int, int]:
-    """Return top and bottom of a number as one fraction.
+def improper(number: Number) -> tuple[int, int]:
+    """Return the numerator and denominator of a number as one fraction.
 
-    >>> top_heavy((2, 1, 3)), top_heavy((4, 0, 1))
+    >>> improper((2, 1, 3)), improper((4, 0, 1))
     ((7, 3), (4, 1))
     """
     whole, top, bottom = number
@@ -150,12 +169,12 @@ def top_heavy(number: Number) -> tuple[int, int]:
 
 
 def _draft(left: Number, right: Number) -> Draft:
-    (a, b), (c, d) = top_heavy(left), top_heavy(right)
+    (a, b), (c, d) = improper(left), improper(right)
     # A whole number stands first in half of the questions.
     pair = (right, left) if right[1] == 0 and (a + b + c) % 2 else (left, right)
     asked = times(*(written(number) for number in pair))
-    fractions = times(*(frac(*top_heavy(number)) for number in pair))
-    (p, q), (r, s) = (top_heavy(number) for number in pair)
+    fractions = times(*(frac(*improper(number)) for number in pair))
+    (p, q), (r, s) = (improper(number) for number in pair)
     steps: list[Step] = []
     if fractions != asked:
         word = "whole number over 1" if not left[0] else "numbers as improper fractions"
@@ -174,16 +193,19 @@ def _draft(left: Number, right: Number) -> Draft:
 
 def _mistakes(left: Number, right: Number) -> list[tuple[Misconception, Fraction]]:
     (w, a, b), (v, c, d) = left, right
-    (p, q), (r, s) = top_heavy(left), top_heavy(right)
+    (p, q), (r, s) = improper(left), improper(right)
     if not w and not c:
         return [(BOTH_PARTS, Fraction(a, b)), (ADD_WHOLE, Fraction(a + v, b))]
     if not w:
-        return [(ADD_BOTTOMS, Fraction(p * r, q + s)), (FLIP, Fraction(p * s, q * r))]
+        return [(ADD_DENOMINATORS, Fraction(p * r, q + s)), (FLIP, Fraction(p * s, q * r))]
     if not c:
         # Only the wholes are multiplied, or the improper fraction has too small a numerator.
-        return [(APART, w * v + Fraction(a, b)), (TOO_SMALL, Fraction((w + a) * v, b))]
+        return [(WHOLES_ONLY, w * v + Fraction(a, b)), (TOO_SMALL, Fraction((w + a) * v, b))]
     if not v:
-        return [(APART, w + Fraction(a * c, b * d)), (TOO_SMALL, Fraction((w + a) * c, b * d))]
+        return [
+            (FRACTIONS_ONLY, w + Fraction(a * c, b * d)),
+            (TOO_SMALL, Fraction((w + a) * c, b * d)),
+        ]
     return [
         (APART, w * v + Fraction(a * c, b * d)),
         (TOO_SMALL, Fraction((w + a) * (v + c), b * d)),

@@ -31,9 +31,9 @@ from itembank.notation.tree import (
 REST = Misconception(
     "fractions.of-gives-the-rest",
     "gives what is left over instead of the part asked for",
-    "Add the part and your answer. What should a part and the rest make?",
+    "Draw a bar and shade the fraction. Is your answer the shaded part, or the rest of the bar?",
 )
-TAKES_BOTTOM = Misconception(
+TAKES_DENOMINATOR = Misconception(
     "fractions.of-subtracts-denominator",
     "takes the denominator away instead of dividing by it",
     "What is half of 10? What does your method give?",
@@ -43,56 +43,64 @@ ONE_PART = Misconception(
     "divides by the denominator and forgets to multiply by the numerator",
     "You found one of the equal parts. How many of them does the question want?",
 )
-TOP_FIRST = Misconception(
+NUMERATOR_FIRST = Misconception(
     "fractions.of-divides-by-numerator",
     "divides by the numerator and multiplies by the denominator",
     "Is 3/4 of an amount more or less than the amount? What about your answer?",
 )
 OF_WHOLE = Misconception(
     "fractions.of-rest-as-whole",
-    "takes the second fraction of the whole amount instead of the rest",
-    "What is the second fraction a fraction of? Say it in words.",
+    "takes the second fraction of the whole amount instead of what is left",
+    "Read the question again: is the second fraction a part of all of them, or of the rest?",
 )
 OF_FIRST = Misconception(
     "fractions.of-rest-as-first",
-    "takes the second fraction of the first part instead of the rest",
+    "takes the second fraction of the first part instead of what is left",
     "Draw the whole as a bar and shade the first part. Which part do you cut up next?",
 )
 USED = Misconception(
     "fractions.of-gives-used",
     "gives the two parts together instead of the rest",
-    "Read the last sentence again. Which part of the bar is that?",
+    "Read the last sentence again. Does it ask for the parts you found, or for the rest?",
 )
 OF_REST = Misconception(
     "fractions.of-whole-as-rest",
-    "takes the second fraction of what the first leaves",
-    "Is the second fraction a part of all of them or a part of the rest?",
+    "takes the second fraction of what is left after the first, instead of the whole amount",
+    "What is the second fraction a part of: all of them, or what the first one leaves?",
 )
 
 BARE = ("", "kg", "cm", "£")
 """Units of the bare questions; an empty one is a plain number."""
 
 ONE_STEP = (
-    ("", "The depot has {n} buses. {f} of them are electric. How many are electric?"),
-    ("", "The gardener sows {n} seeds. {f} of them come up. How many come up?"),
-    ("", "The club has {n} members. {f} of them race. How many race?"),
-    ("kg", "A sack holds {n} of compost. The gardener uses {f} of it. How much is used?"),
-    ("£", "A season ticket for the pool costs {n}. Juniors pay {f} of that. How much do they pay?"),
-    ("km", "A bus route is {n} long. {f} of it is in town. How long is the part in town?"),
+    ("", "A depot has {n} buses. {f} of them are electric. How many buses are electric?"),
+    ("", "A gardener sows {n} seeds. {f} of them come up. How many seeds come up?"),
+    ("", "A club has {n} members. {f} of them race. How many members race?"),
+    ("kg", "A sack holds {n} of compost. A gardener uses {f} of it. How many kilograms are used?"),
+    (
+        "£",
+        "A season ticket for the pool costs {n}. A junior ticket costs {f} of that. "
+        "How much does a junior ticket cost?",
+    ),
+    ("km", "A bus route is {n} long. {f} of it is in town. How many kilometres are in town?"),
 )
 OF_THE_REST = (
-    "The depot has {n} buses. {f} are electric and {g} of the rest are hybrid. "
+    "A depot has {n} buses. {f} of them are electric and {g} of the rest are hybrid. "
     "How many are hybrid?",
-    "The gardener has {n} plants. {f} are beans and {g} of the rest are peas. How many are peas?",
-    "The club has {n} members. {f} are adults and {g} of the rest are under 11. "
-    "How many are under 11?",
+    "A gardener has {n} plants. {f} of them are beans and {g} of the rest are peas. "
+    "How many are peas?",
+    "A club has {n} members. {f} of them are adults and {g} of the rest are teenagers. "
+    "How many are teenagers?",
 )
 THE_REST = (
-    "The depot has {n} buses. {f} are electric and {g} are hybrid. The rest are diesel. "
+    "A depot has {n} buses. {f} of them are electric, {g} of them are hybrid "
+    "and the rest are diesel. "
     "How many are diesel?",
-    "The gardener has {n} plants. {f} are beans and {g} are peas. The rest are herbs. "
+    "A gardener has {n} plants. {f} of them are beans, {g} of them are peas "
+    "and the rest are herbs. "
     "How many are herbs?",
-    "The club has {n} members. {f} are adults and {g} are teenagers. The rest are younger. "
+    "A club has {n} members. {f} of them are adults, {g} of them are teenagers "
+    "and the rest are younger. "
     "How many are younger?",
 )
 FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
@@ -108,7 +116,7 @@ def _core(kind: int, d: int, a: int, m: int) -> bool:
     """Keep a/d of d × m so that there are two different wrong answers."""
     if a >= d or gcd(a, d) != 1:
         return False
-    # One part and the rest are the same when a = d − 1; then dividing by the top must work out.
+    # One part and the rest are the same when a = d − 1; then dividing by a must work out.
     return a != d - 1 or (m * d) % a == 0
 
 
@@ -116,7 +124,7 @@ def _challenge(kind: int, f: tuple[int, int], g: tuple[int, int], m: int) -> boo
     """Keep a second fraction of the rest (0 to 2), and what two fractions leave (3 to 5)."""
     (a, b), (c, d) = f, g
     n = b * d * m
-    # Amounts may not be large, and an amount need not have both bottoms as factors twice.
+    # Amounts may not be large, and an amount need not have both denominators as factors twice.
     if n > 240 or n < 20 or f == g:
         return False
     first, second = n * a // b, n * c // d
@@ -141,7 +149,16 @@ class OfQuantity(Topic):
 
     id = "fractions.of-quantity"
     title = "Finding a fraction of a quantity"
-    misconceptions = (REST, TAKES_BOTTOM, ONE_PART, TOP_FIRST, OF_WHOLE, OF_FIRST, USED, OF_REST)
+    misconceptions = (
+        REST,
+        TAKES_DENOMINATOR,
+        ONE_PART,
+        NUMERATOR_FIRST,
+        OF_WHOLE,
+        OF_FIRST,
+        USED,
+        OF_REST,
+    )
     spaces = {
         Tier.SUPPORT: Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)),
         Tier.CORE: Space(
@@ -168,7 +185,8 @@ class OfQuantity(Topic):
         asked = part_of(frac(1, d), whole)
         steps = (Step(f"Divide by {d}.", equals(asked, divide(whole, Int(d)), key)),)
         wrong = slips(
-            (REST, amount(d * m - m, BARE[unit])), (TAKES_BOTTOM, amount(d * m - d, BARE[unit]))
+            (REST, amount(d * m - m, BARE[unit])),
+            (TAKES_DENOMINATOR, amount(d * m - d, BARE[unit])),
         )
         text = prompt("Work out {e}.", e=asked)
         return Draft(text, Find(asked), key, "amount", steps, wrong, (unit, d, m))
@@ -183,7 +201,7 @@ class OfQuantity(Topic):
             Step(f"Multiply by {a} to find {a} parts.", equals(times(part, Int(a)), key)),
         )
         by_top = amount(n // a * d, unit) if n % a == 0 else None
-        wrong = slips((ONE_PART, part), (REST, amount(n - a * m, unit)), (TOP_FIRST, by_top))
+        wrong = slips((ONE_PART, part), (REST, amount(n - a * m, unit)), (NUMERATOR_FIRST, by_top))
         return Draft(
             prompt(words, n=whole, f=f),
             Find(x, (equals(x, part_of(f, whole)),)),

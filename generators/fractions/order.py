@@ -31,19 +31,19 @@ from itembank.notation.tree import (
     relate,
 )
 
-BIG_BOTTOM = Misconception(
+BIG_DENOMINATOR = Misconception(
     "fractions.order-denominators-only",
     "takes the fraction with the larger denominator to be the smaller, whatever the numerators",
     "A larger denominator means smaller pieces. How many of the pieces are there each time?",
 )
-BIG_TOP = Misconception(
+BIG_NUMERATOR = Misconception(
     "fractions.order-numerators-only",
     "compares the numerators only",
     "Is 2/100 more than 1/2? What do the denominators tell you?",
 )
 GAP = Misconception(
     "fractions.order-by-gap",
-    "compares how many pieces are missing from 1 whole",
+    "compares how many pieces are missing from 1 whole, and not how large they are",
     "1/2 and 9/10: each lacks 1 piece. Are the two missing pieces the same size?",
 )
 PERCENT_FACE = Misconception(
@@ -170,7 +170,7 @@ class OrderFractions(Topic):
 
     id = "fractions.order"
     title = "Comparing and ordering fractions"
-    misconceptions = (BIG_BOTTOM, BIG_TOP, GAP, PERCENT_FACE, BAR_AS_POINT)
+    misconceptions = (BIG_DENOMINATOR, BIG_NUMERATOR, GAP, PERCENT_FACE, BAR_AS_POINT)
     prerequisites = ("fractions.equivalent",)
     spaces = {
         Tier.SUPPORT: Space(
@@ -228,7 +228,9 @@ class OrderFractions(Topic):
             Step("Compare the numerators.", relate(frac(s, bottom), sign, frac(t, bottom)))
         )
         steps.append(Step("So this is the right sign.", key))
-        wrong = slips((GAP, relate(left, "=", right)), (BIG_BOTTOM, relate(left, other, right)))
+        wrong = slips(
+            (GAP, relate(left, "=", right)), (BIG_DENOMINATOR, relate(left, other, right))
+        )
         text = prompt("Which sign goes between {a} and {b}: <, > or =?", a=left, b=right)
         return Draft(text, Compare(left, right), key, "sign", tuple(steps), wrong, (small, large))
 
@@ -244,11 +246,15 @@ class OrderFractions(Topic):
             for word, pair in zip(("the first", "the second", "the third"), shown, strict=True)
             if pair[1] != bottom
         ]
-        steps.append(Step("Put them in the order of the new numerators.", _listing(right)))
+        steps.append(Step("Put the fractions in the order of the new numerators.", _listing(right)))
         wrong = slips(
             *(
                 (misconception, _listing(order))
-                for misconception, order in ((BIG_BOTTOM, bottoms), (BIG_TOP, tops), (GAP, gaps))
+                for misconception, order in (
+                    (BIG_DENOMINATOR, bottoms),
+                    (BIG_NUMERATOR, tops),
+                    (GAP, gaps),
+                )
                 if order
             )
         )
@@ -281,7 +287,9 @@ class OrderFractions(Topic):
             if node != decimal_node(Fraction(value, 1000))
         ]
         key = _by(things, lambda thing: thing[1])
-        steps.append(Step("Put the decimals in order.", key))
+        steps.append(
+            Step("Put the decimals in order; write the numbers as they were printed.", key)
+        )
         wrong = slips(
             (PERCENT_FACE, _by(things, lambda thing: thing[2])),
             (BAR_AS_POINT, _by(things, lambda thing: thing[3])),

@@ -95,8 +95,15 @@ def amount(value: Fraction | int, unit: str) -> Node:
 
 
 def slips(*pairs: tuple[Misconception, Node]) -> tuple[Slip, ...]:
-    """Return slips from pairs of a misconception and the wrong answer it gives."""
-    return tuple(Slip(misconception, wrong) for misconception, wrong in pairs)
+    """Return slips from pairs of a misconception and the wrong answer it gives.
+
+    A wrong answer that an earlier misconception gives already is left out, so each one that
+    is kept tells a teacher which mistake was made.
+    """
+    found: dict[Node, Slip] = {}
+    for misconception, wrong in pairs:
+        found.setdefault(wrong, Slip(misconception, wrong))
+    return tuple(found.values())
 
 
 def unit_name(unit: str) -> str:

@@ -31,7 +31,7 @@ DEAREST = Misconception(
 UNITS_LOST = Misconception(
     "ratio.value-units-ignored",
     "divides by the numbers without making the units the same",
-    "Which of these packs is really the heaviest? How many grams are in a kilogram?",
+    "Which packs are in grams, and which in kilograms? How many grams make a kilogram?",
 )
 
 _NAMES = ("Pack A", "Pack B", "Pack C")
@@ -135,16 +135,13 @@ class BestValue(Topic):
                 ),
                 *(
                     Step(
-                        f"{label[size]}: find the price of {one}.",
-                        equals(
-                            divide(prices[size], decimal_node(many[size])),
-                            _pence(rates[size]),
-                        ),
+                        f"{label[size]}: divide to find the price of {one}.",
+                        _unit_price(prices[size], decimal_node(many[size]), rates[size]),
                     )
                     for size in turn
                 ),
                 Step(
-                    "Put the prices in order.",
+                    "Put these prices in order.",
                     Relation(ranked[0], (("<", ranked[1]), ("<", ranked[2]))),
                 ),
                 Step(f"The best value is the pack where {one} costs least.", key),
@@ -157,6 +154,14 @@ class BestValue(Topic):
 def _pence(pence: int) -> Money:
     """Return a price as a shop writes it: pence below a pound, pounds from there."""
     return Money(Int(pence), "p") if pence < 100 else money_node(Fraction(pence, 100))
+
+
+def _unit_price(price: Money, count: Node, pence: int) -> Relation:
+    """Return the division that gives a unit price, in the sign of the price and then as sold."""
+    pounds = money_node(Fraction(pence, 100))
+    same = pounds if price.sign == "£" else Money(Int(pence), "p")
+    sold = _pence(pence)
+    return equals(divide(price, count), same, *(() if same == sold else (sold,)))
 
 
 def _shown(tier: Tier, size: int, middle: bool) -> Node:

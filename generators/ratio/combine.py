@@ -24,7 +24,7 @@ ADDED = Misconception(
 )
 SHARED = Misconception(
     "ratio.combine-joined-shared",
-    "joins the ratios without matching the shared part, then shares in that",
+    "joins the two ratios without making the shared part the same, and shares in that",
     "Check your amounts against the second ratio. Do they fit it?",
 )
 LISTED = Misconception(
@@ -38,12 +38,12 @@ _AB, _BC, _ALL = Ratio((_A, _B)), Ratio((_B, _C)), Ratio((_A, _B, _C))
 _FIRST = tuple((a, b) for b in range(2, 7) for a in range(1, 9) if gcd(a, b) == 1)
 _SECOND = tuple((b, c) for b in range(2, 10) for c in range(1, 8) if gcd(b, c) == 1)
 _STORIES = (
-    "A flower bed has {n} plants. The ratio of tulips to lilies is {p}; "
-    "of lilies to irises, {q}. How many are there of each?",
-    "A swimming club has {n} members. The ratio of juniors to seniors is {p}; "
-    "of seniors to masters, {q}. How many are there of each?",
-    "A depot sells {n} tickets. The ratio of single to return is {p}; "
-    "of return to weekly, {q}. How many are there of each?",
+    "A bed has {n} flowers: tulips, lilies and irises. The ratio of tulips to lilies is {p}. "
+    "The ratio of lilies to irises is {q}. How many of each are there?",
+    "A club has {n} members: juniors, seniors and masters. The ratio of juniors to seniors is {p}. "
+    "The ratio of seniors to masters is {q}. How many of each are there?",
+    "A depot sells {n} tickets: single, return and weekly. The ratio of single to return is {p}. "
+    "The ratio of return to weekly is {q}. How many of each are sold?",
 )
 
 
@@ -109,7 +109,9 @@ class Combine(Topic):
             Step("Join the two ratios at b.", equals(_ALL, whole_ratio(*whole))),
         ]
         if gcd(*whole) > 1:
-            steps.append(Step(f"Divide every part by {gcd(*whole)}.", equals(_ALL, key)))
+            steps.append(
+                Step(f"Divide every part by {gcd(*whole)}.", equals(whole_ratio(*whole), key))
+            )
         return Draft(
             prompt=prompt(
                 "{p} and {q}. Write {r} in its simplest form.",
@@ -140,7 +142,10 @@ class Combine(Topic):
         shown, other, given = whole_ratio(a, b), whole_ratio(d, c), Int(total)
         amounts = tuple(Int(part * worth) for part in parts)
         each = total // (a + b + c)
-        say = "Join the ratios at the shared part."
+        joined = [Step("Join the two ratios at the shared part.", whole_ratio(*parts))]
+        if factor > 1:
+            smaller = equals(whole_ratio(*parts), whole_ratio(*small))
+            joined.append(Step(f"Divide every part by {factor}.", smaller))
         return Draft(
             prompt=prompt(_STORIES[(a + c + worth) % 3], p=shown, q=other, n=given),
             ask=Find(
@@ -151,7 +156,7 @@ class Combine(Topic):
             form="amounts",
             steps=(
                 *_matched(shown, other, up, across, letters=False),
-                Step(say if factor == 1 else f"{say} Simplify.", whole_ratio(*small)),
+                *joined,
                 Step(
                     "Add to find the number of parts.",
                     equals(add(*map(Int, small)), Int(sum(small))),

@@ -55,19 +55,19 @@ _COUNTED = (
 )
 _MIXED = (
     (
-        "Sand and compost are mixed in the ratio {r} by mass, with {n} more {big} than "
+        "Sand and compost are mixed by mass in the ratio {r}. There is {n} more {big} than "
         "{small}. What is the mass of the whole mix?",
         ("sand", "compost"),
         "kg",
     ),
     (
-        "A tank has rainwater and tap water in the ratio {r}, with {n} more {big} than {small}. "
-        "How much water is in the tank?",
+        "A tank holds rainwater and tap water in the ratio {r}. There is {n} more {big} than "
+        "{small}. How many litres of water are in the tank?",
         ("rainwater", "tap water"),
         "l",
     ),
     (
-        "A club spends on badges and caps in the ratio {r}, with {n} more on {big} "
+        "A club spends money on badges and caps in the ratio {r}. It spends {n} more on {big} "
         "than on {small}. How much does it spend altogether?",
         ("badges", "caps"),
         "£",

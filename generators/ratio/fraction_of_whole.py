@@ -27,7 +27,7 @@ from itembank.notation.tree import (
 PART_TO_PART = Misconception(
     "ratio.fraction-part-to-part",
     "writes one part over the other part",
-    "How many parts make up the whole? Is that the bottom of your fraction?",
+    "How many parts make up the whole? Is that the denominator of your fraction?",
 )
 OTHER_PART = Misconception(
     "ratio.fraction-other-part",
@@ -37,21 +37,21 @@ OTHER_PART = Misconception(
 WHOLE_AS_PART = Misconception(
     "ratio.fraction-whole-as-part",
     "uses the whole as the second part of the ratio",
-    "If there were 8 altogether, how many would be of each kind? What ratio is that?",
+    "Half of a club are juniors and the rest are seniors. Is the ratio of the two 1 : 2?",
 )
 REVERSED = Misconception(
     "ratio.fraction-ratio-reversed",
     "writes the parts of the ratio in the other order",
-    "Which kind does the question name first? Which number is theirs?",
+    "Which kind does the question name first? Which number of your ratio stands for it?",
 )
 JOINED = Misconception(
-    "ratio.fraction-top-joined",
-    "puts the top of the fraction in front of the other ratio",
-    "Is the fraction cut into the same size of part as the ratio?",
+    "ratio.fraction-numerator-joined",
+    "puts the numerator of the fraction in front of the given ratio",
+    "Draw a bar for each. Is a part of the fraction as large as a part of the ratio?",
 )
 OF_WHOLE = Misconception(
     "ratio.fraction-rest-ignored",
-    "shares the whole, not the rest, in the second ratio",
+    "shares the whole, not the rest, in the given ratio",
     "Add up your fractions of the whole. Do they come to more than 1?",
 )
 
@@ -63,7 +63,7 @@ _TO_FRACTION = (
     ),
     (
         "The ratio of juniors to seniors in a swimming club is {r}. "
-        "What fraction of the club are {ask}?",
+        "What fraction of the members are {ask}?",
         ("juniors", "seniors"),
     ),
     (
@@ -80,8 +80,8 @@ _PARTS = tuple((a, b) for a in range(1, 12) for b in range(a + 1, 12) if gcd(a, 
 _END = "Write the ratio of {pair} in its simplest form."
 _TO_RATIO = (
     ("{f} of the tulips in a bed are red. The rest are white. ", "red to white"),
-    ("{f} of a swimming club are juniors. The rest are seniors. ", "juniors to seniors"),
-    ("{f} of the buses are electric. The rest are diesel. ", "electric to diesel"),
+    ("{f} of the members of a club are juniors. The rest are seniors. ", "juniors to seniors"),
+    ("{f} of the buses at a depot are electric. The rest are diesel. ", "electric to diesel"),
     ("{f} of a mix is sand. The rest is compost. ", "sand to compost"),
 )
 _THREE = (
@@ -90,15 +90,15 @@ _THREE = (
         ("tulips", "lilies", "irises"),
     ),
     (
-        "{f} of a swimming club are juniors. The rest are seniors and masters in the ratio {r}. ",
+        "{f} of a club are juniors. The rest are seniors and masters in the ratio {r}. ",
         ("juniors", "seniors", "masters"),
     ),
     (
-        "{f} of the buses are diesel. The rest are electric and hybrid in the ratio {r}. ",
+        "{f} of a depot's buses are diesel. The rest are electric and hybrid in the ratio {r}. ",
         ("diesel", "electric", "hybrid"),
     ),
 )
-# Fractions as (top, bottom); a bottom of 0 marks a percentage.
+# Fractions as (numerator, denominator); a denominator of 0 marks a percentage.
 _SHARES = (
     *((p, q) for q in range(3, 13) for p in range(1, q) if gcd(p, q) == 1),
     *((p, 0) for p in range(5, 100, 5) if p != 50),
@@ -112,7 +112,7 @@ def _keep_fraction(pair: tuple[int, int], asked: int, story: int) -> bool:
 
 def _keep_three(share: tuple[int, int], pair: tuple[int, int], swap: int) -> bool:
     (p, q), (a, b) = share, pair
-    # Equal bottoms would hide the slip of joining the numbers as they stand.
+    # Equal denominators would hide the slip of joining the numbers as they stand.
     return a + b != q - p and a + b != q and (swap == 0 or a != b)
 
 
@@ -173,7 +173,7 @@ class FractionOfWhole(Topic):
         key = whole_ratio(*lowest(*whole))
         parts = Ratio((shown, rest))
         steps = [
-            Step("Take it from the whole to find the rest.", equals(sub(one, shown), rest)),
+            Step("Subtract from the whole to find the rest.", equals(sub(one, shown), rest)),
             Step(
                 "Write the two shares as a ratio of whole numbers.",
                 equals(parts, whole_ratio(*whole)),
@@ -181,7 +181,7 @@ class FractionOfWhole(Topic):
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide both parts by {factor}.", equals(parts, key)))
+            steps.append(Step(f"Divide both parts by {factor}.", equals(whole_ratio(*whole), key)))
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", pair), f=shown),
             ask=Find(Ratio((_A, _B)), (equals(_A, shown), equals(add(_A, _B), Int(1)))),
@@ -222,7 +222,7 @@ class FractionOfWhole(Topic):
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide every part by {factor}.", equals(shares, key)))
+            steps.append(Step(f"Divide every part by {factor}.", equals(whole_ratio(*whole), key)))
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
             ask=Find(

@@ -56,20 +56,20 @@ _MIXED = (
         "kg",
     ),
     (
-        "A tank has rainwater and tap water in the ratio {r}. It has {n} of tap water. "
-        "How much water is in the tank?",
+        "A tank holds rainwater and tap water in the ratio {r}. It holds {n} of tap water. "
+        "How many litres of water are in the tank?",
         "l",
     ),
     (
-        "A club spends on coaching and pool hire in the ratio {r}. "
+        "A club spends money on coaching and pool hire in the ratio {r}. "
         "Pool hire costs {n}. How much does it spend altogether?",
         "£",
     ),
 )
 _BLENDS = (
-    "A blend has oats, nuts and seeds in the ratio {r} by mass. It has {n} of nuts. "
+    "A breakfast mix has oats, nuts and seeds in the ratio {r} by mass. It has {n} of nuts. "
     "What is its total mass in kilograms?",
-    "A compost has loam, bark and sand in the ratio {r} by mass. It has {n} of bark. "
+    "A potting mix has loam, bark and sand in the ratio {r} by mass. It has {n} of bark. "
     "What is its total mass in kilograms?",
     "A seed mix has rye, clover and vetch in the ratio {r} by mass. It has {n} of clover. "
     "What is its total mass in kilograms?",
@@ -120,7 +120,7 @@ class OnePart(Topic):
             steps=(
                 _worth(a, given, Int(value)),
                 Step(
-                    f"The other kind has {_parts(b)}.",
+                    f"The other kind has {_parts(b)}, so multiply by {b}.",
                     equals(times(Int(b), Int(value)), key),
                 ),
             ),

@@ -24,10 +24,15 @@ UNDIVIDED = Misconception(
     "multiplies by the new number without finding the amount for one",
     "Is the amount in the question for one, or for several? What is it for one?",
 )
-MULTIPLIES = Misconception(
-    "ratio.proportion-wrong-way",
-    "multiplies by the exchange rate where dividing is needed",
-    "Is one pound worth more or less than one euro? So should the number go up or down?",
+EUROS_KEPT = Misconception(
+    "ratio.proportion-euros-kept",
+    "compares the prices in euros and gives the difference in euros as pounds",
+    "Which sign belongs to the numbers you subtracted: £ or €? Which does the question ask for?",
+)
+PRICE_ONLY = Misconception(
+    "ratio.proportion-price-only",
+    "gives the second price in pounds, not how much cheaper it is",
+    "Read the last sentence again. Which two prices does it compare?",
 )
 NO_EXCHANGE = Misconception(
     "ratio.proportion-no-exchange",
@@ -46,12 +51,12 @@ _COSTS = (
     "A depot sells {p} bus tickets for {n}. How much do {q} bus tickets cost at that rate?",
 )
 _ABROAD = (
-    "The rate is {a} = {b}. A pump costs {n} in one shop and {e} in another. "
-    "How many pounds cheaper is the second shop?",
-    "The rate is {a} = {b}. A pool clock costs {n} in one shop and {e} in another. "
-    "How many pounds cheaper is the second shop?",
-    "The rate is {a} = {b}. A bus part costs {n} from one firm and {e} from another. "
-    "How many pounds cheaper is the second firm?",
+    "The exchange rate is {a} = {b}. A pump costs {n} in one shop and {e} in a second shop. "
+    "How much cheaper is it in the second shop, in pounds?",
+    "The exchange rate is {a} = {b}. A pool clock costs {n} in one shop and {e} in a second shop. "
+    "How much cheaper is it in the second shop, in pounds?",
+    "The exchange rate is {a} = {b}. A bus part costs {n} from one firm and {e} from a second "
+    "firm. How much cheaper is it from the second firm, in pounds?",
 )
 _PER_PERSON = (25, 30, 40, 45, 60, 75, 80)
 
@@ -77,7 +82,7 @@ class Proportion(Topic):
 
     id = "ratio.proportion"
     title = "Direct proportion: recipes, costs and exchange"
-    misconceptions = (ADDS, UNDIVIDED, MULTIPLIES, NO_EXCHANGE)
+    misconceptions = (ADDS, UNDIVIDED, NO_EXCHANGE, EUROS_KEPT, PRICE_ONLY)
     prerequisites = ("ratio.unit-form",)
     spaces = {
         Tier.SUPPORT: Space(
@@ -153,7 +158,7 @@ class Proportion(Topic):
         here, there = money_node(price + less), amount(Fraction(rate * price, 100), "€")
         second = money_node(price)
         straight = abs(Fraction(rate * price, 100) - price - less)
-        risen = Fraction(rate * rate * price // 100, 100) - price - less
+        in_euros = Fraction(rate * less, 100)
         return Draft(
             prompt=prompt(_ABROAD[(rate + price + less) % 3], a=pound, b=euro, n=here, e=there),
             ask=Find(sub(here, _X), (equals(Ratio((pound, _X)), Ratio((euro, there))),)),
@@ -169,11 +174,15 @@ class Proportion(Topic):
                     equals(times(Int(price), pound), second),
                 ),
                 Step(
-                    "Take it from the first price.",
+                    "Subtract it from the first price.",
                     equals(sub(here, second), money_node(less)),
                 ),
             ),
-            slips=slips((NO_EXCHANGE, money_node(straight)), (MULTIPLIES, money_node(risen))),
+            slips=slips(
+                (NO_EXCHANGE, money_node(straight)),
+                (EUROS_KEPT, money_node(in_euros)),
+                (PRICE_ONLY, second),
+            ),
             twin=("exchange", rate, price, less),
         )
 

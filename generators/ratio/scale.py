@@ -16,17 +16,37 @@ from itembank.notation.tree import Int, Ratio, Sym, divide, equals, times
 ADDS = Misconception(
     "ratio.scale-additive",
     "adds the numbers instead of multiplying",
-    "How long is something that is 2 cm on the plan? And 3 cm? How does it grow?",
+    "How long is a thing really if it is 1 cm on the plan? And 2 cm, and 3 cm?",
 )
-WRONG_WAY = Misconception(
-    "ratio.scale-wrong-way",
-    "divides where multiplying is needed, or multiplies where dividing is needed",
-    "Should your answer be larger or smaller than the length you were given?",
+DIVIDES = Misconception(
+    "ratio.scale-divides",
+    "divides to find the real length, where multiplying is needed",
+    "1 cm on the plan stands for some metres. Do 10 cm stand for more metres, or for fewer?",
 )
-UNIT_KEPT = Misconception(
-    "ratio.scale-unit-kept",
-    "does not change centimetres to metres, or metres to centimetres",
-    "Picture that length. Could it be true? Which unit was your number in?",
+MULTIPLIES = Misconception(
+    "ratio.scale-multiplies",
+    "multiplies to find the length on the plan, where dividing is needed",
+    "Would that length fit on a sheet of paper? Is a plan larger or smaller than the real thing?",
+)
+SCALES_SWAPPED = Misconception(
+    "ratio.scale-scales-swapped",
+    "multiplies by the scale of the second plan and divides by the scale of the first",
+    "Is a shed drawn longer at 1 : 50 or at 1 : 100? Did your length grow or shrink as it should?",
+)
+CM_AS_M = Misconception(
+    "ratio.scale-centimetres-as-metres",
+    "finds the real length in centimetres and writes metres after it",
+    "Picture a length of 100 cm. How many metres is that?",
+)
+M_AS_CM = Misconception(
+    "ratio.scale-metres-as-centimetres",
+    "divides the number of metres without changing it to centimetres first",
+    "Which unit does the answer need? How many centimetres make 1 m?",
+)
+UNITS_IGNORED = Misconception(
+    "ratio.scale-units-ignored",
+    "compares the two numbers without making the units the same",
+    "A plan shows 2 m as 1 cm. Is its scale 1 : 2? What do both lengths need first?",
 )
 THOUSAND = Misconception(
     "ratio.scale-thousand",
@@ -76,7 +96,17 @@ class Scale(Topic):
 
     id = "ratio.scale"
     title = "Scale drawings"
-    misconceptions = (ADDS, WRONG_WAY, UNIT_KEPT, THOUSAND, REAL)
+    misconceptions = (
+        ADDS,
+        DIVIDES,
+        MULTIPLIES,
+        SCALES_SWAPPED,
+        CM_AS_M,
+        M_AS_CM,
+        UNITS_IGNORED,
+        THOUSAND,
+        REAL,
+    )
     prerequisites = ("ratio.unit-form",)
     spaces = {
         Tier.SUPPORT: Space(_keep_stands, metres=(2, 4, 5, 8, 10, 20, 25, 50), halves=range(4, 34)),
@@ -112,7 +142,7 @@ class Scale(Topic):
         return Draft(
             prompt=prompt(
                 f"On a plan, {{u}} stands for {{e}}. A {thing} is {{n}} long on the plan. "
-                "How long is it really?",
+                "How long is it really, in metres?",
                 u=unit,
                 e=each,
                 n=on_plan,
@@ -127,7 +157,7 @@ class Scale(Topic):
                 ),
             ),
             slips=slips(
-                (ADDS, amount(length + metres, "m")), (WRONG_WAY, amount(length / metres, "m"))
+                (ADDS, amount(length + metres, "m")), (DIVIDES, amount(length / metres, "m"))
             ),
             twin=("stands", metres, halves),
         )
@@ -157,9 +187,9 @@ class Scale(Topic):
                     ),
                 ),
                 slips=slips(
-                    (UNIT_KEPT, amount(metres / scale, "cm")),
+                    (M_AS_CM, amount(metres / scale, "cm")),
                     (THOUSAND, amount(length * 10, "cm")),
-                    (WRONG_WAY, amount(length * scale * scale, "cm")),
+                    (MULTIPLIES, amount(length * scale * scale, "cm")),
                 ),
                 twin=("length", scale, halves, back),
             )
@@ -181,7 +211,7 @@ class Scale(Topic):
                 Step("Change centimetres to metres.", equals(real_cm, real)),
             ),
             slips=slips(
-                (UNIT_KEPT, amount(length * scale, "m")), (THOUSAND, amount(metres / 10, "m"))
+                (CM_AS_M, amount(length * scale, "m")), (THOUSAND, amount(metres / 10, "m"))
             ),
             twin=("length", scale, halves, back),
         )
@@ -193,6 +223,7 @@ class Scale(Topic):
         sheet = "map" if thing in _LONG else "plan"
         on_plan, real = amount(length, "cm"), amount(distance, unit)
         real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
+        alike, bare = Ratio((on_plan, real_cm)), whole_ratio(length, length * scale)
         key = whole_ratio(1, scale)
         return Draft(
             prompt=prompt(
@@ -207,17 +238,12 @@ class Scale(Topic):
             form="one-to-n",
             steps=(
                 Step(f"Write the length on the {sheet} first, then the real length.", shown),
-                Step(
-                    "Write both lengths in centimetres.", equals(shown, Ratio((on_plan, real_cm)))
-                ),
-                Step(
-                    "The units are now the same, so leave them out.",
-                    equals(shown, whole_ratio(length, length * scale)),
-                ),
-                Step(f"Divide both parts by {length}.", equals(shown, key)),
+                Step("Write both lengths in centimetres.", equals(shown, alike)),
+                Step("The units are now the same, so leave them out.", equals(alike, bare)),
+                Step(f"Divide both parts by {length}.", equals(bare, key)),
             ),
             slips=slips(
-                (UNIT_KEPT, Ratio((Int(1), decimal_node(distance / length)))),
+                (UNITS_IGNORED, Ratio((Int(1), decimal_node(distance / length)))),
                 (THOUSAND, whole_ratio(1, scale * 10)),
             ),
             twin=("scale", scale, length),
@@ -232,7 +258,7 @@ class Scale(Topic):
         return Draft(
             prompt=prompt(
                 f"A {thing} is {{n}} long on a plan with the scale {{p}}. "
-                "How long is it on a plan with the scale {q}?",
+                "How long is it on a plan with the scale {q}, in centimetres?",
                 n=on_plan,
                 p=first,
                 q=second,
@@ -243,10 +269,10 @@ class Scale(Topic):
             steps=(
                 Step("Multiply to find the real length.", equals(times(Int(scale), on_plan), real)),
                 Step(
-                    f"On the second plan it is {other} times smaller, so divide.",
+                    f"Lengths on the second plan are {other} times smaller than real: divide.",
                     equals(divide(real, Int(other)), key),
                 ),
             ),
-            slips=slips((WRONG_WAY, amount(length * other / scale, "cm")), (REAL, real)),
+            slips=slips((SCALES_SWAPPED, amount(length * other / scale, "cm")), (REAL, real)),
             twin=("plans", scale, other, halves),
         )

@@ -16,7 +16,7 @@ from itembank.notation.tree import Int, Listing, Node, Ratio, Sym, add, divide, 
 REVERSED = Misconception(
     "ratio.share-reversed",
     "finds the shares and gives them in the other order",
-    "Who comes first in the question? Which number of the ratio is theirs?",
+    "Which number of the ratio comes first? Is your first amount the one that goes with it?",
 )
 EQUAL = Misconception(
     "ratio.share-equal",
@@ -28,10 +28,15 @@ AS_FRACTION = Misconception(
     "takes the ratio a : b as the fraction a/b of the whole amount",
     "How many parts are there altogether? What fraction of the whole is the first share?",
 )
+PARTS = Misconception(
+    "ratio.share-parts-for-amounts",
+    "gives the numbers of the ratio as the amounts",
+    "Add up your amounts. Do they make the number in the question?",
+)
 STOPS = Misconception(
     "ratio.share-one-part",
     "finds the value of one part and stops",
-    "What does that number stand for? How many of those parts does each share get?",
+    "What does that number stand for? How many of those parts does each share have?",
 )
 ONE_SHARE = Misconception(
     "ratio.share-not-difference",
@@ -58,12 +63,12 @@ _PAID = (
         ("juniors", "seniors", "masters"),
     ),
     (
-        "Seeds, tools and pots cost {n} altogether, in the ratio {r}. "
+        "The costs of seeds, tools and pots are in the ratio {r}. They cost {n} altogether. "
         "How much more do the {big} cost than the {small}?",
         ("seeds", "tools", "pots"),
     ),
     (
-        "Brushes, mops and buckets cost {n} altogether, in the ratio {r}. "
+        "The costs of brushes, mops and buckets are in the ratio {r}. They cost {n} altogether. "
         "How much more do the {big} cost than the {small}?",
         ("brushes", "mops", "buckets"),
     ),
@@ -80,7 +85,7 @@ class Share(Topic):
 
     id = "ratio.share"
     title = "Sharing an amount in a given ratio"
-    misconceptions = (REVERSED, EQUAL, AS_FRACTION, STOPS, ONE_SHARE)
+    misconceptions = (REVERSED, EQUAL, AS_FRACTION, PARTS, STOPS, ONE_SHARE)
     prerequisites = ("ratio.simplest-form",)
     spaces = {
         Tier.SUPPORT: Space(_keep_support, pair=COPRIME, value=range(2, 13)),
@@ -131,7 +136,7 @@ class Share(Topic):
         shares = tuple(Int(part * value) for part in parts)
         wrong: list[tuple[Misconception, Node]] = [
             (REVERSED, Listing(shares[::-1])),
-            (STOPS, Listing((Int(value),) * 3)),
+            (PARTS, Listing(tuple(map(Int, parts)))),
         ]
         if whole % 3 == 0 and count != 3:
             wrong.append((EQUAL, Listing((Int(whole // 3),) * 3)))
@@ -187,7 +192,7 @@ class Share(Topic):
                 *_one_part(parts, total, one),
                 Step("Find the largest share.", equals(times(Int(large), one), top)),
                 Step("Find the smallest share.", equals(times(Int(small), one), bottom)),
-                Step("Take the smallest from the largest.", equals(sub(top, bottom), key)),
+                Step("Subtract the smallest from the largest.", equals(sub(top, bottom), key)),
             ),
             slips=slips((ONE_SHARE, top), (STOPS, one)),
             twin=("difference", triple, quarters),

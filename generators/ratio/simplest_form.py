@@ -33,22 +33,22 @@ REVERSED = Misconception(
 ONE_ONLY = Misconception(
     "ratio.simplest-one-part",
     "divides one part only",
-    "2 : 2 means equal shares. If you halve only the first part, are they still equal?",
+    "2 : 2 means equal shares. If you halve only one part, are the shares still equal?",
 )
 TAKES_AWAY = Misconception(
-    "ratio.simplest-takes-away",
-    "takes the same number from both parts until one of them is 1",
-    "Is 11 : 12 nearly equal shares? Is 1 : 2? What did taking 10 from each part do?",
+    "ratio.simplest-subtracts-factor",
+    "subtracts the common factor from both parts instead of dividing by it",
+    "Draw bars for 4 : 6 and for 2 : 4. Do the two ratios mean the same?",
 )
 UNITS_LOST = Misconception(
     "ratio.simplest-units-ignored",
     "simplifies the numbers without making the units the same",
-    "Your answer says which part is bigger. Is that so when you picture the two amounts?",
+    "Are the two amounts in the same unit? What has to be done before you simplify?",
 )
 HUNDRED = Misconception(
     "ratio.simplest-always-hundred",
     "changes every unit as if 100 of the smaller made one of the larger",
-    "How many minutes are there in one hour? How many grams in one kilogram?",
+    "How many of the smaller unit make one of the larger? Is it always 100?",
 )
 CLEARS_EACH = Misconception(
     "ratio.simplest-cleared-apart",
@@ -90,18 +90,14 @@ def _multiplied(shown: Ratio, factor: int) -> Ratio:
     return Ratio(tuple(Bracket(times(part, Int(factor))) for part in shown.parts))
 
 
-def _cancel(shown: Ratio, parts: tuple[int, ...], before: str = "") -> Iterator[Step]:
+def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     """Yield the lines that take whole-number parts to lowest terms."""
-    factor, small = gcd(*parts), lowest(*parts)
+    factor, small, whole = gcd(*parts), lowest(*parts), whole_ratio(*parts)
     if factor == 1:
-        if before:
-            yield Step(before, equals(shown, whole_ratio(*small)))
         return
-    yield Step(
-        f"{before} The highest common factor of the two parts is {factor}.".strip(),
-        equals(shown, factored(factor, *small)),
-    )
-    yield Step(f"Divide both parts by {factor}.", equals(shown, whole_ratio(*small)))
+    shared = factored(factor, *small)
+    yield Step(f"The highest common factor of the two parts is {factor}.", equals(whole, shared))
+    yield Step(f"Divide both parts by {factor}.", equals(shared, whole_ratio(*small)))
 
 
 @register
@@ -127,17 +123,17 @@ class SimplestForm(Topic):
         a, b = swapped(pair, sum(pair) + factor)
         shown, key = whole_ratio(a * factor, b * factor), whole_ratio(a, b)
         one_only = (a, b * factor) if a < b else (a * factor, b)
-        least = min(a, b) * factor - 1
-        away = (a * factor - least, b * factor - least)
+        away = ((a - 1) * factor, (b - 1) * factor)
         wrong = [(REVERSED, whole_ratio(b, a)), (ONE_ONLY, whole_ratio(*one_only))]
-        if away[0] * one_only[1] != away[1] * one_only[0]:
+        # A part that is the common factor itself would become 0; and each slip has its own worth.
+        if min(a, b) > 1 and away[0] * one_only[1] != away[1] * one_only[0]:
             wrong.append((TAKES_AWAY, whole_ratio(*away)))
         return Draft(
             prompt=prompt("Write {r} in its simplest form.", r=shown),
             ask=Find(shown),
             key=key,
             form="ratio",
-            steps=tuple(_cancel(shown, (a * factor, b * factor))),
+            steps=tuple(_cancel((a * factor, b * factor))),
             slips=slips(*wrong),
             twin=("whole", pair, factor),
         )
@@ -153,12 +149,14 @@ class SimplestForm(Topic):
         key = lowest(same[left], same[right])
         plain = (few * 2, halves)
         ordered = (same[left], same[right])
+        alike = Ratio(tuple(amount(part, small) for part in ordered))
         steps = (
+            Step(f"Write both amounts in {unit_name(small)}.", equals(shown, alike)),
             Step(
-                f"Write both amounts in {unit_name(small)}.",
-                equals(shown, Ratio(tuple(amount(part, small) for part in ordered))),
+                "The units are now the same, so leave them out.",
+                equals(alike, whole_ratio(*ordered)),
             ),
-            *_cancel(shown, ordered, "The units are now the same, so leave them out."),
+            *_cancel(ordered),
         )
         wrong = [
             (UNITS_LOST, whole_ratio(*lowest(plain[left], plain[right]))),
@@ -190,10 +188,10 @@ class SimplestForm(Topic):
         steps = [
             Step(
                 f"Multiply both parts by {common}, so that both become whole.",
-                equals(shown, _multiplied(over, common)),
+                equals(over, _multiplied(over, common)),
             ),
-            Step("Work out each part.", equals(shown, whole_ratio(*whole))),
-            *_cancel(shown, whole),
+            Step("Work out each part.", equals(_multiplied(over, common), whole_ratio(*whole))),
+            *_cancel(whole),
         ]
         if over != shown:
             steps.insert(0, Step("Write each part as a fraction.", equals(shown, over)))

@@ -11,7 +11,7 @@ from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
 from itembank.items.space import Space
 from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Node, Ratio, Sym, equals
+from itembank.notation.tree import Dec, Frac, Int, Node, Ratio, Sym, equals
 
 FLIPPED = Misconception(
     "ratio.unit-flipped",
@@ -21,17 +21,17 @@ FLIPPED = Misconception(
 ONE_ONLY = Misconception(
     "ratio.unit-one-part",
     "changes the part that has to be 1 and leaves the other as it was",
-    "What did you divide the first part by? What has to happen to the second part?",
+    "What did you divide one part by? What has to happen to the other part?",
 )
 TAKES_AWAY = Misconception(
     "ratio.unit-takes-away",
     "takes the same number from both parts to get to 1",
-    "2 cups of rice need 4 of water. How much does 1 cup need? What does your method say?",
+    "2 cups of rice need 4 cups of water. How much does 1 cup need? What does your method say?",
 )
 UNITS_LOST = Misconception(
     "ratio.unit-units-ignored",
     "divides the numbers without making the units the same",
-    "Which of the two amounts is bigger? Does your ratio say so?",
+    "Are the two amounts in the same unit? What has to be done before you divide?",
 )
 
 _ONE_N = Ratio((Int(1), Sym("n")))
@@ -83,6 +83,7 @@ class UnitForm(Topic):
         n = decimal_node(Fraction(other, divisor))
         shown, key = _pair(Int(divisor), Int(other), last), _pair(Int(1), n, last)
         place = "second" if last else "first"
+        divided = _pair(Frac(Int(divisor), Int(divisor)), Frac(Int(other), Int(divisor)), last)
         return Draft(
             prompt=prompt("Write {r} in the form {f}.", r=shown, f=_N_ONE if last else _ONE_N),
             ask=Find(shown),
@@ -91,14 +92,9 @@ class UnitForm(Topic):
             steps=(
                 Step(
                     f"Divide both parts by {divisor}, so that the {place} part is 1.",
-                    equals(
-                        shown,
-                        _pair(
-                            Frac(Int(divisor), Int(divisor)), Frac(Int(other), Int(divisor)), last
-                        ),
-                    ),
+                    equals(shown, divided),
                 ),
-                Step("Work out each part.", equals(shown, key)),
+                Step("Work out each part.", equals(divided, key)),
             ),
             slips=slips(
                 (ONE_ONLY, _pair(Int(1), Int(other), last)),
@@ -116,7 +112,13 @@ class UnitForm(Topic):
         n, plain = decimal_node(Fraction(same, few)), decimal_node(many / few)
         shown = _pair(amount(few, small), amount(many, large), last)
         key = _pair(Int(1), n, last)
-        wrong = [(UNITS_LOST, _pair(Int(1), plain, last)), (FLIPPED, _pair(n, Int(1), last))]
+        alike = _pair(amount(few, small), amount(same, small), last)
+        bare = whole_ratio(same, few) if last else whole_ratio(few, same)
+        divided = _pair(Frac(Int(few), Int(few)), Frac(Int(same), Int(few)), last)
+        wrong = [(FLIPPED, _pair(n, Int(1), last)), (ONE_ONLY, _pair(Int(1), Int(same), last))]
+        # Nobody writes a recurring decimal where numbers of two units are divided.
+        if not (isinstance(plain, Dec) and plain.recurring):
+            wrong.insert(0, (UNITS_LOST, _pair(Int(1), plain, last)))
         return Draft(
             prompt=prompt(
                 "Write {r} in the form {f}, without units.", r=shown, f=_N_ONE if last else _ONE_N
@@ -125,19 +127,10 @@ class UnitForm(Topic):
             key=key,
             form="n-to-one" if last else "one-to-n",
             steps=(
-                Step(
-                    f"Write both amounts in {unit_name(small)}.",
-                    equals(shown, _pair(amount(few, small), amount(same, small), last)),
-                ),
-                Step(
-                    "The units are now the same, so leave them out.",
-                    equals(shown, whole_ratio(same, few) if last else whole_ratio(few, same)),
-                ),
-                Step(
-                    f"Divide both parts by {few}.",
-                    equals(shown, _pair(Frac(Int(few), Int(few)), Frac(Int(same), Int(few)), last)),
-                ),
-                Step("Work out each part.", equals(shown, key)),
+                Step(f"Write both amounts in {unit_name(small)}.", equals(shown, alike)),
+                Step("The units are now the same, so leave them out.", equals(alike, bare)),
+                Step(f"Divide both parts by {few}.", equals(bare, divided)),
+                Step("Work out each part.", equals(divided, key)),
             ),
             slips=slips(*wrong),
             twin=("units", small, twentieths, halves),

@@ -1,132 +1,234 @@
-"""What a hand-written item asks, worked out from its task and the mathematics it prints.
+"""What a hand-written item asks, worked out from its words, its task and its mathematics.
 
-The prompt's mathematics (or the `model` behind its words) becomes an
-:data:`~itembank.items.item.Ask`, from which a proof starts. Where that cannot be done, a
-person has to check the key: :class:`NeedsPerson` says why.
+The prompt is read whole (:mod:`itembank.wording`). What it asks of the mathematics it prints, or
+of the `model` behind its words, becomes an :data:`~itembank.items.item.Ask`, from which a proof
+starts. Where that cannot be done, a person has to check the key: :class:`NeedsPerson` says why.
 """
 
 from __future__ import annotations
 
+import re
+from dataclasses import dataclass
+
+from itembank.bank.choosing import choose_ask, extreme_ask
 from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
-from itembank.bank.tasks import TASKS, NeedsPerson, is_short, parted
-from itembank.bank.wording import (
-    form_in_words,
-    order_detail,
-    rounding,
-    says_rough,
-    says_rounded,
-    task_in_words,
-    task_stated,
-)
+from itembank.bank.modelled import checked_story, readable, whole_things
+from itembank.bank.tasks import TASKS, Given, NeedsPerson, parted
 from itembank.checking.finding import text
-from itembank.items.item import (
-    Ask,
-    Choose,
-    Find,
-    Round,
-    Solve,
-)
+from itembank.items.item import Ask, Find, Pick, Rewrite, Round, Solve, Which
 from itembank.notation.tree import (
+    Blank,
+    Dec,
+    Frac,
+    Int,
     Listing,
+    Mixed,
     Money,
+    Neg,
     Node,
+    Percent,
+    Quantity,
     Ratio,
     Relation,
+    Sym,
     symbols,
 )
+from itembank.wording import Reading, read_prompt
+from itembank.wording.answer import (
+    form_in_words,
+    order_said,
+    rounding,
+    rounding_way,
+    says_rough,
+    says_rounded,
+    says_simplest,
+)
+from itembank.wording.arithmetic import NotBuilt
+from itembank.wording.forms import says_form
+from itembank.wording.units import unit_said
 
-__all__ = ["NeedsPerson", "ask_of"]
+__all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """The question behind the words: what a proof starts from, and what only words add to it.
+
+    `constants` are whole numbers that words stand for (the 2 of *half*); `form` is a form the
+    question asks for by its very words, as *what percentage* does, or ``""``.
+    """
+
+    ask: Ask
+    constants: tuple[int, ...] = ()
+    form: str = ""
+    task: str = ""
 
 
 def ask_of(item: BankItem, maths: Maths) -> Ask:
-    """Return the question behind the words.
-
-    Raises:
-        NeedsPerson: there is no mathematics to prove from, or it does not fit the task.
+    """Return the question behind the words; raises as :func:`question_of`.
 
     >>> from itembank.bank.maths import read_maths
     >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
     >>> type(ask_of(item, read_maths(item))).__name__
     'Solve'
     """
-    given = list(maths.model) or [run for run in maths.runs if not isinstance(run, str)]
+    return question_of(item, maths).ask
+
+
+def question_of(item: BankItem, maths: Maths) -> Question:
+    """Return the question behind the words, with what the words add to it.
+
+    Raises:
+        NeedsPerson: there is no mathematics to prove from, it does not fit the task, or words
+            that may change the question are not understood; the message names them.
+    """
     if item.task == "choose" or (item.task is None and item.options):
-        return _choose(item, maths)
-    if not given:
+        return Question(choose_ask(item, maths), item.constants, task="choose")
+    if not maths.model and not any(not isinstance(run, str) for run in maths.runs):
         raise NeedsPerson(
             "The prompt prints no mathematics in { } and there is no model of its words."
         )
+    reading = read_prompt(maths.runs)
+    if maths.model or maths.find is not None:
+        # Words that are understood whole say more surely what is asked than a model does.
+        if reading.task and not reading.unread and maths.find is None:
+            try:
+                return _direct(item, maths, reading)
+            except NeedsPerson:
+                pass
+        return _modelled(item, maths, reading)
+    if reading.unread or not reading.task:
+        if item.task in STORIES:
+            return _told_by_task(item, maths)
+        raise NeedsPerson(_unread(reading.unread))
+    return _direct(item, maths, reading)
+
+
+STORIES = ("hcf", "lcm", "share", "solve", "order", "convert", "round", "simplify")
+"""Tasks that may stand for the words of a story that has no model."""
+
+
+def _unread(words: str) -> str:
+    if re.search(r"\d|[+×÷=<>≤≥√%£€$°^*/−]", words):
+        return (
+            f"‘{readable(words)}’ stands outside {{ }}: put all of a number or a sum in one pair "
+            "of braces, or add a model of the words."
+        )
+    return (
+        f"‘{readable(words)}’ is not understood, and may change what is asked: word it as in the "
+        "guide to writing questions, or add a model of the words."
+    )
+
+
+# Questions asked directly, of the mathematics that is printed.
+
+
+def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
+    nodes = [run for run in maths.runs if not isinstance(run, str)]
+    args = [nodes[place] for place in reading.args]
+    where = [nodes[place] for place in reading.where]
     words = words_of(maths)
-    stated = task_stated(words)
-    also = _ALSO.get(item.task or "", ())
-    if item.task == "simplify" and not any(symbols(node) for node in given):
-        also = ("expand",)  # a surd multiplied out has no brackets left to simplify
-    if item.task and stated and stated not in (item.task, *also):
-        raise NeedsPerson(f"The words say to {_SAID[stated]}, but the task is ‘{item.task}’.")
-    if maths.find is not None:
-        ask: Ask = Find(maths.find, _relations(given, "find"))
-    else:
-        ask = TASKS[item.task or _task_of(item, maths, given)](item, maths, given)
-    return _rounded(ask, maths, words)
+    for node in where:
+        if not isinstance(node, Relation | Sym) and not _relations_listed(node):
+            raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
+    if reading.saying is not None:
+        try:
+            target, constants = reading.saying.build(*args)
+        except NotBuilt as error:
+            raise NeedsPerson(str(error)) from error
+        _agree(item, "work-out")
+        form = reading.saying.form
+        ask = _worked_out(target, _all_relations(where))
+        return Question(
+            _rounded(ask, maths, words), (*item.constants, *constants), form, "work-out"
+        )
+    if reading.task == "extreme":
+        _nothing_besides(where)
+        return Question(extreme_ask(args, reading.pick), item.constants, "", "choose")
+    task = _task(reading, args, words, item.task)
+    if task in ("convert", "share", "round"):
+        _nothing_besides(where)
+    _agree(item, task, any(symbols(node) for node in args))
+    if item.task == "share" and not reading.args:
+        return _told_by_task(item, maths)
+    given = Given(tuple(args), tuple(where), reading.letter, words)
+    ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
+    return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
 
 
-def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
-    """Return the question with its answer rounded, where the words say so."""
-    if not isinstance(ask, Find | Solve) or not (says_rounded(words) or says_rough(words)):
-        return ask
-    if says_rough(words):
-        if maths.model:
-            return ask
-        raise NeedsPerson("The words ask for an estimate or a bound: add a model of what is meant.")
-    found = rounding(words)
-    if isinstance(ask, Solve) or ask.relations or found is None:
-        raise NeedsPerson("The words speak of rounding in a way that is not worked out here.")
-    if isinstance(ask.target, Listing | Ratio) or symbols(ask.target):
-        raise NeedsPerson("Only a number is rounded here.")
-    if "penny" in words and isinstance(maths.key, Money) and maths.key.sign == "p":
-        raise NeedsPerson("Give a key to the nearest penny in pounds, as £0.45.")
-    return Round(ask.target, *found)
+def _nothing_besides(where: list[Node]) -> None:
+    if where:
+        raise NeedsPerson(f"{text(where[0])} is given, but it is not said what it is for.")
 
 
-def _task_of(item: BankItem, maths: Maths, given: list[Node]) -> str:
-    """Return the task that the mathematics, and a verb where it leaves a choice, says."""
-    node = given[0]
-    words = words_of(maths)
-    listed = len(given) > 1 or isinstance(node, Listing)
-    stated = task_stated(words)
-    if stated and (listed or stated not in _OF_LISTS) and not maths.model:
-        return stated
-    if listed and order_detail(words) and not any(isinstance(n, Relation) for n in given):
-        return "order"
-    form = form_in_words(words)
-    if len(given) == 1 and isinstance(node, Ratio) and form in ("one-to-n", "n-to-one"):
+def _relations_listed(node: Node) -> bool:
+    return isinstance(node, Listing) and all(isinstance(part, Relation) for part in node.parts)
+
+
+def _worked_out(target: Node, relations: tuple[Relation, ...]) -> Ask:
+    loose = symbols(target) - {name for one in relations for name in symbols(one)} - {"π"}
+    if loose and relations:
+        raise NeedsPerson(f"Nothing says what {min(loose)} is worth.")
+    return Rewrite(target, "simplify") if loose else Find(target, relations)
+
+
+def _all_relations(where: list[Node]) -> tuple[Relation, ...]:
+    relations, others = parted(where)
+    if others:
+        raise NeedsPerson(f"{text(others[0])} is given, but it is not said what it is for.")
+    return tuple(relations)
+
+
+def _task(reading: Reading, args: list[Node], words: str, stated: str | None) -> str:
+    """Return the task that the words set, once their form and their mathematics are looked at."""
+    task = reading.task
+    form, only = form_in_words(words), args[0] if len(args) == 1 else None
+    if task in ("convert", "work-out") and isinstance(only, Relation) and not reading.where:
+        return "missing" if "□" in symbols(only) else task
+    if task == "convert":
+        if only is not None and symbols(only) - {"π"} and says_form(words):
+            return "simplify"
+        if form or unit_said(words) or says_form(words):
+            return "convert"
+        if says_simplest(words):
+            return "simplify"
+        if says_rounded(words):
+            return "round"
         return "convert"
-    if len(given) == 1 and _is_number(node) and rounding(words) and not says_rough(words):
-        return "round"
-    if len(given) == 1 and form and _is_number(node) and not maths.model:
-        return "convert"
-    relations, others = parted(given)
-    if not others:
-        letters = {name for relation in relations for name in symbols(relation)}
-        return "solve" if letters and "□" not in letters else "work-out"
-    if len(given) == 1 and (isinstance(node, Ratio) or symbols(node)):
-        task = task_in_words(words)
-        if not task and not (item.model or item.form or is_short(maths)):
-            raise NeedsPerson(f"The words do not say what to do with {text(node)}: add ‘task’.")
-        return task or "simplify"
-    return "work-out"
+    if task == "work-out" and only is not None and not reading.where:
+        if isinstance(only, Listing) and order_said(words):
+            return "order"
+        if stated is None and form and is_number(only):
+            return "convert"
+        if stated is None and isinstance(only, Ratio):
+            return "simplify"
+        if is_plain(only) and rounding(words):
+            return "round"
+    return task
 
 
-_OF_LISTS = ("hcf", "lcm", "nth-term")
-# A question may name one thing on the way to another: a rounded answer, a factorised quadratic.
-_ALSO = {
-    "work-out": ("round", "share", "hcf", "lcm", "nth-term"),
-    "solve": ("factorise", "expand", "round"),
-    "hcf": ("prime-factors",),
-    "lcm": ("prime-factors",),
-    "convert": ("round",),
+_AGREE = {
+    "work-out": ("work-out", "missing", "find-letter", "convert", "round", "simplify", "nth-term"),
+    "solve": ("solve", "find-letter", "missing", "work-out"),
+    "simplify": ("simplify", "convert", "work-out"),
+    "convert": ("convert", "work-out", "simplify", "round"),
+    "round": ("round", "convert", "work-out"),
+    "order": ("order", "convert", "work-out"),
+    "compare": ("compare",),
 }
+"""The tasks of a file, each with the readings of the words that it fits."""
+
+
+def _agree(item: BankItem, task: str, lettered: bool = True) -> None:
+    """Raise NeedsPerson where the file names another task than the words."""
+    if item.task is None or task == item.task or task in _AGREE.get(item.task, ()):
+        return
+    if item.task == "simplify" and task == "expand" and not lettered:
+        return  # a surd multiplied out has no brackets left to simplify
+    raise NeedsPerson(f"The words say to {_SAID.get(task, task)}, but the task is ‘{item.task}’.")
+
+
 _SAID = {
     "hcf": "find the highest common factor",
     "lcm": "find the lowest common multiple",
@@ -137,23 +239,142 @@ _SAID = {
     "factorise": "factorise",
     "share": "share in a ratio",
     "round": "round",
+    "work-out": "work something out",
+    "missing": "find a missing number",
+    "find-letter": "find the value of a letter",
+    "solve": "solve",
+    "order": "put in order",
+    "compare": "compare",
+    "convert": "write in another way",
+    "simplify": "simplify",
+    "extreme": "find the largest or the smallest",
+}
+
+_WHICH: dict[str, Which] = {
+    **dict.fromkeys(("larger", "largest", "greater", "greatest", "bigger", "biggest"), "largest"),
+    **dict.fromkeys(("higher", "highest"), "largest"),
+    **dict.fromkeys(("smaller", "smallest", "lesser", "least", "lower", "lowest"), "smallest"),
+    "positive": "positive",
+    "negative": "negative",
 }
 
 
-def _is_number(node: Node) -> bool:
-    return not isinstance(node, Relation | Ratio | Listing) and not symbols(node)
+def _picked(ask: Ask, pick: str, task: str) -> Ask:
+    if not pick or task == "choose":
+        return ask
+    if not isinstance(ask, Solve) and task != "share":
+        raise NeedsPerson(f"‘{pick}’ picks one of several solutions, and there are none here.")
+    assert isinstance(ask, Solve | Find)
+    return Pick(ask, _WHICH[pick])
 
 
-def _relations(given: list[Node], why: str) -> tuple[Relation, ...]:
-    relations, others = parted(given)
+# Word problems: a model says what the words ask.
+
+
+def _modelled(item: BankItem, maths: Maths, reading: Reading) -> Question:
+    words = words_of(maths)
+    lines = list(maths.model)
+    if reading.task in _STRONG and not reading.unread and item.task not in (None, reading.task):
+        _agree(item, reading.task)
+    if not lines:
+        raise NeedsPerson("‘find’ says what is asked for, but there is no model to find it from.")
+    if maths.find is not None:
+        ask: Ask = Find(maths.find, _find_relations(lines))
+    else:
+        given = Given(tuple(lines), (), "", words, modelled=True)
+        ask = TASKS[item.task or _task_of_model(lines, words)](item, given)
+    checked_story(item, maths, ask)
+    ask = whole_things(_rounded(ask, maths, words), maths, words)
+    return Question(ask, item.constants, "", item.task or "")
+
+
+_STRONG = (
+    "hcf",
+    "lcm",
+    "nth-term",
+    "make-subject",
+    "prime-factors",
+    "expand",
+    "factorise",
+    "order",
+)
+
+
+def _find_relations(lines: list[Node]) -> tuple[Relation, ...]:
+    relations, others = parted(lines)
     if others:
         raise NeedsPerson(
-            f"With ‘{why}’ every line of the model is an equation; {text(others[0])} is not one."
+            f"With ‘find’ every line of the model is an equation; {text(others[0])} is not one."
         )
     return tuple(relations)
 
 
-def _choose(item: BankItem, maths: Maths) -> Ask:
-    if not maths.options or item.choose is None:
-        raise NeedsPerson("To choose takes ‘options’ and ‘choose’, which is least or greatest.")
-    return Choose(maths.options, item.choose)
+def _task_of_model(lines: list[Node], words: str) -> str:
+    node = lines[0]
+    relations, others = parted(lines)
+    if len(lines) > 1 and order_said(words) and not relations:
+        return "order"
+    if len(lines) == 1 and is_number(node) and rounding(words) and not says_rough(words):
+        return "round"
+    if not others:
+        letters = {name for relation in relations for name in symbols(relation)}
+        return "solve" if letters and "□" not in letters else "work-out"
+    if len(lines) == 1 and (isinstance(node, Ratio) or symbols(node)):
+        return "simplify"
+    return "work-out"
+
+
+def _told_by_task(item: BankItem, maths: Maths) -> Question:
+    """Return the question of a story whose task says what its words ask."""
+    words = words_of(maths)
+    nodes = tuple(run for run in maths.runs if not isinstance(run, str))
+    assert item.task is not None
+    ask = TASKS[item.task](item, Given(nodes, (), "", words))
+    ask = checked_story(item, maths, ask)
+    return Question(_rounded(ask, maths, words), item.constants, "", item.task)
+
+
+# Rounding, and what a number is.
+
+
+def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
+    """Return the question with its answer rounded, where the words say so."""
+    if isinstance(ask, Round) or not (says_rounded(words) or says_rough(words)):
+        return ask
+    if says_rough(words):
+        if maths.model:
+            return ask
+        raise NeedsPerson("The words ask for an estimate or a bound: add a model of what is meant.")
+    if not isinstance(ask, Find | Solve | Pick):
+        return ask
+    found, way = rounding(words), rounding_way(words)
+    if not isinstance(ask, Find) or ask.relations or found is None or way is None:
+        raise NeedsPerson("The words speak of rounding in a way that is not worked out here.")
+    if isinstance(ask.target, Listing | Ratio) or symbols(ask.target) - {"π"}:
+        raise NeedsPerson("Only a number is rounded here.")
+    if "penny" in words and isinstance(maths.key, Money) and maths.key.sign == "p":
+        raise NeedsPerson("Give a key to the nearest penny in pounds, as £0.45.")
+    return Round(ask.target, *found, way)
+
+
+def is_number(node: Node) -> bool:
+    """Whether a tree is one number or a sum to be worked out, with no letter in it.
+
+    >>> is_number(Int(3)), is_number(Sym("x"))
+    (True, False)
+    """
+    return not isinstance(node, Relation | Ratio | Listing) and not symbols(node)
+
+
+def is_plain(node: Node) -> bool:
+    """Whether a tree is one number as it stands, so that nothing is left to work out.
+
+    >>> is_plain(Int(7)), is_plain(Frac(Int(28), Int(9)))
+    (True, True)
+    """
+    match node:
+        case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _):
+            return is_plain(of)
+        case Int() | Dec() | Mixed() | Frac(Int(), Int()) | Blank():
+            return True
+    return False

@@ -18,6 +18,7 @@ from itertools import permutations
 
 from itembank.items import item as i
 from itembank.notation import tree as t
+from itembank.notation.clock import clock_seconds
 
 Names = Mapping[str, str]
 """What is written for each letter."""
@@ -65,6 +66,9 @@ def _question(ask: i.Ask, form: str) -> tuple[tuple[object, ...], Parts, Parts]:
             if len(letters) == 1:  # to solve 3x + 2 = 14 is to find x, given that 3x + 2 = 14
                 return ("find", "number"), tuple(map(t.Sym, letters)), relations
             return ("solve",), (), relations
+        case i.Pick(of, which):
+            kind, row, bag = _question(of, form)
+            return (*kind, which), row, bag
         case i.Inequality(relation):
             return ("inequality",), (relation,), ()
         case i.Order(things, detail):
@@ -81,8 +85,8 @@ def _question(ask: i.Ask, form: str) -> tuple[tuple[object, ...], Parts, Parts]:
             return ("sequence",), terms, ()
         case i.Common(numbers, which):
             return ("common", which), (), numbers
-        case i.Round(target, to, amount):
-            return ("round", to, amount), (target,), ()
+        case i.Round(target, to, amount, way):
+            return ("round", to, amount, way), (target,), ()
 
 
 def _form(target: t.Node, relations: tuple[t.Relation, ...], form: str) -> str:
@@ -174,6 +178,10 @@ def _text(node: t.Node, names: Names) -> str:
             return f"{sign}({_text(amount, names)})"
         case t.Quantity(amount, unit):
             return f"({_text(amount, names)}){unit!r}"
+        case t.MixedUnits(parts):
+            return f"({_row(parts, names)})"
+        case t.ClockTime():
+            return f"time {clock_seconds(node)}"
         case t.Power(base, exponent):
             return f"({_text(base, names)})^({_text(exponent, names)})"
         case t.Root(of, index):

@@ -19,7 +19,7 @@ def cell_text(name: str, value: Any) -> str:
         return ""
     if name == "working":
         return "\n".join(_joined(say, maths) if maths else _escaped(say) for say, maths in value)
-    if name == "options":
+    if name in ("options", "not_needed"):
         return "\n".join(_joined(*pair) for pair in value.items())
     if name == "misconceptions":
         return "\n".join(_joined(slip.id, slip.name, slip.wrong, slip.ask) for slip in value)
@@ -58,7 +58,7 @@ def _parted(line: str) -> list[str]:
 
 def cell_value(name: str, cell: str) -> Any:
     """Return a cell as the value of its field; a ValueError says what it should hold."""
-    if name in ("marks", "constants"):
+    if name in ("marks", "constants", "from_year"):
         numbers = [_whole(word) for word in re.split(r"[\s,;]+", cell.strip()) if word]
         if name == "constants":
             return tuple(numbers)
@@ -76,8 +76,9 @@ def cell_value(name: str, cell: str) -> Any:
         return tuple(line for line in cell.split("\n") if line.strip())
     if name == "working":
         return tuple(tuple(_line(line, 1, 2, "words | mathematics")) for line in _lines(cell))
-    if name == "options":
-        pairs = [_line(line, 2, 2, "name | mathematics") for line in _lines(cell)]
+    if name in ("options", "not_needed"):
+        shape = "name | mathematics" if name == "options" else "number | why it is not needed"
+        pairs = [_line(line, 2, 2, shape) for line in _lines(cell)]
         return {key: value for key, value in pairs}  # noqa: C416
     if name == "misconceptions":
         parts = [

@@ -52,6 +52,11 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
         yield FieldFault(("options",), "‘options’ belong to the task choose only.")
     if any(number < 0 for number in item.constants):
         yield FieldFault(("constants",), "‘constants’ are whole numbers, zero or more.")
+    for text in item.not_needed:
+        if not stands_in(text, item.prompt):
+            yield FieldFault(
+                ("not_needed", text), f"‘{text}’ does not stand in the prompt: write it as there."
+            )
     for index, word in enumerate(item.accept):
         if fault := accept_fault(word):
             yield FieldFault(("accept", index), fault)
@@ -62,6 +67,24 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
                 ("misconceptions", index, "id"), f"This item has two misconceptions ‘{slip.id}’."
             )
         seen.add(slip.id)
+
+
+def stands_in(text: str, prompt: str) -> bool:
+    """Whether a number of ‘not_needed’ stands in a prompt, spaces and capitals apart.
+
+    >>> stands_in("3 days", "For {3 days} it rains."), stands_in("13", "For {3} days.")
+    (True, False)
+    """
+    plain, within = ("".join(each.split()).casefold() for each in (text, prompt))
+    at = within.find(plain)
+    while plain and at >= 0:
+        before, after = within[at - 1 : at], within[at + len(plain) : at + len(plain) + 1]
+        if not (before.isdigit() and plain[0].isdigit()) and not (
+            after.isdigit() and plain[-1].isdigit()
+        ):
+            return True
+        at = within.find(plain, at + 1)
+    return False
 
 
 def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:

@@ -31,6 +31,9 @@ def printed(item: BankItem) -> dict[str, Any]:
     data = item.model_dump(mode="json")
     for key in _UNSIGNED:
         data.pop(key)
+    # Without marks an item once was worth one, and what was signed then stands: how the tool
+    # counts lines of working is not what a reviewer checked.
+    data["marks"] = item.marks or 1
     return data
 
 

@@ -15,8 +15,7 @@ from functools import lru_cache
 from itembank.bank.model import BankItem
 from itembank.checking import finding
 from itembank.items.item import Run
-from itembank.notation.parse import ParseError, parse
-from itembank.notation.pence import p_is_letter
+from itembank.notation.parse import ParseError, Reading, parse, reading
 from itembank.notation.tree import Label, Node, NotationError
 
 Field = tuple[str | int, ...]
@@ -56,8 +55,8 @@ _THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3}(?:[,  ]\d{3})+(?![\d,/]| ?/)")
 
 
 @lru_cache(maxsize=1 << 16)
-def _parsed(text: str, pence: bool) -> tuple[Node | ParseError, bool]:
-    """Return a line's tree, or why it has none, and whether p is a letter in it."""
+def _parsed(text: str, how: Reading) -> Node | ParseError:
+    """Return a line's tree, or why it has none."""
     try:
         if grouped := _THOUSANDS.search(text):
             # 45,000 would be a list of 45 and 0: nobody means that.
@@ -67,11 +66,9 @@ def _parsed(text: str, pence: bool) -> tuple[Node | ParseError, bool]:
                 "where it is long, or put a space after the comma of a list.",
                 grouped.start() + 1,
             )
-        node = parse(text, pence=pence)
+        return parse(text, pence=how.pence, letters=how.letters, times=how.times)
     except ParseError as error:
-        # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
-        return error, pence and "p" in text and _parsed(text, False)[1]
-    return node, "p" in text and p_is_letter([node])
+        return error
 
 
 def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
@@ -117,7 +114,7 @@ def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
 
 
 def read_maths(item: BankItem) -> Maths:
-    """Return every line of an item as a tree; p is pence or a letter in all of them alike.
+    """Return every line of an item as a tree, all of them read alike (:func:`reading`).
 
     Raises:
         UnreadableMaths: lines cannot be read; all of them are told.
@@ -147,14 +144,10 @@ def read_maths(item: BankItem) -> Maths:
         if text.strip():
             lines.append((("working", index, 1), text, f"line {index + 1} of ‘working’"))
 
-    read = [_parsed(text, True) for _, text, _ in lines]
-    if any(is_letter for _, is_letter in read):
-        read = [
-            _parsed(text, False) if "p" in text else got
-            for (_, text, _), got in zip(lines, read, strict=True)
-        ]
+    how = reading(text for _, text, _ in lines)
+    read = [_parsed(text, how) for _, text, _ in lines]
     trees: list[Node] = []
-    for (field, text, name), (node, _) in zip(lines, read, strict=True):
+    for (field, text, name), node in zip(lines, read, strict=True):
         if isinstance(node, ParseError):
             faults.append(FieldFault(field, _unread(name, text, node)))
         else:

@@ -1,9 +1,9 @@
 """Merges two banks: everything that is in either, and a report of what came together.
 
 Nothing is dropped. Where the banks hold different items under one id, all are kept under ids of
-their own until one of them is chosen (:func:`settle`); the others are then retired, so that
-merging again does not bring them back. What is joined is described in :mod:`.records`; writing
-it into a bank's folder is :mod:`.merge_files`.
+their own until one of them is chosen (:func:`settle`) and the others are retired, or until all
+are kept for good (:mod:`.rename`); merging again brings nothing back. What is joined is described
+in :mod:`.records`; writing it into a bank's folder is :mod:`.merge_files`.
 """
 
 from __future__ import annotations
@@ -150,6 +150,22 @@ def settle(holding: Holding, wanted: str, on: datetime.date) -> Holding:
     Raises:
         ItembankError: `wanted` is not one of several items in use under one base id.
     """
+    chosen = conflicting(holding, wanted).record
+    base = chosen.item.id
+    why = f"settled: the version {chosen.hash[:8]} is kept as {base}"
+    settled: Records = {
+        key: each if key == chosen.hash or each.retired else replace(each, retired=(on, why))
+        for key, each in holding.kept[base].items()
+    }
+    return replace(holding, kept={**holding.kept, base: settled})
+
+
+def conflicting(holding: Holding, wanted: str) -> Kept:
+    """Return the item that goes by `wanted`, one of several in use under one base id.
+
+    Raises:
+        ItembankError: it is not one of several, or there is none.
+    """
     items = named(holding)
     if wanted not in items:
         near = nearest(wanted, items)
@@ -166,12 +182,7 @@ def settle(holding: Holding, wanted: str, on: datetime.date) -> Holding:
         raise ItembankError(
             f"There is nothing to settle about ‘{wanted}’: no other item has its id."
         )
-    why = f"settled: the version {chosen.hash[:8]} is kept as {base}"
-    settled: Records = {
-        key: each if key == chosen.hash or each.retired else replace(each, retired=(on, why))
-        for key, each in records.items()
-    }
-    return replace(holding, kept={**holding.kept, base: settled})
+    return items[wanted]
 
 
 def _find(holding: Holding, each: Kept) -> Kept | None:
@@ -191,7 +202,7 @@ def _conflicts(
         sides = [side.kept.get(base, {}) for side in (one, other)]
         if len(used) > 1:
             live = tuple(name for name in ids if items[name].retired is None)
-            says = f"{join_words(live)} are different items with one id. Settle which one to keep."
+            says = f"{join_words(live)} are different items with one id. Keep one of them, or all."
             yield Conflict(base, live, says)
         elif not used and any(in_use(side) for side in sides):
             says = "This was settled in two ways, so that every one of its items is retired."

@@ -8,6 +8,7 @@ looked at, and then saved in one go or not at all.
 from __future__ import annotations
 
 import datetime
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
@@ -27,6 +28,7 @@ from itembank.bank.merge import (
 )
 from itembank.bank.model import BankItem, PinnedItem
 from itembank.bank.records import NO_LICENCE, Holding, Kept, Made, named, record_of
+from itembank.bank.rename import Key, Renamed, keep_all, rename
 from itembank.bank.save import Snapshot, save, take
 from itembank.bank.signoff import read_signoffs, signoffs_text
 from itembank.bank.write import toml_value, topic_toml
@@ -74,15 +76,51 @@ def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepar
         FileFaults: the bank cannot be read.
         ItembankError: there is no such item, or nothing to settle about it.
     """
-    bank, files = _snapshot(Path(folder))
+    bank, files, holding, name = _found(Path(folder), wanted)
+    settled = settle(holding, name, on)
+    return Prepared(bank.folder, _changes(bank, files, settled, named(settled)))
+
+
+def prepare_keep_all(
+    folder: Path | str, wanted: str, new: Sequence[str], on: datetime.date
+) -> Prepared:
+    """Return what it takes to keep the item `wanted` of a conflict, and the others under new ids.
+
+    Raises:
+        FileFaults: the bank cannot be read.
+        ItembankError: as :func:`~itembank.bank.rename.keep_all`.
+    """
+    bank, files, holding, name = _found(Path(folder), wanted)
+    return _prepared(bank, files, keep_all(holding, name, new, on))
+
+
+def prepare_rename(folder: Path | str, old: str, new: str, on: datetime.date) -> Prepared:
+    """Return what it takes to give the item `old` the id `new`, with its sign-offs.
+
+    Raises:
+        FileFaults: the bank cannot be read.
+        ItembankError: as :func:`~itembank.bank.rename.rename`.
+    """
+    bank, files, holding, name = _found(Path(folder), old)
+    return _prepared(bank, files, rename(holding, name, new, on))
+
+
+def _prepared(bank: Bank, files: Files, renamed: Renamed) -> Prepared:
+    holding = renamed.holding
+    changes = _changes(bank, files, holding, named(holding), renamed.moved)
+    return Prepared(bank.folder, changes, MergeReport(renamed=renamed.ids))
+
+
+def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:
+    """Return a bank, its files and all it holds, and the id that the item `wanted` goes by."""
+    bank, files = _snapshot(folder)
     holding = hold_bank(bank, read_signoffs(bank.folder))
     entry = bank.find(wanted)
     record = record_of(entry.topic, entry.item, bank.licence)
     # An item that was edited since the merge is still in its file under the mark it had then.
     here = (record.item.id, record.hash)
     name = next(n for n, e in named(holding).items() if (e.record.item.id, e.record.hash) == here)
-    settled = settle(holding, name, on)
-    return Prepared(bank.folder, _changes(bank, files, settled, named(settled)))
+    return bank, files, holding, name
 
 
 Files = dict[Path, Snapshot]
@@ -99,10 +137,14 @@ def _snapshot(folder: Path) -> tuple[Bank, Files]:
 
 
 def _changes(
-    bank: Bank, files: Files, holding: Holding, items: Mapping[str, Kept]
+    bank: Bank,
+    files: Files,
+    holding: Holding,
+    items: Mapping[str, Kept],
+    moved: Mapping[Key, Key] | None = None,
 ) -> tuple[tuple[Snapshot, str], ...]:
     texts = {path: file.text for path, file in files.items()}
-    new = _edit_items(bank, texts, items)
+    new = _edit_items(bank, texts, items, moved or {})
     _add_items(bank, texts, holding, new)
     _add_made(bank, texts, holding)
     _edit_heads(bank, texts, holding)
@@ -110,12 +152,22 @@ def _changes(
     path = bank.folder / SIGNOFF_FILE
     signoffs = signoffs_of(dict(items), holding)
     if signoffs:
-        texts[path] = signoffs_text(signoffs, texts[path])
+        texts[path] = signoffs_text(signoffs, _signed_anew(texts[path], holding, moved or {}))
     found = ((files.get(path) or take(path), text) for path, text in texts.items())
     return tuple((before, text) for before, text in found if text != before.text)
 
 
-def _edit_items(bank: Bank, texts: dict[Path, str], items: Mapping[str, Kept]) -> dict[str, Kept]:
+def _signed_anew(text: str, holding: Holding, moved: Mapping[Key, Key]) -> str:
+    """Give the sign-offs of items that left no trace their new ids, where they stand."""
+    for (base, _), (new, _) in moved.items():
+        if base not in holding.kept:
+            text = re.sub(rf'^item = "{re.escape(base)}"$', f'item = "{new}"', text, flags=re.M)
+    return text
+
+
+def _edit_items(
+    bank: Bank, texts: dict[Path, str], items: Mapping[str, Kept], moved: Mapping[Key, Key]
+) -> dict[str, Kept]:
     """Give the items of the bank their ids and retirements; return the items it lacks."""
     names = {(each.record.item.id, each.record.hash): name for name, each in items.items()}
     new = dict(items)
@@ -123,7 +175,8 @@ def _edit_items(bank: Bank, texts: dict[Path, str], items: Mapping[str, Kept]) -
     for entry in bank.entries():
         item, path = entry.item, entry.path
         record = record_of(entry.topic, item, bank.licence)
-        name = names[record.item.id, record.hash]
+        here = (record.item.id, record.hash)
+        name = names[moved.get(here, here)]
         if name not in new:  # the same item was there twice, under ids of a conflict
             texts[path] = without_item(texts[path], item.id)
             continue

@@ -4,8 +4,8 @@ A bank is a folder with ``bank.toml`` (:class:`BankFile`) and one file a topic
 (:class:`TopicFile`). The models say what is allowed, field by field; :mod:`.load` turns what
 they refuse into faults with a line, and :mod:`.schema` publishes them as JSON Schema.
 
->>> BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12").marks
-1
+>>> BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12").tier
+'core'
 """
 
 from __future__ import annotations
@@ -231,7 +231,18 @@ class BankItem(_Model):
         AfterValidator(lambda value: _task(value)),
     ] = None
     form: Annotated[Form | None, Field(description="The form the answer has to have.")] = None
-    marks: Annotated[StrictInt, Field(ge=1, le=MOST_MARKS)] = 1
+    marks: Annotated[
+        StrictInt | None,
+        Field(ge=1, le=MOST_MARKS, description="Where it is not by the lines of its working."),
+    ] = None
+    from_year: Annotated[
+        StrictInt | None,
+        Field(
+            ge=1,
+            le=13,
+            description="The first year group it suits, where its mathematics does not tell.",
+        ),
+    ] = None
     model: Annotated[
         tuple[Text, ...], Field(description="The mathematics behind the words of the prompt.")
     ] = ()
@@ -240,6 +251,13 @@ class BankItem(_Model):
         tuple[StrictInt, ...],
         Field(description="Whole numbers the model needs though the prompt does not print them."),
     ] = ()
+    not_needed: Annotated[
+        dict[Text, Text],
+        Field(
+            description="Numbers of the prompt that the model leaves out, each with the reason "
+            "why the answer does not depend on it."
+        ),
+    ] = {}
     options: Annotated[
         dict[Text, Text], Field(description="For choose: each name with what it is worth.")
     ] = {}

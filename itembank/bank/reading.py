@@ -8,13 +8,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
-from itembank.bank.asking import NeedsPerson, ask_of
+from itembank.bank.asking import NeedsPerson, Question, question_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
-from itembank.bank.wording import form_in_words, says_simplest, task_stated
+from itembank.checking.key_forms import form_asked
 from itembank.items.forms import form_fault
 from itembank.items.item import (
     Ask,
@@ -26,6 +27,7 @@ from itembank.items.item import (
     Item,
     Misconception,
     Order,
+    Pick,
     Rewrite,
     Round,
     Sequence,
@@ -35,6 +37,7 @@ from itembank.items.item import (
     Subject,
     Tier,
 )
+from itembank.items.marks import usual_marks
 from itembank.items.number_forms import unsigned
 from itembank.notation.tree import (
     Dec,
@@ -48,9 +51,11 @@ from itembank.notation.tree import (
     Ratio,
     Relation,
     Root,
+    symbols,
     walk,
 )
 from itembank.notation.value import exact
+from itembank.wording.answer import form_in_words, says_simplest
 
 if TYPE_CHECKING:
     from itembank.bank.load import Entry
@@ -72,8 +77,9 @@ def as_item(entry: Entry) -> Item:
 def read_item(item: BankItem, address: str, topic: str) -> Item:
     """Return `item` with the question its prompt asks; raises as :func:`as_item`."""
     maths = read_maths(item)
-    ask = ask_of(item, maths)
-    form = item.form or default_form(item, ask, maths)
+    question = question_of(item, maths)
+    ask = question.ask
+    form = item.form or default_form(item, question, maths)
     if fault := _misformed(ask, maths):
         raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
     slips = tuple(
@@ -89,13 +95,13 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
         Tier(item.tier),
         maths.runs,
         ask,
-        maths.key,
+        _named(ask, maths.key),
         form,
         steps,
         slips,
         canonical(ask, form),
-        item.marks,
-        item.constants,
+        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        question.constants,
         item.accept,
     )
 
@@ -110,14 +116,23 @@ def form_of(item: BankItem, maths: Maths) -> str:
     if item.form:
         return item.form
     try:
-        return default_form(item, ask_of(item, maths), maths)
+        return default_form(item, question_of(item, maths), maths)
     except NeedsPerson:
         return _form_like(maths.key)
 
 
-def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
+def _named(ask: Ask, key: Node) -> Node:
+    """Return the key of a choice among printed numbers as the name of one of them."""
+    if not isinstance(ask, Choose) or isinstance(key, Label):
+        return key
+    return next((Label(name) for name, node in ask.options if node == key), key)
+
+
+def default_form(item: BankItem, question: Question, maths: Maths) -> str:
     """Return the form a key takes where the item states none."""
-    match ask:
+    if asked := form_asked(words_of(maths), question.ask, maths.key):
+        return asked
+    match ask := question.ask:
         case Rewrite(_, detail):
             return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[
                 detail
@@ -138,29 +153,30 @@ def default_form(item: BankItem, ask: Ask, maths: Maths) -> str:
         case Sequence():
             return "nth-term"
         case Common():
-            return "integer"
+            return "simplified" if symbols(maths.key) else "integer"
         case Round():
             words = form_in_words(words_of(maths))
             return words if words in ("percentage", "standard-form") else "rounded"
         case Find(target, _):
-            return _form_of_result(item, target, maths)
+            return question.form or _form_of_result(item, question.task, target, maths)
+        case Pick():
+            return "roots" if isinstance(maths.key, Relation) else "value"
     raise TypeError(ask)
 
 
-def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
-    task = item.task or task_stated(words_of(maths))
+def _form_of_result(item: BankItem, task: str, target: Node, maths: Maths) -> str:
     if task == "prime-factors":
         return "prime-factors"
-    if item.task == "share":
+    if task == "share":
         return "amounts"
     words = form_in_words(words_of(maths))
-    if words and (item.task == "convert" or words != "quantity" or _all_said(item)):
+    if words and (task == "convert" or words != "quantity" or _all_said(item)):
         return words
     if isinstance(target, Listing):
         return "amounts"
     if isinstance(target, Ratio):
         return "ratio"
-    if item.task == "simplify" or says_simplest(words_of(maths)):
+    if task == "simplify" or says_simplest(words_of(maths)):
         if any(isinstance(part, Root) for part in walk(target)):
             return "surd"
         key = unsigned(maths.key)
@@ -173,7 +189,12 @@ def _form_of_result(item: BankItem, target: Node, maths: Maths) -> str:
             return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")
     if isinstance(maths.key, Relation):
         return "solution"
+    if _WHAT_FRACTION.search(words_of(maths)):
+        return "fraction"
     return "value"
+
+
+_WHAT_FRACTION = re.compile(r"\b(?:what|which) fraction\b", re.I)
 
 
 def _all_said(item: BankItem) -> bool:

@@ -6,7 +6,7 @@ and ``key`` are needed. A cell of several entries holds one a line:
 
 * ``model`` and ``accept``: a line each; ``constants``: numbers with spaces or commas between;
 * ``working``: ``words | mathematics``, or the words alone;
-* ``options``: ``name | mathematics``;
+* ``options``: ``name | mathematics``; ``not_needed``: ``number | why it is not needed``;
 * ``misconceptions``: ``id | name | wrong answer | what to ask``.
 
 A ``|`` or ``\`` that belongs to the words is written ``\|`` or ``\\``. Tables with semicolons

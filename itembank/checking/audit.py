@@ -6,6 +6,7 @@ import os
 import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from statistics import median
 
 from itembank.checking import prove_fast, prove_symbolic
 from itembank.checking.exact import differ
@@ -43,6 +44,7 @@ class TopicAudit:
     step_faults: int = 0
     repeats: int = 0
     difficulty: dict[str, float] = field(default_factory=dict)
+    """The median of each tier."""
     faults: list[str] = field(default_factory=list)
 
     @property
@@ -107,11 +109,10 @@ def audit(
     for name in names:
         reports[name].items = sum(len(space) for space in find_topic(name).spaces.values())
     seen: dict[str, set[tuple[object, ...]]] = {}
-    sums: dict[tuple[str, str], tuple[float, int]] = {}
+    hard: dict[tuple[str, str], list[float]] = {}
     for (name, tier, indices, _), part in _run(work, jobs or os.cpu_count() or 1):
         _merge(reports[name], part[0])
-        had, n = sums.get((name, tier), (0.0, 0))
-        sums[name, tier] = (had + part[1], n + len(indices))
+        hard.setdefault((name, tier), []).extend(part[1])
         twins = seen.setdefault(f"{name}/{tier}", set())
         for twin in part[2]:
             if twin in twins:
@@ -124,9 +125,7 @@ def audit(
     for name in names:
         report = reports[name]
         report.difficulty = {
-            tier: round(sums[name, tier][0] / sums[name, tier][1], 2)
-            for tier in Tier
-            if (name, tier) in sums
+            tier: round(median(hard[name, tier]), 2) for tier in Tier if (name, tier) in hard
         }
         levels = list(report.difficulty.values())
         if levels != sorted(set(levels)):
@@ -135,7 +134,7 @@ def audit(
 
 
 Chunk = tuple[str, str, list[int], int]
-Part = tuple[TopicAudit, float, list[tuple[object, ...]]]
+Part = tuple[TopicAudit, list[float], list[tuple[object, ...]]]
 
 
 def _chunks(name: str, limit: int, symbolic_every: int) -> Iterator[Chunk]:
@@ -163,18 +162,20 @@ def _run(work: list[Chunk], jobs: int) -> Iterator[tuple[Chunk, Part]]:
 
 
 def check_chunk(chunk: Chunk) -> Part:
-    """Check some items of one tier; returns counts, the sum of difficulties, and the twins."""
+    """Check some items of one tier; returns counts, the difficulties, and the twins."""
     name, tier, indices, symbolic_every = chunk
-    topic, report, total, twins = find_topic(name), TopicAudit(name), 0.0, []
+    topic, report = find_topic(name), TopicAudit(name)
+    hard: list[float] = []
+    twins: list[tuple[object, ...]] = []
     for place, index in enumerate(indices):
         item = topic.item(Tier(tier), index)
         report.checked += 1
-        total += difficulty(item)
+        hard.append(difficulty(item))
         twins.append(item.twin)
         symbolic = place % symbolic_every == 0
         report.symbolic += symbolic
         check_item(item, report, symbolic=symbolic)
-    return report, total, twins
+    return report, hard, twins
 
 
 def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:

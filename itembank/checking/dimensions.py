@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from itembank.checking.finding import text
+from itembank.notation.clock import times_in
 from itembank.notation.tree import (
     Bracket,
+    ClockTime,
     Frac,
     Juxt,
+    MixedUnits,
     Money,
     Neg,
     Node,
+    NotationError,
     Percent,
     Power,
     Product,
     Quantity,
     Root,
     Sum,
+    symbols,
     walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
@@ -29,7 +35,10 @@ MADE_OF: dict[str, Dimension] = {
     "area": {"length": 2},
     "volume": {"length": 3},
     "speed": {"length": 1, "time": -1},
+    "density": {"mass": 1, "length": -3},
 }
+TIME_OF_DAY: Dimension = {"time of day": 1}
+"""What a clock shows: a point of the day, and no length of time."""
 
 
 def dimension(node: Node) -> Dimension:
@@ -48,6 +57,10 @@ def dimension(node: Node) -> Dimension:
             return dict(MADE_OF.get(name, {name: 1}))
         case Money(_, sign):
             return {CURRENCY[sign].dimension: 1}
+        case MixedUnits(parts):
+            return dimension(parts[0])
+        case ClockTime():
+            return dict(TIME_OF_DAY)
         case Neg(of) | Bracket(of):
             return dimension(of)
         case Percent():
@@ -62,6 +75,8 @@ def dimension(node: Node) -> Dimension:
                 total = _times(total, dimension(factor), -1 if op == "÷" else 1)
             return total
         case Sum(first, rest):
+            if (times := times_in(node)) is not None:
+                return _with_times(node, times)
             total = dimension(first)
             if any(dimension(term) != total for _, term in rest):
                 raise NotExact("unlike things are added")
@@ -74,6 +89,15 @@ def dimension(node: Node) -> Dimension:
                 raise NotExact("a root of a unit")
             return {name: n // index for name, n in total.items()}
     return {}
+
+
+def _with_times(node: Sum, times: int) -> Dimension:
+    """Return the dimension of a sum with times of day: another time, or a length of time."""
+    terms = (node.first, *(term for _, term in node.rest))
+    lengths = [dimension(term) for term in terms if not isinstance(term, ClockTime)]
+    if times not in (0, 1) or any(length != {"time": 1} for length in lengths):
+        raise NotExact("unlike things are added")
+    return dict(TIME_OF_DAY) if times else {"time": 1}
 
 
 def _times(a: Dimension, b: Dimension, sign: int = 1) -> Dimension:
@@ -113,6 +137,8 @@ def kinds(node: Node) -> frozenset[str]:
             names |= MADE_OF.get(name, {name: 1}).keys()
         elif isinstance(part, Money):
             names.add(CURRENCY[part.sign].dimension)
+        elif isinstance(part, ClockTime):
+            names.add("time")
     return frozenset(names)
 
 
@@ -130,6 +156,8 @@ def dimension_words(of: Dimension) -> str:
     >>> [dimension_words(one) for one in ({"length": 2}, {"money": 1, "mass": -1}, {})]
     ['area', 'money for each mass', 'a number without a unit']
     """
+    if of == TIME_OF_DAY:
+        return "a time of day"
     for name, made_of in MADE_OF.items():
         if made_of == of:
             return name
@@ -143,3 +171,21 @@ def dimension_words(of: Dimension) -> str:
         if of
         else ("a number without a unit")
     )
+
+
+def unlike_things(nodes: Iterable[Node]) -> str:
+    """Return the first sum without letters that adds unlike things, in words, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> unlike_things([parse("3 kg + 2 m")]), unlike_things([parse("3 kg + 200 g")])
+    ('3 kg + 2 m adds unlike things', '')
+    """
+    for node in nodes:
+        for part in walk(node):
+            if not isinstance(part, Sum) or symbols(part) or not kinds(part):
+                continue
+            try:
+                dimension(part)
+            except NotationError:
+                return f"{text(part)} adds unlike things"
+    return ""

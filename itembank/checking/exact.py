@@ -10,16 +10,18 @@ from typing import Any
 from itembank.checking.elimination import answer
 from itembank.checking.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.checking.identity import find_rewritten, find_value
-from itembank.checking.keys import Misfit, value_given
+from itembank.checking.key_forms import key_form_fault
+from itembank.checking.keys import Misfit, says, value_given
+from itembank.checking.picking import find_picked
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.ranges import find_range
-from itembank.checking.rounding import find_rounded, rounding_fault
+from itembank.checking.repeats import REPEATS, repeats
+from itembank.checking.rounding import find_rounded
 from itembank.checking.solving import find_solutions
 from itembank.checking.subject import find_subject
 from itembank.checking.surd import surd
 from itembank.checking.whole import find_common, find_nth_term
 from itembank.errors import CheckFailed
-from itembank.items.forms import form_fault
 from itembank.items.item import (
     Choose,
     Common,
@@ -28,6 +30,7 @@ from itembank.items.item import (
     Inequality,
     Item,
     Order,
+    Pick,
     Rewrite,
     Round,
     Solve,
@@ -49,7 +52,8 @@ def prove_fast(item: Item) -> None:
     WrongKey
         If the answer worked out here and the key differ; the message gives both.
     CheckFailed
-        If the key has the wrong form, or the question is not the one printed.
+        If the key has the wrong form, only repeats the question, or the question is not the
+        one printed.
     """
     try:
         fault = unprinted(item) or mismatched(item) or by_first_road(item).fault
@@ -60,14 +64,8 @@ def prove_fast(item: Item) -> None:
     fault = key_form_fault(item)
     if fault:
         raise CheckFailed(f"{item.address}: the key has the wrong form: {fault}")
-
-
-def key_form_fault(item: Item) -> str:
-    """Return what keeps the key from its form, or from having the digits it is rounded to."""
-    fault = form_fault(item.form, item.key)
-    if not fault and isinstance(item.ask, Round):
-        return rounding_fault(item.ask.detail, item.ask.amount, item.key)
-    return fault
+    if repeats(item):
+        raise CheckFailed(f"{item.address}: {REPEATS}")
 
 
 def by_first_road(item: Item) -> Finding:
@@ -90,7 +88,7 @@ def by_first_road(item: Item) -> Finding:
             a, b = _reals((left, right))
             sign: RelationOp = "<" if a < b else ">" if b < a else "="
             ours = Relation(left, ((sign, right),))
-            return found(ours, key, key == ours)
+            return found(ours, key, says(ours, key))
         case Choose(options, detail):
             values = _reals([node for _, node in options])
             best = min(values) if detail == "least" else max(values)
@@ -102,14 +100,16 @@ def by_first_road(item: Item) -> Finding:
             return find_rewritten(target, key)
         case Solve(relations):
             return find_solutions(relations, key)
+        case Pick():
+            return find_picked(ask, key)
         case Subject(relation, letter):
             return find_subject(relation, letter, key)
         case Terms(terms):
             return find_nth_term(terms, key)
         case Common(numbers, detail):
             return find_common(numbers, detail, key)
-        case Round(target, detail, amount):
-            return find_rounded(target, detail, amount, key)
+        case Round(target, detail, amount, way):
+            return find_rounded(target, detail, amount, key, way)
 
 
 def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:

@@ -7,10 +7,14 @@ from fractions import Fraction
 
 from itembank.errors import CheckFailed
 from itembank.items.forms import decimal_node, money_node, number_node
+from itembank.notation.clock import clock_time
 from itembank.notation.line import line
+from itembank.notation.mixed_units import split
 from itembank.notation.tree import (
+    ClockTime,
     Dec,
     Listing,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -98,6 +102,10 @@ def like_the_key(value: Fraction, key: Node) -> Node:
             return like_the_key(value, of)
         case Money(_, "£") if (value * 100).denominator == 1 and value >= 0:
             return money_node(value)
+        case MixedUnits() if (several := split(value, key)) is not None:
+            return several
+        case ClockTime() if value.denominator == 1 and value % 60 == 0:
+            return clock_time(int(value), key)
         case Quantity(_, unit):
             amount = like_the_key(value / UNITS[unit].size, _DECIMAL)
             negative = isinstance(amount, Neg)

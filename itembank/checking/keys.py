@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itembank.marking.same import turned
 from itembank.notation.tree import Either, Listing, Node, NotationError, Relation, Sym, symbols
 
 Solution = dict[str, Node]
@@ -77,7 +78,18 @@ def value_given(key: Node) -> Node:
         return key
     if len(key.rest) != 1 or key.rest[0][0] != "=":
         raise Misfit("the key is not one equation")
-    return key.rest[0][1]
+    left, right = key.first, key.rest[0][1]
+    return left if isinstance(right, Sym) and not isinstance(left, Sym) else right
+
+
+def says(ours: Relation, key: Node) -> bool:
+    """Tell whether a key is a relation, read from the left or from the right.
+
+    >>> from itembank.notation import parse
+    >>> says(parse("3/4 > 2/3"), parse("2/3 < 3/4")), says(parse("3/4 > 2/3"), parse("2/3 > 3/4"))
+    (True, False)
+    """
+    return isinstance(key, Relation) and ours in (key, turned(key))
 
 
 def subjects_given(key: Node, letter: Sym) -> list[Node]:

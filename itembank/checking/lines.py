@@ -23,6 +23,7 @@ from itembank.items.item import (
     Find,
     Inequality,
     Order,
+    Pick,
     Rewrite,
     Round,
     Sequence,
@@ -59,6 +60,8 @@ def line_fault(ask: Ask, line: Node) -> str:
             return _rewrite(target, line)
         case Solve(relations):
             return _solve(relations, line)
+        case Pick(of, _):
+            return line_fault(of, line)
         case Inequality():
             return _inequality(ask, line.parts if isinstance(line, Either) else (line,))
         case Subject():

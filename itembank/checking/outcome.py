@@ -9,12 +9,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from itembank.checking.exact import by_first_road, key_form_fault
+from itembank.checking.dimensions import unlike_things
+from itembank.checking.exact import by_first_road
 from itembank.checking.finding import Finding
-from itembank.checking.printed import mismatched, unprinted
+from itembank.checking.key_forms import key_form_fault
+from itembank.checking.keys import value_given
+from itembank.checking.printed import asked, mismatched, unprinted
+from itembank.checking.repeats import REPEATS, repeats
+from itembank.items.factor_forms import TOO_LARGE
 from itembank.items.forms import form_words
 from itembank.items.item import Item
-from itembank.notation.tree import NotationError
+from itembank.notation.clock import DAY
+from itembank.notation.parse import parse_written
+from itembank.notation.tree import ClockTime, NotationError, Sym, walk
+from itembank.notation.value import exact
 
 
 class State(StrEnum):
@@ -68,6 +76,8 @@ def _judged(item: Item) -> Outcome:
     fault = unprinted(item)
     if fault:
         return Outcome(State.NEEDS_PERSON, _sentence(fault))
+    if unlike := unlike_things(asked(item.ask)):
+        return Outcome(State.NEEDS_PERSON, _sentence(unlike))
     first = by_first_road(item)
     # sympy sees only what the first road could settle, so nothing here takes for ever.
     second = _by_second_road(item)
@@ -75,14 +85,37 @@ def _judged(item: Item) -> Outcome:
     if bool(first.fault) != bool(second.fault):
         says = f"the two roads do not agree: {first.fault or second.fault}"
         return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
+    if first.fault and _other_day(item, first):
+        return Outcome(State.NEEDS_PERSON, "The times are of different days.", *answers)
     fault = "; ".join(one for one in (first.fault, mismatched(item)) if one)
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
     fault = key_form_fault(item)
+    if TOO_LARGE in fault:
+        return Outcome(State.NEEDS_PERSON, _sentence(fault), *answers)
     if fault:
         says = f"the key is worth the right amount but is not {form_words(item.form)}: {fault}"
         return Outcome(State.DISPROVED, _sentence(says), *answers)
+    if repeats(item):
+        says = f"{REPEATS}: look whether anything is left to do"
+        return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
     return Outcome(State.PROVED, "", *answers)
+
+
+def _other_day(item: Item, first: Finding) -> bool:
+    """Tell whether a key differs from what equations with times of day come to by whole days.
+
+    From t + 50 min = 00:20 follows a time before midnight, so that the key is 23:30.
+    """
+    parts = {type(part) for node in asked(item.ask) for part in walk(node)}
+    if not {ClockTime, Sym} <= parts:
+        return False
+    try:
+        answer = parse_written(first.shown)
+        apart = exact(value_given(answer)) - exact(value_given(item.key))
+    except NotationError:
+        return False
+    return apart != 0 and apart % DAY == 0
 
 
 def _by_second_road(item: Item) -> Finding:

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-import re
-from typing import Literal
-
 from itembank.checking.dimensions import answers, dimension, dimension_words, kinds
 from itembank.checking.finding import text
 from itembank.checking.keys import value_given
-from itembank.checking.units_said import other_unit
 from itembank.items.item import (
     Ask,
     Choose,
@@ -18,6 +14,7 @@ from itembank.items.item import (
     Inequality,
     Item,
     Order,
+    Pick,
     Rewrite,
     Round,
     Sequence,
@@ -38,40 +35,8 @@ from itembank.notation.tree import (
     Sym,
     children,
 )
-
-Direction = Literal["ascending", "descending"]
-
-ORDER_WORDS: dict[Direction, str] = {"ascending": "smallest first", "descending": "largest first"}
-"""What a prompt says, in one way or another, so that a list in one order is the only answer."""
-
-_SMALL = "smallest|least|lowest|lightest|shortest|cheapest"
-_LARGE = "largest|greatest|biggest|highest|heaviest|longest|dearest|most expensive"
-
-
-def _order_pattern(start: str, end: str, name: str) -> re.Pattern[str]:
-    return re.compile(
-        rf"\b(?:{start}) first\b|\b(?:{start}) to (?:the )?(?:{end})\b"
-        rf"|\b(?:starting|beginning) with the (?:{start})\b|\b(?:{name})\b",
-        re.I,
-    )
-
-
-_ORDERS: dict[Direction, re.Pattern[str]] = {
-    "ascending": _order_pattern(_SMALL, _LARGE, "ascending|increasing order"),
-    "descending": _order_pattern(_LARGE, _SMALL, "descending|decreasing order"),
-}
-
-
-def order_said(words: str) -> Direction | None:
-    """Return the order the words ask for, or None where they do not say, or say both.
-
-    >>> order_said("Write the times in order, shortest first."), order_said("In order, please.")
-    ('ascending', None)
-    >>> order_said("Order them from largest to smallest.")
-    'descending'
-    """
-    found = [detail for detail, pattern in _ORDERS.items() if pattern.search(words)]
-    return found[0] if len(found) == 1 else None
+from itembank.wording.answer import ORDER_WORDS, order_said
+from itembank.wording.units import other_unit
 
 
 def asked(ask: Ask) -> tuple[Node, ...]:
@@ -87,8 +52,10 @@ def asked(ask: Ask) -> tuple[Node, ...]:
             return (left, right)
         case Choose(options, _):
             return tuple(node for _, node in options)
-        case Rewrite(target, _) | Round(target, _, _):
+        case Rewrite(target, _) | Round(target, _, _, _):
             return (target,)
+        case Pick(of, _):
+            return asked(of)
         case Solve(relations):
             return relations
         case Subject(relation, letter):
@@ -119,7 +86,8 @@ def unprinted(item: Item) -> str:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
         for label, _ in item.ask.options:
-            if label not in said and Label(label) not in shown:
+            named = label in said or Label(label) in shown
+            if not named and not any(text(node) == label for node in shown):
                 return f"the choice {label!r} is not named in the prompt"
     return ""
 
@@ -134,7 +102,7 @@ def mismatched(item: Item) -> str:
     if fault := other_unit(item.key, said):
         return fault
     key, ask = item.key, item.ask
-    if isinstance(ask, Find) and isinstance(key, Relation) and key.first != ask.target:
+    if isinstance(ask, Find) and isinstance(key, Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
     if not kinds(key) <= printed:
@@ -151,6 +119,11 @@ def mismatched(item: Item) -> str:
             asks, gives = dimension_words(wanted), dimension_words(given)
             return f"the question asks for {asks}, the key gives {gives}"
     return ""
+
+
+def _ends(key: Relation) -> tuple[Node, Node]:
+    """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
+    return key.first, key.rest[-1][1]
 
 
 def _gather(node: Node, into: set[Node]) -> None:

@@ -25,9 +25,16 @@ from itembank.notation.tree import (
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact
 
+Way = Literal["nearest", "down", "up"]
+_HALVES: dict[str, Fraction] = {"nearest": Fraction(1, 2), "down": Fraction(0)}
+
 
 def find_rounded(
-    target: Node, detail: Literal["places", "figures", "nearest"], amount: int, key: Node
+    target: Node,
+    detail: Literal["places", "figures", "nearest"],
+    amount: int,
+    key: Node,
+    way: Way = "nearest",
 ) -> Finding:
     """Return the target rounded, halves away from zero, and whether the key is that.
 
@@ -40,7 +47,7 @@ def find_rounded(
     """
     given = value_given(key)
     _, size = unit_of(given)
-    step, ours = rounded(algebra(target) / number(size), detail, amount)
+    step, ours = rounded(algebra(target) / number(size), detail, amount, way)
     if detail == "figures" and ours:
         step = _step(ours, detail, amount)  # 99.96 to 3 figures is 100: its places are fewer
     answer = _with_unit(_printed(ours, step), given)
@@ -76,8 +83,12 @@ def unit_of(node: Node) -> tuple[Node, Fraction]:
     return node, Fraction(1)
 
 
-def rounded(value: Quotient, detail: str, amount: int) -> tuple[Fraction, Fraction]:
+def rounded(
+    value: Quotient, detail: str, amount: int, way: Way = "nearest"
+) -> tuple[Fraction, Fraction]:
     """Return the step rounded to, and the number rounded, halves away from zero.
+
+    *Down* is towards zero and *up* away from it, as the digits are read.
 
     >>> rounded(number(Fraction(5, 2)), "nearest", 1)[1], rounded(number(-25), "figures", 1)[1]
     (Fraction(3, 1), Fraction(-30, 1))
@@ -85,7 +96,7 @@ def rounded(value: Quotient, detail: str, amount: int) -> tuple[Fraction, Fracti
     try:
         value_exact = rational(value)
         step = _step(value_exact, detail, amount)
-        return step, _to(value_exact, step)
+        return step, _to(value_exact, step, way)
     except NotExact:
         pass
     for digits in (30, 45):
@@ -93,9 +104,9 @@ def rounded(value: Quotient, detail: str, amount: int) -> tuple[Fraction, Fracti
         steps = {_step(low, detail, amount), _step(high, detail, amount)}
         if len(steps) == 1:
             (step,) = steps
-            if _to(low, step) == _to(high, step):
-                return step, _to(low, step)
-    raise NotExact("this is too near to half-way to be rounded here")
+            if _to(low, step, way) == _to(high, step, way):
+                return step, _to(low, step, way)
+    raise NotExact("this is too near to where rounding changes to be rounded here")
 
 
 def _step(value: Fraction, detail: str, amount: int) -> Fraction:
@@ -116,8 +127,9 @@ def _step(value: Fraction, detail: str, amount: int) -> Fraction:
     return Fraction(10) ** (exponent - amount + 1)
 
 
-def _to(value: Fraction, step: Fraction) -> Fraction:
-    whole = (abs(value) / step + Fraction(1, 2)).__floor__() * step
+def _to(value: Fraction, step: Fraction, way: Way) -> Fraction:
+    steps = abs(value) / step
+    whole = (steps.__ceil__() if way == "up" else (steps + _HALVES[way]).__floor__()) * step
     return -whole if value < 0 else whole
 
 

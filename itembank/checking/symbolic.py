@@ -9,10 +9,10 @@ import itertools
 from typing import Any
 
 from itembank.checking.finding import Finding, WrongKey, found, ordinal
-from itembank.checking.keys import Misfit, value_given
+from itembank.checking.keys import Misfit, says, value_given
 from itembank.checking.printed import mismatched, unprinted
 from itembank.checking.symbolic_algebra import rewritten, subject
-from itembank.checking.symbolic_solving import inequality, settled, solutions
+from itembank.checking.symbolic_solving import inequality, picked, settled, solutions
 from itembank.checking.symbolic_whole import common, nth_term, rounded
 from itembank.checking.sympy_text import sympy_text
 from itembank.checking.sympy_zero import is_zero
@@ -25,6 +25,7 @@ from itembank.items.item import (
     Inequality,
     Item,
     Order,
+    Pick,
     Rewrite,
     Round,
     Sequence,
@@ -92,21 +93,23 @@ def _road(item: Item) -> Finding:
             gap = to_sympy(left) - to_sympy(right)
             sign: RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
             ours = Relation(left, ((sign, right),))
-            return found(ours, key, key == ours)
+            return found(ours, key, says(ours, key))
         case Choose(options, detail):
             return _choose(options, key, 1 if detail == "least" else -1)
         case Rewrite(target, _):
             return rewritten(target, key)
         case Solve(relations):
             return solutions(relations, key)
+        case Pick():
+            return picked(ask, key)
         case Subject(relation, letter):
             return subject(relation, letter, key)
         case Sequence(terms):
             return nth_term(terms, key)
         case Common(numbers, detail):
             return common(numbers, detail, key)
-        case Round(target, detail, amount):
-            return rounded(target, detail, amount, key)
+        case Round(target, detail, amount, way):
+            return rounded(target, detail, amount, key, way)
 
 
 def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:

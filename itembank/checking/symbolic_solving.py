@@ -11,9 +11,10 @@ from sympy.solvers.inequalities import solve_poly_inequality
 from sympy.solvers.solveset import NonlinearError
 
 from itembank.checking.finding import Finding, found, text
-from itembank.checking.keys import Misfit, solutions_given
-from itembank.checking.sympy_text import node_of
+from itembank.checking.keys import Misfit, solutions_given, value_given
+from itembank.checking.sympy_text import node_of, sympy_text
 from itembank.checking.sympy_zero import is_zero
+from itembank.items.item import Find, Pick
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.tree import (
     Either,
@@ -114,6 +115,45 @@ def solutions(relations: tuple[Relation, ...], key: Node) -> Finding:
         any(_same(one, other) for other in given) for one in every
     )
     return found(ours, key, right)
+
+
+def picked(ask: Pick, key: Node) -> Finding:
+    """Return the one solution or share that the question names, and whether the key is it.
+
+    >>> from itembank.items.item import Solve
+    >>> from itembank.notation import parse
+    >>> picked(Pick(Solve((parse("x^2 = 9"),)), "negative"), parse("3")).fault
+    'it comes to -3, the key says 3'
+    """
+    of = ask.of
+    if isinstance(of, Find):
+        parts = to_sympy(of.target)
+        values = settled(parts if isinstance(parts, list) else [parts], of.relations, False)
+        letter = None
+    else:
+        rows = [row for relation in of.relations for row in equations(relation)]
+        letters = sorted({n for one in of.relations for n in symbols(one)} - {"π"})
+        if len(letters) != 1:
+            raise NotExact("one of several solutions is picked in one letter only")
+        letter = letters[0]
+        every = _solve(rows, [symbol(letter)])
+        values = [one[symbol(letter)] for one in every if _meaningful(one, of.relations)]
+    if ask.which in ("positive", "negative"):
+        ours = [v for v in values if (v.is_positive if ask.which == "positive" else v.is_negative)]
+    elif len(values) > 1:
+        best = (sympy.Max if ask.which == "largest" else sympy.Min)(*values)
+        ours = [value for value in values if is_zero(value - best)]
+    else:
+        ours = []
+    if len(ours) != 1:
+        raise NotExact(f"sympy finds {len(ours)} answers that are the {ask.which} one")
+    value = value_given(key)
+    if isinstance(value, Either | Listing):
+        return found(sympy_text(ours[0]), key, False, "the question has one answer")
+    right = is_zero(ours[0] - to_sympy(value))
+    if letter and isinstance(key, Relation) and key.first != Sym(letter):
+        right = False
+    return found(sympy_text(ours[0]), key, right)
 
 
 def _solve(rows: list[Any], letters: list[Any]) -> list[Values]:

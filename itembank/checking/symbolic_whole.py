@@ -65,7 +65,11 @@ def _by_primes(values: list[Any], pick: Any) -> Any:
 
 
 def rounded(
-    target: Node, detail: Literal["places", "figures", "nearest"], amount: int, key: Node
+    target: Node,
+    detail: Literal["places", "figures", "nearest"],
+    amount: int,
+    key: Node,
+    way: Literal["nearest", "down", "up"] = "nearest",
 ) -> Finding:
     """Return the target rounded by sympy, halves away from zero, and whether it is the key."""
     given = value_given(key)
@@ -85,7 +89,13 @@ def rounded(
         while size != 0 and size < sympy.Integer(10) ** places:
             places -= 1
         step = sympy.Integer(10) ** (places - amount + 1)
-    ours = sympy.sign(value) * sympy.floor(size / step + sympy.Rational(1, 2)) * step
+    steps = size / step
+    whole = {
+        "nearest": sympy.floor(steps + sympy.Rational(1, 2)),
+        "down": sympy.floor(steps),
+        "up": sympy.ceiling(steps),
+    }[way]
+    ours = sympy.sign(value) * whole * step
     return found(sympy_text(ours), key, is_zero(ours - to_sympy(given) / _unit(given)))
 
 

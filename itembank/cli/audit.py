@@ -110,8 +110,8 @@ def as_text(found: Sequence[TopicAudit]) -> str:
 
     rows = []
     for one in found:
-        means = " < ".join(f"{one.difficulty[t]:.2f}" for t in Tier if t in one.difficulty)
-        rows.append([one.topic, *(f"{n:,}" for n in counts(one)), means])
+        medians = " < ".join(f"{one.difficulty[t]:.2f}" for t in Tier if t in one.difficulty)
+        rows.append([one.topic, *(f"{n:,}" for n in counts(one)), medians])
     sums = [sum(column) for column in zip(*(counts(one) for one in found), strict=True)]
     rows.append(["total", *(f"{n:,}" for n in sums), ""])
     faults = [fault for one in found for fault in one.faults]

@@ -16,6 +16,7 @@ from itembank.cli.bank_record import (
     working_line,
 )
 from itembank.cli.bank_typed import (
+    BY_WORKING,
     a_free_id,
     a_line_for,
     a_mistake,
@@ -105,7 +106,8 @@ def _key(draft: Draft) -> None:
 
 
 def _marks(draft: Draft) -> None:
-    draft.record["marks"] = int(ask("Marks", str(draft.record.get("marks", 1)), a_number_of_marks))
+    typed = ask("Marks", str(draft.record.get("marks") or BY_WORKING), a_number_of_marks)
+    draft.record["marks"] = None if typed == BY_WORKING else int(typed)
 
 
 def _working(draft: Draft) -> None:

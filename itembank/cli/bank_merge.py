@@ -32,7 +32,8 @@ def merge(
     """Merge bank B into bank A: everything that is in either, sign-offs among it.
 
     Where both hold different questions under one id, both are kept under ids of their own
-    until one is chosen with ‘itembank bank settle’. Merging again changes nothing.
+    until one is chosen, or both are kept for good, with ‘itembank bank settle’. Merging again
+    changes nothing.
 
     \b
     Examples:
@@ -134,4 +135,7 @@ def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
         lines += [paragraph(f"      {id:<{wide}}  ", text) for id, text in says.items()]
     lines.append("    Keep one of them:")
     lines += [f"      itembank bank settle {id} --bank {bank.folder}" for id in ids]
+    every = "both" if len(ids) == 2 else "all"
+    lines.append(f"    Or keep them {every}, the first with the plain id:")
+    lines.append(f"      itembank bank settle {ids[0]} --both --bank {bank.folder}")
     return lines

@@ -1,4 +1,4 @@
-"""``itembank bank move`` and ``retire``: a question put elsewhere, or taken out of use."""
+"""``itembank bank move``, ``rename`` and ``retire``: elsewhere, by another id, out of use."""
 
 from __future__ import annotations
 
@@ -69,6 +69,30 @@ def move(
         folder="" if to is None else goal.folder,
     )
     say(f"Moved {entry.item.id} from {entry.path} to {file}.")
+
+
+def rename(
+    old: Annotated[str, typer.Argument(metavar="OLD", help="The question's id now.")],
+    new: Annotated[str, typer.Argument(metavar="NEW", help="The id it is to have.")],
+    bank: BankOption = None,
+) -> None:
+    """Give a question another id. Its sign-offs stand, its comments and its place stay.
+
+    Packs, plans and results made before know it by the old id. So does a copy of the bank: merge
+    with one that was not renamed, and the question comes back under the old id, as a twin.
+
+    \b
+    Example:
+      itembank bank rename garden-12 pond-3
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    import datetime
+
+    from itembank.bank.merge_files import prepare_rename
+
+    prepared = prepare_rename(bank_folder(bank), old, new, datetime.date.today())
+    prepared.save()
+    ((before, after),) = prepared.report.renamed
+    say(f"Renamed {before}: it is {after} now, with its sign-offs.")
 
 
 def retire(

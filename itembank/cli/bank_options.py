@@ -34,6 +34,12 @@ FindOption = Annotated[
 Constant = Annotated[
     Texts, typer.Option(metavar="N", help="A number the model needs and the words do not print.")
 ]
+NotNeeded = Annotated[
+    Texts,
+    typer.Option(
+        metavar="NUMBER=WHY", help="A number of the question that the model leaves out, and why."
+    ),
+]
 Choice = Annotated[
     Texts, typer.Option(metavar="NAME=WORTH", help="For the task choose: one of the choices.")
 ]
@@ -72,6 +78,8 @@ def record_of(**given: Any) -> Record:
         record["working"] = [working_line(line) for line in lines]
     if numbers := record.pop("constant", None):
         record["constants"] = whole_numbers(numbers, "--constant")
+    if spare := record.pop("not_needed", None):
+        record["not_needed"] = dict(pair(one, "--not-needed NUMBER=WHY") for one in spare)
     if choices := record.pop("choice", None):
         record["options"] = dict(pair(one, "--choice NAME=WORTH") for one in choices)
     if texts := record.pop("mistake", None):

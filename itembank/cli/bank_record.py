@@ -18,7 +18,8 @@ Record = dict[str, Any]
 
 ORDER = (
     *("id", "tier", "task", "prompt", "options", "choose", "key", "form", "marks", "model", "find"),
-    *("constants", "accept", "working", "author", "licence", "source", "created"),
+    *("constants", "not_needed", "accept", "working", "from_year"),
+    *("author", "licence", "source", "created"),
     *("retired", "retired_because", "misconceptions"),
 )
 """In which order the keys of an item are written."""

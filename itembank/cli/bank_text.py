@@ -37,20 +37,22 @@ def printed(item: BankItem) -> Printed:
     from itembank.bank.maths import read_maths
     from itembank.bank.reading import form_of
     from itembank.items.item import Misconception, Slip, Step
+    from itembank.items.marks import usual_marks
 
     maths = read_maths(item)
+    steps = tuple(
+        Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
+    )
     return Printed(
         maths.runs,
         maths.key,
         form_of(item, maths),
-        tuple(
-            Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
-        ),
+        steps,
         tuple(
             Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ),
-        item.marks,
+        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
     )
 
 

@@ -18,27 +18,8 @@ if TYPE_CHECKING:
 
     from itembank.bank.load import Bank
 
-STARTS = {
-    "work out": "work-out",
-    "simplify": "simplify",
-    "expand": "expand",
-    "multiply out": "expand",
-    "factorise": "factorise",
-    "solve": "solve",
-    "make": "make-subject",
-    "share": "share",
-    "divide": "share",
-    "round": "round",
-}
-"""The first words of a question, and the task they usually set."""
-WITHIN = {
-    "smallest first": "order",
-    "largest first": "order",
-    "highest common factor": "hcf",
-    "lowest common multiple": "lcm",
-    "product of prime": "prime-factors",
-    "nth term": "nth-term",
-}
+FOR_FILES = {"missing": "work-out", "find-letter": "solve", "extreme": "choose"}
+"""Tasks of the words that stand in a file under another name."""
 
 
 def likely_task(prompt: str) -> str:
@@ -47,15 +28,16 @@ def likely_task(prompt: str) -> str:
     >>> likely_task("Solve {2x = 6}."), likely_task("Write in order, smallest first: {1, 3}")
     ('solve', 'order')
     """
-    words = prompt.lower()
-    for phrase, task in WITHIN.items():
-        if phrase in words:
-            return task
-    for phrase, task in STARTS.items():
-        # "Share" and "divide" set a sharing task only where a ratio stands there.
-        if words.startswith(phrase) and (task != "share" or ":" in words):
-            return task
-    return ""
+    from itembank.bank.asking import NeedsPerson, question_of
+    from itembank.bank.maths import UnreadableMaths, read_maths
+    from itembank.bank.model import BankItem
+
+    item = BankItem(id="new", tier="core", prompt=prompt, key="1")
+    try:
+        question = question_of(item, read_maths(item))
+    except (NeedsPerson, UnreadableMaths):
+        return ""
+    return FOR_FILES.get(question.task, question.task)
 
 
 def a_prompt(typed: str) -> str:
@@ -112,10 +94,16 @@ def a_word(kind: str, words: Sequence[str]) -> Check:
     return check
 
 
+BY_WORKING = "by its working"
+"""What stands for no number of marks: the lines of working say how many."""
+
+
 def a_number_of_marks(typed: str) -> str:
-    """Check a number of marks."""
+    """Check a number of marks, or the words that leave it to the lines of working."""
     from itembank.bank.model import MOST_MARKS
 
+    if typed == BY_WORKING:
+        return typed
     if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:9]) <= MOST_MARKS):
         raise ItembankError(f"Write a whole number from 1 to {MOST_MARKS}.")
     return typed

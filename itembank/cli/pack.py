@@ -87,6 +87,13 @@ def pack(
             help="Use signed questions alone, and generate none; or others as well.",
         ),
     ] = None,
+    beyond_year: Annotated[
+        bool | None,
+        typer.Option(
+            "--beyond-year/--within-year",
+            help="Ask for content of later years too; or only what suits the class’s year.",
+        ),
+    ] = None,
     output: Annotated[
         Path | None,
         typer.Option(metavar="DIR", help="Where to put the pack's folder; ‘output’ if there is."),
@@ -134,6 +141,7 @@ def pack(
         questions_from=questions_from,
         prefer=prefer,
         signed_only=signed_only,
+        beyond_year=beyond_year,
     )
     home = output if output is not None else output_home(Path.cwd())
     if from_ is not None:

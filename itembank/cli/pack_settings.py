@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -53,6 +53,7 @@ class Given:
     questions_from: str | None = None
     prefer: str | None = None
     signed_only: bool | None = None
+    beyond_year: bool | None = None
 
     @property
     def draw_from(self) -> DrawFrom:
@@ -64,7 +65,13 @@ class Given:
         for folder in self.banks:
             if (wrong := no_bank(folder)) is not None:
                 raise ItembankError(wrong)
-        return DrawFrom(self.banks or None, self.questions_from, self.prefer, self.signed_only)
+        return DrawFrom(
+            self.banks or None,
+            self.questions_from,
+            self.prefer,
+            self.signed_only,
+            self.beyond_year,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +138,8 @@ def resolve(
             "Go to a department's folder, name it with --department, or name topics with --topic."
         )
     drawing = draw_from(given, plan, group, department).settle()
+    if group is not None:
+        drawing = replace(drawing, year=group.year)
     there = KnownTopics(known, drawing.banks)
     for topic in topics:
         if topic.id not in there:

@@ -100,7 +100,7 @@ def item_text(number: int, item: Item) -> str:
     from itembank.items.difficulty import difficulty
 
     lines = question_lines(f"{number}. ", item)
-    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):g})"))
+    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):.1f})"))
     return "\n".join(lines)
 
 

@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated, TypeAlias
+from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
 from itembank.errors import ItembankError
+from itembank.faults import join_words
+
+if TYPE_CHECKING:
+    from collections.abc import Collection
+
+    from itembank.items.topic import Topic
 
 Rows: TypeAlias = list[list[str]]
-"""A topic's id and title, and the number of questions of each tier."""
+"""A topic's id and title, the year from which it suits, the number of questions of each tier."""
 
 
 def topics(
@@ -24,6 +30,8 @@ def topics(
 ) -> None:
     """List the topics, with the number of different questions each tier can ask.
 
+    The year is the first that a topic suits by the national curriculum; a class meets nothing
+    of a later year unless its department asks for it (beyond_year).
     Where a bank is near or named, its topics follow, with the questions it has in use.
 
     \b
@@ -33,16 +41,19 @@ def topics(
       itembank topics --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.find import nearby_banks
-    from itembank.faults import join_words
+    from itembank.cli.text import paragraph
     from itembank.items.item import Tier
     from itembank.items.registry import find_topic, topic_ids
+    from itembank.packs.within_year import first_years
 
     groups: list[tuple[str, Rows]] = []
     rows: Rows = []
+    notes: list[tuple[str, str]] = []
     for name in topic_ids():
         topic = find_topic(name)
         counts = [f"{len(topic.spaces[t]):,}" if t in topic.spaces else "–" for t in Tier]
-        rows.append([topic.id, topic.title, *counts])
+        rows.append([topic.id, topic.title, years_text(first_years(topic)), *counts])
+        notes += _notes(topic)
     groups.append(("", rows))
     if folders := nearby_banks(tuple(bank or ())):
         groups += _in_banks(folders)
@@ -54,35 +65,71 @@ def topics(
     for head, rows in groups:
         wanted = [row for row in rows if strand in (None, row[0].partition(".")[0])]
         if wanted:
-            shown.append("\n".join(filter(None, (head, _table(wanted)))))
+            told = [
+                paragraph("", text) for part, text in notes if not head and strand in (None, part)
+            ]
+            shown.append("\n".join(filter(None, (head, _table(wanted), *told))))
     typer.echo("\n\n".join(shown))
 
 
 def _in_banks(folders: tuple[Path, ...]) -> list[tuple[str, Rows]]:
     """Return a heading and the topics of each bank, with how many questions are in use."""
     from itembank.bank.addresses import read_banks
+    from itembank.bank.year import entry_year
     from itembank.items.item import Tier
 
     groups: list[tuple[str, Rows]] = []
     for one in read_banks(folders):
         rows: Rows = []
         for topic in one.topics:
-            tiers = [entry.item.tier for entry in topic.entries if entry.item.retired is None]
-            rows.append([topic.id, topic.title, *(str(tiers.count(t.value) or "–") for t in Tier)])
+            used = [entry for entry in topic.entries if entry.item.retired is None]
+            tiers = [entry.item.tier for entry in used]
+            years = years_text({entry_year(entry) for entry in used})
+            counts = [str(tiers.count(t.value) or "–") for t in Tier]
+            rows.append([topic.id, topic.title, years, *counts])
         groups.append((f"In the bank {one.name}, {one.title}:", rows))
     return groups
+
+
+def years_text(years: Collection[int]) -> str:
+    """Return the first year of a topic, and the later ones of which only some of it is.
+
+    >>> years_text({7}), years_text({10}), years_text({7, 10}), years_text(())
+    ('7', '10', '7, some 10', '–')
+    """
+    first, *later = [str(one) for one in sorted(years)] or ["–"]
+    return f"{first}, some {join_words(later)}" if later else first
+
+
+def _notes(topic: Topic) -> list[tuple[str, str]]:
+    """Return the strand and a sentence for each tier of which only a part is of a later year."""
+    found = []
+    for tier, parts in topic.later.items():
+        for part in parts:
+            if part.holds is None:
+                continue
+            space, content = topic.spaces[tier], part.content
+            count = sum(part.holds(*values) for values in space)
+            found.append(
+                (
+                    topic.strand,
+                    f"Of {topic.id}, {count} of {len(space)} {tier} questions are from year "
+                    f"{content.from_year}: {content}.",
+                )
+            )
+    return found
 
 
 def _table(rows: Rows) -> str:
     from itembank.cli.text import fits, table
     from itembank.items.item import Tier
 
-    heads = ["topic", "title", *(tier.value for tier in Tier)]
-    shown = table(heads, rows, right={2, 3, 4})
+    heads = ["topic", "title", "year", *(tier.value for tier in Tier)]
+    shown = table(heads, rows, right={3, 4, 5})
     if fits(shown):
         return shown
     # A title under its topic can be read; a row broken at the window's edge cannot.
-    short = table([heads[0], *heads[2:]], [[row[0], *row[2:]] for row in rows], {1, 2, 3})
+    short = table([heads[0], *heads[2:]], [[row[0], *row[2:]] for row in rows], {2, 3, 4})
     first, *others = short.splitlines()
     pairs = zip(others, rows, strict=True)
     return "\n".join([first, *(f"{line}\n    {row[1]}" for line, row in pairs)])

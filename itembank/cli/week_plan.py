@@ -19,6 +19,8 @@ from itembank.planning.week_choice import Hold, Known, choose_week
 from itembank.planning.week_plan import PlannedLesson, WeekPlan
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from itembank.packs.build import PackRequest
     from itembank.planning.department import SchoolClass
     from itembank.planning.folder import Folder
@@ -84,10 +86,31 @@ class Planner:
     def known(self, before: datetime.date, seed: int) -> Known:
         """Return what the class knows of each topic `before` a day, from plans and results."""
         scheme = self.folder.scheme_of(self.school_class)
+        left = tuple(one for one in scheme.topics if one.topic not in self.beyond_year)
+        scheme = replace(scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
         states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
+
+    @cached_property
+    def beyond_year(self) -> Mapping[str, str]:
+        """Return why each topic of the scheme that is beyond the class's year is left out."""
+        from itembank.cli.pack_settings import Given, draw_from
+        from itembank.items.registry import find_topic
+        from itembank.packs.within_year import all_beyond, why_beyond
+
+        one, department = self.school_class, self.folder.department
+        drawing = replace(draw_from(Given(), None, one, department).settle(), year=one.year)
+        found = {}
+        for taught in self.folder.scheme_of(one).topics:
+            year = drawing.year_for(taught.topic)
+            if year is None or taught.topic not in self.titles:
+                continue
+            topic = find_topic(taught.topic)
+            if all_beyond(topic, year):
+                found[topic.id] = why_beyond(topic, year)
+        return found
 
     @cached_property
     def recorded(self) -> Recorded:

@@ -214,6 +214,11 @@ class _Run:
                     f"The pack of {lesson} is not as the plan has it now. To make it anew: "
                     f"--plan {week.path} --only {lesson.date} --replace"
                 )
+        self.notes += [
+            f"{why} {self.planner.school_class.name} is not asked about it. To ask for it all the "
+            f'same, write beyond_year = ["{name}"] in department.toml.'
+            for name, why in self.planner.beyond_year.items()
+        ]
         for remark in (*self.planner.folder.remarks, *self.notes):
             say(f"Note: {remark}")
         for lesson in built:

@@ -6,7 +6,7 @@ A rule gets a tree and returns what keeps it from having the form, or an empty s
 from __future__ import annotations
 
 from itembank.items.letter_forms import expression, simplified
-from itembank.items.number_forms import GOOD, amount, number
+from itembank.items.number_forms import GOOD, amount, bare, number
 from itembank.items.value_forms import finished_number
 from itembank.notation.tree import Either, Label, Listing, Node, Relation, Sym, symbols
 
@@ -15,12 +15,27 @@ NOT_SOLVED = "it is not a letter, a sign and a number"
 
 def solution(node: Node) -> str:
     """Allow a letter, an equals sign and a number."""
-    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
+    right = solved_for(node)
+    return right if isinstance(right, str) else number(right) and amount(right)
+
+
+def solved_for(node: Node) -> Node | str:
+    """Return what a solution says its letter is, or what keeps it from being one.
+
+    >>> from itembank.notation.parse import parse
+    >>> solved_for(parse("5 = x")), solved_for(parse("2x = 6"))
+    (Int(n=5), 'it is not a letter, a sign and a number')
+    """
+    node = bare(node)
+    if not (isinstance(node, Relation) and len(node.rest) == 1):
         return NOT_SOLVED
     op, right = node.rest[0]
-    if op != "=":
-        return "the sign is not ="
-    return number(right) and amount(right)
+    left, right = bare(node.first), bare(right)
+    if not isinstance(left, Sym) and not symbols(left):
+        left, right = right, left
+    if not isinstance(left, Sym):
+        return NOT_SOLVED
+    return right if op == "=" else "the sign is not ="
 
 
 def inequality(node: Node) -> str:
@@ -39,7 +54,9 @@ def inequality(node: Node) -> str:
     ops = [op for op, _ in node.rest]
     if any(op in ("=", "≠") for op in ops):
         return "the sign is not an inequality sign"
-    sides = [node.first, *(side for _, side in node.rest)]
+    sides = [bare(node.first), *(bare(side) for _, side in node.rest)]
+    if len(sides) == 2 and not isinstance(sides[0], Sym):
+        sides.reverse()  # 4 < x says x > 4
     if len(sides) == 3 and isinstance(sides[1], Sym):
         if not (set(ops) <= {"<", "≤"} or set(ops) <= {">", "≥"}):
             return "its two signs do not point the same way"
@@ -63,11 +80,9 @@ def roots(node: Node) -> str:
     """
     if isinstance(node, Either | Listing):
         return next((fault for fault in map(roots, node.parts) if fault), GOOD)
-    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
-        return NOT_SOLVED
-    op, right = node.rest[0]
-    if op != "=":
-        return "the sign is not ="
+    right = solved_for(node)
+    if isinstance(right, str):
+        return right
     return expression(right) if symbols(right) else finished_number(right)
 
 
@@ -80,13 +95,16 @@ def subject(node: Node) -> str:
     """
     if isinstance(node, Either):
         return next((fault for fault in map(subject, node.parts) if fault), GOOD)
-    if not (isinstance(node, Relation) and len(node.rest) == 1 and isinstance(node.first, Sym)):
-        return "it does not begin with one letter and an equals sign"
+    if not (isinstance(node, Relation) and len(node.rest) == 1):
+        return "it is not one letter, an equals sign and an expression"
     op, right = node.rest[0]
+    left, right = bare(node.first), bare(right)
+    if not isinstance(left, Sym):
+        return "it is not one letter, an equals sign and an expression"
     if op != "=":
         return "the sign is not ="
-    if node.first.name in symbols(right):
-        return f"{node.first.name} stands on both sides"
+    if left.name in symbols(right):
+        return f"{left.name} stands on both sides"
     return expression(right)
 
 

@@ -11,8 +11,10 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from itembank.items import answer_forms as answers
+from itembank.items import factor_forms as factors
 from itembank.items import letter_forms as letters
 from itembank.items import number_forms as numbers
+from itembank.items import power_forms as powers
 from itembank.items import value_forms as values
 from itembank.notation.tree import Dec, Frac, Int, Mixed, Money, Neg, Node
 
@@ -39,10 +41,16 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "surd": ("the simplest form of a surd, with no root in a denominator", values.surd),
     "standard-form": ("standard form, a × 10^n with a from 1 up to 10", values.standard_form),
     "prime-factors": ("a product of prime numbers or their powers", values.prime_factors),
+    "prime-powers": ("a product of powers of prime numbers", powers.prime_powers),
+    "power": ("a single power", powers.power),
+    "powers": ("a product of powers, each number or letter once", powers.powers),
+    "product": ("a product written out, without powers", powers.product),
     "expression": ("a finished expression, like terms collected", letters.expression),
     "simplified": ("an expression in its simplest form", letters.simplified),
+    "single-fraction": ("a single fraction in its simplest form", letters.single_fraction),
+    "positive-indices": ("the simplest form with positive powers", powers.positive_indices),
     "expanded": ("an expression without brackets, like terms collected", letters.expanded),
-    "factorised": ("a product of factors, fully factorised", letters.factorised),
+    "factorised": ("a product of factors, fully factorised", factors.factorised),
     "solution": ("the letter, an equals sign and its value", answers.solution),
     "inequality": ("the letter, an inequality sign and a number", answers.inequality),
     "roots": ("every solution, as letter = number", answers.roots),

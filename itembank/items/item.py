@@ -20,6 +20,10 @@ class Tier(StrEnum):
     CHALLENGE = "challenge"
 
 
+Which: TypeAlias = Literal["largest", "smallest", "positive", "negative"]
+"""One of several solutions or shares."""
+
+
 @dataclass(frozen=True, slots=True)
 class Find:
     """Work out `target`, given that every relation holds.
@@ -83,6 +87,17 @@ class Solve:
 
 
 @dataclass(frozen=True, slots=True)
+class Pick:
+    """Of the solutions of `of`, or of the parts of its target, give only the one that is named.
+
+    *The positive solution*, *the larger share*: the key is that one, alone.
+    """
+
+    of: Find | Solve
+    which: Which
+
+
+@dataclass(frozen=True, slots=True)
 class Subject:
     """Make `letter` the subject of a formula."""
 
@@ -109,12 +124,15 @@ class Common:
 class Round:
     """Round `target` to `amount` decimal places or significant figures, or to the nearest `amount`.
 
-    Halves are rounded away from zero (common practice in schools, no source).
+    Halves are rounded away from zero (common practice in schools, no source). With `way` *down*
+    the digits after the last that is kept are dropped, so that a number is truncated; *up* goes
+    to the next one away from zero where anything was dropped.
     """
 
     target: Node
     detail: Literal["places", "figures", "nearest"]
     amount: int
+    way: Literal["nearest", "down", "up"] = "nearest"
 
 
 Ask: TypeAlias = (
@@ -125,6 +143,7 @@ Ask: TypeAlias = (
     | Choose
     | Rewrite
     | Solve
+    | Pick
     | Subject
     | Sequence
     | Common
@@ -164,7 +183,8 @@ class Draft:
 
     `constants` are whole numbers the mathematics needs though the prompt does not print
     them, such as the 180 degrees of a triangle. `twin` is equal for two questions that are
-    the same in disguise (same parameters up to order).
+    the same in disguise (same parameters up to order). Without `marks` a question is worth what
+    its working says (:mod:`itembank.items.marks`).
     """
 
     prompt: tuple[Run, ...]
@@ -174,7 +194,7 @@ class Draft:
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
     twin: tuple[object, ...]
-    marks: int = 1
+    marks: int | None = None
     constants: tuple[int, ...] = ()
 
 

@@ -9,16 +9,26 @@ from collections import Counter
 from collections.abc import Iterator
 from math import gcd
 
-from itembank.items.number_forms import GOOD
-from itembank.items.polynomials import common_letters, share_a_factor, splits, whole_content
+from itembank.items.number_forms import GOOD, TWO_MINUSES, bare
+from itembank.items.polynomials import (
+    common_letters,
+    proportional,
+    share_a_factor,
+    whole_content,
+)
 from itembank.items.value_forms import finished_number
-from itembank.notation.algebra import UNIT, algebra
+from itembank.notation.algebra import Quotient, algebra
 from itembank.notation.tree import (
     Blank,
     Bracket,
+    Dec,
+    Either,
     Frac,
     Int,
     Juxt,
+    Label,
+    Listing,
+    Mixed,
     Money,
     Neg,
     Node,
@@ -27,6 +37,8 @@ from itembank.notation.tree import (
     Power,
     Product,
     Quantity,
+    Ratio,
+    Relation,
     Root,
     Sum,
     Sym,
@@ -49,14 +61,16 @@ def expression(node: Node) -> str:
     >>> expression(parse("2x + 3x")), expression(parse("(2x + 4)/6"))
     ('like terms are not collected', 'a fraction can be cancelled')
     """
+    if isinstance(node, Relation | Ratio | Listing | Either | Label):
+        return "it is not an expression"
     if not symbols(node):
         return finished_number(node)
     match node:
         case Sym() | Blank():
             return GOOD
         case Neg(of) | Bracket(of) | Percent(of) | Root(of, _):
-            if isinstance(node, Neg) and isinstance(of, Neg):
-                return "two minus signs stand together"
+            if isinstance(node, Neg) and isinstance(bare(of), Neg):
+                return TWO_MINUSES
             return expression(of)
         case Money(amount, _) | Quantity(amount, _):
             return expression(amount)
@@ -67,7 +81,7 @@ def expression(node: Node) -> str:
                 return "a power of 0 or 1 is left"
             return expression(base) or expression(exponent)
         case Juxt(factors):
-            return _juxt(factors)
+            return side_by_side(factors)
         case Frac(top, bottom):
             return _fraction(top, bottom)
         case Sum():
@@ -79,10 +93,15 @@ def expression(node: Node) -> str:
     return "it is not an expression"
 
 
-def _juxt(factors: tuple[Node, ...]) -> str:
+def side_by_side(factors: tuple[Node, ...]) -> str:
+    """Allow factors without signs between them: a number first, each letter once, as in 3xy."""
     letters: Counter[str] = Counter()
+    roots = 0
     for place, factor in enumerate(factors):
-        inner = factor.of if isinstance(factor, Bracket) else factor
+        inner = bare(factor)
+        if isinstance(inner, Neg):
+            return "a minus sign stands inside the product"
+        roots += isinstance(inner, Root) and not symbols(inner)
         if not symbols(factor) and not isinstance(inner, Root | Sum):
             if place:
                 return "two numbers are left to multiply"
@@ -93,29 +112,41 @@ def _juxt(factors: tuple[Node, ...]) -> str:
         fault = expression(factor)
         if fault:
             return fault
-        base = factor.base if isinstance(factor, Power) else factor
+        base = bare(factor.base) if isinstance(factor, Power) else inner
         if isinstance(base, Sym):
             letters[base.name] += 1
     if any(times > 1 for times in letters.values()):
         return "a letter stands twice in one product"
-    return GOOD
+    return "two roots are left to multiply" if roots > 1 else GOOD
 
 
 def _fraction(top: Node, bottom: Node) -> str:
     fault = expression(top) or expression(bottom)
     if fault:
         return fault
-    if bottom == Int(1):
+    if bare(bottom) == Int(1):
         return "the denominator is 1"
-    if any(isinstance(part, Frac) for side in (top, bottom) for part in walk(side)):
+    if isinstance(bare(bottom), Neg):
+        return "the minus sign stands in the denominator"
+    parts = [part for side in (top, bottom) for part in walk(side)]
+    if any(isinstance(part, Frac) for part in parts):
         return "a fraction stands inside a fraction"
+    if any(isinstance(part, Power) and isinstance(bare(part.exponent), Neg) for part in parts):
+        return "a negative power is left in a fraction"
     try:
         above, below = algebra(top).top, algebra(bottom).top
     except NotationError:
-        return GOOD
+        return CANCELS if bare(top) == bare(bottom) else GOOD
     if not below:
         return "it divides by zero"
-    if gcd(whole_content(above), whole_content(below)) != 1:
+    if not above:
+        return "a fraction that is 0 is left"
+    # A decimal that a formula divides by may stay, but not a calculation with one.
+    contents = whole_content(above), whole_content(below)
+    if 0 in contents:
+        numbers = symbols(bottom) or abs(next(iter(above.values()))) == 1 or len(above) > 1
+        return GOOD if numbers else "a division is left to do"
+    if gcd(*contents) != 1:
         return CANCELS
     common = common_letters(above) & common_letters(below)
     return CANCELS if common else GOOD
@@ -127,9 +158,10 @@ def _terms(node: Sum) -> Iterator[Node]:
 
 
 def _sum(node: Sum) -> str:
-    if any(isinstance(term, Neg) for _, term in node.rest):
+    if any(isinstance(bare(term), Neg) for _, term in node.rest):
         return "two signs stand together"
-    seen = set()
+    seen: list[Quotient] = []
+    others: set[Node] = set()
     for term in _terms(node):
         fault = expression(term)
         if fault:
@@ -139,14 +171,27 @@ def _sum(node: Sum) -> str:
         try:
             quotient = algebra(term)
         except NotationError:
-            continue
-        # Like terms have one term over one term, with the same letters, exponents and roots.
-        if len(quotient.top) == len(quotient.bottom) == 1:
-            kind = (*quotient.top, *quotient.bottom)
-            if kind in seen:
+            body = _body(term)
+            if body in others:
                 return LIKE_TERMS
-            seen.add(kind)
+            others.add(body)
+            continue
+        if any(proportional(quotient, other) for other in seen):
+            return LIKE_TERMS
+        seen.append(quotient)
     return GOOD
+
+
+def _body(term: Node) -> Node:
+    """Return a term without the number in front of it, or under it."""
+    match bare(term):
+        case Neg(of):
+            return _body(of)
+        case Frac(top, Int()):
+            return _body(top)
+        case Juxt((Int() | Dec() | Mixed() | Bracket(Frac(Int(), Int())), *rest)) if rest:
+            return rest[0] if len(rest) == 1 else Juxt(tuple(rest))
+    return bare(term)
 
 
 def simplified(node: Node) -> str:
@@ -167,6 +212,8 @@ def simplified(node: Node) -> str:
         if isinstance(part, Sum):
             if any(_multiplied(term) for term in _terms(part)):
                 return "a bracket is left to multiply out"
+            if sum(_divided_by_letters(term) for term in _terms(part)) > 1:
+                return "fractions are left to put over one denominator"
         elif isinstance(part, Frac):
             try:
                 above, below = algebra(part.num).top, algebra(part.den).top
@@ -177,6 +224,27 @@ def simplified(node: Node) -> str:
     return GOOD
 
 
+def _divided_by_letters(term: Node) -> bool:
+    term = bare(term)
+    term = bare(term.of) if isinstance(term, Neg) else term
+    return isinstance(term, Frac) and bool(symbols(term.den))
+
+
+def single_fraction(node: Node) -> str:
+    """Allow one fraction that is in its simplest form, or what is left where it cancels whole.
+
+    >>> from itembank.notation.parse import parse
+    >>> single_fraction(parse("(x + y)/(xy)")), single_fraction(parse("1/x + 1/y"))
+    ('', 'it is not a single fraction')
+    """
+    inner = bare(node)
+    inner = bare(inner.of) if isinstance(inner, Neg) else inner
+    fractions = [part for part in walk(node) if isinstance(part, Frac)]
+    if fractions != ([inner] if isinstance(inner, Frac) else []):
+        return "it is not a single fraction"
+    return simplified(node)
+
+
 def expanded(node: Node) -> str:
     """Allow an expression with no bracket multiplied or raised to a power, like terms collected.
 
@@ -184,6 +252,7 @@ def expanded(node: Node) -> str:
     >>> expanded(parse("x^2 + 5x + 6")), expanded(parse("x(x + 5) + 6"))
     ('', 'a bracket is left to multiply out')
     """
+    node = bare(node)
     if any(_multiplied(part) for part in walk(node)):
         return "a bracket is left to multiply out"
     return expression(node)
@@ -201,46 +270,3 @@ def _multiplied(node: Node) -> bool:
         case Frac(num=Juxt() | Power() as top):
             return _multiplied(top)
     return False
-
-
-def factorised(node: Node) -> str:
-    """Allow a product of factors that have no common factor left and do not split further.
-
-    Looked for are common numbers and letters, and two factors of the second degree (also in
-    x² or in two letters, as x² − y²), over the rational numbers.
-
-    >>> from itembank.notation.parse import parse
-    >>> [factorised(parse(text)) for text in ("(x + 1)(x - 4)", "(x + 3)^2", "x^2(y - 1)")]
-    ['', '', '']
-    >>> factorised(parse("2(2x + 4)")), factorised(parse("2(x^2 - 9)"))
-    ('2x + 4 has a common factor left', 'x^2 - 9 can be factorised further')
-    """
-    from itembank.notation.line import line
-
-    node = node.of if isinstance(node, Neg) else node
-    match node:
-        case Juxt(factors):
-            pass
-        case Power(Bracket(), Int(n)) if n > 1:
-            factors = (node,)
-        case _:
-            return "it is not a product of factors"
-    fault = _juxt(factors)
-    if fault:
-        return fault
-    for factor in factors:
-        base = factor.base if isinstance(factor, Power) else factor
-        if not isinstance(base, Bracket) or not isinstance(base.of, Sum):
-            continue
-        try:
-            quotient = algebra(base.of)
-        except NotationError:
-            continue
-        if quotient.bottom != {UNIT: 1}:
-            return f"{line(base.of)} still holds a fraction"
-        content = whole_content(quotient.top)
-        if content != 1 or common_letters(quotient.top):
-            return f"{line(base.of)} has a common factor left"
-        if splits(quotient.top):
-            return f"{line(base.of)} can be factorised further"
-    return GOOD

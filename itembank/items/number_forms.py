@@ -7,49 +7,134 @@ from __future__ import annotations
 
 from math import gcd
 
+from itembank.notation.mixed_units import carry_fault
 from itembank.notation.tree import (
+    Bracket,
     Dec,
     Frac,
     Int,
+    Juxt,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
     Percent,
+    Power,
+    Product,
     Quantity,
     Ratio,
+    Root,
+    Sum,
+    symbols,
+    walk,
 )
 from itembank.notation.value import exact
 
 GOOD = ""
+TWO_MINUSES = "two minus signs make a plus"
+ONE_BELOW = "the denominator is 1"
+NOT_LOWEST = "the fraction is not in its lowest terms"
+NOT_WHOLE = "its numerator and denominator are not both whole numbers"
+DIVIDES_BY_ZERO = "it divides by zero"
+
+
+def bare(node: Node) -> Node:
+    """Return `node` without the brackets around the whole of it.
+
+    >>> bare(Bracket(Bracket(Int(3))))
+    Int(n=3)
+    """
+    while isinstance(node, Bracket):
+        node = node.of
+    return node
 
 
 def unsigned(node: Node) -> Node:
-    """Return `node` without its prefix minus."""
-    return node.of if isinstance(node, Neg) else node
+    """Return `node` without its prefix minus, and without brackets around the whole of it.
+
+    >>> unsigned(Neg(Bracket(Frac(Int(3), Int(4)))))
+    Frac(num=Int(n=3), den=Int(n=4))
+    """
+    node = bare(node)
+    return bare(node.of) if isinstance(node, Neg) else node
+
+
+def sort_of(node: Node) -> str:
+    """Say what sort of number a tree is, as the reason why it is not another.
+
+    >>> sort_of(Mixed(2, 1, 3)), sort_of(Dec("0", "5"))
+    ('it is a mixed number', 'it is a decimal')
+    """
+    match unsigned(node):
+        case Int():
+            return "it is a whole number"
+        case Dec():
+            return "it is a decimal"
+        case Mixed():
+            return "it is a mixed number"
+        case Frac():
+            return "it is a fraction"
+        case Percent():
+            return "it is a percentage"
+        case Money():
+            return "it is a sum of money"
+        case Quantity():
+            return "it has a unit"
+        case Ratio():
+            return "it is a ratio"
+        case Sum() | Product() | Power() | Juxt() | Root() if not symbols(node):
+            rooted = any(isinstance(part, Root) for part in walk(node))
+            return "it has a root in it" if rooted else "it is not worked out"
+    return "it has a letter in it" if symbols(node) else "it is not a number"
 
 
 def integer(node: Node) -> str:
     """Say what keeps a tree from being a whole number, perhaps negative."""
+    if isinstance(unsigned(node), Neg):
+        return TWO_MINUSES
     return GOOD if isinstance(unsigned(node), Int) else "it is not a whole number"
 
 
-def _cancelled(top: Node, bottom: Node) -> str:
-    if not (isinstance(top, Int) and isinstance(bottom, Int)):
-        return "its top and bottom are not whole numbers"
-    if not bottom.n:
-        return "it divides by zero"
-    if gcd(top.n, bottom.n) != 1:
-        return "the fraction is not in its lowest terms"
-    return "the denominator is 1" if bottom.n == 1 else GOOD
+def whole_parts(node: Node) -> tuple[int, int] | str:
+    """Return the numerator and the denominator of a fraction of whole numbers, or what is wrong.
+
+    One minus sign may stand, in front of the fraction or of its numerator.
+
+    >>> from itembank.notation.parse import parse
+    >>> [whole_parts(parse(text)) for text in ("-3/4", "(-3)/4", "3/(-4)")]
+    [(-3, 4), (-3, 4), 'the minus sign stands in the denominator']
+    """
+    inner = unsigned(node)
+    if not isinstance(inner, Frac):
+        return TWO_MINUSES if isinstance(inner, Neg) else sort_of(node)
+    top, bottom = bare(inner.num), bare(inner.den)
+    signs = [isinstance(part, Neg) for part in (bare(node), top, bottom)]
+    above, below = unsigned(top), unsigned(bottom)
+    if not (isinstance(above, Int) and isinstance(below, Int)):
+        return NOT_WHOLE
+    if not below.n:
+        return DIVIDES_BY_ZERO
+    if sum(signs) > 1:
+        return TWO_MINUSES
+    if signs[2]:
+        return "the minus sign stands in the denominator"
+    return (-above.n if any(signs) else above.n), below.n
 
 
 def lowest_terms(node: Node) -> str:
-    """Say what keeps a tree from being a fraction in its lowest terms."""
-    node = unsigned(node)
-    if isinstance(node, Frac):
-        return _cancelled(node.num, node.den)
-    return "it is not a fraction"
+    """Say what keeps a tree from being a fraction in its lowest terms.
+
+    >>> from itembank.notation.parse import parse
+    >>> [lowest_terms(parse(text)) for text in ("(-3)/4", "6/8", "2 1/3")]
+    ['', 'the fraction is not in its lowest terms', 'it is a mixed number']
+    """
+    parts = whole_parts(node)
+    if isinstance(parts, str):
+        return parts
+    if gcd(*parts) != 1:
+        return NOT_LOWEST
+    return ONE_BELOW if parts[1] == 1 else GOOD
 
 
 def number(node: Node) -> str:
@@ -61,7 +146,7 @@ def improper(node: Node) -> str:
     """Say what keeps a tree from being an improper fraction in its lowest terms."""
     fault = lowest_terms(node)
     if not fault and abs(exact(node)) < 1:
-        return "the fraction is not improper"
+        return "its numerator is smaller than its denominator"
     return fault
 
 
@@ -69,83 +154,99 @@ def mixed(node: Node) -> str:
     """Say what keeps a tree from being a mixed number, its fraction in lowest terms."""
     node = unsigned(node)
     if not isinstance(node, Mixed):
-        return "it is not a mixed number"
+        return sort_of(node)
     if not 0 < node.num < node.den or node.whole < 1:
         return "its fraction part is not a proper fraction"
-    return _cancelled(Int(node.num), Int(node.den))
+    return lowest_terms(Frac(Int(node.num), Int(node.den)))
 
 
 def simplest(node: Node) -> str:
     """Allow a whole number, a proper fraction in lowest terms, or a mixed number."""
-    node = unsigned(node)
-    if isinstance(node, Mixed):
-        return mixed(node)
-    if isinstance(node, Frac):
-        return lowest_terms(node) or ("it is improper" if exact(node) > 1 else GOOD)
-    return integer(node)
+    inner = unsigned(node)
+    if isinstance(inner, Mixed):
+        return mixed(inner)
+    if isinstance(inner, Frac):
+        if fault := lowest_terms(node):
+            return fault
+        return "it is an improper fraction" if abs(exact(inner)) > 1 else GOOD
+    return integer(node) and (TWO_MINUSES if isinstance(inner, Neg) else sort_of(node))
 
 
 def fraction(node: Node) -> str:
     """Say what keeps a tree from being a fraction of whole numbers."""
-    node = unsigned(node)
-    whole = (
-        isinstance(node, Frac)
-        and isinstance(node.num, Int)
-        and isinstance(node.den, Int)
-        and node.den.n != 0
-    )
-    return GOOD if whole else "it is not a fraction of whole numbers"
+    parts = whole_parts(node)
+    return parts if isinstance(parts, str) else GOOD
 
 
 def decimal(node: Node) -> str:
     """Say what keeps a tree from being a decimal without needless zeros."""
-    node = unsigned(node)
-    if isinstance(node, Int):
+    inner = unsigned(node)
+    if isinstance(inner, Int):
         return GOOD
-    if not isinstance(node, Dec):
-        return "it is not a decimal"
-    return "it ends in a 0 that is not needed" if _loose_zero(node) else GOOD
+    if not isinstance(inner, Dec):
+        return TWO_MINUSES if isinstance(inner, Neg) else sort_of(node)
+    return "it ends in a 0 that is not needed" if _loose_zero(inner) else GOOD
 
 
 def _loose_zero(node: Dec) -> bool:
     return not node.recurring and (not node.places or node.places.endswith("0"))
 
 
+def _finished(node: Node) -> str:
+    """Allow a decimal, a whole number, a proper fraction in lowest terms, or a mixed number."""
+    return decimal(node) if isinstance(unsigned(node), Dec) else simplest(node)
+
+
 def percentage(node: Node) -> str:
     """Say what keeps a tree from being a percentage."""
     node = unsigned(node)
     if not isinstance(node, Percent):
-        return "it is not a percentage"
-    return decimal(node.of) and simplest(node.of)
+        return sort_of(node)
+    return _finished(node.of)
 
 
 def ratio(node: Node) -> str:
     """Say what keeps a tree from being a ratio of whole numbers in its simplest form."""
+    node = bare(node)
     if not isinstance(node, Ratio):
         return "it is not a ratio"
-    if not all(isinstance(part, Int) and part.n > 0 for part in node.parts):
-        return "its parts are not whole numbers"
-    return (
-        GOOD
-        if gcd(*(part.n for part in node.parts if isinstance(part, Int))) == 1
-        else ("the ratio is not in its simplest form")
-    )
+    parts = [bare(part) for part in node.parts]
+    sizes = [part.n for part in parts if isinstance(part, Int) and part.n > 0]
+    if len(sizes) != len(parts):
+        return "its parts are not all whole numbers"
+    return GOOD if gcd(*sizes) == 1 else "the ratio is not in its simplest form"
 
 
 def one_to_n(node: Node) -> str:
-    """Say what keeps a tree from being a ratio 1 : n."""
-    fits = isinstance(node, Ratio) and len(node.parts) == 2 and node.parts[0] == Int(1)
-    return GOOD if fits else "the first part is not 1"
+    """Say what keeps a tree from being a ratio 1 : n, with n worked out.
+
+    >>> from itembank.notation.parse import parse
+    >>> [one_to_n(parse(text)) for text in ("1 : 2.5", "1 : 5/2", "2 : 5")]
+    ['', '', 'the first part is not 1']
+    >>> one_to_n(parse("1 : 10/4"))
+    'the fraction is not in its lowest terms'
+    """
+    return _to_one(node, 0)
 
 
 def n_to_one(node: Node) -> str:
-    """Say what keeps a tree from being a ratio n : 1."""
-    fits = isinstance(node, Ratio) and len(node.parts) == 2 and node.parts[1] == Int(1)
-    return GOOD if fits else "the second part is not 1"
+    """Say what keeps a tree from being a ratio n : 1, with n worked out."""
+    return _to_one(node, 1)
+
+
+def _to_one(node: Node, place: int) -> str:
+    node = bare(node)
+    if not isinstance(node, Ratio) or len(node.parts) != 2:
+        return "it is not a ratio of two parts"
+    if bare(node.parts[place]) != Int(1):
+        return f"the {('first', 'second')[place]} part is not 1"
+    other = bare(node.parts[1 - place])
+    return lowest_terms(other) if isinstance(other, Frac) else _finished(other)
 
 
 def money(node: Node) -> str:
     """Say what keeps a tree from being a sum of money, whole or to two places."""
+    node = unsigned(node)
     if not isinstance(node, Money):
         return "it is not a sum of money"
     if node.sign == "p":
@@ -159,15 +260,17 @@ def money(node: Node) -> str:
 
 def quantity(node: Node) -> str:
     """Say what keeps a tree from being a quantity with its unit."""
-    if not isinstance(node, Quantity):
-        return "the unit is missing"
-    return decimal(node.amount) and simplest(node.amount)
+    node = unsigned(node)
+    if isinstance(node, MixedUnits):
+        return carry_fault(node)
+    return _finished(node.amount) if isinstance(node, Quantity) else "the unit is missing"
 
 
 def amount(node: Node) -> str:
     """Allow money, a quantity with its unit, or a plain number."""
-    if isinstance(node, Money):
-        return money(node)
-    if isinstance(node, Quantity):
-        return quantity(node)
-    return decimal(node) and simplest(node)
+    match unsigned(node):
+        case Money():
+            return money(node)
+        case Quantity() | MixedUnits():
+            return quantity(node)
+    return _finished(node)

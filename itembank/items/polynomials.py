@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import gcd, isqrt, lcm
+from typing import Any
 
-from itembank.notation.algebra import Monomial, Polynomial
+from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
+from itembank.notation.tree import NotationError
+from itembank.notation.value import NotExact
 
 
 def whole_content(polynomial: Polynomial) -> int:
@@ -27,33 +30,105 @@ def common_letters(polynomial: Polynomial) -> frozenset[str]:
     return frozenset.intersection(*found) if found else frozenset()
 
 
-def splits(polynomial: Polynomial) -> bool:
-    """Tell whether aU² + bUV + cV², with U and V products of letters, has rational factors.
+class TooLarge(NotationError):
+    """A polynomial is too long for its factors to be looked for."""
 
-    It has them exactly when b² − 4ac is the square of a rational number.
+
+LARGEST_DEGREE = 12
+"""The highest degree, all letters together, of a polynomial that is looked into for factors."""
+MOST_TERMS = 40
+
+
+def splits(polynomial: Polynomial) -> bool:
+    """Tell whether a polynomial is a product of two that hold letters, with rational numbers.
+
+    One of degree 1 is not; aU² + bUV + cV², with U and V products of letters, is exactly when
+    b² − 4ac is the square of a rational number. Others are left to sympy, which factorises by
+    reduction modulo primes and lifting (Zassenhaus, *J. Number Theory* 1, 1969; in several
+    letters Wang, *Math. Comp.* 32, 1978).
+
+    Raises:
+        TooLarge: it is too long to be looked into.
 
     >>> from itembank.notation.algebra import algebra
     >>> from itembank.notation.parse import parse
-    >>> [splits(algebra(parse(t)).top) for t in ("x^2 - 9", "x^2 + 4", "4a^2 - b^2")]
-    [True, False, True]
+    >>> [splits(algebra(parse(t)).top) for t in ("x^2 - 9", "x^2 + 4", "4a^2 - b^2", "x^3 - 8")]
+    [True, False, True, True]
     """
-    if not 2 <= len(polynomial) <= 3 or any(root != 1 for _, root in polynomial):
+    if any(root != 1 for _, root in polynomial):
         return False
+    degree = max((sum(n for _, n in powers) for powers, _ in polynomial), default=0)
+    if degree < 2 or len(polynomial) < 2:
+        return False
+    if not common_letters(polynomial):
+        of_second_degree = _splits_as_quadratic(polynomial)
+        if of_second_degree is not None:
+            return of_second_degree
+    if degree > LARGEST_DEGREE or len(polynomial) > MOST_TERMS:
+        raise TooLarge("this is too long for its factors to be looked for")
+    poly = _sympy_poly(polynomial, sorted(_letters(polynomial)))
+    return int(sum(times for _, times in poly.factor_list()[1])) > 1
+
+
+def _splits_as_quadratic(polynomial: Polynomial) -> bool | None:
+    """Tell whether aU² + bUV + cV² splits; None for a polynomial of another kind.
+
+    Of U² and V² one may be itself a square of squares, as in x⁴ − 5x² + 6: then that it does not
+    split as a quadratic does not settle it, as x⁴ + 4 shows.
+    """
+    if len(polynomial) > 3:
+        return None
     ends = sorted(polynomial, key=lambda monomial: _exponents(monomial, polynomial))
     first, last = ends[0], ends[-1]
     low, high = _exponents(first, polynomial), _exponents(last, polynomial)
     if any(n % 2 for n in (*low, *high)):
-        return False
+        return None
     b = Fraction(0)
     if len(ends) == 3:
         middle = _exponents(ends[1], polynomial)
         if any(2 * m != n + k for m, n, k in zip(middle, low, high, strict=True)):
-            return False
+            return None
         b = polynomial[ends[1]]
     discriminant = b * b - 4 * polynomial[first] * polynomial[last]
-    return discriminant >= 0 and all(
+    if discriminant >= 0 and all(
         isqrt(n) ** 2 == n for n in (discriminant.numerator, discriminant.denominator)
-    )
+    ):
+        return True
+    return False if max(*low, *high) == 2 and sum(low) <= 2 and sum(high) <= 2 else None
+
+
+def _letters(polynomial: Polynomial) -> set[str]:
+    return {name for powers, _ in polynomial for name, _ in powers}
+
+
+def _sympy_poly(polynomial: Polynomial, letters: list[str]) -> Any:
+    from sympy import QQ, Poly, Symbol
+
+    terms = {
+        tuple(dict(powers).get(name, 0) for name in letters): QQ(c.numerator, c.denominator)
+        for (powers, _), c in polynomial.items()
+    }
+    return Poly.from_dict(terms, *map(Symbol, letters), domain=QQ)
+
+
+def proportional(one: Quotient, other: Quotient) -> bool:
+    """Tell whether one quotient is a number times the other.
+
+    >>> from itembank.notation.algebra import algebra
+    >>> from itembank.notation.parse import parse
+    >>> a, b, c = (algebra(parse(text)) for text in ("2(x + 1)", "(x + 1)/3", "x + 2"))
+    >>> proportional(a, b), proportional(a, c)
+    (True, False)
+    """
+    if len(one.top) == len(one.bottom) == len(other.top) == len(other.bottom) == 1:
+        return [*one.top, *one.bottom] == [*other.top, *other.bottom]
+    try:
+        left, right = product(one.top, other.bottom), product(other.top, one.bottom)
+    except NotExact:
+        return False
+    if left.keys() != right.keys():
+        return False
+    return len({c / right[monomial] for monomial, c in left.items()}) <= 1
 
 
 def _exponents(monomial: Monomial, polynomial: Polynomial) -> tuple[int, ...]:
@@ -62,18 +137,25 @@ def _exponents(monomial: Monomial, polynomial: Polynomial) -> tuple[int, ...]:
 
 
 def share_a_factor(above: Polynomial, below: Polynomial) -> bool:
-    """Tell whether two polynomials in one letter have a factor with that letter in common.
+    """Tell whether two polynomials have a factor with a letter in it in common.
 
-    Found by Euclid's algorithm for polynomials over the rational numbers.
+    In one letter by Euclid's algorithm over the rational numbers; in several by sympy, where
+    neither is of one term alone (:func:`common_letters` tells of those).
     """
-    letters = {name for side in (above, below) for powers, _ in side for name, _ in powers}
-    if len(letters) != 1 or any(root != 1 for side in (above, below) for _, root in side):
+    if any(root != 1 for side in (above, below) for _, root in side):
         return False
-    (letter,) = letters
-    a, b = (_coefficients(side, letter) for side in (above, below))
-    while b:
-        a, b = b, _remainder(a, b)
-    return len(a) > 1
+    letters = _letters(above) & _letters(below)
+    if len(_letters(above) | _letters(below)) == 1:
+        (letter,) = letters or {""}
+        a, b = (_coefficients(side, letter) for side in (above, below))
+        while b:
+            a, b = b, _remainder(a, b)
+        return len(a) > 1
+    if not letters or len(above) < 2 or len(below) < 2:
+        return False
+    names = sorted(_letters(above) | _letters(below))
+    shared = _sympy_poly(above, names).gcd(_sympy_poly(below, names))
+    return bool(shared.total_degree() > 0)
 
 
 def _coefficients(polynomial: Polynomial, letter: str) -> list[Fraction]:

@@ -7,7 +7,9 @@ from typing import Any, ClassVar
 
 from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
+from itembank.items.marks import usual_marks
 from itembank.items.space import Space
+from itembank.items.years import FIRST_YEAR_KS3, Content, Parts, content_at
 
 
 class Topic:
@@ -25,6 +27,9 @@ class Topic:
         Every misconception that some item of the topic can show.
     spare
         Why a tier holds fewer than 200 items, where the mathematics has fewer.
+    later
+        The parts of its tiers that a later programme of study names than that of key stage 3;
+        what is not told here suits a class from year 7 on (:mod:`itembank.items.years`).
     """
 
     id: ClassVar[str]
@@ -33,6 +38,7 @@ class Topic:
     misconceptions: ClassVar[tuple[Misconception, ...]]
     prerequisites: ClassVar[tuple[str, ...]] = ()
     spare: ClassVar[str] = ""
+    later: ClassVar[Parts] = {}
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
@@ -42,6 +48,15 @@ class Topic:
     def strand(self) -> str:
         """Return the strand: the part of the id before the dot."""
         return self.id.partition(".")[0]
+
+    def content(self, tier: Tier, *values: Any) -> Content | None:
+        """Return the later content that one point of a tier's space is, or None."""
+        return content_at(self.later, tier, values)
+
+    def from_year(self, tier: Tier, *values: Any) -> int:
+        """Return the first year group that one point of a tier's space suits."""
+        found = self.content(tier, *values)
+        return FIRST_YEAR_KS3 if found is None else found.from_year
 
     def item(self, tier: Tier, index: int) -> Item:
         """Return the item at `index` of a tier: the same one every time.
@@ -69,7 +84,7 @@ class Topic:
             draft.steps,
             draft.slips,
             (self.id, *draft.twin),
-            draft.marks,
+            usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
         )
 

@@ -23,6 +23,7 @@ from itembank.notation.tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -257,6 +258,11 @@ def _unit_fault(how: Policy, given: Node, key: Node) -> str:
         return ""
     if unit_of(given) is None:
         return UNIT_MISSING if how.unit == "needed" else ""
+    if how.named_unit and isinstance(key, MixedUnits):
+        units = tuple(part.unit for part in key.parts)
+        if isinstance(given, MixedUnits) and tuple(part.unit for part in given.parts) == units:
+            return ""
+        return f"it is not in {' and '.join(UNITS[unit].many for unit in units)}"
     if how.named_unit and unit_of(given) != unit_of(key):
         known = UNITS.get(how.named_unit) or CURRENCY[how.named_unit]
         return f"it is not in {known.many}"

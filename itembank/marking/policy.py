@@ -178,9 +178,9 @@ def _names(words: str, unit: str) -> bool:
 
 _UNIT_NAMES: dict[str, str] = {}
 for _unit, _known in (*UNITS.items(), *CURRENCY.items()):
-    _UNIT_NAMES |= {_known.one: _unit, _known.many: _unit}
+    _UNIT_NAMES |= {_known.one.lower(): _unit, _known.many.lower(): _unit}
     if len(_unit) > 1:
-        _UNIT_NAMES[_unit] = _unit
+        _UNIT_NAMES[_unit.lower()] = _unit
 _UNIT_NAMES |= {"pounds": "£", "pence": "p"}
 _ANY_UNIT = "|".join(re.escape(name) for name in sorted(_UNIT_NAMES, key=len, reverse=True))
 _NAMED = re.compile(

@@ -17,6 +17,8 @@ from dataclasses import dataclass
 from itembank.items import item as items
 from itembank.items.item import Item
 from itembank.marking.spelling import respell, visible
+from itembank.marking.times_typed import as_time, time_unreadable
+from itembank.notation.clock import is_time
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import (
     Dec,
@@ -24,6 +26,7 @@ from itembank.notation.tree import (
     Label,
     Listing,
     Node,
+    Quantity,
     Ratio,
     Relation,
     Sym,
@@ -93,6 +96,7 @@ _SMALL_WORDS = frozenset(
     ]
 )
 _MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])
+_POUNDS = re.compile(r"(?<=\d) ?pounds?\b", re.I)
 
 
 class Unreadable(ValueError):
@@ -152,7 +156,11 @@ def read_answer(text: str, asked: Setting) -> Node:
         if not plain:
             raise Unreadable("There is no answer to read.")
         return Label(_named(plain, asked))
-    plain = respell(plain)
+    if any(isinstance(part, Quantity) and part.unit == "lb" for part in walk(key)):
+        plain = _POUNDS.sub(" lb", plain)
+    plain = as_time(respell(plain), key)
+    if told := time_unreadable(plain, key):
+        raise Unreadable(told)
     if not plain:
         raise Unreadable("There is no answer to read.")
     if isinstance(key, Relation) and plain in ("<", ">", "=") and not symbols(key):
@@ -269,7 +277,7 @@ def without_words(plain: str, asked: Setting) -> str:
     """
     words = " ".join(run for run in asked.prompt if isinstance(run, str))
     known = {_stem(word) for word in re.findall(r"[a-z]+", words.lower())} | _SMALL_WORDS
-    if "°C" not in UNITS and _HEAT.search(words):
+    if not any(isinstance(part, Quantity) for part in walk(asked.key)) and _HEAT.search(words):
         plain = _CELSIUS.sub("", plain)
 
     def spoken(word: str) -> bool:
@@ -317,12 +325,12 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
         if word not in UNITS and not set(word) <= asked.letters:
             raise Unreadable(f"‘{word}’ is not mathematics: type the answer alone.")
     try:
-        return parse(plain, pence=pence)
+        return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
     except ParseError as error:
         if isinstance(asked.key, Listing) and "," not in plain:
             # Some people part the items of a list by nothing but spaces.
             try:
-                return parse(", ".join(plain.split()), pence=pence)
+                return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
             except ParseError:
                 pass
         seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"

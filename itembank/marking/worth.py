@@ -16,6 +16,7 @@ from math import isqrt
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
+from itembank.notation.clock import is_time
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, exact
 
@@ -63,6 +64,8 @@ def worths(given: t.Node, key: t.Node) -> tuple[Worth, Worth]:
     own, wanted = unit_of(given), unit_of(key)
     if own is not None and (wanted is None or own[0] != wanted[0]):
         raise NotExact("the unit is of another kind")
+    if own is None and is_time(key):
+        raise NotExact("the answer is no time of day")
     scale = wanted[1] if own is None and wanted is not None else Fraction(1)
     try:
         return exact(given) * scale, exact(key)
@@ -81,6 +84,10 @@ def unit_of(node: t.Node) -> tuple[str, Fraction] | None:
             return unit_of(of)
         case t.Quantity(_, unit):
             return UNITS[unit].dimension, UNITS[unit].size
+        case t.MixedUnits(parts):
+            return unit_of(parts[0])
+        case t.ClockTime() | t.Sum() if is_time(node):
+            return "time of day", Fraction(1)
         case t.Money(_, sign):
             return CURRENCY[sign].dimension, CURRENCY[sign].size
         case t.Product(_, rest):

@@ -10,10 +10,11 @@ or sympy: `parse` does so when it reads its first line.
 
 from .line import line
 from .mathml import mathml
-from .parse import ParseError, parse, parse_together
+from .parse import ParseError, parse, parse_together, parse_written
 from .tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -22,6 +23,7 @@ from .tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -58,6 +60,7 @@ from .words import words
 __all__ = [
     "Blank",
     "Bracket",
+    "ClockTime",
     "Dec",
     "Either",
     "Frac",
@@ -66,6 +69,7 @@ __all__ = [
     "Label",
     "Listing",
     "Mixed",
+    "MixedUnits",
     "Money",
     "Neg",
     "Node",
@@ -94,6 +98,7 @@ __all__ = [
     "num",
     "parse",
     "parse_together",
+    "parse_written",
     "part_of",
     "ratio",
     "relate",

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from .units import UNITS
+from .units import AS_WORDS, NEEDS_SPACE, UNITS
 
 MAX_TEXT = 2_000
 MAX_NESTING = 40
@@ -16,9 +16,18 @@ MAX_DIGITS = 200
 
 LETTERS = "A-Za-zΑ-ΡΣ-Ωα-ω"
 DOT = "\u0307"
-_BY_LENGTH = sorted((unit for unit in UNITS if unit != "°"), key=len, reverse=True)
-_SPACED = "|".join(re.escape(unit) for unit in _BY_LENGTH)
-_GLUED = "|".join(re.escape(u) for u in _BY_LENGTH if len(u.partition("^")[0]) > 1 and u != "m/s")
+UNIT_SIGNS: dict[str, str] = {
+    **{unit: unit for unit in UNITS if unit != "°"},
+    **{UNITS[unit].many: unit for unit in AS_WORDS},
+}
+"""How a unit may stand in a line, and the unit it is."""
+_BY_LENGTH = sorted(UNIT_SIGNS, key=len, reverse=True)
+_SPACED = "|".join(re.escape(sign) for sign in _BY_LENGTH)
+_GLUED = "|".join(
+    re.escape(sign)
+    for sign in _BY_LENGTH
+    if len(sign.partition("^")[0]) > 1 and UNIT_SIGNS[sign] not in NEEDS_SPACE
+)
 _UNIT_END = f"(?![{LETTERS}^])(?!\\d)"
 # Straight after a digit, several letters that name a unit are that unit: 5kg, not 5·k·g.
 GLUED_NAMES = f"(?:{_GLUED}){_UNIT_END}"
@@ -29,6 +38,10 @@ SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
 PENCE = f"(?<=[0-9{DOT}□])p(?![{LETTERS}(^√∛∜□])"
 OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
 OR = f"(?<![{LETTERS}])or(?![{LETTERS}])"
+# A clock time is written close up: 14:35 and 2:35 pm, where a ratio is 14 : 35.
+CLOCK_12 = rf"(?<![\d.:])(?:1[0-2]|0?[1-9])(?:[:.][0-5]\d ?| )[ap]m(?![{LETTERS}])"
+CLOCK_0 = r"(?<![\d.:])0\d:[0-5]\d(?![\d.:])"
+CLOCK_24 = r"(?<![\d.:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d.:])"
 ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
 
 GRAMMAR = rf"""
@@ -43,10 +56,15 @@ start: either
 ?product: unary | unary ((TIMES | DIVIDE | OF) unary)+ -> product
 ?unary: measure | MINUS unary -> neg
 ?measure: compact
+        | TIME -> clock
+        | mixed_units
         | compact PERCENT -> percent
-        | compact (UNIT | DEGREE) -> quantity
+        | quantity
+        | compact DEGREE -> quantity
         | compact PENCE -> pence
         | CURRENCY compact -> money
+mixed_units: quantity quantity+
+quantity: compact UNIT
 ?compact: juxt | juxt (SLASH below)+ -> frac
 ?below: juxt | MINUS juxt -> neg
 ?juxt: factor | factor factor+ -> juxt
@@ -61,6 +79,7 @@ MIXED.5: /\d+ \d+ ?\/ ?\d+/
 DEC.4: /\d*\.(?:\d*\d{DOT}(?:\d*\d{DOT})?|\d+)/
 INT.1: /\d+/
 UNIT.6: /{SPACED_UNIT.replace("/", chr(92) + "/")}|{GLUED_UNIT.replace("/", chr(92) + "/")}/
+TIME.7: /{CLOCK_12}|{CLOCK_24}/
 PENCE.6: /{PENCE}/
 OF.6: /{OF}/
 OR.6: /{OR}/
@@ -86,6 +105,13 @@ RPAR: ")"
 
 WITHOUT_PENCE = "\n".join(row for row in GRAMMAR.splitlines() if "PENCE" not in row)
 """The same grammar where p is always a letter."""
+
+
+def grammar(pence: bool, times: bool) -> str:
+    """Return the rules where p may be pence or not, and 14:35 a clock time or not."""
+    rules = GRAMMAR if pence else WITHOUT_PENCE
+    return rules if times else rules.replace(CLOCK_24, CLOCK_0)
+
 
 _NUMBER = re.compile(rf"[0-9.{DOT}]+")
 _QUOTED = re.compile(r'"[^"]*"')

@@ -15,6 +15,8 @@ A tree is **well formed** when paper shows it unambiguously, which comes to this
   expressions and names; a ratio holds expressions. A name stands nowhere else;
 * an expression is a sum of products of signed terms. A ``Sum`` inside a sum or product, a
   ``Product`` inside a product, and either under a ``Neg`` need a ``Bracket``;
+* a time of day stands alone or in a sum (see :mod:`.clock`); 14:35 is close up, where a
+  ratio is 14 : 35. A quantity in several units has whole numbers before the last;
 * a ``Neg`` may be any part of a sum or product without brackets: ``5 - -3``, ``2 × -3``.
   At the head it is the sign of the first part alone: ``-2 × 3`` is (−2) × 3 and
   ``-2 + 3`` is (−2) + 3. A ``Neg`` of a ``Neg`` needs a bracket: ``-(-3)``;
@@ -38,12 +40,15 @@ from __future__ import annotations
 
 import re
 from contextvars import ContextVar
+from itertools import pairwise
 from typing import NoReturn
 
+from .clock import clock_fault, times_in
 from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, OR, PENCE, ROOT_WORD, check_limits
 from .tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -52,6 +57,7 @@ from .tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -67,17 +73,17 @@ from .tree import (
     Sym,
     symbols,
 )
-from .units import CURRENCY, UNITS
+from .units import CURRENCY, TOGETHER, UNITS, shown_unit
 
 _SIMPLE: frozenset[type] = frozenset({Int, Dec, Sym, Blank})
 _BASE = _SIMPLE | {Bracket}
 _FACTOR = _BASE | {Power, Root}
 _AMOUNT = _FACTOR | {Juxt, Frac, Mixed}
-_UNSIGNED = _AMOUNT | {Percent, Money, Quantity}
+_UNSIGNED = _AMOUNT | {Percent, Money, Quantity, MixedUnits}
 _SIGNED = _UNSIGNED | {Neg}
 _TERM = _SIGNED | {Product}
 _EXPRESSION = _TERM | {Sum}
-_SIDE = _EXPRESSION | {Ratio, Label}
+_SIDE = _EXPRESSION | {Ratio, Label, ClockTime}
 _CELL = _SIDE | {Relation}
 _CHOICE = (_CELL - {Label}) | {Listing}
 _ANY = _CELL | {Listing, Either}
@@ -87,6 +93,7 @@ _MISREAD = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
 _MISREAD_P = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{GLUED_UNIT}")
 # Whether p after a number is pence is a fact of the whole line, read only where factors meet.
 _pence: ContextVar[bool] = ContextVar("pence", default=True)
+_TIME_ALONE = "A time of day stands alone, or in a sum with lengths of time or another time."
 _TOO_LARGE = 10**MAX_DIGITS
 _ROOTS = {2: "√", 3: "∛", 4: "∜"}
 _SUM_OPS = {"+": " + ", "-": " - "}
@@ -136,6 +143,8 @@ def _text(node: Node, allowed: frozenset[type], place: str) -> str:
     if kind not in allowed:
         if kind not in _ANY:
             _refuse(f"{kind.__name__} is not a kind of notation.")
+        if kind is ClockTime:
+            _refuse(_TIME_ALONE)
         _refuse(f"{kind.__name__} cannot stand as {place} without brackets.")
     match node:
         case Int(n):
@@ -170,8 +179,12 @@ def _text(node: Node, allowed: frozenset[type], place: str) -> str:
         case Quantity(amount, unit):
             if unit not in UNITS:
                 _refuse(f"{unit!r} is not a known unit.")
-            space = "" if unit == "°" else " "
-            return _text(amount, _AMOUNT, "the number of a quantity") + space + unit
+            sign = "°" if unit == "°" else " " + shown_unit(unit, is_one(amount))
+            return _text(amount, _AMOUNT, "the number of a quantity") + sign
+        case MixedUnits(parts):
+            return _mixed_units(parts)
+        case ClockTime():
+            return _clock(node)
         case Power(base, exponent):
             below = _text(base, _BASE, "the base of a power")
             return f"{below}^{_grouped(exponent, 'an exponent')}"
@@ -180,11 +193,14 @@ def _text(node: Node, allowed: frozenset[type], place: str) -> str:
                 _refuse(f"A root has index 2, 3 or 4, not {index}.")
             return _ROOTS[index] + _grouped(of, "the number under a root")
         case Bracket(of):
+            _no_time(of)
             return f"({_text(of, _EXPRESSION, 'the inside of a bracket')})"
         case Juxt():
             return _juxt(node)
         case Sum(first, rest):
-            return _chain(first, rest, _SUM_OPS, _TERM, "a term of a sum")
+            if fault := clock_fault(node):
+                _refuse(fault)
+            return _chain(first, rest, _SUM_OPS, _TERM | {ClockTime}, "a term of a sum")
         case Product(first, rest):
             return _chain(first, rest, _PRODUCT_OPS, _SIGNED, "a factor of a product")
         case Relation(first, rest):
@@ -199,8 +215,54 @@ def _text(node: Node, allowed: frozenset[type], place: str) -> str:
 
 def _grouped(node: Node, place: str) -> str:
     """Return the text of `node`, in brackets unless it is one number, letter or box."""
+    _no_time(node)
     text = _text(node, _EXPRESSION, place)
     return text if type(node) in _SIMPLE else f"({text})"
+
+
+def is_one(amount: Node) -> bool:
+    """Tell whether the name of a unit after `amount` is in the singular: 1 day, 3/4 day.
+
+    >>> is_one(Int(1)), is_one(Frac(Int(3), Int(4))), is_one(Int(2))
+    (True, True, False)
+    """
+    return amount == Int(1) or isinstance(amount, Frac)
+
+
+def _mixed_units(parts: tuple[Quantity, ...]) -> str:
+    if len(parts) < 2 or not all(isinstance(part, Quantity) for part in parts):
+        _refuse("A quantity in several units has two or more of them.")
+    for before, after in pairwise(parts):
+        if after.unit not in TOGETHER.get(before.unit, ()):
+            _refuse(
+                f"{before.unit} and {after.unit} do not go together in one quantity: "
+                "put a sign between them."
+            )
+        if type(before.amount) not in (Int, Blank):
+            _refuse(f"Only a whole number of {before.unit} can stand before {after.unit}.")
+    if type(parts[-1].amount) not in (Int, Dec, Mixed, Blank):
+        _refuse(f"Only a number of {parts[-1].unit} can stand after {parts[-2].unit}.")
+    return " ".join(_text(part, _ANY, "a part of a quantity") for part in parts)
+
+
+def _clock(node: ClockTime) -> str:
+    hour, minute, half = node.hour, node.minute, node.half
+    if minute is not None and not 0 <= minute < 60:
+        _refuse("A time of day has 0 to 59 minutes.")
+    if half not in ("", "am", "pm"):
+        _refuse("A time of day is am, pm, or by the 24-hour clock.")
+    if not half:
+        if minute is None or not 0 <= hour < 24:
+            _refuse("A time by the 24-hour clock is from 00:00 to 23:59.")
+        return f"{hour:02d}:{minute:02d}"
+    if not 1 <= hour <= 12:
+        _refuse("Before am and pm there is an hour from 1 to 12.")
+    return f"{hour} {half}" if minute is None else f"{hour}:{minute:02d} {half}"
+
+
+def _no_time(node: Node) -> None:
+    if isinstance(node, Sum) and times_in(node) == 1:
+        _refuse(_TIME_ALONE)
 
 
 def _dec(node: Dec) -> str:

@@ -27,9 +27,11 @@ from collections.abc import Callable
 from html import escape
 from typing import Any
 
+from .line import is_one, line
 from .tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -38,6 +40,7 @@ from .tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -52,7 +55,7 @@ from .tree import (
     Sum,
     Sym,
 )
-from .units import UNITS
+from .units import AS_WORDS, UNITS
 
 _OPEN = '<math xmlns="http://www.w3.org/1998/Math/MathML" displaystyle="true">'
 _MEDIUM = '<mo lspace="0.222em" rspace="0.222em">'
@@ -145,13 +148,17 @@ def _quantity(node: Quantity) -> str:
     amount = _one(node.amount)
     if node.unit == "°":
         return f"{amount}<mtext>°</mtext>"
-    if node.unit == "l":
+    if node.unit == "l" or node.unit in AS_WORDS:
         # A lone l after digits is read as a 1, so litres are printed as a word.
-        one = node.amount == Int(1) or isinstance(node.amount, Frac)  # 1 litre, 3/4 litre
-        return f"{amount}<mtext>\u00a0{UNITS['l'].one if one else UNITS['l'].many}</mtext>"
+        unit_name = UNITS[node.unit].one if is_one(node.amount) else UNITS[node.unit].many
+        return f"{amount}<mtext>\u00a0{unit_name}</mtext>"
     name, _, exponent = node.unit.partition("^")
     unit = f"<mtext>{_THIN}{escape(name)}</mtext>"
     return amount + (f"<msup>{unit}<mn>{exponent}</mn></msup>" if exponent else unit)
+
+
+def _clock(node: ClockTime) -> str:
+    return f"<mtext>{line(node).replace(' ', chr(0xA0))}</mtext>"
 
 
 def _money(node: Money) -> str:
@@ -198,6 +205,8 @@ _WRITERS: dict[type, Callable[[Any], str]] = {
     Percent: lambda node: f"{_one(node.of)}<mtext>%</mtext>",
     Money: _money,
     Quantity: _quantity,
+    MixedUnits: lambda node: "<mtext>\u00a0</mtext>".join([body(part) for part in node.parts]),
+    ClockTime: _clock,
     Power: lambda node: f"<msup>{_one(node.base)}{_one(node.exponent)}</msup>",
     Root: _root,
     Bracket: lambda node: f"<mrow><mo>(</mo>{body(node.of)}<mo>)</mo></mrow>",
@@ -212,5 +221,5 @@ _WRITERS: dict[type, Callable[[Any], str]] = {
 
 # The nodes whose writers give exactly one element.
 _SINGLE = frozenset(
-    {Int, Dec, Sym, Blank, Label, Frac, Mixed, Power, Root, Bracket},
+    {Int, Dec, Sym, Blank, Label, ClockTime, Frac, Mixed, Power, Root, Bracket},
 )

@@ -5,6 +5,9 @@ type instead is read too: ``*`` or ``·`` for ×, any dash for a minus, ``<=``, 
 ``sqrt(2)``, ``?`` or ``_`` for an empty box, spaces left out or put in. What could be read
 in two ways is refused: ``3/4x``, ``a/b/c``, ``2^3^2``. A comma always parts a list.
 
+A person's line may name units (*20 litres*) and is refused where it holds a word (*60 sweets*,
+:mod:`.unknown_words`); :func:`parse_written` reads what :func:`~.line.line` wrote, as it stands.
+
 lark is imported, and the parser built, when the first line is read; it is kept after that.
 """
 
@@ -12,17 +15,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
-from .grammar import DOT, GRAMMAR, WITHOUT_PENCE, check_limits
+from .clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
+from .grammar import DOT, UNIT_SIGNS, check_limits, grammar
 from .line import leads_letters, line
 from .normalise import normalise
 from .pence import p_is_letter
 from .tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -31,6 +36,7 @@ from .tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -45,6 +51,8 @@ from .tree import (
     Sum,
     Sym,
 )
+from .unit_names import with_signs
+from .unknown_words import letters_alone, letters_used, unknown_word
 
 if TYPE_CHECKING:
     from lark import Lark, Token
@@ -67,24 +75,55 @@ class ParseError(NotationError):
         self.position = position
 
 
-def parse(text: str, *, pence: bool = True) -> Node:
-    """Return the tree that `text` writes.
+def parse(
+    text: str,
+    *,
+    pence: bool = True,
+    letters: frozenset[str] = frozenset(),
+    times: bool | None = None,
+) -> Node:
+    """Return the tree that `text`, as a person typed it, writes.
 
-    With `pence` false, p is a letter wherever it stands; :func:`parse_together` finds out.
+    With `pence` false, p is a letter wherever it stands. `letters` are known to stand for
+    numbers, so that a run of them is a product. With `times` true, 14:35 is a time of day and
+    no ratio; with None that is so where the line leaves nothing else (:func:`holds_time`).
+    :func:`reading` finds all three out for the lines of one question.
 
     Raises:
-        ParseError: `text` is not mathematics, may be read in two ways, or goes past the
-            limits of :mod:`.grammar`. The message is one sentence that says what to do.
+        ParseError: `text` is not mathematics, may be read in two ways, holds a word, or goes
+            past the limits of :mod:`.grammar`. The message is one sentence that says what to do.
 
     >>> parse("3/4")
     Frac(num=Int(n=3), den=Int(n=4))
     >>> parse("-x²") == parse("−x^2") == Neg(Power(Sym("x"), Int(2)))
     True
+    >>> parse("20 litres") == parse("20 l"), parse("2h35min") == parse("2 h 35 min")
+    (True, True)
     >>> parse("3/4x")
     Traceback (most recent call last):
     ...
     itembank.notation.parse.ParseError: 3/4x can be read in two ways: write (3/4)x or 3/(4x).
     """
+    return _read(text, pence, letters, times)
+
+
+def parse_written(text: str, *, pence: bool = True) -> Node:
+    """Return the tree that :func:`~.line.line` wrote as `text`.
+
+    Letters side by side are a product, whatever they spell, and 14:35 close up is a time of
+    day, since a ratio is written 14 : 35.
+
+    Raises:
+        ParseError: as :func:`parse`.
+
+    >>> parse_written("14:35") == ClockTime(14, 35), type(parse_written("14 : 35")).__name__
+    (True, 'Ratio')
+    """
+    return _read(text, pence, None, True)
+
+
+def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | None) -> Node:
+    """Return the tree of a line; letters are None in a line that was written by :func:`line`."""
     fault = check_limits(text)
     if fault:
         raise ParseError(fault[1], fault[0] + 1)
@@ -101,13 +140,22 @@ def parse(text: str, *, pence: bool = True) -> Node:
 
     if not plain:
         raise ParseError("There is nothing to read: type a number or an expression.", 1)
+    if letters is not None:
+        plain, origins = with_signs(plain, origins, letters)
+        if times is None:
+            times = holds_time([plain])
+        for clock in CLOSE_UP.finditer(plain):
+            if (times or clock["half"]) and not A_TIME.fullmatch(clock[0]):
+                raise ParseError(no_time_of_day(clock), column(clock.start()))
+        if told := unknown_word(plain, letters):
+            raise ParseError(told.message, column(told.offset))
     fault = check_limits(plain)
     if fault:
         raise ParseError(fault[1], column(fault[0]))
     from lark.exceptions import UnexpectedInput
 
     try:
-        node = cast(_Part, _parser(pence).parse(plain)).node
+        node = cast(_Part, _parser(pence, bool(times)).parse(plain)).node
         line(node, pence=pence)
     except _RefusedError as refused:
         raise ParseError(str(refused), column(refused.offset)) from None
@@ -138,6 +186,9 @@ def _explain(plain: str, offset: int, column: int) -> str:
     if not before:
         return f"A line of mathematics cannot begin with {after}: begin with a number or a letter."
     return f"Reading stopped at {after} (column {column}): check what stands there."
+
+
+_CLOCK = re.compile(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")
 
 
 class _RefusedError(Exception):
@@ -245,7 +296,16 @@ class _Builder:
         return _Part(Percent(parts[0].node), _start(parts))
 
     def quantity(self, parts: list[Any]) -> _Part:
-        return _Part(Quantity(parts[0].node, str(parts[1])), _start(parts))
+        sign = str(parts[1])
+        return _Part(Quantity(parts[0].node, UNIT_SIGNS.get(sign, sign)), _start(parts))
+
+    def mixed_units(self, parts: list[_Part]) -> _Part:
+        return _Part(MixedUnits(tuple(cast(Any, part.node) for part in parts)), parts[0].start)
+
+    def clock(self, parts: list[Token]) -> _Part:
+        hour, minute, half = cast(Any, _CLOCK.fullmatch(parts[0])).groups()
+        shown = None if minute is None else int(minute)
+        return _Part(ClockTime(int(hour), shown, half or ""), _start(parts))
 
     def pence(self, parts: list[Any]) -> _Part:
         if type(parts[0].node) not in (Int, Dec, Blank):
@@ -304,10 +364,63 @@ def _two_readings(top: Node, bottom: Juxt) -> str:
     )
 
 
-def parse_together(texts: Iterable[str]) -> list[Node]:
-    """Return the trees of the lines of one question, p being pence or a letter in all of them.
+class Reading(NamedTuple):
+    """How the lines of one question are read: the arguments of :func:`parse`."""
+
+    pence: bool
+    letters: frozenset[str]
+    times: bool
+
+
+def reading(texts: Iterable[str]) -> Reading:
+    """Return how the lines of one question are read, all of them alike.
 
     p straight after a number is pence, unless p can only be a letter (:mod:`.pence`).
+
+    >>> reading(["4p - 12 = p"]).pence, reading(["14:35 + 50 min", "15:25"]).times
+    (False, True)
+    >>> sorted(reading(["2c × 3a × 4t", "24cat"]).letters)
+    ['a', 'c', 't']
+    """
+    lines = list(texts)
+    seen = _NONE.union(*(letters_alone(_signed(text, _NONE)) for text in lines))
+    signed = [_signed(text, seen) for text in lines]
+    letters = _NONE.union(*(letters_used(one, seen) for one in signed))
+    times = holds_time(signed)
+    return Reading(not _letter_p(lines, letters, times), letters, times)
+
+
+def reading_of_written(texts: Iterable[str]) -> Reading:
+    """Return how lines of one question that :func:`~.line.line` wrote are read."""
+    return Reading(not _letter_p(list(texts), None, True), _NONE, True)
+
+
+_NONE = frozenset[str]()
+
+
+@lru_cache(maxsize=1 << 14)
+def _signed(text: str, letters: frozenset[str]) -> str:
+    plain, origins = normalise(text)
+    return with_signs(plain, origins, letters)[0]
+
+
+def _letter_p(lines: list[str], letters: frozenset[str] | None, times: bool) -> bool:
+    nodes = []
+    for text in lines:
+        if "p" not in text and "£" not in text:
+            continue
+        for pence in (True, False):
+            # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
+            try:
+                nodes.append(_read(text, pence, letters, times))
+            except ParseError:
+                continue
+            break
+    return p_is_letter(nodes)
+
+
+def parse_together(texts: Iterable[str]) -> list[Node]:
+    """Return the trees of the lines of one question, all read alike (:func:`reading`).
 
     Raises:
         ParseError: as :func:`parse`, for the first line that cannot be read.
@@ -318,19 +431,14 @@ def parse_together(texts: Iterable[str]) -> list[Node]:
     True
     """
     lines = list(texts)
-    try:
-        nodes = [parse(text) for text in lines]
-    except ParseError:
-        # 5(2p - 3) can be no sum of money: with p for a letter it may be read after all.
-        nodes = [parse(text, pence="p" not in text) for text in lines]
-        return [parse(text, pence=False) for text in lines] if p_is_letter(nodes) else nodes
-    return [parse(text, pence=False) for text in lines] if p_is_letter(nodes) else nodes
+    how = reading(lines)
+    return [parse(text, pence=how.pence, letters=how.letters, times=how.times) for text in lines]
 
 
 @cache
-def _parser(pence: bool) -> Lark:
-    """Return the parser, built once in a process, with or without the sign for pence."""
+def _parser(pence: bool, times: bool) -> Lark:
+    """Return the parser, built once in a process, for what p and 14:35 are read as."""
     from lark import Lark
 
-    grammar = GRAMMAR if pence else WITHOUT_PENCE
-    return Lark(grammar, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))
+    rules = grammar(pence, times)
+    return Lark(rules, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))

@@ -1,7 +1,9 @@
 """Whether p after a number is pence, or a letter that stands for a number.
 
 3p is threepence in a price list and three times p in an equation. Where p stands by itself it
-is a letter; it is one too where pence would be added to, or set equal to, bare numbers.
+is a letter; it is one too where pence would be added to, or set equal to, bare numbers, where
+pence would be multiplied by pence, and beside other letters (3p + 2q) where nothing else is
+money. An unknown price beside pence stays: x + 20p = 65p has an amount of pence on its other side.
 """
 
 from __future__ import annotations
@@ -32,13 +34,37 @@ def p_is_letter(nodes: Iterable[Node]) -> bool:
     >>> from itembank.notation.parse import parse
     >>> [p_is_letter([parse(text)]) for text in ("p = 4", "3p = 12", "6p + 9", "3p + 40p")]
     [True, True, True, False]
+    >>> [p_is_letter([parse(text)]) for text in ("3p + 2q", "2p × 3p", "x + 20p = 65p", "5p × 4")]
+    [True, True, False, False]
     >>> p_is_letter([parse("100 - 65 = 35p")])  # a line of working that leaves out a sign
     False
     """
-    return any("p" in symbols(node) or any(map(_clashes, walk(node))) for node in nodes)
+    read = list(nodes)
+    if any("p" in symbols(node) or any(map(_clashes, walk(node))) for node in read):
+        return True
+    if any(isinstance(part, Money) and part.sign != "p" for node in read for part in walk(node)):
+        return False
+    return any(_among_letters(part, node) for node in read for part in walk(node))
+
+
+def _among_letters(node: Node, line: Node) -> bool:
+    """Tell whether pence are added to letters, and no side of the line is money by itself."""
+    if not isinstance(node, Sum | Product):
+        return False
+    terms = children(node)
+    letters = frozenset[str]().union(*map(symbols, terms)) - {"□"}
+    if not letters or not any(_kind(term) == "pence" for term in terms):
+        return False
+    if isinstance(node, Product):
+        return "q" in letters
+    sides = children(line) if isinstance(line, Relation) else ()
+    # q is the letter that goes with p; nobody calls a price q beside pence.
+    return "q" in letters or not any(_kind(side) == "pence" for side in sides)
 
 
 def _clashes(node: Node) -> bool:
+    if isinstance(node, Product) and all(op != "÷" for op, _ in node.rest):
+        return sum(_kind(part) == "pence" for part in children(node)) > 1
     if not isinstance(node, Sum | Relation):
         return False
     sides = children(node)

@@ -16,6 +16,7 @@ from typing import Any
 import sympy
 
 from itembank.notation import tree as t
+from itembank.notation.clock import NEXT_DAY, times_in
 from itembank.notation.units import CURRENCY, UNITS
 
 _RELATIONS = {
@@ -35,6 +36,26 @@ def symbol(name: str) -> Any:
 
 def _size(size: Any) -> Any:
     return sympy.Rational(size.numerator, size.denominator)
+
+
+def _clock(node: t.ClockTime) -> Any:
+    """Return the seconds since midnight, by the hour hand: noon and midnight are 12."""
+    hour = sympy.Integer(node.hour)
+    if node.half:
+        hour = sympy.Mod(hour, 12)
+    since = hour + sympy.Rational(node.minute or 0, 60)
+    return (since + 12 if node.half == "pm" else since) * 3600
+
+
+def _of_the_day(total: Any, time: bool) -> Any:
+    """Return a sum with times of day in it: a time goes round, a length of time may not."""
+    if total.free_symbols:
+        return total
+    if time:
+        return sympy.Mod(total, 24 * 3600)
+    if total.is_negative:
+        raise t.NotationError(NEXT_DAY)
+    return total
 
 
 def to_sympy(node: t.Node) -> Any:
@@ -80,6 +101,10 @@ def to_sympy(node: t.Node) -> Any:
             return to_sympy(amount) * _size(CURRENCY[sign].size)
         case t.Quantity(amount, unit):
             return to_sympy(amount) * _size(UNITS[unit].size)
+        case t.MixedUnits(parts):
+            return sympy.Add(*(to_sympy(part) for part in parts))
+        case t.ClockTime():
+            return _clock(node)
         case t.Power(base, exponent):
             return to_sympy(base) ** to_sympy(exponent)
         case t.Root(of, index):
@@ -89,10 +114,11 @@ def to_sympy(node: t.Node) -> Any:
         case t.Juxt(factors):
             return sympy.Mul(*(to_sympy(factor) for factor in factors))
         case t.Sum(first, rest):
-            return sympy.Add(
+            total = sympy.Add(
                 to_sympy(first),
                 *(to_sympy(term) if op == "+" else -to_sympy(term) for op, term in rest),
             )
+            return total if times_in(node) is None else _of_the_day(total, times_in(node) == 1)
         case t.Product(first, rest):
             value = to_sympy(first)
             for pop, factor in rest:

@@ -111,6 +111,25 @@ class Quantity:
 
 
 @dataclass(frozen=True, slots=True)
+class MixedUnits:
+    """A quantity in two or more units of one kind, the largest first, such as 2 h 35 min."""
+
+    parts: tuple[Quantity, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClockTime:
+    """A time of day: 14:35 by the 24-hour clock, or 2:35 pm with `half` as ``am`` or ``pm``.
+
+    `minute` is None where none is shown, as in 2 pm.
+    """
+
+    hour: int
+    minute: int | None
+    half: Literal["", "am", "pm"] = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Power:
     """A base raised to an exponent."""
 
@@ -203,6 +222,8 @@ Node: TypeAlias = (
     | Percent
     | Money
     | Quantity
+    | MixedUnits
+    | ClockTime
     | Power
     | Root
     | Bracket
@@ -235,7 +256,7 @@ def children(node: Node) -> tuple[Node, ...]:
             return factors
         case Sum(first, rest) | Product(first, rest) | Relation(first, rest):
             return (first, *(part for _, part in rest))
-        case Ratio(parts) | Listing(parts) | Either(parts):
+        case Ratio(parts) | Listing(parts) | Either(parts) | MixedUnits(parts):
             return parts
     return ()
 

@@ -20,15 +20,18 @@ from __future__ import annotations
 from fractions import Fraction
 from math import isqrt
 
+from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
 from itembank.notation.tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Frac,
     Int,
     Juxt,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -42,6 +45,7 @@ from itembank.notation.tree import (
     Root,
     Sum,
     Sym,
+    symbols,
 )
 from itembank.notation.units import CURRENCY, UNITS
 
@@ -86,7 +90,7 @@ def exact(node: Node) -> Fraction:
             total = exact(first)
             for op, term in rest:
                 total = total + exact(term) if op == "+" else total - exact(term)
-            return total
+            return total if times_in(node) is None else _of_the_day(total, times_in(node))
         case Product(first, rest):
             total = exact(first)
             for pop, factor in rest:
@@ -107,6 +111,10 @@ def exact(node: Node) -> Fraction:
             return exact(amount) * CURRENCY[sign].size
         case Quantity(amount, unit):
             return exact(amount) * UNITS[unit].size
+        case MixedUnits(quantities):
+            return sum(map(exact, quantities), ZERO)
+        case ClockTime():
+            return Fraction(clock_seconds(node))
         case Power(base, exponent):
             return _power(exact(base), exact(exponent))
         case Root(of, index):
@@ -162,6 +170,8 @@ def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
         case Bracket(of):
             return linear(of, known)
         case Sum(first, rest):
+            if times_in(node) is not None and not symbols(node):
+                return {"": exact(node)}
             total = dict(linear(first, known))
             for op, term in rest:
                 for name, c in linear(term, known).items():
@@ -188,6 +198,8 @@ def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
         case Quantity(amount, unit):
             size = UNITS[unit].size
             return {name: c * size for name, c in linear(amount, known).items()}
+        case MixedUnits(quantities):
+            return linear(Sum(quantities[0], tuple(("+", q) for q in quantities[1:])), known)
         case Power(base, exponent):
             bottom_form = linear(base, known)
             if set(bottom_form) <= {""}:
@@ -223,6 +235,15 @@ def _over(top: Fraction, bottom: Fraction) -> Fraction:
     if not bottom:
         raise NotExact("this divides by zero")
     return top / bottom
+
+
+def _of_the_day(total: Fraction, times: int | None) -> Fraction:
+    """Return a sum with times of day in it: a time goes round, a length of time may not."""
+    if times == 1:
+        return total % DAY
+    if total < 0:
+        raise NotExact(NEXT_DAY)
+    return total
 
 
 def _power(base: Fraction, exponent: Fraction) -> Fraction:

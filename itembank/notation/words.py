@@ -18,6 +18,7 @@ from typing import Any
 from .tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -26,6 +27,7 @@ from .tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -164,6 +166,22 @@ def _quantity(node: Quantity) -> str:
     return _counted(node.amount, unit.one, unit.many)
 
 
+def _clock(node: ClockTime) -> str:
+    """Return a time as it is called out: the time 14 35, 9 oh 5 am, 14 hundred.
+
+    >>> _clock(ClockTime(14, 0)), _clock(ClockTime(9, 5, "am")), _clock(ClockTime(2, None, "pm"))
+    ('the time 14 hundred', '9 oh 5 am', '2 pm')
+    """
+    minute = node.minute
+    if minute is None:
+        said = str(node.hour)
+    elif minute == 0:
+        said = f"{node.hour} o’clock" if node.half else f"{node.hour} hundred"
+    else:
+        said = f"{node.hour} {'oh ' if minute < 10 else ''}{minute}"
+    return f"{said} {node.half}" if node.half else f"the time {said}"
+
+
 def _power(node: Power) -> str:
     base = words(node.base)
     if node.exponent == Int(2):
@@ -204,6 +222,8 @@ _SPEAKERS: dict[type, Callable[[Any], str]] = {
     Percent: lambda node: f"{words(node.of)} per cent",
     Money: _money,
     Quantity: _quantity,
+    MixedUnits: lambda node: " ".join([words(part) for part in node.parts]),
+    ClockTime: _clock,
     Power: _power,
     Root: _root,
     Bracket: lambda node: f"open bracket {words(node.of)} close bracket",

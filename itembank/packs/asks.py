@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from itembank.checking.printed import asked
 from itembank.items import item as items
 from itembank.items.item import Item
 from itembank.notation.line import line
-from itembank.notation.parse import parse
+from itembank.notation.parse import parse_written
 from itembank.notation.tree import Int, Node, NotationError, Relation, Sym, symbols
 from itembank.packs.model import Ask
 
@@ -39,14 +40,16 @@ def pack_ask(item: Item) -> Ask:
             return ask("rewrite", target, detail=detail)
         case items.Solve(relations):
             return ask("solve", relations=[line(one, pence=pence) for one in relations])
+        case items.Pick(of, which):
+            return pack_ask(replace(item, ask=of)).model_copy(update={"pick": which})
         case items.Subject(relation, letter):
             return ask("subject", relation, letter)
         case items.Sequence(terms):
             return ask("sequence", *terms)
         case items.Common(numbers, detail):
             return ask("common", *numbers, detail=detail)
-        case items.Round(target, detail, amount):
-            return ask("round", target, Int(amount), detail=detail)
+        case items.Round(target, detail, amount, way):
+            return ask("round", target, Int(amount), detail=detail, way=way)
 
 
 def has_letter_p(item: Item) -> bool:
@@ -63,10 +66,19 @@ def read_ask(ask: Ask, pence: bool) -> items.Ask:
     Raises:
         NotationError: a line cannot be read, or the question makes no sense.
     """
-    nodes = [parse(text, pence=pence) for text in ask.target]
+    if not ask.pick:
+        return _read_ask(ask, pence)
+    of = _read_ask(ask, pence)
+    if not isinstance(of, items.Find | items.Solve):
+        raise NotationError(f"a question to {ask.kind} has nothing to pick from")
+    return items.Pick(of, ask.pick)
+
+
+def _read_ask(ask: Ask, pence: bool) -> items.Ask:
+    nodes = [parse_written(text, pence=pence) for text in ask.target]
     if ask.relations and ask.kind not in ("find", "solve"):
         raise NotationError(f"a question to {ask.kind} has no relations")
-    relations = tuple(_relation(parse(text, pence=pence)) for text in ask.relations)
+    relations = tuple(_relation(parse_written(text, pence=pence)) for text in ask.relations)
     match ask.kind:
         case "find":
             return items.Find(_only(nodes, 1)[0], relations)
@@ -104,7 +116,8 @@ def read_ask(ask: Ask, pence: bool) -> items.Ask:
             target, amount = _only(nodes, 2)
             if not isinstance(amount, Int):
                 raise NotationError("a number is rounded to a whole number of places")
-            return items.Round(target, _detail(ask, ("places", "figures", "nearest")), amount.n)
+            to = _detail(ask, ("places", "figures", "nearest"))
+            return items.Round(target, to, amount.n, ask.way)
 
 
 def _relation(node: Node) -> Relation:

@@ -20,6 +20,7 @@ from itembank.bank.reading import as_item
 from itembank.bank.sets import made_addresses
 from itembank.bank.signoff import Signing, SignState, by_item, read_signoffs
 from itembank.bank.state import EntryState
+from itembank.bank.year import first_year
 from itembank.checking.outcome import Outcome
 from itembank.errors import ItembankError
 from itembank.faults import join_words
@@ -30,9 +31,11 @@ from itembank.packs.convert import FROM_PRINT, FROM_WORDS, generated
 from itembank.packs.model import BankLine, LeftOut, SignOff, Source
 from itembank.packs.model import Drawing as Drawn
 from itembank.packs.source import Drawable, InOrder
+from itembank.packs.within_year import HOW_TO_ASK, all_beyond, refuse_if_beyond, within_year
 from itembank.planning.draw_from import Drawing
 
-REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale")
+BEYOND = "beyond the year"
+REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
 
 
 class Banks:
@@ -74,9 +77,14 @@ class Banks:
             if topic not in self._titles:
                 raise ItembankError(self._not_in_banks(topic))
             return found
+        whole, year = find_topic(topic), drawing.year_for(topic)
         if not found.questions:
-            return find_topic(topic)
-        made = find_topic(topic)
+            refuse_if_beyond(whole, year)
+        if year is not None and all_beyond(whole, year):
+            return found
+        made = within_year(whole, year)
+        if not found.questions:
+            return made
         return InOrder(found, made) if drawing.prefer == "bank" else InOrder(made, found)
 
     def source_of(self, item: Item) -> Source:
@@ -86,6 +94,8 @@ class Banks:
 
     def _advice(self, topic: str) -> str:
         """Return what to do where the banks have too little on a topic."""
+        if any(counts[BEYOND] for counts in self.left_out[topic].values()):
+            return HOW_TO_ASK
         if self.drawing.signed_only:
             return "Sign more of its questions, or leave out signed only."
         if self.drawing.questions_from != "bank" or topic not in topic_ids():
@@ -150,7 +160,9 @@ class Banks:
                 for item in map(find_item, made_addresses(topic)):
                     if item.topic not in topics:
                         continue
-                    if self.drawing.signed_only:
+                    if self._is_beyond(item, None):
+                        self._leave_out(item.topic, item.tier, BEYOND)
+                    elif self.drawing.signed_only:
                         self._leave_out(item.topic, item.tier, "unsigned")
                     else:
                         question = Question(item, generated(item, bank.name))
@@ -162,9 +174,21 @@ class Banks:
             if not state.usable(self.drawing.signed_only):
                 self._leave_out(entry.topic, Tier(entry.item.tier), _why_not(state))
             else:
-                question = Question(as_item(entry), bank_source(bank, entry, state.sign))
+                item = as_item(entry)
+                if self._is_beyond(item, entry):
+                    self._leave_out(item.topic, item.tier, BEYOND)
+                    continue
+                question = Question(item, bank_source(bank, entry, state.sign))
                 found.setdefault(entry.topic, []).append(question)
         return found
+
+    def _is_beyond(self, item: Item, entry: Entry | None) -> bool:
+        """Tell whether a question is beyond the class's year: as its author says, or by itself.
+
+        A generated question, which has no entry, is what its topic declares.
+        """
+        year = self.drawing.year_for(item.topic)
+        return year is not None and year < first_year(item, entry)
 
     def _in_use(self, entry: Entry) -> bool:
         """Tell whether an entry is not retired, and count it where it is."""

@@ -20,6 +20,7 @@ from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.source import Drawable
+from itembank.packs.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands import Band
 from itembank.planning.draw_from import Drawing
 from itembank.planning.plan_file import PlannedTopic
@@ -170,11 +171,18 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
 
 def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:
     if not request.drawing.uses_banks:
-        return None, tuple(find_topic(one.id) for one in request.topics), Pool()
+        return None, tuple(_generated(request, one.id) for one in request.topics), Pool()
     from itembank.packs.banks import Banks, same_question
 
     banks = Banks(request.drawing, [one.id for one in request.topics])
     return banks, tuple(banks.source(one.id) for one in request.topics), Pool(same_question)
+
+
+def _generated(request: PackRequest, name: str) -> Drawable:
+    """Return what of a generated topic suits the class's year."""
+    topic, year = find_topic(name), request.drawing.year_for(name)
+    refuse_if_beyond(topic, year)
+    return within_year(topic, year)
 
 
 def _shares(request: PackRequest, topics: Sequence[Drawable]) -> list[Share]:

@@ -8,26 +8,26 @@ The rules, all common practice without a source:
   and the rest core, so that most pupils can start and few finish early. Each topic's
   questions run through the tiers, so no topic is all easy or all hard;
 * the questions stand in order of difficulty, the easiest first;
-* no two are the same question in disguise, and two of one topic and tier differ in more than
-  one parameter wherever the space allows, so neighbours are never near-identical;
+* no two are the same question in disguise; near copies, one story told twice, and answers that
+  repeat or end alike are avoided wherever the spaces allow (:mod:`itembank.items.closeness`);
 * where all questions of a topic are a bank's, and it has no more of a tier, a question of the
   nearest tier stands in;
 * at most one question has a long prompt wherever the topics allow, so that the starter fits
   one slide in type that is read from the back of the room;
-* a parallel version has, at each number, the same topic and tier, and the unused item whose
-  difficulty is nearest to the first version's, among those looked at that have another answer
-  (so that an answer copied from a neighbour is wrong).
+* a parallel version has, at each number, the same topic and tier, and an unused item that is
+  solved by the same steps and is as hard as the first version's, among those looked at that
+  have another answer (so that an answer copied from a neighbour is wrong).
 """
 
 from __future__ import annotations
 
 import random
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from itembank.errors import ItembankError
+from itembank.items.closeness import Look, closeness, ends_alike, same_answer
 from itembank.items.item import Tier
-from itembank.notation.tree import Money, Node, Quantity, Relation, children, walk
 from itembank.packs.pool import Drawn, Pool, differing, generator
 from itembank.packs.source import Drawable, is_short
 
@@ -37,8 +37,19 @@ LONG = 64
 """Characters of a prompt beyond which it takes three lines of half a slide."""
 LONG_COST = 0.25
 """What a second long prompt costs: less than a likeness, which misleads pupils."""
+REPEATED = 0.5
+"""What an answer costs that the page has already, beside 1 for a near copy."""
+ENDS_ALIKE = 0.2
+"""What an answer costs that ends as another on the page does."""
 SAME_ANSWER = 100.0
 """What an answer that a neighbour could copy costs: more than any gap in difficulty."""
+OTHER_STRUCTURE = 2.0
+"""What it costs to be solved by other steps than the question of the same number next door:
+as much as a gap of two thirds in difficulty."""
+GAP = 3.0
+"""What a difference of 1 in difficulty costs between versions."""
+UNNOTICED = 0.1
+"""The difference in difficulty between versions that is as good as none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,55 +167,72 @@ def _parallel(
     made: Sequence[Sequence[Drawn]], topics: dict[str, Drawable], rng: random.Random, pool: Pool
 ) -> list[Drawn]:
     """Take a version as hard as the first, number by number, with other answers than `made`."""
-    version = []
+    version: list[Drawn] = []
     for place, model in enumerate(made[0]):
-        answers = [answer(other[place]) for other in made]
-
-        def cost(drawn: Drawn, model: Drawn = model, answers: list[Node] = answers) -> float:
-            gap = abs(drawn.difficulty - model.difficulty)
-            return gap + SAME_ANSWER * (answer(drawn) in answers)
-
-        topic = topics[model.item.topic]
+        neighbours = [other[place].look for other in made]
+        topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
         version.append(pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD))
     return version
 
 
-def likeness(drawn: Drawn, others: Sequence[Drawn]) -> float:
-    """Return how many of `others` look nearly the same: all parameters equal but one.
+def _sibling_cost(
+    model: Drawn, neighbours: Sequence[Look], version: Sequence[Drawn]
+) -> Callable[[Drawn], float]:
+    """Return what it costs to ask an item where neighbours are asked `model`."""
+    found = False
 
-    A question with the same answer as another of its topic counts half as much: pupils would
-    guess from the pattern of answers.
-    """
-    item = drawn.item
-    cost = 0.0
-    for other in others:
-        if other.item.topic != item.topic:
-            continue
-        same_tier = other.item.tier == item.tier
-        same_space = same_tier and other.source is drawn.source
-        if same_space and len(drawn.values) > 1 and differing(drawn.values, other.values) <= 1:
-            cost += 1
-        if answer(other) == answer(drawn):
-            cost += 0.5
+    def cost(drawn: Drawn) -> float:
+        nonlocal found
+        if found and drawn.structure != model.structure:
+            return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
+        if any(drawn.look.answer == one.answer for one in neighbours):
+            return SAME_ANSWER + apart(drawn, model)
+        price = apart(drawn, model) + likeness(drawn, version)
+        found = found or price < OTHER_STRUCTURE
+        return price
+
     return cost
+
+
+def apart(drawn: Drawn, model: Drawn) -> float:
+    """Return how far an item is from one that a neighbour has instead of it.
+
+    Another structure costs as much as being plainly easier or harder; then counts the gap in
+    difficulty, beyond what nobody would notice.
+    """
+    if drawn.structure != model.structure:
+        return OTHER_STRUCTURE + GAP * abs(drawn.difficulty - model.difficulty)
+    return GAP * max(0.0, abs(drawn.difficulty - model.difficulty) - UNNOTICED)
+
+
+def likeness(drawn: Drawn, page: Sequence[Drawn]) -> float:
+    """Return what it costs to have an item on a page with others, for looking like them.
+
+    Each near copy counts 1 (:func:`~itembank.items.closeness.closeness`), each question with
+    the same answer half, since pupils would guess from the pattern of answers, and each whose
+    answer ends alike a little.
+    """
+    mine = drawn.look
+    cost = 0.0
+    for other in page:
+        theirs = other.look
+        cost += max(closeness(mine, theirs), float(_neighbours(drawn, other)))
+        cost += REPEATED * same_answer(mine, theirs)
+        cost += ENDS_ALIKE * ends_alike(mine, theirs)
+    return cost
+
+
+def _neighbours(one: Drawn, other: Drawn) -> bool:
+    """Tell whether two generated items have all parameters equal but one, of several."""
+    return (
+        one.source is other.source
+        and one.item.tier is other.item.tier
+        and len(one.values) > 1
+        and differing(one.values, other.values) <= 1
+    )
 
 
 def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
     """Return what a long prompt costs when another question of the slide is long already."""
-    return LONG_COST if length(drawn) > LONG and any(length(o) > LONG for o in others) else 0.0
-
-
-def length(drawn: Drawn) -> int:
-    """Return about how many characters a prompt is long, a fraction counting as three."""
-    return sum(
-        len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
-        for run in drawn.item.prompt
-    )
-
-
-def answer(drawn: Drawn) -> Node:
-    """Return the number a pupil has found: of x = 3 the 3, so that y = 3 counts as the same."""
-    key = drawn.item.key
-    found = key.rest[-1][1] if isinstance(key, Relation) else key
-    # £2, 2 kg and 2 are one answer to a pupil who looks for a pattern.
-    return found.amount if isinstance(found, Money | Quantity) else found
+    crowded = drawn.length > LONG and any(other.length > LONG for other in others)
+    return LONG_COST if crowded else 0.0

@@ -8,11 +8,12 @@ from itembank.items import item as items
 from itembank.items.difficulty import difficulty
 from itembank.items.forms import FORMS, form_words
 from itembank.items.item import Item, Tier
+from itembank.items.marks import step_marks
 from itembank.marking.policy import accept_fault
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
-from itembank.notation.parse import ParseError, parse, parse_together
-from itembank.notation.tree import Node, NotationError, symbols
+from itembank.notation.parse import ParseError, parse_written, reading_of_written
+from itembank.notation.tree import Node, NotationError
 from itembank.notation.words import words
 from itembank.packs.asks import has_letter_p, pack_ask, read_ask
 from itembank.packs.model import (
@@ -81,12 +82,14 @@ def pack_item(
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
     shown = {slip.misconception.id for slip in item.slips}
+    worth = item.marks if marks is None else marks
+    earned = step_marks(item.prompt, item.steps, worth)
     return PackItem(
         address=item.address,
         topic=item.topic,
         topic_title=topic.title if title is None else title,
         tier=item.tier.value,
-        marks=item.marks if marks is None else marks,
+        marks=worth,
         difficulty=difficulty(item),
         prompt=[faces.run(run, pence) for run in item.prompt],
         key=Key(
@@ -98,8 +101,12 @@ def pack_item(
         ),
         ask=pack_ask(item),
         steps=[
-            Step(say=step.say, maths=None if step.maths is None else faces.maths(step.maths, pence))
-            for step in item.steps
+            Step(
+                say=step.say,
+                maths=None if step.maths is None else faces.maths(step.maths, pence),
+                marks=number,
+            )
+            for step, number in zip(item.steps, earned, strict=True)
         ],
         misconceptions=[
             Misconception(
@@ -155,7 +162,7 @@ def read_maths(maths: Maths, pence: bool = True) -> Node:
         NotationError: the line cannot be read, or another face says something else.
     """
     try:
-        node = parse(maths.line, pence=pence)
+        node = parse_written(maths.line, pence=pence)
     except ParseError as error:
         raise NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
     if line(node, pence=pence) != maths.line:
@@ -182,6 +189,11 @@ def read_item(stored: PackItem) -> Item:
     for word in stored.accept:
         if fault := accept_fault(word):
             raise NotationError(fault)
+    earned = sum(step.marks for step in stored.steps)
+    if earned not in (0, stored.marks):
+        raise Mismatch(f"its steps earn {earned} marks, and it is worth {stored.marks}")
+    if any(step.marks for step in stored.steps if step.maths is None):
+        raise Mismatch("a step without mathematics earns marks")
     pence = not _letter_p(stored)
     return Item(
         address=stored.address,
@@ -210,14 +222,9 @@ def read_item(stored: PackItem) -> Item:
 
 
 def _letter_p(stored: PackItem) -> bool:
-    """Tell whether p is a letter in a stored item; as :func:`~.parse.parse_together` finds it."""
+    """Tell whether p is a letter in a stored item; as :func:`~.parse.reading` finds it."""
     lines = [run.line for run in stored.prompt if not isinstance(run, TextRun)]
     lines += [stored.key.line, *stored.ask.target, *stored.ask.relations]
     lines += [step.maths.line for step in stored.steps if step.maths is not None]
     lines += [one.wrong.line for one in stored.misconceptions]
-    # Only a line with a p in it can tell, and few have one.
-    lines = [text for text in lines if "p" in text]
-    try:
-        return any("p" in symbols(node) for node in parse_together(lines))
-    except ParseError as error:
-        raise NotationError(f"a line of this question cannot be read: {error}") from None
+    return not reading_of_written(lines).pence

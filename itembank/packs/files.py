@@ -17,7 +17,7 @@ from itembank.errors import ItembankError
 from itembank.packs.model import Pack
 
 PACK_FILE = "pack.json"
-SCHEMA_VERSION = 2
+SCHEMA_VERSION = 3
 _OURS = re.compile(r"pack\.json|[a-z0-9-]+\.(pdf|html)", re.IGNORECASE)
 
 

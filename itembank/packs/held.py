@@ -8,6 +8,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.source import Drawable, Source, size, sources
+from itembank.packs.within_year import WithinYear
 
 
 def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool) -> list[Drawn]:
@@ -65,9 +66,14 @@ def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
     """Return a generated question by its address."""
     name, tier, index = ([*address.split("/"), "", ""])[:3]
     known = name == source.id and tier in {one.value for one in Tier}
-    if known and index.isdigit() and int(index) < size(source, Tier(tier)):
-        return pool.at(source, Tier(tier), int(index))
-    return None
+    if not known or not index.isdigit():
+        return None
+    number: int | None = int(index)
+    if isinstance(source, WithinYear):
+        number = source.place(Tier(tier), int(index))
+    if number is None or number >= size(source, Tier(tier)):
+        return None
+    return pool.at(source, Tier(tier), number)
 
 
 def _by_search(source: Source, address: str, pool: Pool) -> Drawn | None:

@@ -85,6 +85,12 @@ class Ask(Data):
         "'nearest'.",
     )
     labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
+        default="", description="For find and solve: which one of several answers is wanted."
+    )
+    way: Literal["nearest", "down", "up"] = Field(
+        default="nearest", description="For round: to the nearest, always down, or always up."
+    )
     constants: list[int] = Field(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
     )
@@ -95,6 +101,9 @@ class Step(Data):
 
     say: str
     maths: Maths | None = None
+    marks: int = Field(
+        default=0, ge=0, description="Marks earned by the working as far as this line."
+    )
 
 
 class Misconception(Data):
@@ -231,7 +240,9 @@ class BankLine(Data):
 class LeftOut(Data):
     """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
 
-    why: Literal["retired", "disproved", "needs a person", "unsigned", "sign-off stale"]
+    why: Literal[
+        "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
+    ]
     count: int = Field(ge=1)
 
 
@@ -265,7 +276,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2] = 2
+    schema_version: Literal[1, 2, 3] = 3
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

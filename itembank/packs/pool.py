@@ -11,14 +11,16 @@ import random
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from typing import Any
 
 from itembank.errors import ItembankError
+from itembank.items.closeness import Look, look, structure
 from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
 from itembank.items.registry import find_item
 from itembank.items.space import Space
+from itembank.notation.tree import children, walk
 from itembank.packs.source import Drawable, Source, is_short, size, sources, too_few
 
 LOOK_AHEAD = 24
@@ -40,15 +42,41 @@ def generator(seed: int, purpose: str) -> random.Random:
     return random.Random(f"{seed}/{purpose}")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Drawn:
-    """An item taken from a source, with the parameters it was made from."""
+    """An item taken from a source, with the parameters it was made from.
+
+    What is measured of it is measured once, when it is first asked for: many are looked at
+    for each that is taken.
+    """
 
     item: Item
     index: int
     values: tuple[Any, ...]
-    difficulty: float
     source: Source
+
+    @cached_property
+    def difficulty(self) -> float:
+        """How hard the item is."""
+        return difficulty(self.item)
+
+    @cached_property
+    def look(self) -> Look:
+        """What a pupil sees of it at a glance."""
+        return look(self.item)
+
+    @cached_property
+    def length(self) -> int:
+        """About how many characters its prompt is long, a fraction counting as three."""
+        return sum(
+            len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
+            for run in self.item.prompt
+        )
+
+    @cached_property
+    def structure(self) -> tuple[object, ...]:
+        """What it has in common with items solved by the same steps."""
+        return structure(self.item)
 
 
 class Pool:
@@ -73,7 +101,7 @@ class Pool:
         if found is None:
             item = source.item(tier, index)
             values = source.spaces[tier][index]
-            found = Drawn(item, index, values, difficulty(item), source)
+            found = Drawn(item, index, values, source)
             self._made[place] = found
         return found
 

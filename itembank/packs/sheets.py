@@ -7,7 +7,11 @@ The rules:
 * on the support and core sheets a topic's questions come in runs of two or three. Within a
   run one parameter alone changes, so that a pupil sees what the change does; between runs
   everything may change. (Small steps with one thing varied at a time are common practice, no
-  source.) The challenge sheet has no runs: there each question is to be read afresh;
+  source.) The challenge sheet has no runs: there each question is to be read afresh; nor has a
+  story, which nobody reads twice for the sake of another number: stories are as unlike as
+  the space allows;
+* answers that the sheet has already, and answers of a run that end alike, are avoided where
+  the spaces allow, and so are near copies outside runs (:mod:`itembank.items.closeness`);
 * within a topic runs go from easy to hard, and so do the questions of a run;
 * a sheet whose band asks for it opens with a worked example and a part-finished one, both on
   the first topic that has working of two lines or more, and linked like a run.
@@ -20,8 +24,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.errors import ItembankError
+from itembank.items.closeness import closeness, ends_alike, same_answer
 from itembank.items.item import Tier
-from itembank.packs.choose import answer, likeness, share_out
+from itembank.packs.choose import likeness, share_out
 from itembank.packs.held import held_items
 from itembank.packs.pool import Drawn, Pool, along, generator
 from itembank.packs.source import Drawable, is_short, sources
@@ -54,7 +59,8 @@ def choose_sheet(
         worked, part_finished = _examples(topics, tier, rng, pool)
     items: list[Drawn] = []
     for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
-        items += _group(topic, tier, share, rng, pool)
+        opening = [one for one in (worked, part_finished) if one is not None]
+        items += _group(topic, tier, share, rng, pool, [*opening, *items])
     return ChosenSheet(tier, worked, part_finished, tuple(items))
 
 
@@ -109,47 +115,99 @@ def run_lengths(count: int) -> list[int]:
     return share_out([None] * runs, count) if runs else []
 
 
-def _group(topic: Drawable, tier: Tier, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+def _group(
+    topic: Drawable,
+    tier: Tier,
+    count: int,
+    rng: random.Random,
+    pool: Pool,
+    page: Sequence[Drawn] = (),
+) -> list[Drawn]:
+    """Take a topic's questions for a sheet on which others stand already."""
     lengths = [1] * count if tier is Tier.CHALLENGE else run_lengths(count)
     runs: list[list[Drawn]] = []
     for length in lengths:
-        before = [drawn for run in runs for drawn in run]
-        anchor = pool.pick(topic, tier, rng, lambda drawn, seen=before: likeness(drawn, seen))  # type: ignore[misc]
-        run = [anchor, *_linked(anchor, length - 1, rng, pool)]
-        while len(run) < length:  # the space has no such neighbours left
-            run.append(pool.pick(topic, tier, rng))
+        before = [*page, *(drawn for run in runs for drawn in run)]
+        run = [_unlike(topic, tier, rng, pool, before)]
+        if not run[0].look.words:
+            run += _linked(run[0], length - 1, rng, pool, before)
+        while len(run) < length:  # a story, or the space has no such neighbours left
+            run.append(_unlike(topic, tier, rng, pool, [*before, *run]))
         runs.append(sorted(run, key=lambda drawn: (drawn.difficulty, drawn.index)))
     runs.sort(key=lambda run: run[0].difficulty)
     return [drawn for run in runs for drawn in run]
 
 
-def _linked(anchor: Drawn, count: int, rng: random.Random, pool: Pool) -> list[Drawn]:
+def _unlike(
+    topic: Drawable, tier: Tier, rng: random.Random, pool: Pool, page: Sequence[Drawn]
+) -> Drawn:
+    """Take the question that looks least like those of a page, among the first few offered."""
+    return pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, page))
+
+
+def _linked(
+    anchor: Drawn, count: int, rng: random.Random, pool: Pool, page: Sequence[Drawn] = ()
+) -> list[Drawn]:
     """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
 
-    The axis is drawn by lot from those with enough free items; failing that, the axis with
-    most is used.
+    The axis is drawn by lot from those with enough free items that make a good run: answers
+    that do not end alike, none that stands on the `page`, and no near copy of what does. Failing
+    that the page is let be, then the endings; failing that, the axis with most is used.
     """
     if not count:
         return []
-    source, tier = anchor.source, anchor.item.tier
-    space = source.spaces[tier]
+    axes = rng.sample(range(_axes(anchor)), _axes(anchor))
+    near = {axis: _shuffled(anchor, axis, rng) for axis in axes}
     best: list[Drawn] = []
-    for axis in rng.sample(range(len(space.axes)), len(space.axes)):
-        found: list[Drawn] = []
-        near = along(space, anchor.index, axis)
-        for other in rng.sample(near, len(near)):
-            drawn = pool.at(source, tier, other)
-            run = [anchor, *found]
-            # The same answer twice running would teach that the change changes nothing.
-            fresh = answer(drawn) not in map(answer, run)
-            open_ = pool.free(drawn) and not pool.passed_over(drawn)
-            if fresh and open_ and not pool.alike(drawn, run):
-                found.append(drawn)
+    for others, endings in ((page, True), ((), True), ((), False)):
+        for axis in axes:
+            found = _along(anchor, near[axis], count, pool, others, endings)
             if len(found) == count:
                 return [pool.take(one) for one in found]
-        if len(found) > len(best):
-            best = found
+            if len(found) > len(best):
+                best = found
     return [pool.take(one) for one in best]
+
+
+def _axes(anchor: Drawn) -> int:
+    return len(anchor.source.spaces[anchor.item.tier].axes)
+
+
+def _shuffled(anchor: Drawn, axis: int, rng: random.Random) -> list[int]:
+    near = along(anchor.source.spaces[anchor.item.tier], anchor.index, axis)
+    return rng.sample(near, len(near))
+
+
+def _along(
+    anchor: Drawn,
+    near: Sequence[int],
+    count: int,
+    pool: Pool,
+    page: Sequence[Drawn],
+    endings: bool,
+) -> list[Drawn]:
+    """Return up to `count` free items, among those at some indices, that make a run.
+
+    They are unlike those of a `page`, and where `endings` count, no two answers end alike.
+    """
+    found: list[Drawn] = []
+    for index in near:
+        drawn = pool.at(anchor.source, anchor.item.tier, index)
+        run = [anchor, *found]
+        # The same answer twice running would teach that the change changes nothing.
+        fresh = all(drawn.look.answer != one.look.answer for one in run)
+        if fresh and endings:
+            fresh = not any(ends_alike(drawn.look, one.look) for one in run)
+        fresh = fresh and not any(
+            same_answer(drawn.look, one.look) or closeness(drawn.look, one.look) == 1
+            for one in page
+        )
+        open_ = fresh and pool.free(drawn) and not pool.passed_over(drawn)
+        if open_ and not pool.alike(drawn, run):
+            found.append(drawn)
+        if len(found) == count:
+            break
+    return found
 
 
 def _examples(

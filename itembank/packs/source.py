@@ -79,7 +79,7 @@ def size(source: Source, tier: Tier) -> int:
 
 def too_few(source: object, tier: Tier) -> str:
     """Return what a source says of a tier that is used up, or "" where it has no more to say."""
-    say: Any = getattr(source, "too_few", None)
+    say: Any = getattr(source, "too_few", None) or getattr(source, "beyond", None)
     return str(say(tier)) if say is not None else ""
 
 

@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from itembank.packs.model import Pack, PackItem, Sheet
+from itembank.packs.model import Maths, Pack, PackItem, Sheet
 
 from . import theme
 from .fonts import face
+from .marks import counted, total
 from .page import Page
 from .paper import LEFT, WIDTH, Paper, Part, text_part
 from .sheets import sheet_name
 from .slides import DECIMAL, lesson_line
 from .tagging import Element
-from .text import Block, Flow, draw, measure
+from .text import Block, Flow, Piece, draw, measure
 from .working import chain
 
 GAP = 26.0
@@ -22,6 +23,10 @@ COLUMN = (WIDTH - GAP) / 2
 HOW = (
     "Tick what is right. Where your answer differs, find the first line of your working that "
     "differs, and put it right from there."
+)
+MARKS = (
+    " A right answer earns all the marks of its question. Without one, each line with ‘1 mark’ "
+    "beside it that you reached earns that mark."
 )
 
 
@@ -36,6 +41,7 @@ class Answer(NamedTuple):
     topic: Block | None
     label: Block
     key: Block
+    worth: Block | None
     lines: list[Block]
     left: float
     working: float
@@ -67,8 +73,9 @@ def follow_up_answers(pack: Pack) -> bytes:
 def _sheet(paper: Paper, sheet: Sheet) -> None:
     """Draw a sheet's answers in two columns, on one page where that holds them."""
     size = paper.size
-    head = _heading(sheet_name(sheet.tier), size)
-    how = text_part(HOW, WIDTH, size, after=0.8 * size)
+    head = _heading(f"{sheet_name(sheet.tier)}: {counted(total(sheet))}", size)
+    says = HOW + MARKS * any(item.marks > 1 for item in sheet.items)
+    how = text_part(says, WIDTH, size, after=0.8 * size)
     answers, columns = _answers(sheet, COLUMN, size), 2
     if any(block.cramped for answer in answers for block in (answer.key, *answer.lines)):
         answers, columns = _answers(sheet, WIDTH, size), 1
@@ -96,10 +103,16 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
         answers = answers[count:]
         if answers:
             paper.new_page()
-            more = f"{sheet_name(sheet.tier)}, continued. {HOW}"
-            note = text_part(more, WIDTH, size, colour=theme.QUIET, after=0.8 * size)
-            paper.place([note])
+            _going_on(paper, f"{sheet_name(sheet.tier)}, continued")
             current = None
+
+
+def _going_on(paper: Paper, words: str) -> None:
+    """Draw what goes on here, as decoration: reading goes straight on."""
+    block = measure(Flow(words), WIDTH, paper.size)
+    with paper.page.artifact():
+        draw(paper.page, block, LEFT, paper.y, colour=theme.QUIET)
+    paper.y -= block.height + 0.8 * paper.size
 
 
 def _taller(answers: Sequence[Answer], split: int) -> float:
@@ -144,12 +157,16 @@ def _answer(name: str, item: PackItem, opens: str, width: float, size: float) ->
     label = measure(Flow(name, bold=True), width, size)
     indent = face(True).width("00") * size + 0.7 * size
     left = max(indent, label.width + 0.7 * size)
-    key = measure(Flow([item.key], bold=True), width - left - 2 * pad, size)
+    worth, room = None, 0.0
+    if item.marks > 1:
+        worth = measure(Flow(f"[{counted(item.marks)}]"), width, size)
+        room = _before_worth(size) + worth.width
+    key = measure(Flow([item.key], bold=True), width - left - 2 * pad - room, size)
     shown = chain(item.steps)
     if [one.line for one in shown] == [item.key.line]:
         shown = []
-    maths = [Flow([one]) for one in shown]
-    working = left + key.width + 2 * pad + size
+    maths = [Flow(_line(*pair)) for pair in zip(shown, _earned(item), strict=False)]
+    working = left + key.width + 2 * pad + room + size
     lines = [measure(flow, width - working, size) for flow in maths]
     beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)
     if not beside:
@@ -164,7 +181,21 @@ def _answer(name: str, item: PackItem, opens: str, width: float, size: float) ->
     height = up + down + sum(line.height + _between(size) for line in rest) + 0.9 * size
     if topic is not None:
         height += topic.height + _between(size)
-    return Answer(topic, label, key, lines, left, working, beside, up, height)
+    return Answer(topic, label, key, worth, lines, left, working, beside, up, height)
+
+
+def _earned(item: PackItem) -> list[int]:
+    """Return the marks of each line of working but the last, whose mark is for the answer."""
+    earned = [step.marks for step in item.steps if step.maths is not None]
+    return [*earned[:-1], 0]
+
+
+def _line(shown: Maths, earned: int) -> list[Piece]:
+    return [shown, f"\u00a0\u00a0 {counted(earned)}"] if earned else [shown]
+
+
+def _before_worth(size: float) -> float:
+    return 0.6 * size
 
 
 def _pad(size: float) -> float:
@@ -215,6 +246,9 @@ def _draw_entry(page: Page, answer: Answer, x: float, top: float) -> None:
             )
         with document.tag("P"):
             draw(page, key, x + answer.left + pad, high)
+            if answer.worth is not None:
+                right = x + answer.left + key.width + 2 * pad + _before_worth(size)
+                draw(page, answer.worth, right, baseline + answer.worth.baseline)
         low = baseline - (key.height - key.baseline) - pad
         for number, line in enumerate(lines):
             if answer.beside and number == 0:

@@ -10,6 +10,7 @@ from itembank.packs.said import drawn_words
 from . import theme
 from .addresses import addresses
 from .fonts import face
+from .method_marks import method_marks
 from .page import Page
 from .paper import WIDTH, Paper, Part, heading_part, list_part, space, stack, text_part
 from .questions import prompt
@@ -34,7 +35,8 @@ CAUTIONS: tuple[str, ...] = (
     "Your judgement decides. Where a pupil’s work says more than the score, choose another task.",
     "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
     "names, beside scores.",
-    "A likely wrong answer is a guess at what the pupil did. Ask before you put it right.",
+    "What is said of a wrong answer is a guess at how the pupil got it. Ask before you put it "
+    "right.",
 )
 
 MODELS = (
@@ -52,6 +54,7 @@ def teacher_notes(pack: Pack) -> bytes:
     _first_side(paper, pack)
     _questions(paper, pack)
     _other_versions(paper, pack)
+    method_marks(paper, pack)
     addresses(paper, pack)
     # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
@@ -164,10 +167,10 @@ def _asked(number: int, item: PackItem, size: float) -> list[Part]:
 
 
 def _mistakes(item: PackItem, size: float) -> Pieces:
-    """Return what wrong answers may mean, and what the question cannot show."""
+    """Return what wrong answers may mean, and what the question does not look for."""
     blind = []
     if item.untested:
-        words = f"This question cannot show: {'; '.join(map(mid_sentence, item.untested))}."
+        words = f"This question does not look for: {'; '.join(map(mid_sentence, item.untested))}."
         blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
     if not item.misconceptions:
         return Pieces([stack(blind)], space(0))
@@ -176,7 +179,7 @@ def _mistakes(item: PackItem, size: float) -> Pieces:
     first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
     widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
     table = table_pieces(("If you see", "the pupil probably", "so ask"), rows, widths, size)
-    # What it cannot show stays with the last row, so that no head stands above it alone.
+    # What it does not look for stays with the last row, so that no head stands above it alone.
     return table._replace(rows=[*table.rows[:-1], stack([table.rows[-1], *blind])])
 
 

@@ -75,7 +75,7 @@ def prompt(item: PackItem) -> list[Piece]:
     """Return the item's prompt, with its marks where they are more than one."""
     runs: list[Piece] = list(item.prompt)
     if item.marks > 1:
-        runs.append(f" ({item.marks}\u00a0marks)")
+        runs.append(f" [{item.marks}\u00a0marks]")
     return runs
 
 

@@ -143,11 +143,11 @@ def _example(worked: PackItem) -> Scene:
     for number, step in enumerate(worked.steps):
         if number == 0:
             lines.append(Line("Ask", ["“What would you write first?” Take two answers."]))
-        said = f" “{step.say}”" if step.say else ""
-        runs: list[Piece] = [f"Uncover line {number + 1}.{said}"]
+        said = f" and say: “{step.say}”" if step.say else "."
+        runs: list[Piece] = [f"Uncover line {number + 1}{said}"]
         if step.maths is not None:
             runs += [" ", step.maths]
-        lines.append(Line("Say", runs))
+        lines.append(Line("Do", runs))
         if number == last:
             lines.append(
                 Line(
@@ -218,7 +218,7 @@ def _together(sheet: Sheet) -> Scene:
     compare: list[Piece] = ["Compare the lines they wrote. Key: ", item.key]
     shown = chain(item.steps)[-1:]
     if shown and item.key.line not in (shown[0].line, shown[0].line.rpartition("= ")[2]):
-        compare += [", from ", shown[0]]
+        compare += ["; the last line is ", shown[0]]
     compare.append(".")
     lines.append(Line("Do", compare))
     return Scene("Minutes 6 to 8: one to finish together", lines)
@@ -229,7 +229,7 @@ def _alone(sheet: Sheet) -> Scene:
     item = sheet.items[min(start, len(sheet.items) - 1)]
     number = sheet.items.index(item) + 1
     lines = [
-        Line("Say", [f"“Question {number}, on your own. Write every line.”"]),
+        Line("Say", [f"“Question {number} of the sheet, on your own. Write every line.”"]),
         Line("Do", ["Look at each pupil’s first line before the answer. Key: ", item.key, "."]),
     ]
     if number < len(sheet.items):

@@ -7,11 +7,11 @@ from collections.abc import Callable, Sequence
 from itembank.packs.model import Band, Pack, PackItem, Sheet, TierName
 
 from . import theme
-from .fonts import CAP_HEIGHT, face
+from .fonts import ASCENT, CAP_HEIGHT, face
+from .marks import how_many_each, total
 from .page import Page
 from .paper import LEFT, RIGHT, WIDTH, Paper, Part, boxed, label_width, text_part
 from .paper import writing_line as write
-from .questions import prompt
 from .rows import GAP, MOST_SHARE, Row, rows, share_out, topic_name
 from .signs import sign
 from .slides import DECIMAL, lesson_line
@@ -19,6 +19,8 @@ from .tagging import Element
 from .text import Flow, Strong, draw, measure
 from .working import steps_part
 
+SCORE_LINE = 2.6
+"""Length of the line to write a score on, in ems."""
 SIDES = 2
 """A sheet takes no more sides than this while working room can still be given up."""
 
@@ -65,7 +67,7 @@ def follow_up(pack: Pack, tier: TierName) -> bytes:
     if sheet is None:
         raise ValueError(f"the pack has no {tier} sheet")
     paper = Paper(pack, sheet_name(tier), theme.PAPER_TEXT)
-    _head(paper, pack, tier)
+    _head(paper, pack, sheet)
     for example in examples(sheet, WIDTH, paper.size):
         paper.place([example], gap=0.9 * paper.size)
     _questions(paper, sheet.items)
@@ -75,8 +77,9 @@ def follow_up(pack: Pack, tier: TierName) -> bytes:
 # Head
 
 
-def _head(paper: Paper, pack: Pack, tier: TierName) -> None:
-    """Draw the sheet's name, whose bands it is for, the lesson, and a place for the seat code."""
+def _head(paper: Paper, pack: Pack, sheet: Sheet) -> None:
+    """Draw the sheet's name, whose bands it is for, the lesson, and places for code and score."""
+    tier = sheet.tier
     page, size = paper.page, paper.size
     document = page.document
     large = size + 8
@@ -96,10 +99,32 @@ def _head(paper: Paper, pack: Pack, tier: TierName) -> None:
     lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
     paper.y = y - 0.75 * size
     lesson.draw(page, LEFT, paper.y)
-    paper.y -= lesson.height + 0.45 * size
+    paper.y -= lesson.height + 0.35 * size
+    paper.y -= _score(paper, sheet) + 0.45 * size
     with page.artifact():
         page.rect(LEFT, paper.y, WIDTH, 1.8, fill=theme.ACCENT)
     paper.y -= 1.1 * size
+
+
+def _score(paper: Paper, sheet: Sheet) -> float:
+    """Draw what a question is worth, and a place for the score; return the height taken."""
+    page, size = paper.page, paper.size
+    out_of = f"out of {total(sheet)}"
+    x = RIGHT - face().width(out_of) * size - 6
+    start = x - SCORE_LINE * size
+    room = start - face().width("Score") * size - 6 - 1.5 * size - LEFT
+    each = measure(Flow(how_many_each(sheet) or " "), room, paper.least)
+    baseline = max(each.baseline, ASCENT * size)
+    low = paper.y - baseline
+    if how_many_each(sheet):
+        with page.document.tag("P"):
+            draw(page, each, LEFT, low + each.baseline, colour=theme.QUIET)
+    with page.document.tag("P"):
+        page.text(start - 6, low, "Score", size, align="right")
+        page.text(RIGHT, low, out_of, size, align="right")
+    with page.artifact():
+        page.line((start, low - 2), (x, low - 2), width=1.0)
+    return baseline + max(0.25 * size, each.height - each.baseline)
 
 
 def _signs(page: Page, bands: Sequence[Band], x: float, y: float, size: float, room: float) -> None:
@@ -141,7 +166,7 @@ def _example(
     inside = width - 2 * pad
     parts = [
         text_part(title, inside, size, kind="H2", bold=True, colour=theme.ACCENT, after=0.5 * size),
-        text_part(prompt(item), inside, size, after=0.7 * size),
+        text_part(item.prompt, inside, size, after=0.7 * size),  # it earns no marks
     ]
     lines = sum(step.maths is not None for step in item.steps)
     hidden = lines - lines // 2 if unfinished else 0

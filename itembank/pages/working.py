@@ -215,6 +215,9 @@ def formulas(pack: Pack) -> list[str]:
             question(item)
             for maths in chain(item.steps):
                 add(maths)
+            for step in item.steps:
+                if step.marks:  # the notes say what earns it
+                    add(step.maths)
         for example in (sheet.worked, sheet.part_finished):
             if example is not None:
                 question(example)

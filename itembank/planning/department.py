@@ -13,7 +13,7 @@ The folder holds ``department.toml``::
 
 A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
 ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class. So do
-``banks``, ``questions_from``, ``prefer`` and ``signed_only``: see
+``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``: see
 :mod:`itembank.planning.draw_from`. What planning a week needs is told in
 :mod:`itembank.planning.class_plan`.
 """

@@ -1,11 +1,12 @@
-"""Where a pack's questions are drawn from: the generators, a department's banks, or both.
+"""What a pack's questions are drawn from: generators, banks or both; within a year or beyond it.
 
-The same four keys stand in ``department.toml`` (at the top and in a class) and in a plan::
+The same five keys stand in ``department.toml`` (at the top and in a class) and in a plan::
 
     banks = ["questions", "../key-stage-3"]
     questions_from = "both"
     prefer = "bank"
     signed_only = true
+    beyond_year = ["equations.inequalities"]
 
 What one place leaves open is taken from the next: the command line, the plan, the class, the
 top of the department's file.
@@ -32,6 +33,7 @@ class DrawFrom:
     questions_from: str | None = None
     prefer: str | None = None
     signed_only: bool | None = None
+    beyond_year: bool | tuple[str, ...] | None = None
 
     def over(self, other: DrawFrom) -> DrawFrom:
         """Return what is stated here, and for what is left open what `other` states.
@@ -39,8 +41,10 @@ class DrawFrom:
         Who asks here for generated questions alone does not want the sign-off that `other` asks
         for: generated questions carry none.
 
-        >>> DrawFrom(prefer="bank").over(DrawFrom(questions_from="both", prefer="generated"))
-        DrawFrom(banks=None, questions_from='both', prefer='bank', signed_only=None)
+        >>> shared = DrawFrom(questions_from="both", prefer="generated")
+        >>> found = DrawFrom(prefer="bank").over(shared)
+        >>> found.questions_from, found.prefer
+        ('both', 'bank')
         """
         stated = {field.name: getattr(self, field.name) for field in fields(self)}
         kept = {
@@ -83,7 +87,8 @@ class DrawFrom:
                 "Only signed questions are to be used, but generated questions carry no "
                 "sign-off. Name a bank and let questions come from it, or leave out signed only."
             )
-        return Drawing(banks, chosen, prefer, signed)
+        beyond = self.beyond_year if self.beyond_year is not None else False
+        return Drawing(banks, chosen, prefer, signed, beyond)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +99,21 @@ class Drawing:
     questions_from: str = "generated"
     prefer: str = "bank"
     signed_only: bool = False
+    beyond_year: bool | tuple[str, ...] = False
+    """Whether content beyond the class's year may be asked, or on which topics."""
+    year: int | None = None
+    """The class's year group; without one nothing is beyond it."""
+
+    def year_for(self, topic: str) -> int | None:
+        """Return the year beyond which nothing of a topic is asked, or None for no such year.
+
+        >>> drawing = Drawing(beyond_year=("ratio.share",), year=7)
+        >>> drawing.year_for("ratio.scale"), drawing.year_for("ratio.share")
+        (7, None)
+        """
+        beyond = self.beyond_year
+        asked = beyond if isinstance(beyond, bool) else topic in beyond
+        return None if asked else self.year
 
     @property
     def uses_banks(self) -> bool:
@@ -102,7 +122,7 @@ class Drawing:
 
 
 def read_draw_from(row: Table, folder: Path) -> DrawFrom:
-    """Read the four keys from a table of a file that stands in `folder`.
+    """Read the five keys from a table of a file that stands in `folder`.
 
     Faults are noted in the table's file; a folder that holds no bank is one.
     """
@@ -115,6 +135,7 @@ def read_draw_from(row: Table, folder: Path) -> DrawFrom:
         ),
         prefer=row.choice("prefer", PREFER[0], PREFER) if "prefer" in row else None,
         signed_only=row.flag("signed_only", False) if "signed_only" in row else None,
+        beyond_year=_beyond_year(row) if "beyond_year" in row else None,
     )
     for field in fields(DrawFrom):  # what is absent was not read above, but it exists
         row.known(field.name)
@@ -136,6 +157,29 @@ def _banks(row: Table, folder: Path) -> tuple[Path, ...]:
             row.fault("banks", wrong, value)
         else:
             found.append(path)
+    return tuple(found)
+
+
+def _beyond_year(row: Table) -> bool | tuple[str, ...]:
+    """Read true, false or a list of topics.
+
+    A name is not held against the topics there are: those of a bank are known only to whoever
+    reads it. But it has to look like one.
+    """
+    value = row.any("beyond_year")
+    if isinstance(value, bool):
+        return value
+    if not isinstance(value, list):
+        row.fault(
+            "beyond_year", "‘beyond_year’ must be true, false or a list of topics in brackets."
+        )
+        return False
+    found: list[str] = []
+    for one in value:
+        if not isinstance(one, str) or "." not in one:
+            row.fault("beyond_year", f"A topic is a name such as ratio.share, not {one!r}.")
+        else:
+            found.append(one)
     return tuple(found)
 
 

@@ -10,7 +10,7 @@
 
 Only ``topics`` is needed. A topic with a ``count`` gets that many questions; the others share
 the rest evenly. What a plan leaves out comes from the class or the command line. It may state
-``banks``, ``questions_from``, ``prefer`` and ``signed_only`` as a class may
+``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year`` as a class may
 (:mod:`itembank.planning.draw_from`), its banks being named from the plan's own folder.
 """
 

@@ -39,7 +39,9 @@ def test_word_problems_are_twins_by_their_models(tmp_path):
     bank = make_bank(
         tmp_path / "one",
         {
-            TOPIC: story("a-1", "A bus has {40} seats, {24} of them taken.", '["n + 24 = 40"]')
+            TOPIC: story(
+                "a-1", "{24} of {40} seats are taken. How many are empty?", '["n + 24 = 40"]'
+            )
             + story("a-2", "Of {40} plants {24} are sold. How many are left?", '["40 = 24 + n"]')
             + story("a-3", "Of {24} lengths {40} are left.", '["n + 40 = 24"]')
         },

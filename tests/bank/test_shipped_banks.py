@@ -30,6 +30,16 @@ def shared() -> Bank:
 
 
 @pytest.fixture(scope="module")
+def later() -> Bank:
+    return read_bank(BANKS / "key-stage-4")
+
+
+@pytest.fixture(scope="module", params=["key-stage-3", "key-stage-4"])
+def either(request: pytest.FixtureRequest) -> Bank:
+    return read_bank(BANKS / request.param)
+
+
+@pytest.fixture(scope="module")
 def fernhill() -> Bank:
     return read_bank(BANKS / "fernhill" / "questions")
 
@@ -54,19 +64,20 @@ def test_the_shared_bank_is_as_large_as_it_says(shared: Bank) -> None:
         }, topic
 
 
-def test_every_shared_key_is_proved(shared: Bank) -> None:
-    found = [(e.item.id, judge_entry(e)) for e in entries(shared)]
+def test_every_shared_key_is_proved(either: Bank) -> None:
+    found = [(e.item.id, judge_entry(e)) for e in entries(either)]
     assert [(id, o.says) for id, o in found if o.state is not State.PROVED] == []
 
 
-def test_every_line_of_working_holds(shared: Bank) -> None:
-    faults = [(item.address, step_fault(item)) for item in items(shared)]
+def test_every_line_of_working_holds(either: Bank) -> None:
+    faults = [(item.address, step_fault(item)) for item in items(either)]
     assert [(address, fault) for address, fault in faults if fault] == []
 
 
-def test_every_answer_is_marked_as_what_it_is(shared: Bank, fernhill: Bank) -> None:
+def test_every_answer_is_marked_as_what_it_is(shared: Bank, later: Bank, fernhill: Bank) -> None:
     unprovable = {"garden-4"}
-    every = items(shared) + [as_item(e) for e in entries(fernhill) if e.item.id not in unprovable]
+    every = items(shared) + items(later)
+    every += [as_item(e) for e in entries(fernhill) if e.item.id not in unprovable]
     wrong = []
     for item in every:
         if mark(item, line(item.key)).verdict is not Verdict.RIGHT:
@@ -78,14 +89,16 @@ def test_every_answer_is_marked_as_what_it_is(shared: Bank, fernhill: Bank) -> N
     assert wrong == []
 
 
-def test_every_item_says_where_a_mistake_comes_from(shared: Bank) -> None:
-    bare = [e.item.id for e in entries(shared) if not e.item.misconceptions or not e.item.working]
+def test_every_item_says_where_a_mistake_comes_from(either: Bank) -> None:
+    bare = [e.item.id for e in entries(either) if not e.item.misconceptions or not e.item.working]
     assert bare == []
 
 
-def test_no_question_stands_twice_in_the_shared_bank(shared: Bank) -> None:
-    seen = Counter(item.twin for item in items(shared))
-    assert [item.address for item in items(shared) if seen[item.twin] > 1] == []
+def test_no_question_stands_twice_in_the_shared_banks(shared: Bank, later: Bank) -> None:
+    both = items(shared) + items(later)
+    seen = Counter(item.twin for item in both)
+    assert [item.address for item in both if seen[item.twin] > 1] == []
+    assert len({entry.item.id for bank in (shared, later) for entry in entries(bank)}) == len(both)
 
 
 def test_banks_cover_topics_that_are_generated_and_topics_that_are_not(shared: Bank) -> None:

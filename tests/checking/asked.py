@@ -29,6 +29,9 @@ def asked(kind: str, question: str, key: str, form: str = "") -> Item:
         "find": "expression",
         "inequality": "inequality",
         "order": "list",
+        "places": "rounded",
+        "figures": "rounded",
+        "nearest": "rounded",
     }
     return Item(
         "bank:item",

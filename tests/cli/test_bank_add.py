@@ -87,7 +87,7 @@ def test_a_word_problem_is_asked_for_mended_and_saved(bank):
     talk.answer("Model 3: ", "")
     talk.answer("What is asked for, such as b: ", "t")
     talk.answer("Form [", "")
-    talk.answer("Marks [1]: ", "0")
+    talk.answer("Marks [by its working]: ", "0")
     talk.answer("Write a whole number from 1 to 20.", "2")
     talk.answer("Line 1: ", "Add the parts | 1 + 4 = 5")
     talk.answer("Line 2: ", "")
@@ -139,7 +139,7 @@ def test_stopping_saves_nothing(bank, how):
         talk.answer("Question [Simplify {4 : 6}.]: ", "")
         talk.answer("Task [simplify]: ", "")
         talk.answer("Key: ", "2 : 3")
-        for question in ("Form [ratio]: ", "Marks [1]: ", "Line 1: ", "Mistake 1: "):
+        for question in ("Form [ratio]: ", "Marks [by its working]: ", "Line 1: ", "Mistake 1: "):
             talk.answer(question, "")
         talk.answer("Author [HT]: ", "")
         talk.answer("Id [share-1]: ", "")

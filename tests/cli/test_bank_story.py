@@ -179,6 +179,34 @@ def test_a_colleague_s_copy_with_another_version_is_merged_and_settled(said, sig
     assert "Find 2/5 of 60." in retired
 
 
+def test_a_colleague_s_other_question_with_the_same_id_is_kept_beside_ours(said, signed):
+    theirs = shutil.copytree(signed, Path("colleague"))
+    do("bank", "change", "garden-2", "--prompt", "Work out {9 × 7}.", "--key", "63", "-b", theirs)
+    do("bank", "change", "garden-2", "--prompt", "What is {2/5} of {60}?", "-b", signed)
+    out = said("bank", "merge", signed, theirs).out
+    ours, other = sorted(
+        set(re.findall(r"itembank bank settle (garden-2\.[0-9a-f]{4,})", out)),
+        key=lambda name: "What is" not in said("bank", "show", name, "--bank", signed).out,
+    )
+    assert "--both" in out
+    for taken, told in (("garden-1", "is taken"), ("Garden", "cannot be an id")):
+        status, _, err = said("bank", "settle", ours, "--both", "--as", taken, "-b", signed)
+        assert (status, told in err) == (2, True)
+    status, out, _ = said("bank", "settle", ours, "--as", "shop-1", "--bank", signed)
+    assert (status, other in out, "shop-1" in out) == (0, True, True)
+    assert "What is 2/5 of 60?" in said("bank", "show", "garden-2", "--bank", signed).out
+    assert "9 × 7" in said("bank", "show", "shop-1", "--bank", signed).out
+    assert "To settle" not in said("bank", "merge", signed, theirs).out
+
+    status, out, _ = said("bank", "rename", "shop-1", "stall-4", "--bank", signed)
+    assert (status, "stall-4" in out) == (0, True)
+    assert "9 × 7" in said("bank", "show", "stall-4", "--bank", signed).out
+    status, _, err = said("bank", "rename", "stall-4", "garden-1", "--bank", signed)
+    assert (status, "‘garden-1’ is taken" in err) == (2, True)
+    assert said("bank", "rename", "shop-1", "stall-5", "--bank", signed).status == 2
+    assert said("bank", "check", signed).status == 0
+
+
 def test_a_merge_into_a_new_folder_leaves_both_banks_alone(said, signed):
     theirs = shutil.copytree(signed, Path("colleague"))
     do("bank", "change", "garden-2", "--prompt", "Find {2/5} of {60}.", "--bank", theirs)

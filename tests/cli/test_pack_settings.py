@@ -151,11 +151,12 @@ def test_what_is_typed_about_the_source_comes_first(tmp_path):
     other = bank(tmp_path / "other", {OWN: sums(3, "core")}, "other")
     group = replace(FERNHILL.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
     department = replace(FERNHILL, classes=(group,), draw_from=DrawFrom(prefer="generated"))
-    assert settle(department=department).drawing == Drawing((own,), "both", "bank")
+    assert settle(department=department).drawing == Drawing((own,), "both", "bank", year=7)
     plan = Plan((), draw_from=DrawFrom(prefer="generated"))
     assert settle(plan=plan, department=department).drawing.prefer == "generated"
     given = Given(banks=(other,), questions_from="bank", signed_only=True)
-    assert settle(given, plan, department).drawing == Drawing((other,), "bank", "generated", True)
+    typed = Drawing((other,), "bank", "generated", True, year=7)
+    assert settle(given, plan, department).drawing == typed
     assert settle(Given(questions_from="generated"), None, department).drawing.banks == (own,)
 
 

@@ -274,7 +274,7 @@ def test_stories_with_mixed_numbers_and_portions() -> None:
         first, second = (worth(part) for part in shown)
         if "left?" in text:
             expected = first - second
-        elif "is that?" in text and item.topic.endswith("add-mixed"):
+        elif "altogether?" in text and item.topic.endswith("add-mixed"):
             expected = first + second
         elif item.topic.endswith("improper-mixed"):
             # The container is named first in three of the stories, and holds less.
@@ -358,9 +358,15 @@ def test_misconceptions_have_one_name_each() -> None:
 
 # Question, its key, and the answers of the wrong methods, each worked by hand.
 BY_HAND = (
-    ("add-unlike", "support", "2/3 + 1/6", "5/6", {"work-across": "1/3", "keep-numerators": "1/2"}),
-    ("add-unlike", "core", "3/4 - 1/3", "5/12", {"work-across": "2", "keep-numerators": "1/6"}),
-    ("add-like", "support", "1/5 + 2/5", "3/5", {"work-across": "3/10"}),
+    ("add-unlike", "support", "2/3 + 1/6", "5/6", {"add-across": "1/3", "keep-numerators": "1/2"}),
+    (
+        "add-unlike",
+        "core",
+        "3/4 - 1/3",
+        "5/12",
+        {"subtract-across": "2", "keep-numerators": "1/6"},
+    ),
+    ("add-like", "support", "1/5 + 2/5", "3/5", {"add-across": "3/10"}),
     ("add-like", "support", "4/5 - 1/5", "3/5", {"subtract-denominators-away": "3"}),
     ("multiply", "support", "2/7 × 3", "6/7", {"multiply-both-parts": "2/7"}),
     (

@@ -292,5 +292,5 @@ def test_wrong_answers_are_what_the_wrong_methods_give() -> None:
         "How long is it on the plan, in centimetres?",
     )
     assert line(item.key) == "15 cm"
-    assert wrongs(item)["ratio.scale-unit-kept"] == "0.15 cm"
+    assert wrongs(item)["ratio.scale-metres-as-centimetres"] == "0.15 cm"
     assert wrongs(item)["ratio.scale-thousand"] == "150 cm"

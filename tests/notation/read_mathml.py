@@ -1,29 +1,31 @@
 """Reads the exact value off a MathML string, as someone who sees only the page would.
 
 It shares no code with the package: it walks the XML, applies the order of operations, and
-knows the units by their SI definitions (BIPM, *The International System of Units*, 2019).
+knows the units by their definitions (BIPM, *The International System of Units*, 2019, and
+those named below).
 """
 
+import re
 from fractions import Fraction
 from xml.etree import ElementTree
 
 SPACE = "{http://www.w3.org/1998/Math/MathML}"
 LENGTHS = {"mm": "0.001", "cm": "0.01", "m": "1", "km": "1000"}
+# Yard and pound: international agreement of 1959; the UK gallon: Weights and Measures Act 1985.
 UNITS = {
     **LENGTHS,
+    **{"in": "0.0254", "ft": "0.3048", "yd": "0.9144", "mile": "1609.344", "miles": "1609.344"},
     **{"mg": "0.000001", "g": "0.001", "kg": "1", "t": "1000"},
-    **{
-        "ml": "0.001",
-        "cl": "0.01",
-        "litre": "1",
-        "litres": "1",
-        "s": "1",
-        "min": "60",
-        "h": "3600",
-        "°": "1",
-    },
-    **{"km/h": "5/18", "m/s": "1", "%": "0.01", "p": "0.01"},
+    **{"oz": "0.028349523125", "lb": "0.45359237", "st": "6.35029318"},
+    **{"ml": "0.000001", "cl": "0.00001", "litre": "0.001", "litres": "0.001"},
+    **{"pt": "0.00056826125", "gal": "0.00454609", "ha": "10000"},
+    **{"s": "1", "min": "60", "h": "3600", "day": "86400", "days": "86400"},
+    **{"week": "604800", "weeks": "604800", "month": "1", "months": "1"},
+    **{"year": "12", "years": "12", "°": "1", "°C": "1"},
+    **{"km/h": "5/18", "m/s": "1", "mph": "0.44704", "%": "0.01", "p": "0.01"},
 }
+RAISED = {"g/cm": "1000", "kg/m": "1"}
+TIME = re.compile(r"(\d\d?)(?::(\d\d))?(?:\u00a0([ap])m)?")
 
 
 class NoValueError(Exception):
@@ -106,12 +108,25 @@ class _Row:
         return value
 
     def sum(self):
+        times = self.is_time()
+        any_time = times
         value = self.product()
         while (sign := self.sign()) in ("+", "−"):
             self.at += 1
+            is_time = self.is_time()
+            any_time |= is_time
+            times += is_time if sign == "+" else -is_time
             term = self.product()
             value = value + term if sign == "+" else value - term
+        if any_time and times == 1:
+            return value % (24 * 60 * 60)
+        if any_time and value < 0:
+            raise NoValueError
         return value
+
+    def is_time(self):
+        element = self.elements[self.at]
+        return _tag(element) == "mtext" and bool(TIME.fullmatch(element.text))
 
     def product(self):
         value = self.signed()
@@ -131,13 +146,22 @@ class _Row:
         scale = Fraction(1)
         if _tag(self.elements[self.at]) == "mtext" and self.elements[self.at].text in "£€$":
             self.at += 1
+        if self.is_time():
+            self.at += 1
+            hour, minute, half = TIME.fullmatch(self.elements[self.at - 1].text).groups()
+            hours = int(hour) % 12 + 12 * (half == "p") if half else int(hour)
+            return Fraction(60 * (60 * hours + int(minute or 0)))
         value = self.factors()
         if self.at < len(self.elements):
             unit = _unit(self.elements[self.at])
             if unit is not None:
                 self.at += 1
                 scale = unit
-        return value * scale
+        value *= scale
+        if self.at < len(self.elements) and self.elements[self.at].text == "\u00a0":
+            self.at += 1
+            value += self.measure()
+        return value
 
     def factors(self):
         value = _value(self.elements[self.at], self.letters)
@@ -151,7 +175,10 @@ class _Row:
 def _unit(element):
     """Return the size of the unit that `element` prints, or None if it prints none."""
     if _tag(element) == "msup" and _tag(element[0]) == "mtext" and element[0].text != "□":
-        return Fraction(LENGTHS[element[0].text.strip()]) ** int(element[1].text)
+        name, power = element[0].text.strip(), int(element[1].text)
+        if name in RAISED and power == 3:
+            return Fraction(RAISED[name])
+        return Fraction(LENGTHS[name]) ** power
     if _tag(element) == "mtext" and element.text.strip() in UNITS:
         return Fraction(UNITS[element.text.strip()])
     return None

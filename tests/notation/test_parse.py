@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.notation import ParseError, line, parse
+from itembank.notation import ParseError, line, parse, parse_written
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -187,7 +187,7 @@ def _read_or_refuse(text):
     except ParseError as error:
         refused = error
     if refused is None:
-        assert parse(line(tree)) == tree
+        assert parse_written(line(tree)) == tree
     else:
         assert 1 <= refused.position <= len(text) + 1
         assert str(refused)

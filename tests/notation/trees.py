@@ -11,6 +11,7 @@ from itembank.notation.line import line
 from itembank.notation.tree import (
     Blank,
     Bracket,
+    ClockTime,
     Dec,
     Either,
     Frac,
@@ -19,6 +20,7 @@ from itembank.notation.tree import (
     Label,
     Listing,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     NotationError,
@@ -34,7 +36,7 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-from itembank.notation.units import UNITS
+from itembank.notation.units import TOGETHER, UNITS
 
 digits = st.text("0123456789", min_size=1, max_size=4)
 some_digits = st.text("0123456789", max_size=3)
@@ -80,6 +82,33 @@ def juxts(draw, factor, expression):
     return Juxt(tuple(factors))
 
 
+@st.composite
+def _mixed_units(draw):
+    unit = draw(st.sampled_from(sorted(TOGETHER)))
+    parts = [Quantity(draw(ints | st.just(Blank())), unit)]
+    while unit in TOGETHER and (len(parts) < 2 or draw(st.booleans())):
+        unit = draw(st.sampled_from(TOGETHER[unit]))
+        parts.append(Quantity(draw(ints | st.just(Blank())), unit))
+    last = draw(ints | decs | mixeds)
+    return MixedUnits((*parts[:-1], Quantity(last, unit)))
+
+
+mixed_units = _mixed_units()
+clock_times = st.builds(ClockTime, st.integers(0, 23), st.integers(0, 59)) | st.builds(
+    ClockTime, st.integers(1, 12), st.none() | st.integers(0, 59), st.sampled_from(["am", "pm"])
+)
+lengths_of_time = mixed_units.filter(
+    lambda node: UNITS[node.parts[0].unit].dimension == "time"
+) | st.builds(Quantity, ints | decs | mixeds, st.sampled_from(["s", "min", "h", "day"]))
+time_sums = st.builds(
+    lambda time, op, length: Sum(time, ((op, length),)),
+    clock_times,
+    st.sampled_from(["+", "-"]),
+    lengths_of_time,
+)
+between_times = st.builds(lambda a, b: Sum(a, (("-", b),)), clock_times, clock_times)
+
+
 def _level(depth):
     """Return the strategies of one nesting level: expressions with at most `depth` inside."""
     if depth == 0:
@@ -96,15 +125,16 @@ def _level(depth):
         | st.builds(Money, amount, st.sampled_from("£€$"))
         | st.builds(Money, ints | decs | st.just(Blank()), st.just("p"))
         | st.builds(Quantity, amount, st.sampled_from(sorted(UNITS)))
+        | mixed_units
     )
     signed = unsigned | st.builds(Neg, unsigned)
     term = signed | _joined(Product, ["×", "÷", "of"], signed)
-    return term | _joined(Sum, ["+", "-"], term)
+    return term | _joined(Sum, ["+", "-"], term) | between_times
 
 
 expressions = _level(2)
 ratios = _several(Ratio, expressions)
-sides = expressions | ratios | labels
+sides = expressions | ratios | labels | clock_times | time_sums
 relations = _joined(Relation, list("=<>≤≥≠"), sides)
 cells = sides | relations
 listings = _several(Listing, cells)

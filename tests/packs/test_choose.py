@@ -9,9 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
+from itembank.items.closeness import answer_of
 from itembank.items.item import Tier
 from itembank.items.space import Space
-from itembank.packs.choose import Share, answer, choose_starter, share_out, slots, tier_counts
+from itembank.packs.choose import Share, choose_starter, share_out, slots, tier_counts
 from itembank.packs.pool import Pool, along, differing, shuffled
 from itembank.packs.sheets import choose_sheet, run_lengths
 from tests.packs.small_topics import adding
@@ -62,7 +63,7 @@ def test_versions_match_number_by_number_and_share_no_twin(topics, questions, co
         for one, model in zip(version, first, strict=True):
             assert (one.item.topic, one.item.tier) == (model.item.topic, model.item.tier)
     for number in zip(*versions, strict=True):
-        assert len({answer(drawn) for drawn in number}) == count  # a copied answer is wrong
+        assert len({answer_of(drawn.item) for drawn in number}) == count  # a copied answer is wrong
 
 
 @given(st.integers(4, 8), seeds)
@@ -77,7 +78,7 @@ def test_a_version_takes_the_nearest_difficulty_that_is_left(questions, seed):
     for model, one in zip(first, second, strict=True):
         if model.item.tier is Tier.CORE:
             gap = abs(one.difficulty - model.difficulty)
-            others = [drawn for drawn in left if answer(drawn) != answer(model)]
+            others = [drawn for drawn in left if answer_of(drawn.item) != answer_of(model.item)]
             assert all(gap <= abs(drawn.difficulty - model.difficulty) for drawn in others)
 
 

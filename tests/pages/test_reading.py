@@ -29,7 +29,7 @@ def test_lines_of_formulas_are_read_back(samples, drawn):
 def test_words_are_read_in_order(drawn):
     text = text_of(drawn["plain", "starter.pdf"])
     assert "1 Work out 3/4 + 1/6. 2 Simplify the ratio 18 : 24. 3 Solve 3x + 5 = 20." in text
-    assert "4(x - 2) = 2x + 7. (2 marks)" in text
+    assert "4(x - 2) = 2x + 7. [2 marks]" in text
 
 
 def test_score_line_and_bands(drawn):

@@ -1,0 +1,13 @@
+"""Reads what the words of a prompt ask: the one reader for proof, marking and conversation.
+
+A prompt is read whole, by a grammar of wordings. What was read says the task, the mathematics it
+is about, and what the answer is to look like; what could not be read is named, so that a person
+decides. A story with a model is not read word by word: :mod:`.story` holds its model to every
+number, unit and word that changes the question.
+"""
+
+from __future__ import annotations
+
+from itembank.wording.read import Reading, read_prompt
+
+__all__ = ["Reading", "read_prompt"]

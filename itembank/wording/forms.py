@@ -1,0 +1,39 @@
+"""Words that ask for powers, products and fractions in a form of their own."""
+
+from __future__ import annotations
+
+import re
+
+_INDEX = r"\b(?:in|using|into|use|with) (?:index (?:form|notation)|indices)\b"
+FORMS_SAID = (
+    ("single-fraction", re.compile(r"\b(?:single|one) (?:algebraic )?fraction\b", re.I)),
+    ("positive-indices", re.compile(r"\bpositive (?:indices|index|powers?|exponents?)\b", re.I)),
+    ("powers", re.compile(_INDEX, re.I)),
+    ("power", re.compile(r"\bas (?:an?|one) (?:single )?power\b", re.I)),
+    ("surd", re.compile(r"\brationali[sz]", re.I)),
+)
+PRIMES = re.compile(r"\bprime", re.I)
+PRIME_POWERS = re.compile(rf"{_INDEX}|\bproduct of powers of\b", re.I)
+PRODUCT = re.compile(
+    r"\b(?:as a (?:repeated )?(?:product|multiplication)|in expanded form|written out"
+    r"|out in full|without (?:indices|index notation|powers))\b",
+    re.I,
+)
+SIMPLIFY = re.compile(r"\bsimplify\b", re.I)
+LOWEST = re.compile(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
+ANY_FORM = re.compile(
+    r"fraction|ind(?:ex|ices)|power|positive|rational|lowest|simplest|prime", re.I
+)
+"""A word of one of the patterns above stands in few prompts: the others need no further look."""
+POWER_OF = re.compile(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
+
+
+def says_form(words: str) -> bool:
+    """Whether the words ask for one power, index notation, a product or a single fraction.
+
+    >>> says_form("Write 2^3 × 2^4 as a power of 2."), says_form("Use index notation.")
+    (True, True)
+    >>> says_form("Write 3/8 as a decimal.")
+    False
+    """
+    return any(pattern.search(words) for _, pattern in FORMS_SAID) or bool(PRODUCT.search(words))

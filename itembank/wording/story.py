@@ -1,0 +1,291 @@
+"""Holds the model of a word problem to the figures, signs and units that its story prints.
+
+A story is not read word by word; its model says what it asks. But nothing that could change the
+answer is passed over: every number, in braces or not, in figures or in words, is used by the
+model or said not to be needed; no sign or quantity stands outside braces; units agree.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from itembank.items.item import Run
+from itembank.notation.line import line
+from itembank.notation.tree import (
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Mixed,
+    Money,
+    Neg,
+    Node,
+    NotationError,
+    Percent,
+    Quantity,
+    Ratio,
+    Relation,
+    children,
+    walk,
+)
+from itembank.notation.units import CURRENCY, UNITS, Unit
+from itembank.notation.value import exact
+from itembank.wording.numbers import CARDINALS, numbers_said, strange_signs
+from itembank.wording.phrases import unit_names
+from itembank.wording.prompt import SLOT, index_of, slotted
+from itembank.wording.read import counts
+from itembank.wording.units import unit_said
+
+
+@dataclass(frozen=True, slots=True)
+class Story:
+    """A prompt with the mathematics that stands for it.
+
+    `used` are the lines of the model, what it is to find, and the options; `constants` the whole
+    numbers it may use though none is printed; `not_needed` maps a number of the prompt, as it
+    stands there, to the reason why the answer does not depend on it.
+    """
+
+    runs: tuple[Run, ...]
+    used: tuple[Node, ...]
+    constants: tuple[int, ...] = ()
+    not_needed: Mapping[str, str] | None = None
+
+    @property
+    def words(self) -> str:
+        """Return the words alone, a gap where mathematics stands."""
+        return "".join(run if isinstance(run, str) else " " for run in self.runs)
+
+
+def story_fault(story: Story) -> str:
+    """Return what the model leaves out of account, as a sentence, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> runs = ("Work out ", parse("2/5"), " of 30.")
+    >>> story_fault(Story(runs, (parse("2/5"),)))
+    '30 stands outside { }: put it in { } and use it in the model, or say in ‘not_needed’ why not.'
+    """
+    return _sign(story) or _printed(story) or _said(story) or _units(story)
+
+
+def _sign(story: Story) -> str:
+    said = slotted(story.runs)
+    found = strange_signs(said.text)
+    if not found:
+        return ""
+    shown = re.sub(SLOT, lambda match: line(said.nodes[index_of(match[0])]), found)
+    return f"‘{shown}’ stands outside {{ }}: put all of a number or a sum in one pair of braces."
+
+
+def _printed(story: Story) -> str:
+    whole = {part for node in story.used for part in walk(node)}
+    values = values_used(story)
+    for run in story.runs:
+        if isinstance(run, str) or _excused(line(run), story):
+            continue
+        missing = _unused(run, whole, values)
+        if missing is not None and not (_excused(line(missing), story) or _is_unit(run, story)):
+            return (
+                f"The model does not use {line(missing)}, which the prompt prints: use it, or say "
+                "in ‘not_needed’ why it is not needed."
+            )
+    return ""
+
+
+def _is_unit(node: Node, story: Story) -> bool:
+    """Whether a 1 says what something is counted in: 1 cm stands for 5 km, 1 : 50, one ticket."""
+    match node:
+        case Ratio(parts):
+            values = values_used(story)
+            return Int(1) in parts and all(
+                part == Int(1) or _unused(part, set(), values) is None for part in parts
+            )
+        case Quantity(Int(1), _) | Money(Int(1), _):
+            return True
+        case Int(1):
+            # A letter by itself, as in a + 3c, is one of them.
+            return any(isinstance(used, Relation) for used in story.used)
+        case Relation(first, rest):
+            return all(
+                _unused(side, set(), values_used(story)) is None or _is_unit(side, story)
+                for side in (first, *(side for _, side in rest))
+            )
+    return False
+
+
+def _excused(text: str, story: Story) -> bool:
+    return text in (story.not_needed or {})
+
+
+def values_used(story: Story) -> set[Fraction]:
+    """Return the values of all numbers that the model uses, and of the constants."""
+    values = {Fraction(n) for n in story.constants}
+    for node in story.used:
+        for part in walk(node):
+            if isinstance(part, Int | Dec | Mixed | Frac | Percent):
+                try:
+                    values.add(exact(part))
+                except NotationError:
+                    continue
+    return values
+
+
+def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
+    """Return the first number of a printed tree that the model does not use, or None."""
+    if node in whole:
+        return None
+    match node:
+        case Neg(of) | Bracket(of):
+            return _unused(of, whole, values)
+        case Percent(of):
+            return None if _value(node) in values or _value(of) in values else node
+        case Money(of, _) | Quantity(of, _):
+            return None if _unused(of, whole, values) is None else node
+        case Int() | Dec() | Mixed():
+            return None if _value(node) in values else node
+        case Frac(Int(), Int()):
+            parts = [_value(part) for part in children(node)]
+            return None if _value(node) in values or set(parts) <= values else node
+    for child in children(node):
+        if (missing := _unused(child, whole, values)) is not None:
+            return missing
+    return None
+
+
+def _value(node: Node) -> Fraction | None:
+    try:
+        return exact(node)
+    except NotationError:
+        return None
+
+
+def _spare(story: Story) -> Counter[Fraction]:
+    """Return the numbers the model has beyond those the prompt prints, and the constants.
+
+    A number in words needs one of its own: the {2} of *{2} adult tickets* is not the *two* of
+    *two child tickets*.
+    """
+    printed = _standing(run for run in story.runs if not isinstance(run, str))
+    spare = _standing(story.used) - printed
+    for constant in map(Fraction, story.constants):
+        spare[constant] = max(spare[constant], 1)
+    return spare
+
+
+def _standing(nodes: Iterable[Node]) -> Counter[Fraction]:
+    """Return the numbers that stand by themselves: 3/4 is one, and its 3 and 4 are none."""
+    found: Counter[Fraction] = Counter()
+    waiting = list(nodes)
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Int | Dec | Mixed) or (
+            isinstance(node, Frac) and isinstance(node.num, Int) and isinstance(node.den, Int)
+        ):
+            if (value := _value(node)) is not None:
+                found[value] += 1
+        else:
+            waiting.extend(children(node))
+    return found
+
+
+def _said(story: Story) -> str:
+    """Return what is to be done about a number outside braces that nothing accounts for."""
+    left = _spare(story)
+    shown = counts(story.runs)
+    for number in numbers_said(story.words):
+        if _excused(number.text, story):
+            continue
+        stands_for = [number.value]
+        if 0 < number.value < 1:
+            stands_for.append(1 / number.value)
+        if used := next((value for value in stands_for if left[value] > 0), None):
+            left[used] -= 1
+            continue
+        if number.text.lower() in CARDINALS and number.value in shown:
+            continue
+        if number.figures:
+            return (
+                f"{number.text} stands outside {{ }}: put it in {{ }} and use it in the model, or "
+                "say in ‘not_needed’ why not."
+            )
+        return (
+            f"The words say ‘{number.text}’, which the model does not use: use it and put it "
+            "among the ‘constants’, or say in ‘not_needed’ why it is not needed."
+        )
+    return ""
+
+
+_UNIT_AFTER = re.compile(
+    rf"({SLOT})[ -]?(?P<unit>"
+    + "|".join(re.escape(name) for name in sorted(unit_names(), key=len, reverse=True))
+    + r")(?![\w^])(?: (?:per|an|a|each|every) (?P<per>\w+))?",
+    re.I,
+)
+_FREE = ("day", "week", "month", "year")
+"""Spans that stories count by, as *{2} hours on {5} days*: not two units of one amount."""
+
+
+def _units(story: Story) -> str:
+    """Return how units named beside bare numbers, or asked for, are not of one size."""
+    names = unit_names()
+    said = slotted(story.runs)
+    named: dict[str, str] = {}
+    for match in _UNIT_AFTER.finditer(said.text):
+        if not _is_bare(said.nodes[index_of(match[1])]):
+            continue
+        for word in filter(None, (match["unit"], match["per"])):
+            unit = names.get(word.casefold())
+            if unit and not word.lower().startswith(_FREE):
+                named[unit] = word
+    if not named:
+        return ""
+    asked = unit_said(story.words)
+    if asked:
+        for unit in _made_of(asked):
+            named.setdefault(unit, _facts(unit).many)
+    by_dimension: dict[str, list[str]] = {}
+    for unit in named:
+        by_dimension.setdefault(_facts(unit).dimension, []).append(unit)
+    factors = _factors(story)
+    for units in by_dimension.values():
+        sizes = sorted({_facts(unit).size for unit in units})
+        if any(not ({high / low, low / high} & factors) for low, high in pairwise(sizes)):
+            first, second = (named[unit] for unit in units[:2])
+            return (
+                f"{first} and {second} both stand outside {{ }}, and the model does not change one "
+                "into the other: put the units in { } with their numbers."
+            )
+    return ""
+
+
+def _factors(story: Story) -> set[Fraction]:
+    """Return the numbers that the model has more often than the prompt prints them.
+
+    The 60 of *{60} km in {30} minutes* is a distance, and changes no minutes to hours.
+    """
+    printed = _numbers(run for run in story.runs if not isinstance(run, str))
+    return set(_numbers(story.used) - printed) | {Fraction(n) for n in story.constants}
+
+
+def _numbers(nodes: Iterable[Node]) -> Counter[Fraction]:
+    values = (exact(part) for node in nodes for part in walk(node) if isinstance(part, Int | Dec))
+    return Counter(values)
+
+
+def _made_of(unit: str) -> tuple[str, ...]:
+    """Return the units that a rate is made of, km and h of km/h; a plain unit alone."""
+    parts = tuple(unit.split("/"))
+    return parts if all(part in UNITS or part in CURRENCY for part in parts) else (unit,)
+
+
+def _facts(unit: str) -> Unit:
+    return UNITS.get(unit) or CURRENCY[unit]
+
+
+def _is_bare(node: Node) -> bool:
+    return not any(isinstance(part, Quantity | Money) for part in walk(node))

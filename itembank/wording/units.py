@@ -1,0 +1,86 @@
+"""The unit that the words of a question ask for: a key in another unit is not its answer.
+
+*Change 3.5 kg to grams* is not answered by 3.5 kg, though nothing is worth more.
+"""
+
+from __future__ import annotations
+
+import re
+
+from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
+from itembank.notation.units import CURRENCY, TOGETHER, UNITS
+
+_NAMES = {
+    name.casefold(): unit
+    for unit, facts in (*UNITS.items(), *CURRENCY.items())
+    for name in (unit, facts.one, facts.many)
+}
+# "How many in the box" asks for no inches.
+_LITTLE = frozenset({"in", "st", "pt"})
+# A lone m, g or l among words may be a letter or a label, so units of one letter are spelt out.
+_UNIT = "|".join(
+    re.escape(name)
+    for name in sorted(_NAMES, key=len, reverse=True)
+    if len(name) > 1 and name[0].isalpha() and name not in _LITTLE
+)
+# In hours and minutes: in no one unit.
+_ASKED = re.compile(
+    rf"\b(?:in|to|into|how many) ({_UNIT})(?![\w^]| per | and (?:{_UNIT})\b)", re.IGNORECASE
+)
+
+
+def unit_said(words: str) -> str:
+    """Return the unit in which the words ask for the answer, or ``""`` for none or several.
+
+    >>> unit_said("Change 3.5 kg to grams."), unit_said("What is the speed in metres per second?")
+    ('g', 'm/s')
+    >>> [unit_said(words) for words in ("In cm or in km.", "In a box.", "In hours and minutes.")]
+    ['', '', '']
+    """
+    found = {_NAMES[match[1].casefold()] for match in _ASKED.finditer(words)}
+    return found.pop() if len(found) == 1 else ""
+
+
+_PAIRS = {
+    f"{UNITS[big].many} and {UNITS[small].many}": (big, small)
+    for big, smalls in TOGETHER.items()
+    for small in smalls
+} | {"pounds and pence": ("£", "p")}
+_TOGETHER = re.compile(rf"\b(?:in|to|into|how many) ({'|'.join(_PAIRS)})\b", re.IGNORECASE)
+
+
+def _not_together(key: Node, asked: re.Match[str]) -> str:
+    """Return how a key is not in the two units that the words ask for at once, or ``""``."""
+    big, small = _PAIRS[asked[1].casefold()]
+    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    match value:
+        case MixedUnits(parts) if tuple(part.unit for part in parts) == (big, small):
+            return ""
+        case Quantity(Int(), unit) if unit == big:
+            return ""
+        case Money(_, "£") if big == "£":
+            return ""
+    return f"the question asks for {asked[1]}, the key is not in both"
+
+
+def other_unit(key: Node, words: str) -> str:
+    """Return what is wrong where the words name a unit and the key has another, or ``""``.
+
+    >>> from itembank.notation.tree import Int
+    >>> other_unit(Quantity(Int(3), "kg"), "Change it to grams.")
+    'the question asks for grams, the key is in kilograms'
+    >>> other_unit(Quantity(Int(155), "min"), "Give the time in hours and minutes.")
+    'the question asks for hours and minutes, the key is not in both'
+    """
+    if (asked := _TOGETHER.search(words)) and (fault := _not_together(key, asked)):
+        return fault
+    wanted = unit_said(words)
+    facts = {**UNITS, **CURRENCY}
+    used = {part.unit for part in walk(key) if isinstance(part, Quantity)}
+    used |= {part.sign for part in walk(key) if isinstance(part, Money)}
+    if not wanted or not used or used == {wanted}:
+        return ""
+    names = " and ".join(sorted(facts[unit].many for unit in used))
+    if names == facts[wanted].many:
+        return ""  # pounds are money or a mass
+    return f"the question asks for {facts[wanted].many}, the key is in {names}"

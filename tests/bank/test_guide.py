@@ -1,0 +1,114 @@
+"""Every question in the guide to writing questions is tried, and is what the guide says it is."""
+
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from itembank.bank.load import Entry
+from itembank.bank.model import BankItem
+from itembank.bank.reading import NeedsPerson, as_item
+from itembank.checking.outcome import State, judge
+from itembank.notation.tree import NotationError
+
+GUIDE = (Path(__file__).parents[2] / "docs" / "writing-questions.md").read_text(encoding="utf-8")
+
+
+def section(title):
+    return GUIDE.split(f"\n## {title}\n", 1)[1].split("\n## ", 1)[0]
+
+
+def rows(title):
+    """Return the body rows of the table in a section, as cells."""
+    lines = [line for line in section(title).splitlines() if line.startswith("|")]
+    cells = (re.split(r"(?<!\\)\|", line.strip("|")) for line in lines)
+    return [[cell.replace("\\|", "|").strip() for cell in row] for row in cells][2:]
+
+
+def judged(fields):
+    item = BankItem.model_validate({"id": "a-1", "tier": "core", **fields})
+    return judge(as_item(Entry(item, "number.try", "try", Path("number.try.toml"), 1)))
+
+
+DIRECT = [(row[1], row[2]) for row in rows("Questions asked directly")]
+MODELS = tomllib.loads(re.search(r"```toml\n(.*?)```", GUIDE, re.S)[1])["items"]
+
+
+@pytest.mark.parametrize(("prompt", "key"), DIRECT, ids=[prompt for prompt, _ in DIRECT])
+def test_a_wording_of_the_guide_is_proved(prompt, key):
+    assert judged({"prompt": prompt, "key": key}).state is State.PROVED
+
+
+CHANGES = (
+    *("not", "half", "twice", "7", "minus", "−", "negative", "double", "other than 3", "squared"),
+    *("of the rest", "and then add 5", "percent", "second", "two thirds of", "nearest", "plus"),
+    *("ignoring the first", "{3}", "inverse", "approximately", "previous", "less", "more than"),
+    *("smaller", "every", "at least", "over", "prime", "opposite", "except", "reciprocal"),
+)
+
+
+def with_word(prompt, word):
+    """Yield a prompt with a word put in at every gap between its own."""
+    outside = re.compile(r"\{[^}]*\}| |$")
+    for match in outside.finditer(prompt):
+        if not match[0].startswith("{"):
+            yield f"{prompt[: match.start()]} {word}{prompt[match.start() :]}".strip()
+    yield f"{word} {prompt}"
+
+
+@pytest.mark.parametrize("word", CHANGES)
+def test_no_word_put_into_a_question_of_the_guide_is_passed_over(word):
+    """The key is that of the question without the word, so it is never proved with it."""
+    passed = []
+    for prompt, key in DIRECT:
+        for changed in with_word(prompt, word):
+            try:
+                if judged({"prompt": changed, "key": key}).state is State.PROVED:
+                    passed.append(changed)
+            except NotationError:
+                continue
+    assert not passed
+
+
+def test_the_guide_shows_every_task():
+    assert {row[0] for row in rows("Questions asked directly")} >= {
+        *("work out", "sums said in words", "missing number", "simplify", "expand", "factorise"),
+        *("solve", "subject", "share", "order", "compare", "convert", "nth term", "HCF and LCM"),
+        *("prime factors", "round"),
+    }
+
+
+def test_the_story_before_a_question_of_the_guide_is_proved():
+    prompt, key = re.search(r"`(A swimmer [^`]+)` \(key `([^`]+)`\)", GUIDE).groups()
+    assert judged({"prompt": prompt, "key": key}).state is State.PROVED
+
+
+@pytest.mark.parametrize("fields", MODELS, ids=[fields["id"] for fields in MODELS])
+def test_a_word_problem_of_the_guide_is_proved(fields):
+    assert judged(fields).state is State.PROVED
+    assert len(MODELS) == 20
+
+
+@pytest.mark.parametrize("fields", MODELS, ids=[fields["id"] for fields in MODELS])
+def test_no_word_problem_of_the_guide_is_proved_with_a_number_left_out(fields):
+    """Each number of the words stands in its model: without one, the model is not enough."""
+    numbers = re.findall(r"\{(\d+)\}", fields["prompt"])
+    if not numbers or "model" not in fields or "find" in fields:
+        pytest.skip("its numbers stand in equations, or have units")
+    less = {**fields, "prompt": fields["prompt"] + f" There are {{{97}}} more."}
+    with pytest.raises(NeedsPerson, match="does not use 97"):
+        judged(less)
+
+
+@pytest.mark.parametrize("row", rows("Forms"), ids=lambda row: row[0])
+def test_a_key_the_guide_calls_unfinished_is_not_proved(row):
+    key, prompt = re.match(r"`([^`]+)` for \*(.+)\*$", row[0]).groups()
+    assert judged({"prompt": prompt, "key": key}).state is not State.PROVED
+
+
+@pytest.mark.parametrize("row", rows("When a question is refused"), ids=lambda row: row[0])
+def test_a_refusal_of_the_guide_is_told_as_it_says(row):
+    prompt, key = (part.strip() for part in row[0].split("||"))
+    with pytest.raises(NeedsPerson, match=re.escape(row[1])):
+        judged({"prompt": prompt, "key": key})

@@ -1,0 +1,69 @@
+"""Words of English classrooms in everything that prints of fractions, ratio and number."""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from itembank.bank.load import read_bank
+from itembank.items.item import Tier
+from itembank.items.registry import topics
+
+STRANDS = ("fractions.", "ratio.", "number.", "percentages.")
+BANK = Path(__file__).parents[2] / "banks" / "key-stage-3"
+# A class is told numerator and denominator, reciprocal, simplify; and subtract for minus.
+NOT_SAID = re.compile(
+    r"\b(tops?|bottoms?|upside[- ]down|flip\w*|top-heavy|turn\w* (?:it|the fraction) over"
+    r"|reduce (?:it|the fraction)|minusing|timesing|fraction bar)\b",
+    re.IGNORECASE,
+)
+# Spellings of other countries.
+NOT_SPELT = re.compile(r"\b(\w+(?:liter|meter)s?|color\w*|gray|favor\w*)\b", re.IGNORECASE)
+METRE = re.compile(r"(?:peri|para|dia|thermo)meters?", re.IGNORECASE)
+
+
+def generated() -> Iterator[tuple[str, str]]:
+    for topic in topics():
+        if not topic.id.startswith(STRANDS):
+            continue
+        for one in topic.misconceptions:
+            yield one.id, f"{one.name} {one.ask}"
+        for tier in Tier:
+            size = len(topic.spaces[tier])
+            for index in random.Random(str(tier)).sample(range(size), min(60, size)):
+                item = topic.item(tier, index)
+                words = [run for run in item.prompt if isinstance(run, str)]
+                yield item.address, " ".join([*words, *(step.say for step in item.steps)])
+
+
+def written() -> Iterator[tuple[str, str]]:
+    for entry in read_bank(BANK).entries():
+        if entry.topic.startswith(STRANDS):
+            item = entry.item
+            slips = [f"{slip.name} {slip.ask}" for slip in item.misconceptions]
+            yield entry.address, " ".join([item.prompt, *(say for say, _ in item.working), *slips])
+
+
+@pytest.mark.parametrize("source", [generated, written], ids=lambda source: source.__name__)
+def test_what_prints_is_said_as_in_an_english_classroom(source: object) -> None:
+    assert callable(source)
+    seen = 0
+    for where, text in source():
+        assert not NOT_SAID.search(text), (where, text)
+        assert all(METRE.fullmatch(found[0]) for found in NOT_SPELT.finditer(text)), (where, text)
+        seen += 1
+    assert seen > 150
+
+
+def test_a_misconception_is_named_in_words_and_asks_a_pupil_a_question() -> None:
+    for topic in topics():
+        for one in topic.misconceptions:
+            if topic.id.startswith(STRANDS):
+                assert re.match(r"[a-z]", one.name), one.name
+                assert not one.name.endswith((".", "?")), one.name
+                assert len(one.ask) <= 100, one.ask
+                assert "?" in one.ask, one.ask

@@ -1,0 +1,144 @@
+"""What pages of real topics hold, over all topics and many seeds: variety, and fair versions."""
+
+from collections import Counter
+from functools import cache
+from itertools import combinations, pairwise
+
+import pytest
+
+from itembank.items.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
+from itembank.items.item import Tier
+from itembank.items.registry import find_topic, topic_ids
+from itembank.packs.choose import Share, choose_starter, share_out
+from itembank.packs.pool import Drawn, Pool
+from itembank.packs.sheets import choose_sheet
+
+SEEDS = range(4)
+QUESTIONS = 6
+PAGES = len(topic_ids()) * len(SEEDS) * len(Tier)
+
+
+@cache
+def sheet(name: str, tier: Tier, seed: int) -> tuple[Drawn, ...]:
+    topic = find_topic(name)
+    return choose_sheet([topic], tier, QUESTIONS, False, seed, Pool()).items
+
+
+def sheets():
+    for name in topic_ids():
+        for tier in Tier:
+            for seed in SEEDS:
+                yield sheet(name, tier, seed)
+
+
+@cache
+def starter(names: tuple[str, ...], seed: int) -> tuple[tuple[Drawn, ...], ...]:
+    topics = [find_topic(name) for name in names]
+    counts = share_out([None] * len(topics), 8)
+    shares = [Share(topic, count) for topic, count in zip(topics, counts, strict=True)]
+    return tuple(map(tuple, choose_starter(shares, 3, seed, Pool())))
+
+
+def starters():
+    """Yield the versions of starters of one topic and of four, over all topics."""
+    names = topic_ids()
+    for seed, name in enumerate(names):
+        yield starter((name,), seed)
+        yield starter(tuple(names[(seed + step) % len(names)] for step in (0, 7, 15, 22)), seed)
+
+
+def close(page, least: float) -> list[tuple[Drawn, Drawn]]:
+    return [
+        pair for pair in combinations(page, 2) if closeness(pair[0].look, pair[1].look) >= least
+    ]
+
+
+def told(page) -> list[tuple[Drawn, Drawn]]:
+    """Return the pairs of a page that tell one story."""
+    return [pair for pair in close(page, TOLD_AGAIN) if pair[0].look.words]
+
+
+def fewest_told_again(name: str, tier: Tier) -> int:
+    """Return how many pairs of one story a sheet must have: its tier tells so many stories."""
+    topic = find_topic(name)
+    size, tales = len(topic.spaces[tier]), []
+    for index in range(0, size, max(1, size // 150)):
+        seen = Drawn(topic.item(tier, index), index, topic.spaces[tier][index], topic).look
+        if not seen.words:
+            return 0
+        if not any(closeness(seen, other) for other in tales):
+            tales.append(seen)
+    times = share_out([None] * len(tales), QUESTIONS)
+    return sum(n * (n - 1) // 2 for n in times)
+
+
+def test_a_story_comes_again_only_where_the_tier_tells_no_others():
+    again = least = 0
+    for name in topic_ids():
+        for tier in Tier:
+            again += sum(len(told(sheet(name, tier, seed))) for seed in SEEDS)
+            least += len(SEEDS) * fewest_told_again(name, tier)
+    assert again <= 1.15 * least + 6
+
+
+def test_no_story_comes_twice_with_one_number_changed_where_it_need_not():
+    copies = [pair for page in sheets() for pair in close(page, 1) if pair[0].look.words]
+    assert len(copies) <= 0.03 * PAGES
+
+
+def test_near_copies_stand_in_one_run_or_nowhere():
+    for page in sheets():
+        for one, other in close(page, 1):
+            if not one.look.words:
+                assert abs(page.index(one) - page.index(other)) < 3
+
+
+def test_answers_of_a_sheet_seldom_repeat_or_end_alike_three_times_running():
+    repeats = sum(
+        same_answer(one.look, other.look)
+        for page in sheets()
+        for one, other in combinations(page, 2)
+    )
+    running = sum(alike_running([drawn.look for drawn in page]) for page in sheets())
+    assert repeats <= 0.08 * PAGES  # 68 of 396 pages before answers were looked at
+    assert running <= 0.06 * PAGES  # 64 of 396
+
+
+def test_starters_hold_few_repeats_and_hardly_a_near_copy():
+    pages = [version for versions in starters() for version in versions]
+    several = [page for page in pages if len({drawn.item.topic for drawn in page}) > 1]
+    assert sum(len(close(page, 1)) for page in pages) <= 0.01 * len(pages)
+    assert sum(len(told(page)) for page in several) <= 0.05 * len(several)
+    repeats = Counter(
+        same_answer(one.look, other.look) for page in pages for one, other in combinations(page, 2)
+    )
+    assert repeats[True] <= 0.1 * len(pages)
+    assert not any(alike_running([drawn.look for drawn in page]) for page in several)
+
+
+def test_a_starter_of_real_topics_goes_from_easy_to_hard():
+    for versions in starters():
+        assert all(a.difficulty <= b.difficulty for a, b in pairwise(versions[0]))
+
+
+def test_neighbours_have_questions_of_one_structure_that_are_as_hard():
+    siblings = [
+        (model, other)
+        for first, *others in starters()
+        for version in others
+        for model, other in zip(first, version, strict=True)
+    ]
+    gaps = [abs(model.difficulty - other.difficulty) for model, other in siblings]
+    assert all(a.item.tier is b.item.tier and a.item.topic == b.item.topic for a, b in siblings)
+    assert not any(a.look.answer == b.look.answer for a, b in siblings)
+    alike = sum(a.structure == b.structure for a, b in siblings)
+    assert alike >= 0.95 * len(siblings)
+    assert sum(gap > 0.3 for gap in gaps) <= 0.01 * len(siblings)
+    assert max(gaps) < 1.0
+
+
+@pytest.mark.parametrize("tier", list(Tier))
+def test_the_same_seed_gives_the_same_sheet(tier):
+    name = "ratio.combine"
+    again = choose_sheet([find_topic(name)], tier, QUESTIONS, False, 2, Pool()).items
+    assert [drawn.item for drawn in again] == [drawn.item for drawn in sheet(name, tier, 2)]

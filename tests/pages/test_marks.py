@@ -1,0 +1,72 @@
+"""Marks on paper: beside the questions, in all, beside lines of working, and what each is for."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from itembank.packs.build import build_pack
+from itembank.packs.model import Pack
+from itembank.pages.follow_up_answers import follow_up_answers
+from itembank.pages.marks import total
+from itembank.pages.method_marks import earned
+from itembank.pages.notes import teacher_notes
+from itembank.pages.sheets import DRAWERS
+from itembank.planning.plan_file import PlannedTopic
+from tests.packs.packs import request as asked
+from tests.pages.test_sheets import text_of
+
+TOPICS = ("ratio.combine", "equations.one-step", "equations.both-sides-brackets")
+
+
+@pytest.fixture(scope="module", params=[False, True], ids=["usual", "large"])
+def pack(request) -> Pack:
+    topics = tuple(map(PlannedTopic, TOPICS))
+    return build_pack(asked(topics=topics, follow_up=9, variants=1, large_print=request.param))
+
+
+def joined(pdf: bytes) -> str:
+    return re.sub(r"\s+", " ", " ".join(text_of(pdf)))
+
+
+def test_a_sheet_says_the_marks_of_its_questions_and_their_total(pack):
+    for sheet in pack.sheets:
+        text = joined(DRAWERS[sheet.tier](pack))
+        assert f"Score out of {total(sheet)}" in text
+        printed = [int(n) for n in re.findall(r"\[(\d+) marks\]", text)]
+        assert printed == [item.marks for item in sheet.items if item.marks > 1]
+        ones = [item for item in sheet.items if item.marks == 1]
+        assert ("worth 1 mark" in text) is bool(ones)
+        assert total(sheet) == sum(printed) + len(ones)
+
+
+def test_answers_say_the_marks_and_the_lines_that_earn_them(pack):
+    text = joined(follow_up_answers(pack))
+    for sheet in pack.sheets:
+        assert f"{sheet.tier.capitalize()} sheet: {total(sheet)} marks" in text
+        for item in sheet.items:
+            for step in [step for step in item.steps if step.marks][:-1]:
+                tail = step.maths.line.rpartition(" = ")[2]
+                assert f"{tail} 1 mark" in text, item.address
+
+
+def test_the_notes_say_what_each_mark_is_for(pack):
+    text = joined(teacher_notes(pack))
+    start = text.index("Marks on the follow-up sheets")
+    text = text[start : text.index("Where each question comes from")]
+    for sheet in pack.sheets:
+        for item in sheet.items:
+            if item.marks == 1:
+                assert [one.marks for one in earned(item)] == [1]
+                continue
+            *method, answer = earned(item)
+            assert sum(one.marks for one in method) + answer.marks == item.marks
+            for one in method:
+                assert f"1 mark: {one.say}: {one.maths.line}" in text, item.address
+            assert f"1 mark: {item.key.line}" in text
+
+
+def test_the_starter_says_nothing_of_marks_a_question(pack):
+    text = joined(teacher_notes(pack))
+    assert not re.search(r"\[\d+ marks\]", text[: text.index("Marks on the follow-up sheets")])

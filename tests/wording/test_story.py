@@ -1,0 +1,72 @@
+"""A model is held to everything that its story prints and asks."""
+
+import pytest
+
+from itembank.notation import parse
+from itembank.wording.questions import questions
+from itembank.wording.story import Story, story_fault
+
+
+def runs(text):
+    pieces = text.replace("}", "{").split("{")
+    return tuple(parse(p) if i % 2 else p for i, p in enumerate(pieces) if p)
+
+
+def fault(text, *model, **more):
+    return story_fault(Story(runs(text), tuple(map(parse, model)), **more))
+
+
+@pytest.mark.parametrize(
+    ("text", "model", "named"),
+    [
+        ("{3} boxes of {40} and {5} more.", "3 × 40", "does not use 5"),
+        ("{3/4} of {60} and {2/3} of that.", "3/4 × 60", "does not use 2/3"),
+        ("{£4.50} and {35p}.", "£4.50", "does not use 35p"),
+        ("{20%} off {£60}, then {10%} off.", "£60 - 20% of £60", "does not use 10%"),
+        ("{3} boxes of {40}, half of it sold.", "3 × 40", "‘half’"),
+        ("{3} boxes of {40}, then twice as many.", "3 × 40", "‘twice’"),
+        ("{3} boxes of {40} for 5 days.", "3 × 40", "5 stands outside"),
+        ("{3} + {40}", "3 + 40", "stands outside"),
+        ("£{3} and £{40}", "3 + 40", "stands outside"),
+        ("{3} boxes at {40}%.", "3 × 40", "stands outside"),
+        ("{60} km in {30} minutes. What is the speed in km/h?", "60 ÷ 30", "minutes and hours"),
+        ("{2} pounds and {40} pence.", "2 + 40", "pence"),
+    ],
+)
+def test_what_the_model_leaves_out_is_named(text, model, named):
+    assert named in fault(text, model)
+
+
+@pytest.mark.parametrize(
+    ("text", "model", "more"),
+    [
+        ("{3} boxes of {40}.", ("3 × 40",), {}),
+        ("On a map {1 cm} is {5 km}. It is {7 cm}.", ("7 × 5 km",), {}),
+        ("A scale of {1 : 50}, {22 cm}.", ("22 cm × 50",), {}),
+        ("{3} boxes of {40}, half of it sold.", ("3 × 40 ÷ 2",), {"constants": (2,)}),
+        ("{3} boxes of {40}, half of it sold.", ("1/2 × 3 × 40",), {}),
+        ("{3} boxes of {40}, {5 min}.", ("3 × 40",), {"not_needed": {"5 min": "a rate"}}),
+        ("Two clubs share {£40}, {3 : 5}.", ("a : b = 3 : 5", "a + b = £40"), {}),
+        ("{60} km, {30} minutes, in km/h", ("60 ÷ (30 ÷ 60)",), {"constants": (60,)}),
+        ("A {240}-litre tank, {16} minutes.", ("240 ÷ 16",), {}),
+        ("{2 1/2 kg} and {0.5}", ("5/2 × 0.5",), {}),
+    ],
+)
+def test_a_model_that_uses_everything_is_enough(text, model, more):
+    assert fault(text, *model, **more) == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "asking"),
+    [
+        ("A bus has {40} seats. How many are taken? Show your working.", ["How many are taken"]),
+        ("Work out the cost. Give your answer in pounds.", ["Work out the cost"]),
+        ("Share {£40} in the ratio {3 : 5}. How much is the larger share?", 1),
+        ("How much does each pay? How much more does Bo pay?", 2),
+        ("A bus has {40} seats.", []),
+        ("When it rains, {4} stay in. Where it is dry, all go.", []),
+    ],
+)
+def test_the_sentences_that_ask(text, asking):
+    found = questions(runs(text))
+    assert found == asking if isinstance(asking, list) else len(found) == asking
