@@ -254,6 +254,12 @@ def links(item: Item, node: t.Node) -> list[Link]:
 
 
 def _flat(node: t.Node) -> bool:
+    inner = node
+    while isinstance(inner, t.Neg | t.Bracket | t.Money | t.Quantity | t.Percent):
+        inner = t.children(inner)[0]
+    match inner:
+        case t.Frac(t.Int(), t.Int()) | t.Mixed():
+            return True  # an answer, if an unfinished one: 7/7
     return not t.symbols(node) and not isinstance(node, t.Ratio | t.Label) and not value(node)
 
 
