@@ -4,36 +4,49 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from itembank.items.forms import form_fault, form_words
+from itembank.items.forms import form_fault
 from itembank.items.item import Item
 from itembank.items.letter_forms import expression
 from itembank.items.value_forms import value
 from itembank.marking.policy import Policy
 from itembank.marking.same import turned
+from itembank.marking.says import right_value
 from itembank.marking.tidy import alike
 from itembank.marking.worth import unit_of
 from itembank.notation.tree import (
+    Bracket,
     Dec,
     Either,
+    Frac,
     Int,
+    Juxt,
+    Label,
     Listing,
+    Mixed,
     MixedUnits,
     Money,
     Neg,
     Node,
     NotationError,
     Percent,
+    Power,
     Product,
     Quantity,
     Ratio,
     Relation,
+    Root,
+    Sum,
     Sym,
     symbols,
+    walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 
 UNIT_MISSING = "the unit is missing"
+NOT_ROUNDED = "it is not rounded"
+NOT_WORKED_OUT = "it is not worked out"
+NOT_DIVIDED = "the division is not worked out"
 
 
 def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
@@ -45,6 +58,10 @@ def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
     if fault or not how.forms:
         return fault
     shaped = completed(given, item.key)
+    if not alike(shaped, item.key):
+        fault = unfinished(how, shaped, item.key)
+        if fault:
+            return fault
     faults = [_fault(form, how, candidate) for form in how.forms for candidate in (shaped, typed)]
     if "" in faults:
         return ""
@@ -52,6 +69,89 @@ def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
         return "pounds and pence are not given to two places"
     # What is written as the key is, but for a unit, order or a spare zero, is right.
     return "" if alike(shaped, item.key) else faults[0]
+
+
+def unfinished(how: Policy, given: Node, key: Node) -> str:
+    """Return what is left to do in an answer, whatever its form: a division, a power, pence.
+
+    A fraction whose denominator goes into its numerator is a division that was not done;
+    7/2 is a number as it stands.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("value",))
+    >>> [unfinished(how, parse(one), parse(key)) for one, key in (("27/3", "9"), ("7/2", "3.5"))]
+    ['the division is not worked out', '']
+    >>> unfinished(how, parse("£45/10"), parse("£4.50"))
+    'it is not given in pounds and pence'
+    >>> unfinished(Policy(("value",), powers=True), parse("3 × 3 × 3"), parse("3^3"))
+    'a factor is repeated'
+    """
+    leaves = _leaves(given)
+    for leaf in leaves:
+        fault = _undivided(leaf)
+        if fault:
+            return fault
+        if (
+            how.places
+            and not _holds_fraction(key)
+            and any(isinstance(p, Money) and isinstance(p.amount, Frac | Mixed) for p in walk(leaf))
+        ):
+            return "it is not given in pounds and pence"
+    if not any(isinstance(part, Sum | Product | Juxt | Power | Root) for part in walk(key)) and any(
+        value(leaf) == NOT_WORKED_OUT for leaf in leaves if not symbols(leaf)
+    ):
+        return NOT_WORKED_OUT
+    if how.powers and any(isinstance(part, Power) for part in walk(key)):
+        return _power_fault(given)
+    return ""
+
+
+def _undivided(leaf: Node) -> str:
+    """Return what is left of a division that comes out, in a single value or a coefficient."""
+    match leaf:
+        case Neg(of) | Bracket(of) | Percent(of) | Quantity(of, _):
+            return _undivided(of)
+        case Juxt(factors):
+            return next((fault for fault in map(_undivided, factors) if fault), "")
+        case Frac(Int(top), Int(bottom)) if bottom and top % bottom == 0:
+            return "the denominator is 1" if bottom == 1 else NOT_DIVIDED
+        case Product(first, rest) if not symbols(leaf) and all(op == "÷" for op, _ in rest):
+            simple = all(isinstance(part, Int | Dec) for part in (first, *(f for _, f in rest)))
+            return NOT_DIVIDED if simple else ""
+    return ""
+
+
+def _leaves(node: Node) -> list[Node]:
+    """Return the single values an answer is made of."""
+    match node:
+        case Relation(first, rest):
+            return [leaf for part in (first, *(side for _, side in rest)) for leaf in _leaves(part)]
+        case Listing(parts) | Either(parts) | Ratio(parts):
+            return [leaf for part in parts for leaf in _leaves(part)]
+        case Label():
+            return []
+    return [node]
+
+
+def _holds_fraction(key: Node) -> bool:
+    return any(isinstance(part, Frac | Mixed) for part in walk(key))
+
+
+def _power_fault(given: Node) -> str:
+    if isinstance(given, Relation) and len(given.rest) == 1:
+        given = given.rest[0][1]
+    for part in walk(given):
+        match part:
+            case Product(first, rest) if all(op == "×" for op, _ in rest):
+                factors = [first, *(factor for _, factor in rest)]
+            case Juxt(factors_):
+                factors = list(factors_)
+            case _:
+                continue
+        bases = [one.base if isinstance(one, Power) else one for one in factors]
+        if any(bases.count(base) > 1 for base in bases):
+            return "a factor is repeated"
+    return "" if any(isinstance(part, Power) for part in walk(given)) else "it is not a power"
 
 
 def _fault(form: str, how: Policy, node: Node) -> str:
@@ -252,13 +352,13 @@ def _number(node: Node) -> Node:
 
 
 def asked_for(item: Item, how: Policy, fault: str) -> str:
-    """Return a sentence that says which form is missing.
+    """Return a sentence that says what to do to an answer of the right value.
 
     >>> from itembank.items.registry import find_item
     >>> from itembank.marking.policy import policy
     >>> item = find_item("ratio.simplest-form/core/1")
-    >>> asked_for(item, policy(item), "the ratio is not in its simplest form")
-    'Give a ratio of whole numbers in its simplest form: the ratio is not in its simplest form.'
+    >>> asked_for(item, policy(item), "its parts are not whole numbers")
+    'Right value: now make both parts of the ratio whole numbers.'
     """
     if how.rounding is not None and ("places" in fault or "figures" in fault or "round" in fault):
         detail, amount = how.rounding
@@ -267,9 +367,22 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
             "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
             "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
         }[detail]
-        return f"Round it to {what}."
+        if fault == NOT_ROUNDED:
+            return f"Right so far: now round it to {what}."
+        return f"Right value: give it to {what}."
     if fault == UNIT_MISSING:
-        return "Give the unit as well."
-    if fault.startswith("it is not in "):
-        return f"Give it in {fault.removeprefix('it is not in ')}."
-    return f"Give {form_words(item.form)}: {fault}."
+        return f"The number is right: give the unit as well{_in_unit(item.key)}."
+    return right_value(fault, item.form)
+
+
+def _in_unit(key: Node) -> str:
+    """Return the words for the one unit of a key, as *, in kilograms*."""
+    found = {
+        part.unit if isinstance(part, Quantity) else part.sign
+        for part in walk(key)
+        if isinstance(part, Quantity | Money)
+    }
+    if len(found) != 1:
+        return ""
+    (unit,) = found
+    return f", in {(UNITS.get(unit) or CURRENCY[unit]).many}"

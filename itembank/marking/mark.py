@@ -9,14 +9,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.items import item as items
 from itembank.items.item import Item, Misconception
-from itembank.marking.form import asked_for, completed, form_of, rounding_fault, unrounded
+from itembank.marking import working
+from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
+from itembank.marking.hints import hint, wrong_unit
 from itembank.marking.policy import policy
-from itembank.marking.same import missing, same
+from itembank.marking.same import same, unknowns
 from itembank.marking.tidy import alike, tidy
-from itembank.marking.typed import Unreadable, read_answer, setting
-from itembank.marking.worth import says_the_same
-from itembank.notation.tree import Either, Node, NotationError, Percent, Relation, Sym
+from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
+from itembank.marking.units import counted_wrongly, without_unit
+from itembank.notation.tree import (
+    Either,
+    Label,
+    Listing,
+    Node,
+    NotationError,
+    Percent,
+    Relation,
+    Sym,
+    symbols,
+)
 
 
 class Verdict(StrEnum):
@@ -38,8 +51,14 @@ class Marked:
     misconception: Misconception | None = None
 
 
+TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
+_NO_VALUE = "That has no value that can be compared with the answer: type the answer alone."
+
+
 def mark(item: Item, answer: str) -> Marked:
     """Return the verdict on a typed answer. Never raises, whatever was typed.
+
+    Where working is shown with the answer, what it comes to is marked (:mod:`.working`).
 
     >>> from itembank.items.registry import find_item
     >>> item = find_item("fractions.improper-mixed/core/0")
@@ -47,36 +66,82 @@ def mark(item: Item, answer: str) -> Marked:
     >>> mark(item, line(item.key)).verdict
     <Verdict.RIGHT: 'right'>
     """
+    if len(answer) > LONGEST:
+        message = f"The answer is longer than {LONGEST} characters: type the answer alone."
+        return Marked(Verdict.UNREADABLE, message)
+    asked = setting(item)
+    whole, typed = _whole(item, answer, asked)
+    if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
+        return whole
     try:
-        typed = read_answer(answer, setting(item))
+        return _working(item, answer, asked, typed) or whole
+    except (NotationError, RecursionError, OverflowError):
+        return whole
+
+
+def _whole(item: Item, answer: str, asked: Setting) -> tuple[Marked, Node | None]:
+    """Return the verdict on a text as one answer, and the tree it was read as."""
+    try:
+        typed = read_answer(", ".join(answer.split("\n")), asked)
     except Unreadable as error:
-        return Marked(Verdict.UNREADABLE, str(error))
+        return Marked(Verdict.UNREADABLE, str(error)), None
+    return _safely(item, typed, answer), typed
+
+
+def _safely(item: Item, typed: Node, answer: str) -> Marked:
     try:
-        return _verdict(item, typed)
+        marked = _verdict(item, typed)
     except (NotationError, RecursionError, OverflowError):
         # An answer that arithmetic cannot follow is not worth what any key is worth.
-        return Marked(Verdict.WRONG)
+        return Marked(Verdict.WRONG, _NO_VALUE)
+    if marked.verdict is Verdict.RIGHT and (fault := counted_wrongly(item, answer)):
+        return Marked(Verdict.WRONG_FORM, fault)
+    return marked
 
 
 def _verdict(item: Item, typed: Node) -> Marked:
     how = policy(item)
-    given = tidy(typed)
-    if same(given, item.key, how.within, how.ordered):
+    given, unit_fault = without_unit(item, tidy(typed))
+    if isinstance(item.ask, items.Solve) and isinstance(given, Listing):
+        given = _once(given, item.key)
+    right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
+    if right and unit_fault:
+        return Marked(Verdict.WRONG, unit_fault)
+    if right:
         fault = form_of(item, how, typed, given)
         if not fault:
             return Marked(Verdict.RIGHT)
         return _known(item, given, exactly=True) or Marked(
-            Verdict.WRONG_FORM, f"The value is right. {asked_for(item, how, fault)}"
+            Verdict.WRONG_FORM, asked_for(item, how, fault)
         )
-    known = _known(item, given, exactly=False)
+    known = None if unit_fault else _known(item, given, exactly=False)
     if known:
         return known
-    if unrounded(how, given, item.key):
-        fault = rounding_fault(how, given, item.key) or "it is not rounded"
-        return Marked(Verdict.WRONG_FORM, f"The value is right. {asked_for(item, how, fault)}")
-    if isinstance(item.key, Percent) and same(given, item.key.of):
-        return Marked(Verdict.WRONG_FORM, "The number is right. The per cent sign is missing.")
-    return Marked(Verdict.WRONG, _hint(item, given))
+    if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
+        return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
+    bare = not isinstance(given, Percent)
+    if bare and isinstance(item.key, Percent) and same(given, item.key.of):
+        return Marked(Verdict.WRONG_FORM, "The number is right: give the per cent sign as well.")
+    if (box := working.filled(item, given)) is not None and same(box, item.key):
+        return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
+    return Marked(Verdict.WRONG, hint(item, given))
+
+
+def _once(given: Listing, key: Node) -> Node:
+    """Return a repeated root, 3 and 3, as the one solution that it is."""
+    if isinstance(key, Relation) and all(same(part, key) for part in given.parts):
+        return given.parts[0]
+    return given
+
+
+def _other_letter(item: Item, given: Node) -> bool:
+    """Tell whether an answer names another letter of the question than the one asked for."""
+    match item.ask, given:
+        case items.Find(Sym(asked)), Relation(Sym(name), (("=", _),)):
+            return name != asked and any(
+                name in symbols(run) for run in item.prompt if not isinstance(run, str)
+            )
+    return False
 
 
 def _known(item: Item, given: Node, exactly: bool) -> Marked | None:
@@ -92,19 +157,128 @@ def _known(item: Item, given: Node, exactly: bool) -> Marked | None:
     return None
 
 
-def _hint(item: Item, given: Node) -> str:
-    """Return what may be said of a wrong answer that has something right about it."""
-    key = item.key
-    if isinstance(key, Either):
-        left = missing(given, key)
-        if left > 0:
-            more = "Another answer is" if left == 1 else f"{left} more answers are"
-            return f"What is given is right. {more} missing."
-    if (
-        isinstance(key, Relation)
-        and isinstance(key.first, Sym)
-        and isinstance(given, Relation)
-        and says_the_same(given, key)
-    ):
-        return f"That is true, but {key.first.name} does not stand alone on one side."
-    return ""
+def _working(item: Item, answer: str, asked: Setting, typed: Node | None) -> Marked | None:
+    """Return the verdict on an answer with its working, or None where none is shown."""
+    if isinstance(item.key, Label):
+        return None
+    lines = working.lines_of(answer)
+    if not lines:
+        return None
+    if len(lines) == 1 and typed is not None and _plain(item, typed):
+        return None
+    read: list[Node | None] = []
+    for text in lines:
+        try:
+            read.append(read_answer(text, asked))
+        except Unreadable as error:
+            if not working.says_what_was_done(text):
+                return Marked(Verdict.UNREADABLE, str(error)) if typed is None else None
+            read.append(None)
+    if isinstance(item.key, Relation) and isinstance(item.key.first, Sym):
+        letter = item.key.first
+        ends = [working.comes_to(node) for node in read if node is not None]
+        if any(isinstance(end, Relation) and end.first == letter for end in ends):
+            _drop_checks(item, read)
+    if not read or read[-1] is None:
+        return None
+    shown = [node for node in read if node is not None]
+    most = len(item.key.parts) if isinstance(item.key, Either | Listing) else 1
+    solved, others = _solved(item, shown)
+    if solved is not None:
+        marked = _safely(item, solved, answer)
+        if marked.verdict is Verdict.RIGHT:
+            return _with_working(item, others, [solved], marked)
+    best: tuple[Marked, int] | None = None
+    for count in range(min(most, len(shown)), 0, -1):
+        for given in _answers(item, shown[-count:]):
+            marked = _safely(item, given, answer)
+            if marked.verdict is Verdict.RIGHT:
+                return _with_working(item, shown[:-count], shown[-count:], marked)
+            if best is None or (
+                best[0].verdict is Verdict.WRONG and marked.verdict is not Verdict.WRONG
+            ):
+                best = marked, count
+    if best is None:
+        return None
+    return _with_working(item, shown[: -best[1]], shown[-best[1] :], best[0])
+
+
+def _solved(item: Item, shown: list[Node]) -> tuple[Node | None, list[Node]]:
+    """Return the values found for the letters of simultaneous equations, line by line.
+
+    With them come the other lines. Where a letter has two values the first stays with these.
+    """
+    names = unknowns(item.key)
+    found: dict[str, Node] = {}
+    others: list[Node] = []
+    for node in shown:
+        given = working.comes_to(node)
+        match given:
+            case Relation(Sym(name), (("=", value),)) if name in names and not symbols(value):
+                if name in found:
+                    others.append(found[name])
+                found[name] = given
+            case _:
+                others.append(node)
+    if not names or set(found) != set(names):
+        return None, shown
+    return Listing(tuple(found[name] for name in names)), others
+
+
+def _plain(item: Item, typed: Node) -> bool:
+    """Tell whether an answer is one side, or one relation of the kind that is asked for."""
+    match typed:
+        case Relation(first, rest):
+            return len(rest) == 1 and (
+                isinstance(item.ask, items.Compare)
+                or isinstance(first, Sym)
+                or isinstance(rest[0][1], Sym)
+                or rest[0][0] != "="
+            )
+        case Listing(parts) | Either(parts):
+            return all(_plain(item, part) for part in parts)
+    return True
+
+
+def _drop_checks(item: Item, read: list[Node | None]) -> None:
+    """Take true lines without letters off the end: checks after a solution, 2 × 7 + 3 = 17."""
+    while len(read) > 1:
+        last = read[-1]
+        if not isinstance(last, Relation) or symbols(last):
+            return
+        if not all(link.holds for link in working.links(item, last)):
+            return
+        read.pop()
+
+
+def _answers(item: Item, lines: list[Node]) -> list[Node]:
+    """Return what the last lines may come to, the likeliest first."""
+    if len(lines) > 1:
+        ends = [next(iter(working.results(item, node)), None) for node in lines]
+        return [] if None in ends else [Listing(tuple(end for end in ends if end is not None))]
+    (only,) = lines
+    if isinstance(only, Listing | Either):
+        return [type(only)(tuple(working.comes_to(part) for part in only.parts))]
+    found = list(working.results(item, only))
+    box = working.filled(item, only)
+    return found if box is None else [*found, box]
+
+
+def _with_working(item: Item, before: list[Node], last: list[Node], marked: Marked) -> Marked:
+    """Return a verdict with what must be said of the lines that lead to the answer."""
+    every = [link for node in (*before, *last) for link in working.links(item, node)]
+    if isinstance(item.ask, items.Round) and every:
+        every = every[:-1]  # 2.499 = 2.50 says that it was rounded
+    false = next((one for one in every if one.holds is False and not one.answers), None)
+    ends = _answers(item, last)
+    asked = getattr(item.ask, "target", None)
+    if ends and any(working.rival(node, ends[0]) for node in before if node != asked):
+        return Marked(Verdict.WRONG, TWO_ANSWERS)
+    if marked.verdict is Verdict.RIGHT and false is not None:
+        if false.flat:
+            message = f"{false.text} is not true: the two sides are not worth the same."
+            return Marked(Verdict.WRONG, message)
+        return Marked(Verdict.RIGHT, f"The answer is right; {false.text} on the way is not true.")
+    if marked.verdict is Verdict.WRONG and false is not None:
+        return Marked(Verdict.WRONG, f"Look again at {false.text}: it is not true.")
+    return marked

@@ -56,6 +56,11 @@ _ROUNDS = re.compile(
     r"(?:significant figures?|s\.?f\b))",
     re.I,
 )
+_INDEX = re.compile(
+    r"\bindex (?:form|notation)\b|\bwith (?:indices|an index)\b|\busing (?:indices|powers|index)\b|"
+    r"\bas (?:a|one) (?:single )?power\b|\bas a product of powers\b",
+    re.I,
+)
 CONVENTIONS = frozenset({"number", "solution", "inequality", "roots", "amount", "amounts"})
 """Forms that say how the tool writes an answer more than what was asked for."""
 
@@ -76,6 +81,7 @@ class Policy:
     rounding : how the question rounds, or None.
     within : how far from the key an answer may be, in the key's own unit.
     ordered : whether the order of a list matters.
+    powers : whether the question asks for powers with an index, as *in index form* does.
     """
 
     forms: tuple[str, ...]
@@ -86,6 +92,7 @@ class Policy:
     rounding: Rounding | None = None
     within: Fraction = Fraction(0)
     ordered: bool = True
+    powers: bool = False
 
 
 def accept_fault(word: str) -> str:
@@ -154,6 +161,7 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
         rounding=rounding,
         within=Fraction(within[1]) if within else Fraction(0),
         ordered="any-order" not in accept,
+        powers=bool(_INDEX.search(words)),
     )
 
 
@@ -164,3 +172,192 @@ def _names(words: str, unit: str) -> bool:
         return False
     names = "|".join(re.escape(name) for name in (unit, known.one, known.many))
     return bool(re.search(rf"\b(?i:in|to|into|how many) (?:{names})(?!\w)", words))
+
+
+# What an answer counts or measures, where the key is a bare number.
+
+_UNIT_NAMES: dict[str, str] = {}
+for _unit, _known in (*UNITS.items(), *CURRENCY.items()):
+    _UNIT_NAMES |= {_known.one.lower(): _unit, _known.many.lower(): _unit}
+    if len(_unit) > 1:
+        _UNIT_NAMES[_unit.lower()] = _unit
+_UNIT_NAMES |= {"pounds": "£", "pence": "p"}
+_ANY_UNIT = "|".join(re.escape(name) for name in sorted(_UNIT_NAMES, key=len, reverse=True))
+_NAMED = re.compile(
+    rf"\b(?:in|to|into|how many|how many more|number of|nearest|whole) ({_ANY_UNIT})(?![\w^])", re.I
+)
+_AFTER_NUMBER = re.compile(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
+_HOW_MANY = re.compile(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
+_STOPS_NOUN = frozenset(
+    [
+        "are",
+        "is",
+        "was",
+        "were",
+        "do",
+        "does",
+        "did",
+        "can",
+        "could",
+        "will",
+        "would",
+        "has",
+        "have",
+        "had",
+        "in",
+        "on",
+        "of",
+        "at",
+        "to",
+        "for",
+        "from",
+        "each",
+        "there",
+        "that",
+        "than",
+        "must",
+        "should",
+        "the",
+        "a",
+        "he",
+        "she",
+        "it",
+        "they",
+        "left",
+        "altogether",
+    ]
+)
+_PLURALS = frozenset({"people", "children", "men", "women"})
+_PURE = re.compile(
+    r"\b(?:fraction|percentage|per cent|ratio|probability|proportion|scale factor|times as)\b|"
+    r"\bhow many times\b|%",
+    re.I,
+)
+_MEASURES: tuple[tuple[str, re.Pattern[str]], ...] = tuple(
+    (dimension, re.compile(rf"\b(?:{words})\b", re.I))
+    for dimension, words in (
+        ("area", "area"),
+        ("volume", "volume"),
+        ("speed", "speed|how fast"),
+        ("angle", "angles?"),
+        ("temperature", "temperatures?|how (?:hot|cold|warm)"),
+        ("time", "how long (?:do|does|did|will|would|is the (?:journey|wait|lesson|film))|time"),
+        ("mass", "mass|weight|how heavy|weighs?"),
+        ("money", "costs?|price|pays?|how much money|earns?|spends?|saves?|bill|change"),
+        (
+            "length",
+            "length|width|height|depth|distance|perimeter|circumference|radius|diameter|"
+            "how (?:far|long|wide|tall|high|deep)",
+        ),
+    )
+)
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What an answer is a number of, as far as the words of its question tell.
+
+    `units` may stand beside the number; `named` says that the question names the one unit;
+    `noun` is what is counted instead, in the plural.
+    """
+
+    units: frozenset[str] = frozenset()
+    named: bool = False
+    noun: str = ""
+
+
+def about(item: Item) -> About:
+    """Return what the answer to `item` counts or measures.
+
+    >>> from itembank.items.registry import find_item
+    >>> about(find_item("fractions.add-mixed/challenge/216"))
+    About(units=frozenset({'kg'}), named=True, noun='')
+    >>> about(find_item("equations.form-and-solve/support/777")).noun
+    'lettuces'
+    """
+    words = words_of(item)
+    named = named_units(words)
+    if named:
+        return About(frozenset({named}), named=True)
+    question = _last_sentence(words)
+    noun = counted_noun(question) or counted_noun(words)
+    if noun or _PURE.search(question):
+        return About(noun=noun)
+    return About(_measured(question, printed_units(item)))
+
+
+def words_of(item: Item) -> str:
+    """Return the words of a prompt, # standing for what is printed as mathematics."""
+    return "".join(run if isinstance(run, str) else "#" for run in item.prompt)
+
+
+def named_units(words: str) -> str:
+    """Return the unit that the words of a question name, the last one, or an empty string.
+
+    >>> named_units("How long is it really, in metres?"), named_units("How long is it?")
+    ('m', '')
+    """
+    found = _NAMED.findall(words)
+    return _UNIT_NAMES.get(found[-1].lower(), "") if found else ""
+
+
+def counted_noun(words: str) -> str:
+    """Return what the words of a question ask the number of, where it is no unit.
+
+    >>> counted_noun("How many full boxes are there?"), counted_noun("How many are red?")
+    ('boxes', '')
+    """
+    for found in reversed(list(_HOW_MANY.finditer(words))):
+        for word in found[1].lower().split():
+            if word in _STOPS_NOUN:
+                break
+            if word in _UNIT_NAMES:
+                return ""
+            if word in _PLURALS or (word.endswith("s") and not word.endswith("ss")):
+                return word
+    return ""
+
+
+def printed_units(item: Item) -> frozenset[str]:
+    """Return the units and currency signs that a prompt prints, as signs or as words."""
+    found = set()
+    for place, run in enumerate(item.prompt):
+        if isinstance(run, str):
+            after = _AFTER_NUMBER.match(run) if place else None
+            if after:
+                found.add(_UNIT_NAMES[after[1].lower()])
+            continue
+        for part in walk(run):
+            if isinstance(part, Quantity):
+                found.add(part.unit)
+            elif isinstance(part, Money):
+                found.add(part.sign)
+    return frozenset(found)
+
+
+def _last_sentence(words: str) -> str:
+    sentences = [one for one in re.split(r"(?<=[.?!])\s+", words.strip()) if one.strip(" #.")]
+    return sentences[-1] if sentences else words
+
+
+def _measured(question: str, printed: frozenset[str]) -> frozenset[str]:
+    """Return the units that may stand beside the answer to a question that measures."""
+    kinds: dict[str, set[str]] = {}
+    for unit in printed:
+        kinds.setdefault((UNITS.get(unit) or CURRENCY[unit]).dimension, set()).add(unit)
+    dimension = next((one for one, words in _MEASURES if words.search(question)), "")
+    if dimension == "angle":
+        return frozenset({"°"})
+    if not dimension:
+        # What is added up or shared has the unit of what is printed, if that is of one kind.
+        dimension = next(iter(kinds)) if len(kinds) == 1 else ""
+    found = kinds.get(dimension, set())
+    if not found and dimension in ("area", "volume"):
+        power = 2 if dimension == "area" else 3
+        found = {f"{unit}^{power}" for unit in kinds.get("length", ())} & set(UNITS)
+    if not found and dimension == "speed":
+        pairs = {
+            f"{far}/{time}" for far in kinds.get("length", ()) for time in kinds.get("time", ())
+        }
+        found = pairs & set(UNITS)
+    return frozenset(found) if len(found) == 1 else frozenset()

@@ -59,9 +59,14 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
     if isinstance(given, t.Relation) and len(given.rest) == 1 and given.rest[0][0] == "=":
         # x = 5, 5 = x or T(n) = … where only the value is asked for.
         left, right = given.first, given.rest[0][1]
-        if isinstance(left, t.Sym):
+        # But no letter is worth an expression that holds it: x = 2x + 6 is not 2x + 6.
+        if isinstance(left, t.Sym) and left.name not in t.symbols(right):
             return _same(right, key, within, ordered)
-        return isinstance(right, t.Sym) and _same(left, key, within, ordered)
+        return (
+            isinstance(right, t.Sym)
+            and right.name not in t.symbols(left)
+            and _same(left, key, within, ordered)
+        )
     if isinstance(given, t.Relation | t.Ratio | t.Listing | t.Either | t.Label):
         return False
     a, b = worths(given, key)

@@ -10,12 +10,22 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from itembank.marking.numerals import in_digits
 from itembank.notation.units import UNITS
 
 _DOTS = re.compile(r"(\d+\.\d+?)(?:\.{2,}|…| ?\b(?:recurring|rec)\b)")
 _PLUS = re.compile(r"(?:^|(?<=[=<>≤≥:,(])|(?<=or)|(?<=and)) *\+ *(?=[\d.£])")
 _AMOUNT = r"(?P<n>\d[\d.,]*(?: \d+ ?/ ?\d+| ?/ ?\d+)?)"
-_POUNDS = re.compile(rf"{_AMOUNT} ?(?:pounds?|gbp)\b(?: and (?P<p>\d\d?) ?(?:p|pence)\b)?", re.I)
+_POUNDS = re.compile(
+    rf"{_AMOUNT} ?(?:pounds?|quid|gbp)\b"
+    r"(?:(?: and|,)? (?P<p>\d\d?)(?: ?(?:p|pence)\b|(?![\d./])))?",
+    re.I,
+)
+_POUNDS_PENCE = re.compile(
+    r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])"
+)
+_SIGN_AFTER = re.compile(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
+_MINUS_MONEY = re.compile(r"£ ?[-−–] ?(?=\d)")
 _PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
 _BOTH_SIGNS = re.compile(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
 _PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
@@ -24,7 +34,47 @@ _ROOT = re.compile(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?
 _JOINS = re.compile(r"\b(?:OR|AND|OF|Or|And|Of)\b")
 _RAISED_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
-_TAGS = re.compile(r"^(?:(?:the )?(?:final )?ans(?:wer)?(?: is)? ?[:=]? ?|[=∴] ?|∴ ?)", re.I)
+_TAGS = re.compile(
+    r"^(?:(?:so|therefore|i (?:think|got|get|make)|my)\b,? ?)*"
+    r"(?:(?:the |my )?(?:final )?ans(?:wer)?(?: is| was)? ?(?:[:=]|->|→)? ?|it(?:'?s|’s| is)\b ?|"
+    r"[=∴] ?|total ?(?:is|[:=]) ?)+|^(?:(?:so|therefore|i (?:think|got|get))\b,? ?)+",
+    re.I,
+)
+_TWICE = re.compile(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
+_MINUS = re.compile(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
+_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])", re.I)
+_BETWEEN = (
+    (re.compile(r" ?\bplus\b ?", re.I), " + "),
+    (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
+    (re.compile(r" ?\bdivided by\b ?", re.I), " ÷ "),
+    (re.compile(r"(?<=[\w)]) squared\b", re.I), "^2"),
+    (re.compile(r"(?<=[\w)]) cubed\b", re.I), "^3"),
+    (re.compile(r"(?<=[\w)]) ?(?:raised )?to the power(?: of)? (?=[-\w])", re.I), "^"),
+)
+_COMPARED = (
+    (
+        re.compile(
+            r" ?(?:\bis )?\b(?:(?:greater|more|bigger|larger) than or equal(?:s)?(?: to)?"
+            r"|at least)\b ?",
+            re.I,
+        ),
+        " ≥ ",
+    ),
+    (
+        re.compile(
+            r" ?(?:\bis )?\b(?:(?:less|smaller|fewer) than or equal(?:s)?(?: to)?|at most)\b ?",
+            re.I,
+        ),
+        " ≤ ",
+    ),
+    (re.compile(r" ?(?:\bis )?\b(?:greater|more|bigger|larger) than\b ?", re.I), " > "),
+    (re.compile(r" ?(?:\bis )?\b(?:less|smaller) than\b ?", re.I), " < "),
+)
+_APART = re.compile(r"([<>]) +=")
+_THOUSANDS = re.compile(r"(?<=\d)['’](?=\d{3}(?!\d))")
+_SHUT = re.compile(r"^['\"“‘](.*)['\"”’]$")
+_BRACKETS = str.maketrans({"[": "(", "]": ")", "{": "(", "}": ")", "\\": "/"})
+_ABOUT = str.maketrans(dict.fromkeys("≈≃≅≡", "="))
 _SIGNS = re.compile(r"(?<=[\w)]) ?\+ ?- ?(?=[\w(])")
 _MORE_UNITS = {
     "mm": "millimeter|millimeters|mms",
@@ -36,20 +86,23 @@ _MORE_UNITS = {
     "t": "tons",
     "ml": "milliliter|milliliters|mls",
     "cl": "centiliter|centiliters",
-    "l": "liter|liters",
+    "l": "liter|liters|ltr|ltrs",
     "s": "sec|secs",
     "min": "mins",
     "h": "hr|hrs|hour|hours",
-    "km/h": "kph|kmph",
+    "km/h": "kph|kmph|kmh|km/hr|km / h|km / hr|km/hour|km per h|km per hr|km per hour|km an hour|"
+    "kms/h|kmh^-1|kmh-1|km p/h",
+    "m/s": "m/sec|m / s|m per s|m per sec|m per second|ms^-1|ms-1|mps|meters per second",
     "°": "deg",
-    "cm^2": "sq cm|cm squared|squared cm",
-    "m^2": "sq m|m squared",
-    "cm^3": "cm cubed|cc",
-    "m^3": "m cubed",
+    "mm^2": "mm2|sq mm|mm squared|mm sq",
+    "cm^2": "cm2|sq cm|cm squared|squared cm|cm sq|square cm|cms squared|sq. cm",
+    "m^2": "sq m|m squared|square m|sq. m",
+    "cm^3": "cm3|cm cubed|cc|cubic cm",
+    "m^3": "m cubed|cubic m",
 }
 _WORDS: dict[str, str] = {}
 for _unit, _names in UNITS.items():
-    _WORDS |= {_names.one: _unit, _names.many: _unit}
+    _WORDS |= {_names.one.lower(): _unit, _names.many.lower(): _unit}
     _WORDS |= {word: _unit for word in _MORE_UNITS.get(_unit, "").split("|") if word}
     if len(_unit) > 1 and _unit.isalpha():
         _WORDS[_unit] = _unit  # so that 5 KG is read as well
@@ -102,24 +155,41 @@ def respell(text: str) -> str:
     """
     if "." in text or "…" in text or "rec" in text:
         text = _DOTS.sub(lambda found: _recurring(found[1]), text)
+    text = _SHUT.sub(r"\1", text.translate(_BRACKETS).translate(_ABOUT))
+    text = _APART.sub(r"\1=", text)
     for double, one in _DOUBLE.items():
         if double in text:
             text = text.replace(double, one)
     text = _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
-    if "£" in text:
-        text = _BOTH_SIGNS.sub(r"\1", text)
     if any(char.isalpha() for char in text):
-        text = _JOINS.sub(lambda found: found[0].lower(), text)
-        text = _ROOT.sub("√", text)
-        text = _PER_CENT.sub("%", text)
-        text = _EQUALS.sub("=", text)
-        text = _POUNDS.sub(_pounds, text)
-        text = _PENCE.sub(r"\g<n>p", text)
-        text = _UNIT_WORDS.sub(lambda found: " " + _WORDS[found["word"].lower()], text)
-        text = text.replace(" °", "°")
+        text = _worded(text)
+    if "£" in text or "%" in text:
+        text = _SIGN_AFTER.sub(lambda f: f"£{f[1]}" if f[1] else f"{f[2]}%", text)
+        text = _MINUS_MONEY.sub("-£", _BOTH_SIGNS.sub(r"\1", text))
+        text = _POUNDS_PENCE.sub(lambda f: f"£{f[1] or f[3]}.{int(f[2] or f[4]):02d}", text)
+    text = _THOUSANDS.sub("", text)
     if "+" in text:
         text = _SIGNS.sub(" - ", _PLUS.sub("", text))
-    return text.lstrip(" ;,!").rstrip(_STOPS)
+    return _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
+
+
+def _worded(text: str) -> str:
+    """Return a text with its words for numbers, signs and units written as mathematics."""
+    text = _JOINS.sub(lambda found: found[0].lower(), text)
+    text = in_digits(_TWICE.sub("", text))
+    text = _MINUS.sub("-", text)
+    text = _ROOT.sub("√", text)
+    text = _PER_CENT.sub("%", text)
+    if "than" in text or "at " in text:
+        for pattern, sign in _COMPARED:
+            text = pattern.sub(sign, text)
+    text = _EQUALS.sub("=", text)
+    text = _POUNDS.sub(_pounds, text)
+    text = _PENCE.sub(r"\g<n>p", text)
+    text = _UNIT_WORDS.sub(lambda found: " " + _WORDS[found["word"].lower()], text)
+    for pattern, sign in _BETWEEN:
+        text = pattern.sub(sign, text)
+    return _OVER.sub("/", text.replace(" °", "°"))
 
 
 def _pounds(found: re.Match[str]) -> str:

@@ -128,6 +128,8 @@ def _sum(first: Node, rest: list[tuple[SumOp, Node]]) -> Node:
 def _juxt(factors: list[Node]) -> Node:
     flat: list[Node] = []
     negative = False
+    # A bracket round one number in front of letters is how (2/3)x is written on a line.
+    letters = sum(not symbols(factor) for factor in factors) == 1
     for factor in factors:
         inner = _bare(factor)
         if isinstance(inner, Neg) and not isinstance(inner.of, Sum):
@@ -135,7 +137,9 @@ def _juxt(factors: list[Node]) -> Node:
             factor = inner = inner.of
         if isinstance(inner, Juxt):
             flat += inner.factors
-        elif isinstance(inner, (Power, *_LONE)):
+        elif (isinstance(inner, Frac | Mixed) and not symbols(inner) and letters) or isinstance(
+            inner, (Power, *_LONE)
+        ):
             flat.append(inner)
         else:
             flat.append(factor)

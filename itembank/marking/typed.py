@@ -21,14 +21,15 @@ from itembank.marking.times_typed import as_time, time_unreadable
 from itembank.notation.clock import is_time
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import (
+    Dec,
     Either,
     Label,
     Listing,
-    Mixed,
     Node,
     Quantity,
     Ratio,
     Relation,
+    Sym,
     symbols,
     walk,
 )
@@ -42,9 +43,9 @@ _CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
 _TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
 _RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
-_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])")
+_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
-_AND_FRACTION = re.compile(r"(\d) and (?=\d+ ?/ ?\d+$)")
+_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+$)")
 _NTH = re.compile(
     r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
 )
@@ -54,8 +55,48 @@ _COMMON = re.compile(
     re.I,
 )
 _PLUS_MINUS = re.compile(r"^(?P<head>.*?)±(?P<tail>.*)$")
+_DECIMAL_COMMA = re.compile(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
+_HIGH_POINT = re.compile(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
+_DENIES = re.compile(r"\b(?:not|isn'?t|never|no)\b")
+_HEAT = re.compile(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
+_CELSIUS = re.compile(
+    r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)\b\.?$", re.I
+)
+_TAIL = re.compile(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
+_HEAD = re.compile(r"([A-Za-z]{2,})[ :=]+")
+_SMALL_WORDS = frozenset(
+    [
+        "ther",
+        "ar",
+        "is",
+        "it",
+        "they",
+        "he",
+        "sh",
+        "w",
+        "you",
+        "i",
+        "th",
+        "a",
+        "was",
+        "wer",
+        "ha",
+        "hav",
+        "need",
+        "will",
+        "b",
+        "each",
+        "get",
+        "got",
+        "tak",
+        "cost",
+        "altogether",
+        "total",
+        "left",
+    ]
+)
+_MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])
 _POUNDS = re.compile(r"(?<=\d) ?pounds?\b", re.I)
-_COUNTING = ("Nd", "No", "Nl")
 
 
 class Unreadable(ValueError):
@@ -69,6 +110,7 @@ class Setting:
     key: Node
     letters: frozenset[str] = frozenset()
     ask: items.Ask | None = None
+    prompt: tuple[items.Run, ...] = ()
 
     @property
     def several(self) -> bool:
@@ -85,7 +127,7 @@ def setting(item: Item) -> Setting:
     for run in item.prompt:
         if not isinstance(run, str):
             letters |= symbols(run)
-    return Setting(item.key, frozenset(letters), item.ask)
+    return Setting(item.key, frozenset(letters), item.ask, item.prompt)
 
 
 def read_answer(text: str, asked: Setting) -> Node:
@@ -131,8 +173,17 @@ def _named(plain: str, asked: Setting) -> str:
     if not isinstance(asked.ask, items.Choose):
         return plain
     folded = plain.casefold()
-    last = [label for label, _ in asked.ask.options if label.casefold().split()[-1:] == [folded]]
-    return last[0] if len(last) == 1 else plain
+    labels = [label for label, _ in asked.ask.options]
+    last = [label for label in labels if label.casefold().split()[-1:] == [folded]]
+    if len(last) == 1:
+        return last[0]
+    if folded in map(str.casefold, labels):
+        return plain
+    # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
+    inside = [
+        label for label in labels if re.search(rf"\b{re.escape(label.casefold())}(?!\w)", folded)
+    ]
+    return inside[0] if len(inside) == 1 and not _DENIES.search(folded) else plain
 
 
 def _as_question_has_it(plain: str, asked: Setting) -> str:
@@ -144,6 +195,12 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = _NTH.sub("", plain)
         case items.Common():
             plain = _COMMON.sub("", plain)
+    if _WORD.search(plain) or "°" in plain or plain.endswith("C"):
+        plain = without_words(plain, asked)
+    if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
+        plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
+    if isinstance(key, Relation) and isinstance(key.first, Sym) and plain[1:3].strip()[:1] == ":":
+        plain = re.sub(rf"^({key.first.name}) ?: ?", r"\1 = ", plain, flags=re.I)
     if isinstance(key, Ratio) or any(isinstance(part, Ratio) for part in walk(key)):
         plain = _TO.sub(" : ", plain)
     if "x" not in letters:
@@ -153,22 +210,40 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
     if asked.several or isinstance(key, Relation):
         if "±" in plain or "+-" in plain or "+/-" in plain:
             plain = _both_signs(plain)
-        plain = _RUN_ON.sub(", ", re.sub(r",? *(?:\band\b|&|;) *", ", ", plain))
+        if not asked.several:
+            plain = _AND_FRACTION.sub(r"\1 ", plain)
+        plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        if letters:
+            plain = _RUN_ON.sub(", ", plain)
         if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
             plain = plain[1:-1]  # coordinates
-    elif isinstance(key, Mixed):
+    else:
         plain = _AND_FRACTION.sub(r"\1 ", plain)
     if isinstance(key, Listing):
         if plain.count(",") >= len(key.parts):
             plain = _CLOSE_GROUPED.sub(lambda found: found[0].replace(",", ""), plain)
     elif not isinstance(key, Either):
+        plain = re.sub(r"(?<![\d.,])0,(?=\d+(?![\d,.]))", "0.", plain)
         plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
+        # Where one number is asked for, a comma close up that groups no thousands is a point.
+        plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
+    if "·" in plain and any(isinstance(part, Dec) for part in walk(key)):
+        plain = _HIGH_POINT.sub(r"\1.\2", plain)
     for letter in letters:
         capital = letter.upper()
         if letter.islower() and capital not in letters and capital in plain:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
+    return _with_units(plain, letters)
+
+
+def _with_units(plain: str, letters: frozenset[str]) -> str:
+    """Return an answer with the letters that are units set apart from those of the question."""
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
+    if "l" not in letters and "L" not in letters:
+        plain = re.sub(r"(?<=\d) ?L\b", " l", plain)
+    if "m" not in letters:
+        plain = re.sub(r"(?<=\d) ?m([23])(?![\d.])", r" m^\1", plain)
     # 5m and 5g close up are read as products, but no letter of the question is meant.
     units = "".join(
         name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters
@@ -180,6 +255,52 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         # 5 m is five metres, but five times m where m is a letter of the question.
         plain = re.sub(rf"(?<=\d) (?=[{single}](?![A-Za-z]))", "", plain)
     return plain
+
+
+def _solves_inequality(key: Node) -> bool:
+    match key:
+        case Relation(Sym(), ((op, _),)):
+            return op != "="
+    return False
+
+
+def without_words(plain: str, asked: Setting) -> str:
+    """Return an answer without the nouns of its question: 27 buses is 27.
+
+    Only words that stand in the prompt are taken off, with small words such as *there are*
+    in front of a number; any other word stays, and the answer cannot be read.
+
+    >>> without_words("27 buses", Setting(Dec("2"), prompt=("How many buses are needed?",)))
+    '27'
+    >>> without_words("27 ducks", Setting(Dec("2"), prompt=("How many buses are needed?",)))
+    '27 ducks'
+    """
+    words = " ".join(run for run in asked.prompt if isinstance(run, str))
+    known = {_stem(word) for word in re.findall(r"[a-z]+", words.lower())} | _SMALL_WORDS
+    if not any(isinstance(part, Quantity) for part in walk(asked.key)) and _HEAT.search(words):
+        plain = _CELSIUS.sub("", plain)
+
+    def spoken(word: str) -> bool:
+        folded = word.lower()
+        return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
+
+    after = _TAIL.search(plain)
+    while after and spoken(after[1] or after[2]):
+        plain = plain[: after.start()].rstrip(" ,.")
+        after = _TAIL.search(plain)
+    before = _HEAD.match(plain)
+    while before and spoken(before[1]):
+        plain = plain[before.end() :].lstrip(" :=")
+        before = _HEAD.match(plain)
+    return plain
+
+
+def _stem(word: str) -> str:
+    """Return a noun without its plural ending, near enough to match bus with buses."""
+    for ending in ("es", "s"):
+        if len(word) > 3 and word.endswith(ending):
+            return word[: -len(ending)].rstrip("e")
+    return word.rstrip("e")
 
 
 def _both_signs(plain: str) -> str:

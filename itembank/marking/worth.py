@@ -95,8 +95,18 @@ def unit_of(node: t.Node) -> tuple[str, Fraction] | None:
     return None
 
 
+def bounded(node: t.Node) -> bool:
+    """Tell whether the value of an expression can be worked out within the bounds.
+
+    >>> from itembank.notation.parse import parse
+    >>> bounded(parse("(x + 1)^2")), bounded(parse("9^(9^9)"))
+    (True, False)
+    """
+    return _bits(node) <= LARGEST_BITS and _size(node)[1] <= MOST_WORK
+
+
 def _algebra(node: t.Node) -> Quotient:
-    if _bits(node) > LARGEST_BITS or _size(node)[1] > MOST_WORK:
+    if not bounded(node):
         raise NotExact("this multiplies out to too many terms")
     return algebra(node)
 

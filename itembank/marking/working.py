@@ -1,0 +1,501 @@
+"""Working that is typed with an answer: its lines, its links, and which of them is the answer.
+
+``7 + 15 = 22``, ``x = 14 ÷ 2 = 7`` and ``2x = 14, x = 7`` show how an answer was found. What
+the pupil comes to is the last link; the links before it are held to be true where that can be
+told for certain, and an earlier line that gives another answer takes the answer back.
+
+Lines are parted by line breaks, arrows, semicolons, commas and words such as *so*.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from itembank.items import item as items
+from itembank.items.item import Item
+from itembank.items.value_forms import value
+from itembank.marking.same import same
+from itembank.marking.worth import bounded, unit_of
+from itembank.notation import tree as t
+from itembank.notation.algebra import algebra, number
+from itembank.notation.line import line
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import exact
+
+_BREAKS = re.compile(
+    r"[\r\n;]+|[→⇒⟹➔➜⟶∴∵]|[-=]{1,2}>(?=\s)|(?<=\s)(?:-->?|->|=>)(?=\S)|"
+    r",? *\b(?:so|therefore|hence|thus|then|giving|gives|which means|this means)\b[ ,:]*(?:that )?",
+    re.I,
+)
+# A comma parts lines unless it groups the digits of a number or stands in a bracket.
+_COMMAS = re.compile(r",(?!\d{3}(?!\d))(?![^(]*\))|(?<=[\w)%°]) +and +(?=[^,=<>]*[=<>≤≥])", re.I)
+_RUN_ON = re.compile(r"(?<=[\d)]) +(?=[A-Za-z] ?[=<>≤≥])")
+_GOES_ON = re.compile(r"\s*[=≈]")
+_DONE_TO_BOTH = re.compile(
+    r"^\s*(?:[-+−–×÷*/]\s*\w+|.*\b(?:both sides?|add|subtract|take|divide|times|multiply|share|"
+    r"expand|collect|simplify|cancel|factorise|square|root|so|working|check)\b[^=<>]*)\s*$",
+    re.I,
+)
+_SHOWS = re.compile(
+    r"[=≈\n→⇒;]|[<>≤≥].*,|->|^\s*[÷×]|\b(?:so|is|equals|therefore|hence|gives|because)\b", re.I
+)
+
+
+def shows_working(text: str) -> bool:
+    """Tell whether there may be more in a typed text than an answer alone.
+
+    >>> [shows_working(text) for text in ("7 + 15 = 22", "22", "x = 7")]
+    [True, False, True]
+    """
+    return bool(_SHOWS.search(text))
+
+
+def lines_of(text: str, commas: bool = True) -> list[str]:
+    r"""Return the lines of working in a text; a line that begins with = goes on with the last.
+
+    >>> lines_of("2x = 14, x = 7"), lines_of("2x = 14 → x = 7")
+    (['2x = 14', 'x = 7'], ['2x = 14', 'x = 7'])
+    >>> lines_of("7 + 15\n= 22"), lines_of("1,200 + 1 = 1,201"), lines_of("2x = 14 x = 7")
+    (['7 + 15 = 22'], ['1,200 + 1 = 1,201'], ['2x = 14', 'x = 7'])
+    """
+    found: list[str] = []
+    for part in _BREAKS.split(text):
+        if part is None or not part.strip(" ,.;"):
+            continue
+        if found and _GOES_ON.match(part):
+            found[-1] = f"{found[-1].strip()} {part.strip()}"
+            continue
+        found.append(part.strip())
+    if not commas:
+        return found
+    parted: list[str] = []
+    for part in found:
+        for piece in _COMMAS.split(part):
+            if not piece or not piece.strip():
+                continue
+            if parted and _GOES_ON.match(piece):
+                parted[-1] = f"{parted[-1]} {piece.strip()}"
+                continue
+            run = _RUN_ON.split(piece)
+            if len(run) > 1 and all("=" in one for one in run):
+                parted += [one.strip() for one in run]
+            else:
+                parted.append(piece.strip())
+    return parted
+
+
+def says_what_was_done(text: str) -> bool:
+    """Tell whether a line says what is done to the line before, as *÷ 2* or *take 3 away* do.
+
+    >>> says_what_was_done("÷2"), says_what_was_done("take 3 from both sides")
+    (True, True)
+    >>> says_what_was_done("x is 8")
+    False
+    """
+    return bool(_DONE_TO_BOTH.match(text))
+
+
+def comes_to(node: t.Node) -> t.Node:
+    """Return what a line of working comes to: its last side, with the letter it is worth.
+
+    >>> from itembank.notation.parse import parse
+    >>> texts = ("7 + 15 = 22", "x = 14 ÷ 2 = 7", "14/2 = 7 = x", "2x = 14", "9/12 = 3/4 < 5/6")
+    >>> [line(comes_to(parse(text))) for text in texts]
+    ['22', 'x = 7', 'x = 7', '14', '9/12 < 5/6']
+    """
+    if not isinstance(node, t.Relation):
+        return node
+    sides = [node.first, *(side for _, side in node.rest)]
+    ops = [op for op, _ in node.rest]
+    if set(ops) == {"="}:
+        first, last = sides[0], sides[-1]
+        if isinstance(first, t.Blank):
+            return last
+        if isinstance(last, t.Sym) and not isinstance(first, t.Sym):
+            return t.Relation(last, (("=", sides[-2]),))
+        return t.Relation(first, (("=", last),)) if isinstance(first, t.Sym) else last
+    if "=" not in ops:
+        return node
+    groups: list[t.Node] = [sides[0]]
+    signs: list[t.RelationOp] = []
+    for op, side in node.rest:
+        if op != "=":
+            signs.append(op)
+            groups.append(side)
+        elif signs:
+            groups[-1] = side
+    return t.Relation(groups[0], tuple(zip(signs, groups[1:], strict=True)))
+
+
+def results(item: Item, node: t.Node) -> Iterator[t.Node]:
+    """Yield the sides of a chain of equals signs that may stand for its answer, best first.
+
+    The last side is the answer. A side before it counts where what follows says the same
+    in another kind of notation (3/4 = 0.75) or repeats the calculation (22 = 7 + 15). A chain
+    that says what an expression is worth, 2x = 14, has no answer in it unless it is known what
+    its letters stand for, or the answer is an expression itself.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("fractions.add-like/core/2")
+    >>> for text in ("22 = 7 + 15", "3/4 = 6/8", "2x = 14"):
+    ...     print([line(side) for side in results(item, parse(text))])
+    ['7 + 15', '22']
+    ['6/8']
+    []
+    """
+    last = comes_to(node)
+    if not isinstance(node, t.Relation) or {op for op, _ in node.rest} != {"="}:
+        yield last
+        return
+    sides = [node.first, *(side for _, side in node.rest)]
+    if isinstance(sides[0], t.Blank):
+        sides = sides[1:]
+    letter = last.first if isinstance(last, t.Relation) and isinstance(last.first, t.Sym) else None
+    if letter is None and not _free(item, sides):
+        return
+    yield last
+    kinds = {_kind(sides[-1])}
+    for side in reversed(sides[:-1]):
+        if _kind(side) in kinds or side == letter or not same(side, sides[-1]):
+            return
+        kinds.add(_kind(side))
+        yield side if letter is None else t.Relation(letter, (("=", side),))
+
+
+def _free(item: Item, sides: list[t.Node]) -> bool:
+    """Tell whether the last of these equal sides may be an answer by itself."""
+    if t.symbols(item.key) and not any(isinstance(p, t.Relation) for p in t.walk(item.key)):
+        return True
+    known = printed_values(item)
+    return all(
+        t.symbols(side) <= set(known)
+        or (isinstance(side, t.Ratio) and all(isinstance(part, t.Sym) for part in side.parts))
+        for side in sides
+    )
+
+
+def printed_values(item: Item) -> dict[str, Fraction]:
+    """Return the letters whose value the prompt prints, as in *when n = 8*.
+
+    >>> from itembank.items.registry import find_item
+    >>> printed_values(find_item("equations.substitution/support/104"))
+    {'n': Fraction(8, 1)}
+    """
+    known = {}
+    for run in item.prompt:
+        match run:
+            case t.Relation(t.Sym(name), (("=", amount),)) if not t.symbols(amount):
+                try:
+                    known[name] = exact(amount)
+                except t.NotationError:
+                    continue
+    return known
+
+
+def _kind(node: t.Node) -> str:
+    inner = node.of if isinstance(node, t.Neg | t.Bracket) else node
+    if isinstance(inner, t.Quantity | t.Money):
+        return "amount"
+    return type(inner).__name__
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Two neighbouring sides of a line, and whether they are what the sign says.
+
+    `holds` is None where that cannot be told; `flat` where both sides are finished numbers,
+    so that one answer is said to be another.
+    """
+
+    left: t.Node
+    op: t.RelationOp
+    right: t.Node
+    holds: bool | None
+    flat: bool = False
+
+    @property
+    def answers(self) -> bool:
+        """Whether the link gives a value for a letter, as an answer does and no step."""
+        return isinstance(self.left, t.Sym) and _flat(self.right)
+
+    @property
+    def text(self) -> str:
+        """The link on one line."""
+        try:
+            return line(t.Relation(self.left, ((self.op, self.right),)))
+        except t.NotationError:
+            return "a line"
+
+
+def links(item: Item, node: t.Node) -> list[Link]:
+    """Return the links of one line of working, each with whether it is true.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("fractions.add-like/core/2")
+    >>> [(one.text, one.holds) for one in links(item, parse("3 + 4 = 8 = 16 ÷ 2"))]
+    [('3 + 4 = 8', False), ('8 = 16 ÷ 2', True)]
+    """
+    if isinstance(node, t.Listing | t.Either):
+        return [link for part in node.parts for link in links(item, part)]
+    if not isinstance(node, t.Relation):
+        return []
+    found = []
+    left = node.first
+    for op, right in node.rest:
+        flat = op == "=" and _flat(left) and _flat(right)
+        found.append(Link(left, op, right, _holds(item, left, op, right), flat))
+        left = right
+    return found
+
+
+def _flat(node: t.Node) -> bool:
+    inner = node
+    while isinstance(inner, t.Neg | t.Bracket | t.Money | t.Quantity | t.Percent):
+        inner = t.children(inner)[0]
+    match inner:
+        case t.Frac(t.Int(), t.Int()) | t.Mixed():
+            return True  # an answer, if an unfinished one: 7/7
+    return not t.symbols(node) and not isinstance(node, t.Ratio | t.Label) and not value(node)
+
+
+def _holds(item: Item, left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
+    try:
+        if t.symbols(left) or t.symbols(right):
+            return _holds_for_letters(item, left, op, right)
+        if isinstance(left, t.Ratio) or isinstance(right, t.Ratio):
+            return _ratios_hold(left, right)
+        return _numbers_hold(left, op, right)
+    except (t.NotationError, RecursionError, OverflowError):
+        return None
+
+
+def _ratios_hold(left: t.Node, right: t.Node) -> bool | None:
+    """Compare two ratios by size, in whatever units: 25p : £3.50 = 1 : 14."""
+    if not (isinstance(left, t.Ratio) and isinstance(right, t.Ratio)):
+        return None
+    pairs = list(zip(left.parts, right.parts, strict=False))
+    if len(left.parts) != len(right.parts) or not all(bounded(p) for pair in pairs for p in pair):
+        return None
+    for change in (lambda node: node, bare):
+        a, b = ([exact(change(pair[i])) for pair in pairs] for i in (0, 1))
+        if all(one * b[0] == other * a[0] for one, other in zip(a, b, strict=True)):
+            return True
+    # Some parts may have their unit left out.
+    return None if _units_in(left) or _units_in(right) else False
+
+
+def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
+    if op != "=" or not (bounded(left) and bounded(right)):
+        return None
+    letters = t.symbols(left) | t.symbols(right)
+    printed = printed_values(item)
+    if letters <= set(printed):
+        values = {name: number(worth) for name, worth in printed.items()}
+        return algebra(left, values) == algebra(right, values)
+    if isinstance(item.ask, items.Rewrite):
+        return algebra(left) == algebra(right)
+    match equation_of(item), item.key:
+        case t.Relation(), t.Relation(t.Sym(name), (("=", root),)):
+            if letters != {name} or t.symbols(root):
+                return None
+            known = {name: algebra(root)}
+            return algebra(left, known) == algebra(right, known)
+    return None
+
+
+def equation_of(item: Item) -> t.Relation | None:
+    """Return the one printed equation in one letter that a question asks to solve, or None.
+
+    >>> from itembank.items.registry import find_item
+    >>> line(equation_of(find_item("equations.two-step/support/91")))
+    '2y + 11 = 17'
+    """
+    match item.ask:
+        case items.Solve((relation,)) | items.Find(t.Sym(), (relation,)):
+            shown = relation in item.prompt and {op for op, _ in relation.rest} == {"="}
+            return relation if shown and len(t.symbols(relation)) == 1 else None
+    return None
+
+
+def _numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
+    if not (bounded(left) and bounded(right)):
+        return None
+    if op == "=" and same(left, right):
+        return True
+    try:
+        a, b = exact(left), exact(right)
+    except t.NotationError:
+        # Surds and the like: compared exactly above; whether one is rounded cannot be told.
+        decimals = any(isinstance(part, t.Dec) for side in (left, right) for part in t.walk(side))
+        return None if decimals or op != "=" else False
+    if op == "=":
+        if a == b or _without_units(left, right) or _about(left, right) or _about(right, left):
+            return True
+        # 10% = 8 leaves out what the percentage is of.
+        percents = [any(isinstance(p, t.Percent) for p in t.walk(s)) for s in (left, right)]
+        return None if percents[0] != percents[1] or _unit_left_out(left, right) else False
+    if any(_units_in(side) for side in (left, right)) and _units_in(left) != _units_in(right):
+        return None
+    return {"<": a < b, ">": a > b, "≤": a <= b, "≥": a >= b, "≠": a != b}[op]
+
+
+def _without_units(left: t.Node, right: t.Node) -> bool:
+    """Tell whether two sides agree as bare numbers: units are often left out of working."""
+    try:
+        return exact(bare(left)) == exact(bare(right)) and not _clash(left, right)
+    except t.NotationError:
+        return False
+
+
+def _clash(left: t.Node, right: t.Node) -> bool:
+    """Tell whether both sides are single amounts in different units of one kind: 5 m = 5 cm."""
+    one, other = unit_of(left), unit_of(right)
+    if one is None or other is None:
+        return False
+    return one[0] == other[0] and one[1] != other[1] and _flat(left) and _flat(right)
+
+
+def bare(node: t.Node) -> t.Node:
+    """Return a tree without its units, currency signs and per cent signs.
+
+    >>> from itembank.notation.parse import parse
+    >>> line(bare(parse("3 × £4 + 5%")))
+    '3 × 4 + 5'
+    """
+    match node:
+        case t.Quantity(of, _) | t.Money(of, _) | t.Percent(of):
+            return bare(of)
+        case t.Neg(of):
+            return t.Neg(bare(of))
+        case t.Bracket(of):
+            return t.Bracket(bare(of))
+        case t.Sum(first, rest):
+            return t.Sum(bare(first), tuple((op, bare(term)) for op, term in rest))
+        case t.Product(first, pairs):
+            return t.Product(bare(first), tuple((op, bare(factor)) for op, factor in pairs))
+        case t.Frac(top, bottom):
+            return t.Frac(bare(top), bare(bottom))
+    return node
+
+
+def _units_in(node: t.Node) -> frozenset[str]:
+    return frozenset(
+        part.unit if isinstance(part, t.Quantity) else part.sign
+        for part in t.walk(node)
+        if isinstance(part, t.Quantity | t.Money)
+    )
+
+
+def _unit_left_out(left: t.Node, right: t.Node) -> bool:
+    """Tell whether one side is bare and some unit would make the sides agree: 120 = £1.20."""
+    for one, other in ((left, right), (right, left)):
+        if _units_in(one) or not _units_in(other):
+            continue
+        number, amount = exact(one), exact(other)
+        sizes = [unit.size for unit in (*UNITS.values(), *CURRENCY.values())]
+        if any(number * size == amount for size in sizes):
+            return True
+    return False
+
+
+def _about(full: t.Node, short: t.Node) -> bool:
+    """Tell whether `short` is a decimal that `full` rounds to: 1/3 = 0.33."""
+    short = bare(short)
+    inner = short.of if isinstance(short, t.Neg) else short
+    if not isinstance(inner, t.Dec) or inner.recurring or isinstance(bare(full), t.Dec):
+        return False
+    half = Fraction(1, 2 * 10 ** len(inner.places))
+    return abs(exact(bare(full)) - exact(short)) <= half
+
+
+def rival(piece: t.Node, answer: t.Node) -> bool:
+    """Tell whether an earlier line gives an answer of its own that is not the last one.
+
+    >>> from itembank.notation.parse import parse
+    >>> pairs = (("x = 8", "x = 7"), ("2x = 14", "x = 7"), ("x = 14/2", "x = 7"), ("8", "7"))
+    >>> [rival(parse(one), parse(other)) for one, other in pairs]
+    [True, False, False, True]
+    """
+    given = comes_to(piece)
+    if isinstance(answer, t.Listing | t.Either):
+        return all(rival(piece, part) for part in answer.parts) and _shaped_like(piece, answer)
+    if same(given, answer):
+        return False
+    if isinstance(given, t.Relation) and isinstance(answer, t.Relation):
+        letter = isinstance(given.first, t.Sym) and given.first == answer.first
+        return letter and all(_flat(side) for _, side in given.rest)
+    if isinstance(given, t.Relation):
+        return False
+    # A calculation with what it comes to is a step; a number by itself is an answer.
+    return not isinstance(piece, t.Relation) and (_flat(given) or isinstance(given, t.Label))
+
+
+def _shaped_like(piece: t.Node, answer: t.Listing | t.Either) -> bool:
+    """Tell whether a line has the shape of one of several answers: x = 9 beside x = 7, x = −4."""
+    given = comes_to(piece)
+    letters = {part.first for part in answer.parts if isinstance(part, t.Relation)}
+    if isinstance(given, t.Relation):
+        return given.first in letters and all(_flat(side) for _, side in given.rest)
+    return not isinstance(piece, t.Relation) and _flat(given)
+
+
+def filled(item: Item, node: t.Node) -> t.Node | None:
+    """Return what a completed question has in its empty box, or None.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("fractions.equivalent/support/112")  # 2/7 = □/42
+    >>> filled(item, parse("2/7 = 12/42"))
+    Int(n=12)
+    """
+    given = [node]
+    if isinstance(node, t.Relation):
+        if {op for op, _ in node.rest} != {"="}:
+            return None
+        given = [node.first, *(side for _, side in node.rest)]
+    for run in item.prompt:
+        if not isinstance(run, t.Relation) or "□" not in t.symbols(run):
+            continue
+        for side in (run.first, *(side for _, side in run.rest)):
+            if isinstance(side, t.Blank) or "□" not in t.symbols(side):
+                continue
+            for one in reversed(given):
+                found: list[t.Node] = []
+                if _fits(side, one, found) and len(found) == 1:
+                    return found[0]
+    return None
+
+
+def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
+    if isinstance(pattern, t.Blank):
+        found.append(node)
+        return True
+    if "□" not in t.symbols(pattern):
+        return pattern == node
+    if type(pattern) is not type(node):
+        return False
+    mine, theirs = t.children(pattern), t.children(node)
+    if len(mine) != len(theirs) or _joined(pattern) != _joined(node):
+        return False
+    return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
+
+
+def _joined(node: t.Node) -> object:
+    """Return what a node holds beside its parts: its signs, unit or index."""
+    match node:
+        case t.Sum(_, rest):
+            return [op for op, _ in rest]
+        case t.Product(_, pairs):
+            return [op for op, _ in pairs]
+        case t.Quantity(_, unit):
+            return unit
+        case t.Money(_, sign):
+            return sign
+        case t.Root(_, index):
+            return index
+    return None

@@ -1,0 +1,89 @@
+"""Working typed with an answer: the tool's own is right, and what comes to a wrong value wrong."""
+
+from __future__ import annotations
+
+import random
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.bank.load import read_bank
+from itembank.bank.reading import as_item
+from itembank.bank.tasks import NeedsPerson
+from itembank.items.registry import find_topic, topic_ids
+from itembank.marking.mark import Verdict, mark
+from itembank.notation import line
+from itembank.notation.tree import Int, Listing, Mixed, Neg, NotationError, Relation
+
+BANKS = Path(__file__).parents[2] / "banks"
+
+
+def written(node):
+    try:
+        return line(node)
+    except NotationError:
+        return line(node, pence=False)
+
+
+def check_working(item):
+    lines = [written(step.maths) for step in item.steps if step.maths is not None]
+    if not lines:
+        return
+    if isinstance(item.key, Listing) and mark(item, lines[-1]).verdict is Verdict.WRONG:
+        # The last line gives the last amount alone: all the lines together are the answer.
+        parts = len(item.key.parts)
+        assert (
+            any(
+                mark(item, "\n".join(lines[-count:])).verdict is Verdict.RIGHT
+                for count in range(parts, len(lines) + 1)
+            )
+            or len(lines) < parts
+        ), (item.address, lines)
+        return
+    marked = mark(item, lines[-1])
+    assert marked.verdict is Verdict.RIGHT, (item.address, lines[-1], marked)
+    assert not marked.says, (item.address, lines[-1], marked)
+
+
+@pytest.mark.parametrize("name", topic_ids())
+def test_the_last_line_of_working_is_right(name):
+    topic, rng = find_topic(name), random.Random(11)
+    for tier, space in topic.spaces.items():
+        for index in space.sample(4, rng):
+            check_working(topic.item(tier, index))
+
+
+@pytest.mark.parametrize("bank", ["key-stage-3", "fernhill/questions"])
+def test_the_last_line_of_a_banks_working_is_right(bank):
+    for topic in read_bank(BANKS / bank, processes=1).topics:
+        for entry in topic.entries:
+            try:
+                item = as_item(entry)
+            except NeedsPerson:
+                continue
+            check_working(item)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.sampled_from(topic_ids()), st.randoms(use_true_random=False), st.integers(1, 99))
+def test_no_chain_that_ends_in_another_value_is_right(name, rng, more):
+    topic = find_topic(name)
+    tier = rng.choice(list(topic.spaces))
+    item = topic.item(tier, rng.randrange(len(topic.spaces[tier])))
+    key = item.key.rest[0][1] if isinstance(item.key, Relation) else item.key
+    if not isinstance(key.of if isinstance(key, Neg) else key, Int | Mixed):
+        return
+    if isinstance(item.key, Relation) and item.key.rest[0][0] != "=":
+        return
+    right = line(key)
+    for wrong in (
+        f"{right} = {right} + {more}",
+        f"{right} + {more} - {more} = {right} + {more}",
+        f"1 + 1 = 2, {right} + {more}",
+        f"{right}, {more} × 1000 + 1/7",
+        f"{right}\n{more}000003",
+        f"{right} or {more}000003",
+    ):
+        assert mark(item, wrong).verdict is not Verdict.RIGHT, (item.address, wrong)
