@@ -149,6 +149,8 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     if reading.task == "extreme":
         _nothing_besides(where)
         return Question(extreme_ask(args, reading.pick), item.constants, "", "choose")
+    if re.search(r"\bin the form\b", words, re.I) and form_in_words(words) not in _SHAPES:
+        raise NeedsPerson("‘In the form’ is understood for a ratio 1 : n or n : 1 only.")
     task = _task(reading, args, words, item.task)
     if task in ("convert", "share", "round"):
         _nothing_besides(where)
@@ -196,6 +198,10 @@ def _all_relations(where: list[Node]) -> tuple[Relation, ...]:
     if others:
         raise NeedsPerson(f"{text(others[0])} is given, but it is not said what it is for.")
     return tuple(relations)
+
+
+_SHAPES = ("one-to-n", "n-to-one")
+_PI = re.compile(r"\bin terms of (?:π|pi)\b", re.I)
 
 
 def _task(reading: Reading, args: list[Node], words: str, stated: str | None) -> str:

@@ -76,6 +76,7 @@ def record_hash_of(item: BankItem, topic: str) -> str:
     data = item.model_dump(mode="json")
     for key in _HISTORY:
         data.pop(key)
+    data["marks"] = item.marks or 1
     return data_hash({**data, "id": item.base, "topic": topic})
 
 

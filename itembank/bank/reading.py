@@ -16,7 +16,7 @@ from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
 from itembank.checking.key_forms import form_asked
-from itembank.items.forms import form_fault
+from itembank.items.forms import form_fault, form_words
 from itembank.items.item import (
     Ask,
     Choose,
@@ -56,6 +56,7 @@ from itembank.notation.tree import (
 )
 from itembank.notation.value import exact
 from itembank.wording.answer import form_in_words, says_simplest
+from itembank.wording.forms import says_form
 
 if TYPE_CHECKING:
     from itembank.bank.load import Entry
@@ -80,6 +81,8 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
     question = question_of(item, maths)
     ask = question.ask
     form = item.form or default_form(item, question, maths)
+    if fault := _unchecked_form(words_of(maths), ask, form):
+        raise NeedsPerson(fault)
     if fault := _misformed(ask, maths):
         raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
     slips = tuple(
@@ -189,6 +192,8 @@ def _form_of_result(item: BankItem, task: str, target: Node, maths: Maths) -> st
             return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")
     if isinstance(maths.key, Relation):
         return "solution"
+    if "π" in symbols(maths.key):
+        return "simplified"
     if _WHAT_FRACTION.search(words_of(maths)):
         return "fraction"
     return "value"
@@ -212,6 +217,33 @@ def _misformed(ask: Ask, maths: Maths) -> str:
 
 
 _OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
+
+
+_FITS = {
+    "lowest-terms": (
+        *("mixed", "improper", "surd", "single-fraction", "positive-indices", "simplest"),
+        *("fraction", "number", "integer", "roots", "solution", "value"),
+    ),
+    "decimal": ("rounded", "standard-form", "number", "integer"),
+    "percentage": ("rounded",),
+    "mixed": ("simplest",),
+    "integer": ("rounded", "value", "number", "amount"),
+}
+"""Forms that words ask for, each with the forms of a key that hold it to them as well."""
+
+
+def _unchecked_form(words: str, ask: Ask, form: str) -> str:
+    """Return which form the words ask for that the key is not held to, as a sentence, or ``""``."""
+    asked = form_in_words(words)
+    if asked in ("", "quantity") or asked == form or isinstance(ask, Solve | Pick):
+        # Solutions are held to it one by one, by _misformed.
+        asked = ""
+    if asked and form not in _FITS.get(asked, ()):
+        return f"The words ask for {form_words(asked)}, which is not checked for this task."
+    lists = isinstance(ask, Common | Order | Choose | Compare | Sequence | Inequality)
+    if lists and says_form(words) and form not in ("powers", "prime-powers", "power", "product"):
+        return "The words ask for a form of powers or fractions that is not checked for this task."
+    return ""
 
 
 def _whole(node: Node) -> bool:

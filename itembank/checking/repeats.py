@@ -64,6 +64,8 @@ def repeats(item: Item) -> bool:
     ask, key = item.ask, item.key
     match ask:
         case Find(target, ()):
+            if not any(target in walk(run) for run in item.prompt if not isinstance(run, str)):
+                return False  # the sum is said in words: the reciprocal of 5
             if item.form in _OF_FRACTIONS and _is_division(target):
                 return False  # 3 ÷ 4 as a fraction
             return _same(target, _value(key))

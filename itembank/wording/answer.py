@@ -259,7 +259,7 @@ TAILS = tuple(
         r"simplify(?: (?:it|them|fully|completely|your answers?|the answers?|the result|"
         r"if (?:you can|possible|necessary)|where possible))*",
         r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
-        r"in terms of (?:π|pi)",
+        r"in terms of (?:π|pi|<M>)",
         r"(?:(?:with|using|in) (?:only |a )?positive|without (?:any )?negative)(?: integer)? "
         r"(?:indices|powers|index|power)(?: only)?",
         r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
@@ -270,8 +270,7 @@ TAILS = tuple(
         r"(?:any )?square roots in your answers?",
         rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
         r"(?:without|not using|using) a calculator",
-        r"(?:by )?(?:factorising|completing the square|elimination|substitution)",
-        r"(?:using|by using) the (?:quadratic )?formula",
+        r"show(?:ing)? (?:all )?(?:your |the )?(?:working|method|steps)",
         r"with dots over the digits that recur",
         r"dots over the digits that recur",
         r"(?:using|with) dot notation",
@@ -280,6 +279,15 @@ TAILS = tuple(
     )
 )
 """Phrases about the answer that a question may go on with."""
+
+METHODS = tuple(
+    rf"(?:{tail})(?!\w|[.,]\d)"
+    for tail in (
+        r"by (?:factorising|completing the square|elimination|substitution)",
+        r"(?:using|by using) the (?:quadratic )?formula",
+    )
+)
+"""How equations are to be solved, which leaves their solutions as they are."""
 
 ASIDES = (
     r"(?:please )?show (?:all )?(?:of )?(?:your|each step of your|each line of(?: your)?) working(?: out)?(?: clearly)?",

@@ -228,8 +228,6 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> <M> (?:plus|add) <M>", _sum, ""),
     (r"(?:subtract|take(?: away)?) <M> (?:away )?from <NP>", lambda a, b: _less(b, a), ""),
     (r"<FIND> <M> (?:minus|take away|subtract) <M>", _less, ""),
-    (rf"how much is <M> (?:{_MORE}) than <M>", _more, ""),
-    (rf"how much is <M> (?:{_LESS}) than <M>", lambda a, b: _more(b, a), ""),
     (r"<NAME> <M> less than <M>", lambda a, b: _less(b, _bare(a)), ""),
     (r"<NAME> (?:the number that is )?<M> more than <M>", lambda a, b: _sum(b, _bare(a)), ""),
     (r"(?:what|which) number is <M> less than <M>", lambda a, b: _less(b, _bare(a)), ""),
@@ -245,7 +243,7 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> <M> divided by <M>", _over, ""),
     (
         r"how many <M>s? (?:are (?:there )?in|go into|make|fit into) <M>",
-        lambda a, b: _over(b, a),
+        lambda a, b: _times_in(b, a),
         "",
     ),
     (r"(?:double|<FIND> (?:double|twice)) <NP>", _times(2), ""),

@@ -166,7 +166,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         rf"(?:which (?:sign|symbol)|which of {_SIGN})(?: goes| should go| belongs)? (?:in the box )?between <M> and <M>(?:[:,]? {_SIGN})?",
         False,
     ),
-    ("compare", r"which sign: <M> or <M>", False),
+    ("compare", r"which sign,? <M> or <M>", False),
     ("compare", rf"(?:which (?:sign|symbol)) makes this true,? {_SIGN}[:,]? <M>,? <M>", False),
     (
         "extreme",

@@ -86,7 +86,7 @@ _PIECES = {
     "THEM": (
         r"(?:it|this|them|these|that|those|each(?: of (?:them|these))?|the following|"
         rf"(?:the|this|these|that|those) (?:(?:{_ADJECTIVE}|answer|missing) )*(?:{_NOUN}|answers?|results?)|"
-        r"(?:the|your) (?:answer|result)|each (?:number|fraction|decimal|amount))"
+        r"(?:the|your) (?:answer|result|term)|each (?:number|fraction|decimal|amount))"
     ),
     "N": COUNT,
     "UNIT": rf"(?:{TOGETHER_NAMES}|{UNIT})",

@@ -27,6 +27,7 @@ _ANSWER_ONLY = re.compile(
 def questions(runs: Sequence[Run]) -> list[str]:
     """Return the sentences of a prompt that ask for something, and not only how to write it.
 
+    >>> from itembank.notation.tree import Int
     >>> questions(("A bus has ", Int(40), " seats. How many are taken? Show your working."))
     ['How many are taken']
     """

@@ -16,7 +16,15 @@ from functools import lru_cache
 
 from itembank.items.item import Run
 from itembank.notation.tree import Listing, Ratio, Sym
-from itembank.wording.answer import ASIDES, GLUE, GLUE_AND_ANSWER, LARGEST, SMALLEST, TAILS
+from itembank.wording.answer import (
+    ASIDES,
+    GLUE,
+    GLUE_AND_ANSWER,
+    LARGEST,
+    METHODS,
+    SMALLEST,
+    TAILS,
+)
 from itembank.wording.arithmetic import SAYINGS, Saying
 from itembank.wording.heads import GIVENS, HEADS, LEADS
 from itembank.wording.numbers import counting_words, strange_signs
@@ -24,6 +32,7 @@ from itembank.wording.phrases import begins, phrase
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _SLOT = re.compile(SLOT)
+_COLON = re.compile(rf": ?(?={SLOT})")
 _WHERE = (
     r",? ?(?:and )?(?:if|when|where|given(?: that)?|for|with|by using|using) <where>(?: and <Ms>)?"
 )
@@ -89,6 +98,7 @@ def counts(runs: Sequence[Run]) -> frozenset[int]:
 
 @lru_cache(maxsize=4096)
 def _read(text: str, shown: frozenset[int]) -> Reading:
+    text = _COLON.sub(" ", text)  # Work out: {3 + 4}
     command: Reading | None = None
     loose: list[int] = []  # mathematics that is given before a command points back at it
     told = 0
@@ -172,14 +182,14 @@ def _about_the_answer(sentence: str) -> bool:
     return True
 
 
-def _tail(text: str, at: int) -> int | None:
+def _tail(text: str, at: int, task: str = "") -> int | None:
     """Return where the longest phrase about the answer that starts at `at` ends, or None."""
     starts = {
         match.end() for glue in (GLUE, GLUE_AND_ANSWER) if (match := phrase(glue).match(text, at))
     }
     ends = [
         match.end()
-        for tail in TAILS
+        for tail in (*TAILS, *(METHODS if task in ("solve", "find-letter") else ()))
         for start in starts
         if (match := phrase(tail).match(text, start)) and match.end() > at
     ]
@@ -252,7 +262,7 @@ def _after(reading: Reading, sentence: str, at: int) -> Reading:
             break
         if sentence[at:].strip() in ("", ",", ":", "..."):
             break
-        end = _tail(sentence, at)
+        end = _tail(sentence, at, reading.task)
         if end is not None and _bounded(sentence, end):
             counted = _COUNT_OF_PLACES.search(sentence[at:end])
             if counted and index_of(counted[1]) in reading.args:
@@ -270,7 +280,7 @@ def _after(reading: Reading, sentence: str, at: int) -> Reading:
             at = listed.end()
         elif chained := phrase(_CHAINED).match(sentence, at):
             at = chained.end() - 1
-            if _tail(sentence, at) is None:
+            if _tail(sentence, at, reading.task) is None:
                 return replace(reading, unread=sentence[at:].strip())
         else:
             order = phrase(_ORDER).match(sentence, at)
@@ -300,7 +310,7 @@ _ORDER = (
 
 _CHANGES = (
     r"(?:.*\W)?(?:more|less|fewer|than|left|remain\w*|rest|other|others|not|no|never|except|without|"
-    r"twice|double\w*|halve[sd]?|treble\w*|triple\w*|times|plus|minus|add\w*|subtract\w*|"
+    r"twice|double\w*|halve[sd]?|treble\w*|triple\w*|(?<!these )(?<!the )(?<!their )times|plus|minus|add\w*|subtract\w*|"
     r"increase\w*|decrease\w*|rise\w*|rose|fall\w*|fell|reduce\w*|discount\w*|off|extra|change\w*|"
     r"multipl\w*|divid\w*|square[sd]?|cube[sd]?|root|reciprocal|opposite|negative|positive|"
     r"before|after|difference|total|sum|product|each|every|per|both|all|half|halves|quarter\w*|"

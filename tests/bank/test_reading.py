@@ -190,7 +190,7 @@ def test_a_model_takes_the_place_of_the_words():
 def test_choosing_an_option():
     options = {"Pack A": "£3/5", "Pack B": "£4/7"}
     found = read(
-        "Pack A: 5 for {£3}. Pack B: 7 for {£4}. Which is better value?",
+        "Pack A: {5} for {£3}. Pack B: {7} for {£4}. Which is better value?",
         "Pack B",
         options=options,
         choose="least",
@@ -226,7 +226,7 @@ def test_choosing_an_option():
         (
             "Round {3.4} to 1 decimal place or 1 significant figure.",
             {"task": "round"},
-            "what to round",
+            "or 1 significant figure’ stands outside",
         ),
         ("Find the nth term of {1, 2}.", {"task": "nth-term"}, "at least three terms"),
         ("Rearrange {y = x + 1}.", {"task": "make-subject"}, "is not understood"),
