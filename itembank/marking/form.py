@@ -296,7 +296,10 @@ def rounding_fault(how: Policy, given: Node, key: Node) -> str:
 
 
 def unrounded(how: Policy, given: Node, key: Node) -> bool:
-    """Tell whether an answer is the key before rounding: nearer than half its last place.
+    """Tell whether an answer is the key before rounding, or rounded less than was asked.
+
+    Where the number that is rounded is not known exactly, an answer nearer to the key than half
+    its last place counts.
 
     >>> from itembank.notation.parse import parse
     >>> how = Policy(("rounded",), rounding=("places", 2))
@@ -310,6 +313,10 @@ def unrounded(how: Policy, given: Node, key: Node) -> bool:
         worth, wanted = exact(_number(given)), exact(_number(key))
     except NotationError:
         return False
+    if how.unrounded is not None:
+        places = _places(_number(given))
+        near = abs(worth - how.unrounded) <= Fraction(1, 2 * 10**places)
+        return worth == how.unrounded or (near and places > _places(_number(key)))
     if detail == "places":
         half = Fraction(1, 2 * 10**amount)
     elif detail == "nearest":
@@ -321,6 +328,12 @@ def unrounded(how: Policy, given: Node, key: Node) -> bool:
         if wanted >= 0
         else (wanted - half < worth <= wanted + half)
     )
+
+
+def _places(node: Node) -> int:
+    """Return how many decimal places a number is written to; 0 where they never end."""
+    node = node.of if isinstance(node, Neg) else node
+    return len(node.places) if isinstance(node, Dec) and not node.recurring else 0
 
 
 def _place_of(wanted: Fraction, figures: int) -> Fraction:

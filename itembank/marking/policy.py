@@ -22,7 +22,7 @@ unit) and the name of any other form (an answer in that form is right as well).
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
@@ -31,8 +31,10 @@ from itembank.faults import join_words, nearest
 from itembank.items import item as items
 from itembank.items.forms import FORMS
 from itembank.items.item import Item
-from itembank.notation.tree import Money, Node, Quantity, walk
+from itembank.notation.tree import Money, Node, NotationError, Percent, Quantity, walk
 from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import exact
+from itembank.wording.answer import rounding, says_simplest
 
 ACCEPT: dict[str, str] = {
     "any-form": "any form of the right value",
@@ -44,18 +46,11 @@ ACCEPT: dict[str, str] = {
 }
 
 _WITHIN = re.compile(r"within (\d{1,9}(?:\.\d{1,9})?|\d{1,6}/[1-9]\d{0,5})")
-_LOWEST = re.compile(r"simplest|lowest terms|\bsimplif|\bcancel|\breduced?\b", re.I)
 _UNITS_ASKED = re.compile(
     r"\b(?:with|includ\w*|stat\w*|giv\w*|writ\w*) (?:\w+ ){0,4}units?\b(?! (?:price|cost|form))",
     re.I,
 )
 _WITHOUT_UNITS = re.compile(r"\bwithout (?:the |its |any )?units?\b|\bno units?\b", re.I)
-_WORDS = ("one", "two", "three", "four", "five", "six")
-_ROUNDS = re.compile(
-    r"\b(?P<n>[1-9]|" + "|".join(_WORDS) + r") (?:(?P<dp>decimal places?|d\.?p\b)|"
-    r"(?:significant figures?|s\.?f\b))",
-    re.I,
-)
 _INDEX = re.compile(
     r"\bindex (?:form|notation)\b|\bwith (?:indices|an index)\b|\busing (?:indices|powers|index)\b|"
     r"\bas (?:a|one) (?:single )?power\b|\bas a product of powers\b",
@@ -79,6 +74,7 @@ class Policy:
     named_unit : the unit or currency sign the question names, or an empty string.
     places : whether money and rounded numbers need the places asked for.
     rounding : how the question rounds, or None.
+    unrounded : the number before it is rounded, where it is known exactly.
     within : how far from the key an answer may be, in the key's own unit.
     ordered : whether the order of a list matters.
     powers : whether the question asks for powers with an index, as *in index form* does.
@@ -90,6 +86,7 @@ class Policy:
     named_unit: str = ""
     places: bool = True
     rounding: Rounding | None = None
+    unrounded: Fraction | None = None
     within: Fraction = Fraction(0)
     ordered: bool = True
     powers: bool = False
@@ -116,14 +113,20 @@ def policy(item: Item) -> Policy:
     words = "".join(run for run in item.prompt if isinstance(run, str))
     found = _from_words(words, item.form, item.accept, _unit_of(item.key))
     if isinstance(item.ask, items.Round):
-        return _changed(found, rounding=(item.ask.detail, item.ask.amount))
+        to = (item.ask.detail, item.ask.amount)
+        return replace(found, rounding=to, unrounded=_unrounded(item.ask.target, item.key))
     return found
 
 
-def _changed(found: Policy, rounding: Rounding) -> Policy:
-    from dataclasses import replace
-
-    return replace(found, rounding=rounding)
+def _unrounded(target: Node, key: Node) -> Fraction | None:
+    """Return the number that is rounded, in the key's unit; None for roots and π."""
+    unit = _unit_of(key)
+    facts = UNITS.get(unit) or CURRENCY.get(unit)
+    percent = any(isinstance(part, Percent) for part in walk(key))
+    try:
+        return exact(target) / (facts.size if facts else Fraction(1, 100) if percent else 1)
+    except NotationError:
+        return None
 
 
 def _unit_of(key: Node) -> str:
@@ -143,22 +146,16 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
         needed = False
     if "unit-needed" in accept:
         needed = True
-    rounds = _ROUNDS.search(words)
-    rounding: Rounding | None = None
-    if rounds:
-        count = rounds["n"].lower()
-        amount = int(count) if count.isdigit() else _WORDS.index(count) + 1
-        rounding = ("places" if rounds["dp"] else "figures", amount)
     within = next((_WITHIN.fullmatch(word) for word in accept if word.startswith("within")), None)
     return Policy(
         forms=() if "any-form" in accept else forms,
         lowest_terms=form not in CONVENTIONS
         or "lowest-terms-needed" in accept
-        or bool(_LOWEST.search(words)),
+        or says_simplest(words),
         unit="needed" if needed else "may be missing",
         named_unit=unit if _names(words, unit) else "",
         places="any-places" not in accept,
-        rounding=rounding,
+        rounding=rounding(words),
         within=Fraction(within[1]) if within else Fraction(0),
         ordered="any-order" not in accept,
         powers=bool(_INDEX.search(words)),
