@@ -172,6 +172,7 @@ class Combine(Topic):
                     )
                     for place, part in zip(("first", "second", "third"), small, strict=True)
                 ),
+                Step("Write the amounts in the order of the story.", Listing(amounts)),
             ),
             slips=slips(
                 (SHARED, Listing((Int(a * each), Int(b * each), Int(c * each)))),

@@ -125,6 +125,7 @@ class Share(Topic):
                 *_one_part((a, b), total, one),
                 Step("Multiply to find the first share.", equals(times(Int(a), one), first)),
                 Step("Multiply to find the second share.", equals(times(Int(b), one), second)),
+                Step("Write the shares in the order of the ratio.", Listing((first, second))),
             ),
             slips=slips(*wrong),
             twin=("two", pair, value),
@@ -159,6 +160,7 @@ class Share(Topic):
                     )
                     for place, part in zip(("first", "second", "third"), parts, strict=True)
                 ),
+                Step("Write the shares in the order of the ratio.", Listing(shares)),
             ),
             slips=slips(*wrong),
             twin=("three", triple, value),

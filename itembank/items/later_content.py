@@ -116,8 +116,16 @@ def _irrational(root: Root) -> bool:
 
 
 def _splits(target: Node) -> bool:
+    """Tell whether a target is a quadratic in one letter that is a product of two brackets.
+
+    A common letter taken out, x(x + 5), is asked for at key stage 3.
+    """
+    if len(symbols(target)) != 1:
+        return False
     try:
-        return splits(algebra(target).top)
+        top = algebra(target).top
+        constant = any(not powers for powers, _ in top)
+        return constant and splits(top)
     except (NotationError, ArithmeticError):
         return False
 

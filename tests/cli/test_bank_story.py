@@ -147,7 +147,7 @@ def test_a_colleague_s_copy_with_another_version_is_merged_and_settled(said, sig
         *("bank", "add", "--bank", theirs, "--id", "pool-9", "-t", "ratio.share"),
         *("--tier", "core", "--task", "share"),
         # pool-2 in disguise: the parts the other way round would be another question
-        *("--prompt", "Lengths: share {90} between two squads, {1 : 2}.", "--key", "30, 60"),
+        *("--prompt", "Two squads share {90} lengths in the ratio {1 : 2}.", "--key", "30, 60"),
     )
     compared = said("bank", "compare", signed, theirs).out
     assert "pool-9" in compared

@@ -379,7 +379,7 @@ def test_the_rhind_table_of_two_over_n(parts: str, answer: str) -> None:
 # The two proportions of "Solve Proportions and their Applications", as ratios: the parts that
 # are asked for and the key, a ratio in its simplest form.
 PROPORTIONS = (
-    ("x : 36 = 5 : 9", "x : 36", (5, 9)),
+    ("x : 36 = 5 : 9", "36 : x", (9, 5)),
     ("1.2 : 1.8 = d : 6", "d : 6", (2, 3)),
 )
 
