@@ -9,9 +9,11 @@ The rule:
   lines, each for the working as far as its line.
 
 A line is a step that gives mathematics which the question does not print already: to copy the
-question earns nothing. Whoever writes a question may state other marks; these are spread in the
-same way. That a mark is given for a step of method and the last for the answer is common practice
-in English mark schemes; how many lines make a mark is a rule of our own, no source.
+question earns nothing. To write in one row what the lines above have found is no line more, but it
+is the answer, so the last mark stands there. Whoever writes a question may state other marks;
+these are spread in the same way. That a mark is given for a step of method and the last for the
+answer is common practice in English mark schemes; how many lines make a mark is a rule of our own,
+no source.
 """
 
 from __future__ import annotations
@@ -19,6 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from itembank.items.item import Run, Step
+from itembank.notation.tree import Listing, Node, Relation
 
 LINES_FOR_ONE = 2
 
@@ -41,12 +44,18 @@ def working_lines(prompt: Iterable[Run], steps: Sequence[Step]) -> list[int]:
     ...                                      Step("Add.", equals(asked, Int(5)))))
     [2]
     """
-    printed = [run for run in prompt if not isinstance(run, str)]
-    return [
-        place
-        for place, step in enumerate(steps)
-        if step.maths is not None and step.maths not in printed
-    ]
+    known: set[Node] = {run for run in prompt if not isinstance(run, str)}
+    lines = []
+    for place, step in enumerate(steps):
+        if step.maths is None or step.maths in known:
+            continue
+        gathers = isinstance(step.maths, Listing) and set(step.maths.parts) <= known
+        known.add(step.maths)
+        if isinstance(step.maths, Relation):
+            known.add(step.maths.rest[-1][1])
+        if not gathers:
+            lines.append(place)
+    return lines
 
 
 def spread(marks: int, lines: int) -> list[int]:
@@ -85,4 +94,10 @@ def step_marks(prompt: Iterable[Run], steps: Sequence[Step], marks: int) -> list
         lines = working_lines(prompt, steps)
         for place, earned in zip(lines, spread(marks, len(lines)), strict=True):
             found[place] = earned
+        last = max(
+            (place for place, step in enumerate(steps) if step.maths is not None), default=-1
+        )
+        if lines and last > lines[-1]:
+            found[lines[-1]] -= 1
+            found[last] += 1
     return found

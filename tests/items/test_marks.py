@@ -49,7 +49,7 @@ def test_eight_lines_are_four_marks_and_copying_earns_none():
     item = find_topic("ratio.combine").item(Tier.CHALLENGE, 3)
     assert len(working_lines(item.prompt, item.steps)) == 8
     assert item.marks == 4
-    assert step_marks(item.prompt, item.steps, 4) == [0, 1, 0, 1, 0, 1, 0, 1]
+    assert step_marks(item.prompt, item.steps, 4) == [0, 1, 0, 1, 0, 1, 0, 0, 1]
     one = find_item("equations.one-step/support/3")
     assert (one.marks, step_marks(one.prompt, one.steps, 1)) == (1, [0] * len(one.steps))
 
