@@ -49,6 +49,7 @@ from itembank.wording.answer import (
 )
 from itembank.wording.arithmetic import NotBuilt
 from itembank.wording.forms import says_form
+from itembank.wording.story import unit_after
 from itembank.wording.units import unit_said
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
@@ -135,6 +136,7 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, Relation | Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
+    _units_inside(maths, args, words, reading.task)
     if reading.saying is not None:
         try:
             target, constants = reading.saying.build(*args)
@@ -170,11 +172,34 @@ _HOW_MANY = re.compile(r"\bhow many\b", re.I)
 def _counted(args: list[Node], words: str, key: Node) -> Node | None:
     """Return *how many minutes are in {2.5 h}* as 2.5 h ÷ 1 min, where the key is a bare number."""
     unit = unit_said(words)
-    bare = not any(isinstance(part, Quantity | Money) for part in walk(key))
+    bare = not _has_unit(key)
     if not (unit and bare and len(args) == 1 and _HOW_MANY.search(words)):
+        return None
+    if not _has_unit(args[0]):
         return None
     one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
     return Product(args[0], (("÷", one),))
+
+
+def _has_unit(node: Node) -> bool:
+    return any(isinstance(part, Quantity | Money) for part in walk(node))
+
+
+def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None:
+    """Raise NeedsPerson where a unit is asked for and the number's own stands outside its braces.
+
+    *A film lasts {2} hours. How many seconds is that?* has two seconds in its braces.
+    """
+    asked = unit_said(words)
+    if not asked or any(_has_unit(node) for node in args):
+        return
+    if task not in ("convert", "round", "work-out"):
+        return
+    if unit_after(maths.runs) != {asked}:
+        raise NeedsPerson(
+            "The question asks for another unit than its braces hold: write the unit in the braces "
+            "with its number, as {2 h}."
+        )
 
 
 def _nothing_besides(where: list[Node]) -> None:
@@ -308,6 +333,12 @@ def _modelled(item: BankItem, maths: Maths, reading: Reading) -> Question:
         given = Given(tuple(lines), (), "", words, modelled=True)
         ask = TASKS[item.task or _task_of_model(lines, words)](item, given)
     checked_story(item, maths, ask)
+    if (
+        isinstance(ask, Find)
+        and not ask.relations
+        and (counted := _counted([ask.target], words, maths.key))
+    ):
+        return Question(Find(counted), (*item.constants, 1), "value", item.task or "")
     ask = whole_things(_rounded(ask, maths, words), maths, words)
     return Question(ask, item.constants, "", item.task or "")
 

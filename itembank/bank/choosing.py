@@ -3,33 +3,39 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from itembank.bank.maths import Maths
 from itembank.bank.model import BankItem
 from itembank.bank.modelled import checked_options
 from itembank.bank.tasks import NeedsPerson
+from itembank.checking.dimensions import dimension
 from itembank.checking.finding import text
 from itembank.items.item import Choose
-from itembank.notation.tree import Listing, Node, Relation, symbols
+from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
+from itembank.notation.value import exact
 from itembank.wording.answer import LARGEST
+from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
 
 _LEAST = re.compile(
-    r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|light\w*|few\w*|narrow\w*|cold\w*|"
-    r"young\w*|under|near\w*|close\w*)\b",
+    r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|narrow\w*|"
+    r"less expensive|least expensive)\b",
     re.I,
 )
 _GREATEST = re.compile(
-    r"\b(?:more|most|great\w*|larg\w*|big\w*|high\w*|long\w*|heav\w*|dear\w*|expensive|tall\w*|"
-    r"wid\w*|hot\w*|warm\w*|old\w*|over)\b",
+    r"\b(?:more|most|greatest|greater|larg\w*|bigg\w*|highest|higher|longest|longer|heav\w*|"
+    r"dearest|dearer|tall\w*|wid\w*)\b",
     re.I,
 )
-_EITHER = re.compile(
-    r"\b(?:best|better|good|worst|worse|fast\w*|slow\w*|quick\w*|early|earli\w*|late\w*|value|win\w*|"
-    r"first|last)\b",
+_BEST = re.compile(r"\b(?:best|better) (?:value|buy|deal|offer)\b|\bbest\b", re.I)
+_MORE_THAN_CHOOSING = re.compile(
+    r"\b(?:not|n't|never|difference|how much|how many|both|neither|second|third|middle|between|next|"
+    r"after|but one|closest|nearest|avoid|worst|worse|last|later|only|off|lose[sd]?|lost|costs? (?:of|to)|"
+    r"(?:less|least|more|most) (?:cold|warm|hot|heavy|light|slow|fast|likely|far))\b"
+    r"|\bof (?:\w+s )?[A-Z] and [A-Z]\b|\bwhat is the\b",
     re.I,
 )
-"""Words that may mean the least or the greatest: the fastest has the least time, or most speed."""
 
 
 def choose_ask(item: BankItem, maths: Maths) -> Choose:
@@ -43,21 +49,85 @@ def choose_ask(item: BankItem, maths: Maths) -> Choose:
     asking = questions(maths.runs)
     if len(asking) != 1:
         raise NeedsPerson("To choose takes one question, which says what is chosen by.")
-    words = asking[0]
-    if re.search(
-        r"\b(?:not|n't|never|difference|how much|how many|both|neither|second)\b", words, re.I
-    ):
-        raise NeedsPerson(f"‘{words}’ asks for more than to choose the {item.choose}.")
-    low, high = _LEAST.search(words), _GREATEST.search(words)
-    said = {"least": low, "greatest": high}[item.choose]
-    other = {"least": high, "greatest": low}[item.choose]
-    if not said and not _EITHER.search(words):
-        found = f"‘{other[0]}’" if other else "neither"
-        raise NeedsPerson(
-            f"The options are chosen by the {item.choose}, but the words say {found}."
-        )
+    words = re.sub(SLOT, "…", asking[0])
+    if found := _MORE_THAN_CHOOSING.search(words):
+        raise NeedsPerson(f"‘{found[0]}’ asks for more than to choose the {item.choose}.")
+    way = _way(words, maths)
+    if way != item.choose:
+        told = f"the words ask for the {way}" if way else "the words do not say which"
+        raise NeedsPerson(f"The options are chosen by the {item.choose}, but {told}.")
     checked_options(item, maths)
+    _own_numbers(item, maths)
     return Choose(maths.options, item.choose)
+
+
+def _way(words: str, maths: Maths) -> str:
+    """Return whether the words choose the least or the greatest, or ``""`` where they do not say.
+
+    *Best value* is the least money for each thing, or the most things for the money.
+    """
+    low, high = _LEAST.search(words), _GREATEST.search(words)
+    if low and high:
+        return "greatest" if re.search(r"\bmost expensive\b", words, re.I) else ""
+    if low or high:
+        return "least" if low else "greatest"
+    if not _BEST.search(words):
+        return ""
+    ways = {_value_way(node) for _, node in maths.options}
+    return ways.pop() if len(ways) == 1 else ""
+
+
+def _value_way(node: Node) -> str:
+    try:
+        money = dimension(node).get("money", 0)
+    except NotationError:
+        return ""
+    return {1: "least", -1: "greatest"}.get(money, "")
+
+
+def _own_numbers(item: BankItem, maths: Maths) -> None:
+    """Raise NeedsPerson where an option uses the numbers of another option's sentence."""
+    said = slotted(maths.runs)
+    names = [name for name, _ in maths.options]
+    asking = questions(maths.runs)
+    own: dict[str, set[object]] = {name: set() for name in names}
+    shared: set[object] = {*item.constants}
+    current = ""
+    for sentence in sentences(said.text):
+        if sentence in asking:
+            continue
+        named = [name for name in names if re.search(rf"\b{re.escape(name)}\b", sentence)]
+        if len(named) > 1:
+            return  # several options in one sentence: which number is whose is not known
+        current = named[0] if named else ""
+        numbers = {
+            number
+            for char in re.findall(SLOT, sentence)
+            for number in _numbers(said.nodes[index_of(char)])
+        }
+        (own[current] if current else shared).update(numbers)
+    if any(own.values()):
+        _held(dict(maths.options), own, shared)
+
+
+def _held(options: Mapping[str, Node], own: Mapping[str, set[object]], shared: set[object]) -> None:
+    for name, node in options.items():
+        strange = _numbers(node) - own[name] - shared
+        if strange and any(strange & numbers for other, numbers in own.items() if other != name):
+            raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
+
+
+def _numbers(node: Node) -> set[object]:
+    found: set[object] = set()
+    for part in walk(node):
+        if isinstance(part, Int | Frac):
+            try:
+                found.add(exact(part))
+            except NotationError:
+                continue
+        elif not isinstance(part, Listing) and type(part).__name__ in ("Dec", "Mixed"):
+            found.add(exact(part))
+    return found
 
 
 def extreme_ask(args: list[Node], size: str) -> Choose:

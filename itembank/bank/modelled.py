@@ -12,17 +12,22 @@ from itembank.bank.told import told_by_task
 from itembank.checking.elimination import answer
 from itembank.items.item import Ask, Find, Round
 from itembank.notation.tree import (
+    ClockTime,
     Int,
     Listing,
+    MixedUnits,
     Money,
     Node,
     NotationError,
     Quantity,
     Relation,
+    symbols,
     walk,
 )
+from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.wording.asked import asked_fault
+from itembank.wording.conditions import condition_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
@@ -47,6 +52,9 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     story = Story(maths.runs, used, item.constants, item.not_needed)
     if fault := story_fault(story):
         raise NeedsPerson(fault)
+    algebra = any(symbols(run) for run in maths.runs if not isinstance(run, str))
+    if maths.model and (fault := condition_fault(maths.runs, item.constants, algebra)):
+        raise NeedsPerson(fault)
     if not maths.model:
         return told_by_task(maths, ask)
     relations = tuple(node for node in maths.model if isinstance(node, Relation))
@@ -57,10 +65,44 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
         except (NotationError, IndexError):
             return None
 
+    if fault := _unit_of_nowhere(maths, used):
+        raise NeedsPerson(fault)
     model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
     if fault := asked_fault(maths.runs, model):
         raise NeedsPerson(fault)
     return ask
+
+
+def _unit_of_nowhere(maths: Maths, used: tuple[Node, ...]) -> str:
+    """Return what is wrong where a model without units has a key with one, or ``""``.
+
+    A bare number counts as metres, kilograms and pounds: 240 cm ÷ 3 as 240 ÷ 3 is 80, not 80 m.
+    """
+    measures = (Quantity, Money, MixedUnits, ClockTime)
+    if any(isinstance(part, measures) for node in used for part in walk(node)):
+        return ""
+    key_units = {
+        part.unit if isinstance(part, Quantity) else part.sign
+        for part in walk(maths.key)
+        if isinstance(part, Quantity | Money)
+    }
+    for unit in key_units:
+        facts = UNITS.get(unit) or CURRENCY[unit]
+        printed = {
+            other
+            for run in maths.runs
+            if not isinstance(run, str)
+            for part in walk(run)
+            if isinstance(part, Quantity | Money)
+            for other in [part.unit if isinstance(part, Quantity) else part.sign]
+            if (UNITS.get(other) or CURRENCY[other]).dimension == facts.dimension
+        }
+        if facts.size != 1 or printed != {unit}:
+            return (
+                f"The key is in {facts.many}, and the model has no units: write the units in the "
+                "model as the prompt has them, or give the key as a bare number."
+            )
+    return ""
 
 
 def _found(ask: Ask) -> Node | None:
@@ -75,12 +117,20 @@ def checked_options(item: BankItem, maths: Maths) -> None:
 
 
 _UP = re.compile(
-    r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least)\b", re.I
+    r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least|will it take|"
+    r"does it take)\b",
+    re.I,
 )
 _DOWN = re.compile(
-    r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?)\b", re.I
+    r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?|last)\b",
+    re.I,
 )
-_HOW_MANY = re.compile(r"\bhow many (?:\w+ )?(\w+)", re.I)
+_HOW_MANY = re.compile(
+    rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I
+)
+_TAKES = re.compile(
+    r"\bhow many (?:days|weeks|months|hours)\b.*\b(?:needs?|will it take|does it take)\b", re.I
+)
 
 
 def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
@@ -94,7 +144,11 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
     asking = questions(maths.runs)
     if not asking or not (named := _HOW_MANY.search(asking[-1])):
         return ask
-    if _is_measure(named) or any(isinstance(part, Quantity | Money) for part in walk(maths.key)):
+    whole = re.search(r"\bhow many (?:full|complete|whole)\b", asking[-1], re.I)
+    spans = _TAKES.search(asking[-1]) or whole or re.search(SLOT, named[0])
+    if (_is_measure(named) and not spans) or any(
+        isinstance(part, Quantity | Money) for part in walk(maths.key)
+    ):
         return ask
     try:
         worth = answer(ask.target, ask.relations)[0] if ask.relations else exact(ask.target)

@@ -36,7 +36,7 @@ from itembank.notation.tree import (
     children,
 )
 from itembank.wording.answer import ORDER_WORDS, order_said
-from itembank.wording.units import other_unit
+from itembank.wording.units import kinds_in_words, other_unit
 
 
 def asked(ask: Ask) -> tuple[Node, ...]:
@@ -105,6 +105,7 @@ def mismatched(item: Item) -> str:
     if isinstance(ask, Find) and isinstance(key, Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
+    printed |= {kind for node in asked(ask) for kind in kinds(node)} | kinds_in_words(said)
     if not kinds(key) <= printed:
         strange = " and ".join(sorted(kinds(key) - printed))
         return f"the key is in units of {strange}, which the prompt does not print"

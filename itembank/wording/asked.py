@@ -32,10 +32,12 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.wording.bound import bound_fault
+from itembank.wording.conditions import shape_fault
+from itembank.wording.direction import direction_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions, other_part
-from itembank.wording.parts import part_fault
+from itembank.wording.parts import asks_other_part, part_fault
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 
@@ -59,6 +61,8 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         kind_fault(model.key, words, money),
         bound_fault(runs, model, words),
         _the_rest(runs, model, words),
+        shape_fault(runs, model, words),
+        direction_fault(runs, model),
         _free(runs, model),
     ):
         if fault:
@@ -66,7 +70,12 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     for pattern, fits, says in _RULES:
         if (match := pattern.search(words)) and not fits(model, match):
             return f"The words ask for ‘{match[0].strip()}’, but {says}."
-    if model.ends_by_subtracting() and not _takes_as_asked(model.target, words):
+    if (
+        model.ends_by_subtracting()
+        and not _takes_as_asked(model.target, words)
+        and not _names_the_rest(runs, words)
+        and not asks_other_part(runs, model, words)
+    ):
         return (
             "The model ends by taking away, but the question does not say that it asks for what "
             f"is left, or for a difference: ‘{words}’."
@@ -103,6 +112,13 @@ def _the_rest(runs: Sequence[Run], model: Modelled, words: str) -> str:
     if match and mentions(words, match[1]) and not model.subtracts() and not model.has(Ratio):
         return f"The question asks for the rest, which are {match[1]}, and the model takes nothing away."
     return ""
+
+
+def _names_the_rest(runs: Sequence[Run], words: str) -> bool:
+    """Whether the question names what *the rest are* in the story."""
+    text = " ".join(run for run in runs if isinstance(run, str))
+    found = re.findall(r"\b(?:the )?(?:rest|others?) (?:is|are|was|were) ([\w-]+)", text, re.I)
+    return any(mentions(words, name) for name in found)
 
 
 def _free(runs: Sequence[Run], model: Modelled) -> str:

@@ -138,7 +138,11 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
                 continue
             said = _content(match["what"])
             named = bool(said & asked)
-            negated = bool(re.search(r"\b(?:not|n't|never|un\w+|left|other|else)\b", words, re.I))
+            negated = bool(
+                re.search(
+                    r"\b(?:not|n't|never|un\w+|left|other|else|still|remain\w*)\b", words, re.I
+                )
+            )
             if not complement and (not named or negated):
                 return (
                     f"The model finds the part that is ‘{match['what'].strip()}’, and the question "
@@ -150,6 +154,24 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
                     f"for what is: ‘{words}’."
                 )
     return ""
+
+
+def asks_other_part(runs: Sequence[Run], model: Modelled, words: str) -> bool:
+    """Whether a model finds what is left of a part, and the question does not name the part.
+
+    *{45%} of them are boys. How many are girls?*
+    """
+    target = model.target
+    takes = None if target is None or model.inverse else _plain_part(target)
+    if takes is None or not takes[1]:
+        return False
+    said = slotted(runs)
+    for sentence in sentences(said.text):
+        for match in (*_OF_THEM.finditer(sentence), *_VERB_OF_THEM.finditer(sentence)):
+            char = next(c for c in match.groups() if c and re.fullmatch(SLOT, c))
+            if nodes_at(said.nodes, char) == takes[0]:
+                return not (_content(match["what"]) & _content(words))
+    return False
 
 
 def _plain_part(target: Node) -> tuple[Node, bool] | None:

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
 from itembank.items.item import Run
-from itembank.notation.line import line
+from itembank.notation.line import line as _line
 from itembank.notation.tree import (
     Bracket,
     Dec,
@@ -30,6 +30,7 @@ from itembank.notation.tree import (
     Quantity,
     Ratio,
     Relation,
+    Sum,
     children,
     walk,
 )
@@ -41,6 +42,14 @@ from itembank.wording.prompt import SLOT, index_of, slot, slotted
 from itembank.wording.questions import questions
 from itembank.wording.read import counts
 from itembank.wording.units import unit_said
+
+
+def line(node: Node) -> str:
+    """Return a tree as one line, whether p in it is pence or a letter."""
+    try:
+        return _line(node)
+    except NotationError:
+        return _line(node, pence=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,16 +161,33 @@ def values_used(story: Story) -> set[Fraction]:
 
 
 def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
-    """Return the first number of a printed tree that the model does not use, or None."""
+    """Return the first number of a printed tree that the model does not use, or None.
+
+    A unit, a per cent sign or a minus goes with its number: {30 min} is not used by 30 h, {15%}
+    not by £15, {-4} not by 4. In a model without units a bare 30 may stand for {30 min}.
+    """
     if node in whole:
         return None
     match node:
-        case Neg(of) | Bracket(of):
+        case Neg(of):
+            taken = any(
+                isinstance(part, Sum) and any(op == "-" and term == of for op, term in part.rest)
+                for part in whole
+            )
+            return None if taken or _minus_of(node, whole) else node
+        case Bracket(of):
             return _unused(of, whole, values)
         case Percent(of):
-            return None if _value(node) in values or _value(of) in values else node
+            worth, whole_number = _value(node), _value(of)
+            if worth is None:
+                return None
+            multipliers = {worth, 1 + worth, 1 - worth}
+            if multipliers & values or (whole_number in values and Fraction(100) in values):
+                return None
+            return node
         case Money(of, _) | Quantity(of, _):
-            return None if _unused(of, whole, values) is None else node
+            same = any(type(part) is type(node) and _value(part) == _value(node) for part in whole)
+            return None if same or _stands_bare(of, whole) else node
         case Int() | Dec() | Mixed():
             return None if _value(node) in values else node
         case Frac(Int(), Int()):
@@ -171,6 +197,34 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
         if (missing := _unused(child, whole, values)) is not None:
             return missing
     return None
+
+
+def _minus_of(node: Neg, whole: set[Node]) -> bool:
+    worth = _value(node)
+    return worth is not None and any(
+        isinstance(part, Neg | Money | Quantity) and _value(part) == worth for part in whole
+    )
+
+
+def _stands_bare(of: Node, whole: set[Node]) -> bool:
+    """Whether a number stands in the model without a unit or sign around it."""
+    worth = _value(of)
+    inside = {
+        part.of if isinstance(part, Percent) else part.amount
+        for part in whole
+        if isinstance(part, Money | Quantity | Percent)
+    }
+    outside = [
+        child
+        for part in whole
+        if not isinstance(part, Money | Quantity | Percent)
+        for child in children(part)
+    ]
+    roots = [part for part in whole if part not in inside]
+    return any(
+        isinstance(one, Int | Dec | Mixed | Frac) and _value(one) == worth
+        for one in (*outside, *roots)
+    )
 
 
 def _value(node: Node) -> Fraction | None:
@@ -287,6 +341,20 @@ def _units(story: Story) -> str:
                 "into the other: put the units in { } with their numbers."
             )
     return ""
+
+
+def unit_after(runs: Sequence[Run]) -> set[str]:
+    """Return the units that stand in words after bare numbers.
+
+    >>> unit_after(("A film lasts ", Int(2), " hours."))
+    {'h'}
+    """
+    said, names = slotted(runs), unit_names()
+    return {
+        names[match["unit"].casefold()]
+        for match in _UNIT_AFTER.finditer(said.text)
+        if _is_bare(said.nodes[index_of(match[1])])
+    }
 
 
 def _factors(story: Story) -> set[Fraction]:

@@ -93,3 +93,24 @@ def other_unit(key: Node, words: str) -> str:
     if names == facts[wanted].many:
         return ""  # pounds are money or a mass
     return f"the question asks for {facts[wanted].many}, the key is in {names}"
+
+
+_NAMED = re.compile(rf"\b({_UNIT})(?![\w^])", re.IGNORECASE)
+
+
+def kinds_in_words(words: str) -> frozenset[str]:
+    """Return what the units among the words measure: their base dimensions.
+
+    >>> sorted(kinds_in_words("How many hours does the bus need for the kilometres?"))
+    ['length', 'time']
+    """
+    found: set[str] = set()
+    for match in _NAMED.finditer(words):
+        unit = _NAMES[match[1].casefold()]
+        name = (UNITS.get(unit) or CURRENCY[unit]).dimension
+        found |= {"speed": {"length", "time"}, "area": {"length"}, "volume": {"length"}}.get(
+            name, {name}
+        )
+    if re.search(r"\bangles?\b|\bdegrees?\b", words, re.IGNORECASE):
+        found.add("angle")
+    return frozenset(found)
