@@ -332,7 +332,7 @@ def _modelled(item: BankItem, maths: Maths, reading: Reading) -> Question:
     else:
         given = Given(tuple(lines), (), "", words, modelled=True)
         ask = TASKS[item.task or _task_of_model(lines, words)](item, given)
-    checked_story(item, maths, ask)
+    ask = checked_story(item, maths, ask)
     if (
         isinstance(ask, Find)
         and not ask.relations
@@ -340,7 +340,7 @@ def _modelled(item: BankItem, maths: Maths, reading: Reading) -> Question:
     ):
         return Question(Find(counted), (*item.constants, 1), "value", item.task or "")
     ask = whole_things(_rounded(ask, maths, words), maths, words)
-    return Question(ask, item.constants, "", item.task or "")
+    return Question(ask, (*item.constants, 1), "", item.task or "")
 
 
 _STRONG = (

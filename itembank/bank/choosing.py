@@ -19,13 +19,13 @@ from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
 
 _LEAST = re.compile(
-    r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|narrow\w*|"
+    r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|cold\w*|narrow\w*|"
     r"less expensive|least expensive)\b",
     re.I,
 )
 _GREATEST = re.compile(
     r"\b(?:more|most|greatest|greater|larg\w*|bigg\w*|highest|higher|longest|longer|heav\w*|"
-    r"dearest|dearer|tall\w*|wid\w*)\b",
+    r"dearest|dearer|tall\w*|warm\w*|hott\w*|wid\w*)\b",
     re.I,
 )
 _BEST = re.compile(r"\b(?:best|better) (?:value|buy|deal|offer)\b|\bbest\b", re.I)

@@ -9,13 +9,12 @@ from itembank.bank.maths import Maths
 from itembank.bank.model import BankItem
 from itembank.bank.tasks import NeedsPerson
 from itembank.bank.told import told_by_task
+from itembank.bank.unit_of_key import with_unit_of_key
 from itembank.checking.elimination import answer
 from itembank.items.item import Ask, Find, Round
 from itembank.notation.tree import (
-    ClockTime,
     Int,
     Listing,
-    MixedUnits,
     Money,
     Node,
     NotationError,
@@ -24,7 +23,6 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.wording.asked import asked_fault
 from itembank.wording.conditions import condition_fault
@@ -65,44 +63,11 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
         except (NotationError, IndexError):
             return None
 
-    if fault := _unit_of_nowhere(maths, used):
-        raise NeedsPerson(fault)
+    ask = with_unit_of_key(ask, maths, used)
     model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
     if fault := asked_fault(maths.runs, model):
         raise NeedsPerson(fault)
     return ask
-
-
-def _unit_of_nowhere(maths: Maths, used: tuple[Node, ...]) -> str:
-    """Return what is wrong where a model without units has a key with one, or ``""``.
-
-    A bare number counts as metres, kilograms and pounds: 240 cm ÷ 3 as 240 ÷ 3 is 80, not 80 m.
-    """
-    measures = (Quantity, Money, MixedUnits, ClockTime)
-    if any(isinstance(part, measures) for node in used for part in walk(node)):
-        return ""
-    key_units = {
-        part.unit if isinstance(part, Quantity) else part.sign
-        for part in walk(maths.key)
-        if isinstance(part, Quantity | Money)
-    }
-    for unit in key_units:
-        facts = UNITS.get(unit) or CURRENCY[unit]
-        printed = {
-            other
-            for run in maths.runs
-            if not isinstance(run, str)
-            for part in walk(run)
-            if isinstance(part, Quantity | Money)
-            for other in [part.unit if isinstance(part, Quantity) else part.sign]
-            if (UNITS.get(other) or CURRENCY[other]).dimension == facts.dimension
-        }
-        if facts.size != 1 or printed != {unit}:
-            return (
-                f"The key is in {facts.many}, and the model has no units: write the units in the "
-                "model as the prompt has them, or give the key as a bare number."
-            )
-    return ""
 
 
 def _found(ask: Ask) -> Node | None:

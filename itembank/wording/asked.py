@@ -33,11 +33,11 @@ from itembank.notation.tree import (
 )
 from itembank.wording.bound import bound_fault
 from itembank.wording.conditions import shape_fault
-from itembank.wording.direction import direction_fault
+from itembank.wording.direction import before_fault, direction_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions, other_part
-from itembank.wording.parts import asks_other_part, part_fault
+from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 
@@ -63,6 +63,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         _the_rest(runs, model, words),
         shape_fault(runs, model, words),
         direction_fault(runs, model),
+        before_fault(runs, model, words),
         _free(runs, model),
     ):
         if fault:
@@ -75,6 +76,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         and not _takes_as_asked(model.target, words)
         and not _names_the_rest(runs, words)
         and not asks_other_part(runs, model, words)
+        and names_what_is_taken(runs, model, words)
     ):
         return (
             "The model ends by taking away, but the question does not say that it asks for what "
@@ -195,10 +197,6 @@ def _found_in_a_sum(model: Modelled) -> bool:
     )
 
 
-def _backwards(model: Modelled, _: re.Match[str]) -> bool:
-    return model.inverse or model.divides() or model.subtracts()
-
-
 def _extreme(model: Modelled, match: re.Match[str]) -> bool:
     """Whether what is found is the largest (or smallest) of the amounts it stands among."""
     target = model.target
@@ -256,7 +254,7 @@ def _never(model: Modelled, match: re.Match[str]) -> bool:
 
 
 def _ratio_changes(model: Modelled, _: re.Match[str]) -> bool:
-    return model.subtracts() and (model.divides() or model.inverse or model.has(Percent))
+    return model.divides() or model.inverse or (model.subtracts() and model.has(Percent))
 
 
 _LARGE = r"larg|great|big|high|long|heav|most|more|old|tall|wid|fast|dear|late"
@@ -304,8 +302,6 @@ _RULES: tuple[Rule, ...] = (
     _rule(r"\b(?:not|n't|never|neither|without|except|other than|apart from)\b", _takes_away,
           "the model takes nothing away"),
     _rule(r"\bremainder\b", _never, "a remainder is not worked out here"),
-    _rule(r"\b(?:before the|at first|originally?|to begin with|to start with|at the start)\b", _backwards,
-          "the model does not work back to what was there before"),
     _rule(rf"\b{_SIZED} (?:share|part|number|amount|side|piece|angle|one|of the)\b", _extreme,
           "the model does not show that it finds that one"),
     _rule(rf"\bthe {_SIZED}\b", _extreme, "the model does not show that it finds that one"),

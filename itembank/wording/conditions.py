@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation.tree import (
     Bracket,
     Frac,
+    Int,
     Juxt,
     Money,
     Node,
@@ -28,13 +30,13 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.wording.modelled import Modelled
-from itembank.wording.numbers import numbers_said
+from itembank.wording.numbers import ORDINALS, numbers_said
 from itembank.wording.prompt import SLOT, index_of, slotted
 
 _PERSON = re.compile(
     r"\b(?:median|mode|modal|probab\w*|likely|chance|bounds?|error interval|at random|even number|odd number|"
     r"compound(?:ed)? (?:monthly|quarterly|daily)|twice daily|return journey|there and back|each way|"
-    r"deposit|instal?ments?|equal payments?)\b",
+    r"deposit|instal?ments?|equal payments?|and back|after the first|after that)\b",
     re.I,
 )
 _COMMON = (
@@ -61,6 +63,9 @@ def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool
     shown = words + " " + _signs(runs)
     said = {number.value for number in numbers_said(words)}
     said |= {1 / number.value for number in numbers_said(words) if number.value}
+    said |= {
+        Fraction(n - 1) for word, n in ORDINALS.items() if re.search(rf"\b{word}\b", words, re.I)
+    }
     terms = re.search(r"\bterm|sequence|row|position|pattern\b", words, re.I)
     for constant in constants:
         known = any(
@@ -92,10 +97,15 @@ def _signs(runs: Sequence[Run]) -> str:
 def shape_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     """Return what an area, a perimeter or interest needs that the model does not do, or ``""``."""
     text = " ".join(run if isinstance(run, str) else "…" for run in runs)
-    if re.search(r"\barea\b", words, re.I) and not model.inverse and not _multiplies(model):
+    area = re.search(
+        r"\barea\b|\bsquare (?:metre|centimetre|kilometre|millimetre)s?\b", words, re.I
+    )
+    if area and not model.inverse and not _multiplies(model):
         return "The question asks for an area, and the model multiplies no two lengths."
-    if re.search(r"\bperimeter\b", words, re.I) and not model.inverse and not _adds(model):
-        return "The question asks for a perimeter, and the model adds no sides."
+    if re.search(r"\bperimeter\b", words, re.I) and not model.inverse:
+        sides = next((n for name, n in _SIDES if re.search(name, text, re.I)), 0)
+        if not _goes_round(model, sides):
+            return "The question asks for a perimeter, and the model does not go round every side."
     halves = re.search(r"\barea\b", words, re.I) and re.search(r"\btriang|\btrapezi", text, re.I)
     if halves and not model.inverse and not model.divides():
         return (
@@ -103,21 +113,84 @@ def shape_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         )
     if re.search(r"\bsimple interest\b", text, re.I) and model.has(Power):
         return "The words say simple interest, and the model has a power."
-    if (
-        re.search(r"\bhow much interest\b", words, re.I)
-        and model.has(Power)
-        and not model.subtracts()
-    ):
-        return "The question asks for the interest alone, and the model finds all of it."
-    return _from_value(runs, model, words) or _another_letter(runs, model, words)
+    return (
+        _part_or_whole(model, words, text)
+        or _from_value(runs, model, words)
+        or _another_letter(runs, model, words)
+    )
+
+
+_SIDES = (
+    ("triang", 3), ("pentagon", 5), ("hexagon", 6), ("octagon", 8), ("decagon", 10), ("square", 4),
+)  # fmt: skip
+
+
+def _goes_round(model: Modelled, sides: int) -> bool:
+    numbers = [part.n for part in model.parts() if isinstance(part, Int)]
+    if sides and sides in numbers:
+        return True
+    sums = [1 + len(part.rest) for part in model.parts() if isinstance(part, Sum)]
+    return any(count >= max(3, sides) for count in sums) or (2 in numbers and bool(sums))
 
 
 def _multiplies(model: Modelled) -> bool:
-    return model.has(Product, Power, Juxt, Root)
+    """Whether two amounts are multiplied that are no bare count, or one is squared."""
+    if model.has(Power, Juxt, Root):
+        return True
+    for part in model.parts():
+        if isinstance(part, Product):
+            factors = [part.first, *(factor for op, factor in part.rest if op == "×")]
+            if sum(not _is_count(factor) for factor in factors) > 1:
+                return True
+    return False
 
 
-def _adds(model: Modelled) -> bool:
-    return model.has(Sum) or model.has(Product) or model.has(Juxt)
+def _is_count(node: Node) -> bool:
+    while isinstance(node, Bracket):
+        node = node.of
+    return isinstance(node, Sum) or node == Int(2)
+
+
+_PART = re.compile(
+    r"\b(?:what is|how much is|how much|find|work out)\b[^?]*\b(?:the )?(?:profit|reduction|saved?|saving|"
+    r"discount|vat|tax|interest|tip|commission)\b(?! price)",
+    re.I,
+)
+_WITH = re.compile(r"\b(?:after|with|including) (?:the )?(?:discount|vat|tax|interest)\b", re.I)
+_WHOLE = re.compile(
+    r"\b(?:selling|sale|new|final|reduced|total) (?:price|cost|amount|population|value)\b", re.I
+)
+
+
+def _part_or_whole(model: Modelled, words: str, text: str) -> str:
+    """Return how the whole is found where a part is asked for, or a part for the whole."""
+    target = model.target
+    if target is None or model.inverse:
+        return ""
+    match = _PART.search(words)
+    if match and not _WITH.search(words) and _changes_whole(target):
+        return f"‘{match[0]}’ asks for a part, and the model finds the whole after the change."
+    if _WHOLE.search(words) and isinstance(target, Product) and not _changes_whole(target):
+        factors = (target.first, *(factor for _, factor in target.rest))
+        if len(factors) == 2 and any(isinstance(f, Percent) and f.of != Int(100) for f in factors):
+            return f"‘{words}’ asks for the whole, and the model finds a percentage of it."
+    return ""
+
+
+def _changes_whole(target: Node) -> bool:
+    match target:
+        case Sum(first, ((_, Product() as part),)):
+            return first in (part.first, *(factor for _, factor in part.rest))
+        case Product(first, rest):
+            factors = (first, *(factor for _, factor in rest))
+            return any(
+                isinstance(f, Bracket | Power)
+                and any(
+                    isinstance(p, Sum) and p.first in (Int(1), Percent(Int(100))) for p in walk(f)
+                )
+                for f in factors
+            )
+    return False
 
 
 _FROM_TO = re.compile(rf"\bfrom ({SLOT}) to ({SLOT})")
@@ -156,6 +229,10 @@ def _another_letter(runs: Sequence[Run], model: Modelled, words: str) -> str:
     target = model.target
     if not isinstance(target, Sym) or not model.inverse:
         return ""
+    if target in runs:
+        return ""  # the prompt asks for the letter by its name
+    if fault := _another_name(runs, target, words):
+        return fault
     letters = {name for part in model.parts() for name in symbols(part)} - {"x", "n", "π", "□"}
     if target.name not in letters or len(letters) < 2:
         return ""
@@ -173,6 +250,102 @@ def _another_letter(runs: Sequence[Run], model: Modelled, words: str) -> str:
     return ""
 
 
+_DIMENSIONS = {
+    "wide": "width",
+    "long": "length",
+    "high": "height",
+    "tall": "height",
+    "deep": "depth",
+}
+
+
+def _another_name(runs: Sequence[Run], target: Sym, words: str) -> str:
+    """Return how the question names someone else than the one the letter is the initial of.
+
+    *Sam is {4} years older than Ann … How old is Sam?* is not answered by a letter a.
+    """
+    text = " ".join(run if isinstance(run, str) else "…" for run in runs)
+    names = set(re.findall(r"(?<![.?!] )(?<!^)\b([A-Z][a-z]+)\b", text)) | set(
+        re.findall(r"\b([A-Z][a-z]+) (?:is|has|and|gets|pays|buys)\b", text)
+    )
+    own = [name for name in names if name[0].lower() == target.name]
+    asked = [name for name in names if re.search(rf"\b{name}\b", words)]
+    if own and asked and not set(own) & set(asked):
+        return f"The question is about {asked[0]}, and {target.name} stands for {own[0]}."
+    sizes = [size for size in _DIMENSIONS if re.search(rf"\bhow {size}\b", words, re.I)]
+    if (
+        sizes
+        and target.name in "wlhd"
+        and not any(name[0] == target.name for name in (sizes[0], _DIMENSIONS[sizes[0]]))
+    ):
+        return f"The question asks how {sizes[0]}, and the model finds {target.name}."
+    counted = re.findall(r"\b(?:two|three|four|five|…) ([a-z]+)", text)
+    mine = [noun for noun in counted if noun[0] == target.name]
+    others = [noun for noun in counted if noun[0] != target.name and _names(words, noun)]
+    if mine and others and not any(_names(words, noun) for noun in mine):
+        return f"The question is about {others[0]}, and {target.name} may stand for {mine[0]}."
+    return ""
+
+
+def _names(words: str, noun: str) -> bool:
+    stem = re.escape(noun.removesuffix("es").removesuffix("s"))
+    return re.search(rf"\b(?:a|an|one|each|the) {stem}(?:es|s)?\b", words, re.I) is not None
+
+
 _SMALL = frozenset(
-    ["how", "many", "much", "what", "which", "is", "are", "was", "were", "the", "a", "an", "of", "in", "on", "at", "to", "for", "and", "or", "does", "do", "did", "has", "have", "had", "there", "they", "it", "each", "at", "all", "he", "she", "them", "their", "his", "her", "its", "be", "been", "long", "cost", "costs", "altogether", "than", "more", "less", "first", "second", "old", "years", "year", "work", "out", "find", "calculate"]
-)  # fmt: skip
+    [
+        "how",
+        "many",
+        "much",
+        "what",
+        "which",
+        "is",
+        "are",
+        "was",
+        "were",
+        "the",
+        "and",
+        "for",
+        "does",
+        "did",
+        "has",
+        "have",
+        "had",
+        "there",
+        "they",
+        "each",
+        "all",
+        "she",
+        "them",
+        "their",
+        "his",
+        "her",
+        "its",
+        "been",
+        "long",
+        "cost",
+        "costs",
+        "altogether",
+        "than",
+        "more",
+        "when",
+        "where",
+        "with",
+        "will",
+        "would",
+        "should",
+        "term",
+        "value",
+        "number",
+        "less",
+        "first",
+        "second",
+        "old",
+        "years",
+        "year",
+        "work",
+        "out",
+        "find",
+        "calculate",
+    ]
+)

@@ -6,18 +6,18 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Bracket, Node, Sum
+from itembank.notation.tree import Bracket, Int, Node, Percent, Product, Sum, symbols
 from itembank.wording.modelled import Modelled
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _UP = (
     r"ris(?:e|es|en|ing)|rose|increas\w*|gain\w*|warmer|hotter|grow\w*|grew|added|adds|deposit\w*|"
-    r"pa(?:ys?|id) in|g(?:e|o)ts? on|joins?|joined|earn\w*|receiv\w*|climb\w*|up by|goes up|went up"
+    r"profit|vat|interest|pa(?:ys?|id) in|g(?:e|o)ts? on|joins?|joined|earn\w*|receiv\w*|climb\w*|up by|goes up|went up"
 )
 _DOWN = (
     r"f(?:a|e)ll(?:s|en)?|drop\w*|decreas\w*|los(?:e|es|t|ing)|cooler|colder|shr(?:i|u)nk\w*|"
     r"withdr(?:a|e)w\w*|pa(?:ys?|id) (?:out|back)|spend\w*|spent|g(?:e|o)ts? off|leaves|left|reduced by|"
-    r"taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down"
+    r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down"
 )
 _UP_WORD, _DOWN_WORD = re.compile(rf"\b(?:{_UP})\b", re.I), re.compile(rf"\b(?:{_DOWN})\b", re.I)
 
@@ -25,14 +25,13 @@ _UP_WORD, _DOWN_WORD = re.compile(rf"\b(?:{_UP})\b", re.I), re.compile(rf"\b(?:{
 def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
     """Return how an amount is added that the words take away, or the other way, or ``""``.
 
-    Only terms of a sum that is worked out forwards are looked at: found from an equation,
-    operations run backwards.
+    The sums of the model are looked at whose first part is a letter, 100 %, 1, or what is printed:
+    they run forwards, as the story does.
     """
-    target = model.target
-    if model.inverse or not isinstance(target, Sum):
-        return ""
     said = slotted(runs)
-    signs = {bare(term): op for op, term in target.rest}
+    signs = _signs(model)
+    if not signs or re.search(r"\b(?:below|under|depth|deep|owes?|debt)\b", said.text, re.I):
+        return ""
     for sentence in sentences(said.text):
         for clause in re.split(r",| and | but | then ", sentence):
             slots = re.findall(SLOT, clause)
@@ -46,6 +45,42 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
     return ""
+
+
+_BEFORE = re.compile(
+    r"\b(?:before the|before it|at first|originally?|to begin with|to start with|at the start)\b",
+    re.I,
+)
+
+
+def before_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
+    """Return how the model does not work back to what was there before, or ``""``."""
+    match = _BEFORE.search(words)
+    if not match or model.inverse or model.divides():
+        return ""
+    text = slotted(runs).text
+    up, down = _UP_WORD.search(text), _DOWN_WORD.search(text)
+    adds = any(isinstance(p, Sum) and any(op == "+" for op, _ in p.rest) for p in model.parts())
+    if (up and not down and model.subtracts()) or (down and not up and adds):
+        return ""
+    return f"The words ask for ‘{match[0]}’, and the model does not work back to that."
+
+
+def _signs(model: Modelled) -> dict[Node, str]:
+    """Return the sign with which the model puts each amount to what was there before."""
+    signs: dict[Node, str] = {}
+    sums = [part for part in model.parts() if isinstance(part, Sum)]
+    if not model.inverse and not isinstance(model.target, Sum):
+        sums = [part for part in sums if part.first in (Int(1), Percent(Int(100)))]
+    for part in sums:
+        if model.inverse and not (symbols(part.first) or part.first == Percent(Int(100))):
+            continue
+        for op, term in part.rest:
+            node = bare(term)
+            if isinstance(node, Product):
+                node = node.first  # 15% of £72
+            signs[node] = op if signs.get(node, op) == op else ""
+    return signs
 
 
 def bare(node: Node) -> Node:

@@ -24,7 +24,7 @@ CARDINALS = {
     for word, n in (
         ("thirty", 30), ("forty", 40), ("fifty", 50), ("sixty", 60), ("seventy", 70),
         ("eighty", 80), ("ninety", 90), ("hundred", 100), ("thousand", 1000), ("million", 10**6),
-        ("dozen", 12), ("nought", 0), ("nil", 0),
+        ("dozen", 12), ("fortnight", 14), ("quarterly", 4), ("nought", 0), ("nil", 0),
     )
 }  # fmt: skip
 MULTIPLES = {

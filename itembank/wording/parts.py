@@ -31,10 +31,11 @@ _OF_THE_NUMBER = re.compile(
     rf"({SLOT}) of (?:the |his |her |its |these |those |a total of )?({SLOT})"
 )
 _OF_THEM = re.compile(
-    rf"({SLOT}) of (?:them|these|those|it|(?:the |its |his |her |their )?[\w' -]+?) "
+    rf"({SLOT})(?: of (?:them|these|those|it|(?:the |its |his |her |their )?[\w' -]+?))? "
     r"(?:is|are|was|were|have|has|come|comes|came|go|goes|went|do|does) (?P<what>[\w' -]+)",
     re.I,
 )
+_THEY = re.compile(rf"({SLOT}) (?P<what>(?:do not |don't )?[a-z]+)(?=[.,]|$)", re.I)
 _VERB_OF_THEM = re.compile(
     rf"(?P<what>\w+) (?:off |out |up )?({SLOT}) of (?:them|these|those|it|(?:the|his|her|its|their) \w+)",
     re.I,
@@ -109,7 +110,7 @@ def stem(word: str) -> str:
     if word in _IRREGULAR:
         return _IRREGULAR[word]
     for ending in ("ing", "ed", "es", "s"):
-        if word.endswith(ending) and len(word) > len(ending) + 2:
+        if word.endswith(ending) and len(word) >= len(ending) + 2:
             return word.removesuffix(ending).removesuffix("e")
     return word.removesuffix("e")
 
@@ -132,7 +133,7 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
     part, complement = takes
     asked = _content(words)
     for sentence in sentences(text):
-        for match in (*_OF_THEM.finditer(sentence), *_VERB_OF_THEM.finditer(sentence)):
+        for match in _told(sentence):
             slot_char = next(char for char in match.groups() if char and re.fullmatch(SLOT, char))
             if nodes_at(nodes, slot_char) != part:
                 continue
@@ -167,11 +168,53 @@ def asks_other_part(runs: Sequence[Run], model: Modelled, words: str) -> bool:
         return False
     said = slotted(runs)
     for sentence in sentences(said.text):
-        for match in (*_OF_THEM.finditer(sentence), *_VERB_OF_THEM.finditer(sentence)):
+        for match in _told(sentence):
             char = next(c for c in match.groups() if c and re.fullmatch(SLOT, c))
             if nodes_at(said.nodes, char) == takes[0]:
                 return not (_content(match["what"]) & _content(words))
     return False
+
+
+def _told(sentence: str) -> list[re.Match[str]]:
+    """Return what a sentence says of each part: {3/4} of them are taken, he sells {5/8} of it."""
+    return [
+        match
+        for pattern in (_OF_THEM, _VERB_OF_THEM, _THEY)
+        for match in pattern.finditer(sentence)
+    ]
+
+
+def names_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) -> str:
+    """Return the word of a question that asks for the very amount which the model takes away.
+
+    *{17} of the seats are taken. How many are taken?* is not 40 − 17.
+    """
+    target = model.target
+    if not isinstance(target, Sum):
+        return ""
+    said = slotted(runs)
+    for op, term in target.rest:
+        if op != "-":
+            continue
+        numbers = set(walk(term))
+        for sentence in sentences(said.text):
+            for clause in re.split(r", | and | but | then ", sentence):
+                slots = re.findall(SLOT, clause)
+                if len(slots) == 1 and nodes_at(said.nodes, slots[0]) in numbers:
+                    predicate = (
+                        clause[clause.index(slots[0]) + 1 :] + " " + clause.split(slots[0])[0]
+                    )
+                    shared = _verbs(predicate) & _content(words)
+                    if shared and sentence.strip() != words.strip():
+                        return sorted(shared)[0]
+    return ""
+
+
+def _verbs(clause: str) -> set[str]:
+    """Return the stems of words in a clause that look like what happens: taken, sells, lost."""
+    found = re.findall(r"\b(?:is|are|was|were|be|been|gets?|got) ([a-z]+)", clause)
+    found += re.findall(r"\b([a-z]+(?:s|ed|en))\b", clause)
+    return {stem(word) for word in found if len(word) > 3} - {stem(w) for w in _STOP}
 
 
 def _plain_part(target: Node) -> tuple[Node, bool] | None:

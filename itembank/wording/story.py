@@ -22,6 +22,7 @@ from itembank.notation.tree import (
     Frac,
     Int,
     Mixed,
+    MixedUnits,
     Money,
     Neg,
     Node,
@@ -32,6 +33,7 @@ from itembank.notation.tree import (
     Relation,
     Sum,
     children,
+    symbols,
     walk,
 )
 from itembank.notation.units import CURRENCY, UNITS, Unit
@@ -85,7 +87,8 @@ def story_fault(story: Story) -> str:
 
 def _sign(story: Story) -> str:
     said = slotted(story.runs)
-    found = strange_signs(said.text)
+    # An exchange rate, {£1} = {$1.25}, is given as it stands.
+    found = strange_signs(re.sub(rf"(?<={SLOT}) ?= ?(?={SLOT})", " to ", said.text))
     if not found:
         return ""
     shown = re.sub(SLOT, lambda match: line(said.nodes[index_of(match[0])]), found)
@@ -185,6 +188,15 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
             if multipliers & values or (whole_number in values and Fraction(100) in values):
                 return None
             return node
+        case Money(of, _) | Quantity(of, _) if symbols(of):
+            letters = {name for part in whole for name in symbols(part)}
+            return None if symbols(of) <= letters else node
+        case MixedUnits(amounts):
+            total = _value(node)
+            sizes = {UNITS[part.unit].size for part in amounts}
+            as_one = {total / size for size in sizes} if total is not None else set()
+            if as_one & values or any(_value(part) == total for part in whole):
+                return None
         case Money(of, _) | Quantity(of, _):
             same = any(type(part) is type(node) and _value(part) == _value(node) for part in whole)
             return None if same or _stands_bare(of, whole) else node
@@ -278,6 +290,11 @@ def _said(story: Story) -> str:
             continue
         if number.text.lower() in CARDINALS and number.value in shown:
             continue
+        unknown = {name for node in story.used for name in symbols(node)} - {"π", "□"}
+        if number.value == len(unknown) and re.search(
+            rf"\b{number.text} (?:\w+ )?numbers\b", story.words
+        ):
+            continue
         if number.figures:
             return (
                 f"{number.text} stands outside {{ }}: put it in {{ }} and use it in the model, or "
@@ -300,6 +317,11 @@ _RATE = re.compile(
 )
 _SAID_IN = re.compile(rf"\b(?:in|how many) (?P<unit>{UNITS_ASKED})(?![\w^])", re.I)
 _FOR_A = re.compile(r"\bfor (?:an?|the|one|the whole|a whole) (hour|day|week|month|year)\b", re.I)
+_SPANS: dict[str, dict[str, int]] = {
+    "month": {"year": 12}, "week": {"year": 52, "day": 7}, "day": {"week": 7, "hour": 24, "year": 365},
+    "year": {"month": 12, "week": 52},
+}  # fmt: skip
+"""How many of a span make another, where a story counts by one and asks about the other."""
 _FREE = ("day", "week", "month", "year")
 """Spans that stories count by, as *{2} hours on {5} days*: not two units of one amount."""
 
@@ -315,8 +337,18 @@ def _units(story: Story) -> str:
             _note(named, [*found, match["per"]])
     rates = [match["per"] for match in _RATE.finditer(said.text)]
     spans = [match[1] for match in _FOR_A.finditer(said.text)]
+    counted = [
+        word.lower().removesuffix("s")
+        for word in re.findall(
+            r"\b(days|weeks|months|years|hours)\b", "".join(questions(story.runs))
+        )
+    ]
     for rate in rates:
-        if spans and spans[0].lower() != rate.lower():
+        other = [word for word in counted if word != rate.lower() and rate.lower() in _SPANS]
+        if other and not ({_SPANS[rate.lower()].get(other[0], 0)} & _factors(story)):
+            return f"The amount is for a {rate}, and the question speaks of {other[0]}s."
+        factor = _SPANS.get(rate.lower(), {}).get(spans[0].lower(), 0) if spans else 0
+        if spans and spans[0].lower() != rate.lower() and factor not in _factors(story):
             return f"The amount is for a {rate}, and the words speak of a {spans[0]}: add a model."
     _note(named, rates)
     _note(named, [match["unit"] for match in _SAID_IN.finditer(said.text)] if named else [])
@@ -332,7 +364,15 @@ def _units(story: Story) -> str:
     for unit in named:
         by_dimension.setdefault(_facts(unit).dimension, []).append(unit)
     factors = _factors(story)
-    for units in by_dimension.values():
+    modelled = {
+        UNITS[part.unit].dimension
+        for node in story.used
+        for part in walk(node)
+        if isinstance(part, Quantity)
+    }
+    for name, units in by_dimension.items():
+        if name in modelled:
+            continue  # the model has units of its own
         sizes = sorted({_facts(unit).size for unit in units})
         if any(not ({high / low, low / high} & factors) for low, high in pairwise(sizes)):
             first, second = (named[unit] for unit in units[:2])
