@@ -60,13 +60,15 @@ class Question:
     """The question behind the words: what a proof starts from, and what only words add to it.
 
     `constants` are whole numbers that words stand for (the 2 of *half*); `form` is a form the
-    question asks for by its very words, as *what percentage* does, or ``""``.
+    question asks for by its very words, as *what percentage* does, or ``""``; `modelled` says that
+    a model, options or a task stand for words that are not read one by one.
     """
 
     ask: Ask
     constants: tuple[int, ...] = ()
     form: str = ""
     task: str = ""
+    modelled: bool = False
 
 
 def ask_of(item: BankItem, maths: Maths) -> Ask:
@@ -88,7 +90,7 @@ def question_of(item: BankItem, maths: Maths) -> Question:
             that may change the question are not understood; the message names them.
     """
     if item.task == "choose" or (item.task is None and item.options):
-        return Question(choose_ask(item, maths), item.constants, task="choose")
+        return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     if not maths.model and not any(not isinstance(run, str) for run in maths.runs):
         raise NeedsPerson(
             "The prompt prints no mathematics in { } and there is no model of its words."
@@ -338,9 +340,9 @@ def _modelled(item: BankItem, maths: Maths, reading: Reading) -> Question:
         and not ask.relations
         and (counted := _counted([ask.target], words, maths.key))
     ):
-        return Question(Find(counted), (*item.constants, 1), "value", item.task or "")
+        return Question(Find(counted), (*item.constants, 1), "value", item.task or "", True)
     ask = whole_things(_rounded(ask, maths, words), maths, words)
-    return Question(ask, (*item.constants, 1), "", item.task or "")
+    return Question(ask, (*item.constants, 1), "", item.task or "", True)
 
 
 _STRONG = (
@@ -386,7 +388,7 @@ def _told_by_task(item: BankItem, maths: Maths) -> Question:
     assert item.task is not None
     ask = TASKS[item.task](item, Given(nodes, (), "", words))
     ask = checked_story(item, maths, ask)
-    return Question(_rounded(ask, maths, words), item.constants, "", item.task)
+    return Question(_rounded(ask, maths, words), item.constants, "", item.task, True)
 
 
 # Rounding, and what a number is.

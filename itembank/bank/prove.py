@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from itembank.bank.reading import as_item
+from itembank.bank.reading import as_item, rests_on_model
 from itembank.bank.sets import made_addresses
 from itembank.bank.signoff import Signing, SignState, by_item, read_signoffs, sign_state
 from itembank.bank.state import EntryState
@@ -30,7 +31,8 @@ def judge_entry(entry: Entry) -> Outcome:
         item = as_item(entry)
     except NotationError as error:  # it needs a person; a line that cannot be read among them
         return Outcome(State.NEEDS_PERSON, str(error))
-    return judge(item)
+    outcome = judge(item)
+    return replace(outcome, modelled=rests_on_model(entry.item))
 
 
 def _judge(one: Entry | str) -> Outcome:

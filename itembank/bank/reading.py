@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from itembank.bank.asking import NeedsPerson, Question, question_of
+from itembank.bank.asking import STORIES, NeedsPerson, Question, question_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
@@ -73,6 +73,20 @@ def as_item(entry: Entry) -> Item:
         UnreadableMaths: a line cannot be read (never for an entry of a bank that loaded).
     """
     return read_item(entry.item, entry.address, entry.topic)
+
+
+def rests_on_model(item: BankItem) -> bool:
+    """Whether an item that can be proved is proved from its author's reading of a story.
+
+    Its words are then held to the model as far as :mod:`itembank.wording` knows how; whether the
+    model tells the story is for a colleague to read.
+
+    >>> rests_on_model(BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3"))
+    False
+    """
+    if not (item.model or item.options or item.task in STORIES):
+        return False
+    return question_of(item, read_maths(item)).modelled
 
 
 def read_item(item: BankItem, address: str, topic: str) -> Item:

@@ -37,15 +37,17 @@ class State(StrEnum):
 class Outcome:
     """What the two roads make of an item.
 
-    `says` is a sentence for a teacher: why the key is disproved or cannot be proved; it is
-    empty when the key is proved. `first` and `second` are the answers of the exact road and of
-    sympy in line notation, empty where a road has none.
+    `says` is a sentence for a teacher: why the key is disproved or cannot be proved; it is empty
+    when the key is proved. `modelled` says that what is proved is a model of the words. `first`
+    and `second` are the answers of the exact road and of sympy in line notation, empty where a
+    road has none.
     """
 
     state: State
     says: str = ""
     first: str = ""
     second: str = ""
+    modelled: bool = False
 
 
 def judge(item: Item) -> Outcome:

@@ -75,6 +75,11 @@ def prove(
         f"{counts[State.DISPROVED]:,} disproved, {needs:,} {'needs' if needs == 1 else 'need'} "
         "a person."
     )
+    if modelled := sum(one.proved and one.outcome.modelled for one in states):
+        say(
+            f"{modelled:,} of those proved {'rests' if modelled == 1 else 'rest'} on a model, "
+            "which is its author's reading of the words: a colleague should read it too."
+        )
     if wrong:
         raise CheckFailed(
             "A key is wrong: mend it, and prove the bank again."

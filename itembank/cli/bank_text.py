@@ -78,6 +78,8 @@ def proof_line(outcome: Outcome) -> str:
     said = outcome.state.value
     if outcome.says and outcome.state is not State.PROVED:
         said = f"{said}. {sentence(outcome.says)}"
+    elif outcome.modelled:
+        said = f"{said}, as its model reads the words"
     return labelled("Proof", said)
 
 

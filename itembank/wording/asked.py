@@ -74,9 +74,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     if (
         model.ends_by_subtracting()
         and not _takes_as_asked(model.target, words)
-        and not _names_the_rest(runs, words)
-        and not asks_other_part(runs, model, words)
-        and names_what_is_taken(runs, model, words)
+        and (_is_of_times(model.target) or _asks_for_what_is_taken(runs, model, words))
     ):
         return (
             "The model ends by taking away, but the question does not say that it asks for what "
@@ -92,6 +90,16 @@ _HOW_LONG = re.compile(
 _BEFORE = re.compile(
     r"\b(?:(?:start|begin|beg[au]n|leave|left|set|go|went|depart)\w*|latest|before)\b", re.I
 )
+
+
+def _is_of_times(target: Node | None) -> bool:
+    return isinstance(target, Sum) and times_in(target) is not None
+
+
+def _asks_for_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) -> bool:
+    if _names_the_rest(runs, words) or asks_other_part(runs, model, words):
+        return False
+    return bool(names_what_is_taken(runs, model, words))
 
 
 def _takes_as_asked(target: Node | None, words: str) -> bool:

@@ -233,7 +233,7 @@ def test_choosing_an_option():
         ("Share {£60}.", {"task": "share"}, "one amount and one ratio"),
         ("{3} buses, {1} red. How many?", {"model": ["a + b = 3", "a = 1"]}, "needs"),
         ("{1} bus?", {"model": ["a + b", "a = 1"], "find": "a"}, "every line of the model is"),
-        ("Buses go by.", {"model": ["1 + 2"], "constants": [1, 2]}, "end with a question"),
+        ("{1} bus and {2} go by.", {"model": ["1 + 2"]}, "end with a question"),
     ],
 )
 def test_what_cannot_be_proved_needs_a_person(prompt, more, said):
