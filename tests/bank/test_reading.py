@@ -1,6 +1,7 @@
 """What a prompt's mathematics and its task become: the question that is proved."""
 
 import datetime
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,7 @@ from itembank.bank.content import content_hash_of, printed, record_hash_of
 from itembank.bank.load import Entry
 from itembank.bank.maths import UnreadableMaths, read_maths
 from itembank.bank.model import BankItem
+from itembank.bank.prove import judge_entry
 from itembank.bank.reading import as_item, form_of
 from itembank.items.item import (
     Choose,
@@ -357,3 +359,15 @@ def test_history_is_no_content():
     assert content_hash_of(plain, "a.b") != content_hash_of(plain, "a.c")
     other = plain.model_copy(update={"id": "a-2"})
     assert record_hash_of(plain, "a.b") != record_hash_of(other, "a.b")
+
+
+def test_a_proof_says_whether_it_rests_on_a_model():
+    def outcome(prompt, key, **more):
+        return judge_entry(Entry(item(prompt, key, **more), "a.b", "fernhill", Path("x.toml"), 1))
+
+    words = "Of {40} swimmers, {3/5} dive. How many dive?"
+    assert outcome(words, "24", model=["3/5 × 40"]).modelled
+    assert outcome("Two clubs share {£40} in the ratio {3 : 5}.", "£15, £25", task="share").modelled
+    # A model beside words that are understood whole is not needed: the words are proved.
+    assert not outcome("Increase {60} by {10%}.", "66", model=["60 + 10% of 60"]).modelled
+    assert not outcome("Solve {2x = 6}.", "x = 3", task="solve").modelled
