@@ -93,9 +93,11 @@ def stands_in(text: str, prompt: str) -> bool:
 
 
 def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
-    form = form_of(item, maths)
     for index, (slip, wrong) in enumerate(zip(item.misconceptions, maths.wrong, strict=True)):
-        if wrong == maths.key or (_worth_same(wrong, maths.key) and not form_fault(form, wrong)):
+        # The form is looked for only where it matters: it takes reading the whole prompt.
+        if wrong == maths.key or (
+            _worth_same(wrong, maths.key) and not form_fault(form_of(item, maths), wrong)
+        ):
             yield FieldFault(
                 ("misconceptions", index, "wrong"),
                 f"‘{slip.wrong}’ is right as well, so this item would hide the mistake "

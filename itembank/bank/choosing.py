@@ -15,21 +15,22 @@ from itembank.items.item import Choose
 from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
 from itembank.notation.value import exact
 from itembank.wording.answer import LARGEST
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
 
-_LEAST = re.compile(
+_LEAST = late(
     r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|cold\w*|narrow\w*|"
     r"less expensive|least expensive)\b",
     re.I,
 )
-_GREATEST = re.compile(
+_GREATEST = late(
     r"\b(?:more|most|greatest|greater|larg\w*|bigg\w*|highest|higher|longest|longer|heav\w*|"
     r"dearest|dearer|tall\w*|warm\w*|hott\w*|wid\w*)\b",
     re.I,
 )
-_BEST = re.compile(r"\b(?:best|better) (?:value|buy|deal|offer)\b|\bbest\b", re.I)
-_MORE_THAN_CHOOSING = re.compile(
+_BEST = late(r"\b(?:best|better) (?:value|buy|deal|offer)\b|\bbest\b", re.I)
+_MORE_THAN_CHOOSING = late(
     r"\b(?:not|n't|never|difference|how much|how many|both|neither|second|third|middle|between|next|"
     r"after|but one|closest|nearest|avoid|worst|worse|last|later|only|off|lose[sd]?|lost|costs? (?:of|to)|"
     r"(?:less|least|more|most) (?:cold|warm|hot|heavy|light|slow|fast|likely|far))\b"

@@ -27,6 +27,7 @@ from itembank.notation.value import exact
 from itembank.wording.asked import asked_fault
 from itembank.wording.conditions import condition_fault
 from itembank.wording.modelled import Modelled
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 from itembank.wording.story import Story, story_fault
@@ -81,19 +82,17 @@ def checked_options(item: BankItem, maths: Maths) -> None:
         raise NeedsPerson(fault)
 
 
-_UP = re.compile(
+_UP = late(
     r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least|will it take|"
     r"does it take)\b",
     re.I,
 )
-_DOWN = re.compile(
+_DOWN = late(
     r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?|last)\b",
     re.I,
 )
-_HOW_MANY = re.compile(
-    rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I
-)
-_TAKES = re.compile(
+_HOW_MANY = late(rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I)
+_TAKES = late(
     r"\bhow many (?:days|weeks|months|hours)\b.*\b(?:needs?|will it take|does it take)\b", re.I
 )
 

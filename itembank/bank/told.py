@@ -12,6 +12,7 @@ from itembank.bank.tasks import NeedsPerson
 from itembank.items.item import Ask, Common, Find, Pick, Which
 from itembank.notation.tree import Listing, Money, Quantity, walk
 from itembank.wording.kind_asked import kind_fault
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, sentences, slotted
 from itembank.wording.questions import questions
 
@@ -28,12 +29,12 @@ _LCM = (
     rf"\b(?:the )?{_LEAST} (?:possible )?number that (?:is a multiple of both|both divide into|can be divided by both)",
     r"\bhow long\b.*\b(?:next|again|together)\b",
 )
-_MORE = re.compile(
+_MORE = late(
     r"\b(?:area|perimeter|altogether|total|in all|in each|in every|in an?|in one|per|packs?|packets?|boxes|"
     r"bags of|pieces|o'clock|what time|(?:second|third|fourth) time|how many of|squares|and (?:how|what)|not|except|left over)\b",
     re.I,
 )
-_PART_OF_SHARE = re.compile(
+_PART_OF_SHARE = late(
     r"\b(?:first|second|third|one|each|more|less|fewer|other|rest|half|per|an? (?:day|week|month|hour))\b",
     re.I,
 )

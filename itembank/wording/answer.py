@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED
+from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED, late
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
@@ -18,8 +18,8 @@ Direction = Literal["ascending", "descending"]
 _COUNT = rf"(\d{{1,2}}|{'|'.join(COUNTS)})"
 _DIGITS = r"(?:decimal places?\b|d\.?\s?p\b|places of decimals\b)"
 _SIGNIFICANT = r"(?:significant (?:figures?|digits?)\b|sig(?:nificant)? ?figs?\b|s\.?\s?f\b)"
-_PLACES = re.compile(rf"\b{_COUNT}\s*{_DIGITS}", re.I)
-_FIGURES = re.compile(rf"\b{_COUNT}\s*{_SIGNIFICANT}", re.I)
+_PLACES = late(rf"\b{_COUNT}\s*{_DIGITS}", re.I)
+_FIGURES = late(rf"\b{_COUNT}\s*{_SIGNIFICANT}", re.I)
 _NEAREST: dict[str, RoundTo] = {
     "whole number": ("nearest", 1),
     "integer": ("nearest", 1),
@@ -42,9 +42,9 @@ _NEAREST_WORDS = "|".join(sorted(_NEAREST, key=len, reverse=True))
 _GROUPED = r"\d{1,3}(?:[ ,]?000)*"
 # What follows makes it another amount: the nearest ten pence, the nearest 5 mm, the nearest half.
 _ALONE = rf"(?! (?:{UNIT})\b| [a-z]*th\b)"
-_NEAREST_NUMBER = re.compile(rf"\bnearest ({_GROUPED})(?![\d.,/]*\d){_ALONE}", re.I)
-_NEAREST_WORD = re.compile(rf"\bnearest ({_NEAREST_WORDS})\b{_ALONE}", re.I)
-_NEAREST_UNIT = re.compile(rf"\bnearest ({UNIT})(?![\w^])", re.I)
+_NEAREST_NUMBER = late(rf"\bnearest ({_GROUPED})(?![\d.,/]*\d){_ALONE}", re.I)
+_NEAREST_WORD = late(rf"\bnearest ({_NEAREST_WORDS})\b{_ALONE}", re.I)
+_NEAREST_UNIT = late(rf"\bnearest ({UNIT})(?![\w^])", re.I)
 
 
 def rounding(words: str) -> RoundTo | None:
@@ -81,8 +81,8 @@ def nearest_unit(words: str) -> str:
     return match[1] if match and match[1].lower() not in _NEAREST else ""
 
 
-_DOWN = re.compile(r"\bround(?:ed|ing)?(?: \S+){0,3} down\b|\btruncat|\bdown to the\b", re.I)
-_UP = re.compile(r"\bround(?:ed|ing)?(?: \S+){0,3} up\b|\bup to the (?:next|nearest)\b", re.I)
+_DOWN = late(r"\bround(?:ed|ing)?(?: \S+){0,3} down\b|\btruncat|\bdown to the\b", re.I)
+_UP = late(r"\bround(?:ed|ing)?(?: \S+){0,3} up\b|\bup to the (?:next|nearest)\b", re.I)
 
 
 def rounding_way(words: str) -> Way | None:
@@ -97,10 +97,8 @@ def rounding_way(words: str) -> Way | None:
     return "down" if down else "up" if up else "nearest"
 
 
-_ROUGH = re.compile(
-    r"\bestimat|\bapproximat|\bround(?:ing)? each\b|\bbounds?\b|\berror interval", re.I
-)
-_ROUNDED = re.compile(
+_ROUGH = late(r"\bestimat|\bapproximat|\bround(?:ing)? each\b|\bbounds?\b|\berror interval", re.I)
+_ROUNDED = late(
     rf"\b(?:to|the) nearest\b|\bdecimal places?\b|{_SIGNIFICANT}|"
     r"\brounded\b|\bround (?:your|the answer|off|to|up|down)\b|\btruncat|"
     r"(?:^|[.?!;,] |\band |\bthen )round it\b|"
@@ -139,7 +137,7 @@ LARGEST = (
 
 
 def _order_pattern(start: str, end: str, name: str) -> re.Pattern[str]:
-    return re.compile(
+    return late(
         rf"\b(?:{start})(?: (?:one|number|value|fraction))? first\b"
         rf"|\b(?:{start})(?: (?:one|number|value))? to (?:the )?(?:{end})\b"
         rf"|\b(?:starting|beginning|start|begin) (?:with|from) the (?:{start})\b|\b(?:{name})\b",
@@ -177,7 +175,7 @@ def letter_said(words: str) -> str:
     return found.pop() if len(found) == 1 else ""
 
 
-_LETTER_SAID = re.compile(
+_LETTER_SAID = late(
     r"\b(?:[Ff]ind|[Ww]ork out|[Cc]alculate|value of) ([A-Za-z])"
     r"(?=\s*(?:[.,?!;:]|$|(?:if|when|given|where|such|so)\b))"
 )

@@ -38,6 +38,7 @@ from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions, other_part
 from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 
@@ -83,11 +84,11 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     return ""
 
 
-_HOW_LONG = re.compile(
+_HOW_LONG = late(
     r"\b(?:how long|how much time|how many (?:hours|minutes|seconds)|(?:length|amount) of time)\b",
     re.I,
 )
-_BEFORE = re.compile(
+_BEFORE = late(
     r"\b(?:(?:start|begin|beg[au]n|leave|left|set|go|went|depart)\w*|latest|before)\b", re.I
 )
 
@@ -109,7 +110,7 @@ def _takes_as_asked(target: Node | None, words: str) -> bool:
     return bool(pattern.search(words))
 
 
-_TWO = re.compile(
+_TWO = late(
     r"\band (?:also )?(?:how (?:much|many|far|long)|what|which|find|work out|write down|when|where)\b",
     re.I,
 )
@@ -281,7 +282,7 @@ Rule = tuple[re.Pattern[str], Callable[[Modelled, re.Match[str]], bool], str]
 
 
 def _rule(pattern: str, fits: Callable[[Modelled, re.Match[str]], bool], says: str) -> Rule:
-    return re.compile(pattern, re.I), fits, says
+    return late(pattern, re.I), fits, says
 
 
 _RULES: tuple[Rule, ...] = (
@@ -317,7 +318,7 @@ _RULES: tuple[Rule, ...] = (
           _never, "a least or a greatest possible amount is not worked out from a model"),
 )  # fmt: skip
 
-_TAKEN = re.compile(
+_TAKEN = late(
     rf"\b(?:left|remain\w*|rest|difference|change|not|n't|other|others|still|now|empty|unused|unsold|"
     rf"cheaper|{_ER}|decrease\w*|reduc\w*|sale|new|final|end|after|save[sd]?|saving|profit|loss|lose[s]?|"
     r"lost|fall\w*|fell|drop\w*|below|without|short|extra|to go|missing|spare|owe[sd]?|go|stand\w*|"

@@ -13,11 +13,12 @@ from itembank.items.item import Run
 from itembank.notation.tree import Int, Juxt, Node, Product, Sum, Sym
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 from itembank.wording.questions import questions
 
 _SIGNS = {"less": "-", "minus": "-", "plus": "+", "more than": "+", "times": "×", "divided by": "÷"}
-_OPERATION = re.compile(rf"\b(?P<word>less|minus|plus|times|divided by) ({SLOT})", re.I)
+_OPERATION = late(rf"\b(?P<word>less|minus|plus|times|divided by) ({SLOT})", re.I)
 
 
 def bound_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:

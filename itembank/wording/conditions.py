@@ -31,9 +31,10 @@ from itembank.notation.tree import (
 )
 from itembank.wording.modelled import Modelled
 from itembank.wording.numbers import ORDINALS, numbers_said
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 
-_PERSON = re.compile(
+_PERSON = late(
     r"\b(?:median|mode|modal|probab\w*|likely|chance|bounds?|error interval|at random|even number|odd number|"
     r"compound(?:ed)? (?:monthly|quarterly|daily)|twice daily|return journey|there and back|each way|"
     r"deposit|instal?ments?|equal payments?|and back|after the first|after that)\b",
@@ -151,13 +152,13 @@ def _is_count(node: Node) -> bool:
     return isinstance(node, Sum) or node == Int(2)
 
 
-_PART = re.compile(
+_PART = late(
     r"\b(?:what is|how much is|how much|find|work out)\b[^?]*\b(?:the )?(?:profit|reduction|saved?|saving|"
     r"discount|vat|tax|interest|tip|commission)\b(?! price)",
     re.I,
 )
-_WITH = re.compile(r"\b(?:after|with|including) (?:the )?(?:discount|vat|tax|interest)\b", re.I)
-_WHOLE = re.compile(
+_WITH = late(r"\b(?:after|with|including) (?:the )?(?:discount|vat|tax|interest)\b", re.I)
+_WHOLE = late(
     r"\b(?:selling|sale|new|final|reduced|total) (?:price|cost|amount|population|value)\b", re.I
 )
 
@@ -193,8 +194,8 @@ def _changes_whole(target: Node) -> bool:
     return False
 
 
-_FROM_TO = re.compile(rf"\bfrom ({SLOT}) to ({SLOT})")
-_CHANGE = re.compile(
+_FROM_TO = late(rf"\bfrom ({SLOT}) to ({SLOT})")
+_CHANGE = late(
     r"\bpercentage (?:increase|decrease|profit|loss|change|rise|fall|reduction|gain)\b", re.I
 )
 

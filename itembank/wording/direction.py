@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from itembank.items.item import Run
 from itembank.notation.tree import Bracket, Int, Node, Percent, Product, Sum, symbols
 from itembank.wording.modelled import Modelled
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _UP = (
@@ -19,7 +20,7 @@ _DOWN = (
     r"withdr(?:a|e)w\w*|pa(?:ys?|id) (?:out|back)|spend\w*|spent|g(?:e|o)ts? off|leaves|left|reduced by|"
     r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down"
 )
-_UP_WORD, _DOWN_WORD = re.compile(rf"\b(?:{_UP})\b", re.I), re.compile(rf"\b(?:{_DOWN})\b", re.I)
+_UP_WORD, _DOWN_WORD = late(rf"\b(?:{_UP})\b", re.I), late(rf"\b(?:{_DOWN})\b", re.I)
 
 
 def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
@@ -47,7 +48,7 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
     return ""
 
 
-_BEFORE = re.compile(
+_BEFORE = late(
     r"\b(?:before the|before it|at first|originally?|to begin with|to start with|at the start)\b",
     re.I,
 )

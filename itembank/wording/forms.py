@@ -4,28 +4,28 @@ from __future__ import annotations
 
 import re
 
+from itembank.wording.phrases import late
+
 _INDEX = r"\b(?:in|using|into|use|with) (?:index (?:form|notation)|indices)\b"
 FORMS_SAID = (
-    ("single-fraction", re.compile(r"\b(?:single|one) (?:algebraic )?fraction\b", re.I)),
-    ("positive-indices", re.compile(r"\bpositive (?:indices|index|powers?|exponents?)\b", re.I)),
-    ("powers", re.compile(_INDEX, re.I)),
-    ("power", re.compile(r"\bas (?:an?|one) (?:single )?power\b", re.I)),
-    ("surd", re.compile(r"\brationali[sz]", re.I)),
+    ("single-fraction", late(r"\b(?:single|one) (?:algebraic )?fraction\b", re.I)),
+    ("positive-indices", late(r"\bpositive (?:indices|index|powers?|exponents?)\b", re.I)),
+    ("powers", late(_INDEX, re.I)),
+    ("power", late(r"\bas (?:an?|one) (?:single )?power\b", re.I)),
+    ("surd", late(r"\brationali[sz]", re.I)),
 )
-PRIMES = re.compile(r"\bprime", re.I)
-PRIME_POWERS = re.compile(rf"{_INDEX}|\bproduct of powers of\b", re.I)
-PRODUCT = re.compile(
+PRIMES = late(r"\bprime", re.I)
+PRIME_POWERS = late(rf"{_INDEX}|\bproduct of powers of\b", re.I)
+PRODUCT = late(
     r"\b(?:as a (?:repeated )?(?:product|multiplication)|in expanded form|written out"
     r"|out in full|without (?:indices|index notation|powers))\b",
     re.I,
 )
-SIMPLIFY = re.compile(r"\bsimplify\b", re.I)
-LOWEST = re.compile(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
-ANY_FORM = re.compile(
-    r"fraction|ind(?:ex|ices)|power|positive|rational|lowest|simplest|prime", re.I
-)
+SIMPLIFY = late(r"\bsimplify\b", re.I)
+LOWEST = late(r"\b(?:lowest terms|simplest form|simplest terms)\b", re.I)
+ANY_FORM = late(r"fraction|ind(?:ex|ices)|power|positive|rational|lowest|simplest|prime", re.I)
 """A word of one of the patterns above stands in few prompts: the others need no further look."""
-POWER_OF = re.compile(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
+POWER_OF = late(r"\bas an? (?:single )?power of (?:(\d+|[A-Za-z])\b|$)", re.I)
 
 
 def says_form(words: str) -> bool:

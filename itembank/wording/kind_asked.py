@@ -21,15 +21,15 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.notation.units import UNITS
-from itembank.wording.phrases import unit_names
+from itembank.wording.phrases import late, unit_names
 
-_MONEY = re.compile(
+_MONEY = late(
     r"\b(?:how much|what)\b.*\b(?:cost|costs|price|pay|pays|paid|spend|spends|spent|earn|earns|earned|"
     r"charge|charged|money|profit|fare|wage|save|saves|saved|owe|owes)\b|\bwhat price\b|\bthe (?:cost|price) of\b",
     re.I,
 )
 _DIMENSIONS: tuple[tuple[re.Pattern[str], frozenset[str]], ...] = tuple(
-    (re.compile(pattern, re.I), frozenset(kinds))
+    (late(pattern, re.I), frozenset(kinds))
     for pattern, kinds in (
         (
             r"\bhow (?:far|wide|tall|high|deep)\b|\bwhat (?:length|width|height|distance|depth)\b|\bperimeter\b",
@@ -48,9 +48,7 @@ _DIMENSIONS: tuple[tuple[re.Pattern[str], frozenset[str]], ...] = tuple(
         (r"\bspeed\b", ("speed",)),
     )
 )
-_HOW_MANY = re.compile(
-    r"\bhow many (?:more |fewer |full |whole |other )?([a-z'-]+(?: [a-z'-]+)?)", re.I
-)
+_HOW_MANY = late(r"\bhow many (?:more |fewer |full |whole |other )?([a-z'-]+(?: [a-z'-]+)?)", re.I)
 _COUNTED = frozenset(("pounds", "pence", "degrees", "times", "percent", "units"))
 
 

@@ -8,19 +8,20 @@ from collections.abc import Sequence
 from itembank.items.item import Run
 from itembank.notation.tree import Node, Ratio, Relation, Sum, Sym, walk
 from itembank.wording.modelled import Modelled
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 
 _NAME = r"[\w'-]+(?: [\w'-]+){0,2}?"
 _NAMES = rf"(?P<a>{_NAME})(?:, (?P<b1>{_NAME}))?,? (?:and|to) (?P<b>{_NAME})"
 _NAMED_IN_RATIO = tuple(
-    re.compile(pattern, re.I)
+    late(pattern, re.I)
     for pattern in (
         rf"ratio of (?P<a>{_NAME}) to (?P<b>{_NAME})(?: to (?P<c>{_NAME}))? (?:is|are|was|in|at|on|=)\b",
         rf"\bbetween {_NAMES} in the ratio\b",
         rf"\b{_NAMES},? (?:share|shared|split|divide|are|is|were|in the ratio)\b[^.?!]*\bratio\b",
     )
 )
-_FOR_EVERY = re.compile(
+_FOR_EVERY = late(
     rf"(?P<x>{SLOT}) (?P<a>{_NAME}) (?:for|to) (?:every|each) (?P<y>{SLOT}) (?P<b>[\w'-]+)", re.I
 )
 _ORDINALS = ("first", "second", "third", "fourth")

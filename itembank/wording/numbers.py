@@ -12,6 +12,7 @@ import re
 from fractions import Fraction
 from typing import NamedTuple
 
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 CARDINALS = {
@@ -71,15 +72,15 @@ _WORDS = (
     | {word: Fraction(n) for word, n in MULTIPLES.items()}
     | {word: Fraction(1, n) for word, n in PARTS.items()}
 )
-_NUMBER_WORD = re.compile(rf"\b({'|'.join(sorted(_WORDS, key=len, reverse=True))})\b", re.I)
-_DIGITS = re.compile(r"\d+(?:[.,]\d+)*(?:st|nd|rd|th)?(?![a-z\d])|\d+(?:[.,]\d+)*", re.I)
-_PART = re.compile(rf"\b{_PART_ORDINAL}\b", re.I)
+_NUMBER_WORD = late(rf"\b({'|'.join(sorted(_WORDS, key=len, reverse=True))})\b", re.I)
+_DIGITS = late(r"\d+(?:[.,]\d+)*(?:st|nd|rd|th)?(?![a-z\d])|\d+(?:[.,]\d+)*", re.I)
+_PART = late(rf"\b{_PART_ORDINAL}\b", re.I)
 # A name such as 7M, Year 8, Bus 14 or Pack A1 is no number to reckon with.
-_NAME = re.compile(
+_NAME = late(
     r"\b(?:year|class|room|route|bus|lane|set|row|page|question|number|gate|bay|stop|platform|"
     r"table|lesson|week|day) \d{1,3}[a-z]?\b|\b\d{1,2}[A-Z]\b"
 )
-_PLURAL_THIRD = re.compile(r"\b(?:quarter past|quarter to|half past)\b", re.I)
+_PLURAL_THIRD = late(r"\b(?:quarter past|quarter to|half past)\b", re.I)
 
 
 class Said(NamedTuple):
@@ -114,7 +115,7 @@ def numbers_said(words: str) -> list[Said]:
     return found
 
 
-_HARMLESS = re.compile(
+_HARMLESS = late(
     # The two halls, all three swimmers: things that were named before.
     r"\b(?:the|these|those|all|their|its|his|her|both) (?:two|three|four|five|six|seven|eight)\b"
     # Before six: a time of day.
@@ -128,7 +129,7 @@ _ONE_THING = frozenset(
     ("goggles", "scissors", "trousers", "glasses", "shorts", "tights", "jeans", "pliers", "shears")
 )
 """Things of which a pair is one."""
-_PAIR_OF = re.compile(r"\b(?:pair|pairs) of (\w+)", re.I)
+_PAIR_OF = late(r"\b(?:pair|pairs) of (\w+)", re.I)
 
 
 def _pairs_out(words: str) -> str:
@@ -150,13 +151,13 @@ def _value(text: str) -> Fraction | None:
         return Fraction(0)
 
 
-_ONE_THAT_COUNTS = re.compile(
+_ONE_THAT_COUNTS = late(
     r"\b(?:one (?:of (?:the|them|these|his|her)|more|is|was|breaks?|gets?|got|dies|died|goes|went|leaves?|left|"
     r"falls?|fell|free|extra|fewer|less)\b|someone\b|somebody\b|another (?:gets?|got|is|one|joins?|leaves?)\b)",
     re.I,
 )
 """One as a number: one of them breaks, one more gets on; *one roll*, *the one with* count nothing."""
-_ROUNDINGS = re.compile(
+_ROUNDINGS = late(
     r"\b(?:\d{1,2}|one|two|three|four|five|six|seven|eight)\s*"
     r"(?:decimal places?|places of decimals|dp\b|d\.\s?p|significant (?:figures?|digits?)|sf\b|s\.\s?f)"
     r"|\bnearest (?:\d{1,3}(?:[ ,]?000)*\b|whole number|half|tenth|hundredth|ten thousand|hundred "
@@ -181,11 +182,11 @@ def counting_words(words: str, shown: frozenset[int] = frozenset()) -> str:
 
 
 _NEAR = rf"(?:{SLOT}|\d[\d.,]*|\b[A-Za-z]\b)?"
-_SIGN = re.compile(
+_SIGN = late(
     rf"{_NEAR} ?[+×÷=<>≤≥≠√∛^%£€$°*/] ?{_NEAR}"
     rf"|(?:{SLOT}|\d[\d.,]*)\s?[-−–]\s?(?:{SLOT}|\d[\d.,]*)|(?:^|\s)[-−](?:{SLOT}|\d[\d.,]*)"
 )
-_ALLOWED = re.compile(r"<, >,? or =|<, = or >|=, < or >|and/or|(?<=[a-z])/(?=[a-z])", re.I)
+_ALLOWED = late(r"<, >,? or =|<, = or >|=, < or >|and/or|(?<=[a-z])/(?=[a-z])", re.I)
 
 
 def strange_signs(words: str) -> str:

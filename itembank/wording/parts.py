@@ -21,22 +21,21 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.wording.modelled import Modelled
+from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
-_OF_REST = re.compile(
+_OF_REST = late(
     r"\bof (?:the|his|her|their|what) (?:rest|remainder|remaining|others?|is left)\b", re.I
 )
-_ALL_BUT = re.compile(r"\ball but\b|\ball except\b|\bother than\b", re.I)
-_OF_THE_NUMBER = re.compile(
-    rf"({SLOT}) of (?:the |his |her |its |these |those |a total of )?({SLOT})"
-)
-_OF_THEM = re.compile(
+_ALL_BUT = late(r"\ball but\b|\ball except\b|\bother than\b", re.I)
+_OF_THE_NUMBER = late(rf"({SLOT}) of (?:the |his |her |its |these |those |a total of )?({SLOT})")
+_OF_THEM = late(
     rf"({SLOT})(?: of (?:them|these|those|it|(?:the |its |his |her |their )?[\w' -]+?))? "
     r"(?:is|are|was|were|have|has|come|comes|came|go|goes|went|do|does) (?P<what>[\w' -]+)",
     re.I,
 )
-_THEY = re.compile(rf"({SLOT}) (?P<what>(?:do not |don't )?[a-z]+)(?=[.,]|$)", re.I)
-_VERB_OF_THEM = re.compile(
+_THEY = late(rf"({SLOT}) (?P<what>(?:do not |don't )?[a-z]+)(?=[.,]|$)", re.I)
+_VERB_OF_THEM = late(
     rf"(?P<what>\w+) (?:off |out |up )?({SLOT}) of (?:them|these|those|it|(?:the|his|her|its|their) \w+)",
     re.I,
 )

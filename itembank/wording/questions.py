@@ -6,17 +6,18 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.wording.phrases import late
 from itembank.wording.prompt import asks_with_mark, sentences, slotted
 
-_COMMAND = re.compile(
+_COMMAND = late(
     r"(?:and |then |so |please |now |hence )*(?:work out|find|calculate|write|give|state|express|"
     r"determine|show|name|say|list|put|solve|complete|choose|estimate|change|convert|use|prove|"
     r"explain|increase|decrease|add|subtract|multiply|divide|round|simplify|expand|factorise|share|"
     r"how (?:much|many|far|long|old|tall|wide|big)|what|which|by how|in how|for how|after how)\b",
     re.I,
 )
-_SHARE = re.compile(r"(?:share|divide|split)\b.*\bin(?:to)? the ratio\b", re.I)
-_ANSWER_ONLY = re.compile(
+_SHARE = late(r"(?:share|divide|split)\b.*\bin(?:to)? the ratio\b", re.I)
+_ANSWER_ONLY = late(
     r"(?:please )?(?:give|write|leave|express|state|show|round|put|use|include|do not|simplify)\b"
     r"(?: (?:your|the|each|all|any|both))*(?: \w+)? ?(?:answers?|working|results?|solutions?|"
     r"calculator|units?|index notation)?\b",

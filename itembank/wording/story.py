@@ -39,7 +39,7 @@ from itembank.notation.tree import (
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.wording.numbers import CARDINALS, numbers_said, strange_signs
-from itembank.wording.phrases import UNIT, UNITS_ASKED, unit_names
+from itembank.wording.phrases import UNIT, UNITS_ASKED, late, unit_names
 from itembank.wording.prompt import SLOT, index_of, slot, slotted
 from itembank.wording.questions import questions
 from itembank.wording.read import counts
@@ -307,16 +307,16 @@ def _said(story: Story) -> str:
     return ""
 
 
-_UNIT_AFTER = re.compile(
+_UNIT_AFTER = late(
     rf"({SLOT})[ -]?(?P<unit>{UNIT})(?![\w^])(?: (?:per|an|a|each|every) (?P<per>{UNIT})(?![\w^]))?",
     re.I,
 )
-_RATE = re.compile(
+_RATE = late(
     rf"{SLOT}(?: \w+){{0,2}}? (?:for )?(?:per|an?|each|every) (?P<per>{UNIT}|month|year)(?![\w^])",
     re.I,
 )
-_SAID_IN = re.compile(rf"\b(?:in|how many) (?P<unit>{UNITS_ASKED})(?![\w^])", re.I)
-_FOR_A = re.compile(r"\bfor (?:an?|the|one|the whole|a whole) (hour|day|week|month|year)\b", re.I)
+_SAID_IN = late(rf"\b(?:in|how many) (?P<unit>{UNITS_ASKED})(?![\w^])", re.I)
+_FOR_A = late(r"\bfor (?:an?|the|one|the whole|a whole) (hour|day|week|month|year)\b", re.I)
 _SPANS: dict[str, dict[str, int]] = {
     "month": {"year": 12}, "week": {"year": 52, "day": 7}, "day": {"week": 7, "hour": 24, "year": 365},
     "year": {"month": 12, "week": 52},

@@ -9,6 +9,7 @@ import re
 
 from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
+from itembank.wording.phrases import late
 
 _NAMES = {
     name.casefold(): unit
@@ -24,13 +25,13 @@ _UNIT = "|".join(
     if len(name) > 1 and name[0].isalpha() and name not in _LITTLE
 )
 # In hours and minutes: in no one unit.
-_ASKED = re.compile(
+_ASKED = late(
     rf"\b(?:in|to|into|how many) ({_UNIT})(?![\w^]| per | and (?:{_UNIT})\b)", re.IGNORECASE
 )
 
 
-_NEAREST = re.compile(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE)
-_WITHOUT = re.compile(r"\bwithout (?:the |its |any |a )?units?\b|\bno units?\b", re.IGNORECASE)
+_NEAREST = late(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE)
+_WITHOUT = late(r"\bwithout (?:the |its |any |a )?units?\b|\bno units?\b", re.IGNORECASE)
 
 
 def unit_said(words: str) -> str:
@@ -53,7 +54,7 @@ _PAIRS = {
     for big, smalls in TOGETHER.items()
     for small in smalls
 } | {"pounds and pence": ("£", "p")}
-_TOGETHER = re.compile(rf"\b(?:in|to|into|how many) ({'|'.join(_PAIRS)})\b", re.IGNORECASE)
+_TOGETHER = late(rf"\b(?:in|to|into|how many) ({'|'.join(_PAIRS)})\b", re.IGNORECASE)
 
 
 def _not_together(key: Node, asked: re.Match[str]) -> str:
@@ -95,7 +96,7 @@ def other_unit(key: Node, words: str) -> str:
     return f"the question asks for {facts[wanted].many}, the key is in {names}"
 
 
-_NAMED = re.compile(rf"\b({_UNIT})(?![\w^])", re.IGNORECASE)
+_NAMED = late(rf"\b({_UNIT})(?![\w^])", re.IGNORECASE)
 
 
 def kinds_in_words(words: str) -> frozenset[str]:
