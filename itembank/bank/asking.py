@@ -43,6 +43,7 @@ from itembank.notation.units import CURRENCY
 from itembank.wording import Reading, read_prompt
 from itembank.wording.answer import (
     form_in_words,
+    nearest_unit,
     order_said,
     rounding,
     rounding_way,
@@ -52,6 +53,7 @@ from itembank.wording.answer import (
 )
 from itembank.wording.arithmetic import NotBuilt
 from itembank.wording.forms import says_form
+from itembank.wording.phrases import unit_names
 from itembank.wording.story import unit_after
 from itembank.wording.units import unit_said
 
@@ -403,6 +405,16 @@ def _told_by_task(item: BankItem, maths: Maths) -> Question:
 
 def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
     """Return the question with its answer rounded, where the words say so."""
+    made = _with_rounding(ask, maths, words)
+    name = nearest_unit(words)
+    units = {part.unit for part in walk(maths.key) if isinstance(part, Quantity)}
+    if isinstance(made, Round) and name and units - {unit_names().get(name.casefold(), "")}:
+        # To the nearest centimetre may be given as 3.46 m, but is worked out here in centimetres.
+        raise NeedsPerson(f"The words round to the nearest {name}: give the key in that unit.")
+    return made
+
+
+def _with_rounding(ask: Ask, maths: Maths, words: str) -> Ask:
     if isinstance(ask, Round) or not (says_rounded(words) or says_rough(words)):
         return ask
     if says_rough(words):

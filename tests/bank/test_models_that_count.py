@@ -16,8 +16,11 @@ TAP = "A tap gives {3 litres} a minute. How many minutes will it take to fill {5
 TRIP = "A coach goes {90 km} at {60 km/h}. How many hours does it take?"
 
 
-def state(prompt: str, key: str, model: str) -> str:
-    item = BankItem(id="a-1", tier="core", prompt=prompt, key=key, model=[model])
+ROPE = "Round {3.4567 m} to the nearest centimetre."
+
+
+def state(prompt: str, key: str, model: str = "") -> str:
+    item = BankItem(id="a-1", tier="core", prompt=prompt, key=key, model=[model] if model else [])
     try:
         return judge(read_item(item, "a:a-1", "t")).state.value
     except NeedsPerson:
@@ -43,3 +46,9 @@ def state(prompt: str, key: str, model: str) -> str:
 )
 def test_what_is_counted(prompt: str, key: str, model: str, expected: str) -> None:
     assert state(prompt, key, model) == expected
+
+
+def test_rounding_to_a_unit_that_the_key_is_not_in_is_left_to_a_person() -> None:
+    assert state(ROPE, "346 cm") == "proved"
+    assert state(ROPE, "345 cm") == "disproved"
+    assert state(ROPE, "3.46 m") == "needs a person"
