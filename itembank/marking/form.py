@@ -370,8 +370,8 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
     >>> from itembank.items.registry import find_item
     >>> from itembank.marking.policy import policy
     >>> item = find_item("ratio.simplest-form/core/1")
-    >>> asked_for(item, policy(item), "its parts are not whole numbers")
-    'Right value: now make both parts of the ratio whole numbers.'
+    >>> asked_for(item, policy(item), "its parts are not all whole numbers")
+    'Right value: now make all its parts whole numbers, without units.'
     """
     if how.rounding is not None and ("places" in fault or "figures" in fault or "round" in fault):
         detail, amount = how.rounding

@@ -15,6 +15,7 @@ from itembank.marking import working
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
 from itembank.marking.hints import hint, wrong_unit
 from itembank.marking.policy import policy
+from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns
 from itembank.marking.tidy import alike, tidy
 from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
@@ -272,7 +273,9 @@ def _with_working(item: Item, before: list[Node], last: list[Node], marked: Mark
     false = next((one for one in every if one.holds is False and not one.answers), None)
     ends = _answers(item, last)
     asked = getattr(item.ask, "target", None)
-    if ends and any(working.rival(node, ends[0]) for node in before if node != asked):
+    if ends and any(
+        rival(node, ends[0]) or another_result(item, tidy(node)) for node in before if node != asked
+    ):
         return Marked(Verdict.WRONG, TWO_ANSWERS)
     if marked.verdict is Verdict.RIGHT and false is not None:
         if false.flat:

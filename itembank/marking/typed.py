@@ -45,7 +45,7 @@ _RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
-_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+$)")
+_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
 _NTH = re.compile(
     r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
 )
@@ -243,7 +243,7 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
     if "l" not in letters and "L" not in letters:
         plain = re.sub(r"(?<=\d) ?L\b", " l", plain)
     if "m" not in letters:
-        plain = re.sub(r"(?<=\d) ?m([23])(?![\d.])", r" m^\1", plain)
+        plain = re.sub(r"(?<=\d) ?m\^?([23])(?![\d.])", r" m^\1", plain)
     # 5m and 5g close up are read as products, but no letter of the question is meant.
     units = "".join(
         name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters
