@@ -19,7 +19,7 @@ from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns
 from itembank.marking.tidy import alike, tidy
 from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
-from itembank.marking.units import counted_wrongly, without_unit
+from itembank.marking.units import counted_wrongly, in_another_unit, without_unit
 from itembank.notation.tree import (
     Either,
     Label,
@@ -115,6 +115,8 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return _known(item, given, exactly=True) or Marked(
             Verdict.WRONG_FORM, asked_for(item, how, fault)
         )
+    if unit := in_another_unit(item, tidy(typed)):
+        return Marked(Verdict.WRONG_FORM, f"Right value: give it in {unit}.")
     known = None if unit_fault else _known(item, given, exactly=False)
     if known:
         return known
