@@ -87,7 +87,11 @@ def another_result(item: Item, piece: t.Node) -> bool:
         return False
     asked = getattr(item.ask, "target", None)
     if isinstance(key, t.Ratio):
-        printed = [run for run in item.prompt if isinstance(run, t.Ratio)]
+        printed = [
+            run
+            for run in item.prompt
+            if isinstance(run, t.Ratio) and len(run.parts) == len(key.parts) and not t.symbols(run)
+        ]
         return isinstance(piece, t.Ratio) and (
             len(piece.parts) == len(key.parts) and len(printed) < 2 and piece not in printed
         )

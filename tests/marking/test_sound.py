@@ -11,7 +11,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from itembank.items.forms import number_node
-from itembank.items.item import Find, Solve
+from itembank.items.item import Find, Round, Solve
 from itembank.items.registry import topics
 from itembank.marking.mark import Verdict, mark
 from itembank.marking.same import same
@@ -176,6 +176,27 @@ def test_an_amount_in_other_units_than_the_question_names(key, prompt, typed, ve
     marked = mark(question(key, "value", prompt), typed)
     assert marked.verdict is verdict
     assert (verdict is Verdict.WRONG_FORM) == marked.says.startswith("Right value: give it in")
+
+
+PARTS = question("7 : 15 : 3", "ratio", "Combine {7 : 15} and {15 : 3}.", lambda m: Find(m[0]))
+FROM_TWO = question("9 : 14", "ratio", "{3 : 4} and {6 : 7}. Find it.", lambda m: Find(m[0]))
+
+
+def test_a_ratio_of_as_many_parts_is_another_answer_unless_the_question_has_several():
+    assert mark(PARTS, "8 : 15 : 3\n7 : 15 : 3").verdict is Verdict.WRONG
+    assert mark(PARTS, "7 : 15\n15 : 3\n7 : 15 : 3").verdict is Verdict.RIGHT
+    assert mark(FROM_TWO, "9 : 12\n12 : 14\n9 : 14").verdict is Verdict.RIGHT
+
+
+def test_a_fraction_for_a_rounded_decimal_is_told_the_places():
+    rounded = question(
+        "0.04",
+        "rounded",
+        "Round {0.0419} to 1 significant figure.",
+        lambda m: Round(m[0], "figures", 1),
+    )
+    says = mark(rounded, "1/25").says
+    assert says == "Right value: give it as a decimal, to 1 significant figure."
 
 
 @pytest.mark.parametrize("typed", ["57 and 1/7%", "57 & 1/7 %", "57 1/7%"])
