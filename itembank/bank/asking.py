@@ -8,6 +8,7 @@ starts. Where that cannot be done, a person has to check the key: :class:`NeedsP
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 from dataclasses import dataclass
 
 from itembank.bank.choosing import choose_ask, extreme_ask
@@ -15,6 +16,7 @@ from itembank.bank.maths import Maths, words_of
 from itembank.bank.model import BankItem
 from itembank.bank.modelled import checked_story, readable, whole_things
 from itembank.bank.tasks import TASKS, Given, NeedsPerson, parted
+from itembank.checking.dimensions import dimension
 from itembank.checking.finding import text
 from itembank.items.item import Ask, Find, Pick, Rewrite, Round, Solve, Which
 from itembank.notation.tree import (
@@ -27,6 +29,7 @@ from itembank.notation.tree import (
     Money,
     Neg,
     Node,
+    NotationError,
     Percent,
     Product,
     Quantity,
@@ -179,6 +182,10 @@ def _counted(args: list[Node], words: str, key: Node) -> Node | None:
         return None
     if not _has_unit(args[0]):
         return None
+    # £200 ÷ £15 is a number already: it counts the weeks themselves.
+    with suppress(NotationError):
+        if not dimension(args[0]):
+            return None
     one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
     return Product(args[0], (("÷", one),))
 

@@ -92,9 +92,8 @@ _DOWN = late(
     re.I,
 )
 _HOW_MANY = late(rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I)
-_TAKES = late(
-    r"\bhow many (?:days|weeks|months|hours)\b.*\b(?:needs?|will it take|does it take)\b", re.I
-)
+# Whole days and weeks are needed to save; a journey may well take a part of one.
+_TAKES = late(r"\bhow many (?:days|weeks|months)\b.*\b(?:needs?|to save)\b", re.I)
 
 
 def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
@@ -110,9 +109,7 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
         return ask
     whole = re.search(r"\bhow many (?:full|complete|whole)\b", asking[-1], re.I)
     spans = _TAKES.search(asking[-1]) or whole or re.search(SLOT, named[0])
-    if (_is_measure(named) and not spans) or any(
-        isinstance(part, Quantity | Money) for part in walk(maths.key)
-    ):
+    if any(isinstance(part, Quantity | Money) for part in walk(maths.key)):
         return ask
     try:
         worth = answer(ask.target, ask.relations)[0] if ask.relations else exact(ask.target)
@@ -120,13 +117,22 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
         return ask
     if worth.denominator == 1:
         return ask
+    if _is_measure(named) and not spans:
+        # How many weeks may be 13 1/3 weeks; a whole number beside it counts whole ones.
+        if isinstance(maths.key, Int) and abs(maths.key.n - worth) < 1:
+            raise NeedsPerson(_not_whole(worth))
+        return ask
     up, down = _UP.search(asking[-1]), _DOWN.search(asking[-1])
     if bool(up) == bool(down) or ask.relations or worth < 0 or not isinstance(maths.key, Int):
-        raise NeedsPerson(
-            f"The model comes to {worth}, which is not a whole number of things: "
-            "say that they are needed, or how many full ones there can be."
-        )
+        raise NeedsPerson(_not_whole(worth))
     return Round(ask.target, "nearest", 1, "up" if up else "down")
+
+
+def _not_whole(worth: Fraction) -> str:
+    return (
+        f"The model comes to {worth}, which is not a whole number of things: "
+        "say that they are needed, or how many full ones there can be."
+    )
 
 
 def _is_measure(named: re.Match[str]) -> bool:

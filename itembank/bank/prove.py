@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from itembank.bank.reading import as_item, rests_on_model
+from itembank.bank.reading import read_with_model
 from itembank.bank.sets import made_addresses
 from itembank.bank.signoff import Signing, SignState, by_item, read_signoffs, sign_state
 from itembank.bank.state import EntryState
@@ -28,11 +28,10 @@ def judge_entry(entry: Entry) -> Outcome:
     An item without mathematics to prove it from needs a person.
     """
     try:
-        item = as_item(entry)
+        item, modelled = read_with_model(entry.item, entry.address, entry.topic)
     except NotationError as error:  # it needs a person; a line that cannot be read among them
         return Outcome(State.NEEDS_PERSON, str(error))
-    outcome = judge(item)
-    return replace(outcome, modelled=rests_on_model(entry.item))
+    return replace(judge(item), modelled=modelled)
 
 
 def _judge(one: Entry | str) -> Outcome:

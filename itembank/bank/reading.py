@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from itembank.bank.asking import STORIES, NeedsPerson, Question, question_of
+from itembank.bank.asking import NeedsPerson, Question, question_of
 from itembank.bank.canonical import canonical
 from itembank.bank.maths import Maths, UnreadableMaths, read_maths, words_of
 from itembank.bank.model import BankItem
@@ -61,7 +61,7 @@ from itembank.wording.forms import says_form
 if TYPE_CHECKING:
     from itembank.bank.load import Entry
 
-__all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item"]
+__all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item", "read_with_model"]
 
 
 def as_item(entry: Entry) -> Item:
@@ -75,22 +75,23 @@ def as_item(entry: Entry) -> Item:
     return read_item(entry.item, entry.address, entry.topic)
 
 
-def rests_on_model(item: BankItem) -> bool:
-    """Whether an item that can be proved is proved from its author's reading of a story.
-
-    Its words are then held to the model as far as :mod:`itembank.wording` knows how; whether the
-    model tells the story is for a colleague to read.
-
-    >>> rests_on_model(BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3"))
-    False
-    """
-    if not (item.model or item.options or item.task in STORIES):
-        return False
-    return question_of(item, read_maths(item)).modelled
-
-
 def read_item(item: BankItem, address: str, topic: str) -> Item:
     """Return `item` with the question its prompt asks; raises as :func:`as_item`."""
+    return read_with_model(item, address, topic)[0]
+
+
+def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, bool]:
+    """Return `item` as :func:`read_item` does, and whether it rests on a model.
+
+    It does where it is proved from its author's reading of a story. Its words are then held to
+    the model as far as :mod:`itembank.wording` knows how; whether the model tells the story is
+    for a colleague to read.
+
+    >>> read_with_model(
+    ...     BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3"), "a:a-1", "t"
+    ... )[1]
+    False
+    """
     maths = read_maths(item)
     question = question_of(item, maths)
     ask = question.ask
@@ -106,7 +107,7 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
     steps = tuple(
         Step(say, node) for (say, _), node in zip(item.working, maths.working, strict=True)
     )
-    return Item(
+    made = Item(
         address,
         topic,
         Tier(item.tier),
@@ -121,6 +122,7 @@ def read_item(item: BankItem, address: str, topic: str) -> Item:
         question.constants,
         item.accept,
     )
+    return made, question.modelled
 
 
 def form_of(item: BankItem, maths: Maths) -> str:

@@ -57,8 +57,6 @@ def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[Node, ...]) -> Ask:
     others = {u for u in beside | inside if _facts(u).dimension in map(_dimension, needed)} - needed
     if others or not (needed <= beside | inside or (unit_said(words) == unit and needed & beside)):
         raise NeedsPerson(_says(unit))
-    if unit in CURRENCY and _facts(unit).size == 1:
-        return ask
     one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
     target = ask.target if isinstance(ask.target, Sym | Int) else Bracket(ask.target)
     return replace(ask, target=Product(target, (("×", one),)))

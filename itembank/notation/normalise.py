@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Sequence
+from functools import lru_cache
 
 from .grammar import DOT, GLUED_NAMES
 
@@ -61,7 +63,8 @@ class Plain:
         self.origins.insert(at, origin)
 
 
-def normalise(text: str) -> tuple[str, list[int]]:
+@lru_cache(maxsize=1 << 12)
+def normalise(text: str) -> tuple[str, Sequence[int]]:
     """Return `text` in plain characters, and for each of them its offset in `text`.
 
     >>> normalise("1½ − ３x²")[0]
@@ -76,7 +79,7 @@ def normalise(text: str) -> tuple[str, list[int]]:
     if plain.last() == " ":
         plain.chars.pop()
         plain.origins.pop()
-    return "".join(plain.chars), plain.origins
+    return "".join(plain.chars), tuple(plain.origins)
 
 
 def _take(text: str, at: int, plain: Plain) -> int:

@@ -12,7 +12,7 @@ True
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
@@ -243,22 +243,37 @@ def children(node: Node) -> tuple[Node, ...]:
     >>> children(frac(1, 2))
     (Int(n=1), Int(n=2))
     """
-    match node:
-        case Frac(num, den):
-            return (num, den)
-        case Neg(of) | Percent(of) | Root(of, _) | Bracket(of):
-            return (of,)
-        case Money(amount, _) | Quantity(amount, _):
-            return (amount,)
-        case Power(base, exponent):
-            return (base, exponent)
-        case Juxt(factors):
-            return factors
-        case Sum(first, rest) | Product(first, rest) | Relation(first, rest):
-            return (first, *(part for _, part in rest))
-        case Ratio(parts) | Listing(parts) | Either(parts) | MixedUnits(parts):
-            return parts
-    return ()
+    below = _BELOW.get(type(node))
+    return below(node) if below else ()
+
+
+def _of(node: Neg | Percent | Root | Bracket) -> tuple[Node, ...]:
+    return (node.of,)
+
+
+def _amount(node: Money | Quantity) -> tuple[Node, ...]:
+    return (node.amount,)
+
+
+def _joined(node: Sum | Product | Relation) -> tuple[Node, ...]:
+    return (node.first, *(part for _, part in node.rest))
+
+
+def _parts(node: Ratio | Listing | Either | MixedUnits) -> tuple[Node, ...]:
+    return node.parts
+
+
+# By the class of a node, not by asking one class after the other: trees are walked more often
+# than anything else is done with them.
+_BELOW: dict[type, Callable[..., tuple[Node, ...]]] = {
+    Frac: lambda node: (node.num, node.den),
+    Power: lambda node: (node.base, node.exponent),
+    Juxt: lambda node: node.factors,
+    **dict.fromkeys((Neg, Percent, Root, Bracket), _of),
+    **dict.fromkeys((Money, Quantity), _amount),
+    **dict.fromkeys((Sum, Product, Relation), _joined),
+    **dict.fromkeys((Ratio, Listing, Either, MixedUnits), _parts),
+}
 
 
 def walk(node: Node) -> Iterator[Node]:
@@ -267,9 +282,12 @@ def walk(node: Node) -> Iterator[Node]:
     >>> [type(n).__name__ for n in walk(frac(1, 2))]
     ['Frac', 'Int', 'Int']
     """
-    yield node
-    for child in children(node):
-        yield from walk(child)
+    left = [node]
+    while left:
+        node = left.pop()
+        yield node
+        if below := _BELOW.get(type(node)):
+            left.extend(reversed(below(node)))
 
 
 def symbols(node: Node) -> frozenset[str]:

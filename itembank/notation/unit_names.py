@@ -8,6 +8,7 @@ slip for a sign: *kgs*, *Km*, *hrs*, *cm2*. What may as well be letters side by 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from .grammar import DOT, LETTERS
 from .units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
@@ -98,11 +99,11 @@ _NEXT = re.compile(
     + f")(?![{LETTERS}^0-9]))"
 )
 
-Text = tuple[str, list[int]]
+Text = tuple[str, Sequence[int]]
 """Plain text, and the offset in the typed text that each of its characters came from."""
 
 
-def with_signs(plain: str, origins: list[int], letters: frozenset[str]) -> Text:
+def with_signs(plain: str, origins: Sequence[int], letters: frozenset[str]) -> Text:
     """Return plain text with the names of units brought to their signs.
 
     `letters` are known to stand for numbers; what is spelt with them alone is left.
@@ -150,7 +151,7 @@ def _sign(name: str, spaced: bool, letters: frozenset[str]) -> str:
     return NAMES.get(name.lower(), "")
 
 
-def _parted(plain: str, origins: list[int]) -> Text:
+def _parted(plain: str, origins: Sequence[int]) -> Text:
     """Return text with spaces around the units of a quantity in two units: 2h35min."""
     while True:
         for found in _NEXT.finditer(plain):
@@ -169,7 +170,7 @@ def _parted(plain: str, origins: list[int]) -> Text:
             return plain, origins
 
 
-def _edited(plain: str, origins: list[int], edits: list[tuple[int, int, str]]) -> Text:
+def _edited(plain: str, origins: Sequence[int], edits: list[tuple[int, int, str]]) -> Text:
     """Return text with the stretches from start to end replaced, last first."""
     for start, end, new in reversed(edits):
         plain = plain[:start] + new + plain[end:]

@@ -54,6 +54,7 @@ COUNTS = {
 COUNT = rf"(?:\d{{1,2}}|{SLOT}|{'|'.join(COUNTS)})"
 
 
+@lru_cache(maxsize=1)
 def unit_names() -> dict[str, str]:
     """Return every way to name a unit or a currency in words, folded, with the unit it names."""
     names: dict[str, str] = {}
