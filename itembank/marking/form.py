@@ -10,7 +10,7 @@ from itembank.items.letter_forms import expression
 from itembank.items.value_forms import value
 from itembank.marking.policy import Policy
 from itembank.marking.same import turned
-from itembank.marking.says import right_value
+from itembank.marking.says import TOLD_BY_FORM, right_value
 from itembank.marking.tidy import alike
 from itembank.marking.worth import unit_of
 from itembank.notation.tree import (
@@ -370,10 +370,11 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
     >>> from itembank.items.registry import find_item
     >>> from itembank.marking.policy import policy
     >>> item = find_item("ratio.simplest-form/core/1")
-    >>> asked_for(item, policy(item), "its parts are not whole numbers")
-    'Right value: now make both parts of the ratio whole numbers.'
+    >>> asked_for(item, policy(item), "its parts are not all whole numbers")
+    'Right value: now make all its parts whole numbers, without units.'
     """
-    if how.rounding is not None and ("places" in fault or "figures" in fault or "round" in fault):
+    words = ("places", "figures", "round")
+    if how.rounding is not None and (fault in TOLD_BY_FORM or any(w in fault for w in words)):
         detail, amount = how.rounding
         what = {
             "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
@@ -382,6 +383,8 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
         }[detail]
         if fault == NOT_ROUNDED:
             return f"Right so far: now round it to {what}."
+        if fault in TOLD_BY_FORM and detail != "nearest":
+            return f"Right value: give it as a decimal, to {what}."
         return f"Right value: give it to {what}."
     if fault == UNIT_MISSING:
         return f"The number is right: give the unit as well{_in_unit(item.key)}."

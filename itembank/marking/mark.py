@@ -15,10 +15,11 @@ from itembank.marking import working
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
 from itembank.marking.hints import hint, wrong_unit
 from itembank.marking.policy import policy
+from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns
 from itembank.marking.tidy import alike, tidy
 from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
-from itembank.marking.units import counted_wrongly, without_unit
+from itembank.marking.units import counted_wrongly, in_another_unit, without_unit
 from itembank.notation.tree import (
     Either,
     Label,
@@ -114,6 +115,8 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return _known(item, given, exactly=True) or Marked(
             Verdict.WRONG_FORM, asked_for(item, how, fault)
         )
+    if unit := in_another_unit(item, tidy(typed)):
+        return Marked(Verdict.WRONG_FORM, f"Right value: give it in {unit}.")
     known = None if unit_fault else _known(item, given, exactly=False)
     if known:
         return known
@@ -272,7 +275,9 @@ def _with_working(item: Item, before: list[Node], last: list[Node], marked: Mark
     false = next((one for one in every if one.holds is False and not one.answers), None)
     ends = _answers(item, last)
     asked = getattr(item.ask, "target", None)
-    if ends and any(working.rival(node, ends[0]) for node in before if node != asked):
+    if ends and any(
+        rival(node, ends[0]) or another_result(item, tidy(node)) for node in before if node != asked
+    ):
         return Marked(Verdict.WRONG, TWO_ANSWERS)
     if marked.verdict is Verdict.RIGHT and false is not None:
         if false.flat:

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 
 from itembank.items import item as items
 from itembank.items.item import Item
+from itembank.marking.labels import in_order
 from itembank.marking.spelling import respell, visible
 from itembank.marking.times_typed import as_time, time_unreadable
 from itembank.notation.clock import is_time
@@ -45,7 +46,8 @@ _RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
-_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+$)")
+_AND_SMALLER = re.compile(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
+_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
 _NTH = re.compile(
     r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
 )
@@ -158,7 +160,12 @@ def read_answer(text: str, asked: Setting) -> Node:
         return Label(_named(plain, asked))
     if any(isinstance(part, Quantity) and part.unit == "lb" for part in walk(key)):
         plain = _POUNDS.sub(" lb", plain)
+    if isinstance(key, Listing):
+        words = " ".join(run for run in asked.prompt if isinstance(run, str))
+        plain = in_order(plain, words, len(key.parts))
     plain = as_time(respell(plain), key)
+    if not asked.several:
+        plain = _AND_SMALLER.sub(r"\1 ", plain)
     if told := time_unreadable(plain, key):
         raise Unreadable(told)
     if not plain:
@@ -243,7 +250,7 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
     if "l" not in letters and "L" not in letters:
         plain = re.sub(r"(?<=\d) ?L\b", " l", plain)
     if "m" not in letters:
-        plain = re.sub(r"(?<=\d) ?m([23])(?![\d.])", r" m^\1", plain)
+        plain = re.sub(r"(?<=\d) ?m\^?([23])(?![\d.])", r" m^\1", plain)
     # 5m and 5g close up are read as products, but no letter of the question is meant.
     units = "".join(
         name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from itembank.items.forms import decimal_node
 from itembank.items.item import Item
 from itembank.marking.policy import About, about, words_of
+from itembank.marking.worth import unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
@@ -38,9 +39,36 @@ def without_unit(item: Item, given: t.Node) -> tuple[t.Node, str]:
     if isinstance(given, t.Ratio) or any(isinstance(part, t.Ratio) for part in t.walk(given)):
         return given, ""
     subject = about(item)
+    if subject.named and isinstance(given, t.MixedUnits):
+        return given, ""
     faults: list[str] = []
     bare = _bare(given, lambda amount, unit: _without(subject, amount, unit, faults))
     return bare, faults[0] if faults else ""
+
+
+def in_another_unit(item: Item, given: t.Node) -> str:
+    """Return the unit to give an answer in that is right in another unit, or an empty string.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("fractions.add-mixed/challenge/216")  # 6 5/24, how many kilograms
+    >>> in_another_unit(item, parse("6 5/24 kg")), in_another_unit(item, parse("7 kg"))
+    ('', '')
+    """
+    if not isinstance(given, t.Quantity | t.Money | t.MixedUnits) or _has_unit(item.key):
+        return ""
+    subject = about(item)
+    own = unit_of(given)
+    for wanted in subject.units:
+        unit = _known(wanted)
+        if own is None or own[0] != unit.dimension or (own[1] == unit.size):
+            continue
+        try:
+            if exact(given) == exact(item.key) * unit.size:
+                return unit.many
+        except t.NotationError:
+            return ""
+    return ""
 
 
 def _has_unit(node: t.Node) -> bool:
@@ -78,6 +106,13 @@ def _bare(node: t.Node, change: Callable[[t.Node, str], t.Node]) -> t.Node:
             return change(amount, unit)
         case t.Money(amount, sign):
             return change(amount, sign)
+        case t.MixedUnits(parts):
+            last = parts[-1].unit
+            try:
+                worth = decimal_node(exact(node) / UNITS[last].size)
+            except t.NotationError:
+                return node
+            return change(worth, last)
         case t.Neg(of):
             return t.Neg(_bare(of, change))
         case t.Relation(first, rest):

@@ -220,7 +220,7 @@ class Link:
     @property
     def answers(self) -> bool:
         """Whether the link gives a value for a letter, as an answer does and no step."""
-        return isinstance(self.left, t.Sym) and _flat(self.right)
+        return isinstance(self.left, t.Sym) and flat(self.right)
 
     @property
     def text(self) -> str:
@@ -247,13 +247,19 @@ def links(item: Item, node: t.Node) -> list[Link]:
     found = []
     left = node.first
     for op, right in node.rest:
-        flat = op == "=" and _flat(left) and _flat(right)
-        found.append(Link(left, op, right, _holds(item, left, op, right), flat))
+        finished = op == "=" and flat(left) and flat(right)
+        found.append(Link(left, op, right, _holds(item, left, op, right), finished))
         left = right
     return found
 
 
-def _flat(node: t.Node) -> bool:
+def flat(node: t.Node) -> bool:
+    """Tell whether a side is a number that may stand as an answer, finished or nearly so.
+
+    >>> from itembank.notation.parse import parse
+    >>> [flat(parse(text)) for text in ("7", "£4.50", "7/7", "3 + 4", "x")]
+    [True, True, True, False, False]
+    """
     inner = node
     while isinstance(inner, t.Neg | t.Bracket | t.Money | t.Quantity | t.Percent):
         inner = t.children(inner)[0]
@@ -297,7 +303,9 @@ def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node
     if letters <= set(printed):
         values = {name: number(worth) for name, worth in printed.items()}
         return algebra(left, values) == algebra(right, values)
-    if isinstance(item.ask, items.Rewrite):
+    if isinstance(item.ask, items.Rewrite) or (
+        isinstance(item.ask, items.Sequence) and letters == {"n"}
+    ):
         return algebra(left) == algebra(right)
     match equation_of(item), item.key:
         case t.Relation(), t.Relation(t.Sym(name), (("=", root),)):
@@ -357,7 +365,7 @@ def _clash(left: t.Node, right: t.Node) -> bool:
     one, other = unit_of(left), unit_of(right)
     if one is None or other is None:
         return False
-    return one[0] == other[0] and one[1] != other[1] and _flat(left) and _flat(right)
+    return one[0] == other[0] and one[1] != other[1] and flat(left) and flat(right)
 
 
 def bare(node: t.Node) -> t.Node:
@@ -411,37 +419,6 @@ def _about(full: t.Node, short: t.Node) -> bool:
         return False
     half = Fraction(1, 2 * 10 ** len(inner.places))
     return abs(exact(bare(full)) - exact(short)) <= half
-
-
-def rival(piece: t.Node, answer: t.Node) -> bool:
-    """Tell whether an earlier line gives an answer of its own that is not the last one.
-
-    >>> from itembank.notation.parse import parse
-    >>> pairs = (("x = 8", "x = 7"), ("2x = 14", "x = 7"), ("x = 14/2", "x = 7"), ("8", "7"))
-    >>> [rival(parse(one), parse(other)) for one, other in pairs]
-    [True, False, False, True]
-    """
-    given = comes_to(piece)
-    if isinstance(answer, t.Listing | t.Either):
-        return all(rival(piece, part) for part in answer.parts) and _shaped_like(piece, answer)
-    if same(given, answer):
-        return False
-    if isinstance(given, t.Relation) and isinstance(answer, t.Relation):
-        letter = isinstance(given.first, t.Sym) and given.first == answer.first
-        return letter and all(_flat(side) for _, side in given.rest)
-    if isinstance(given, t.Relation):
-        return False
-    # A calculation with what it comes to is a step; a number by itself is an answer.
-    return not isinstance(piece, t.Relation) and (_flat(given) or isinstance(given, t.Label))
-
-
-def _shaped_like(piece: t.Node, answer: t.Listing | t.Either) -> bool:
-    """Tell whether a line has the shape of one of several answers: x = 9 beside x = 7, x = −4."""
-    given = comes_to(piece)
-    letters = {part.first for part in answer.parts if isinstance(part, t.Relation)}
-    if isinstance(given, t.Relation):
-        return given.first in letters and all(_flat(side) for _, side in given.rest)
-    return not isinstance(piece, t.Relation) and _flat(given)
 
 
 def filled(item: Item, node: t.Node) -> t.Node | None:

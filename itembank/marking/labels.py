@@ -1,0 +1,54 @@
+"""Amounts that are typed with the names they belong to: *white 8, red 12* for 12, 8.
+
+The names are words of the question, and the key has its parts in the order in which the
+question names them. Where the question names them in more than one order, nothing is moved.
+"""
+
+from __future__ import annotations
+
+import re
+
+_PARTED = re.compile(r",(?!\d{3}(?!\d))\s*(?:and\b)?|;|\band\b|&", re.I)
+_WORD = re.compile(r"[A-Za-z]{3,}")
+_PIECE = re.compile(
+    r"\s*(?:(?P<before>[A-Za-z]{3,}) ?(?:[:=]|gets?|has|have|is|are|pays?|costs?)? ?)?"
+    r"(?P<value>[£−-]{0,2}\d[\d.,/ ]*(?:p|kg|g|m|cm|mm|km|ml|l|%|°)?)"
+    r"(?: ?(?P<after>[A-Za-z]{3,}))?\s*",
+    re.I,
+)
+_SENTENCE = re.compile(r"[.?!]")
+
+
+def in_order(plain: str, words: str, count: int) -> str:
+    """Return an answer of `count` named amounts as amounts alone, in the order of the question.
+
+    `words` are the words of the question. Any other answer is returned as it is.
+
+    >>> asked = "Share the beads: red and white beads are in the ratio."
+    >>> in_order("white 8, red 12", asked, 2), in_order("12 red and 8 white", asked, 2)
+    ('12, 8', '12, 8')
+    >>> in_order("8, 12", asked, 2), in_order("red 12, blue 8", asked, 2)
+    ('8, 12', 'red 12, blue 8')
+    >>> in_order("red 8, white 12", asked + " How many are white, how many red?", 2)
+    'red 8, white 12'
+    """
+    if not _WORD.search(plain):
+        return plain
+    pieces = [_PIECE.fullmatch(piece) for piece in _PARTED.split(plain) if piece.strip()]
+    values: dict[str, str] = {}
+    for piece in pieces:
+        if piece is None or (piece["before"] is None) == (piece["after"] is None):
+            return plain
+        values[(piece["before"] or piece["after"]).lower()] = piece["value"].strip()
+    if len(values) != count or len(pieces) != count:
+        return plain
+    orders = set()
+    for sentence in _SENTENCE.split(words):
+        found = [word.lower() for word in _WORD.findall(sentence)]
+        if all(name in found for name in values):
+            if any(found.count(name) > 1 for name in values):
+                return plain
+            orders.add(tuple(sorted(values, key=found.index)))
+    if len(orders) != 1:
+        return plain
+    return ", ".join(values[name] for name in orders.pop())
