@@ -133,7 +133,7 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
     >>> from itembank.notation import parse
     >>> from itembank.notation.algebra import algebra
     >>> parting(algebra(parse("(x + 1)(x + 2)")), algebra(parse("x^2 + 2x + 2")))
-    'they part at the term in x: 3 against 2'
+    'they first differ at the term in x: 3 against 2'
     """
     from itembank.checking.finding import text
 
