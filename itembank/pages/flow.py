@@ -54,6 +54,7 @@ _UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, k
 _GLUE = re.compile(rf"(?<=\d) (?=(?:{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z]))")
 _UNIT_FIRST = re.compile(rf"^ (?=(?:°C|{_UNIT_NAMES}|pence|pounds?)(?![A-Za-z]))")
 _LABEL = re.compile(r" (?=[A-Z]:)|(?<=\b[A-Z]:) $")
+_LAST = re.compile(r" (?=\d+\.?$)")
 _WORDS = re.compile(r"[ \t]+|\n")
 _TAG = re.compile(r"<[^>]*>")
 _ONLY_PLAIN = re.compile(
@@ -157,12 +158,13 @@ def _held(text: str, around: Sequence[Piece]) -> str:
     """Return words with the spaces made fast at which a line would tear a fact apart.
 
     Between two formulas those are the two sides of a rate (£1 = €1.10) and of a price (6 for
-    £4.26); before one it is what names it (Pack A: 500 g). `around` is the run with its
+    £4.26); before one it is what names it (Pack A: 500 g). A number that ends a sentence does
+    not stand on a line alone. `around` is the run with its
     neighbours. What is too wide for a line is broken there all the same.
     """
     after = around[-1]
     if not isinstance(after, Maths):
-        return text
+        return _LAST.sub("\u00a0", text)
     price = text == " for " and after.line.startswith("£")
     if isinstance(around[0], Maths) and (text == " = " or price):
         return text.replace(" ", "\u00a0")

@@ -164,3 +164,9 @@ def test_a_rate_and_a_pack_with_its_price_stay_on_one_line(samples, words, whole
     # Where even that is too wide, it is broken and does not run over the edge.
     narrow = measure(flow, 60, 12)
     assert max(line.width for line in narrow.lines) <= 60.01
+
+
+def test_a_number_that_ends_a_sentence_does_not_stand_alone():
+    for width in range(60, 400, 7):
+        text = lines(measure(Flow("Divide both by 7, so that the first part is 1."), width, 12))
+        assert text[-1].strip() != "1."
