@@ -128,7 +128,7 @@ def monomial_factors(monomial: Monomial) -> list[Node]:
 
 
 def parting(ours: Quotient, theirs: Quotient) -> str:
-    """Return where two different expressions part: at a term, or at a value of their letters.
+    """Return where two different expressions first differ: at a term, or at a value of their letters.
 
     >>> from itembank.notation import parse
     >>> from itembank.notation.algebra import algebra
@@ -150,7 +150,7 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
             body = monomial_factors(monomial)
             name = text(body[0] if len(body) == 1 else Juxt(tuple(body))) if body else ""
             place = f"the term in {name}" if name else "the number on its own"
-            return f"they part at {place}: {text(number_node(mine))} against " + text(
+            return f"they first differ at {place}: {text(number_node(mine))} against " + text(
                 number_node(Fraction(given))
             )
     return ""
