@@ -128,7 +128,7 @@ def monomial_factors(monomial: Monomial) -> list[Node]:
 
 
 def parting(ours: Quotient, theirs: Quotient) -> str:
-    """Return where two different expressions first differ: at a term, or at a value of their letters.
+    """Return where two different expressions first differ: at a term, or in their letters.
 
     >>> from itembank.notation import parse
     >>> from itembank.notation.algebra import algebra
