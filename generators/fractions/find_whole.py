@@ -104,7 +104,7 @@ LEFT = (
     ),
     (
         "kg",
-        "A stall sells {f} of its potatoes. Now {n} of potatoes is left. "
+        "A stall sells {f} of its potatoes. Now {n} of potatoes are left. "
         "How many kilograms were there at first?",
     ),
 )

@@ -143,7 +143,7 @@ def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
         return f"{says}; the answer has {len(ours)} numbers"
     if len(ours) > 1 and not proportional:
         place = next(i for i, (a, b) in enumerate(zip(given, ours, strict=True), 1) if a != b)
-        return f"{says}; they part at the {ordinal(place)}"
+        return f"{says}; they first differ at the {ordinal(place)}"
     return says
 
 
@@ -167,4 +167,6 @@ def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
         return found(ours, key, False, f"the answer has {len(things)} numbers")
     given = _reals(key.parts)
     wrong = [i for i, place in enumerate(places, start=1) if values[place] != given[i - 1]]
-    return found(ours, key, not wrong, f"they part at the {ordinal(wrong[0])}" if wrong else "")
+    return found(
+        ours, key, not wrong, f"they first differ at the {ordinal(wrong[0])}" if wrong else ""
+    )

@@ -60,7 +60,7 @@ def find_value(target: Node, relations: tuple[Relation, ...], key: Node) -> Find
     for place, (ours, theirs) in enumerate(zip(pieces, given, strict=True), start=1):
         same = ours * given[0] == pieces[0] * theirs if proportional else ours == theirs
         if not same or (proportional and not given[0].top):
-            at = f"they part at the {ordinal(place)} number" if len(pieces) > 1 else ""
+            at = f"they first differ at the {ordinal(place)} number" if len(pieces) > 1 else ""
             return found(whole, key, False, at or parting(ours, theirs) if ours.letters() else at)
     return found(whole, key, True)
 

@@ -133,7 +133,7 @@ def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
         # Proportional: the cross product with the first part agrees, and nothing is zero.
         gap = mine * given[0] - wanted[0] * theirs if proportional else mine - theirs
         if not is_zero(gap) or (proportional and is_zero(given[0])):
-            at = f"they part at the {ordinal(place)}" if len(wanted) > 1 else ""
+            at = f"they first differ at the {ordinal(place)}" if len(wanted) > 1 else ""
             return found(ours, key, False, at)
     return Finding(ours)
 

@@ -33,7 +33,7 @@ def nth_term(terms: tuple[Node, ...], key: Node) -> Finding:
     ours = sympy_text(through) if plain else ""
     for place, value in enumerate(values, start=1):
         if not is_zero(given.subs(n, place) - value):
-            return found(ours, key, False, f"they part at the {ordinal(place)} term")
+            return found(ours, key, False, f"they first differ at the {ordinal(place)} term")
     if not plain:
         raise NotExact("no polynomial of a low degree goes through all of the terms")
     return found(ours, key, is_zero(given - through))

@@ -128,12 +128,12 @@ def monomial_factors(monomial: Monomial) -> list[Node]:
 
 
 def parting(ours: Quotient, theirs: Quotient) -> str:
-    """Return where two different expressions part: at a term, or at a value of their letters.
+    """Return where two different expressions first differ: at a term, or in their letters.
 
     >>> from itembank.notation import parse
     >>> from itembank.notation.algebra import algebra
     >>> parting(algebra(parse("(x + 1)(x + 2)")), algebra(parse("x^2 + 2x + 2")))
-    'they part at the term in x: 3 against 2'
+    'they first differ at the term in x: 3 against 2'
     """
     from itembank.checking.finding import text
 
@@ -150,7 +150,7 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
             body = monomial_factors(monomial)
             name = text(body[0] if len(body) == 1 else Juxt(tuple(body))) if body else ""
             place = f"the term in {name}" if name else "the number on its own"
-            return f"they part at {place}: {text(number_node(mine))} against " + text(
+            return f"they first differ at {place}: {text(number_node(mine))} against " + text(
                 number_node(Fraction(given))
             )
     return ""

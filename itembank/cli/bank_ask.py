@@ -63,18 +63,28 @@ def mend(draft: Draft) -> None:
 
 
 def _topic(draft: Draft) -> None:
-    topic, title = draft.topic, draft.title
+    typed, title = ask("Topic", draft.topic, needed=True), draft.title
     while True:
-        typed = ask("Topic", topic, needed=True)
         try:
             draft.topic, draft.title = the_topic(draft.bank, typed, title)
         except ItembankError as error:
             note(str(error).replace(": --title.", "."))
-            topic, title = "", ""
         else:
             return
-        title = ask("Title, if it is a topic of your own; Enter to write the topic again")
-        topic = typed if title else ""
+        title = ""
+        if _is_id(typed):
+            title = ask("Title, if it is a topic of your own; Enter to write the topic again")
+        if _is_id(title):  # the topic once more, where a title was asked for
+            typed, title = title, ""
+        elif not title:
+            typed = ask("Topic", needed=True)
+
+
+def _is_id(typed: str) -> bool:
+    """Whether something typed may be the id of a topic; what is not takes no title."""
+    from itembank.bank.model import TOPIC_ID
+
+    return bool(TOPIC_ID.match(typed.strip().lower()))
 
 
 def _tier(draft: Draft) -> None:

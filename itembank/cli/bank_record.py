@@ -139,9 +139,11 @@ def the_topic(bank: Bank, typed: str, title: str | None) -> tuple[str, str]:
         return wanted, title
     near = nearest(wanted, dict.fromkeys([*own, *topic_ids()]))
     advice = f"Did you mean {join_words(near, 'or')}? " if near else ""
+    own_one = "a topic of your own takes a title: --title."
+    if "." not in wanted:
+        own_one = "one is written as strand.topic, as in ratio.share."
     raise ItembankError(
-        f"There is no topic ‘{typed}’. {advice}‘itembank topics’ lists them; a topic of your own "
-        "takes a title: --title."
+        f"There is no topic ‘{typed}’. {advice}‘itembank topics’ lists them; {own_one}"
     )
 
 

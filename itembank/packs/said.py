@@ -56,7 +56,8 @@ def left_out_words(drawing: Drawing) -> str:
     total = drawing.offered + left
     questions = "question" if total == 1 else "questions"
     if not left:
-        return f"None of the {total} {questions} there on these topics was left out."
+        all_ = "The one question" if total == 1 else f"All {total} questions"
+        return f"{all_} there on these topics could be used."
     why = join_words([counted(one.why, one.count) for one in drawing.left_out])
     was = "was" if left == 1 else "were"
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."

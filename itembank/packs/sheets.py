@@ -217,16 +217,58 @@ def _examples(
 
     Where the questions may run out, one is kept for the sheet rather than for the second.
     """
-    shown = (one for one in topics if _has_working(one, tier, rng, pool))
-    topic = next(shown, next((one for one in topics if pool.room(one, tier)), topics[0]))
-    worked = pool.pick(topic, tier, rng, lambda drawn: float(_lines(drawn) < 2))
+    topic = _first_to_show(topics, tier, rng, pool)
+    twice = _twice(topic, tier, rng, pool) if is_short(topic) else None
+
+    def unshown(drawn: Drawn) -> float:
+        return (_lines(drawn) < 2) + 0.5 * bool(twice and drawn.structure not in twice)
+
+    worked = pool.pick(topic, tier, rng, unshown)
     if all(map(is_short, topics)) and sum(pool.room(one, tier) for one in topics) < 2:
         return worked, None
     linked = _linked(worked, 1, rng, pool)
     if linked:
         return worked, linked[0]
     spare = topic if pool.room(topic, tier) else next(o for o in topics if pool.room(o, tier))
-    return worked, pool.pick(spare, tier, rng)
+    return worked, pool.pick(spare, tier, rng, lambda drawn: _unfitting(drawn, worked))
+
+
+def _unfitting(drawn: Drawn, worked: Drawn) -> float:
+    """Return how badly an example to finish would follow the one worked before it.
+
+    Its steps should be those just read: best the same ones, at least as many, and a story only
+    after a story.
+    """
+    return (
+        float(drawn.structure != worked.structure)
+        + abs(_lines(drawn) - _lines(worked))
+        + 2.0 * (bool(drawn.look.words) != bool(worked.look.words))
+    )
+
+
+def _first_to_show(
+    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
+) -> Drawable:
+    """Return the first topic with working to show and a second question solved by the same steps.
+
+    Failing that the first with working, or the first with any question left.
+    """
+    shown: list[Drawable] = []
+    for topic in topics:
+        if not _has_working(topic, tier, rng, pool):
+            continue
+        if not is_short(topic) or _twice(topic, tier, rng, pool):
+            return topic
+        shown.append(topic)
+    rest = (one for one in topics if pool.room(one, tier))
+    return shown[0] if shown else next(rest, topics[0])
+
+
+def _twice(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
+    """Return the ways of solving, of two lines or more, that several free questions share."""
+    offers = [drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng)]
+    ways = [drawn.structure for drawn in offers if _lines(drawn) >= 2]
+    return {way for way in ways if ways.count(way) > 1}
 
 
 def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from html import escape
 from typing import NamedTuple, TypeAlias
@@ -53,6 +53,8 @@ class Cluster(NamedTuple):
 _UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, key=len)[::-1])
 _GLUE = re.compile(rf"(?<=\d) (?=(?:{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z]))")
 _UNIT_FIRST = re.compile(rf"^ (?=(?:°C|{_UNIT_NAMES}|pence|pounds?)(?![A-Za-z]))")
+_LABEL = re.compile(r" (?=[A-Z]:)|(?<=\b[A-Z]:) $")
+_LAST = re.compile(r" (?=\d+\.?$)")
 _WORDS = re.compile(r"[ \t]+|\n")
 _TAG = re.compile(r"<[^>]*>")
 _ONLY_PLAIN = re.compile(
@@ -85,13 +87,15 @@ class Flow:
         self._spaced = False
         self._newline = False
         self._joined = False
-        for run in [runs] if isinstance(runs, str) else runs:
+        given = [runs] if isinstance(runs, str) else list(runs)
+        for place, run in enumerate(given):
             if isinstance(run, Maths):
                 self._maths(run)
             elif isinstance(run, Strong):
                 self._words(run.text, True)
             else:
-                self._words(run if isinstance(run, str) else run.text, bold)
+                text = run if isinstance(run, str) else run.text
+                self._words(_held(text, given[max(place - 1, 0) : place + 2]), bold)
 
     @property
     def has_formula(self) -> bool:
@@ -148,6 +152,23 @@ class Flow:
             self._add(Atom(weight.width(text), ASCENT, DESCENT, text, self.bold, None, maths))
         else:
             self._add(formula_atom(formula(maths.mathml), maths, True))
+
+
+def _held(text: str, around: Sequence[Piece]) -> str:
+    """Return words with the spaces made fast at which a line would tear a fact apart.
+
+    Between two formulas those are the two sides of a rate (£1 = €1.10) and of a price (6 for
+    £4.26); before one it is what names it (Pack A: 500 g). A number that ends a sentence does
+    not stand on a line alone. `around` is the run with its
+    neighbours. What is too wide for a line is broken there all the same.
+    """
+    after = around[-1]
+    if not isinstance(after, Maths):
+        return _LAST.sub("\u00a0", text)
+    price = text == " for " and after.line.startswith("£")
+    if isinstance(around[0], Maths) and (text == " = " or price):
+        return text.replace(" ", "\u00a0")
+    return _LABEL.sub("\u00a0", text)
 
 
 def formula_atom(layout: Formula, maths: Maths, first: bool) -> Atom:

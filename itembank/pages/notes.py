@@ -145,7 +145,7 @@ def _questions(paper: Paper, pack: Pack) -> None:
     head = [heading_part(title, paper.size)]
     for number, item in enumerate(version.items, start=1):
         paper.place([*head, *_asked(number, item, paper.size)])
-        mistakes = _mistakes(item, paper.size)
+        mistakes = _mistakes(item, paper.size, _unseen(version.items, number))
         paper.place_apart(mistakes.rows, f"Question {number}, continued", mistakes.again)
         paper.y -= paper.size
         head = []
@@ -166,11 +166,26 @@ def _asked(number: int, item: PackItem, size: float) -> list[Part]:
     return parts
 
 
-def _mistakes(item: PackItem, size: float) -> Pieces:
-    """Return what wrong answers may mean, and what the question does not look for."""
+def _unseen(items: Sequence[PackItem], number: int) -> list[str]:
+    """Return the mistakes of a topic that no question on it can show.
+
+    They are said once, at the last question on the topic. At each question alone the list
+    would be long and idle: that a subtraction does not show who adds wrongly needs no saying.
+    """
+    topic = items[number - 1].topic
+    on_it = [item for item in items if item.topic == topic]
+    if any(item.topic == topic for item in items[number:]):
+        return []
+    shown = {one.name for item in on_it for one in item.misconceptions}
+    untested = dict.fromkeys(name for item in on_it for name in item.untested)
+    return [name for name in untested if name not in shown]
+
+
+def _mistakes(item: PackItem, size: float, unseen: Sequence[str]) -> Pieces:
+    """Return what wrong answers may mean, and mistakes `unseen` by all questions on its topic."""
     blind = []
-    if item.untested:
-        words = f"This question does not look for: {'; '.join(map(mid_sentence, item.untested))}."
+    if unseen:
+        words = f"No question here on this topic looks for: {'; '.join(map(mid_sentence, unseen))}."
         blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
     if not item.misconceptions:
         return Pieces([stack(blind)], space(0))

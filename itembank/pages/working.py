@@ -85,6 +85,8 @@ def _row(
         say = measure(Flow(step.say), inside - column - gap, size)
         start = side_before(maths) if i == blank[0] else None
         lead = measure(Flow([start, " ="]), column * 0.7, size) if start else None
+        if lead is not None and len(lead.lines) > 1:
+            return _written_below(step, start, inside, size)
         baseline = _baseline(say, lead, True)
         below = [block.height - block.baseline for block in (say, lead) if block]
         return Row(say, lead, False, True, baseline + max(0.3 * size, *below))
@@ -97,6 +99,18 @@ def _row(
     baseline = _baseline(say, block, False)
     height = baseline + max(say.height - say.baseline, block.height - block.baseline)
     return Row(say, block, False, False, height)
+
+
+def _written_below(step: Step, start: Maths | None, inside: float, size: float) -> Row:
+    """Return a step to be written under its words, since its start is too wide beside them.
+
+    What is too wide even there is left to the pupil from its first sign on.
+    """
+    say = measure(Flow(step.say), inside, size)
+    lead = measure(Flow([start, " ="]), 0.7 * inside, size) if start else None
+    shown = lead if lead and len(lead.lines) == 1 else None
+    room = max(WRITING * size, shown.height if shown else 0.0)
+    return Row(say, shown, True, True, say.height + 0.4 * size + room)
 
 
 def _baseline(say: Block, maths: Block | None, write: bool) -> float:
@@ -116,13 +130,16 @@ def _draw_row(
     document = page.document
     indent, offset, width = columns
     size = row.say.size
-    baseline = _baseline(row.say, None if row.below else row.maths, row.write)
+    baseline = _baseline(row.say, None if row.below else row.maths, row.write and not row.below)
     with document.tag("Lbl"):
         page.text(x, top - baseline, str(number), size, bold=True, colour=theme.ACCENT)
     with document.tag("LBody"):
         with document.tag("P"):
             draw(page, row.say, x + indent, top - baseline + row.say.baseline)
-        start = x + indent + offset
+        start = x + indent + (0.0 if row.below else offset)
+        line = top - row.height + 0.3 * size if row.below else top - baseline
+        if row.below and row.maths is not None:
+            line = top - row.height + row.maths.height - row.maths.baseline
         if row.maths is not None:
             with document.tag("P"):
                 if row.below:
@@ -133,7 +150,7 @@ def _draw_row(
         if row.write:
             if row.maths is not None:
                 start += row.maths.width + 0.5 * size
-            writing_line(page, start, top - baseline - 2, x + width)
+            writing_line(page, start, line - 2, x + width)
 
 
 def side_before(maths: Maths) -> Maths | None:
@@ -159,17 +176,19 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
     """Return the lines of a solution, leaving out a left side that has been shown already.
 
     ``1/2 + 1/3 = 3/6 + 2/6`` and ``3/6 + 2/6 = 5/6`` become the first line and ``= 5/6``; so
-    do two lines that start with the same side.
+    do two lines that start with the same side. Sides that only change places stand in full:
+    after ``C/5 = n`` comes ``n = C/5``, and not ``= C/5``.
     """
     out: list[Maths] = []
-    start = end = ""
+    start = end = opened = ""
     for step in steps:
         maths = step.maths
         if maths is None:
             continue
         first, _, rest = maths.line.partition(" = ")
         _, said, words = maths.words.partition(" equals ")
-        if rest and said and first in (start, end) and not several(maths):
+        swapped = first == end and rest == opened
+        if rest and said and first in (start, end) and not swapped and not several(maths):
             _, *parts = pieces(maths.mathml, "relation")
             body = "".join(p.removeprefix("<math>").removesuffix("</math>") for p in parts)
             out.append(
@@ -178,7 +197,7 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
         else:
             out.append(maths)
             start = first if rest and not several(maths) else ""
-        end = maths.line.rpartition(" = ")[2]
+        opened, end = first, maths.line.rpartition(" = ")[2]
     return out
 
 

@@ -70,10 +70,13 @@ def items(bank, topic):
 @pytest.mark.skipif(os.name == "nt", reason="there are no pseudo-terminals")
 def test_a_word_problem_is_asked_for_mended_and_saved(bank):
     talk = Talk("--bank", bank)
-    talk.answer("Topic: ", "ratio.shar")
+    talk.answer("Topic: ", "ratio")
+    assert "as in ratio.share." in talk.until(
+        "Topic: "
+    )  # it is no topic's id: no title is asked for
+    talk.answer("", "ratio.shar")
     assert "Did you mean ratio.share" in talk.until("write the topic again: ")
-    talk.answer("", "")
-    talk.answer("Topic: ", "ratio.share")
+    talk.answer("", "ratio.share")  # the topic again, and not a title
     talk.answer("Tier [core]: ", "ch")
     talk.answer("Question: ", "Share {90} lanes, {1 : 4")
     assert "is not closed" in talk.until("Question: ")

@@ -68,7 +68,7 @@ def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
     assert pack.drawing.questions_from == "bank"
     assert [one.name for one in pack.drawing.banks] == ["fernhill"]
     assert pack.drawing.offered == 36
-    assert "None of the 36 questions" in drawn_words(pack)
+    assert "All 36 questions there on these topics could be used." in drawn_words(pack)
 
 
 def test_it_is_the_same_every_time_and_comes_back_as_it_was(own, tmp_path):

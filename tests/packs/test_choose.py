@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from itembank.errors import ItembankError
 from itembank.items.closeness import answer_of
 from itembank.items.item import Tier
+from itembank.items.registry import find_topic
 from itembank.items.space import Space
 from itembank.packs.choose import Share, choose_starter, share_out, slots, tier_counts
 from itembank.packs.pool import Pool, along, differing, shuffled
@@ -209,3 +210,15 @@ def test_runs_hold_two_or_three(count):
     assert sum(lengths) == count
     assert all(length <= 3 for length in lengths)
     assert count < 2 or all(length >= 2 for length in lengths)
+
+
+def test_an_example_to_finish_has_the_steps_of_the_one_before_it_where_nothing_is_linked(
+    monkeypatch,
+):
+    from itembank.packs import sheets
+
+    monkeypatch.setattr(sheets, "_linked", lambda *_: [])
+    topics = [find_topic("equations.both-sides")]
+    for seed in range(12):
+        sheet = choose_sheet(topics, Tier.SUPPORT, 2, True, seed, Pool())
+        assert sheet.part_finished.structure == sheet.worked.structure

@@ -113,6 +113,8 @@ def test_several_equations_on_a_line_are_not_shortened():
     shown = [one.line for one in chain([step("x = 6 + 1"), step(ROOTS), step("x = 4 + 3")])]
     assert shown == ["x = 6 + 1", ROOTS, "x = 4 + 3"]
     assert [one.line for one in chain([step("x = 6 + 1"), step("x = 7")])] == ["x = 6 + 1", "= 7"]
+    swapped = ["4(y + 3) = x", "x = 4(y + 3)"]
+    assert [one.line for one in chain(map(step, swapped))] == swapped
     assert side_before(maths(ROOTS)) is None
     assert side_before(maths("x = 2, y = 5")) is None
     before = side_before(maths("x + 1 = 5"))

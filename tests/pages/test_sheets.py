@@ -309,3 +309,16 @@ def test_a_slide_keeps_the_title_whole_before_the_date():
         first = text_of(drawers(named)["answers.pdf"](named))[0]
         assert title in first
         assert "8K" in first
+
+
+def test_a_start_too_wide_beside_its_words_is_written_below_them_on_one_line(samples):
+    from itembank.pages import working
+
+    step = samples.Step(say="Collect like terms", maths=samples.maths("x^2 + 5x + 2x + 10 = 0"))
+    narrow, wide = 300.0, 3000.0
+    for width, below in ((narrow, True), (wide, False)):
+        row = working._row(step, 0, [0], width, 0.34 * width, 12, 18)
+        assert row.below is below
+        assert row.write
+        assert row.maths is None or len(row.maths.lines) == 1
+        assert row.height >= row.say.height + (working.WRITING * 18 if below else 0)

@@ -145,3 +145,28 @@ def test_room_kept_after_words_leaves_their_lines_where_they_are(tall):
     assert baseline - (ASCENT + tall) * size > before.baseline + DESCENT * size
     assert last.baseline <= baseline
     assert baseline + DESCENT * size <= block.height + 0.01
+
+
+@pytest.mark.parametrize(
+    ("words", "whole"),
+    [
+        ("The exchange rate is $£1$ = $€1.10$. A bus part costs a lot.", "£1 = €1.10."),
+        ("Which is better? Pack A: $500 g$ for $£2.30$. Or none?", "Pack A: 500 g for £2.30."),
+    ],
+)
+def test_a_rate_and_a_pack_with_its_price_stay_on_one_line(samples, words, whole):
+    flow = Flow(samples.runs(words))
+    room = max(cluster.width for cluster in flow.clusters) * 12
+    assert room < 160
+    for width in range(int(room) + 1, 400, 7):
+        shown = [line.replace("\u00a0", " ") for line in lines(measure(flow, width, 12))]
+        assert any(whole.replace(" ", "") in line.replace(" ", "") for line in shown)
+    # Where even that is too wide, it is broken and does not run over the edge.
+    narrow = measure(flow, 60, 12)
+    assert max(line.width for line in narrow.lines) <= 60.01
+
+
+def test_a_number_that_ends_a_sentence_does_not_stand_alone():
+    for width in range(60, 400, 7):
+        text = lines(measure(Flow("Divide both by 7, so that the first part is 1."), width, 12))
+        assert text[-1].strip() != "1."
