@@ -39,7 +39,8 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-from itembank.notation.units import CURRENCY
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.value import exact
 from itembank.wording import Reading, read_prompt
 from itembank.wording.answer import (
     form_in_words,
@@ -406,12 +407,20 @@ def _told_by_task(item: BankItem, maths: Maths) -> Question:
 def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
     """Return the question with its answer rounded, where the words say so."""
     made = _with_rounding(ask, maths, words)
-    name = nearest_unit(words)
-    units = {part.unit for part in walk(maths.key) if isinstance(part, Quantity)}
-    if isinstance(made, Round) and name and units - {unit_names().get(name.casefold(), "")}:
+    if isinstance(made, Round) and _whole_in_another_unit(maths.key, nearest_unit(words)):
         # To the nearest centimetre may be given as 3.46 m, but is worked out here in centimetres.
+        name = nearest_unit(words)
         raise NeedsPerson(f"The words round to the nearest {name}: give the key in that unit.")
     return made
+
+
+def _whole_in_another_unit(key: Node, name: str) -> bool:
+    unit = unit_names().get(name.casefold(), "")
+    if unit not in UNITS or not isinstance(key, Quantity) or key.unit == unit:
+        return False
+    with suppress(NotationError):
+        return (exact(key) / UNITS[unit].size).denominator == 1
+    return False
 
 
 def _with_rounding(ask: Ask, maths: Maths, words: str) -> Ask:
