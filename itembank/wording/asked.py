@@ -34,6 +34,7 @@ from itembank.notation.tree import (
 from itembank.wording.bound import bound_fault
 from itembank.wording.conditions import shape_fault
 from itembank.wording.direction import before_fault, direction_fault
+from itembank.wording.facts import fact_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions, other_part
@@ -63,6 +64,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         bound_fault(runs, model, words),
         _the_rest(runs, model, words),
         shape_fault(runs, model, words),
+        fact_fault(runs, model, words),
         direction_fault(runs, model),
         before_fault(runs, model, words),
         _free(runs, model),

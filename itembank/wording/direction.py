@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from itembank.items.item import Run
 from itembank.notation.tree import Bracket, Int, Node, Percent, Product, Sum, symbols
@@ -18,7 +18,7 @@ _UP = (
 _DOWN = (
     r"f(?:a|e)ll(?:s|en)?|drop\w*|decreas\w*|los(?:e|es|t|ing)|cooler|colder|shr(?:i|u)nk\w*|"
     r"withdr(?:a|e)w\w*|pa(?:ys?|id) (?:out|back)|spend\w*|spent|g(?:e|o)ts? off|leaves|left|reduced by|"
-    r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down"
+    r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down|ago"
 )
 _UP_WORD, _DOWN_WORD = late(rf"\b(?:{_UP})\b", re.I), late(rf"\b(?:{_DOWN})\b", re.I)
 
@@ -34,11 +34,8 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
     if not signs or re.search(r"\b(?:below|under|depth|deep|owes?|debt)\b", said.text, re.I):
         return ""
     for sentence in sentences(said.text):
-        for clause in re.split(r",| and | but | then ", sentence):
-            slots = re.findall(SLOT, clause)
-            if len(slots) != 1:
-                continue
-            number = said.nodes[index_of(slots[0])]
+        for clause in _moved(sentence):
+            number = said.nodes[index_of(re.findall(SLOT, clause)[-1])]
             op = signs.get(bare(number))
             up, down = _UP_WORD.search(clause), _DOWN_WORD.search(clause)
             if op == "-" and up and not down:
@@ -46,6 +43,19 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
     return ""
+
+
+_BY = late(rf"[\w' -]*\bby (?:a further |another )?{SLOT}")
+
+
+def _moved(sentence: str) -> Iterator[str]:
+    """Yield the clauses that say how one amount moves: the amount stands last among the slots."""
+    for clause in re.split(r",| and | but | then ", sentence):
+        slots = re.findall(SLOT, clause)
+        if len(slots) == 1:
+            yield clause
+        elif slots:  # a town of {8000} people shrinks by {5%}
+            yield from _BY.findall(clause)
 
 
 _BEFORE = late(

@@ -1,0 +1,74 @@
+"""A model that goes against what everybody knows of shapes, rates and signs is not proved.
+
+Each pair is one prompt of our own with a right model and a wrong one, worked by hand.
+"""
+
+import pytest
+
+from itembank.bank.model import BankItem
+from itembank.bank.reading import read_item
+from itembank.bank.tasks import NeedsPerson
+from itembank.checking.outcome import judge
+
+ANGLES = "Two angles of a triangle are {50°} and {60°}. What is the third angle?"
+FOUR = "Angles of a quadrilateral are {50°}, {60°} and {40°}. What is the other angle?"
+TERM = "The nth term of a sequence is {3n + 2}. Which term is {50}?"
+EURO = "{£1} is worth {€1.20}. How many euros are worth {£60}?"
+TOWN = "A town of {8000} people shrinks by {5%} in a year. How many people live there after it?"
+AGE = "Ann is {12} years old. How old was she {5} years ago?"
+BANK = (
+    "Sam puts {£200} in a bank at {5%} compound interest a year for {2} years. How much is there?"
+)
+COST = "Notebooks cost {£4.95} each. Estimate the cost of {19} notebooks."
+
+
+def proved(prompt: str, key: str, model: str, constants: tuple[int, ...], find: str) -> bool:
+    item = BankItem(
+        id="a-1",
+        tier="core",
+        prompt=prompt,
+        key=key,
+        model=[model],
+        constants=list(constants),
+        find=find or None,
+    )
+    try:
+        return judge(read_item(item, "a:a-1", "t")).state.value == "proved"
+    except NeedsPerson:
+        return False
+
+
+@pytest.mark.parametrize(
+    ("prompt", "key", "model", "constants", "find"),
+    [
+        (ANGLES, "70°", "180° - 50° - 60°", (180,), ""),
+        (FOUR, "210°", "360° - 50° - 60° - 40°", (360,), ""),
+        (TERM, "16", "3n + 2 = 50", (), "n"),
+        (EURO, "€72", "£60 ÷ £1 × €1.20", (), ""),
+        (TOWN, "7600", "8000 - 5% of 8000", (), ""),
+        (AGE, "7", "12 - 5", (), ""),
+    ],
+)
+def test_a_right_model_is_proved(
+    prompt: str, key: str, model: str, constants: tuple[int, ...], find: str
+) -> None:
+    assert proved(prompt, key, model, constants, find)
+
+
+@pytest.mark.parametrize(
+    ("prompt", "key", "model", "constants"),
+    [
+        (ANGLES, "250°", "360° - 50° - 60°", (360,)),
+        (FOUR, "30°", "180° - 50° - 60° - 40°", (180,)),
+        (TERM, "152", "3 × 50 + 2", (3, 2)),
+        (EURO, "€50", "€60 ÷ 1.20", ()),
+        (TOWN, "8400", "8000 + 5% of 8000", ()),
+        (AGE, "17", "12 + 5", ()),
+        (BANK, "£220", "£200 + 2 × 5% of £200", ()),
+        (COST, "£94.05", "£4.95 × 19", ()),
+    ],
+)
+def test_a_model_against_a_fact_is_not(
+    prompt: str, key: str, model: str, constants: tuple[int, ...]
+) -> None:
+    assert not proved(prompt, key, model, constants, "")
