@@ -10,13 +10,27 @@ import re
 
 _PARTED = re.compile(r",(?!\d{3}(?!\d))\s*(?:and\b)?|;|\band\b|&", re.I)
 _WORD = re.compile(r"[A-Za-z]{3,}")
+_INITIAL = re.compile(r"\b[A-Z] ?[:=]")
 _PIECE = re.compile(
-    r"\s*(?:(?P<before>[A-Za-z]{3,}) ?(?:[:=]|gets?|has|have|is|are|pays?|costs?)? ?)?"
+    r"\s*(?:(?P<before>[A-Za-z]{3,}|(?-i:[A-Z])(?= ?[:=])) ?"
+    r"(?:[:=]|gets?|has|have|is|are|pays?|costs?)? ?)?"
     r"(?P<value>[£−-]{0,2}\d[\d.,/ ]*(?:p|kg|g|m|cm|mm|km|ml|l|%|°)?)"
     r"(?: ?(?P<after>[A-Za-z]{3,}))?\s*",
     re.I,
 )
 _SENTENCE = re.compile(r"[.?!]")
+
+
+def _named(sentence: str, names: list[str]) -> list[str]:
+    """Return the words of a sentence in small letters, with initials for the names they mean."""
+    words = _WORD.findall(sentence)
+    for name in names:
+        begun = {word for word in words if len(name) == 1 and word[0].lower() == name}
+        # A name is written large: R is Red, and not ratio.
+        initials = {word for word in begun if word[0].isupper()} or begun
+        if len(initials) == 1:
+            words = [name if word in initials else word for word in words]
+    return [word.lower() for word in words]
 
 
 def in_order(plain: str, words: str, count: int) -> str:
@@ -31,8 +45,10 @@ def in_order(plain: str, words: str, count: int) -> str:
     ('8, 12', 'red 12, blue 8')
     >>> in_order("red 8, white 12", asked + " How many are white, how many red?", 2)
     'red 8, white 12'
+    >>> in_order("B: £8, A: £12", "Ann and Ben share it.", 2)
+    '£12, £8'
     """
-    if not _WORD.search(plain):
+    if not (_WORD.search(plain) or _INITIAL.search(plain)):
         return plain
     pieces = [_PIECE.fullmatch(piece) for piece in _PARTED.split(plain) if piece.strip()]
     values: dict[str, str] = {}
@@ -44,7 +60,7 @@ def in_order(plain: str, words: str, count: int) -> str:
         return plain
     orders = set()
     for sentence in _SENTENCE.split(words):
-        found = [word.lower() for word in _WORD.findall(sentence)]
+        found = _named(sentence, list(values))
         if all(name in found for name in values):
             if any(found.count(name) > 1 for name in values):
                 return plain

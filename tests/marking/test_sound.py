@@ -155,6 +155,9 @@ SHARED = question(
         ("red 8, white 12", Verdict.WRONG),
         ("white 12, red 8", Verdict.WRONG),
         ("red 12, red 8", Verdict.UNREADABLE),
+        ("R: 12, W: 8", Verdict.RIGHT),
+        ("W: 8, R: 12", Verdict.RIGHT),
+        ("R: 8, W: 12", Verdict.WRONG),
     ],
 )
 def test_amounts_with_their_names_may_stand_in_any_order(typed, verdict):
