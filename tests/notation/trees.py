@@ -165,6 +165,23 @@ def _keep(node):
     return node
 
 
-trees = (cells | listings | choices).map(_keep)
-algebra_trees = (expressions | choices).map(pence_free)
-values = (expressions | ratios).map(_keep)
+# Not .map(): what is turned down inside it makes hypothesis write out the whole strategy, which
+# fills the memory for one as deep as these.
+
+
+@st.composite
+def _trees(draw):
+    return _keep(draw(cells | listings | choices))
+
+
+@st.composite
+def _algebra_trees(draw):
+    return pence_free(draw(expressions | choices))
+
+
+@st.composite
+def _values(draw):
+    return _keep(draw(expressions | ratios))
+
+
+trees, algebra_trees, values = _trees(), _algebra_trees(), _values()
