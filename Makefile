@@ -1,11 +1,12 @@
 # make demo   sets everything up and writes the demo class's pack into output/
 # make test   sets everything up and runs every check and test
+# make explore  runs the tests on random cases that are new each time
 # make bench  prints speeds, as ratios measured in one run
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 
-.PHONY: demo test check bench clean
+.PHONY: demo test check explore bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
 	$(PYTHON) -m venv $(VENV)
@@ -21,7 +22,7 @@ $(VENV)/.ready-bench: $(VENV)/.ready-test
 	touch $@
 
 demo: $(VENV)/.ready
-	$(BIN)/itembank pack --department banks/fernhill --output output --replace
+	$(BIN)/itembank pack --department banks/larkhythe --output output --replace
 
 check: $(VENV)/.ready-test
 	$(BIN)/ruff check .
@@ -31,6 +32,9 @@ check: $(VENV)/.ready-test
 
 test: check
 	$(BIN)/python -m pytest -n auto --cov --cov-report=term:skip-covered
+
+explore: $(VENV)/.ready-test
+	$(BIN)/python -m pytest -n auto --hypothesis-profile=new
 
 bench: $(VENV)/.ready-bench
 	$(BIN)/python bench/run.py

@@ -21,11 +21,11 @@ def report() -> str:
         # Results go to a copy of the department, whose own folder stays as it is.
         home = Path(folder) / "department"
         home.mkdir()
-        text = (ROOT / "banks" / "fernhill" / "department.toml").read_text(encoding="utf-8")
+        text = (ROOT / "banks" / "larkhythe" / "department.toml").read_text(encoding="utf-8")
         (home / "department.toml").write_text(text, encoding="utf-8")
         record = ["record", "8K", "--bands", "8 12 9", "--replace", "--output", folder]
         record += ["--department", str(home)]
-        demo = ["pack", "--department", str(ROOT / "banks" / "fernhill"), "--replace"]
+        demo = ["pack", "--department", str(ROOT / "banks" / "larkhythe"), "--replace"]
         demo += ["--output", folder]
         found = in_turn(
             {

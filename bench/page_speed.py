@@ -32,7 +32,7 @@ def a_pack() -> Pack:
     from itembank.planning.plan_file import PlannedTopic
 
     request = PackRequest(
-        school="Fernhill School",
+        school="Larkhythe School",
         class_name="8K",
         date=datetime.date(2026, 11, 30),
         title="Sharing in a ratio",

@@ -22,7 +22,7 @@ REPORTS = {
     "questions, five years": ("--items", "--since", "2022-08-01"),
 }
 DEPARTMENT = """
-school = "Fernhill School"
+school = "Larkhythe School"
 default_class = "8K"
 
 [[classes]]

@@ -15,7 +15,7 @@ from itembank.planning.choose_topics import LessonWish, TopicState, choose_topic
 from itembank.planning.memory import Seen, remember
 from itembank.planning.week_settings import ChoiceSettings
 
-FERNHILL = Path(__file__).parents[1] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[1] / "banks" / "larkhythe"
 CLASSES, WEEKS, MEASURED = 40, 39, 4
 COLD_LIMIT, YEAR_LIMIT = 3.0, 60.0
 SIZES, RESTS = (30, 60), (0, 2, 4, 7, 14)
@@ -27,8 +27,8 @@ def from_cold() -> float:
     env = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
     for _ in range(3):
         with tempfile.TemporaryDirectory() as folder:
-            home = Path(folder) / "fernhill"
-            shutil.copytree(FERNHILL, home)
+            home = Path(folder) / "larkhythe"
+            shutil.copytree(LARKHYTHE, home)
             command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", "2026-11-23"]
             start = time.perf_counter()
             subprocess.run(

@@ -29,7 +29,7 @@ class Locator:
     Where a key stands inside an inline table, or is missing, the line is that of the nearest
     table or key that holds it.
 
-    >>> text = 'school = "Fernhill School"\n\n[[classes]]\nname = "8K"\nyear = 8\n'
+    >>> text = 'school = "Larkhythe School"\n\n[[classes]]\nname = "8K"\nyear = 8\n'
     >>> Locator(text).line(("classes", 0, "year"))
     5
     """

@@ -179,7 +179,7 @@ def test_a_pack_holds_the_files_that_readme_lists(checkout: Path) -> None:
     rows += [line for line in README.splitlines() if line.startswith("| `pack.json`")]
     named = {name for row in rows for name in re.findall(r"`([\w-]+\.\w+)`", row)}
     assert "starter.pdf" in named
-    run_itembank(checkout, "pack", "--department", "banks/fernhill")
+    run_itembank(checkout, "pack", "--department", "banks/larkhythe")
     (folder,) = (checkout / "output").iterdir()
     assert {file.name for file in folder.iterdir()} == named
 

@@ -43,7 +43,7 @@ class Entry:
 
     @property
     def address(self) -> str:
-        """Return the address that names the item everywhere: ``fernhill:garden-12``."""
+        """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.item.id}"
 
 

@@ -107,7 +107,7 @@ class _Plain:
     def bank_name(value: str) -> str:
         if not BANK_NAME.match(value):
             raise ValueError(
-                f"must be lower-case letters, digits and hyphens, as in fernhill, not ‘{value}’"
+                f"must be lower-case letters, digits and hyphens, as in larkhythe, not ‘{value}’"
             )
         return value
 
@@ -194,7 +194,7 @@ class BankFile(_Model):
         StrictStr,
         AfterValidator(_Plain.bank_name),
         Field(
-            description="Used in addresses, as in fernhill:garden-12.",
+            description="Used in addresses, as in larkhythe:garden-12.",
             json_schema_extra={"pattern": f"^{ID}$"},
         ),
     ]

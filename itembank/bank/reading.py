@@ -2,7 +2,7 @@
 
 >>> from itembank.bank.model import BankItem
 >>> item = BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
->>> read_item(item, "fernhill:garden-1", "fractions.add-unlike").form
+>>> read_item(item, "larkhythe:garden-1", "fractions.add-unlike").form
 'value'
 """
 

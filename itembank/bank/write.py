@@ -146,8 +146,8 @@ def bank_toml(
 ) -> str:
     """Return the facts of a bank, as ``bank.toml`` holds them.
 
-    >>> print(bank_toml("fernhill", "Our own", authors={"HT": "head of mathematics"}), end="")
-    name = "fernhill"
+    >>> print(bank_toml("larkhythe", "Our own", authors={"HT": "head of mathematics"}), end="")
+    name = "larkhythe"
     title = "Our own"
     <BLANKLINE>
     [authors]

@@ -58,7 +58,7 @@ def judge(item: Item) -> Outcome:
     >>> target = parse("3/4 + 1/6")
     >>> def asked(key):
     ...     return Item(
-    ...         "fernhill:a", "fractions", Tier.CORE, ("Work out ", target, "."), Find(target),
+    ...         "larkhythe:a", "fractions", Tier.CORE, ("Work out ", target, "."), Find(target),
     ...         parse(key), "lowest-terms", (), (), (), 1, (),
     ...     )
     >>> judge(asked("11/12")).state

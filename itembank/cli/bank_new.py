@@ -19,7 +19,7 @@ def new(
     name: Annotated[
         str | None,
         typer.Option(
-            metavar="NAME", help="A short name for addresses, as in fernhill; the folder's."
+            metavar="NAME", help="A short name for addresses, as in larkhythe; the folder's."
         ),
     ] = None,
     title: Annotated[
@@ -43,7 +43,7 @@ def new(
     \b
     Examples:
       itembank bank new questions
-      itembank bank new questions --name fernhill --title "Our own questions" \\
+      itembank bank new questions --name larkhythe --title "Our own questions" \\
           --author HT="head of mathematics" --author T9="teacher of 9S"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.edit import create_bank
@@ -72,5 +72,5 @@ def plain_name(folder: str) -> str:
     """
     name = "-".join(re.findall(r"[a-z0-9]+", folder.lower()))
     if not name:
-        raise ItembankError("Give the bank a short name with --name, such as --name fernhill.")
+        raise ItembankError("Give the bank a short name with --name, such as --name larkhythe.")
     return name

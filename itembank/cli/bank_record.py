@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
+from itembank.whole_number import whole_number
 
 if TYPE_CHECKING:
     from itembank.bank.load import Bank
@@ -163,6 +164,6 @@ def whole_numbers(values: Sequence[str], option: str) -> list[int]:
         ItembankError: one is none.
     """
     for value in values:
-        if not (value.isascii() and value.isdigit() and len(value) < 16):
+        if whole_number(value) is None:
             raise ItembankError(f"{option} needs a whole number, such as {option} 180.")
     return [int(value) for value in values]

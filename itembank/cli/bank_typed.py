@@ -12,6 +12,7 @@ from itembank.cli.ask import Check, note
 from itembank.cli.bank_record import Record, as_bank_item, mistake, working_line
 from itembank.errors import ItembankError
 from itembank.faults import join_words, nearest
+from itembank.whole_number import whole_number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -104,7 +105,7 @@ def a_number_of_marks(typed: str) -> str:
 
     if typed == BY_WORKING:
         return typed
-    if not (typed.isascii() and typed.isdigit() and 1 <= int(typed[:9]) <= MOST_MARKS):
+    if not 1 <= (whole_number(typed) or 0) <= MOST_MARKS:
         raise ItembankError(f"Write a whole number from 1 to {MOST_MARKS}.")
     return typed
 

@@ -79,7 +79,7 @@ def mark(
     Examples:
       itembank mark ratio.share/support/228 "£48 and £42"
       itembank mark equations.two-step/core/7 -3
-      itembank mark fernhill:garden-12 "1 1/2" --bank questions
+      itembank mark larkhythe:garden-12 "1 1/2" --bank questions
       itembank mark --pack output/8K-2026-11-30 --sheet answers.csv
     """  # noqa: D301 - typer keeps the lines after \b as they are
     if pack is not None or sheet is not None:

@@ -48,7 +48,7 @@ def show(
       itembank show ratio.share
       itembank show fractions.divide --tier challenge --count 5 --seed 2
       itembank show ratio.share/core/12
-      itembank show fernhill:garden-12 --bank questions
+      itembank show larkhythe:garden-12 --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
     import random
 

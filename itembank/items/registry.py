@@ -16,6 +16,7 @@ from importlib.metadata import entry_points
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
 from itembank.items.topic import Topic
+from itembank.whole_number import whole_number
 
 GROUP = "itembank.topics"
 _found: dict[str, Topic] = {}
@@ -108,6 +109,9 @@ def find_topic(name: str) -> Topic:
     raise UnknownTopic(f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all.")
 
 
+MOST_SHOWN = 80
+
+
 def find_item(address: str) -> Item:
     """Return the item at an address, ``topic/tier/index``.
 
@@ -117,11 +121,13 @@ def find_item(address: str) -> Item:
         If the address cannot be read or names nothing.
     """
     pieces = address.split("/")
-    if len(pieces) != 3 or not (pieces[2].isascii() and pieces[2].isdigit()):
+    index = whole_number(pieces[2]) if len(pieces) == 3 else None
+    if index is None:
+        shown = address if len(address) <= MOST_SHOWN else address[:MOST_SHOWN] + "…"
         raise UnknownTopic(
-            f"‘{address}’ is not an address. Write it as topic/tier/number: ratio.share/core/12."
+            f"‘{shown}’ is not an address. Write it as topic/tier/number: ratio.share/core/12."
         )
     topic = find_topic(pieces[0])
     if pieces[1] not in {tier.value for tier in Tier}:
         raise UnknownTopic(f"{address}: the tiers are support, core and challenge.")
-    return topic.item(Tier(pieces[1]), int(pieces[2]))
+    return topic.item(Tier(pieces[1]), index)

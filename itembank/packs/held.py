@@ -9,6 +9,7 @@ from itembank.items.item import Tier
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.source import Drawable, Source, size, sources
 from itembank.packs.within_year import WithinYear
+from itembank.whole_number import whole_number
 
 
 def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool) -> list[Drawn]:
@@ -66,11 +67,9 @@ def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
     """Return a generated question by its address."""
     name, tier, index = ([*address.split("/"), "", ""])[:3]
     known = name == source.id and tier in {one.value for one in Tier}
-    if not known or not index.isdigit():
-        return None
-    number: int | None = int(index)
-    if isinstance(source, WithinYear):
-        number = source.place(Tier(tier), int(index))
+    number = whole_number(index) if known else None
+    if isinstance(source, WithinYear) and number is not None:
+        number = source.place(Tier(tier), number)
     if number is None or number >= size(source, Tier(tier)):
         return None
     return pool.at(source, Tier(tier), number)

@@ -96,7 +96,7 @@ def period_order(period: str) -> tuple[int, str]:
     >>> sorted(["10", "2", "P1", ""], key=period_order)
     ['', 'P1', '2', '10']
     """
-    digits = re.search(r"\d+", period, re.ASCII)
+    digits = re.search(r"\d{1,9}", period, re.ASCII)
     return (int(digits[0]) if digits else 0, period)
 
 

@@ -2,7 +2,7 @@
 
 The folder holds ``department.toml``::
 
-    school = "Fernhill School"
+    school = "Larkhythe School"
     default_class = "8K"
 
     [[classes]]

@@ -16,6 +16,7 @@ from itembank.planning.days import parse_day
 from itembank.planning.department import MOST_QUESTIONS, unknown_topic
 from itembank.planning.week_choice import Hold, Known, choose_week
 from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
+from itembank.whole_number import whole_number
 
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _BRITISH = re.compile(r"(\d{1,2}/\d{1,2}/\d{4})(?:/(.+))?")
@@ -149,7 +150,8 @@ class Editor:
 
     def _pin(self, words: Sequence[str]) -> None:
         example = "tue ratio.share, tue ratio.share 3 or tue ratio.share/core/12"
-        if len(words) not in (2, 3) or (len(words) == 3 and not words[2].isdigit()):
+        wanted = whole_number(words[2]) if len(words) == 3 else 0
+        if len(words) not in (2, 3) or wanted is None:
             raise ItembankError(f"Write a day and a topic or an address: {example}")
         place = self._one(words[0], example)
         lesson = self.plan.lessons[place]
@@ -161,7 +163,7 @@ class Editor:
             count = max(held, lesson.counts.get(topic, 0))
         else:
             topic, items = self._topic(name), lesson.items
-            count = int(words[2]) if len(words) == 3 else max(1, lesson.counts.get(topic, 0))
+            count = wanted if len(words) == 3 else max(1, lesson.counts.get(topic, 0))
         never = tuple(one for one in lesson.never if one not in (name, topic))
         rest = tuple(one for one in lesson.topics if one.topic != topic)
         least = {one.topic: one.count for one in rest if one.pinned}
@@ -258,7 +260,7 @@ class Editor:
             by_name = {one.topic: one for one in lesson.topics}
             self._put({place: replace(lesson, topics=tuple(by_name[name] for name in rest))})
             return
-        numbers = [int(word) for word in rest if word.isdigit()]
+        numbers = [number for word in rest if (number := whole_number(word)) is not None]
         if sorted(numbers) != list(range(1, len(lesson.asked) + 1)) or len(numbers) != len(rest):
             raise ItembankError(
                 f"Write each number from 1 to {len(lesson.asked)} once, or each of the topics "
@@ -267,9 +269,9 @@ class Editor:
         self._put({place: replace(lesson, asked=tuple(lesson.asked[n - 1] for n in numbers))})
 
     def _questions(self, words: Sequence[str]) -> None:
-        if len(words) not in (1, 2) or not words[-1].isdigit():
+        number = whole_number(words[-1]) if len(words) in (1, 2) else None
+        if number is None:
             raise ItembankError("Write a number, after a day where it is for one lesson: tue 10")
-        number = int(words[-1])
         if not 1 <= number <= MOST_QUESTIONS:
             raise ItembankError(f"A starter has 1 to {MOST_QUESTIONS} questions.")
         places = (

@@ -18,6 +18,7 @@ from itembank.records.details import answers_of, tallies_of
 from itembank.records.export import read_csv, write_csv
 from itembank.records.store import Store
 from itembank.records.tables import entry, exported, lesson, misconception, own_view, score, tally
+from itembank.whole_number import whole_number
 
 REPORT = "report-"
 """How the names of tables begin that sum results up: nothing can be taken out of a sum."""
@@ -196,11 +197,12 @@ def _count_again(
 ) -> tuple[list[dict[str, str]], bool]:
     """Return an export's counts per question as the store has them now, and whether any differs."""
     whose = Whom(whom.class_name, before=whom.before)
-    there = {row["entry"] for row in rows if whose.holds(row) and row["entry"].isdigit()}
+    there = {row["entry"] for row in rows if whose.holds(row)}
     now = {
         (str(row.entry_id), str(row.number)): row
-        for number in there
-        for row in connection.execute(select(tally).where(tally.c.entry_id == int(number)))
+        for entry in there
+        if (number := whole_number(entry)) is not None
+        for row in connection.execute(select(tally).where(tally.c.entry_id == number))
     }
     found = []
     for row in rows:

@@ -9,6 +9,7 @@ from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.records.own_view import LEVELS
 from itembank.seats import seat_fault, seat_order
+from itembank.whole_number import whole_number
 
 _SHORT = {
     "sure": "sure",
@@ -22,7 +23,7 @@ _SHORT = {
     "unsure": "not sure",
     "no": "not sure",
 }
-_COUNTED = re.compile(r"(\d+)\s+([A-Za-z]+(?:\s+sure)?)\b")
+_COUNTED = re.compile(r"(?<![0-9])([0-9]{1,4})\s+([A-Za-z]+(?:\s+sure)?)\b")
 _RIGHT = {"right": True, "r": True, "1": True, "wrong": False, "w": False, "0": False}
 
 
@@ -36,7 +37,7 @@ def whole_numbers(text: str, what: str) -> list[int]:
     [8, 12, 9]
     """
     words = text.replace(",", " ").split()
-    wrong = [word for word in words if not (word.isascii() and word.isdigit() and len(word) < 5)]
+    wrong = [word for word in words if whole_number(word, 4) is None]
     if wrong or not words:
         said = f"‘{wrong[0]}’ is not a number of pupils" if wrong else "There is no number"
         raise ItembankError(f'{what}: {said}. Write whole numbers, as in "8 12 9".')
@@ -68,8 +69,9 @@ def read_views(text: str, seats: Collection[str]) -> tuple[dict[str, str], dict[
     """
     known = {seat.upper() for seat in seats}
     numbers = text.replace(",", " ").split()
-    if len(numbers) == 3 and all(one.isascii() and one.isdigit() for one in numbers):
-        return {}, dict(zip(reversed(LEVELS), map(int, numbers), strict=True))
+    hands = [hand for one in numbers if (hand := whole_number(one, 4)) is not None]
+    if len(hands) == len(numbers) == len(LEVELS):
+        return {}, dict(zip(reversed(LEVELS), hands, strict=True))
     counted = _COUNTED.findall(text)
     rest = _COUNTED.sub("", text).replace(",", " ").replace("and", " ").strip()
     if counted and not rest and not any(number in known for number, _ in counted):

@@ -19,7 +19,7 @@ def item(id, prompt="Work out {3/4 + 1/6}.", key="11/12", **more):
     return "[[items]]\n" + "".join(f"{name} = {value}\n" for name, value in fields.items()) + "\n"
 
 
-def make_bank(folder, files, name="fernhill", facts=None):
+def make_bank(folder, files, name="larkhythe", facts=None):
     """Write a bank with topic files {topic: text of its items} and return it as read."""
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "bank.toml").write_text(facts or FACTS.format(name=name), encoding="utf-8")

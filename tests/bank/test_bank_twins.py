@@ -20,7 +20,7 @@ def test_twins_in_one_bank(tmp_path):
             + item("a-3", "Work out {3/4 + 1/5}.", "19/20")
         },
     )
-    assert twins(bank.entries()) == [("fernhill:a-1", "fernhill:a-2")]
+    assert twins(bank.entries()) == [("larkhythe:a-1", "larkhythe:a-2")]
 
 
 def test_twins_across_banks_and_topics(tmp_path):
@@ -28,7 +28,7 @@ def test_twins_across_banks_and_topics(tmp_path):
     two = make_bank(
         tmp_path / "two", {"fractions.add-like": item("z-1", "Find {1/6 + 3/4}.")}, "riverside"
     )
-    assert bank_twins(one, two) == [("fernhill:a-1", "riverside:z-1")]
+    assert bank_twins(one, two) == [("larkhythe:a-1", "riverside:z-1")]
     assert bank_twins(one) == bank_twins(two) == []
 
 
@@ -46,7 +46,7 @@ def test_word_problems_are_twins_by_their_models(tmp_path):
             + story("a-3", "Of {24} lengths {40} are left.", '["n + 40 = 24"]')
         },
     )
-    assert twins(bank.entries()) == [("fernhill:a-1", "fernhill:a-2")]
+    assert twins(bank.entries()) == [("larkhythe:a-1", "larkhythe:a-2")]
 
 
 def test_copies_of_a_question_that_only_a_person_can_check(tmp_path):
@@ -58,7 +58,7 @@ def test_copies_of_a_question_that_only_a_person_can_check(tmp_path):
             + item("a-3", "how many lengths are in  the pool's record", "40")
         },
     )
-    assert twins(bank.entries()) == [("fernhill:a-1", "fernhill:a-3")]
+    assert twins(bank.entries()) == [("larkhythe:a-1", "larkhythe:a-3")]
 
 
 def test_a_written_item_is_the_twin_of_a_generated_one_the_bank_holds(tmp_path):
@@ -70,7 +70,7 @@ def test_a_written_item_is_the_twin_of_a_generated_one_the_bank_holds(tmp_path):
     pinned = text + f'[[pinned]]\naddress = "{address}"\n'
     both = make_bank(tmp_path / "two", {TOPIC: pinned})
     assert bank_twins(alone) == []
-    assert bank_twins(both) == [("fernhill:a-1", address)]
+    assert bank_twins(both) == [("larkhythe:a-1", address)]
     assert bank_twins(both, generated=False) == []
 
 

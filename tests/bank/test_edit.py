@@ -188,7 +188,7 @@ def test_what_is_not_in_one_place_is_left_to_a_person():
 
 @pytest.fixture
 def folder(tmp_path):
-    return create_bank(tmp_path / "bank", "fernhill", "Our own", authors={"HT": "head of maths"})
+    return create_bank(tmp_path / "bank", "larkhythe", "Our own", authors={"HT": "head of maths"})
 
 
 def item(id="garden-1", **more):
@@ -220,7 +220,7 @@ def test_a_bank_is_not_made_over_another(folder):
     ("arguments", "said"),
     [
         (("Fern Hill", "Our own"), "lower-case letters"),
-        (("fernhill", ""), "‘title’ is empty"),
+        (("larkhythe", ""), "‘title’ is empty"),
     ],
 )
 def test_a_bank_with_a_wrong_name_is_not_made(tmp_path, arguments, said):

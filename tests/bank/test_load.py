@@ -14,7 +14,7 @@ from itembank.errors import ItembankError
 from itembank.faults import FileFaults
 from itembank.items.registry import find_topic
 
-FACTS = 'name = "fernhill"\ntitle = "Our own"\n[authors]\nHT = "head of mathematics"\n'
+FACTS = 'name = "larkhythe"\ntitle = "Our own"\n[authors]\nHT = "head of mathematics"\n'
 ITEM = """[[items]]
 id = "garden-1"
 tier = "core"
@@ -62,14 +62,14 @@ def test_a_bank_as_it_stands(tmp_path):
         depot_times='topic = "depot.times"\ntitle = "Bus times"\nprerequisites = ["ratio.share"]\n',
     )
     found = read_bank(folder)
-    assert (found.name, found.title, found.licence) == ("fernhill", "Our own", None)
+    assert (found.name, found.title, found.licence) == ("larkhythe", "Our own", None)
     assert found.authors == {"HT": "head of mathematics"}
     assert [(t.id, t.title) for t in found.topics] == [
         ("depot.times", "Bus times"),
         ("ratio.share", find_topic("ratio.share").title),
     ]
     (entry,) = found.entries()
-    assert entry.address == "fernhill:garden-1"
+    assert entry.address == "larkhythe:garden-1"
     assert (entry.topic, entry.line, entry.path.name) == ("ratio.share", 2, "ratio.share.toml")
     assert entry.item.created == datetime.date(2026, 9, 14)
     assert found.topics[1].generated[0].seed == 3
@@ -79,7 +79,7 @@ def test_a_bank_as_it_stands(tmp_path):
 
 def test_finding_an_item_by_id_or_address(tmp_path):
     found = read_bank(bank(tmp_path, ratio_share=share(ITEM)))
-    assert found.find("fernhill:garden-1") == found.find("garden-1")
+    assert found.find("larkhythe:garden-1") == found.find("garden-1")
     with pytest.raises(ItembankError, match="Did you mean garden-1"):
         found.find("garden-l")
 
@@ -280,11 +280,11 @@ def test_facts_of_the_bank(tmp_path):
 
 
 def test_a_folder_that_is_no_bank(tmp_path):
-    (tmp_path / "fernhill").mkdir()
-    (found,) = faults(tmp_path / "fernhill")
+    (tmp_path / "larkhythe").mkdir()
+    (found,) = faults(tmp_path / "larkhythe")
     assert "not a bank" in found[3]
     (found,) = faults(tmp_path / "fernhil")
-    assert "Did you mean fernhill?" in found[3]
+    assert "Did you mean larkhythe?" in found[3]
     (tmp_path / "file").write_text("", encoding="utf-8")
     (found,) = faults(tmp_path / "file")
     assert "a bank is a folder" in found[3]

@@ -48,7 +48,7 @@ def theirs(tmp_path):
     return make_bank(
         tmp_path / "theirs",
         {UNLIKE: EDITED + more, LIKE: item("like-1", "Work out {1/5 + 2/5}.", "3/5")},
-        facts=FACTS.format(name="fernhill") + 'PT = "part-time teacher"\n',
+        facts=FACTS.format(name="larkhythe") + 'PT = "part-time teacher"\n',
     )
 
 
@@ -130,7 +130,7 @@ def test_a_settled_conflict_stays_settled(ours, theirs):
     report = merged(ours, theirs)
     names = items(ours.folder)
     wanted = next(id for id in report.conflicts[0].ids if names[id].prompt.startswith("Add"))
-    prepare_settle(ours.folder, f"fernhill:{wanted}", DAY).save()
+    prepare_settle(ours.folder, f"larkhythe:{wanted}", DAY).save()
     found = items(ours.folder)
     assert found["sum-2"].prompt.startswith("Add")
     (other,) = (one for id, one in found.items() if id.startswith("sum-2."))
@@ -219,7 +219,7 @@ def test_topics_sets_pins_and_prerequisites_come_along(ours, tmp_path):
 
 
 def test_roles_that_differ_are_both_kept_and_told(ours, tmp_path):
-    facts = FACTS.format(name="fernhill").replace("new teacher", "numeracy tutor")
+    facts = FACTS.format(name="larkhythe").replace("new teacher", "numeracy tutor")
     theirs = make_bank(tmp_path / "theirs", {UNLIKE: SHARED}, facts=facts)
     report = merged(ours, theirs)
     assert read_bank(ours.folder).authors["NT"] == "new teacher / numeracy tutor"

@@ -42,7 +42,7 @@ def item(said, answer="1", **more):
 
 
 def read(prompt, key="1", **more):
-    return as_item(Entry(item(prompt, key, **more), "ratio.share", "fernhill", "x.toml", 1))
+    return as_item(Entry(item(prompt, key, **more), "ratio.share", "larkhythe", "x.toml", 1))
 
 
 A, B = Sym("a"), Sym("b")
@@ -261,7 +261,7 @@ def test_the_rest_of_an_item():
         working=[["Add", "9/12 + 2/12 = 11/12"], "Look at it"],
         misconceptions=[{"id": "m", "name": "adds across", "wrong": "4/10", "ask": "Is it?"}],
     )
-    assert (found.address, found.topic, found.tier) == ("fernhill:a-1", "ratio.share", Tier.CORE)
+    assert (found.address, found.topic, found.tier) == ("larkhythe:a-1", "ratio.share", Tier.CORE)
     assert found.prompt == ("Work out ", parse("3/4 + 1/6"), ", please.")
     assert (found.form, found.marks, found.constants) == ("lowest-terms", 2, (180,))
     assert found.steps == (Step("Add", parse("9/12 + 2/12 = 11/12")), Step("Look at it"))
@@ -363,7 +363,7 @@ def test_history_is_no_content():
 
 def test_a_proof_says_whether_it_rests_on_a_model():
     def outcome(prompt, key, **more):
-        return judge_entry(Entry(item(prompt, key, **more), "a.b", "fernhill", Path("x.toml"), 1))
+        return judge_entry(Entry(item(prompt, key, **more), "a.b", "larkhythe", Path("x.toml"), 1))
 
     words = "Of {40} swimmers, {3/5} dive. How many dive?"
     assert outcome(words, "24", model=["3/5 × 40"]).modelled

@@ -1,6 +1,6 @@
 """The banks that ship: every key proved, every line of working held, every mistake known.
 
-The Fernhill bank shows each state an item can be in.
+The Larkhythe bank shows each state an item can be in.
 """
 
 from __future__ import annotations
@@ -40,8 +40,8 @@ def either(request: pytest.FixtureRequest) -> Bank:
 
 
 @pytest.fixture(scope="module")
-def fernhill() -> Bank:
-    return read_bank(BANKS / "fernhill" / "questions")
+def larkhythe() -> Bank:
+    return read_bank(BANKS / "larkhythe" / "questions")
 
 
 def entries(bank: Bank) -> list[Entry]:
@@ -74,10 +74,10 @@ def test_every_line_of_working_holds(either: Bank) -> None:
     assert [(address, fault) for address, fault in faults if fault] == []
 
 
-def test_every_answer_is_marked_as_what_it_is(shared: Bank, later: Bank, fernhill: Bank) -> None:
+def test_every_answer_is_marked_as_what_it_is(shared: Bank, later: Bank, larkhythe: Bank) -> None:
     unprovable = {"garden-4"}
     every = items(shared) + items(later)
-    every += [as_item(e) for e in entries(fernhill) if e.item.id not in unprovable]
+    every += [as_item(e) for e in entries(larkhythe) if e.item.id not in unprovable]
     wrong = []
     for item in every:
         if mark(item, line(item.key)).verdict is not Verdict.RIGHT:
@@ -107,9 +107,9 @@ def test_banks_cover_topics_that_are_generated_and_topics_that_are_not(shared: B
     assert {topic.id for topic in shared.topics} - generated
 
 
-def test_fernhill_shows_every_state(fernhill: Bank) -> None:
+def test_larkhythe_shows_every_state(larkhythe: Bank) -> None:
     found = {
-        state.entry.item.id: state for state in prove_bank(fernhill, processes=1) if state.entry
+        state.entry.item.id: state for state in prove_bank(larkhythe, processes=1) if state.entry
     }
     assert [id for id, state in found.items() if not state.proved] == ["garden-4"]
     assert found["garden-4"].outcome.state is State.NEEDS_PERSON
@@ -120,8 +120,8 @@ def test_fernhill_shows_every_state(fernhill: Bank) -> None:
     assert [id for id, state in found.items() if state.retired] == ["pool-5"]
 
 
-def test_fernhill_holds_a_twin_at_home_and_one_abroad(shared: Bank, fernhill: Bank) -> None:
-    at_home = {e.item.id: as_item(e).twin for e in entries(fernhill) if e.item.id != "garden-4"}
+def test_larkhythe_holds_a_twin_at_home_and_one_abroad(shared: Bank, larkhythe: Bank) -> None:
+    at_home = {e.item.id: as_item(e).twin for e in entries(larkhythe) if e.item.id != "garden-4"}
     abroad = {e.item.id: as_item(e).twin for e in entries(shared)}
     assert at_home["depot-1"] == at_home["depot-2"]
     assert at_home["pool-1"] == abroad["k3-share-01"]

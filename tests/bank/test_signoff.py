@@ -69,7 +69,7 @@ def test_a_signed_item_says_who_and_when(bank):
 
 
 def test_several_reviewers(bank):
-    sign(bank, ["fernhill:sum-1"], "HT", DAY)
+    sign(bank, ["larkhythe:sum-1"], "HT", DAY)
     sign(bank, ["sum-1"], "NT", LATER)
     assert state(bank, "sum-1").says == (
         "signed by HT on 14 September 2026 and NT on 5 October 2026"
@@ -131,7 +131,9 @@ def test_an_edit_undone_and_an_edit_signed_make_the_item_signed_again(bank):
 
 
 def test_a_disproved_item_cannot_be_signed_and_nothing_is(bank):
-    with pytest.raises(CheckFailed, match=r"fernhill:sum-2 cannot be signed.* disproved") as caught:
+    with pytest.raises(
+        CheckFailed, match=r"larkhythe:sum-2 cannot be signed.* disproved"
+    ) as caught:
         sign(bank, ["sum-1", "sum-2"], "HT", DAY)
     assert caught.value.exit_status == 1
     assert read_signoffs(bank.folder) == ()
@@ -146,9 +148,9 @@ def test_a_person_may_vouch_for_what_cannot_be_proved(bank):
 @pytest.mark.parametrize(
     ("ids", "by", "told"),
     [
-        (["sum-1"], "HTT", "There is no author ‘HTT’ in the bank fernhill. Did you mean HT?"),
+        (["sum-1"], "HTT", "There is no author ‘HTT’ in the bank larkhythe. Did you mean HT?"),
         (["sum-9"], "HT", "There is no item ‘sum-9’"),
-        (["old-1"], "HT", "fernhill:old-1 is retired"),
+        (["old-1"], "HT", "larkhythe:old-1 is retired"),
     ],
 )
 def test_what_cannot_be_signed_is_refused_plainly(bank, ids, by, told):

@@ -96,7 +96,7 @@ RETIRED = [None, (DAY, "dull")]
     ("outcome", "sign_", "gone"), list(itertools.product(OUTCOMES, SIGNS, RETIRED))
 )
 def test_what_is_not_proved_is_never_called_so(outcome, sign_, gone):
-    state = EntryState("fernhill:a-1", TOPIC, None, outcome, sign_, gone)
+    state = EntryState("larkhythe:a-1", TOPIC, None, outcome, sign_, gone)
     called = any(
         part == "proved" for part in (*state.word.split(", "), *state.outcome_says.split(": "))
     )

@@ -172,7 +172,7 @@ def test_any_text_at_all_is_read_or_refused(text):
 
 @pytest.fixture
 def folder(tmp_path):
-    return create_bank(tmp_path / "bank", "fernhill", "Our own", authors={"HT": "head of maths"})
+    return create_bank(tmp_path / "bank", "larkhythe", "Our own", authors={"HT": "head of maths"})
 
 
 def test_importing_is_all_or_nothing(folder, tmp_path):

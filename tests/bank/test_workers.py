@@ -16,7 +16,7 @@ from itembank.notation.parse import parse
 def item(number, key):
     target = parse(f"{number} + 1")
     return Item(
-        address=f"fernhill:sum-{number}",
+        address=f"larkhythe:sum-{number}",
         topic="number.add",
         tier=Tier.CORE,
         prompt=("Work out ", target, "."),

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 
 
 def test_one_score_in_one_line(said, away):
@@ -22,7 +22,10 @@ def test_one_score_in_one_line(said, away):
         (["5", "--cuts", "3,5"], "Extend (E, square"),
         (["3", "--bands", "4"], "Practise (P, diamond"),
         (["8", "--bands", "5"], "Deepen (D, pentagon"),
-        (["5", "--department", FERNHILL, "--class", "9S", "--out-of", "10"], "Repair (R, triangle"),
+        (
+            ["5", "--department", LARKHYTHE, "--class", "9S", "--out-of", "10"],
+            "Repair (R, triangle",
+        ),
     ],
 )
 def test_chosen_bands(said, away, options, name):
@@ -32,12 +35,12 @@ def test_chosen_bands(said, away, options, name):
 
 
 def test_the_department_around_the_current_folder(said, monkeypatch):
-    monkeypatch.chdir(FERNHILL)
+    monkeypatch.chdir(LARKHYTHE)
     assert "Practise (P, circle, blue)" in said("band", "6", "--class", "9s", "--out-of", "10").out
 
 
 def test_a_class_has_the_marks_of_its_usual_starter(said, monkeypatch):
-    monkeypatch.chdir(FERNHILL)
+    monkeypatch.chdir(LARKHYTHE)
     assert said("band", "9", "--class", "9S").out.startswith("9 out of 10: Stretch ")
     assert said("band", "6").out.startswith("6 out of 8: Secure ")
     assert said("band", "9", "--class", "9S", "--out-of", "8").status == 2
@@ -77,7 +80,7 @@ def test_a_file_of_scores_names_the_seats(said, away):
         (["5", "--cuts", "5,7", "--bands", "2"], "make 3 bands, not 2"),
         (["5", "--bands", "6"], "2 to 5 bands, not 6"),
         (["5", "--class", "8K"], "no department here"),
-        (["5", "--class", "8Z", "--department", FERNHILL], "The classes are 7M, 8K and 9S."),
+        (["5", "--class", "8Z", "--department", LARKHYTHE], "The classes are 7M, 8K and 9S."),
         (["5", "--bands", "3", "--class", "8K"], "not both"),
         (["5", "--department", "none"], "no folder none"),
         (["--csv", "none.csv"], "no such file"),

@@ -17,7 +17,7 @@ from itembank.cli.bank_typed import likely_task
 @pytest.fixture
 def bank(said, tmp_path):
     folder = tmp_path / "questions"
-    said("bank", "new", folder, "--name", "fernhill", "--author", "HT=head", "--author", "T9=nine")
+    said("bank", "new", folder, "--name", "larkhythe", "--author", "HT=head", "--author", "T9=nine")
     return folder
 
 

@@ -15,7 +15,7 @@ def bank(away):
     """A bank with one question, in the folder where the teacher stands."""
     folder = away / "questions"
     folder.mkdir()
-    facts = 'name = "fernhill"\ntitle = "Our own"\n[authors]\nHT = "head of mathematics"\n'
+    facts = 'name = "larkhythe"\ntitle = "Our own"\n[authors]\nHT = "head of mathematics"\n'
     (folder / "bank.toml").write_text(facts, encoding="utf-8")
     (folder / "ratio.share.toml").write_text(f'topic = "ratio.share"\n\n{ITEM}', encoding="utf-8")
     return folder
@@ -144,7 +144,7 @@ def test_a_folder_that_cannot_be_made(said, away):
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [
-        (["show", "a-2"], "There is no item ‘a-2’ in the bank fernhill. Did you mean a-1?"),
+        (["show", "a-2"], "There is no item ‘a-2’ in the bank larkhythe. Did you mean a-1?"),
         (["list", "--state", "prooved"], "Did you mean proved?"),
         (["list", "--topic", "ratio.shar"], "Did you mean ratio.share?"),
         (["list", "--tier", "hard"], "support, core or challenge"),

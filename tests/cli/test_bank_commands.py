@@ -8,7 +8,7 @@ import pytest
 
 from itembank.items.registry import topic_ids
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PDFS = {
     "starter.pdf",
     "answers.pdf",
@@ -80,10 +80,10 @@ def test_audit_of_one_topic(said, away):
         (["audit", "--jobs", "0"], "must be 1 or more"),
         (["pack"], "--department"),
         (["pack", "--topic", "ratio.shar"], "ratio.share"),
-        (["pack", "--department", FERNHILL, "--class", "8Z"], "The classes are 7M, 8K and 9S."),
-        (["pack", "--department", FERNHILL, "--date", "2026-02-30"], "not a day"),
-        (["pack", "--department", FERNHILL, "--questions", "0"], "1 to 20 questions, not 0"),
-        (["pack", "--department", FERNHILL, "--questions", "50"], "1 to 20 questions, not 50"),
+        (["pack", "--department", LARKHYTHE, "--class", "8Z"], "The classes are 7M, 8K and 9S."),
+        (["pack", "--department", LARKHYTHE, "--date", "2026-02-30"], "not a day"),
+        (["pack", "--department", LARKHYTHE, "--questions", "0"], "1 to 20 questions, not 0"),
+        (["pack", "--department", LARKHYTHE, "--questions", "50"], "1 to 20 questions, not 50"),
         (["pack", "--plan", "none.toml"], "none.toml"),
         (["pack", "--from", "none.json"], "none.json"),
         (["pack", "--from", "none.json", "--class", "8K"], "--class cannot change"),
@@ -102,8 +102,8 @@ def made(tmp_path_factory):
     """Make the demo class's pack once, with no options, in a copy of its department."""
     from itembank.cli.main import run
 
-    folder = tmp_path_factory.mktemp("fernhill")
-    shutil.copy(FERNHILL / "department.toml", folder)
+    folder = tmp_path_factory.mktemp("larkhythe")
+    shutil.copy(LARKHYTHE / "department.toml", folder)
     with pytest.MonkeyPatch.context() as patch:
         patch.chdir(folder)
         with pytest.raises(SystemExit) as end:
@@ -115,7 +115,7 @@ def made(tmp_path_factory):
 def test_a_pack_with_no_options(made):
     assert {file.name for file in made.iterdir()} == PDFS | {"pack.json"}
     held = json.loads((made / "pack.json").read_text(encoding="utf-8"))
-    assert held["lesson"]["school"] == "Fernhill School"
+    assert held["lesson"]["school"] == "Larkhythe School"
     assert len(held["versions"][0]["items"]) == 8
     assert [band["lowest"] for band in held["bands"]] == [0, 5, 7]
 

@@ -12,7 +12,7 @@ from itembank.cli.bank import COMMANDS
 from .test_narrow import in_window
 from .test_start import HEAVY, LOADED
 
-BANK = Path(__file__).parents[2] / "banks" / "fernhill" / "questions"
+BANK = Path(__file__).parents[2] / "banks" / "larkhythe" / "questions"
 
 
 @pytest.mark.parametrize("command", COMMANDS)

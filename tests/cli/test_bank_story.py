@@ -50,7 +50,7 @@ def five(tmp_path_factory):
     """A new bank with five questions, added one by one; one of them has a wrong key."""
     folder = tmp_path_factory.mktemp("story") / "questions"
     do(
-        *("bank", "new", folder, "--name", "fernhill", "--title", "Fernhill's own"),
+        *("bank", "new", folder, "--name", "larkhythe", "--title", "Larkhythe's own"),
         *("--author", "HT=head of mathematics", "--author", "T7=teacher of 7M"),
     )
     for name, options in QUESTIONS.items():
@@ -259,7 +259,7 @@ def test_a_pack_with_the_bank_s_questions_first_and_a_class_marked_on_it(said, s
     held = json.loads((folder / "pack.json").read_text(encoding="utf-8"))
     asked = [one["address"] for one in held["versions"][0]["items"]]
     assert len(asked) == 2
-    assert all(one.startswith("fernhill:") for one in asked)
+    assert all(one.startswith("larkhythe:") for one in asked)
 
     keys = {"pool-1": "£15 and £25", "pool-2": "30, 60", "garden-1": "45", "garden-2": "24"}
     wrong = {"pool-1": "£20, £20", "pool-2": "45, 45", "garden-1": "15", "garden-2": "12"}

@@ -14,7 +14,7 @@ def near(away):
     """Stand in a department whose bank holds a topic of its own."""
     folder = bank(away / "questions", {OWN: [*LOT, item("person", "Which bed is best?", "12")]})
     sign(folder, "support-20")
-    text = f'''school = "Fernhill School"
+    text = f'''school = "Larkhythe School"
 banks = ["questions"]
 
 [[classes]]
@@ -32,7 +32,7 @@ follow_up = 3
 def test_a_pack_from_the_department_s_bank(said, near):
     done = said("pack", "--date", "2026-11-30")
     assert (done.status, done.err) == (0, "")
-    assert "drawn from the bank fernhill" in done.out
+    assert "drawn from the bank larkhythe" in done.out
     assert "Of 37 questions there on these topics 1 was left out: 1 needs a person." in done.out
     pack = json.loads((near.parent / "8K-2026-11-30" / "pack.json").read_text(encoding="utf-8"))
     assert pack["drawing"]["questions_from"] == "both"
@@ -51,7 +51,7 @@ def test_what_a_pack_cannot_be_made_of_is_one_plain_line(said, near):
 @pytest.mark.parametrize("named", [(), ("--bank", "questions")])
 def test_topics_lists_those_of_the_bank(said, near, named):
     done = said("topics", *named)
-    assert "In the bank fernhill, Questions of fernhill:" in done.out
+    assert "In the bank larkhythe, Questions of larkhythe:" in done.out
     row = next(line for line in done.out.splitlines() if line.startswith(OWN))
     assert row.split()[-3:] == ["12", "13", "12"]
     assert "ratio.share" in done.out
@@ -65,17 +65,17 @@ def test_topics_away_from_banks_are_the_generators(said, away):
 
 
 def test_marking_an_answer_to_a_bank_s_question(said, near, monkeypatch):
-    assert said("mark", "fernhill:support-20", "61").out.startswith("Right")
+    assert said("mark", "larkhythe:support-20", "61").out.startswith("Right")
     monkeypatch.chdir(near)
-    assert said("mark", "fernhill:support-20", "60").out.startswith("Wrong")
+    assert said("mark", "larkhythe:support-20", "60").out.startswith("Wrong")
     monkeypatch.chdir(near.parent.parent)
-    assert said("mark", "fernhill:support-20", "61", "--bank", near).out.startswith("Right")
+    assert said("mark", "larkhythe:support-20", "61", "--bank", near).out.startswith("Right")
 
 
 def test_nothing_is_marked_by_a_key_that_is_wrong(said, near):
     for path in near.glob("*.toml"):
         path.write_text(path.read_text().replace('key = "61"', 'key = "62"'))
-    status, out, err = said("mark", "fernhill:support-20", "62", "--bank", near)
+    status, out, err = said("mark", "larkhythe:support-20", "62", "--bank", near)
     assert (status, out) == (1, "")
     assert "61" in err
     assert "the key says 62" in err
@@ -84,9 +84,9 @@ def test_nothing_is_marked_by_a_key_that_is_wrong(said, near):
 @pytest.mark.parametrize(
     ("address", "words"),
     [
-        ("fernhill:support-2", "Did you mean support-2"),
+        ("larkhythe:support-2", "Did you mean support-2"),
         ("fernhil:support-20", "no bank ‘fernhil’ here"),
-        ("fernhill:person", "needs a person"),
+        ("larkhythe:person", "needs a person"),
     ],
 )
 def test_an_address_that_cannot_be_marked(said, near, address, words):
@@ -97,9 +97,9 @@ def test_an_address_that_cannot_be_marked(said, near, address, words):
 
 
 def test_showing_questions_of_a_bank(said, near):
-    one = said("show", "fernhill:support-20")
+    one = said("show", "larkhythe:support-20")
     assert "Work out 20 + 41." in one.out
     assert "HT" in one.out
     some = said("show", OWN, "--tier", "core", "--count", "2")
-    assert some.out.count("fernhill:core-5") == 2
+    assert some.out.count("larkhythe:core-5") == 2
     assert said("show", "ratio.share/core/12").out.count("Key") == 1

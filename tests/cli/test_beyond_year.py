@@ -14,7 +14,7 @@ from itembank.items.registry import find_topic
 BANKS = Path(__file__).parents[2] / "banks"
 MIXED = "fractions.decimals-percentages"
 DEPARTMENT = """
-school = "Fernhill School"
+school = "Larkhythe School"
 [[classes]]
 name = "7M"
 year = 7
@@ -143,7 +143,7 @@ def test_topics_show_the_year(said, home):
 
 def test_a_week_leaves_out_a_topic_of_a_later_year_and_says_so(said, away):
     for name in ("department.toml", "calendar.toml", "schemes", "questions"):
-        source = BANKS / "fernhill" / name
+        source = BANKS / "larkhythe" / name
         (shutil.copytree if source.is_dir() else shutil.copy)(source, away / name)
     scheme = away / "schemes" / "year-8.toml"
     scheme.write_text(

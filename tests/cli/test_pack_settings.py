@@ -15,8 +15,8 @@ from itembank.planning.draw_from import DrawFrom, Drawing
 from itembank.planning.plan_file import Plan, PlannedTopic
 from tests.packs.bank_files import OWN, bank, sums
 
-FERNHILL = read_department(Path(__file__).parents[2] / "banks" / "fernhill")
-KNOWN = tuple({topic for one in FERNHILL.classes for topic in one.topics})
+LARKHYTHE = read_department(Path(__file__).parents[2] / "banks" / "larkhythe")
+KNOWN = tuple({topic for one in LARKHYTHE.classes for topic in one.topics})
 TODAY = datetime.date(2026, 11, 30)
 PLAN = Plan(
     (PlannedTopic("ratio.share"), PlannedTopic("ratio.combine", 2)),
@@ -28,15 +28,15 @@ PLAN = Plan(
 )
 
 
-def settle(given=None, plan=None, department=FERNHILL):
+def settle(given=None, plan=None, department=LARKHYTHE):
     return resolve(given or Given(), plan, department, KNOWN, TODAY)
 
 
 def test_with_nothing_typed_the_department_says_all():
     found = settle()
-    assert (found.school, found.class_name, found.date) == ("Fernhill School", "8K", TODAY)
+    assert (found.school, found.class_name, found.date) == ("Larkhythe School", "8K", TODAY)
     assert found.title == "Sharing in a ratio"
-    assert [topic.id for topic in found.topics] == list(FERNHILL.find_class("8K").topics)
+    assert [topic.id for topic in found.topics] == list(LARKHYTHE.find_class("8K").topics)
     assert (found.questions, found.follow_up, found.variants) == (8, 10, 1)
     assert found.seed == usual_seed("8K", TODAY, "Sharing in a ratio")
     assert found.folder_name == "8K-2026-11-30"
@@ -131,7 +131,7 @@ def test_a_pack_made_again_is_not_changed():
 
 def test_where_packs_go(tmp_path):
     project = tmp_path / "project"
-    inside = project / "banks" / "fernhill"
+    inside = project / "banks" / "larkhythe"
     inside.mkdir(parents=True)
     (tmp_path / "output").mkdir()
     assert output_home(inside) == inside
@@ -149,8 +149,8 @@ def test_where_packs_go(tmp_path):
 def test_what_is_typed_about_the_source_comes_first(tmp_path):
     own = bank(tmp_path / "own", {OWN: sums(3, "core")})
     other = bank(tmp_path / "other", {OWN: sums(3, "core")}, "other")
-    group = replace(FERNHILL.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
-    department = replace(FERNHILL, classes=(group,), draw_from=DrawFrom(prefer="generated"))
+    group = replace(LARKHYTHE.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
+    department = replace(LARKHYTHE, classes=(group,), draw_from=DrawFrom(prefer="generated"))
     assert settle(department=department).drawing == Drawing((own,), "both", "bank", year=7)
     plan = Plan((), draw_from=DrawFrom(prefer="generated"))
     assert settle(plan=plan, department=department).drawing.prefer == "generated"

@@ -9,7 +9,7 @@ from itembank.cli.main import run
 from itembank.records.lesson_pack import read_pack_facts
 
 DEPARTMENT = """
-school = "Fernhill School"
+school = "Larkhythe School"
 default_class = "8K"
 [deciding]
 again_below = 40

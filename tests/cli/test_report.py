@@ -21,7 +21,7 @@ from itembank.records.recording import record
 from itembank.records.store import open_store
 
 DEPARTMENT = """
-school = "Fernhill School"
+school = "Larkhythe School"
 default_class = "8K"
 
 [[classes]]

@@ -54,7 +54,7 @@ def test_help_and_band_import_nothing_heavy(arguments):
 def test_recording_loads_no_mathematics_and_no_migrations(tmp_path, what):
     (tmp_path / "right.csv").write_text("seat,1,2\nA1,1,0\nA2,0,1\n")
     (tmp_path / "department.toml").write_text(
-        'school = "Fernhill School"\ndefault_class = "8K"\n'
+        'school = "Larkhythe School"\ndefault_class = "8K"\n'
         '[[classes]]\nname = "8K"\nyear = 8\nseats = ["A1-A5"]\ntopics = ["ratio.share"]\n'
     )
     made = itembank("pack", "--questions", "2", "--date", "2026-11-02", cwd=tmp_path)

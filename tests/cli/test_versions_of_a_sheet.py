@@ -13,7 +13,7 @@ from itembank.notation.tree import num
 from itembank.records.pack_items import starter_items
 
 DEPARTMENT = """
-school = "Fernhill School"
+school = "Larkhythe School"
 default_class = "8K"
 [[classes]]
 name = "8K"

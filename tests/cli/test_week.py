@@ -7,19 +7,19 @@ from pathlib import Path
 
 import pytest
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PLAN = Path("plans/week-8K-2026-11-30.toml")
 
 
 @pytest.fixture
 def home(tmp_path, monkeypatch):
-    """Stand in a copy of Fernhill's folder, with nothing planned or recorded."""
+    """Stand in a copy of Larkhythe's folder, with nothing planned or recorded."""
     for name in ("department.toml", "calendar.toml", "schemes", "questions"):
-        source = FERNHILL / name
+        source = LARKHYTHE / name
         copy = shutil.copytree if source.is_dir() else shutil.copy
         copy(source, tmp_path / name)
     shutil.copytree(
-        FERNHILL.parent / "key-stage-3", tmp_path.parent / "key-stage-3", dirs_exist_ok=True
+        LARKHYTHE.parent / "key-stage-3", tmp_path.parent / "key-stage-3", dirs_exist_ok=True
     )
     (tmp_path / "output").mkdir()
     monkeypatch.chdir(tmp_path)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from itembank.cli.week_questions import with_questions
 from itembank.errors import ItembankError
 from itembank.planning.week_edit import Editor, Edits
-from tests.cli.test_week_questions import FERNHILL, planner
+from tests.cli.test_week_questions import LARKHYTHE, planner
 from tests.cli.test_week_questions import given as all_given
 
 WEEK = datetime.date(2026, 11, 23)
@@ -22,8 +22,8 @@ def begun(tmp_path_factory):
     """Return a planner of 9S, what the class knows, and a week to change."""
     import shutil
 
-    home = tmp_path_factory.mktemp("edits") / "fernhill"
-    shutil.copytree(FERNHILL, home)
+    home = tmp_path_factory.mktemp("edits") / "larkhythe"
+    shutil.copytree(LARKHYTHE, home)
     one = planner(home, "9S")
     plan = with_questions(one, one.new_plan(WEEK, None).plan)
     return one, one.known(WEEK, plan.lessons[0].seed), plan

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 WEEK = "2026-11-23"
 PLAN = Path(f"plans/week-8K-{WEEK}.toml")
 DAYS = {day: f"8K-2026-11-{23 + n}" for n, day in enumerate(("mon", "tue", "wed", "thu", "fri"))}
@@ -24,8 +24,8 @@ def planned(tmp_path_factory):
     """Plan one week once; each test works on a copy."""
     home = tmp_path_factory.mktemp("planned")
     for name in ("department.toml", "calendar.toml", "schemes", "questions"):
-        copy = shutil.copytree if (FERNHILL / name).is_dir() else shutil.copy
-        copy(FERNHILL / name, home / name)
+        copy = shutil.copytree if (LARKHYTHE / name).is_dir() else shutil.copy
+        copy(LARKHYTHE / name, home / name)
     (home / "output").mkdir()
     command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
     subprocess.run(command, cwd=home, check=True, capture_output=True)
@@ -34,7 +34,7 @@ def planned(tmp_path_factory):
 
 @pytest.fixture
 def home(planned, tmp_path, monkeypatch):
-    folder = tmp_path / "fernhill"
+    folder = tmp_path / "larkhythe"
     shutil.copytree(planned, folder)
     monkeypatch.chdir(folder)
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)

@@ -18,7 +18,7 @@ from itembank.planning.week_edit import Editor, Edits
 from itembank.planning.week_file import read_week_plan
 from itembank.planning.week_plan import FOLDER, plan_text
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
 WEEKS = (DAY(2026, 11, 9), DAY(2026, 11, 16), DAY(2026, 11, 23))
 
@@ -26,8 +26,8 @@ WEEKS = (DAY(2026, 11, 9), DAY(2026, 11, 16), DAY(2026, 11, 23))
 @pytest.fixture
 def home(tmp_path, monkeypatch):
     for name in ("department.toml", "calendar.toml", "schemes"):
-        copy = shutil.copytree if (FERNHILL / name).is_dir() else shutil.copy
-        copy(FERNHILL / name, tmp_path / name)
+        copy = shutil.copytree if (LARKHYTHE / name).is_dir() else shutil.copy
+        copy(LARKHYTHE / name, tmp_path / name)
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
     return tmp_path
 
@@ -262,7 +262,7 @@ def test_a_lesson_before_anything_was_taught_has_no_starter(home):
 def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home):
     # Drawn from alone, the shipped bank has too few for full sheets of one topic, and names
     # some of its questions by the addresses of generated ones.
-    shutil.copytree(FERNHILL.parent / "key-stage-3", home / "key-stage-3")
+    shutil.copytree(LARKHYTHE.parent / "key-stage-3", home / "key-stage-3")
     change(
         home,
         'default_class = "8K"',
@@ -287,7 +287,7 @@ def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home)
 
 
 def test_a_question_that_was_retired_makes_way_for_another(home):
-    shutil.copytree(FERNHILL.parent / "key-stage-3", home / "key-stage-3")
+    shutil.copytree(LARKHYTHE.parent / "key-stage-3", home / "key-stage-3")
     change(home, 'default_class = "8K"', 'default_class = "8K"\nbanks = ["key-stage-3"]')
     made = settle(home, WEEKS[1])
     place, gone = next(

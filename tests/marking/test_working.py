@@ -44,7 +44,7 @@ def test_the_last_line_of_working_is_right(name):
             check_working(topic.item(tier, index))
 
 
-@pytest.mark.parametrize("bank", ["key-stage-3", "key-stage-4", "fernhill/questions"])
+@pytest.mark.parametrize("bank", ["key-stage-3", "key-stage-4", "larkhythe/questions"])
 def test_the_last_line_of_a_banks_working_is_right(bank):
     for topic in read_bank(BANKS / bank, processes=1).topics:
         for entry in topic.entries:

@@ -42,7 +42,7 @@ def sums(count: int, tier: str, start: int = 20, **more: object) -> list[str]:
 
 
 def bank(
-    folder: Path, topics: dict[str, list[str]], name: str = "fernhill", titles: bool = True
+    folder: Path, topics: dict[str, list[str]], name: str = "larkhythe", titles: bool = True
 ) -> Path:
     """Write a bank with these topics and return its folder."""
     folder.mkdir(parents=True)

@@ -15,7 +15,7 @@ TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")
 @cache
 def request(**changes) -> PackRequest:
     usual = {
-        "school": "Fernhill School",
+        "school": "Larkhythe School",
         "class_name": "8K",
         "date": datetime.date(2026, 11, 30),
         "title": "Fractions, ratio and equations",

@@ -57,7 +57,7 @@ def own(tmp_path_factory):
 def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
     pack = build_pack(ask([own]))
     assert {one.source.kind for one in everything(pack)} == {"bank"}
-    assert all(one.address == f"fernhill:{one.source.id}" for one in everything(pack))
+    assert all(one.address == f"larkhythe:{one.source.id}" for one in everything(pack))
     entries = {entry.address: entry for entry in read_bank(own).entries()}
     for one in everything(pack):
         entry = entries[one.address]
@@ -66,7 +66,7 @@ def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
         assert re.fullmatch("[0-9a-f]{64}", one.source.hash)
     assert pack.topics[0].title == f"Title of {OWN}"
     assert pack.drawing.questions_from == "bank"
-    assert [one.name for one in pack.drawing.banks] == ["fernhill"]
+    assert [one.name for one in pack.drawing.banks] == ["larkhythe"]
     assert pack.drawing.offered == 36
     assert "All 36 questions there on these topics could be used." in drawn_words(pack)
 
@@ -99,7 +99,7 @@ def test_only_proved_questions_in_use_are_drawn_and_the_rest_is_counted(tmp_path
     folder = bank(tmp_path / "b", {OWN: [*plenty(), wrong, person, old]})
     pack = build_pack(ask([folder], questions=8, follow_up=8))
     used = set(addresses(pack))
-    assert not used & {"fernhill:wrong", "fernhill:person", "fernhill:old"}
+    assert not used & {"larkhythe:wrong", "larkhythe:person", "larkhythe:old"}
     left = {one.why: one.count for one in pack.drawing.left_out}
     assert left == {"retired": 1, "disproved": 1, "needs a person": 1}
     assert "Of 39 questions there on these topics 3 were left out" in drawn_words(pack)
@@ -124,7 +124,7 @@ def test_signed_only_leaves_out_what_is_unsigned_or_stale(tmp_path):
     pack = build_pack(ask([folder], signed_only=True, questions=8, follow_up=8))
     assert {one.source.sign_off for one in everything(pack)} == {"signed"}
     assert {(s.by, s.on) for one in everything(pack) for s in one.source.signed} == {("HT", DAY)}
-    assert f"fernhill:{stale}" not in addresses(pack)
+    assert f"larkhythe:{stale}" not in addresses(pack)
     assert {one.why: one.count for one in pack.drawing.left_out} == {
         "unsigned": 1,
         "sign-off stale": 1,
@@ -166,13 +166,13 @@ def test_a_bank_may_name_generated_sets_and_pinned_questions(tmp_path):
     pack = build_pack(ask([folder], (SHARE,), "bank", follow_up=4))
     core = {one.address for one in everything(pack) if one.tier == "core"}
     named = {*addresses_, "ratio.share/core/12"}
-    assert core <= named | {f"fernhill:core-{n}" for n in range(20, 23)}
+    assert core <= named | {f"larkhythe:core-{n}" for n in range(20, 23)}
     assert core & named
     for one in everything(pack):
         if one.address in named:
-            assert (one.source.kind, one.source.bank) == ("generated", "fernhill")
+            assert (one.source.kind, one.source.bank) == ("generated", "larkhythe")
             assert one.key.line == read_key(one.address)
-    assert all(one.source.bank == "fernhill" for one in everything(pack))
+    assert all(one.source.bank == "larkhythe" for one in everything(pack))
 
 
 def read_key(address):
@@ -237,8 +237,8 @@ def test_another_topic_fills_the_sheet_where_one_ends(tmp_path):
 @pytest.mark.parametrize(
     ("topic", "questions_from", "said"),
     [
-        (SHARE, "bank", "the bank fernhill has none on ratio.share.*--questions-from both"),
-        ("garden.sheds", "both", "the bank fernhill has none on garden.sheds"),
+        (SHARE, "bank", "the bank larkhythe has none on ratio.share.*--questions-from both"),
+        ("garden.sheds", "both", "the bank larkhythe has none on garden.sheds"),
     ],
 )
 def test_a_topic_that_no_bank_has_is_told(own, topic, questions_from, said):
@@ -263,7 +263,7 @@ def test_faults_of_every_bank_are_told_at_once(tmp_path):
 
 def test_two_banks_of_one_name_are_refused(tmp_path, own):
     other = bank(tmp_path / "b", {OWN: plenty()})
-    with pytest.raises(ItembankError, match="both called fernhill"):
+    with pytest.raises(ItembankError, match="both called larkhythe"):
         build_pack(ask([own, other]))
 
 
@@ -397,5 +397,5 @@ def test_a_question_whose_proof_is_made_void_stops_the_pack(own, monkeypatch):
         }
 
     monkeypatch.setattr(Banks, "_offered", harmed)
-    with pytest.raises(CheckFailed, match="fernhill:"):
+    with pytest.raises(CheckFailed, match="larkhythe:"):
         build_pack(ask([own]))

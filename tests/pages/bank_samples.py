@@ -50,7 +50,7 @@ SOURCES = (
     Source(kind="generated", proved="from the printed mathematics"),
     Source(
         kind="bank",
-        bank="fernhill",
+        bank="larkhythe",
         id="garden-12",
         hash="9f" * 32,
         proved="from a model of the words",
@@ -60,7 +60,7 @@ SOURCES = (
     ),
     Source(
         kind="bank",
-        bank="fernhill",
+        bank="larkhythe",
         id="buses-3",
         hash="1c" * 32,
         proved="from the printed mathematics",
@@ -102,7 +102,7 @@ def packs():
     drawing = Drawing(
         questions_from="both",
         banks=[
-            BankLine(name="fernhill", title="Fernhill School’s own questions"),
+            BankLine(name="larkhythe", title="Larkhythe School’s own questions"),
             BankLine(name="key-stage-3", title="Number, ratio and algebra"),
         ],
         offered=19,

@@ -187,7 +187,7 @@ def pack(
         made_by="itembank 0.1.0",
         seed=7,
         lesson=Lesson(
-            school="Fernhill School",
+            school="Larkhythe School",
             class_name="8K",
             date=datetime.date(2026, 11, 30),
             title=title,

@@ -22,7 +22,7 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
     """Return a pack of real items; the proof, which the pages do not need, is left out."""
     look = look or Look()
     request = PackRequest(
-        school="Fernhill School",
+        school="Larkhythe School",
         class_name=name,
         date=datetime.date(2026, 11, 30),
         title="Fractions, ratio and equations",

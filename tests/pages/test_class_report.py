@@ -50,7 +50,7 @@ def data(topics=6, weeks=9, lessons=8, title="ratio.share", views=True, missing=
     )
     return ReportData(
         title="Class report: 8K",
-        intro="Fernhill School.",
+        intro="Larkhythe School.",
         class_name="8K",
         asked_on="29 Nov",
         weeks=columns,

@@ -24,7 +24,7 @@ QUESTIONS = 8
 @cache
 def pack_of(topic: str, large_print: bool) -> Pack:
     request = PackRequest(
-        school="Fernhill School",
+        school="Larkhythe School",
         class_name="8K",
         date=datetime.date(2026, 11, 30),
         title="Everything on one topic",

@@ -34,7 +34,7 @@ def week(lessons=5, topics=12, title=LONG, skipped=(), star=True):
     return WeekData(
         "8K: the week of 30 November 2026",
         "8K",
-        "Fernhill School. What the starters of the week bring back, and why.",
+        "Larkhythe School. What the starters of the week bring back, and why.",
         [f"{day} 1 December, period 2: {title}" for day in DAYS[:lessons]],
         [f"{title}: Mon 1, Tue 3 and Wed 2."],
         columns,

@@ -12,9 +12,9 @@ from itembank.planning.department import Department, read_department
 from itembank.planning.groups import ScoreFile, parse_scores
 from itembank.planning.plan_file import Plan, read_plan
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
-DEPARTMENT = (FERNHILL / "department.toml").read_text(encoding="utf-8")
-PLAN = (FERNHILL / "plan-8K.toml").read_text(encoding="utf-8")
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
+DEPARTMENT = (LARKHYTHE / "department.toml").read_text(encoding="utf-8")
+PLAN = (LARKHYTHE / "plan-8K.toml").read_text(encoding="utf-8")
 SIGNS = ["", "[", "]", "[[", '"', "'", '"""', "=", ".", "#", "\n", "{}", "[]", "\x00", "é"]
 VALUES = ["0", "-1", "1e9", "true", "nan", "2026-11-30", "9" * 5000]
 LINES = ["[bands]\n", "[[classes]]\n", "x = 1\n"]

@@ -15,7 +15,7 @@ from itembank.planning.folder import find_cycle, read_folder
 from itembank.planning.timetable import WeeklyLesson, lessons_between, parse_lesson
 
 DAY = datetime.date
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 TERMS = (
     Term("Autumn", DAY(2026, 9, 3), DAY(2026, 12, 18)),
     Term("Spring", DAY(2027, 1, 4), DAY(2027, 3, 25)),
@@ -24,7 +24,7 @@ HALF_TERM = Closed(DAY(2026, 10, 26), DAY(2026, 10, 30), "half term")
 YEAR = Calendar(TERMS, (HALF_TERM,), DAY(2026, 9, 7))
 dates = st.dates(DAY(2026, 8, 1), DAY(2027, 4, 30))
 
-DEPARTMENT = """school = "Fernhill School"
+DEPARTMENT = """school = "Larkhythe School"
 [[classes]]
 name = "8K"
 year = 8
@@ -131,11 +131,11 @@ def test_rows_of_seats(text, seats):
     assert spread_seats(text) == seats
 
 
-def test_fernhills_own_folder_is_sound():
+def test_larkhythes_own_folder_is_sound():
     from itembank.items.registry import topic_ids, topics
 
     found = read_folder(
-        FERNHILL, tuple(topic_ids()), {one.id: one.prerequisites for one in topics()}
+        LARKHYTHE, tuple(topic_ids()), {one.id: one.prerequisites for one in topics()}
     )
     assert set(found.schemes) == {"year-7", "year-8", "year-9"}
     one = found.department.find_class("8K")

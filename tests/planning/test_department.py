@@ -13,7 +13,7 @@ from itembank.planning.draw_from import DrawFrom, Drawing
 from itembank.planning.plan_file import PlannedTopic, read_plan
 
 KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")
-GOOD = """school = "Fernhill School"
+GOOD = """school = "Larkhythe School"
 
 [[classes]]
 name = "8K"
@@ -41,10 +41,10 @@ def test_defaults(tmp_path):
     assert [band.name for band in one.bands.bands(8)] == ["Rebuild", "Secure", "Extend"]
 
 
-def test_fernhill():
-    folder = Path(__file__).parents[2] / "banks" / "fernhill"
+def test_larkhythe():
+    folder = Path(__file__).parents[2] / "banks" / "larkhythe"
     found = read_department(folder)
-    assert found.school == "Fernhill School"
+    assert found.school == "Larkhythe School"
     assert [one.name for one in found.classes] == ["7M", "8K", "9S"]
     assert found.find_class().name == "8K"
     nine = found.find_class("9S")
@@ -60,7 +60,7 @@ def test_fernhill():
 
 
 def test_every_fault_at_once_with_its_line(tmp_path):
-    text = """school = "Fernhill School"
+    text = """school = "Larkhythe School"
 default_class = "8Z"
 
 [[classes]]
@@ -154,7 +154,7 @@ def test_each_fault(tmp_path, text, line, words):
 def test_encodings(tmp_path):
     path = tmp_path / "department.toml"
     path.write_bytes(("\ufeff" + GOOD).encode())
-    assert read_department(tmp_path).school == "Fernhill School"
+    assert read_department(tmp_path).school == "Larkhythe School"
     path.write_bytes(GOOD.encode("utf-16"))
     with pytest.raises(FileFaults, match="UTF-16"):
         read_department(tmp_path)
@@ -221,8 +221,8 @@ def test_seeds_differ_between_lessons():
 # Where questions come from
 
 OWN = GOOD.replace('["ratio.share"]', '["ratio.share", "garden.beds"]')
-BANK = """name = "fernhill"
-title = "Fernhill School’s own questions"
+BANK = """name = "larkhythe"
+title = "Larkhythe School’s own questions"
 """
 BEDS = """topic = "garden.beds"
 title = "Garden beds"
@@ -279,7 +279,7 @@ def test_banks_are_read_only_where_a_topic_is_unknown_otherwise(tmp_path):
     assert all("no topic" not in message for _, message in found)
     with pytest.raises(FileFaults, match=r"garden\.beds\.toml"):
         department(tmp_path, OWN + named)
-    assert read_department(tmp_path).school == "Fernhill School"  # topics are not looked at
+    assert read_department(tmp_path).school == "Larkhythe School"  # topics are not looked at
 
 
 @pytest.mark.parametrize(

@@ -28,7 +28,7 @@ def read(folder, department, calendar, scheme):
 @pytest.mark.parametrize("department", BLOCKS[:2])
 def test_its_examples_are_a_whole_department(tmp_path, department):
     found = read(tmp_path, department, *BLOCKS[2:])
-    assert found.department.school == "Fernhill School"
+    assert found.department.school == "Larkhythe School"
     assert len(found.schemes["year-8"].topics) == 2
     assert found.calendar.terms
 
@@ -43,7 +43,7 @@ def test_it_names_every_key_that_is_read(tmp_path, monkeypatch):
 
     monkeypatch.setattr(toml_file.Table, "close", closing)
     for example in ("department.toml", "calendar.toml", "schemes/year-8.toml"):
-        source = ROOT / "banks" / "fernhill" / example
+        source = ROOT / "banks" / "larkhythe" / example
         (tmp_path / example).parent.mkdir(exist_ok=True)
         (tmp_path / example).write_text(source.read_text(encoding="utf-8"))
     text = (tmp_path / "department.toml").read_text(encoding="utf-8")

@@ -21,9 +21,9 @@ from itembank.planning.week_file import read_week_plan
 from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
 from tests.planning.test_any_text import PIECES
 
-FERNHILL = Path(__file__).parents[2] / "banks" / "fernhill"
-DEPARTMENT = read_department(FERNHILL)
-CALENDAR = read_calendar(FERNHILL)
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
+DEPARTMENT = read_department(LARKHYTHE)
+CALENDAR = read_calendar(LARKHYTHE)
 DAY = datetime.date
 WEEK = DAY(2026, 11, 16)
 TOPICS = ("ratio.share", "fractions.order", "equations.one-step", "ratio.simplest-form")

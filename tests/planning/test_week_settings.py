@@ -6,7 +6,7 @@ from itembank.faults import FileFaults
 from itembank.planning.department import read_department
 from itembank.planning.week_settings import WeekSettings
 
-DEPARTMENT = """school = "Fernhill School"
+DEPARTMENT = """school = "Larkhythe School"
 {top}
 [[classes]]
 name = "8K"

@@ -100,7 +100,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")
     pack = build_pack(
         PackRequest(
-            school="Fernhill School",
+            school="Larkhythe School",
             class_name="8K",
             date=datetime.date(2026, 11, 30),
             title="Sharing in a ratio",

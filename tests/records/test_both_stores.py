@@ -26,7 +26,7 @@ CLASSES = ("7M", "8K")
 SEATS = [f"{row}{n}" for row in "ABCDE" for n in range(1, 7)]
 TOPICS = ("ratio.share", "fractions.order", "own.topic")
 TIERS = ("support", "core", "challenge")
-DEPARTMENT = 'school = "Fernhill School"\n' + "".join(
+DEPARTMENT = 'school = "Larkhythe School"\n' + "".join(
     f"""
 [[classes]]
 name = "{name}"
