@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import contextlib
-import getpass
 import json
 import os
 import random
 import secrets
-import socket
 import threading
 import time
 from collections.abc import Iterator
@@ -16,6 +14,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from itembank.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
 from itembank.disk import write_first
 from itembank.errors import ItembankError
 
@@ -40,18 +39,22 @@ class Locked(ItembankError):
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """Who holds a lock: ``user@host``, their process there, and since when (in UTC)."""
+    """Who holds a lock, by chosen initials, the process that does, and since when (in UTC).
 
-    owner: str
+    `machine` is a mark by which that machine alone knows itself again.
+    """
+
+    who: str
     pid: int
     since: datetime
     token: str = ""
+    machine: str = ""
 
     def age(self, now: datetime | None = None) -> str:
         """Return how long the lock has been held, in words.
 
         >>> start = datetime(2026, 11, 25, 10, 0, tzinfo=UTC)
-        >>> Holder("ht@desk", 7, start).age(datetime(2026, 11, 25, 10, 3, 20, tzinfo=UTC))
+        >>> Holder("HT", 7, start).age(datetime(2026, 11, 25, 10, 3, 20, tzinfo=UTC))
         '3 minutes'
         """
         seconds = max(int(((now or datetime.now(UTC)) - self.since).total_seconds()), 0)
@@ -71,18 +74,19 @@ def holder(folder: Path | str) -> Holder | None:
     except FileNotFoundError:
         return None
     except (OSError, UnicodeDecodeError):
-        return Holder("someone", 0, datetime.now(UTC))
+        return Holder(A_COLLEAGUE, 0, datetime.now(UTC))
     try:
         data = json.loads(text)
         return Holder(
-            str(data["owner"]),
+            shown_as(str(data["who"])),
             int(data["pid"]),
             datetime.fromisoformat(data["since"]).astimezone(UTC),
             str(data["token"]),
+            str(data["machine"]),
         )
     except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
         # Just made and not yet filled in, or damaged: then the file's own age has to do.
-        return Holder("someone", 0, made)
+        return Holder(A_COLLEAGUE, 0, made)
 
 
 @contextlib.contextmanager
@@ -117,9 +121,11 @@ def locked(folder: Path | str) -> Iterator[Holder]:
 def _take(folder: Path) -> Holder:
     """Make the lock of a bank, as soon as nobody has it."""
     path = folder / LOCK_FILE
+    who, machine = shown_as(chosen_initials()), machine_mark()
     last = time.monotonic() + WAIT_SECONDS
     while True:
-        mine = Holder(_me(), os.getpid(), datetime.now(UTC), secrets.token_hex(8))
+        now, token = datetime.now(UTC), secrets.token_hex(8)
+        mine = Holder(who, os.getpid(), now, token, machine)
         if _make(path, mine):
             return mine
         other = holder(folder)
@@ -148,24 +154,17 @@ def unlock(folder: Path | str) -> Holder | None:
     return found
 
 
-def _me() -> str:
-    try:
-        user = getpass.getuser()
-    except (KeyError, OSError, ImportError):  # an account without a name
-        user = "someone"
-    return f"{user}@{socket.gethostname()}"
-
-
 def _make(path: Path, mine: Holder) -> bool:
     """Make the lock's file, which must not be there; return whether that was done.
 
     It is there with all it says or not at all: one that says nothing would keep everybody out.
     """
     record = {
-        "owner": mine.owner,
+        "who": mine.who,
         "pid": mine.pid,
         "since": mine.since.isoformat(),
         "token": mine.token,
+        "machine": mine.machine,
     }
     try:
         return write_first(path, json.dumps(record).encode())
@@ -181,7 +180,7 @@ def _is_gone(other: Holder) -> bool:
     """
     if not other.token:
         return (datetime.now(UTC) - other.since).total_seconds() > GUARD_SECONDS
-    if other.owner.rpartition("@")[2] != socket.gethostname() or other.pid <= 0:
+    if not other.machine or other.machine != machine_mark() or other.pid <= 0:
         return False
     if os.name == "nt":  # there, asking a process for a sign of life would end it
         return False
@@ -219,7 +218,7 @@ def _refusal(folder: Path, other: Holder | None) -> str:
     if other is None:
         return f"{folder}: someone else was saving this bank just now. Try again."
     return (
-        f"{folder}: {other.owner} has been saving this bank for {other.age()}. Try again in a "
+        f"{folder}: {other.who} has been saving this bank for {other.age()}. Try again in a "
         f"moment. If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."
     )
 
