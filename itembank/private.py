@@ -76,9 +76,6 @@ def write_private(path: Path, data: bytes) -> None:
     """
     try:
         make_folder(path.parent)
-        mode = file_mode(path.parent)
-        write_whole(path, data)
-        if path.is_file():  # and no pipe
-            path.chmod(mode)
+        write_whole(path, data, file_mode(path.parent))
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
