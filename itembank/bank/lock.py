@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import contextlib
-import getpass
 import json
 import os
 import secrets
-import socket
 import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from itembank.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
 from itembank.errors import ItembankError
 
 LOCK_FILE = ".lock"
@@ -27,18 +26,22 @@ class Locked(ItembankError):
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """Who holds a lock: ``user@host``, their process there, and since when (in UTC)."""
+    """Who holds a lock, by chosen initials, the process that does, and since when (in UTC).
 
-    owner: str
+    `machine` is a mark by which that machine alone knows itself again.
+    """
+
+    who: str
     pid: int
     since: datetime
     token: str = ""
+    machine: str = ""
 
     def age(self, now: datetime | None = None) -> str:
         """Return how long the lock has been held, in words.
 
         >>> start = datetime(2026, 11, 25, 10, 0, tzinfo=UTC)
-        >>> Holder("ht@desk", 7, start).age(datetime(2026, 11, 25, 10, 3, 20, tzinfo=UTC))
+        >>> Holder("HT", 7, start).age(datetime(2026, 11, 25, 10, 3, 20, tzinfo=UTC))
         '3 minutes'
         """
         seconds = max(int(((now or datetime.now(UTC)) - self.since).total_seconds()), 0)
@@ -58,18 +61,19 @@ def holder(folder: Path | str) -> Holder | None:
     except FileNotFoundError:
         return None
     except (OSError, UnicodeDecodeError):
-        return Holder("someone", 0, datetime.now(UTC))
+        return Holder(A_COLLEAGUE, 0, datetime.now(UTC))
     try:
         data = json.loads(text)
         return Holder(
-            str(data["owner"]),
+            shown_as(str(data["who"])),
             int(data["pid"]),
             datetime.fromisoformat(data["since"]).astimezone(UTC),
             str(data["token"]),
+            str(data["machine"]),
         )
     except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
         # Just made and not yet filled in, or damaged: then the file's own age has to do.
-        return Holder("someone", 0, made)
+        return Holder(A_COLLEAGUE, 0, made)
 
 
 @contextlib.contextmanager
@@ -84,7 +88,13 @@ def locked(folder: Path | str) -> Iterator[Holder]:
     """
     folder = Path(folder)
     path = folder / LOCK_FILE
-    mine = Holder(_me(), os.getpid(), datetime.now(UTC), secrets.token_hex(8))
+    mine = Holder(
+        shown_as(chosen_initials()),
+        os.getpid(),
+        datetime.now(UTC),
+        secrets.token_hex(8),
+        machine_mark(),
+    )
     if not _make(path, mine):
         other = holder(folder)
         if other is not None and _is_gone(other):
@@ -114,14 +124,6 @@ def unlock(folder: Path | str) -> Holder | None:
     return found
 
 
-def _me() -> str:
-    try:
-        user = getpass.getuser()
-    except (KeyError, OSError, ImportError):  # an account without a name
-        user = "someone"
-    return f"{user}@{socket.gethostname()}"
-
-
 def _make(path: Path, mine: Holder) -> bool:
     """Make the lock's file, which must not be there; return whether that was done."""
     try:
@@ -131,10 +133,11 @@ def _make(path: Path, mine: Holder) -> bool:
     except OSError as error:
         raise _unwritable(path.parent, error) from None
     record = {
-        "owner": mine.owner,
+        "who": mine.who,
         "pid": mine.pid,
         "since": mine.since.isoformat(),
         "token": mine.token,
+        "machine": mine.machine,
     }
     with os.fdopen(handle, "w", encoding="utf-8") as file:
         json.dump(record, file)
@@ -143,7 +146,7 @@ def _make(path: Path, mine: Holder) -> bool:
 
 def _is_gone(other: Holder) -> bool:
     """Whether the process that made a lock ran on this machine and has ended."""
-    if other.owner.rpartition("@")[2] != socket.gethostname() or other.pid <= 0:
+    if not other.machine or other.machine != machine_mark() or other.pid <= 0:
         return False
     if os.name == "nt":  # there, asking a process for a sign of life would end it
         return False
@@ -181,7 +184,7 @@ def _refusal(folder: Path, other: Holder | None) -> str:
     if other is None:
         return f"{folder}: someone else was saving this bank just now. Try again."
     return (
-        f"{folder}: {other.owner} has been saving this bank for {other.age()}. Try again in a "
+        f"{folder}: {other.who} has been saving this bank for {other.age()}. Try again in a "
         f"moment. If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."
     )
 

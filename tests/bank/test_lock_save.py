@@ -39,13 +39,13 @@ def test_a_lock_is_there_while_held_and_gone_after(tmp_path):
 
 def test_a_second_holder_is_refused_and_told_who_and_how_long(tmp_path):
     since = datetime.now(UTC) - timedelta(minutes=12, seconds=5)
-    lock_of(tmp_path, owner="ht@staff-room", since=since.isoformat())
+    lock_of(tmp_path, who="HT", since=since.isoformat())
     with pytest.raises(Locked) as caught, locked(tmp_path):
         pass
-    assert "ht@staff-room" in str(caught.value)
+    assert "HT has been" in str(caught.value)
     assert "12 minutes" in str(caught.value)
     assert "unlock" in str(caught.value)
-    assert holder(tmp_path).owner == "ht@staff-room"
+    assert holder(tmp_path).who == "HT"
 
 
 def test_a_live_process_on_this_machine_keeps_its_lock(tmp_path):
@@ -64,7 +64,7 @@ def test_a_dead_process_on_this_machine_is_taken_over(tmp_path):
 def test_a_lock_made_by_another_while_one_left_behind_is_looked_at_stays(tmp_path):
     lock_of(tmp_path, pid=dead_pid(), token="left behind")
     left_behind = holder(tmp_path)
-    lock_of_another = {"owner": "nt@another-desk", "token": "theirs"}
+    lock_of_another = {"who": "NT", "machine": "another", "token": "theirs"}
     unlock(tmp_path)
     lock_of(tmp_path, **lock_of_another)
     _take_away(tmp_path / LOCK_FILE, left_behind)
@@ -73,15 +73,18 @@ def test_a_lock_made_by_another_while_one_left_behind_is_looked_at_stays(tmp_pat
 
 
 def test_a_dead_number_on_another_machine_says_nothing(tmp_path):
-    lock_of(tmp_path, pid=dead_pid(), owner="ht@another-desk")
+    lock_of(tmp_path, pid=dead_pid(), machine="another")
     with pytest.raises(Locked), locked(tmp_path):
         pass
 
 
-@pytest.mark.parametrize("text", ["", "{", "[]", '{"owner": 1}', "[" * 10_000, "\x00"])
+@pytest.mark.parametrize(
+    "text",
+    ["", "{", "[]", '{"who": 1}', '{"owner": "ht@staff-room", "pid": 1}', "[" * 10_000, "\x00"],
+)
 def test_a_damaged_lock_is_a_plain_refusal(tmp_path, text):
     (tmp_path / LOCK_FILE).write_text(text, encoding="utf-8")
-    with pytest.raises(Locked, match="someone has been saving"), locked(tmp_path):
+    with pytest.raises(Locked, match="a colleague has been saving"), locked(tmp_path):
         pass
     assert unlock(tmp_path) is not None
     with locked(tmp_path):
@@ -91,7 +94,7 @@ def test_a_damaged_lock_is_a_plain_refusal(tmp_path, text):
 def test_a_lock_taken_away_and_made_anew_is_not_let_go_by_the_first(tmp_path):
     with locked(tmp_path):
         unlock(tmp_path)
-        lock_of(tmp_path, owner="nt@another-desk", token="theirs")
+        lock_of(tmp_path, machine="another", token="theirs")
     assert holder(tmp_path).token == "theirs"
 
 
@@ -222,7 +225,7 @@ def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(tmp_path, monkey
 def test_a_save_under_another_lock_writes_nothing(tmp_path):
     path = tmp_path / "a.toml"
     path.write_text("old", encoding="utf-8")
-    lock_of(tmp_path, owner="ht@another-desk")
+    lock_of(tmp_path, machine="another")
     with pytest.raises(Locked):
         save(tmp_path, [(take(path), "new")])
     assert path.read_text(encoding="utf-8") == "old"
