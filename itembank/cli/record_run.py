@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.beside import Beside
+from itembank.cli.lesson_day import ask_about_day
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
@@ -58,6 +59,8 @@ class Typed:
     output: Path | None = None
     department: Path | None = None
     replace: bool = False
+    add: bool = False
+    yes: bool = False
 
     @property
     def depths(self) -> list[str]:
@@ -82,6 +85,8 @@ def run(typed: Typed) -> None:
     day = today()
     if date is not None and date > day:
         raise ItembankError(f"{date} has not come yet. Check --date.")
+    if typed.add and typed.replace:
+        raise ItembankError("--add joins what is recorded, --replace puts it away. Give one.")
     found = the_department(typed.department)
     one = found.find_class(typed.class_name)
     if typed.correct:
@@ -106,15 +111,18 @@ def run(typed: Typed) -> None:
 
         store = stack.enter_context(open_store(store_of(found.folder)))
         had = had or _from_store(typed, one, date or day, store)
+        if not typed.yes:
+            ask_about_day(store, found, one, had.facts)
         if typed.empty:
             typed = _asked(typed, had.bands, had.facts)
         what, said = reading.result() if reading else _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
-        record_all(store, had.facts, what, replace=typed.replace)
+        seats = len(one.plan.seats)
+        record_all(store, had.facts, what, replace=typed.replace, add=typed.add, seats=seats)
         for line in said:
             say(line)
-        _say_results(store, found, one, had.facts, "Recorded")
+        _say_results(store, found, one, had.facts, "Added" if typed.add else "Recorded")
 
 
 Intervals = tuple[tuple[str, str, int, int], ...]
