@@ -10,7 +10,7 @@ import os
 import stat
 from pathlib import Path
 
-from itembank.disk import write_whole
+from itembank.disk import write_file, write_whole
 from itembank.errors import ItembankError
 
 
@@ -47,14 +47,11 @@ def make_file(path: Path) -> None:
     """
     mode = file_mode(path.parent)
     try:
-        handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode)
+        write_file(path, b"", mode)
     except FileExistsError:
         return
-    try:
-        if hasattr(os, "fchmod"):  # the system took the umask away, which knows no colleagues
-            os.fchmod(handle, mode)
-    finally:
-        os.close(handle)
+    if os.name == "posix":  # the system took the umask away, which knows no colleagues
+        path.chmod(mode)
 
 
 def shut_out(path: Path) -> None:
