@@ -33,6 +33,7 @@ def create_bank(
     title: str,
     *,
     licence: str | None = None,
+    licensor: str | None = None,
     authors: Mapping[str, str] | None = None,
 ) -> Path:
     """Make a new bank in `folder`, which is made too if need be, and return the folder.
@@ -42,7 +43,13 @@ def create_bank(
             cannot be written to.
     """
     folder = Path(folder)
-    facts = {"name": name, "title": title, "licence": licence, "authors": dict(authors or {})}
+    facts = {
+        "name": name,
+        "title": title,
+        "licence": licence,
+        "licensor": licensor,
+        "authors": dict(authors or {}),
+    }
     try:
         BankFile.model_validate(facts)
     except ValidationError as error:
@@ -55,7 +62,7 @@ def create_bank(
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise ItembankError(f"{folder}: this folder cannot be made ({error.strerror}).") from None
-    save(folder, [(take(folder / BANK_FILE), bank_toml(name, title, licence, authors))])
+    save(folder, [(take(folder / BANK_FILE), bank_toml(name, title, licence, authors, licensor))])
     return folder
 
 
@@ -158,11 +165,18 @@ def remove_item(path: Path | str, id: str) -> BankItem:
 
 
 def move_item(
-    path: Path | str, id: str, topic: str, *, title: str | None = None, folder: Path | str = ""
+    path: Path | str,
+    id: str,
+    topic: str,
+    *,
+    title: str | None = None,
+    folder: Path | str = "",
+    licence: str | None = None,
 ) -> Path:
     """Move an item, its comments with it, to another topic of this bank; return the new file.
 
-    `folder` is another bank, where the item is to go there instead.
+    `folder` is another bank, where the item is to go there instead, and `licence` what it is
+    to state there, where its own bank's would no longer be understood.
 
     Raises:
         ItembankError: there is no such item, its id is taken there, or a file cannot be saved.
@@ -177,7 +191,10 @@ def move_item(
     text = goal.text if goal.raw is not None else new_topic(topic, title)
     if any(other.get("id") == id for other in _items(text, target)):
         raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
-    gained = (goal, with_block(text, block))
+    text = with_block(text, block)
+    if licence is not None:
+        text = with_fields(text, id, {"licence": licence})
+    gained = (goal, text)
     lost = (source, without_item(source.text, id))
     if home.resolve() == path.parent.resolve():
         save(home, [gained, lost])
