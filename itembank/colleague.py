@@ -11,7 +11,6 @@ machine knows its own lock again and nobody else learns anything.
 
 from __future__ import annotations
 
-import contextlib
 import hashlib
 import hmac
 import os
@@ -132,7 +131,5 @@ def _keep(initials: str | None, key: str) -> Path:
         path = settings_folder() / FILE_NAME
     except RuntimeError:  # an account without a home
         raise ItembankError("There is no home folder to keep settings in.") from None
-    write_whole(path, f'{_HEAD}{answer}key = "{key}"\n'.encode())
-    with contextlib.suppress(OSError):
-        path.chmod(0o600)
+    write_whole(path, f'{_HEAD}{answer}key = "{key}"\n'.encode(), mode=0o600)
     return path

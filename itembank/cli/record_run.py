@@ -25,6 +25,7 @@ from itembank.cli.lesson_text import (
 )
 from itembank.cli.text import say
 from itembank.errors import ItembankError
+from itembank.folding import same_name
 
 if TYPE_CHECKING:
     from itembank.planning.department import Department, SchoolClass
@@ -137,7 +138,7 @@ def _from_pack(
     place: PackPlace | None
     if typed.pack is not None:
         facts = read_pack_facts(typed.pack, typed.period or "")
-        if facts.lesson.class_name.casefold() != one.name.casefold():
+        if not same_name(facts.lesson.class_name, one.name):
             raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
         day = date or facts.lesson.date
         lesson = replace(facts.lesson, class_name=one.name, date=day)

@@ -14,6 +14,7 @@ from itembank.cli.week_lock import one_at_a_time
 from itembank.cli.week_plan import NewPlan, Planner
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
+from itembank.folding import same_name
 from itembank.planning.calendar import monday
 from itembank.planning.days import long_day, parse_day
 from itembank.planning.week_edit import Editor, Edits, find_day
@@ -76,7 +77,7 @@ def _class_of(file: TomlFile, classes: list[str]) -> str:
     """
     top = file.top()
     name = top.text("class", None)
-    if name and name.casefold() not in [one.casefold() for one in classes]:
+    if name and not any(same_name(name, one) for one in classes):
         top.fault("class", f"There is no class {name}. The classes are {join_words(classes)}.")
     file.finish()
     return name

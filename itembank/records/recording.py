@@ -11,7 +11,7 @@ from itembank.errors import ItembankError
 from itembank.records.details import write_details
 from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
-from itembank.records.tables import active, entry, lesson, question
+from itembank.records.tables import active, entry, lesson, of_class, question
 
 
 class RecordedAlready(ItembankError):
@@ -100,7 +100,7 @@ def undo(
         rows = (
             select(entry.c.lesson_id, entry.c.made_at, lesson.c.date)
             .join(lesson)
-            .where(func.lower(lesson.c.class_name) == class_name.lower(), active())
+            .where(of_class(class_name), active())
             .order_by(entry.c.id.desc())
         )
         if date is not None:
@@ -131,11 +131,13 @@ def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int
     since then must not change what earlier results were about.
     """
     where = (
-        lesson.c.class_name == facts.class_name,
+        of_class(facts.class_name),
         lesson.c.date == facts.date,
         lesson.c.period == facts.period,
     )
-    found = connection.scalar(select(lesson.c.id).where(*where))
+    # Where older versions made two lessons of one, the one of exactly that name.
+    best = (lesson.c.class_name != facts.class_name, lesson.c.id)
+    found = connection.scalar(select(lesson.c.id).where(*where).order_by(*best).limit(1))
     values = {"title": facts.title, "out_of": facts.out_of}
     known: int | None = None
     if found is None:

@@ -6,14 +6,22 @@ import os
 import subprocess
 import sys
 import threading
+import time
 from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from itembank.bank import save as saving
+from itembank import disk
+from itembank.bank import lock
 from itembank.bank.lock import LOCK_FILE, Locked, _take_away, holder, locked, unlock
 from itembank.bank.save import ChangedSince, save, take
 from itembank.errors import ItembankError
+
+
+@pytest.fixture(autouse=True)
+def impatient(monkeypatch):
+    """Wait for nobody, but where a test says so."""
+    monkeypatch.setattr(lock, "WAIT_SECONDS", 0.0)
 
 
 def lock_of(folder, **changes):
@@ -91,10 +99,60 @@ def test_a_damaged_lock_is_a_plain_refusal(tmp_path, text):
         pass
 
 
+@pytest.mark.parametrize("text", ["", "{"])
+def test_a_lock_that_says_nothing_is_not_kept_for_ever(tmp_path, text):
+    (tmp_path / LOCK_FILE).write_text(text, encoding="utf-8")
+    old = time.time() - 2 * lock.GUARD_SECONDS
+    os.utime(tmp_path / LOCK_FILE, (old, old))
+    with locked(tmp_path) as mine:
+        assert holder(tmp_path) == mine
+
+
+@pytest.mark.parametrize("links", [True, False])
+def test_a_full_disk_leaves_no_lock(tmp_path, monkeypatch, links):
+    def full(_handle):
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    def unlinked(*_):
+        raise OSError(errno.EPERM, os.strerror(errno.EPERM))
+
+    if not links:
+        monkeypatch.setattr(os, "link", unlinked)
+        with locked(tmp_path) as mine:
+            assert holder(tmp_path) == mine
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", full)
+        with pytest.raises(ItembankError, match="No space left"), locked(tmp_path):
+            pass
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_somebody_who_is_just_saving_is_waited_for(tmp_path, monkeypatch):
+    monkeypatch.setattr(lock, "WAIT_SECONDS", 60.0)
+    path = tmp_path / "a.toml"
+    inside, go = threading.Event(), threading.Event()
+
+    def other():
+        with locked(tmp_path):
+            inside.set()
+            go.wait()
+            save(tmp_path, [(take(path), "theirs")])
+
+    thread = threading.Thread(target=other)
+    thread.start()
+    inside.wait()
+    threading.Timer(0.05, go.set).start()
+    with locked(tmp_path):
+        assert path.read_text(encoding="utf-8") == "theirs"
+    thread.join()
+
+
 def test_a_lock_taken_away_and_made_anew_is_not_let_go_by_the_first(tmp_path):
+    record = lock_of(tmp_path) | {"machine": "another", "token": "theirs"}
+    unlock(tmp_path)
     with locked(tmp_path):
         unlock(tmp_path)
-        lock_of(tmp_path, machine="another", token="theirs")
+        (tmp_path / LOCK_FILE).write_text(json.dumps(record), encoding="utf-8")
     assert holder(tmp_path).token == "theirs"
 
 
@@ -104,29 +162,27 @@ def test_the_lock_goes_when_the_body_fails(tmp_path):
     assert holder(tmp_path) is None
 
 
-def test_one_of_many_at_once_holds_the_lock(tmp_path):
+def test_many_at_once_hold_the_lock_one_after_the_other(tmp_path, monkeypatch):
     lock_of(tmp_path, pid=dead_pid(), token="left behind")
     inside, most, saved = [], [], []
     start = threading.Barrier(8)
+    monkeypatch.setattr(lock, "WAIT_SECONDS", 60.0)
 
     def work():
         start.wait()
-        for _ in range(20):
-            try:
-                with locked(tmp_path):
-                    inside.append(1)
-                    most.append(len(inside))
-                    saved.append(1)
-                    inside.pop()
-            except Locked:
-                pass
+        for _ in range(5):
+            with locked(tmp_path):
+                inside.append(1)
+                most.append(len(inside))
+                saved.append(1)
+                inside.pop()
 
     threads = [threading.Thread(target=work) for _ in range(8)]
     for thread in threads:
         thread.start()
     for thread in threads:
         thread.join()
-    assert saved
+    assert len(saved) == 8 * 5
     assert max(most) == 1
     assert list(tmp_path.iterdir()) == []
 
@@ -201,21 +257,27 @@ def test_a_folder_that_cannot_be_written_to(tmp_path, monkeypatch):
     assert path.read_text(encoding="utf-8") == "old"
 
 
+@pytest.mark.parametrize("exchanged", [True, False])
 @pytest.mark.parametrize("fails_at", [1, 2])
-def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(tmp_path, monkeypatch, fails_at):
+def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(
+    tmp_path, monkeypatch, fails_at, exchanged
+):
     paths = [tmp_path / "a.toml", tmp_path / "b.toml"]
     for path in paths:
         path.write_text("old", encoding="utf-8")
     before = [take(path) for path in paths]
-    real, calls = os.replace, []
+    owner, name = (disk, "_renamed") if exchanged else (os, "replace")
+    real, calls = getattr(owner, name), []
+    if not exchanged:  # a system that has no such call
+        monkeypatch.setattr(disk, "_renamed", lambda *_: False)
 
-    def replace(*args):
+    def rename(*args):
         calls.append(args)
         if len(calls) == fails_at:
             raise OSError(errno.ENOSPC, "No space left on device", str(args[1]))
-        real(*args)
+        return real(*args)
 
-    monkeypatch.setattr(saving.os, "replace", replace)
+    monkeypatch.setattr(owner, name, rename)
     with pytest.raises(ItembankError, match="No space left"):
         save(tmp_path, [(snapshot, "new") for snapshot in before])
     assert [path.read_text(encoding="utf-8") for path in paths] == ["old", "old"]
