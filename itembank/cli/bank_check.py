@@ -63,7 +63,7 @@ def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
     if held is None:
         say(f"{folder} is not locked.")
     else:
-        say(f"The lock of {held.owner}, held for {held.age()}, is removed from {folder}.")
+        say(f"The lock of {held.who}, held for {held.age()}, is removed from {folder}.")
 
 
 def schema(

@@ -8,15 +8,13 @@ from __future__ import annotations
 import csv
 import datetime
 import io
-import os
-import tempfile
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
-from itembank.disk import umask
+from itembank.disk import whole_file
 from itembank.errors import ItembankError
 from itembank.records.details import unpack_answers
 from itembank.records.store import Store
@@ -173,25 +171,18 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
         ItembankError: it cannot be written.
     """
     count = 0
-    part = ""
     try:
-        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-        with os.fdopen(handle, "w", encoding="utf-8-sig", newline="") as out:
+        with whole_file(path) as raw:
+            out = io.TextIOWrapper(raw, encoding="utf-8-sig", newline="")
             writer = csv.writer(out, lineterminator="\n")
             writer.writerow(heads)
             for row in rows:
                 writer.writerow(["" if cell is None else cell for cell in row])
                 count += 1
-            out.flush()
-            os.fsync(out.fileno())
-        os.chmod(part, 0o666 & ~umask())
-        os.replace(part, path)
+            out.detach()
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
-    finally:
-        if part and os.path.exists(part):
-            os.unlink(part)
     return count
 
 

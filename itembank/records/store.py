@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, insert, inspect, select
-from sqlalchemy.engine import make_url
+from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError, OperationalError
 
 from itembank.errors import ItembankError
@@ -103,7 +103,8 @@ def open_store(place: str, make: bool = True) -> Store:
             )
         if not path.parent.is_dir():
             raise ItembankError(f"There is no folder {path.parent} to keep results in.")
-        url = f"sqlite:///{path}"
+        # Put together from parts: as text, a % or ? in a folder's name would mean another file.
+        url: str | URL = URL.create("sqlite", database=str(path))
     else:
         url = place
     try:
@@ -123,7 +124,7 @@ def open_store(place: str, make: bool = True) -> Store:
     return store
 
 
-def _engine(url: str) -> Engine:
+def _engine(url: str | URL) -> Engine:
     """Return an engine whose writers take turns from their first look to their last word.
 
     Without that, two programs that record the same lesson at once would each find nothing
