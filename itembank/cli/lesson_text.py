@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.today import today
 
 if TYPE_CHECKING:
     from itembank.planning.deciding import Deciding
@@ -28,7 +29,7 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     from itembank.planning.days import parse_day
 
     try:
-        return parse_day(text, datetime.date.today(), past=True)
+        return parse_day(text, today(), past=True)
     except ItembankError as error:
         raise ItembankError(f"{option}: {error}") from None
 

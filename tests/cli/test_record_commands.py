@@ -117,7 +117,7 @@ def test_twice_warns_and_undo_takes_back(said, home):
     assert "3 pupils" in said("decide").out
     assert "counts again" in said("undo").out
     assert "10 pupils" in said("decide").out
-    assert said("undo").status == 0
+    assert said("undo", "--yes").status == 0
     assert said("undo").status == 2
 
 
