@@ -71,9 +71,9 @@ def _lessons(
                         for k, (t, tier, n) in enumerate(zip(topics, tiers, numbers, strict=True))
                     ],
                     "entry": [
-                        (entry - 2, lesson, "answers", made, None, None),
-                        (entry - 1, lesson, "own-view", made, None, None),
-                        (entry, lesson, "clarity", made, None, None),
+                        (entry - 2, lesson, "answers", made, None, None, f"{entry - 2:016x}"),
+                        (entry - 1, lesson, "own-view", made, None, None, f"{entry - 1:016x}"),
+                        (entry, lesson, "clarity", made, None, None, f"{entry:016x}"),
                     ],
                     "score": [
                         (entry - 2, seat, int(row.sum()), "".join(map(str, row)))

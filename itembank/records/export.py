@@ -186,21 +186,3 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
     return count
-
-
-def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
-    """Return headings and rows of a CSV that this tool wrote.
-
-    Raises:
-        OSError: it cannot be read.
-        ValueError: it is no such CSV any more.
-    """
-    reader = csv.DictReader(io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""))
-    try:
-        rows = list(reader)
-    except csv.Error as error:
-        raise ValueError(str(error)) from None
-    heads = list(reader.fieldnames or ())
-    if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
-        raise ValueError("its columns are others")
-    return heads, rows
