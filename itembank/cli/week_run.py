@@ -19,6 +19,7 @@ from itembank.planning.calendar import monday
 from itembank.planning.days import long_day, parse_day
 from itembank.planning.week_edit import Editor, Edits, find_day
 from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
+from itembank.snapshot import Snapshot, take
 from itembank.toml_file import TomlFile
 
 
@@ -98,6 +99,7 @@ class _Run:
         self.before: WeekPlan | None = None  # where only what changes is to be built
         self.stays: tuple[PlannedLesson, ...] = ()
         self.read: WeekPlan | None = None
+        self.was: Snapshot | None = None  # the plan's file before anything was made of it
 
     def carry_out(self) -> None:
         """Do it all."""
@@ -115,7 +117,8 @@ class _Run:
         plan = with_questions(self.planner, plan, built)
         week = Week(self.planner, plan, path, home)
         lessons = self._wanted(week)
-        week.write(self.builder, lessons, self.asked.replace, rewrite=plan != self.read)
+        rewrite = plan != self.read
+        week.write(self.builder, lessons, self.asked.replace, rewrite=rewrite, was=self.was)
         self._tell(week, lessons)
 
     def _home(self) -> Path:
@@ -126,13 +129,15 @@ class _Run:
     def _plan(self) -> tuple[Path, WeekPlan]:
         """Return where the plan is or will be, and the plan as it was or newly made."""
         if self.asked.plan is not None:
+            self.was = take(self.asked.plan)
             return self.asked.plan, self._read(self.asked.plan)
         planner = self.planner
         first = parse_day(self.asked.first or "today", datetime.date.today())
         planner.lessons_from(first)  # without any there is nothing to do
         name = WeekPlan(planner.school_class.name, monday(first), ()).file_name
         path = planner.home / FOLDER / name
-        if not path.exists():
+        self.was = take(path)
+        if self.was.raw is None:
             return path, self._noted(planner.new_plan(first, None))
         if self.asked.edits:
             return path, self._read(path)
