@@ -85,6 +85,8 @@ def staged(path: Path, mode: int | None = None) -> Iterator[tuple[IO[bytes], Pat
     clear_leftovers(path.parent)
     new = beside(path)
     with _new_file(new, 0o666 if mode is None else mode) as out:
+        if mode is not None:  # the umask knows nothing of a folder that is shared
+            os.chmod(new, mode)
         yield out, new
         if mode is None and path.exists():
             os.chmod(new, path.stat().st_mode & 0o777)

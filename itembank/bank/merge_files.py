@@ -153,7 +153,7 @@ def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:
     bank, files = _snapshot(folder)
     holding = hold_bank(bank, read_signoffs(bank.folder))
     entry = bank.find(wanted)
-    record = record_of(entry.topic, entry.item, bank.licence)
+    record = record_of(entry.topic, entry.item, bank.terms)
     # An item that was edited since the merge is still in its file under the mark it had then.
     here = (record.item.id, record.hash)
     name = next(n for n, e in named(holding).items() if (e.record.item.id, e.record.hash) == here)
@@ -211,7 +211,7 @@ def _edit_items(
     passing: list[tuple[Path, str, str]] = []
     for entry in bank.entries():
         item, path = entry.item, entry.path
-        record = record_of(entry.topic, item, bank.licence)
+        record = record_of(entry.topic, item, bank.terms)
         here = (record.item.id, record.hash)
         name = names[moved.get(here, here)]
         if name not in new:  # the same item was there twice, under ids of a conflict
@@ -241,7 +241,7 @@ def _history_of(item: BankItem) -> dict[str, Any]:
 def _add_items(
     bank: Bank, texts: dict[Path, str], holding: Holding, new: Mapping[str, Kept]
 ) -> None:
-    default = bank.licence or NO_LICENCE
+    default = bank.terms or NO_LICENCE
     for name, each in new.items():
         record = each.record
         licence = None if record.item.licence == default else record.item.licence

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
-from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, plan_text
+from itembank.planning.sheet_items import LessonSheets, SheetItems
+from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 if TYPE_CHECKING:
     from itembank.cli.week_build import Builder
@@ -97,8 +99,35 @@ class Week:
         except (OSError, ValueError, LookupError, TypeError):
             return ()
 
+    def as_built(self, lesson: PlannedLesson) -> PlannedLesson:
+        """Return a lesson with what its pack asks; as it is where that cannot be read."""
+        try:
+            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            items = pack["versions"][0]["items"]
+            counts = Counter(str(item["topic"]) for item in items)
+            sheets = tuple(_sheet(one) for one in pack["sheets"])
+            return replace(
+                lesson,
+                title=str(pack["lesson"]["title"]),
+                questions=len(items),
+                seed=int(pack["seed"]),
+                topics=tuple(WeekTopic(name, n, "as in its pack") for name, n in counts.items()),
+                asked=tuple(str(item["address"]) for item in items),
+                sheets=LessonSheets(
+                    tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
+                ),
+            )
+        except (OSError, ValueError, LookupError, TypeError):
+            return lesson
+
     def _page(self) -> bytes:
         from itembank.cli.week_page import week_data
         from itembank.pages.week_overview import week_overview
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
+
+
+def _sheet(stored: Mapping[str, Any]) -> SheetItems:
+    opening = [stored[name]["address"] for name in ("worked", "part_finished") if stored[name]]
+    questions = tuple(str(item["address"]) for item in stored["items"])
+    return SheetItems(str(stored["tier"]), tuple(map(str, opening)), questions)

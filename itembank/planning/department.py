@@ -192,6 +192,9 @@ def _read_class(
         draw_from=draw_from,
         plan=read_class_plan(row, planning),
     )
+    for name in found.plan.taught:
+        if known_topics is not None and name not in known_topics:
+            row.fault("taught", unknown_topic(name, known_topics), name.rpartition(".")[2])
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
         row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")

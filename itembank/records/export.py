@@ -16,7 +16,9 @@ from sqlalchemy import Connection, Select, case, delete, insert, select
 
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
+from itembank.private import file_mode, make_folder
 from itembank.records.details import unpack_answers
+from itembank.records.place import Place, noted
 from itembank.records.store import Store
 from itembank.records.tables import (
     band_count,
@@ -102,13 +104,13 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
             "another folder with --to."
         )
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     # Remembered first: if the power fails between the two, forgetting still knows where to look.
     with store.writing() as connection:
         for name in wanted:
-            remember_export(connection, folder / name)
+            remember_export(connection, store.folder, folder / name)
     found: dict[str, int] = {}
     with store.reading() as connection:
         for name, query in wanted.items():
@@ -139,19 +141,19 @@ def _row_an_answer(
     return [*heads[:-1], "question", "right", "misconception"], each()
 
 
-def remember_export(connection: Connection, path: Path, class_name: str = "") -> None:
+def remember_export(connection: Connection, folder: Path, path: Path, class_name: str = "") -> None:
     """Note that a file with results (of one class, or of all) was written.
 
-    Forgetting finds it then.
+    Forgetting finds it then. `folder` is the department's.
     """
-    where = str(path.resolve())
+    where = noted(path, folder)
     connection.execute(delete(exported).where(exported.c.path == where))
     connection.execute(
         insert(exported).values(path=where, class_name=class_name, made_at=datetime.datetime.now())
     )
 
 
-def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> None:
+def remember_files(place: str | Place, paths: Iterable[Path], class_name: str = "") -> None:
     """Note in the store at `place` that files with results will be written, as above.
 
     Raises:
@@ -161,7 +163,7 @@ def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> N
 
     with open_store(place, make=False) as store, store.writing() as connection:
         for path in paths:
-            remember_export(connection, path, class_name)
+            remember_export(connection, store.folder, path, class_name)
 
 
 def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -> int:
@@ -173,7 +175,7 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
     count = 0
     try:
         # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-        with whole_file(path) as raw:
+        with whole_file(path, file_mode(path.parent)) as raw:
             out = io.TextIOWrapper(raw, encoding="utf-8-sig", newline="")
             writer = csv.writer(out, lineterminator="\n")
             writer.writerow(heads)

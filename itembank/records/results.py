@@ -79,6 +79,18 @@ def lessons(
     return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
 
 
+def lessons_told_of(
+    connection: Connection, class_name: str
+) -> frozenset[tuple[datetime.date, str]]:
+    """Return the day and period of each lesson of a class of which anything counts."""
+    rows = connection.execute(
+        select(lesson.c.date, lesson.c.period)
+        .where(of_class(class_name))
+        .where(exists().where(entry.c.lesson_id == lesson.c.id, active()))
+    )
+    return frozenset((row.date, row.period) for row in rows)
+
+
 @dataclass(frozen=True, slots=True)
 class TopicResult:
     """Answers of one class to one topic on one day; `out_of` is 0 where none were counted."""

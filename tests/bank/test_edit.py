@@ -220,7 +220,7 @@ def test_a_bank_is_not_made_over_another(folder):
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("Fern Hill", "Our own"), "lower-case letters"),
+        (("Lark Hythe", "Our own"), "lower-case letters"),
         (("larkhythe", ""), "‘title’ is empty"),
     ],
 )
