@@ -26,7 +26,7 @@ _BEFORE = r"[\s'\"\x00-\x20\x7f-\xa0\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufef
 _FORMULA = re.compile(rf"'*[\t\r\n]|{_BEFORE}[=+\-@\uff1d\uff0b\uff0d\uff20]")
 # What begins with apostrophes and then such a sign is one too, or it could not be read back.
 _NUMBER = re.compile(r"-[0-9]+(?:\.[0-9]+)?")
-_PARTS = re.compile(r"[;\t]")
+_PARTS = re.compile(r"[;\t\r]")
 
 
 def harmless(text: str) -> str:
@@ -74,7 +74,7 @@ class CsvWriter:
             if isinstance(cell, str):
                 if _is_formula(cell):
                     cells[place] = f"'{cell}"
-                if _PARTS.search(cell):  # where columns are parted by these, it stays one cell
+                if _PARTS.search(cell):  # where these part columns or rows, it stays one cell
                     writer = self._marked
         writer.writerow(cells)
 
