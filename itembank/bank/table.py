@@ -31,6 +31,7 @@ from itembank.bank.cells import cell_text, cell_value
 from itembank.bank.checks import item_faults
 from itembank.bank.edit import new_topic, topic_path
 from itembank.bank.load import Entry, read_bank
+from itembank.bank.lock import locked
 from itembank.bank.model import ITEM_ID, BankItem
 from itembank.bank.modelfaults import sentences
 from itembank.bank.save import Snapshot, save, take
@@ -112,6 +113,12 @@ def import_table(folder: Path | str, path: Path | str) -> list[Row]:
         ItembankError: a file cannot be saved.
     """
     folder = Path(folder)
+    with locked(folder):
+        return _import_table(folder, Path(path))
+
+
+def _import_table(folder: Path, path: Path) -> list[Row]:
+    """Add the items of a table to a bank that nobody else changes meanwhile."""
     bank = read_bank(folder)
     rows = read_table(path, {entry.item.id for entry in bank.entries()})
     faults: list[Fault] = []

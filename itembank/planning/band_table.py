@@ -2,7 +2,8 @@
 
 The table may give cut scores alone (``cuts = [5, 7]``), and so keep the usual bands, or a
 ``[[bands.band]]`` for each band. All scores in it are out of ``out_of`` marks, and are scaled
-to starters of other lengths as :mod:`itembank.planning.bands` says.
+to starters of other lengths as :mod:`itembank.planning.bands` says. Bands that state no score
+at all are cut by the usual rule.
 """
 
 from __future__ import annotations
@@ -61,14 +62,20 @@ def _scheme(table: Table, rows: list[Table], out_of: int, before: int) -> BandSc
     signs: list[Sign] = []
     lows: list[int] = []
     highs: list[int | None] = []
+    by_rule = not any(key in row for row in rows for key in ("lowest", "highest"))
     for index, row in enumerate(rows):
         task = usual[index].task if usual else default_scheme().signs[0].task
         signs.append(_sign(row, task))
+        if by_rule:
+            row.close()
+            continue
         lows.append(row.whole("lowest", None, 0, out_of))
         highs.append(row.whole("highest", None, 0, out_of) if "highest" in row else None)
         row.close()
     if len(table.file.faults) > before:
         return None
+    if by_rule:
+        return BandScheme(tuple(signs))
     # A top that is not stated is one below the next band's start, so it leaves no gap.
     tops = [*(low - 1 for low in lows[1:]), out_of]
     intervals = [

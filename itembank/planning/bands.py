@@ -2,23 +2,34 @@
 
 A band is a teaching aid, not a grade: it says what to do next today, and nothing else.
 
-The default cut scores keep the proportions of 0–4, 5–6 and 7–8 out of 8 (common practice
-in classrooms, no source). For a starter of another length they are scaled by one rule:
+The usual cut scores follow one rule, the same for every total:
 
-    a score reaches a band when it is at least the same *share* of the marks as the band's
-    lowest score is out of 8.
+    a score lies in the lowest band while it is up to half of the marks, in the next while
+    it is up to four fifths of them, and in the highest above that.
 
-So the lowest score of a band with lowest score *c* out of *M* is ⌈c·N/M⌉ for *N* marks.
-It is worked out in whole numbers, comes out exactly when N is M, never favours or fails a
-score by rounding, and gives every score from 0 to N exactly one band. In a very short
-starter two bands may begin at the same score; no score then reaches the lower of the two,
-and it is left out rather than shown to a class that cannot land in it. The first band
-always holds 0 and the last always holds N, so at least two remain.
+Four fifths is the success rate of about 80 % that shows material is being learnt: B. Rosenshine,
+"Principles of Instruction", *American Educator*, Spring 2012 (from memory). Half is common
+practice, no source. With four bands the lowest ends at a quarter; with five the highest begins
+above nine tenths (both common practice, no source); with two there is only the half.
+
+Nothing is rounded. The share of a score is compared as it is, so with an odd total the half
+mark counts as above: 2 of 5 is up to half, and 3 of 5 is not. The highest score of a band that
+ends at the share *s* is ⌊s·N⌋ for *N* marks, and the next band begins one above it.
+
+A department that states cut scores of its own, out of *M* marks, keeps them there. For *N*
+marks a band then begins at ⌈c·N/M⌉, the least score with at least the same *share* of the marks.
+
+In a very short starter two bands may begin at the same score; no score then reaches the lower
+of the two, and it is left out rather than shown to a class that cannot land in it. The first
+band always holds 0 and the last always holds N, so at least two remain. The usual three are
+all there from 3 marks on, the usual five from 6.
 
 >>> [(band.name, band.lowest, band.highest) for band in default_scheme().bands(8)]
 [('Rebuild', 0, 4), ('Secure', 5, 6), ('Extend', 7, 8)]
 >>> [(band.name, band.lowest, band.highest) for band in default_scheme().bands(2)]
 [('Rebuild', 0, 1), ('Extend', 2, 2)]
+>>> [(band.name, band.lowest, band.highest) for band in default_scheme().bands(5)]
+[('Rebuild', 0, 2), ('Secure', 3, 4), ('Extend', 5, 5)]
 >>> band_of(5, default_scheme().bands(8)).name
 'Secure'
 """
@@ -27,7 +38,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
+from math import floor
 from typing import Literal
 
 from itembank.errors import ItembankError
@@ -84,33 +97,42 @@ DEFAULT_SIGNS: dict[int, tuple[Sign, ...]] = {
     5: (_REBUILD, _PRACTISE, _SECURE, _EXTEND, _DEEPEN),
 }
 
-# Out of 8. More bands divide the usual three further and move none of their edges.
-DEFAULT_CUTS: dict[int, tuple[int, ...]] = {2: (5,), 3: (5, 7), 4: (3, 5, 7), 5: (3, 5, 7, 8)}
+_QUARTER, _HALF = Fraction(1, 4), Fraction(1, 2)
+_FOUR_FIFTHS, _NINE_TENTHS = Fraction(4, 5), Fraction(9, 10)
+USUAL_TOPS: dict[int, tuple[Fraction, ...]] = {
+    2: (_HALF,),
+    3: (_HALF, _FOUR_FIFTHS),
+    4: (_QUARTER, _HALF, _FOUR_FIFTHS),
+    5: (_QUARTER, _HALF, _FOUR_FIFTHS, _NINE_TENTHS),
+}
+"""For a number of bands, the greatest share of the marks in each band below the highest."""
 
 
 @dataclass(frozen=True, slots=True)
 class BandScheme:
-    """The bands of a class, with cut scores stated out of some number of marks.
+    """The bands of a class, by the usual rule or by cut scores of its own.
 
-    `cuts` holds the lowest score of each band above the first.
+    `cuts` holds the lowest score of each band above the first, out of `out_of` marks; None is
+    the usual rule, which is the same for any total.
 
     Raises:
         BandError: the cuts do not rise from 1 to `out_of`, or two bands share a sign.
     """
 
     signs: tuple[Sign, ...]
-    cuts: tuple[int, ...]
+    cuts: tuple[int, ...] | None = None
     out_of: int = DEFAULT_MARKS
 
     def __post_init__(self) -> None:
         """Refuse a scheme that could not be shown or does not cover every score once."""
         check_count(len(self.signs))
-        check_cuts(self.cuts, self.out_of)
-        if len(self.cuts) != len(self.signs) - 1:
-            raise BandError(
-                f"{len(self.signs)} bands need {len(self.signs) - 1} cut scores, "
-                f"not {len(self.cuts)}. Give the lowest score of each band above the first."
-            )
+        if self.cuts is not None:
+            check_cuts(self.cuts, self.out_of)
+            if len(self.cuts) != len(self.signs) - 1:
+                raise BandError(
+                    f"{len(self.signs)} bands need {len(self.signs) - 1} cut scores, "
+                    f"not {len(self.cuts)}. Give the lowest score of each band above the first."
+                )
         for what in ("name", "letter", "shape", "colour"):
             shown = [str(getattr(sign, what)).casefold() for sign in self.signs]
             for index, value in enumerate(shown):
@@ -126,9 +148,10 @@ class BandScheme:
         A band that no score can reach is left out (see the top of this module).
 
         >>> [(b.letter, b.lowest, b.highest) for b in default_scheme().bands(12)]
-        [('R', 0, 7), ('S', 8, 10), ('E', 11, 12)]
+        [('R', 0, 6), ('S', 7, 9), ('E', 10, 12)]
         """
-        lowest = (0, *scale_cuts(self.cuts, self.out_of, marks))
+        count = len(self.signs)
+        lowest = (0, *cut_scores(marks, count, cuts=self.cuts, out_of=self.out_of))
         highest = (*(cut - 1 for cut in lowest[1:]), marks)
         return tuple(
             Band(
@@ -153,7 +176,7 @@ def default_scheme(count: int = 3) -> BandScheme:
     ['Rebuild', 'Practise', 'Secure', 'Extend']
     """
     check_count(count)
-    return BandScheme(DEFAULT_SIGNS[count], DEFAULT_CUTS[count])
+    return BandScheme(DEFAULT_SIGNS[count])
 
 
 def own_scheme(cuts: Sequence[int], marks: int) -> BandScheme:
@@ -171,33 +194,25 @@ def cut_scores(
 ) -> tuple[int, ...]:
     """Return the lowest score of each band above the first, for a starter of `marks` marks.
 
-    `cuts`, out of `out_of`, takes the place of the usual proportions for `count` bands.
-    Two cut scores may be equal in a very short starter; the band between them is empty.
+    By the usual rule for `count` bands, or where `cuts` out of `out_of` are given by those
+    (both rules stand at the top of this module). Two cut scores may be equal in a very short
+    starter; the band between them is empty.
 
-    >>> cut_scores(8), cut_scores(10), cut_scores(20), cut_scores(2)
-    ((5, 7), (7, 9), (13, 18), (2, 2))
+    Raises:
+        BandError: there is less than one mark, or the bands or cuts are none.
+
+    >>> cut_scores(8), cut_scores(10), cut_scores(5), cut_scores(2)
+    ((5, 7), (6, 9), (3, 5), (2, 2))
     >>> cut_scores(16, cuts=[4, 6])
     (8, 12)
     """
-    if cuts is None:
-        check_count(count)
-        return scale_cuts(DEFAULT_CUTS[count], DEFAULT_MARKS, marks)
-    check_cuts(cuts, out_of)
-    return scale_cuts(cuts, out_of, marks)
-
-
-def scale_cuts(cuts: Sequence[int], out_of: int, marks: int) -> tuple[int, ...]:
-    """Return ``⌈cut · marks / out_of⌉`` for each cut: the least score with at least its share.
-
-    Raises:
-        BandError: there is less than one mark to score.
-
-    >>> scale_cuts([5, 7], 8, 8)
-    (5, 7)
-    """
     if marks < 1:
         raise BandError(f"A starter needs at least 1 mark, not {marks}.")
-    return tuple(-(-cut * marks // out_of) for cut in cuts)
+    if cuts is not None:
+        check_cuts(cuts, out_of)
+        return tuple(-(-cut * marks // out_of) for cut in cuts)
+    check_count(count)
+    return tuple(floor(top * marks) + 1 for top in USUAL_TOPS[count])
 
 
 def check_count(count: int) -> None:

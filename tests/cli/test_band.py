@@ -18,7 +18,8 @@ def test_one_score_in_one_line(said, away):
 @pytest.mark.parametrize(
     ("options", "name"),
     [
-        (["6", "--out-of", "10"], "Rebuild (R, triangle"),
+        (["5", "--out-of", "10"], "Rebuild (R, triangle"),
+        (["6", "--out-of", "10"], "Secure (S, circle"),
         (["5", "--cuts", "3,5"], "Extend (E, square"),
         (["3", "--bands", "4"], "Practise (P, diamond"),
         (["8", "--bands", "5"], "Deepen (D, pentagon"),

@@ -119,6 +119,18 @@ def test_own_bands(tmp_path):
     assert [band.lowest for band in cuts.bands.bands(10)] == [0, 4, 8]
 
 
+def test_own_bands_without_scores_follow_the_usual_rule(tmp_path):
+    lines = [line for line in BANDS.splitlines() if not line.startswith(("lowest", "highest"))]
+    text = GOOD + "\n".join(lines)
+    found = department(tmp_path, text).find_class()
+    assert [(b.name, b.lowest, b.highest) for b in found.bands.bands(5)] == [
+        ("Red", 0, 2),
+        ("Green", 3, 5),
+    ]
+    ((_, message),) = faults(tmp_path, text + "\nlowest = 5\n")
+    assert "lowest" in message
+
+
 @pytest.mark.parametrize(
     ("red", "green", "words"),
     [(4, 6, "No band holds the score 5"), (5, 4, "overlap"), (9, 5, "from 0 to 8, not 9")],
@@ -131,7 +143,7 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
 @pytest.mark.parametrize(
     ("text", "line", "words"),
     [
-        ('school = "Fern', 1, "cannot be read as TOML"),
+        ('school = "Lark', 1, "cannot be read as TOML"),
         ('school = "F"\nschool = "G"\n', 2, "cannot be read as TOML"),
         ('school = "F"\n', 0, "no class"),
         (GOOD + "[bands]\ncuts = [7, 5]\n", 8, "do not rise"),

@@ -169,6 +169,9 @@ def test_band_colours_are_of_the_okabe_ito_palette(count: int) -> None:
 def test_cut_scores_out_of_eight() -> None:
     # Common practice in classrooms, no source: 0–4 lowest, 5–6 middle, 7–8 top.
     assert cut_scores(8) == (5, 7)
+    # A success rate of about 80 % shows material is being learnt (Rosenshine, "Principles of
+    # Instruction", American Educator, Spring 2012; from memory): above it, the highest band.
+    assert [band_of(score, default_scheme().bands(10)).letter for score in (8, 9)] == ["S", "E"]
     letters = [band_of(score, default_scheme().bands(8)).letter for score in range(9)]
     assert letters == ["R"] * 5 + ["S"] * 2 + ["E"] * 2
 
