@@ -35,7 +35,8 @@ from itembank.notation.tree import (
     Sym,
     children,
 )
-from itembank.wording.answer import ORDER_WORDS, order_said
+from itembank.wording.answer import ORDER_WORDS
+from itembank.wording.sizes import order_said
 from itembank.wording.units import kinds_in_words, other_unit
 
 
@@ -82,7 +83,7 @@ def unprinted(item: Item) -> str:
         if missing is not None:
             return f"the proof uses {text(missing)}, which the prompt does not print"
     said = "".join(run for run in item.prompt if isinstance(run, str))
-    if isinstance(item.ask, Order) and order_said(said) != item.ask.detail:
+    if isinstance(item.ask, Order) and order_said(said, item.ask.things) != item.ask.detail:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
         for label, _ in item.ask.options:
