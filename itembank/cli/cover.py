@@ -137,7 +137,8 @@ def _own(texts: list[str], one: SchoolClass) -> tuple[QuestionFacts, ...]:
         faults.append(f"A starter has 1 to {MOST_QUESTIONS} questions.")
     if faults:
         raise ItembankError("\n".join(faults))
-    return tuple(QuestionFacts(number, "", name, "") for number, name in enumerate(names, 1))
+    said = "a question of the teacher’s own"
+    return tuple(QuestionFacts(number, "", name, "", said) for number, name in enumerate(names, 1))
 
 
 def _of_pack(

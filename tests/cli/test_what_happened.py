@@ -107,7 +107,8 @@ def test_what_a_cover_teacher_asked_counts_and_what_was_planned_does_not(said, h
     assert not late & set(made.lessons[0].asked)
     # Results recorded afterwards are about what was asked.
     assert said("record", "8K", "--date", "2026-11-23", "--right", "20 18 16 9").status == 0
-    assert f"{other}" in said("decide", "8K").out
+    assert "20 of 29" in said("decide", "8K").out
+    assert "62 %" in said("report", "8K", "--topic", other).out  # 54 of 87
     state = {one.topic: one for one in planner(home).known(DAY(2026, 11, 30), 1).topics}[other]
     assert [(one.right, one.out_of) for one in state.seen if one.date == MONDAY] == [(54, 87)]
     # A question of somebody's own is no item to judge.
