@@ -26,10 +26,9 @@ class Recorded:
     @contextmanager
     def _reading(self) -> Iterator[Connection | None]:
         from itembank.cli.lesson_text import store_of
-        from itembank.records.place import is_there
 
         place = store_of(self.home)
-        if not is_there(place):
+        if not place.may_be_there():
             yield None
             return
         from itembank.records.store import open_store
