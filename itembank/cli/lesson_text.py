@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from itembank.planning.department import Department
     from itembank.records.decide import Thresholds
     from itembank.records.decision import Decision
+    from itembank.records.place import Place
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 
@@ -68,7 +69,7 @@ def the_department(folder: Path | None) -> Department:
     return found
 
 
-def store_of(folder: Path) -> str:
+def store_of(folder: Path) -> Place:
     """Return where a department's results are."""
     from itembank.records.place import store_place
 

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from itembank.cli.report_words import Rows
     from itembank.planning.department import Department
     from itembank.records.class_report import ClassReport
+    from itembank.records.place import Place
     from itembank.records.scope import Scope
 
 
@@ -170,11 +171,12 @@ def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
     return class_text(one, titles, topic), partial(class_tables, one, titles)
 
 
-def _write_tables(folder: Path, tables: dict[str, Rows], store: str, name: str) -> None:
+def _write_tables(folder: Path, tables: dict[str, Rows], store: Place, name: str) -> None:
+    from itembank.private import make_folder
     from itembank.records.export import remember_files, write_csv
 
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     remember_files(store, [folder / file for file in tables], name)
