@@ -30,7 +30,7 @@ from sqlalchemy import (
     text,
 )
 
-VERSION = "0003"
+VERSION = "0004"
 """The newest migration: what this program reads and writes."""
 
 NAMING = {
@@ -99,6 +99,10 @@ entry = Table(
     Column("made_at", DateTime, nullable=False),
     Column("replaced_by", Integer, ForeignKey("entry.id", ondelete="SET NULL")),
     Column("undone_at", DateTime),
+    # Which questions it is about, as records/asked.py says; empty for all of them.
+    Column("asked", String(200), nullable=False, server_default=text("''")),
+    # The marks of those questions: what the scores are out of.
+    Column("out_of", SmallInteger, nullable=False, server_default=text("0")),
 )
 
 band_count = Table(
