@@ -9,6 +9,7 @@ from pathlib import Path
 
 import numpy as np
 
+from itembank.folding import folded
 from itembank.records.store import open_store
 
 CLASSES = tuple(f"{year}{letter}" for year in range(7, 12) for letter in "KLMNPRST")
@@ -64,7 +65,7 @@ def _lessons(
                 made = f"{date} 09:20:00.000000"
                 levels = np.clip(ability + 1.5 + rng.normal(0, 0.8, PUPILS), 0, 2).astype(int)
                 yield {
-                    "lesson": [(lesson, name, str(date), "", "A starter", QUESTIONS)],
+                    "lesson": [(lesson, name, str(date), "", "A starter", QUESTIONS, folded(name))],
                     "question": [
                         (lesson, k + 1, f"{t}/{TIERS[tier]}/{n}", str(t), TIERS[tier], 1, "")
                         for k, (t, tier, n) in enumerate(zip(topics, tiers, numbers, strict=True))

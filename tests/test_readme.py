@@ -80,7 +80,12 @@ def run_itembank(checkout: Path, *words: str) -> str:
     done = subprocess.run(
         [sys.executable, "-m", "itembank.cli", *words],
         cwd=checkout,
-        env={**os.environ, "PYTHONPATH": str(checkout), "PYTHONIOENCODING": "utf-8"},
+        env={
+            **os.environ,
+            "PYTHONPATH": str(checkout),
+            "PYTHONIOENCODING": "utf-8",
+            "ITEMBANK_TODAY": "2026-11-28",  # as README.md says
+        },
         encoding="utf-8",
         capture_output=True,
         timeout=300,

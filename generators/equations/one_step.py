@@ -153,7 +153,7 @@ class OneStep(Topic):
                 equation = equals(Neg(Frac(x, Int(a))), num(q))
                 say = f"Multiply both sides by {shown(-a)}."
                 wrongs = (
-                    (asking(m.LOST_MINUS, f"What is −{a * q} ÷ {a}? Is it {q}?"), a * q),
+                    (asking(m.LOST_MINUS, _minus_in_front(x.name, a, q)), a * q),
                     (asking(m.SAME_OPERATION, undo_division(-a, x.name)), Fraction(-q, a)),
                 )
         key = solution(x, value)
@@ -183,3 +183,8 @@ def _what_from_what(first: str, second: str) -> str:
 
 def _means_division(name: str, a: int) -> str:
     return f"{name}/{a} means {name} ÷ {a}. What undoes dividing by {a}?"
+
+
+def _minus_in_front(name: str, a: int, q: int) -> str:
+    """Ask what −x/a is with x = aq, without printing −aq, which is the solution."""
+    return f"Put {a * q} for {name}: {name}/{a} is {q}. What is −{name}/{a}?"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
@@ -25,8 +26,19 @@ SUBTRACT_ACROSS = Misconception(
 KEEP_NUMERATORS = Misconception(
     "fractions.keep-numerators",
     "changes the denominators to a common one but leaves the numerators as they were",
-    "You changed the denominators. Is each new fraction still worth as much as the old one?",
+    "Is 1/2 worth as much as 1/4? When the denominator grows, what must the numerator do?",
 )
+
+
+def keep_numerators(parts: tuple[tuple[int, int], ...], bottom: int) -> Misconception:
+    """Return the misconception with a question about the first fraction that has to change.
+
+    >>> keep_numerators(((5, 6), (2, 3)), 6).ask
+    'Is 2/3 worth as much as 2/6? What must happen to the numerator?'
+    """
+    n, d = next((n, d) for n, d in parts if d != bottom)
+    question = f"Is {n}/{d} worth as much as {n}/{bottom}? What must happen to the numerator?"
+    return replace(KEEP_NUMERATORS, ask=question)
 
 
 def slips(*pairs: tuple[Misconception, Node | Fraction | int | None]) -> tuple[Slip, ...]:

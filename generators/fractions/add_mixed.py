@@ -12,6 +12,7 @@ from generators.fractions._common import (
     KEEP_NUMERATORS,
     SIMPLEST,
     SUBTRACT_ACROSS,
+    keep_numerators,
     lcm_all,
     mixed,
     slips,
@@ -293,7 +294,7 @@ def _worked(
             else None,
         ),
         (
-            KEEP_NUMERATORS,
+            keep_numerators(((a, b), (c, d)), bottom),
             left[0] + (v if op else -v) + Fraction(a + c if op else a - c, bottom)
             if not carries and (op or not borrows)
             else None,

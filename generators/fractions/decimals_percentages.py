@@ -94,7 +94,7 @@ ALL_RECUR = Misconception(
 NINES = Misconception(
     "fractions.convert-wrong-nines",
     "puts the digits over the wrong number of nines",
-    "How many digits are there under the dots? What is 1/9 as a decimal? And 1/99?",
+    "How many digits recur? How many nines does that make in the denominator?",
 )
 
 RECURRING = (3, 6, 7, 9, 11, 12, 15, 18, 22, 30, 33)

@@ -25,7 +25,7 @@ TAKE_SAME = Misconception(
 LEAVE_OTHER = Misconception(
     "fractions.equivalent-one-part",
     "changes one part of the fraction and leaves the other as it was",
-    "Is 1/2 of a cake as much as 1/4 of it? If one part of a fraction changes, what must follow?",
+    "Is 1/2 of a cake as much as 1/4 of it? If one part changes, what must happen to the other?",
 )
 
 

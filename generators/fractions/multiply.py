@@ -32,7 +32,7 @@ FLIP = Misconception(
 ADD_DENOMINATORS = Misconception(
     "fractions.multiply-adds-denominators",
     "multiplies the numerators but adds the denominators",
-    "Cut a half into 3 equal pieces. How many such pieces make the whole?",
+    "Cut half a cake into 3 equal pieces. What fraction of the whole cake is each piece?",
 )
 APART = Misconception(
     "fractions.multiply-wholes-and-parts",

@@ -26,7 +26,7 @@ BIGGEST = Misconception(
 DEAREST = Misconception(
     "ratio.value-dearest-unit",
     "finds the price of the same amount of each and chooses the highest",
-    "You have the price of the same amount of each. Would you rather pay more or less for it?",
+    "Find the price of the same amount of each. Would you rather pay more or less for it?",
 )
 UNITS_LOST = Misconception(
     "ratio.value-units-ignored",

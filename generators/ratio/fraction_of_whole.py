@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import gcd
 from typing import Any
 
@@ -47,7 +48,7 @@ REVERSED = Misconception(
 JOINED = Misconception(
     "ratio.fraction-numerator-joined",
     "puts the numerator of the fraction in front of the given ratio",
-    "Draw a bar for each. Is a part of the fraction as large as a part of the ratio?",
+    "Add up the parts of your ratio. Is the first of them the fraction in the question?",
 )
 OF_WHOLE = Misconception(
     "ratio.fraction-rest-ignored",
@@ -223,6 +224,7 @@ class FractionOfWhole(Topic):
         factor = gcd(*whole)
         if factor > 1:
             steps.append(Step(f"Divide every part by {factor}.", equals(whole_ratio(*whole), key)))
+        joined = lowest(p, a, b)
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
             ask=Find(
@@ -237,7 +239,7 @@ class FractionOfWhole(Topic):
             form="ratio",
             steps=tuple(steps),
             slips=slips(
-                (JOINED, whole_ratio(*lowest(p, a, b))),
+                (replace(JOINED, ask=_first_share(joined, names[0], share)), whole_ratio(*joined)),
                 (OF_WHOLE, whole_ratio(*lowest(p * count, q * a, q * b))),
             ),
             twin=("three", share, (a, b)),
@@ -248,3 +250,12 @@ class FractionOfWhole(Topic):
 def _of_rest(name: str, part: int, count: int) -> str:
     """Return the sentence that says which part of the rest a kind is."""
     return f"{name.capitalize()}: {part} of the {count} parts of the rest."
+
+
+def _first_share(parts: tuple[int, ...], name: str, share: tuple[int, int]) -> str:
+    """Ask whether the first part of a ratio is the fraction of the whole it has to be."""
+    verb = "is" if parts[0] == 1 else "are"
+    return (
+        f"In your ratio {parts[0]} of the {sum(parts)} parts {verb} {name}. "
+        f"Is that {share[0]}/{share[1]} of the whole?"
+    )

@@ -36,7 +36,7 @@ OTHER_ONLY = Misconception(
 GRAMS = Misconception(
     "ratio.one-part-unit-kept",
     "works in grams and writes the answer as kilograms",
-    "How heavy would that be? Could you lift it?",
+    "Could anyone lift that? How many grams make 1 kilogram?",
 )
 
 _A, _B, _C = Sym("a"), Sym("b"), Sym("c")

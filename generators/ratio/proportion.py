@@ -16,7 +16,7 @@ from itembank.notation.tree import Int, Node, Ratio, Relation, Sym, divide, equa
 
 ADDS = Misconception(
     "ratio.proportion-additive",
-    "adds as much to one amount as was added to the other",
+    "adds the same number to both amounts, or takes it from both",
     "If one amount doubles, what should happen to the other? What does your method do?",
 )
 UNDIVIDED = Misconception(

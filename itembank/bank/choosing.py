@@ -14,10 +14,10 @@ from itembank.checking.finding import text
 from itembank.items.item import Choose
 from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
 from itembank.notation.value import exact
-from itembank.wording.answer import LARGEST
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
+from itembank.wording.sizes import size_meant
 
 _LEAST = late(
     r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|cold\w*|narrow\w*|"
@@ -131,11 +131,11 @@ def _numbers(node: Node) -> set[object]:
     return found
 
 
-def extreme_ask(args: list[Node], size: str) -> Choose:
+def extreme_ask(args: list[Node], size: str, words: str = "") -> Choose:
     """Return the question which of some printed numbers is the largest or the smallest.
 
     Raises:
-        NeedsPerson: there are not two numbers or more.
+        NeedsPerson: there are not two numbers or more, or it is not known which end `size` means.
 
     >>> from itembank.notation import parse
     >>> extreme_ask([parse("2/3"), parse("3/5")], "larger").detail
@@ -144,5 +144,7 @@ def extreme_ask(args: list[Node], size: str) -> Choose:
     things = args[0].parts if len(args) == 1 and isinstance(args[0], Listing) else tuple(args)
     if len(things) < 2 or any(isinstance(one, Relation) or symbols(one) for one in things):
         raise NeedsPerson("To find the largest or the smallest takes two numbers or more.")
-    named = tuple((text(one), one) for one in things)
-    return Choose(named, "greatest" if re.fullmatch(LARGEST, size, re.I) else "least")
+    meant = size_meant(size, things, words)
+    if not meant:
+        raise NeedsPerson(f"Of numbers without units it is not known what is ‘{size}’.")
+    return Choose(tuple((text(one), one) for one in things), meant)

@@ -26,6 +26,7 @@ from itembank.notation.tree import (
 from itembank.notation.value import exact
 from itembank.wording.asked import asked_fault
 from itembank.wording.conditions import condition_fault
+from itembank.wording.kind_wanted import kind_carried_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -67,6 +68,8 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     ask = with_unit_of_key(ask, maths, used)
     model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
     if fault := asked_fault(maths.runs, model):
+        raise NeedsPerson(fault)
+    if fault := kind_carried_fault(maths.runs, model, item.constants):
         raise NeedsPerson(fault)
     return ask
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.bank.load import SIGNOFF_FILE
+from itembank.bank.lock import locked
 from itembank.bank.prove import prove_entries
 from itembank.bank.save import save, take
 from itembank.bank.signoff import read_signoffs, signoff_of, signoffs_text
@@ -66,18 +67,19 @@ def sign(
         raise ItembankError("\n".join([*refusals, *wrong]))
     if wrong:
         raise CheckFailed("\n".join(wrong))
-    file = take(bank.folder / SIGNOFF_FILE)
-    before = read_signoffs(bank.folder)
-    standing = {(one.item, one.by, one.content): one for one in before}
-    found = []
-    for entry, outcome in zip(entries, outcomes, strict=True):
-        new = signoff_of(entry, by, on)
-        old = standing.get((new.item, by, new.content))
-        proved = outcome.state is State.PROVED
-        found.append(Signed(new.item, old or new, proved, new=old is None))
-    added = [one.signoff for one in found if one.new]
-    if added:
-        save(bank.folder, [(file, signoffs_text([*before, *added], file.text))])
+    with locked(bank.folder):
+        file = take(bank.folder / SIGNOFF_FILE)
+        before = read_signoffs(bank.folder)
+        standing = {(one.item, one.by, one.content): one for one in before}
+        found = []
+        for entry, outcome in zip(entries, outcomes, strict=True):
+            new = signoff_of(entry, by, on)
+            old = standing.get((new.item, by, new.content))
+            proved = outcome.state is State.PROVED
+            found.append(Signed(new.item, old or new, proved, new=old is None))
+        added = [one.signoff for one in found if one.new]
+        if added:
+            save(bank.folder, [(file, signoffs_text([*before, *added], file.text))])
     return tuple(found)
 
 

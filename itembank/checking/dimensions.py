@@ -25,18 +25,12 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import CURRENCY, MADE_OF, UNITS
 from itembank.notation.value import NotExact, exact
 
 Dimension = dict[str, int]
 """The base dimensions with their exponents, none of them zero; a plain number has none."""
 
-MADE_OF: dict[str, Dimension] = {
-    "area": {"length": 2},
-    "volume": {"length": 3},
-    "speed": {"length": 1, "time": -1},
-    "density": {"mass": 1, "length": -3},
-}
 TIME_OF_DAY: Dimension = {"time of day": 1}
 """What a clock shows: a point of the day, and no length of time."""
 

@@ -56,5 +56,12 @@ COMMANDS = {
 }
 """Where each command is, and what the list of commands says of it."""
 
+SAVING = {
+    *("new", "add", "change", "sign", "move", "rename", "retire"),
+    *("merge", "settle", "import"),
+}
+"""The commands that hold a bank's lock, where colleagues see who does."""
+
 for _name, (_where, _says) in COMMANDS.items():
-    later(app, _name, f"itembank.cli.{_where}", _says)
+    _first = "itembank.cli.initials:ask_once" if _name in SAVING else ""
+    later(app, _name, f"itembank.cli.{_where}", _says, _first)

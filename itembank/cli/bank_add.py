@@ -148,13 +148,14 @@ def add(
             "At a terminal, ‘itembank bank add’ asks for them."
         )
     the_id, its_title = the_topic(found, topic or "", title)
+    numbered = "id" not in record
     record.setdefault("id", next_id(found, the_id))
     record.setdefault("created", datetime.date.today())
     refuse_taken(found, record["id"])
     record["author"] = the_author(found, record.get("author"))
     item = as_bank_item(in_order(record))
     refuse_wrong(try_item(found, item, the_id), anyway)
-    _save(folder, item, the_id, its_title)
+    _save(folder, item, the_id, its_title, numbered)
 
 
 def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title: str) -> None:
@@ -184,14 +185,21 @@ def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title:
             say("It was not saved.")
             return
         if answer == "yes":
-            _save(folder, item, draft.topic, draft.title)
-            return
+            try:
+                _save(folder, item, draft.topic, draft.title)
+                return
+            except ItembankError as error:  # what was typed is not to be lost
+                say(str(error))
+                if ask("Change it, or stop?", "change", one_of(("change", "stop"))) == "stop":
+                    say("It was not saved.")
+                    return
         mend(draft)
 
 
-def _save(folder: Path, item: BankItem, topic: str, title: str) -> None:
+def _save(folder: Path, item: BankItem, topic: str, title: str, numbered: bool = False) -> None:
     from itembank.bank.checks import is_generated
     from itembank.bank.edit import add_item
 
-    file = add_item(folder, topic, item, title=None if is_generated(topic) else title)
+    own = None if is_generated(topic) else title
+    file, item = add_item(folder, topic, item, title=own, numbered=numbered)
     say(f"Saved {item.id} in {file}.")

@@ -43,6 +43,7 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
     if made:
         parts.append(f"{made} generated")
     say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
+    say(f"Licence: {found.terms or 'none stated'}.")
 
 
 def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
@@ -63,7 +64,7 @@ def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
     if held is None:
         say(f"{folder} is not locked.")
     else:
-        say(f"The lock of {held.owner}, held for {held.age()}, is removed from {folder}.")
+        say(f"The lock of {held.who}, held for {held.age()}, is removed from {folder}.")
 
 
 def schema(

@@ -98,12 +98,9 @@ def numbered(stem: str, taken: Iterable[str]) -> str:
 
 def next_id(bank: Bank, topic: str) -> str:
     """Return a free id for a question on `topic`: ``share-1`` for one on ``ratio.share``."""
-    used = {entry.item.base for entry in bank.entries()}
-    stem = topic.rpartition(".")[2]
-    number = 1
-    while f"{stem}-{number}" in used:
-        number += 1
-    return f"{stem}-{number}"
+    from itembank.bank.edit import free_id
+
+    return free_id(topic.rpartition(".")[2], (entry.item.id for entry in bank.entries()))
 
 
 def pair(text: str, shape: str) -> tuple[str, str]:

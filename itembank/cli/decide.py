@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
     from itembank.planning.bands import Band
     from itembank.records.decision import Decision, QuestionAdvice
+    from itembank.records.place import Place
 
 INDENT = "    "
 MOST_FOOLED = 3
@@ -104,11 +105,11 @@ def decide(
     typer.echo("\n".join([*lines, "", CAUTION]))
 
 
-def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str) -> None:
+def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: Place) -> None:
     """Write the groups with their next tasks, a page each."""
-    from itembank.disk import write_whole
     from itembank.packs.convert import pack_band
     from itembank.pages.group_sheet import GroupPart, group_sheets
+    from itembank.private import write_private
     from itembank.records.export import remember_files
 
     if not any(one.seats for one in result.groups):
@@ -124,7 +125,7 @@ def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str
         if one.seats and one.letter in known
     ]
     remember_files(store, [path], result.facts.class_name)
-    write_whole(path, group_sheets(str(result.facts), groups))
+    write_private(path, group_sheets(str(result.facts), groups))
 
 
 def _bands(result: Decision) -> list[str]:

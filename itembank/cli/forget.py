@@ -11,6 +11,7 @@ import typer
 from itembank.cli.lesson_text import read_day, store_of, the_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
+from itembank.folding import same_name
 
 if TYPE_CHECKING:
     from itembank.records.forget import Forgotten, Whom
@@ -57,7 +58,7 @@ def forget(
         done = forget_now(store, whom)
     say(f"Forgotten: {whom}. {counted} removed from {store.name}.")
     _say_files(done)
-    if any(one.name.casefold() == whom.class_name.casefold() for one in found.classes):
+    if any(same_name(one.name, whom.class_name) for one in found.classes):
         what = f"{whom.seat} still stands" if whom.seat else f"{whom.class_name} still stands"
         say(f"{what} in department.toml; take it out there if it is no longer needed.")
     if done.left:
@@ -73,7 +74,7 @@ def _whom(seat: str | None, class_: str | None, before: datetime.date | None) ->
     name, slash, code = seat.rpartition("/")
     if not slash:
         name = class_ or ""
-    elif class_ and class_.casefold() != name.casefold():
+    elif class_ and not same_name(class_, name):
         raise ItembankError(f"--seat is of {name}, and --class says {class_}. Leave one out.")
     if fault := seat_fault(code):
         raise ItembankError(f"--seat: {fault}")

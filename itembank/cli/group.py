@@ -6,7 +6,9 @@ not pay for those it does not need.
 
 from __future__ import annotations
 
+import functools
 import importlib
+from collections.abc import Callable
 from typing import Any
 
 import typer
@@ -22,19 +24,22 @@ STOPPED = 130  # 128 + SIGINT, as shells count
 KIND = "COMMAND_CLASS"
 """Where a module's command is read in a way of its own, the name of the class that does so."""
 _MEANT = "meant"  # on a function that stands for a command: where that command is
+_FIRST = "first"  # and where what is to run before it is
 
 
-def later(app: typer.Typer, name: str, meant: str, short_help: str) -> None:
+def later(app: typer.Typer, name: str, meant: str, short_help: str, first: str = "") -> None:
     """Add a command that is read when it is used.
 
     `meant` is its module and its name there, as in ``itembank.cli.bank:app``; it is a group of
     commands or the function of one. The list of commands has `short_help` to show until then.
+    `first` names, in the same way, a function that runs before the function of the command.
     """
 
     def stand_in() -> None:
         raise AssertionError(f"{meant} was not put in its place")
 
     setattr(stand_in, _MEANT, meant)
+    setattr(stand_in, _FIRST, first)
     app.command(name, cls=PlainCommand, short_help=short_help)(stand_in)
 
 
@@ -43,14 +48,32 @@ def _meant(name: str, command: Any) -> Any:
     where = getattr(getattr(command, "callback", None), _MEANT, "")
     if not where:
         return command
-    module, _, attribute = where.partition(":")
-    home = importlib.import_module(module)
-    found = getattr(home, attribute)
+    home, found = _find(where)
+    if first := getattr(command.callback, _FIRST, ""):
+        found = _after(first, found)
     if not isinstance(found, typer.Typer):
         one = typer.Typer(add_completion=False, rich_markup_mode=None)
         one.command(name, cls=getattr(home, KIND, PlainCommand))(found)
         found = one
     return typer.main.get_command(found)
+
+
+def _find(where: str) -> tuple[Any, Any]:
+    """Return the module and what stands in it, as in ``itembank.cli.bank:app``."""
+    module, _, attribute = where.partition(":")
+    home = importlib.import_module(module)
+    return home, getattr(home, attribute)
+
+
+def _after(first: str, function: Callable[..., Any]) -> Callable[..., Any]:
+    """Return `function` with what `first` names run before it, its options unchanged."""
+
+    @functools.wraps(function)
+    def both(*args: Any, **kwargs: Any) -> Any:
+        _find(first)[1]()
+        return function(*args, **kwargs)
+
+    return both
 
 
 class PlainGroup(typer.core.TyperGroup):

@@ -7,12 +7,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.today import today
 
 if TYPE_CHECKING:
     from itembank.planning.deciding import Deciding
     from itembank.planning.department import Department
     from itembank.records.decide import Thresholds
     from itembank.records.decision import Decision
+    from itembank.records.place import Place
 
 CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 
@@ -28,7 +30,7 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     from itembank.planning.days import parse_day
 
     try:
-        return parse_day(text, datetime.date.today(), past=True)
+        return parse_day(text, today(), past=True)
     except ItembankError as error:
         raise ItembankError(f"{option}: {error}") from None
 
@@ -67,7 +69,7 @@ def the_department(folder: Path | None) -> Department:
     return found
 
 
-def store_of(folder: Path) -> str:
+def store_of(folder: Path) -> Place:
     """Return where a department's results are."""
     from itembank.records.place import store_place
 

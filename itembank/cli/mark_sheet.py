@@ -10,7 +10,6 @@ import typer
 
 from itembank.cli.band import CAUTION, signs
 from itembank.cli.text import maths, paragraph, say, table
-from itembank.disk import write_whole
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.marking.answer_sheet import AnswerRow, read_answers
@@ -27,6 +26,7 @@ from itembank.packs.convert import read_item
 from itembank.packs.model import Pack
 from itembank.packs.model import Version as StoredVersion
 from itembank.planning.bands import Band, band_of, rescaled
+from itembank.private import write_private
 from itembank.records.asked import not_asked_said
 
 
@@ -60,7 +60,8 @@ def mark_answer_sheet(
         typer.echo(sheet_text(pack, version.letter, sheets[-1], bands))
     typer.echo(f"\n{CAUTION}")
     if output is not None:
-        write_whole(output, marks_csv(sheets, lambda marks: band_of(marks, bands).name).encode())
+        text = marks_csv(sheets, lambda marks: band_of(marks, bands).name)
+        write_private(output, text.encode())
         say(f"Wrote {output}.")
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -13,6 +12,7 @@ from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.planning.department import PAPERS
+from itembank.today import today
 
 if TYPE_CHECKING:
     from itembank.packs.build import Started
@@ -150,6 +150,7 @@ def pack(
 
         _write(start_reading(from_), home, replace)
         return
+    from itembank.cli.taught import not_yet, taught_dates
     from itembank.items.registry import topic_ids
     from itembank.planning.plan_file import read_plan
 
@@ -157,13 +158,22 @@ def pack(
     found = nearby_department(department, known)
     near = (*given.banks, *banks_of(found))
     planned = read_plan(plan, known, near) if plan is not None else None
-    settings = resolve(given, planned, found, known, datetime.date.today())
+    group = found.find_class(class_ or (planned.class_name if planned else None)) if found else None
+    taught = taught_dates(found, group) if found and group else {}
+    settings = resolve(given, planned, found, known, today(), taught)
     _refuse_existing(home / settings.folder_name, replace)
 
     from itembank.cli.pack_settings import as_request
     from itembank.packs.build import start_pack
 
     _write(start_pack(as_request(settings)), home, replace)
+    wanted = [one.id for one in settings.topics]
+    own = group.topics if group and not (given.topics or (planned and planned.topics)) else ()
+    for name, when in not_yet([*own, *wanted], taught, settings.date).items():
+        if name in wanted:
+            say(f"Note: {settings.class_name}: {name} {when}, and you ask for it before.")
+        else:
+            say(f"Note: {name} {when}, so it is left out. To ask for it all the same: -t {name}")
 
 
 def output_home(here: Path) -> Path:

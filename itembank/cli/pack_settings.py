@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
+from itembank.cli.taught import not_yet
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
 from itembank.planning.bands import BandScheme, default_scheme
@@ -114,11 +115,13 @@ def resolve(
     department: Department | None,
     known: Collection[str],
     today: datetime.date,
+    taught: Mapping[str, datetime.date | None] | None = None,
 ) -> Settings:
     """Settle every matter: as typed, else as planned, else as the class has it.
 
-    A topic that is not one of `known`, which are those of the generators, is looked for in the
-    banks that the pack may draw from.
+    Of the class's own topics those are left out that it is `taught` on the day of the lesson or
+    later: a starter opens the lesson. A topic that is not one of `known`, which are those of the
+    generators, is looked for in the banks that the pack may draw from.
 
     Raises:
         ItembankError: a value is out of its range, or no topic or class is known.
@@ -130,8 +133,16 @@ def resolve(
     typed = dict.fromkeys(one.lower() for one in given.topics)
     topics = tuple(PlannedTopic(one) for one in typed) or plan.topics
     own = bool(topics)
+    date = parse_day(given.date, today) if given.date is not None else plan.date or today
     if not topics and group:
-        topics = tuple(PlannedTopic(one) for one in group.topics)
+        early = not_yet(group.topics, taught or {}, date)
+        topics = tuple(PlannedTopic(one) for one in group.topics if one not in early)
+        if not topics:
+            raise ItembankError(
+                f"{group.name} has not been taught any of its topics before {date}: "
+                + "; ".join(f"{topic} {when}" for topic, when in early.items())
+                + ". Name what to ask with --topic."
+            )
     if not topics:
         raise ItembankError(
             "There is no department.toml here or above, so no class to take topics from. "
@@ -146,7 +157,6 @@ def resolve(
             raise ItembankError(unknown_topic(topic.id, there))
     if there.faults:
         raise FileFaults(there.faults)
-    date = parse_day(given.date, today) if given.date is not None else plan.date or today
     # A class's title speaks of the class's topics, and would be wrong above any others.
     usual = group.title if group and not own else _title_of(topics, there)
     title = first(given.title, plan.title, default=usual)

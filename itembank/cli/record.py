@@ -84,6 +84,18 @@ def record(
     replace: Annotated[
         bool, typer.Option("--replace", help="Put this in place of what was recorded already.")
     ] = False,
+    add: Annotated[
+        bool,
+        typer.Option(
+            "--add",
+            help="Join this to what was recorded already: the other half of a class, or somebody "
+            "who was away.",
+        ),
+    ] = False,
+    yes: Annotated[
+        bool,
+        typer.Option("--yes", help="Record a day without a lesson, without being asked."),
+    ] = False,
 ) -> None:
     """Record how a starter went: bands, questions or a sheet, whichever there is time for.
 
@@ -97,6 +109,7 @@ def record(
       itembank record 8K --bands "6 10 13" --asked 5
       itembank record 8K --sheet scores.csv --own-view "12 sure 9 partly 6 not"
       itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
+      itembank record 8K --sheet second-half.csv --add
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.record_run import Typed, run
@@ -120,5 +133,7 @@ def record(
             output=output,
             department=department,
             replace=replace,
+            add=add,
+            yes=yes,
         )
     )

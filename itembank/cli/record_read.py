@@ -138,7 +138,7 @@ def read_own_views(text: str, seats: Sequence[str]) -> OwnViews:
     Raises:
         ItembankError: it is neither, or more pupils gave one than sit in the class.
     """
-    if text.casefold().endswith(".csv") or Path(text).is_file():
+    if text.casefold().endswith(".csv") or _is_file(text):
         from itembank.records.sheet_file import read_view_file
 
         return OwnViews(read_view_file(Path(text), seats), {})
@@ -146,6 +146,14 @@ def read_own_views(text: str, seats: Sequence[str]) -> OwnViews:
     if not by_seat:
         refuse_crowd(sum(counts.values()), len(seats), "--own-view")
     return OwnViews(by_seat, counts)
+
+
+def _is_file(text: str) -> bool:
+    """Tell whether a text is the path of a file; the views of a class are too long for one."""
+    try:
+        return Path(text).is_file()
+    except (OSError, ValueError):
+        return False
 
 
 def read_clarity(unclear: int | None, note: str | None, seats: int) -> Clarity:

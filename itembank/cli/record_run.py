@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.beside import Beside
+from itembank.cli.lesson_day import ask_about_day
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
@@ -25,6 +26,8 @@ from itembank.cli.lesson_text import (
 )
 from itembank.cli.text import say
 from itembank.errors import ItembankError
+from itembank.folding import same_name
+from itembank.today import today
 
 if TYPE_CHECKING:
     from itembank.planning.department import Department, SchoolClass
@@ -57,6 +60,8 @@ class Typed:
     output: Path | None = None
     department: Path | None = None
     replace: bool = False
+    add: bool = False
+    yes: bool = False
 
     @property
     def depths(self) -> list[str]:
@@ -71,16 +76,18 @@ class Typed:
         return not self.depths and all(one is None for one in beside)
 
 
-def run(typed: Typed, today: datetime.date | None = None) -> None:
+def run(typed: Typed) -> None:
     """Record what was typed, or ask for it.
 
     Raises:
         ItembankError: says all that is wrong; nothing was recorded.
     """
     date = read_day(typed.date)
-    today = today or datetime.date.today()
-    if date is not None and date > today:
+    day = today()
+    if date is not None and date > day:
         raise ItembankError(f"{date} has not come yet. Check --date.")
+    if typed.add and typed.replace:
+        raise ItembankError("--add joins what is recorded, --replace puts it away. Give one.")
     found = the_department(typed.department)
     one = found.find_class(typed.class_name)
     if typed.correct:
@@ -95,7 +102,7 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
             facts, _ = correct(store, one.name, date, changes, typed.period)
             _say_results(store, found, one, facts, "Corrected")
         return
-    had = _as_asked(_from_pack(typed, one, date, today), typed, one)
+    had = _as_asked(_from_pack(typed, one, date, day), typed, one)
     with ExitStack() as stack:
         reading: Beside[Read] | None = None
         if had is not None and typed.sheet is not None:
@@ -105,17 +112,20 @@ def run(typed: Typed, today: datetime.date | None = None) -> None:
 
         store = stack.enter_context(open_store(store_of(found.folder)))
         if had is None:
-            had = _as_asked(_from_store(typed, one, date or today, store), typed, one)
+            had = _as_asked(_from_store(typed, one, date or day, store), typed, one)
             assert had is not None
+        if not typed.yes:
+            ask_about_day(store, found, one, had.facts)
         if typed.empty:
             typed = _asked(typed, had.bands, had.facts)
         what, said = reading.result() if reading else _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
-        record_all(store, had.facts, what, replace=typed.replace)
+        seats = len(one.plan.seats)
+        record_all(store, had.facts, what, replace=typed.replace, add=typed.add, seats=seats)
         for line in filter(None, said):
             say(line)
-        _say_results(store, found, one, had.facts, "Recorded")
+        _say_results(store, found, one, had.facts, "Added" if typed.add else "Recorded")
 
 
 Intervals = tuple[tuple[str, str, int, int], ...]
@@ -136,7 +146,7 @@ class Had:
 
 
 def _from_pack(
-    typed: Typed, one: SchoolClass, date: datetime.date | None, today: datetime.date
+    typed: Typed, one: SchoolClass, date: datetime.date | None, day: datetime.date
 ) -> Had | None:
     """Return the lesson that is meant from its pack, or None where there is no pack."""
     from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
@@ -144,15 +154,14 @@ def _from_pack(
     place: PackPlace | None
     if typed.pack is not None:
         facts = read_pack_facts(typed.pack, typed.period or "")
-        if facts.lesson.class_name.casefold() != one.name.casefold():
+        if not same_name(facts.lesson.class_name, one.name):
             raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
-        day = date or facts.lesson.date
-        lesson = replace(facts.lesson, class_name=one.name, date=day)
+        lesson = replace(facts.lesson, class_name=one.name, date=date or facts.lesson.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
     places = packs_of(_home(typed), one.name)
     if typed.period is not None:
         places = [p for p in places if p.period == typed.period] or places
-    place = choose_pack(places, date, today) if typed.out_of is None else None
+    place = choose_pack(places, date, day) if typed.out_of is None else None
     if place is not None:
         facts = read_pack_facts(place.path, typed.period or place.period)
         lesson = replace(facts.lesson, class_name=one.name, date=place.date)

@@ -14,14 +14,16 @@ from itembank.cli.lesson_text import CAUTION, check_pdf, read_day, store_of, the
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.today import today
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
     from itembank.cli.report_titles import Titles
     from itembank.cli.report_words import Rows
-    from itembank.planning.department import Department, SchoolClass
+    from itembank.planning.department import Department
     from itembank.records.class_report import ClassReport
+    from itembank.records.place import Place
     from itembank.records.scope import Scope
 
 
@@ -147,12 +149,13 @@ def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: st
 def _one_class(
     connection: Connection, scope: Scope, department: Department, name: str
 ) -> ClassReport:
+    from itembank.cli.taught import taught_dates
     from itembank.records.class_report import class_report
 
     group = department.find_class(name)
     assert scope.first is not None
     assert scope.last is not None
-    taught = _taught(department, group)
+    taught = {name: date for name, date in taught_dates(department, group).items() if date}
     one = class_report(connection, name, group.bands, scope.first, scope.last, taught=taught)
     _known(bool(one.lessons), scope)
     return one
@@ -168,11 +171,12 @@ def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
     return class_text(one, titles, topic), partial(class_tables, one, titles)
 
 
-def _write_tables(folder: Path, tables: dict[str, Rows], store: str, name: str) -> None:
+def _write_tables(folder: Path, tables: dict[str, Rows], store: Place, name: str) -> None:
+    from itembank.private import make_folder
     from itembank.records.export import remember_files, write_csv
 
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     remember_files(store, [folder / file for file in tables], name)
@@ -181,32 +185,8 @@ def _write_tables(folder: Path, tables: dict[str, Rows], store: str, name: str) 
     say(f"Written to {folder}: {', '.join(tables)}.")
 
 
-def _taught(department: Department, group: SchoolClass) -> dict[str, datetime.date]:
-    """Return when the class's scheme of work teaches each topic; nothing where there is none."""
-    from itembank.faults import FileFaults
-    from itembank.planning.calendar import read_calendar
-    from itembank.planning.scheme import FOLDER, read_scheme
-
-    if not group.plan.scheme:
-        return {}
-    try:
-        calendar = read_calendar(department.folder)
-        path = department.folder / FOLDER / f"{group.plan.scheme}.toml"
-        scheme = read_scheme(path, calendar, _AnyTopic())
-    except FileFaults:  # planning a week tells them; a report can do without
-        return {}
-    return {one.topic: one.date for one in scheme.topics}
-
-
-class _AnyTopic(frozenset[str]):
-    """Holds every name: a report is not the place to check a scheme's spelling."""
-
-    def __contains__(self, name: object) -> bool:
-        return True
-
-
 def _days(since: str | None, until: str | None) -> tuple[datetime.date, datetime.date]:
-    last = read_day(until, "--until") or datetime.date.today()
+    last = read_day(until, "--until") or today()
     first = read_day(since, "--since")
     if first is None:
         from itembank.records.class_report import school_year

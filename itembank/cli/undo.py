@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from itembank.records.recording import Last
 
 
 def undo(
@@ -15,13 +18,17 @@ def undo(
     date: Annotated[
         str | None, typer.Option(metavar="DAY", help="Only what was recorded for this day.")
     ] = None,
+    yes: Annotated[
+        bool, typer.Option("--yes", help="Take back what is older, too, without being asked.")
+    ] = False,
     department: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
     ] = None,
 ) -> None:
     """Take back what was recorded last of a class; what that had replaced counts again.
 
-    What one ‘itembank record’ recorded goes together: results, own views and clarity.
+    What one ‘itembank record’ recorded goes together: results, own views and clarity. A second
+    undo names what it would take back, and asks.
 
     Nothing is deleted: for that there is ‘itembank forget’.
 
@@ -34,6 +41,7 @@ def undo(
     from itembank.cli.text import say
     from itembank.faults import join_words
     from itembank.records.entries import NAMES
+    from itembank.records.recording import last_recorded
     from itembank.records.recording import undo as take_back
     from itembank.records.store import open_store
 
@@ -41,8 +49,31 @@ def undo(
     found = the_department(department)
     name = found.find_class(class_).name
     with open_store(store_of(found.folder), make=False) as store:
-        kinds, when, again = take_back(store, name, day)
+        last = last_recorded(store, name, day)
+        if last.asked_about and not yes:
+            _confirm(name, last)
+        kinds, when, again = take_back(store, name, day, last)
     what = join_words([NAMES[kind] for kind in kinds])
     say(f"Taken back: {what} of {name} on {when.day} {when:%B %Y}.")
     if again:
         say("What that had replaced counts again.")
+
+
+def _confirm(name: str, last: Last) -> None:
+    """Say what would be taken back, and ask."""
+    from itembank.cli.ask import can_ask
+    from itembank.cli.ask import yes as answered_yes
+    from itembank.errors import ItembankError
+    from itembank.faults import join_words
+    from itembank.records.entries import NAMES
+
+    what = join_words([NAMES[kind] for kind in last.kinds])
+    period = f", period {last.period}" if last.period else ""
+    said = (
+        f"The last was taken back already. The next would be {what} of {name} on {last.date.day} "
+        f"{last.date:%B %Y}{period}, recorded on {last.made_at:%d %b at %H:%M}."
+    )
+    if not can_ask():
+        raise ItembankError(f"{said} Nothing was taken back. Add --yes to take that back too.")
+    if not answered_yes(f"{said} Take that back too?", default=False):
+        raise ItembankError("Nothing was taken back.")

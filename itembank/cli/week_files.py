@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
-from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, plan_text
+from itembank.planning.sheet_items import LessonSheets, SheetItems
+from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 if TYPE_CHECKING:
     from itembank.cli.week_build import Builder
     from itembank.cli.week_plan import Planner
+    from itembank.snapshot import Snapshot
 
 
 @dataclass
@@ -43,13 +46,20 @@ class Week:
         return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
 
     def write(
-        self, builder: Builder, lessons: Sequence[PlannedLesson], replace: bool, rewrite: bool
+        self,
+        builder: Builder,
+        lessons: Sequence[PlannedLesson],
+        replace: bool,
+        rewrite: bool,
+        was: Snapshot | None = None,
     ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
-        A plan file that says all this already is not touched unless it is to `rewrite`.
+        A plan file that says all this already is not touched unless it is to `rewrite`. `was` is
+        that file before anything was made of it.
 
         Raises:
+            ChangedSince: somebody has saved the plan since then; theirs stays, and all else too.
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
@@ -67,7 +77,10 @@ class Week:
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
         packs = builder.result()
-        write_together(dict(zip(folders, packs, strict=True)), files, replace)
+        known = {} if was is None else {self.path: was}
+        if was is not None and self.path not in files:
+            was.refuse_newer()  # packs of what the plan said before would not be of this plan
+        write_together(dict(zip(folders, packs, strict=True)), files, replace, known)
 
     def differs(self, lesson: PlannedLesson) -> bool:
         """Tell whether there is a pack of a lesson that holds other questions than the plan."""
@@ -79,15 +92,42 @@ class Week:
         Of a pack that cannot be read, which is then as good as another, that is nothing.
         """
         try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            pack = json.loads((self.folder(lesson) / "pack.json").read_text("utf-8"))
             return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
         except FileNotFoundError:
             return None
         except (OSError, ValueError, LookupError, TypeError):
             return ()
 
+    def as_built(self, lesson: PlannedLesson) -> PlannedLesson:
+        """Return a lesson with what its pack asks; as it is where that cannot be read."""
+        try:
+            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            items = pack["versions"][0]["items"]
+            counts = Counter(str(item["topic"]) for item in items)
+            sheets = tuple(_sheet(one) for one in pack["sheets"])
+            return replace(
+                lesson,
+                title=str(pack["lesson"]["title"]),
+                questions=len(items),
+                seed=int(pack["seed"]),
+                topics=tuple(WeekTopic(name, n, "as in its pack") for name, n in counts.items()),
+                asked=tuple(str(item["address"]) for item in items),
+                sheets=LessonSheets(
+                    tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
+                ),
+            )
+        except (OSError, ValueError, LookupError, TypeError):
+            return lesson
+
     def _page(self) -> bytes:
         from itembank.cli.week_page import week_data
         from itembank.pages.week_overview import week_overview
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
+
+
+def _sheet(stored: Mapping[str, Any]) -> SheetItems:
+    opening = [stored[name]["address"] for name in ("worked", "part_finished") if stored[name]]
+    questions = tuple(str(item["address"]) for item in stored["items"])
+    return SheetItems(str(stored["tier"]), tuple(map(str, opening)), questions)

@@ -17,6 +17,7 @@ from itembank.planning.earlier_weeks import AskedBefore, planned_lessons, topic_
 from itembank.planning.known_topics import KnownTopics
 from itembank.planning.week_choice import Hold, Known, choose_week
 from itembank.planning.week_plan import PlannedLesson, WeekPlan
+from itembank.today import today
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -29,15 +30,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class NewPlan:
-    """A plan, and which lessons of an older one it keeps: those gone by, those recorded.
+    """A plan, and which lessons of an older one it keeps.
 
-    `early` are lessons without a starter, since nothing was taught before them.
+    `past` lie before the day it begins on, `closed` are past or recorded all the same. `early`
+    are lessons without a starter, since nothing was taught before them.
     """
 
     plan: WeekPlan
     early: tuple[Lesson, ...]
     past: tuple[PlannedLesson, ...] = ()
-    recorded: tuple[PlannedLesson, ...] = ()
+    closed: tuple[PlannedLesson, ...] = ()
 
 
 @dataclass
@@ -92,6 +94,15 @@ class Planner:
         states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
+
+    def closed(self, lesson: PlannedLesson) -> str:
+        """Return why nothing of a lesson may change any more; empty where it may.
+
+        What the class was asked is what results are about, recorded by now or later.
+        """
+        if self.recorded.has(lesson.date, lesson.period):
+            return "was recorded already"
+        return "is past" if lesson.date < today() else ""
 
     @cached_property
     def beyond_year(self) -> Mapping[str, str]:
@@ -165,8 +176,8 @@ class Planner:
     def new_plan(self, first: datetime.date, old: WeekPlan | None) -> NewPlan:
         """Return a plan of the week that holds `first`, from that day on.
 
-        Lessons of an `old` plan that lie before that day, or were recorded, stay as they are; of
-        the others stays what the teacher pinned, wanted or barred.
+        Lessons of an `old` plan that lie before that day, are past or were recorded stay as they
+        are; of the others stays what the teacher pinned, wanted or barred.
 
         Raises:
             ItembankError: the class has no lessons that week, or nothing can be chosen.
@@ -176,11 +187,7 @@ class Planner:
         known = self.known(first, usual_seed(name, week, "week"))
         before = {one.key: one for one in old.lessons} if old else {}
         past = [one for one in before.values() if one.date < first]
-        done = [
-            one
-            for one in before.values()
-            if one.date >= first and self.recorded.has(one.date, one.period)
-        ]
+        done = [one for one in before.values() if one.date >= first and self.closed(one)]
         first_taught = min((one.taught for one in known.topics), default=datetime.date.max)
         early = [
             one for one in held if one.date <= first_taught and (one.date, one.period) not in before

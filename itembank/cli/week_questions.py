@@ -21,19 +21,27 @@ if TYPE_CHECKING:
 Given = Mapping[tuple[datetime.date, str], Collection[str]]
 
 
-def with_questions(planner: Planner, plan: WeekPlan, built: Given | None = None) -> WeekPlan:
+def with_questions(
+    planner: Planner,
+    plan: WeekPlan,
+    built: Given | None = None,
+    closed: Collection[tuple[datetime.date, str]] = (),
+) -> WeekPlan:
     """Return a plan with the questions of each lesson settled, none of them used of late.
 
     What is settled already stays where it still fits. All starters come first, so that no sheet
     takes what a later lesson of the week is to ask. `built` are the questions in the starters of
-    packs there are: one that was taken out of a plan does not come back in its own place.
+    packs there are: one that was taken out of a plan does not come back in its own place. `closed`
+    are lessons that stay as they are.
 
     Raises:
         ItembankError: a topic has too few questions, or one that is wanted cannot be asked.
     """
     late = _used_of_late(planner, plan)
-    lessons = [_fitting(planner, one) for one in plan.lessons]
+    lessons = [one if one.key in closed else _fitting(planner, one) for one in plan.lessons]
     for place, lesson in enumerate(lessons):
+        if lesson.key in closed:
+            continue
         if len(lesson.asked) < lesson.questions or not set(lesson.items) <= set(lesson.asked):
             from itembank.packs.build import starter_addresses
 
@@ -43,6 +51,8 @@ def with_questions(planner: Planner, plan: WeekPlan, built: Given | None = None)
             request = planner.request(lesson, avoid)
             lessons[place] = replace(lesson, asked=starter_addresses(request))
     for place, lesson in enumerate(lessons):
+        if lesson.key in closed:
+            continue
         others = [one for one in lessons if one is not lesson]
         lessons[place] = _with_sheets(planner, lesson, frozenset(late | _given(others)))
     return replace(plan, lessons=tuple(lessons))

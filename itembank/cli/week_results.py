@@ -26,10 +26,9 @@ class Recorded:
     @contextmanager
     def _reading(self) -> Iterator[Connection | None]:
         from itembank.cli.lesson_text import store_of
-        from itembank.records.place import is_there
 
         place = store_of(self.home)
-        if not is_there(place):
+        if not place.may_be_there():
             yield None
             return
         from itembank.records.store import open_store
@@ -60,11 +59,13 @@ class Recorded:
         with self._reading() as connection:
             if connection is None:
                 return frozenset()
-            from itembank.records.results import lessons
+            from itembank.records.results import lessons_told_of
 
-            found = lessons(connection, self.class_name)
-            return frozenset((one.date, one.period) for one in found if one.kind)
+            return lessons_told_of(connection, self.class_name)
 
     def has(self, date: datetime.date, period: str) -> bool:
-        """Tell whether results of a lesson were recorded; the only one of a day has no period."""
+        """Tell whether anything counts that was recorded of a lesson.
+
+        The only lesson of a day has no period there.
+        """
         return (date, period) in self._lessons or (date, "") in self._lessons

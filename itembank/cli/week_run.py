@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from itembank.cli.text import say
@@ -14,10 +14,14 @@ from itembank.cli.week_lock import one_at_a_time
 from itembank.cli.week_plan import NewPlan, Planner
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
+from itembank.folding import same_name
 from itembank.planning.calendar import monday
+from itembank.planning.class_scheme import LessonKey
 from itembank.planning.days import long_day, parse_day
-from itembank.planning.week_edit import Editor, Edits, find_day
+from itembank.planning.week_edit import Editor, Edits, find_day, refuse_closed
 from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
+from itembank.snapshot import Snapshot, take
+from itembank.today import today
 from itembank.toml_file import TomlFile
 
 
@@ -76,7 +80,7 @@ def _class_of(file: TomlFile, classes: list[str]) -> str:
     """
     top = file.top()
     name = top.text("class", None)
-    if name and name.casefold() not in [one.casefold() for one in classes]:
+    if name and not any(same_name(name, one) for one in classes):
         top.fault("class", f"There is no class {name}. The classes are {join_words(classes)}.")
     file.finish()
     return name
@@ -94,28 +98,56 @@ class _Run:
     def __init__(self, planner: Planner, asked: Asked, builder: Builder) -> None:
         self.planner, self.asked, self.builder = planner, asked, builder
         self.notes: list[str] = []
+        self.first = datetime.date.min  # the day typed
         self.before: WeekPlan | None = None  # where only what changes is to be built
         self.stays: tuple[PlannedLesson, ...] = ()
+        self.closed: dict[LessonKey, str] = {}  # lessons whose packs stay, and why
+        self.given: dict[LessonKey, PlannedLesson] = {}
         self.read: WeekPlan | None = None
+        self.was: Snapshot | None = None  # the plan's file before anything was made of it
 
     def carry_out(self) -> None:
         """Do it all."""
         path, plan = self._plan()
+        home = self._home()
+        plan = self._as_given(Week(self.planner, plan, path, home))
         if self.asked.edits:
             self.before = plan
+            refuse_closed(plan, self.asked.edits, self.closed)
             known = self.planner.known(plan.week, plan.lessons[0].seed)
             editor = Editor(plan, known, self.planner.known_topics, self.planner.topic_of)
-            plan = editor.apply(self.asked.edits)
+            plan = self._with_closed(editor.apply(self.asked.edits))
         from itembank.cli.week_questions import with_questions
 
-        home = self._home()
         there = Week(self.planner, plan, path, home)
         built = {one.key: there.built(one) or () for one in plan.lessons}
-        plan = with_questions(self.planner, plan, built)
+        plan = self._with_closed(with_questions(self.planner, plan, built, self.closed))
         week = Week(self.planner, plan, path, home)
         lessons = self._wanted(week)
-        week.write(self.builder, lessons, self.asked.replace, rewrite=plan != self.read)
+        rewrite = plan != self.read
+        week.write(self.builder, lessons, self.asked.replace, rewrite=rewrite, was=self.was)
         self._tell(week, lessons)
+
+    def _as_given(self, week: Week) -> WeekPlan:
+        """Return a plan that says of closed lessons what their packs ask, where it said nothing.
+
+        Notes which lessons are closed: there is a pack of theirs, and it stays.
+        """
+        lessons = []
+        for one in week.plan.lessons:
+            why = self.planner.closed(one)
+            if why and week.folder(one).exists():
+                if self.read is None and one not in self.stays:
+                    one = week.as_built(one)
+                self.closed[one.key] = why
+                self.given[one.key] = one
+            lessons.append(one)
+        return replace(week.plan, lessons=tuple(lessons))
+
+    def _with_closed(self, plan: WeekPlan) -> WeekPlan:
+        """Return a plan with its closed lessons as they were."""
+        lessons = [self.given.get(one.key, one) for one in plan.lessons]
+        return replace(plan, lessons=tuple(lessons))
 
     def _home(self) -> Path:
         from itembank.cli.pack import output_home
@@ -125,13 +157,16 @@ class _Run:
     def _plan(self) -> tuple[Path, WeekPlan]:
         """Return where the plan is or will be, and the plan as it was or newly made."""
         if self.asked.plan is not None:
+            self.was = take(self.asked.plan)
             return self.asked.plan, self._read(self.asked.plan)
         planner = self.planner
-        first = parse_day(self.asked.first or "today", datetime.date.today())
+        first = parse_day(self.asked.first or "today", today())
         planner.lessons_from(first)  # without any there is nothing to do
+        self.first = first
         name = WeekPlan(planner.school_class.name, monday(first), ()).file_name
         path = planner.home / FOLDER / name
-        if not path.exists():
+        self.was = take(path)
+        if self.was.raw is None:
             return path, self._noted(planner.new_plan(first, None))
         if self.asked.edits:
             return path, self._read(path)
@@ -149,8 +184,7 @@ class _Run:
             ) from None
         new = planner.new_plan(first, old)
         self.read = None
-        self.stays = (*new.past, *new.recorded)
-        self.notes += [f"{one} was recorded already and stays as it was." for one in new.recorded]
+        self.stays = (*new.past, *new.closed)
         return path, self._noted(new)
 
     def _noted(self, new: NewPlan) -> WeekPlan:
@@ -190,11 +224,17 @@ class _Run:
                 raise ItembankError(
                     f"--only {self.asked.only}: write a day such as tue or {lessons[0].date}."
                 )
-            return [lessons[number]]
+            one = lessons[number]
+            if one.key in self.closed:
+                raise ItembankError(
+                    f"{one} {self.closed[one.key]}, so its pack stays as the class had it. Name "
+                    "a lesson to come."
+                )
+            return [one]
         if self.before is not None:
             old = set(self.before.lessons)
             return [one for one in lessons if one not in old or not week.folder(one).exists()]
-        return [one for one in lessons if one not in self.stays]
+        return [one for one in lessons if one not in self.stays and one.key not in self.closed]
 
     def _tell(self, week: Week, built: list[PlannedLesson]) -> None:
         told: dict[str, str] = {}
@@ -209,7 +249,10 @@ class _Run:
         for line in week.skipped:
             say(f"No lesson on {line}")
         for lesson in week.plan.lessons:
-            if lesson not in built and week.differs(lesson):
+            if lesson.key in self.closed:
+                if lesson.date >= self.first:
+                    self.notes.append(f"{lesson} {self.closed[lesson.key]} and stays as it was.")
+            elif lesson not in built and week.differs(lesson):
                 self.notes.append(
                     f"The pack of {lesson} is not as the plan has it now. To make it anew: "
                     f"--plan {week.path} --only {lesson.date} --replace"

@@ -106,6 +106,14 @@ BASE: dict[str, str] = {
 }
 """The base unit of each dimension: the one whose size is 1."""
 
+MADE_OF: dict[str, dict[str, int]] = {
+    "area": {"length": 2},
+    "volume": {"length": 3},
+    "speed": {"length": 1, "time": -1},
+    "density": {"mass": 1, "length": -3},
+}
+"""The base dimensions, with their exponents, of the dimensions that are made of others."""
+
 AS_WORDS = frozenset({"mile", "day", "week", "month", "year"})
 """Units without a sign that a classroom uses; they are written out: 1 day, 3 days."""
 

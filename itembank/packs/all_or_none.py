@@ -2,33 +2,49 @@
 
 Everything is first written beside its place, which is where a full disk is met. Then all take
 their names, one rename each; what stood there is kept aside until the last has its name, and
-put back if one cannot have it. Ctrl-C waits for those few renames.
+put back if one cannot have it, or if a file was saved by somebody since it was read. Ctrl-C
+waits for those few renames.
 """
 
 from __future__ import annotations
 
 import contextlib
 import os
-import shutil
 import signal
-import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from itembank.disk import make_parents, sync_folder, umask, write_file
+from itembank.disk import (
+    make_parents,
+    put_in_place,
+    remove,
+    remove_if_empty,
+    stage,
+    stage_folder,
+    sync_folder,
+    take_back,
+    write_file,
+)
 from itembank.errors import ItembankError
 from itembank.packs.files import refuse_folder
+from itembank.snapshot import Snapshot
 
 Files = Mapping[str, bytes]
 
 
 def write_together(
-    folders: Mapping[Path, Files], files: Mapping[Path, bytes], replace: bool = False
+    folders: Mapping[Path, Files],
+    files: Mapping[Path, bytes],
+    replace: bool = False,
+    was: Mapping[Path, Snapshot] | None = None,
 ) -> None:
     """Write folders that hold exactly these files, and single files, which may be there already.
 
+    `was` holds some of those files as they were when they were read.
+
     Raises:
+        ChangedSince: a file is not as it was when it was read; all is as it was, that file too.
         ItembankError: a folder exists and may not be replaced, or something cannot be written;
             then all is as it was.
     """
@@ -40,21 +56,24 @@ def write_together(
             faults.append(str(error))
     if faults:
         raise ItembankError("\n".join(faults))
-    beside: dict[Path, Path] = {}
+    places = {at: Path(os.path.realpath(at)) for at in files}
+    known = {places[at]: seen for at, seen in (was or {}).items() if at in places}
+    waiting: dict[Path, Path] = {}
     made: list[Path] = []
     at = next(iter((*folders, *files)))
     try:
         try:
-            for at in (*folders, *files):
+            for at, held in folders.items():
                 made += make_parents(at.parent)
-                new = Path(tempfile.mkdtemp(prefix=f".{at.name}.", suffix=".new", dir=at.parent))
-                beside[at] = new
-                if at in folders:
-                    new.chmod(0o777 & ~umask())
-                for name, data in (folders.get(at) or {at.name: files[at]}).items():
+                waiting[at] = new = stage_folder(at)
+                for name, data in held.items():
                     write_file(new / name, data)
+                sync_folder(new)
+            for at, data in files.items():
+                made += make_parents(places[at].parent)
+                waiting[places[at]] = stage(places[at], data)
             with _uninterrupted():
-                _rename_all({at: beside[at] for at in folders}, beside, files)
+                _take_places(waiting, known)
                 made = []
         except OSError as error:
             reason = error.strerror or str(error)
@@ -63,47 +82,29 @@ def write_together(
                 "folder, or name another place for packs with --output."
             ) from None
     finally:
-        for new in beside.values():
-            shutil.rmtree(new, ignore_errors=True)
+        for new in waiting.values():
+            remove(new)
         for one in reversed(made):
-            with contextlib.suppress(OSError):
-                one.rmdir()
+            remove_if_empty(one)
 
 
-def _rename_all(
-    folders: Mapping[Path, Path], beside: Mapping[Path, Path], files: Mapping[Path, bytes]
-) -> None:
+def _take_places(waiting: Mapping[Path, Path], was: Mapping[Path, Snapshot]) -> None:
     """Give everything its name; on a fault put back what stood there."""
     moved: list[tuple[Path, Path | None]] = []
     try:
-        for at, new in beside.items():
-            aside = new.with_suffix(".old") if os.path.lexists(at) else None
-            if at in folders:
-                if aside is not None:
-                    at.rename(aside)
-                moved.append((at, aside))
-                new.rename(at)
-                continue
-            # A file is never gone, not even for the moment in which a folder is: a person wrote
-            # in it, and the power may fail.
-            if aside is not None:
-                shutil.copy2(at, aside)
-            moved.append((at, aside))
-            (new / at.name).replace(at)
+        for at, new in waiting.items():
+            moved.append((at, put_in_place(new, at)))
+            if at in was:
+                # Only now is it known what stood there in the end: what somebody saved while
+                # this was made is theirs.
+                was[at].refuse_other(moved[-1][1])
     except BaseException:
-        for at, aside in reversed(moved):
-            if at in files and aside is None:
-                at.unlink(missing_ok=True)
-            elif at not in files and at.exists():
-                shutil.rmtree(at, ignore_errors=True)
-            if aside is not None:
-                aside.replace(at)
+        for at, old in reversed(moved):
+            take_back(at, old)
         raise
-    for _, aside in moved:
-        if aside is not None and aside.is_dir():
-            shutil.rmtree(aside, ignore_errors=True)
-        elif aside is not None:
-            aside.unlink(missing_ok=True)
+    for _, old in moved:
+        if old is not None:
+            remove(old)
     for parent in {at.parent for at, _ in moved}:
         sync_folder(parent)
 

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import math
 import os
 import re
-import shutil
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NoReturn
 
-from itembank.disk import make_parents, remove_if_empty, sync_folder, umask, write_file
+from itembank.disk import (
+    make_parents,
+    put_in_place,
+    remove,
+    remove_if_empty,
+    stage_folder,
+    sync_folder,
+    write_file,
+)
 from itembank.errors import ItembankError
 from itembank.packs.model import Pack
 
@@ -42,8 +49,8 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
     """Write a folder that holds exactly `files`; it appears whole or not at all.
 
     The files are written to a hidden folder beside the wanted one and brought to the disk;
-    only then does that folder take its name. With `replace`, the old folder is moved aside
-    first, moved back if anything goes wrong, and removed when the new one stands.
+    only then does that folder take its name. With `replace`, the old folder and the new one
+    change places, and the old one is removed when the new one stands.
 
     Raises:
         ItembankError: the folder exists (and may not be replaced), or cannot be written.
@@ -54,10 +61,7 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
     try:
         try:
             made = make_parents(folder.parent)
-            new = Path(
-                tempfile.mkdtemp(prefix=f".{folder.name}.", suffix=".new", dir=folder.parent)
-            )
-            new.chmod(0o777 & ~umask())
+            new = stage_folder(folder)
             for name, data in files.items():
                 write_file(new / name, data)
             sync_folder(new)
@@ -66,9 +70,9 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
             raise cannot_write(folder, error) from None
         made = []
     finally:
-        # Reached with `new` gone when all went well; otherwise nothing of it may stay.
+        # Gone by now, or what stood there before; or it went wrong, and nothing of it may stay.
         if new is not None:
-            shutil.rmtree(new, ignore_errors=True)
+            remove(new)
         for one in reversed(made):
             remove_if_empty(one)
 
@@ -115,19 +119,11 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
 
 def _swap_in(new: Path, folder: Path) -> None:
     """Give `new` the name `folder`; what stood there is put back if that fails."""
-    if not folder.exists():
-        new.rename(folder)
+    old = put_in_place(new, folder)
+    with contextlib.suppress(OSError):  # the names are right by now, if not yet on the disk
         sync_folder(folder.parent)
-        return
-    old = new.with_suffix(".old")
-    folder.rename(old)
-    try:
-        new.rename(folder)
-    except BaseException:
-        old.rename(folder)
-        raise
-    sync_folder(folder.parent)
-    shutil.rmtree(old, ignore_errors=True)
+    if old is not None:
+        remove(old)
 
 
 def load_pack(path: Path) -> Pack:

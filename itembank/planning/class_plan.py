@@ -7,12 +7,19 @@ In a ``[[classes]]`` table of ``department.toml``::
     lessons = ["Mon 1", "Tue 3", "B Thu 2"]
     teacher = "HT"                         # a code; two classes of one teacher must not clash
 
+    [classes.taught]                       # where the class runs ahead of its scheme, or behind
+    ratio.share = 2026-12-08
+    ratio.combine = "not yet"
+
 All may be left out, as long as nobody plans a week for the class.
 """
 
 from __future__ import annotations
 
+import contextlib
+import datetime
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from itembank.planning.timetable import WeeklyLesson, read_lessons
@@ -21,18 +28,23 @@ from itembank.seats import seat_fault
 from itembank.toml_file import Table
 
 MOST_SEATS = 60
+NOT_YET = "not yet"
 _RANGE = re.compile(r"([A-Za-z]{0,3})(\d{1,3})\s*[-–]\s*([A-Za-z]{0,3})(\d{1,3})")
 
 
 @dataclass(frozen=True, slots=True)
 class ClassPlan:
-    """The seats, weekly lessons, scheme and teacher of a class; empty where not stated."""
+    """The seats, weekly lessons, scheme and teacher of a class; empty where not stated.
+
+    `taught` says when this class was taught a topic, whatever its scheme says; None: not yet.
+    """
 
     scheme: str = ""
     seats: tuple[str, ...] = ()
     lessons: tuple[WeeklyLesson, ...] = ()
     teacher: str = ""
     planning: WeekSettings = field(default_factory=WeekSettings)
+    taught: Mapping[str, datetime.date | None] = field(default_factory=dict)
 
 
 def read_class_plan(row: Table, common: WeekSettings | None = None) -> ClassPlan:
@@ -43,7 +55,40 @@ def read_class_plan(row: Table, common: WeekSettings | None = None) -> ClassPlan
         lessons=read_lessons(row),
         teacher=row.text("teacher", "", most=8),
         planning=read_week_settings(row, common or WeekSettings()),
+        taught=_taught(row),
     )
+
+
+def _taught(row: Table) -> dict[str, datetime.date | None]:
+    """Read when the class was taught topics, by their ids, in quotation marks or not."""
+    table = row.table("taught")
+    found: dict[str, datetime.date | None] = {}
+    if table is None:
+        return found
+
+    def read(values: Mapping[str, object], before: tuple[str, ...]) -> None:
+        for key, value in values.items():
+            path = (*before, key)
+            if isinstance(value, Mapping):  # ratio.share without quotation marks is a table
+                read(value, path)
+                continue
+            name, date = ".".join(path), value
+            if isinstance(date, str):
+                with contextlib.suppress(ValueError):
+                    date = datetime.date.fromisoformat(date)
+            if isinstance(date, datetime.date) and not isinstance(date, datetime.datetime):
+                found[name] = date
+            elif value == NOT_YET:
+                found[name] = None
+            else:
+                row.file.fault(
+                    (*row.path, "taught", *path),
+                    f"‘{name}’ must be the day the class was taught it, such as 2026-11-30, or "
+                    f'"{NOT_YET}", not ‘{value}’.',
+                )
+
+    read(table.data, ())
+    return found
 
 
 def spread_seats(text: str) -> list[str]:

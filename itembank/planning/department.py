@@ -26,6 +26,7 @@ from pathlib import Path
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words, nearest
+from itembank.folding import folded, same_name
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
 from itembank.planning.class_plan import ClassPlan, read_class_plan
@@ -77,9 +78,9 @@ class Department:
         Raises:
             ItembankError: there is no such class; the message names those there are.
         """
-        wanted = (self.default_class if name is None else name).casefold()
+        wanted = self.default_class if name is None else name
         for one in self.classes:
-            if one.name.casefold() == wanted:
+            if same_name(one.name, wanted):
                 return one
         names = [one.name for one in self.classes]
         there = (
@@ -142,9 +143,9 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
     ]
     names = [one.name for one in classes]
     # Commands take a class's name in capitals or not, so capitals alone tell no two apart.
-    folded = [name.casefold() for name in names]
+    keys = [folded(name) for name in names]
     for index, row in enumerate(rows):
-        if names[index] and folded[index] in folded[:index]:
+        if names[index] and keys[index] in keys[:index]:
             row.fault("name", f"There are two classes called {names[index]}. Rename one.")
     if not rows and "classes" not in top:
         top.fault("", "There is no class. Add a [[classes]] table with a name and topics.")
@@ -191,6 +192,9 @@ def _read_class(
         draw_from=draw_from,
         plan=read_class_plan(row, planning),
     )
+    for name in found.plan.taught:
+        if known_topics is not None and name not in known_topics:
+            row.fault("taught", unknown_topic(name, known_topics), name.rpartition(".")[2])
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
         row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.faults import Fault, FileFaults
+from itembank.folding import same_name
 from itembank.planning.calendar import read_date
 from itembank.planning.choose_topics import TopicState
 from itembank.planning.days import period_order
@@ -41,7 +42,7 @@ def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
     faults: list[Fault] = []
     for path in sorted((folder / FOLDER).glob("week-*.toml")):
         match = FILE_NAME.fullmatch(path.name)
-        if match and match[1].casefold() != class_name.casefold():
+        if match and not same_name(match[1], class_name):
             continue
         try:
             found += _read(path, class_name)
@@ -55,7 +56,7 @@ def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
 def _read(path: Path, class_name: str) -> list[AskedBefore]:
     file = TomlFile(path)
     top = file.top()
-    if str(top.any("class") or "").casefold() != class_name.casefold():
+    if not same_name(str(top.any("class") or ""), class_name):
         return []
     sheets = {
         (str(row.any("date")), str(row.any("period") or "")): sheet_addresses(row)

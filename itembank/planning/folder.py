@@ -11,6 +11,7 @@ from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, join_words, nearest
 from itembank.planning import department as departments
 from itembank.planning.calendar import Calendar, read_calendar
+from itembank.planning.class_scheme import LessonKey, class_scheme
 from itembank.planning.department import Department, SchoolClass, read_department
 from itembank.planning.known_topics import KnownTopics
 from itembank.planning.scheme import FOLDER, Scheme, read_scheme
@@ -27,8 +28,10 @@ class Folder:
     prerequisites: Mapping[str, tuple[str, ...]]
     remarks: tuple[str, ...] = ()
 
-    def scheme_of(self, one: SchoolClass) -> Scheme:
-        """Return the scheme of work a class follows.
+    def scheme_of(self, one: SchoolClass, cancelled: Collection[LessonKey] = frozenset()) -> Scheme:
+        """Return the scheme of work a class follows, with the days on which *it* is taught.
+
+        `cancelled` are lessons that did not take place, or will not.
 
         Raises:
             ItembankError: the class states none, or has no lessons in its timetable.
@@ -44,7 +47,7 @@ class Folder:
             raise ItembankError(
                 f'{file}: {one.name} has no lessons. Add lessons = ["Mon 1", …] to its table.'
             )
-        return self.schemes[one.plan.scheme]
+        return class_scheme(self.schemes[one.plan.scheme], one.plan, self.calendar, cancelled)
 
 
 def read_folder(
@@ -86,6 +89,7 @@ def read_folder(
         faults += _timetable_faults(department)
         if calendar is not None:
             faults += _letter_faults(department, calendar)
+            faults += _taught_faults(department, calendar)
             faults += _scheme_faults(department, schemes, faulty)
     if cycle := find_cycle(prerequisites):
         names = " → ".join(cycle)
@@ -128,6 +132,21 @@ def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
                     "two-week timetable. Add two_week = true and week_a there, or take the "
                     f"{lesson.letter} away.",
                     str(lesson),
+                )
+    return file.faults
+
+
+def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
+    """Return the days outside the school year on which a class is said to be taught a topic."""
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    first, last = calendar.terms[0].first, calendar.terms[-1].last
+    for place, one in enumerate(department.classes):
+        for name, date in one.plan.taught.items():
+            if date is not None and not first <= date <= last:
+                file.fault(
+                    ("classes", place, "taught"),
+                    f"{name}: {date} is outside the school year, {first} to {last}.",
+                    name.rpartition(".")[2],
                 )
     return file.faults
 

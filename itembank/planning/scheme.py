@@ -12,8 +12,8 @@
     topic = "ratio.share"
     week = 6
 
-A week is the number of a teaching week of the calendar, from 1; the topic then counts as taught
-on its first day with lessons. Topics may stand in any order.
+A week is the number of a teaching week of the calendar, from 1. Topics may stand in any order.
+On which day a class has been taught a topic is said by :mod:`itembank.planning.class_scheme`.
 """
 
 from __future__ import annotations
@@ -32,10 +32,14 @@ FOLDER = "schemes"
 
 @dataclass(frozen=True, slots=True)
 class Taught:
-    """A topic and the day from which it counts as taught."""
+    """A topic and the day on which it is taught; `week` where only a week is stated.
+
+    The day is then the first of that week with lessons.
+    """
 
     topic: str
     date: datetime.date
+    week: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +93,7 @@ def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -
                 "starters bring it back without being told.",
             )
         elif name and date:
-            found[name] = Taught(name, date)
+            found[name] = Taught(name, date, row.any("week"))
         row.close()
     if not rows:
         top.fault("", "There are no topics. Add a [[topics]] table with topic and taught or week.")

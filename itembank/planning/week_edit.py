@@ -6,6 +6,7 @@ with all else held as it is.
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 import re
 from collections.abc import Callable, Collection, Mapping, Sequence
@@ -75,6 +76,35 @@ def find_day(plan: WeekPlan, word: str) -> int | None:
             f"{plan.lessons[there[0]].period}."
         )
     return there[0]
+
+
+def refuse_closed(
+    plan: WeekPlan, edits: Edits, closed: Mapping[tuple[datetime.date, str], str]
+) -> None:
+    """Refuse changes that name a lesson of which nothing may change any more; `closed` says why.
+
+    A change for the whole week is for the lessons that are still open.
+
+    Raises:
+        ItembankError: every such change.
+    """
+    faults = []
+    for name in ("questions", "ban", "swap", "instead", "pin", "order"):
+        for text in getattr(edits, name):
+            words = _words(text)
+            days = words[:3:2] if name == "swap" else words[:1]
+            for word in days if len(words) > 1 else ():
+                place = None
+                with contextlib.suppress(ItembankError):  # the editor says what is wrong with it
+                    place = find_day(plan, word)
+                one = plan.lessons[place] if place is not None else None
+                if one is not None and one.key in closed:
+                    faults.append(
+                        f"--{name} ‘{text}’: {one} {closed[one.key]}, so its starter stays as the "
+                        "class had it. Change a lesson to come."
+                    )
+    if faults:
+        raise ItembankError("\n".join(faults))
 
 
 def _words(text: str) -> list[str]:

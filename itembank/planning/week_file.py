@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from itembank.errors import ItembankError
+from itembank.folding import folded, same_name
 from itembank.planning.calendar import DAY, Calendar, monday, read_date
 from itembank.planning.days import period_order, usual_seed
 from itembank.planning.department import MOST_QUESTIONS, Department, unknown_topic
@@ -37,15 +38,15 @@ def read_week_plan(
     file = TomlFile(path)
     top = file.top()
     name = top.text("class", None)
-    names = {one.name.casefold(): one.name for one in department.classes}
-    if name and name.casefold() not in names:
+    names = {folded(one.name): one.name for one in department.classes}
+    if name and folded(name) not in names:
         top.fault(
             "class", f"There is no class {name}. The classes are {', '.join(names.values())}."
         )
-    elif name and class_name is not None and name.casefold() != class_name.casefold():
+    elif name and class_name is not None and not same_name(name, class_name):
         top.fault("class", f"This is a plan for {name}, not for {class_name}.")
     named = FILE_NAME.fullmatch(path.name)
-    if named and name.casefold() in names and named[1].casefold() != name.casefold():
+    if named and folded(name) in names and not same_name(named[1], name):
         top.fault(
             "class",
             f"The file's name says {named[1]}, but the plan is for {name}. Change one of them.",
@@ -58,7 +59,7 @@ def read_week_plan(
         top.fault("lessons", "There are no lessons. Add a [[lessons]] table.")
     lessons: list[PlannedLesson] = []
     for row in rows:
-        lesson = _lesson(row, names.get(name.casefold(), name), known, topic_of)
+        lesson = _lesson(row, names.get(folded(name), name), known, topic_of)
         if lesson is None:
             continue
         closed = calendar.closed_reason(lesson.date)
@@ -75,7 +76,7 @@ def read_week_plan(
     assert week is not None
     lessons = [replace(one, sheets=sheets.get(one.key, LessonSheets())) for one in lessons]
     ordered = sorted(lessons, key=lambda one: (one.date, period_order(one.period)))
-    return WeekPlan(names[name.casefold()], week, tuple(ordered))
+    return WeekPlan(names[folded(name)], week, tuple(ordered))
 
 
 def _sheets(top: Table, topic_of: TopicOf) -> dict[tuple[datetime.date, str], LessonSheets]:

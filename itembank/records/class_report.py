@@ -186,10 +186,14 @@ class DepartmentReport:
 
 def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
     """Return how classes and topics stand, where answers or counts by question are known."""
+    names: dict[str, str] = {}
+    for key, name in connection.execute(select(lesson.c.class_key, lesson.c.class_name).distinct()):
+        # One class written in two ways is one class; Python chooses, as databases sort unlike.
+        names[key] = min(name, names.get(key, name))
     counts = connection.execute(
         scope.limit(
             select(
-                lesson.c.class_name,
+                lesson.c.class_key,
                 question.c.topic,
                 func.sum(tally.c.right),
                 func.sum(tally.c.out_of),
@@ -202,22 +206,22 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
                 (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
             )
             .where(active())
-            .group_by(lesson.c.class_name, question.c.topic)
+            .group_by(lesson.c.class_key, question.c.topic)
         )
     )
     topics: dict[str, dict[str, tuple[int, int]]] = defaultdict(dict)
     totals: dict[str, list[int]] = defaultdict(lambda: [0, 0])
-    for name, topic, right, out_of in counts:
-        topics[topic][name] = (int(right), int(out_of))
-        totals[name][0] += int(right)
-        totals[name][1] += int(out_of)
+    for key, topic, right, out_of in counts:
+        topics[topic][names[key]] = (int(right), int(out_of))
+        totals[key][0] += int(right)
+        totals[key][1] += int(out_of)
     rows = connection.execute(
         scope.limit(
-            select(lesson.c.class_name, func.count(), func.max(lesson.c.date))
+            select(lesson.c.class_key, func.count(), func.max(lesson.c.date))
             .where(lesson.c.id.in_(select(entry.c.lesson_id).where(active())))
-            .group_by(lesson.c.class_name)
+            .group_by(lesson.c.class_key)
         )
     )
-    classes = [ClassLine(row[0], row[1], row[2], *totals[row[0]]) for row in rows]
+    classes = [ClassLine(names[row[0]], row[1], row[2], *totals[row[0]]) for row in rows]
     classes.sort(key=lambda one: (len(one.class_name), one.class_name))
     return DepartmentReport(tuple(classes), topics)

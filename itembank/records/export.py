@@ -8,18 +8,19 @@ from __future__ import annotations
 import csv
 import datetime
 import io
-import os
-import tempfile
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
-from itembank.disk import umask
+from itembank.csv_text import CsvWriter, as_meant
+from itembank.disk import whole_file
 from itembank.errors import ItembankError
+from itembank.private import file_mode, make_folder
 from itembank.records.asked import numbers_said, unpack_asked
 from itembank.records.details import unpack_answers
+from itembank.records.place import Place, noted
 from itembank.records.store import Store
 from itembank.records.tables import (
     band_count,
@@ -112,13 +113,13 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
             "another folder with --to."
         )
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     # Remembered first: if the power fails between the two, forgetting still knows where to look.
     with store.writing() as connection:
         for name in wanted:
-            remember_export(connection, folder / name)
+            remember_export(connection, store.folder, folder / name)
     found: dict[str, int] = {}
     with store.reading() as connection:
         for name, query in wanted.items():
@@ -160,19 +161,19 @@ def _row_an_answer(
     return [*heads[:-1], "question", "right", "misconception"], each()
 
 
-def remember_export(connection: Connection, path: Path, class_name: str = "") -> None:
+def remember_export(connection: Connection, folder: Path, path: Path, class_name: str = "") -> None:
     """Note that a file with results (of one class, or of all) was written.
 
-    Forgetting finds it then.
+    Forgetting finds it then. `folder` is the department's.
     """
-    where = str(path.resolve())
+    where = noted(path, folder)
     connection.execute(delete(exported).where(exported.c.path == where))
     connection.execute(
         insert(exported).values(path=where, class_name=class_name, made_at=datetime.datetime.now())
     )
 
 
-def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> None:
+def remember_files(place: str | Place, paths: Iterable[Path], class_name: str = "") -> None:
     """Note in the store at `place` that files with results will be written, as above.
 
     Raises:
@@ -182,7 +183,7 @@ def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> N
 
     with open_store(place, make=False) as store, store.writing() as connection:
         for path in paths:
-            remember_export(connection, path, class_name)
+            remember_export(connection, store.folder, path, class_name)
 
 
 def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -> int:
@@ -192,25 +193,18 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
         ItembankError: it cannot be written.
     """
     count = 0
-    part = ""
     try:
-        handle, part = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
         # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-        with os.fdopen(handle, "w", encoding="utf-8-sig", newline="") as out:
-            writer = csv.writer(out, lineterminator="\n")
+        with whole_file(path, file_mode(path.parent)) as raw:
+            out = io.TextIOWrapper(raw, encoding="utf-8-sig", newline="")
+            writer = CsvWriter(out)
             writer.writerow(heads)
             for row in rows:
-                writer.writerow(["" if cell is None else cell for cell in row])
+                writer.writerow(row)
                 count += 1
-            out.flush()
-            os.fsync(out.fileno())
-        os.chmod(part, 0o666 & ~umask())
-        os.replace(part, path)
+            out.detach()
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
-    finally:
-        if part and os.path.exists(part):
-            os.unlink(part)
     return count
 
 
@@ -221,12 +215,13 @@ def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
         OSError: it cannot be read.
         ValueError: it is no such CSV any more.
     """
-    reader = csv.DictReader(io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""))
+    reader = csv.DictReader(io.StringIO(path.read_bytes().decode("utf-8-sig"), newline=""))
     try:
         rows = list(reader)
     except csv.Error as error:
         raise ValueError(str(error)) from None
     heads = list(reader.fieldnames or ())
+    rows = [{k: as_meant(v) if isinstance(v, str) else v for k, v in row.items()} for row in rows]
     if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
         raise ValueError("its columns are others")
     return heads, rows

@@ -14,10 +14,21 @@ from typing import Any
 from sqlalchemy import Connection, and_, delete, func, insert, select
 
 from itembank.errors import ItembankError
+from itembank.folding import same_name
 from itembank.records.details import answers_of, tallies_of
 from itembank.records.export import read_csv, write_csv
+from itembank.records.place import meant
 from itembank.records.store import Store
-from itembank.records.tables import entry, exported, lesson, misconception, own_view, score, tally
+from itembank.records.tables import (
+    entry,
+    exported,
+    lesson,
+    misconception,
+    of_class,
+    own_view,
+    score,
+    tally,
+)
 from itembank.whole_number import whole_number
 
 REPORT = "report-"
@@ -52,11 +63,11 @@ class Whom:
 
     def holds(self, row: dict[str, str]) -> bool:
         """Tell whether a row of an export is to go."""
-        if self.class_name and row["class"].casefold() != self.class_name.casefold():
+        if self.class_name and not same_name(row["class"], self.class_name):
             return False
         if self.before and not row["date"] < self.before.isoformat():
             return False
-        return not self.seat or row.get("seat", "").casefold() == self.seat.casefold()
+        return not self.seat or same_name(row.get("seat", ""), self.seat)
 
 
 @dataclass(slots=True)
@@ -92,11 +103,10 @@ def forget(store: Store, whom: Whom) -> Forgotten:
             connection.execute(delete(lesson).where(_lessons(whom)))
         files = connection.execute(select(exported.c.path, exported.c.class_name)).all()
     store.sweep()
-    ours = whom.class_name.casefold()
     paths = [
-        Path(one.path)
+        meant(one.path, store.folder)
         for one in files
-        if not (ours and one.class_name) or one.class_name.casefold() == ours
+        if not (whom.class_name and one.class_name) or same_name(one.class_name, whom.class_name)
     ]
     with store.reading() as connection:
         for path in filter(_is_table, paths):
@@ -116,7 +126,7 @@ def _is_table(path: Path) -> bool:
 def _lessons(whom: Whom) -> Any:
     wanted = []
     if whom.class_name:
-        wanted.append(func.lower(lesson.c.class_name) == whom.class_name.lower())
+        wanted.append(of_class(whom.class_name))
     if whom.before is not None:
         wanted.append(lesson.c.date < whom.before)
     return and_(*wanted)

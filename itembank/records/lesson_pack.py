@@ -16,6 +16,7 @@ from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.faults import decode_text
+from itembank.folding import same_name
 from itembank.records.entries import LessonFacts, QuestionFacts
 
 PACK_FILE = "pack.json"
@@ -36,7 +37,7 @@ def packs_of(home: Path, class_name: str) -> list[PackPlace]:
     found = []
     for path in (*home.glob(f"*/{PACK_FILE}"), *home.glob(f"*/*/{PACK_FILE}")):
         match = _FOLDER.fullmatch(path.parent.name)
-        if match and match[1].casefold() == class_name.casefold():
+        if match and same_name(match[1], class_name):
             try:
                 date = datetime.date.fromisoformat(match[2])
             except ValueError:

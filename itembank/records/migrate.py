@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection
@@ -29,6 +28,7 @@ def _config(connection: Connection) -> Config:
     from alembic.config import Config
 
     config = Config()
-    config.set_main_option("script_location", str(Path(__file__).parent / "migrations"))
+    # Named as a package: a path would be read for % and other signs of its own.
+    config.set_main_option("script_location", "itembank.records:migrations")
     config.attributes["connection"] = connection
     return config

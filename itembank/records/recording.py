@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from sqlalchemy import Connection, delete, func, insert, select, update
 
@@ -12,7 +13,7 @@ from itembank.records.asked import asked_in, marks_of, pack_asked
 from itembank.records.details import write_details
 from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
-from itembank.records.tables import active, entry, lesson, question
+from itembank.records.tables import active, entry, lesson, of_class, question
 
 
 class RecordedAlready(ItembankError):
@@ -25,6 +26,8 @@ def record(
     what: What,
     *,
     replace: bool = False,
+    add: bool = False,
+    seats: int = 0,
     now: datetime.datetime | None = None,
 ) -> int:
     """Keep what was counted in a lesson and return the number of the entry.
@@ -36,11 +39,17 @@ def record(
         ItembankError: the store cannot be written; nothing was recorded.
     """
     with store.writing() as connection:
-        return record_in(connection, facts, what, replace=replace, now=now)
+        return record_in(connection, facts, what, replace=replace, add=add, seats=seats, now=now)
 
 
 def record_all(
-    store: Store, facts: LessonFacts, whats: Sequence[What], *, replace: bool = False
+    store: Store,
+    facts: LessonFacts,
+    whats: Sequence[What],
+    *,
+    replace: bool = False,
+    add: bool = False,
+    seats: int = 0,
 ) -> list[int]:
     """Keep several things of one lesson, all of them or none, as :func:`record` keeps one.
 
@@ -48,7 +57,10 @@ def record_all(
     """
     now = datetime.datetime.now()
     with store.writing() as connection:
-        return [record_in(connection, facts, what, replace=replace, now=now) for what in whats]
+        return [
+            record_in(connection, facts, what, replace=replace, add=add, seats=seats, now=now)
+            for what in whats
+        ]
 
 
 def record_in(
@@ -57,23 +69,36 @@ def record_in(
     what: What,
     *,
     replace: bool = False,
+    add: bool = False,
+    seats: int = 0,
     now: datetime.datetime | None = None,
 ) -> int:
-    """Do as :func:`record` does within a transaction that is open for writing."""
+    """Do as :func:`record` does within a transaction that is open for writing.
+
+    With `add`, what is there is joined by what is new, in an entry that replaces it; `seats` is
+    the number of seats in the class, or 0 where it is not known.
+    """
     kind = KINDS[type(what)]
-    lesson_id = _lesson(connection, facts, asked_anew=kind in RESULTS)
+    lesson_id = _lesson(connection, facts, asked_anew=kind in RESULTS and not add)
     rivals = RESULTS if kind in RESULTS else (kind,)
     there = connection.execute(
         select(entry.c.id, entry.c.kind, entry.c.made_at).where(
             entry.c.lesson_id == lesson_id, entry.c.kind.in_(rivals), active()
         )
     ).all()
-    if there and not replace:
+    if there and add:
+        from itembank.records.joining import joined, refuse_other_questions
+
+        if kind in RESULTS:
+            refuse_other_questions(connection, lesson_id, facts)
+        what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
+    elif there and not replace:
         one = there[0]
         raise RecordedAlready(
             f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
-            "Nothing was recorded. Add --replace to put these in their place; the earlier "
-            "ones can be had back with ‘itembank undo’."
+            "Nothing was recorded. Add --replace to put these in their place (the earlier ones "
+            "can be had back with ‘itembank undo’), or --add to join the two: the other half of a "
+            "class, or somebody who was away."
         )
     asked = asked_in(what, facts)
     made = connection.execute(
@@ -93,43 +118,91 @@ def record_in(
     return number
 
 
+@dataclass(frozen=True, slots=True)
+class Last:
+    """What was recorded last of a class: in one go, of one lesson.
+
+    `asked_about` says that something newer was taken back before, so that whoever takes this
+    back as well ought to see first what it is.
+    """
+
+    lesson_id: int
+    kinds: tuple[str, ...]
+    date: datetime.date
+    period: str
+    made_at: datetime.datetime
+    numbers: tuple[int, ...]
+    asked_about: bool
+
+
+def last_recorded(store: Store, class_name: str, date: datetime.date | None = None) -> Last:
+    """Return what ‘undo’ would take back: what was recorded last of a class, or of one day.
+
+    Raises:
+        ItembankError: there is nothing to take back.
+    """
+    with store.reading() as connection:
+        return _last(connection, class_name, date)
+
+
+def _last(connection: Connection, class_name: str, date: datetime.date | None) -> Last:
+    of_it = [of_class(class_name)]
+    if date is not None:
+        of_it.append(lesson.c.date == date)
+    rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
+    last = connection.execute(rows.where(active()).order_by(entry.c.id.desc()).limit(1)).first()
+    if last is None:
+        day = f" on {date}" if date else ""
+        raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
+    found = connection.execute(
+        select(entry.c.id, entry.c.kind)
+        .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
+        .order_by(entry.c.id)
+    ).all()
+    undone = connection.scalar(select(func.max(entry.c.undone_at)).join(lesson).where(*of_it))
+    return Last(
+        last.lesson_id,
+        tuple(one.kind for one in found),
+        last.date,
+        last.period,
+        last.made_at,
+        tuple(one.id for one in found),
+        undone is not None and undone > last.made_at,
+    )
+
+
 def undo(
-    store: Store, class_name: str, date: datetime.date | None = None
+    store: Store,
+    class_name: str,
+    date: datetime.date | None = None,
+    expected: Last | None = None,
 ) -> tuple[tuple[str, ...], datetime.date, bool]:
     """Take back what was recorded last of a class, or of a class on one day.
 
     What was recorded in one go is taken back in one go. Returns the kinds of its entries, its
-    day, and whether older entries that it had replaced count again.
+    day, and whether older entries that it had replaced count again. With `expected`, that and
+    nothing else is taken back.
 
     Raises:
-        ItembankError: there is nothing to take back, or the store cannot be written.
+        ItembankError: there is nothing to take back, something was recorded after what was
+            `expected`, or the store cannot be written.
     """
     with store.writing() as connection:
-        rows = (
-            select(entry.c.lesson_id, entry.c.made_at, lesson.c.date)
-            .join(lesson)
-            .where(func.lower(lesson.c.class_name) == class_name.lower(), active())
-            .order_by(entry.c.id.desc())
-        )
-        if date is not None:
-            rows = rows.where(lesson.c.date == date)
-        last = connection.execute(rows.limit(1)).first()
-        if last is None:
-            day = f" on {date}" if date else ""
-            raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
-        found = connection.execute(
-            select(entry.c.id, entry.c.kind)
-            .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
-            .order_by(entry.c.id)
-        ).all()
-        numbers = [one.id for one in found]
+        last = _last(connection, class_name, date)
+        if expected is not None and last.numbers != expected.numbers:
+            raise ItembankError(
+                f"Something else was recorded for {class_name} a moment ago. Nothing was taken "
+                "back. Say ‘itembank undo’ again to see what it is."
+            )
         connection.execute(
-            update(entry).where(entry.c.id.in_(numbers)).values(undone_at=datetime.datetime.now())
+            update(entry)
+            .where(entry.c.id.in_(last.numbers))
+            .values(undone_at=datetime.datetime.now())
         )
         again = connection.execute(
-            update(entry).where(entry.c.replaced_by.in_(numbers)).values(replaced_by=None)
+            update(entry).where(entry.c.replaced_by.in_(last.numbers)).values(replaced_by=None)
         )
-    return tuple(one.kind for one in found), last.date, again.rowcount > 0
+    return last.kinds, last.date, again.rowcount > 0
 
 
 def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int:
@@ -139,11 +212,13 @@ def _lesson(connection: Connection, facts: LessonFacts, asked_anew: bool) -> int
     since then must not change what earlier results were about.
     """
     where = (
-        lesson.c.class_name == facts.class_name,
+        of_class(facts.class_name),
         lesson.c.date == facts.date,
         lesson.c.period == facts.period,
     )
-    found = connection.scalar(select(lesson.c.id).where(*where))
+    # Where older versions made two lessons of one, the one of exactly that name.
+    best = (lesson.c.class_name != facts.class_name, lesson.c.id)
+    found = connection.scalar(select(lesson.c.id).where(*where).order_by(*best).limit(1))
     values = {"title": facts.title, "out_of": facts.out_of}
     known: int | None = None
     if found is None:

@@ -13,7 +13,16 @@ from sqlalchemy import Connection, exists, func, select
 from itembank.planning.days import period_order
 from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
-from itembank.records.tables import active, band_count, entry, lesson, question, score, tally
+from itembank.records.tables import (
+    active,
+    band_count,
+    entry,
+    lesson,
+    of_class,
+    question,
+    score,
+    tally,
+)
 
 if TYPE_CHECKING:
     from itembank.planning.memory import Seen
@@ -59,7 +68,7 @@ def lessons(
         results.c.out_of.label("asked_out_of"),
     ).outerjoin(results, results.c.lesson_id == lesson.c.id)
     if class_name is not None:
-        query = query.where(func.lower(lesson.c.class_name) == class_name.lower())
+        query = query.where(of_class(class_name))
     if first is not None:
         query = query.where(lesson.c.date >= first)
     if last is not None:
@@ -81,6 +90,18 @@ def lessons(
     ]
     # A database would put period 10 before period 2.
     return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
+
+
+def lessons_told_of(
+    connection: Connection, class_name: str
+) -> frozenset[tuple[datetime.date, str]]:
+    """Return the day and period of each lesson of a class of which anything counts."""
+    rows = connection.execute(
+        select(lesson.c.date, lesson.c.period)
+        .where(of_class(class_name))
+        .where(exists().where(entry.c.lesson_id == lesson.c.id, active()))
+    )
+    return frozenset((row.date, row.period) for row in rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +177,7 @@ def used_addresses(
     rows = connection.execute(
         select(question.c.address, func.max(lesson.c.date))
         .join(lesson)
-        .where(func.lower(lesson.c.class_name) == class_name.lower(), lesson.c.date >= since)
+        .where(of_class(class_name), lesson.c.date >= since)
         .group_by(question.c.address)
     )
     return {row[0]: row[1] for row in rows}

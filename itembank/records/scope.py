@@ -6,9 +6,9 @@ import datetime
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Select, func, select
+from sqlalchemy import Select, select
 
-from itembank.records.tables import active, entry, lesson
+from itembank.records.tables import active, entry, lesson, of_class
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +22,7 @@ class Scope:
     def limit(self, query: Select[Any]) -> Select[Any]:
         """Return the query, which reads the table of lessons, limited to these lessons."""
         if self.class_name is not None:
-            query = query.where(func.lower(lesson.c.class_name) == self.class_name.lower())
+            query = query.where(of_class(self.class_name))
         if self.first is not None:
             query = query.where(lesson.c.date >= self.first)
         if self.last is not None:

@@ -30,7 +30,9 @@ from sqlalchemy import (
     text,
 )
 
-VERSION = "0004"
+from itembank.folding import folded
+
+VERSION = "0006"
 """The newest migration: what this program reads and writes."""
 
 NAMING = {
@@ -52,6 +54,11 @@ def _of_entry() -> Column[int]:
     )
 
 
+def _class_key(context: Any) -> str:
+    """Return the key of the class of a row that is being inserted."""
+    return folded(context.get_current_parameters()["class_name"])
+
+
 lesson = Table(
     "lesson",
     metadata,
@@ -61,7 +68,10 @@ lesson = Table(
     Column("period", String(8), nullable=False, default=""),
     Column("title", String(60), nullable=False, default=""),
     Column("out_of", SmallInteger, nullable=False),
+    # The class's name as names are compared; no database folds capitals as Python does.
+    Column("class_key", String(36), nullable=False, server_default=text("''"), default=_class_key),
     UniqueConstraint("class_name", "date", "period"),
+    Index(None, "class_key", "date"),
 )
 
 question = Table(
@@ -178,6 +188,11 @@ version = Table("alembic_version", metadata, Column("version_num", String(32), p
 
 DETAILS = (band_count, tally, score, misconception, own_view, clarity)
 """The tables that hold what entries say."""
+
+
+def of_class(name: str) -> Any:
+    """Return the condition that a lesson is of a class, whatever its capitals."""
+    return lesson.c.class_key == folded(name)
 
 
 def active() -> Any:

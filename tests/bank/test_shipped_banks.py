@@ -5,6 +5,7 @@ The Larkhythe bank shows each state an item can be in.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -16,7 +17,7 @@ from itembank.bank.reading import as_item
 from itembank.bank.signoff import Signing
 from itembank.checking.outcome import State
 from itembank.checking.steps import step_fault
-from itembank.items.item import Item
+from itembank.items.item import Item, Round
 from itembank.items.registry import topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
@@ -94,6 +95,48 @@ def test_every_item_says_where_a_mistake_comes_from(either: Bank) -> None:
     assert bare == []
 
 
+def plain(text: str) -> str:
+    for sign, typed in (("−", "-"), ("²", "^2"), ("³", "^3")):
+        text = text.replace(sign, typed)
+    return text
+
+
+def holds(text: str, number: str, after: str = r"[\w/]|\.\d") -> bool:
+    """Tell whether a number or an expression stands in a text, and is no part of a longer one."""
+    return re.search(rf"(?<![\w.^/-]){re.escape(number)}(?!{after})", text) is not None
+
+
+def test_no_question_to_ask_tells_the_answer(either: Bank) -> None:
+    told = []
+    for item in items(either):
+        # Which of two numbers it is nearer to is the question a rounded number is asked by.
+        if isinstance(item.ask, Round):
+            continue
+        printed = plain("".join(run if isinstance(run, str) else line(run) for run in item.prompt))
+        for part in plain(line(item.key)).split(" or "):
+            key = part.rpartition("= ")[2]
+            told += [
+                (item.address, slip.misconception.ask)
+                for slip in item.slips
+                if holds(plain(slip.misconception.ask), key)
+                and not holds(printed + " " + plain(line(slip.wrong)), key, r"\d|\.\d")
+            ]
+    assert told == []
+
+
+def test_a_minus_in_words_is_a_minus_sign(either: Bank) -> None:
+    said = [
+        text
+        for item in items(either)
+        for text in (
+            *(step.say for step in item.steps),
+            *(word for s in item.slips for word in (s.misconception.name, s.misconception.ask)),
+        )
+    ]
+    hyphens = re.compile(r"(?<![\w.])-(?=[\d(a-z])|(?<=[\w)]) - (?=[\w(])|\^\d")
+    assert [text for text in said if hyphens.search(text)] == []
+
+
 def test_no_question_stands_twice_in_the_shared_banks(shared: Bank, later: Bank) -> None:
     both = items(shared) + items(later)
     seen = Counter(item.twin for item in both)
@@ -125,3 +168,27 @@ def test_larkhythe_holds_a_twin_at_home_and_one_abroad(shared: Bank, larkhythe: 
     abroad = {e.item.id: as_item(e).twin for e in entries(shared)}
     assert at_home["depot-1"] == at_home["depot-2"]
     assert at_home["pool-1"] == abroad["k3-share-01"]
+
+
+def test_the_shared_banks_claim_nothing_that_nobody_did(either: Bank) -> None:
+    """No writer, day or reviewer is named, since there is none to name."""
+    for entry in entries(either):
+        assert (entry.item.author, entry.item.created) == (None, None), entry.item.id
+        assert entry.item.source == "written for this project", entry.item.id
+    assert either.authors == {}
+    assert not (either.folder / "signoffs.toml").exists()
+
+
+def test_every_bank_that_ships_is_under_the_licence_of_the_project(
+    shared: Bank, later: Bank, larkhythe: Bank
+) -> None:
+    lines = (BANKS.parent / "LICENSE").read_text(encoding="utf-8").splitlines()
+    name = lines[0].removesuffix(" License")
+    (who,) = [line.split(" ", 3)[3] for line in lines if line.startswith("Copyright (c)")]
+    terms = f"{name}, granted by {who[0].upper()}{who[1:]}"
+    assert {bank.terms for bank in (shared, later, larkhythe)} == {terms}
+
+
+def test_the_demo_bank_says_that_its_people_are_invented(larkhythe: Bank) -> None:
+    head = (larkhythe.folder / "bank.toml").read_text(encoding="utf-8").split("name =")[0]
+    assert "is invented, and so are these authors, the days" in head

@@ -29,3 +29,14 @@ def away(tmp_path, monkeypatch):
     """Stand in an empty folder with no department around it."""
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture(autouse=True)
+def on_day(monkeypatch):
+    """Let every command run on one day, whatever the clock says; call it for another day."""
+
+    def on(text):
+        monkeypatch.setenv("ITEMBANK_TODAY", text)
+
+    on("2026-11-28")
+    return on

@@ -117,7 +117,7 @@ def test_twice_warns_and_undo_takes_back(said, home):
     assert "3 pupils" in said("decide").out
     assert "counts again" in said("undo").out
     assert "10 pupils" in said("decide").out
-    assert said("undo").status == 0
+    assert said("undo", "--yes").status == 0
     assert said("undo").status == 2
 
 
@@ -144,6 +144,18 @@ def test_own_views_and_clarity(said, home):
     assert "Asked what to do before they could start: 3 of 10 (which way round)." in out
     assert said("record", "--own-view", "5 sure 3 partly 1 not", "--replace").status == 0
     assert "sure 5, partly 3, not sure 1" in said("decide").out
+
+
+def test_own_views_of_a_whole_class_by_seat_are_no_file(said, home):
+    """A name of a file has 255 bytes at most, and such views have more."""
+    seats = [f"{row}{n}" for row in "AB" for n in range(1, 31)]
+    text = (home / "department.toml").read_text().replace('"A1-A6", "B1-B4"', '"A1-A30", "B1-B30"')
+    (home / "department.toml").write_text(text)
+    views = ", ".join(f"{seat} not sure" for seat in seats)
+    assert len(views) > 255
+    status, _, err = said("record", "--bands", "5 3 2", "--own-view", views)
+    assert (status, err) == (0, "")
+    assert "not sure 60" in said("decide").out
 
 
 @pytest.mark.parametrize(

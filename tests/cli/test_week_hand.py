@@ -33,7 +33,8 @@ def planned(tmp_path_factory):
 
 
 @pytest.fixture
-def home(planned, tmp_path, monkeypatch):
+def home(planned, tmp_path, monkeypatch, on_day):
+    on_day("2026-11-20")  # the week is to come
     folder = tmp_path / "larkhythe"
     shutil.copytree(planned, folder)
     monkeypatch.chdir(folder)
@@ -131,14 +132,63 @@ def test_planning_from_the_middle_of_a_week_keeps_its_beginning(said, home):
     assert all("last seen" in one for one in why)
 
 
-def test_a_lesson_that_was_recorded_stays_when_the_week_is_planned_anew(said, home):
+def test_a_lesson_that_was_recorded_stays_when_the_week_is_planned_anew(said, home, on_day):
+    on_day("2026-11-24")
     assert said("record", "8K", "--date", "2026-11-24", "--bands", "8 12 9").status == 0
     before, old = hashes(home), lessons()
     status, out, err = said("week", "8K", "--from", WEEK, "--replace")
     assert (status, err) == (0, "")
     assert "Note: Tuesday 24 November, period 3 was recorded already and stays as it was" in out
-    assert lessons()[1] == old[1]
-    assert DAYS["tue"] not in changed(before, hashes(home))
+    assert "Note: Monday 23 November, period 1 is past and stays as it was" in out
+    assert lessons()[:2] == old[:2]
+    assert not {DAYS["mon"], DAYS["tue"]} & set(changed(before, hashes(home)))
+
+
+@pytest.mark.parametrize("keep_plan", [True, False])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("8K", "--from", WEEK, "--replace"),
+        ("8K", "--from", WEEK, "--questions", "7", "--replace"),
+        ("--plan", PLAN, "--ban", "fractions.order", "--replace"),
+    ],
+)
+def test_no_pack_that_a_class_has_had_is_touched(said, home, on_day, arguments, keep_plan):
+    before, old = hashes(home), lessons()
+    if not keep_plan:
+        if "--plan" in arguments:
+            return
+        PLAN.unlink()
+    on_day("2026-11-26")
+    status, _, err = said("week", *arguments)
+    assert (status, err) == (0, "")
+    gone = [DAYS[one] for one in ("mon", "tue", "wed")]
+    assert not set(gone) & set(changed(before, hashes(home)))
+    # The plan goes on saying what these packs ask.
+    assert [one["asked"] for one in lessons()[:3]] == [one["asked"] for one in old[:3]]
+    on_day("2026-12-05")
+    found = said("week", "--plan", PLAN, "--replace")
+    assert (found.status, found.err) == (0, "")
+    assert "No pack had to be made" in found.out
+
+
+@pytest.mark.parametrize(
+    ("words", "part"),
+    [
+        (("--pin", "tue ratio.combine"), "--pin ‘tue ratio.combine’: Tuesday 24 November"),
+        (("--swap", "fri {fri} mon {mon}"), "Monday 23 November, period 1 is past"),
+        (("--only", "mon"), "Monday 23 November, period 1 is past, so its pack stays"),
+    ],
+)
+def test_a_change_to_a_lesson_gone_by_is_refused(said, home, on_day, words, part):
+    first = {name: row["topics"][0]["topic"] for name, row in zip(DAYS, lessons(), strict=True)}
+    before, text = hashes(home), PLAN.read_text()
+    on_day("2026-11-25")
+    status, _, err = said(
+        "week", "--plan", PLAN, *(word.format(**first) for word in words), "--replace"
+    )
+    assert (status, part in err) == (2, True)
+    assert (hashes(home), PLAN.read_text()) == (before, text)
 
 
 @pytest.mark.parametrize(

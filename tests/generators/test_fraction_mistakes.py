@@ -533,3 +533,20 @@ def test_no_question_to_ask_speaks_of_another_operation() -> None:
             for slip in item.slips:
                 said = set(re.findall(r"[+−×÷]", slip.misconception.ask))
                 assert said <= signs, (printed(item), slip.misconception.ask)
+
+
+def test_a_question_about_kept_numerators_shows_a_fraction_of_the_item_and_one_it_is_not() -> None:
+    asked = re.compile(r"Is (\d+)/(\d+) worth as much as (\d+)/(\d+)\?.*")
+    for topic in TOPICS:
+        if topic.id not in ("fractions.add-unlike", "fractions.add-mixed"):
+            continue
+        for item in sample(topic):
+            for slip in item.slips:
+                if slip.misconception.id == "fractions.keep-numerators":
+                    found = asked.fullmatch(slip.misconception.ask)
+                    assert found, slip.misconception.ask
+                    n, d, kept, common = map(int, found.groups())
+                    assert f"{n}/{d}" in printed(item)
+                    assert n == kept
+                    assert d != common
+                    assert common % d == 0

@@ -7,8 +7,8 @@ import threading
 
 import pytest
 
+from itembank import disk
 from itembank.errors import ItembankError
-from itembank.packs import all_or_none
 from itembank.packs.all_or_none import write_together
 
 OLD = {"pack.json": b"old", "starter.pdf": b"old"}
@@ -76,27 +76,59 @@ def test_a_folder_with_something_of_the_teachers_is_not_replaced(standing):
 FULL = OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
 
-@pytest.mark.parametrize("at", range(6))
+class Refusing:
+    """Stands for the system's calls; the one of number `at` (from 1) does `instead`."""
+
+    def __init__(self, at, instead):
+        self.at, self.instead, self.calls = at, instead, 0
+
+    def __call__(self, real):
+        def call(*args, **kwargs):
+            self.calls += 1
+            if self.calls == self.at:
+                self.instead()
+            return real(*args, **kwargs)
+
+        return call
+
+
+def refused():
+    raise OSError(errno.EACCES, os.strerror(errno.EACCES))
+
+
+def full():
+    raise FULL
+
+
+@pytest.fixture(params=["exchanged", "moved aside"], autouse=True)
+def system(request, monkeypatch):
+    """Have a system that can exchange two names in one step, and one that cannot."""
+    if request.param == "moved aside":
+        monkeypatch.setattr(disk, "_renamed", lambda *_: False)
+
+
+def renames(step):
+    return (
+        (disk, "_renamed", step(disk._renamed)),
+        (os, "rename", step(os.rename)),
+        (os, "replace", step(os.replace)),
+    )
+
+
+@pytest.mark.parametrize("at", range(1, 7))
 def test_a_full_disk_while_writing_changes_nothing(standing, monkeypatch, at):
     before = tree(standing)
-    write, calls = all_or_none.write_file, []
-
-    def full(path, data):
-        calls.append(path)
-        if len(calls) > at:
-            raise FULL
-        write(path, data)
-
-    monkeypatch.setattr(all_or_none, "write_file", full)
+    step = Refusing(at, full)
+    monkeypatch.setattr(os, "fsync", step(os.fsync))
     with pytest.raises(ItembankError, match=r"No space left on device. Nothing was changed"):
         write_together(*asked(standing), replace=True)
-    assert len(calls) == at + 1
+    assert step.calls == at
     assert tree(standing) == before
     assert not list(standing.rglob(".*"))
 
 
 @pytest.mark.parametrize("replace", [True, False])
-@pytest.mark.parametrize("at", range(6))
+@pytest.mark.parametrize("at", range(1, 5))
 def test_a_name_that_cannot_be_had_puts_all_back(tmp_path, monkeypatch, at, replace):
     if replace:
         write_together(
@@ -104,53 +136,27 @@ def test_a_name_that_cannot_be_had_puts_all_back(tmp_path, monkeypatch, at, repl
             {tmp_path / "out" / "week.pdf": b"old", tmp_path / "plans" / "week.toml": b"old"},
         )
     before = tree(tmp_path)
-    path_type, calls = type(tmp_path), []
-
-    def refused(real):
-        def once(self, target):
-            calls.append(target)
-            if len(calls) == at + 1:
-                raise OSError(errno.EACCES, os.strerror(errno.EACCES))
-            return real(self, target)
-
-        return once
-
-    monkeypatch.setattr(path_type, "rename", refused(path_type.rename))
-    monkeypatch.setattr(path_type, "replace", refused(path_type.replace))
-    folders, files = asked(tmp_path)
-    renames = len(folders) + len(files) + replace
-    if at >= renames:
-        write_together(folders, files, replace)
-        assert tree(tmp_path) == WHOLE
-        return
-    with pytest.raises(ItembankError, match="Permission denied"):
-        write_together(folders, files, replace)
-    monkeypatch.undo()
+    step = Refusing(at, refused)
+    with monkeypatch.context() as patch:
+        for change in renames(step):
+            patch.setattr(*change)
+        with pytest.raises(ItembankError, match="Permission denied"):
+            write_together(*asked(tmp_path), replace)
     assert tree(tmp_path) == before
     assert not list(tmp_path.rglob(".*"))
 
 
 def test_folders_made_for_nothing_are_taken_away(tmp_path, monkeypatch):
-    def full(_path, _data):
-        raise FULL
-
-    monkeypatch.setattr(all_or_none, "write_file", full)
+    monkeypatch.setattr(os, "fsync", Refusing(1, full)(os.fsync))
     with pytest.raises(ItembankError):
         write_together(*asked(tmp_path))
     assert list(tmp_path.iterdir()) == []
 
 
 def test_ctrl_c_waits_until_all_have_their_names(standing, monkeypatch):
-    path_type = type(standing)
-    rename, calls = path_type.rename, []
-
-    def pressed(self, target):
-        calls.append(target)
-        if len(calls) == 2:
-            os.kill(os.getpid(), signal.SIGINT)
-        return rename(self, target)
-
-    monkeypatch.setattr(path_type, "rename", pressed)
+    step = Refusing(2, lambda: os.kill(os.getpid(), signal.SIGINT))
+    for change in renames(step):
+        monkeypatch.setattr(*change)
     # Another thread must not hand the signal on to this one before its time.
     done = threading.Event()
     other = threading.Thread(target=done.wait)
@@ -166,23 +172,14 @@ def test_ctrl_c_waits_until_all_have_their_names(standing, monkeypatch):
     assert not list(standing.rglob(".*"))
 
 
-@pytest.mark.parametrize("at", range(1, 6))
+@pytest.mark.parametrize("at", range(1, 5))
 def test_a_file_is_there_whole_whenever_the_power_fails(standing, at):
     child = os.fork()
     if child == 0:  # whatever happens here, it must not go on as a second test run
         try:
-            path_type, calls = type(standing), []
-
-            def dying(real):
-                def call(self, target):
-                    calls.append(target)
-                    if len(calls) == at:
-                        os._exit(9)
-                    return real(self, target)
-
-                return call
-
-            path_type.rename, path_type.replace = dying(path_type.rename), dying(path_type.replace)
+            step = Refusing(at, lambda: os._exit(9))
+            for owner, name, call in renames(step):
+                setattr(owner, name, call)
             write_together(*asked(standing), replace=True)
         finally:
             os._exit(1)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from itembank import disk
 from itembank.errors import ItembankError
 from itembank.packs import files
 from itembank.packs.files import write_folder
@@ -146,7 +147,8 @@ def test_the_old_pack_comes_back_when_the_new_one_cannot_take_its_place(
     tmp_path, monkeypatch, error
 ):
     write_folder(OLD, tmp_path / "pack")
-    monkeypatch.setattr(Path, "rename", stopping(Path.rename, 2, error))
+    monkeypatch.setattr(disk, "_renamed", lambda *_: False)  # where names cannot be exchanged
+    monkeypatch.setattr(os, "rename", stopping(os.rename, 2, error))
     with pytest.raises(ItembankError if error is FULL else Stop):
         write_folder(NEW, tmp_path / "pack", replace=True)
     assert os.listdir(tmp_path) == ["pack"]

@@ -12,8 +12,8 @@ from collections import defaultdict
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0004"
-down_revision = "0003"
+revision = "0006"
+down_revision = "0005"
 
 
 def upgrade() -> None:

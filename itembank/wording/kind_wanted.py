@@ -1,0 +1,273 @@
+"""Whether the answer of a model is of the kind that the question asks for.
+
+*How many kilometres does it go on one litre?* is not answered by litres for each kilometre. The
+kinds that the words give to the numbers are carried through the model, and what comes out is held
+to the question, to the size of its unit: litres a minute are no litres a second.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from itembank.items.item import Run
+from itembank.notation.tree import (
+    ClockTime,
+    Listing,
+    Money,
+    Node,
+    NotationError,
+    Percent,
+    Quantity,
+    Ratio,
+    walk,
+)
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.wording.carried import Carrier, TooMany, answers_of
+from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit
+from itembank.wording.modelled import Modelled
+from itembank.wording.phrases import late, unit_names
+from itembank.wording.prompt import SLOT, slotted
+from itembank.wording.questions import questions
+from itembank.wording.story_kinds import StoryKinds, noun_stem, story_kinds, unit_at_start
+from itembank.wording.units import unit_said
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """The kinds that a question may ask for; `sized` where the size of the unit is fixed.
+
+    `noun` is what is counted, of *How many eggs …*; `says` names what is asked, for a message.
+    """
+
+    kinds: tuple[Kind, ...]
+    sized: bool
+    says: str
+    noun: str = ""
+
+
+def kind_carried_fault(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> str:
+    """Return how the model comes to another kind of thing than is asked for, or ``""``."""
+    target = model.target
+    asking = questions(runs)
+    if target is None or not asking or isinstance(target, Ratio | Listing):
+        return ""
+    if any(isinstance(part, ClockTime) for part in model.parts()):
+        return ""  # times of day are points, and are held to their own rules
+    kinds = story_kinds(runs)
+    carrier = Carrier(kinds, constants)
+    try:
+        ways = carrier.ways(model.lines, target)
+    except (TooMany, NotationError):
+        return ""
+    answers = answers_of(ways)
+    if not answers:
+        return (
+            "The model adds unlike things, as the words name them: look at what stands beside each "
+            "number, or put the units in { } with their numbers."
+        )
+    question = asking[-1]
+    wanted = _wanted(runs, question, model, kinds)
+    if wanted is None:
+        return ""
+    fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
+    if not fitting:
+        return _says(answers[0], wanted, _for_each(wanted.kinds, question))
+    faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
+    return "" if not all(faults) else faults[0]
+
+
+def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bool:
+    if kind.unknowns():
+        return True
+    for asked in (
+        *wanted.kinds,
+        *_for_each(wanted.kinds, question),
+        *_at_rate(wanted.kinds, kinds),
+    ):
+        if kind.measures() == asked.measures() and (not wanted.sized or kind.scale == asked.scale):
+            return True
+    return False
+
+
+_FOR_EACH = late(
+    r"\b(?:per|an?|each|every|one|the|whole|that) (?=(?P<words>[a-z]+(?: [a-z]+)?))", re.I
+)
+
+
+def _for_each(kinds: Sequence[Kind], question: str) -> list[Kind]:
+    """Return the kinds for each of the units that the question names in the singular."""
+    names = unit_names()
+    found = {unit_at_start(match["words"]).casefold() for match in _FOR_EACH.finditer(question)}
+    units = {names[name] for name in found if name}
+    return [kind.over(of_unit(unit)) for kind in kinds for unit in units]
+
+
+def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds) -> list[Kind]:
+    """Return the kinds for each of what amounts are given for, where nothing says for how many.
+
+    *£550 a week* and a rise of 4% make so many pounds a week.
+    """
+    free = [
+        rate
+        for rate in kinds.rates
+        if rate.measures() and not any(one.measures() == rate.measures() for one in kinds.amounts)
+    ]
+    return [kind.over(rate) for kind in wanted for rate in free]
+
+
+def _says(kind: Kind, wanted: Wanted, for_each: Sequence[Kind]) -> str:
+    if any(kind.measures() == one.measures() for one in (*wanted.kinds, *for_each)):
+        return (
+            f"The question asks for {wanted.says}, and the model does not come to that unit: a change "
+            "of units, as 60 for minutes and hours, is left out or too many."
+        )
+    return _gives(kind, wanted)
+
+
+def _gives(kind: Kind, wanted: Wanted) -> str:
+    return f"The model gives {kind_words(kind)}; the question asks for {wanted.says}."
+
+
+_KINDS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
+    (late(pattern, re.I), kinds)
+    for pattern, kinds in (
+        (
+            r"\bhow (?:far|wide|tall|high|deep)\b|\bwhat (?:length|width|height|distance|depth)\b|"
+            r"\bthe (?:perimeter|distance|circumference|width|height|depth)\b",
+            ("length",),
+        ),
+        (
+            r"\bhow heavy\b|\bwhat (?:mass|weight)\b|\bhow much (?:does|do|did|will|would) .* weigh\b|"
+            r"\bthe (?:\w+ )?(?:mass|weight) of\b",
+            ("mass",),
+        ),
+        (r"\bhow long\b", ("length", "time", "calendar time")),
+        (r"\b(?:what|work out|find|calculate)\b.*\bthe (?:\w+ ){0,2}area\b", ("area",)),
+        (r"\b(?:what|work out|find|calculate)\b.*\bthe (?:\w+ )?volume\b", ("volume",)),
+        (r"\b(?:what|work out|find|calculate|how)\b.*\bspeed\b", ("speed",)),
+    )
+)
+_MONEY = late(
+    r"\bhow much (?:(?:more |less )?money|does (?:it|each|the|a|one|an)\b.*\bcost|(?:do|does|did|will|would|is|are)\b.*"
+    r"\b(?:cost|pay|spend|earn|charge|save|owe)\b)|\bwhat (?:do|does|did|will|would) .*\bcost\b|"
+    r"\b(?:the|what) (?:\w+ )?(?:cost|price|fare|profit|wage)\b",
+    re.I,
+)
+_MANY = late(
+    r"\bhow many (?:more |fewer |full |whole |other |extra |complete )?(?P<noun>[a-z'-]+)(?: (?P<next>[a-z'-]+))?",
+    re.I,
+)
+_PART = late(
+    r"\b(?:what|which) (?:fraction|percentage|proportion)\b|\bas an? (?:fraction|percentage)\b",
+    re.I,
+)
+_MUCH = late(r"\bhow much (?:more |less )?(?P<noun>[a-z'-]+)\b", re.I)
+
+
+def _wanted(
+    runs: Sequence[Run], question: str, model: Modelled, kinds: StoryKinds
+) -> Wanted | None:
+    """Return the kinds that a question asks for, or None where that is not known."""
+    key_unit = _unit_of_key(model.key)
+    bare = not any(isinstance(part, Quantity | Money) for part in model.parts())
+    if key_unit and bare:
+        return Wanted((of_unit(key_unit),), True, _named(key_unit))
+    if key_unit:
+        base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
+        return Wanted((base,), True, _named(key_unit))
+    if _PART.search(question):
+        return Wanted((PLAIN,), True, "a part of a whole")
+    unit = unit_said(question)
+    if unit and not any(isinstance(part, Percent) for part in walk(model.key)):
+        sizes = [of_unit(unit)]
+        if not bare:
+            # A key that is a bare number of a unit is reckoned from the base unit.
+            sizes.append(of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension))
+        return Wanted((*sizes, PLAIN) if unit == "°" else tuple(sizes), True, _named(unit))
+    many = _MANY.search(question)
+    if many:
+        words = [many["noun"], many["next"] or ""]
+        if any(word.casefold() in unit_names() for word in words) or words[0] in (
+            "times",
+            "degrees",
+        ):
+            return None
+        noun = next((noun_stem(w) for w in words if w and noun_stem(w) in kinds.nouns), "")
+        return Wanted((PLAIN,), True, f"how many {many['noun']}", noun or noun_stem(many["noun"]))
+    text = slotted(runs).text
+    prints_money = any(
+        isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
+    )
+    if prints_money and _MONEY.search(question):
+        return Wanted((of_dimension("money"), of_unit("€"), of_unit("$")), False, "a sum of money")
+    for pattern, names in _KINDS:
+        if pattern.search(question):
+            return Wanted(
+                tuple(of_dimension(name) for name in names), False, "a " + " or a ".join(names[:2])
+            )
+    if much := _MUCH.search(question):
+        found = _measured(text, much["noun"])
+        if found:
+            return Wanted(tuple(found), False, f"how much {much['noun']}")
+    return None
+
+
+def _named(unit: str) -> str:
+    return (UNITS.get(unit) or CURRENCY[unit]).many
+
+
+def _measured(text: str, noun: str) -> list[Kind]:
+    """Return the kinds in which a story in words measures something: {300} grams of rice."""
+    names = unit_names()
+    of_noun = rf"{SLOT}[ -]?(?P<words>[^\W_]+(?: [a-z]+)?) of (?:\w+ )?{re.escape(noun)}\b"
+    found = {unit_at_start(m["words"]).casefold() for m in re.finditer(of_noun, text, re.I)}
+    return [of_unit(names[name]) for name in sorted(found) if name]
+
+
+def _unit_of_key(key: Node) -> str:
+    units = {
+        part.unit if isinstance(part, Quantity) else part.sign
+        for part in walk(key)
+        if isinstance(part, Quantity | Money)
+    }
+    if len({_dimension(unit) for unit in units}) != 1:
+        return ""
+    return min(units, key=lambda unit: (UNITS.get(unit) or CURRENCY[unit]).size)
+
+
+def _dimension(unit: str) -> str:
+    return (UNITS.get(unit) or CURRENCY[unit]).dimension
+
+
+_TOGETHER = late(r"\b(?:altogether|in total|in all|total)\b", re.I)
+
+
+def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> str:
+    """Return how the things that are counted do not fit the question: pounds for each tray."""
+    if kind.unknowns():
+        return ""
+    things = kind.things()
+    if wanted.noun and things.get(wanted.noun, 0) < 0:
+        return _gives(kind, wanted)
+    for noun, power in things.items():
+        stem = re.escape(noun)
+        one = re.search(
+            rf"\b(?:each|one|per|every|an?|single) (?:\w+ )?{stem}\w*\b", question, re.I
+        )
+        counted = re.search(rf"{SLOT} (?:[a-z'-]+ )?{stem}\w*\b", question, re.I)
+        if (
+            power < 0
+            and not one
+            and (counted or _TOGETHER.search(question))
+            and noun in kinds.nouns
+        ):
+            return (
+                f"The model gives {kind_words(kind)}; the question asks for {wanted.says} of all."
+            )
+        each = re.search(rf"\beach {stem}\b", question, re.I)
+        if power > 0 and noun != wanted.noun and each and not counted and Fraction(power) > 0:
+            return f"The question asks for one of the {noun}s, and the model finds all together."
+    return ""
