@@ -72,6 +72,10 @@ def record(
             help='Questions asked, where the starter stopped early: "5", or which: "1-4 6".',
         ),
     ] = None,
+    same_as: Annotated[
+        str | None,
+        typer.Option(metavar="CLASS", help="The parallel class whose starter it had as well."),
+    ] = None,
     out_of: Annotated[
         int | None, typer.Option(metavar="N", help="Marks of a starter that has no pack.")
     ] = None,
@@ -110,6 +114,7 @@ def record(
       itembank record 8K --sheet scores.csv --own-view "12 sure 9 partly 6 not"
       itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
       itembank record 8K --sheet second-half.csv --add
+      itembank record 8L --same-as 8K --bands "7 11 9"
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.record_run import Typed, run
@@ -129,6 +134,7 @@ def record(
             period=period,
             pack=pack,
             asked=asked,
+            same_as=same_as,
             out_of=out_of,
             output=output,
             department=department,
