@@ -62,6 +62,10 @@ def record(
     pack: Annotated[
         Path | None, typer.Option(metavar="DIR", help="The pack the class had.")
     ] = None,
+    same_as: Annotated[
+        str | None,
+        typer.Option(metavar="CLASS", help="The parallel class whose starter it had as well."),
+    ] = None,
     out_of: Annotated[
         int | None, typer.Option(metavar="N", help="Marks of a starter that has no pack.")
     ] = None,
@@ -99,6 +103,7 @@ def record(
       itembank record 8K --sheet scores.csv --own-view "12 sure 9 partly 6 not"
       itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
       itembank record 8K --sheet second-half.csv --add
+      itembank record 8L --same-as 8K --bands "7 11 9"
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.record_run import Typed, run
@@ -117,6 +122,7 @@ def record(
             date=date,
             period=period,
             pack=pack,
+            same_as=same_as,
             out_of=out_of,
             output=output,
             department=department,

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.beside import Beside
-from itembank.cli.lesson_day import ask_about_day
+from itembank.cli.lesson_day import ask_about_day, parallel
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
@@ -55,6 +55,7 @@ class Typed:
     date: str | None = None
     period: str | None = None
     pack: Path | None = None
+    same_as: str | None = None
     out_of: int | None = None
     output: Path | None = None
     department: Path | None = None
@@ -101,7 +102,7 @@ def run(typed: Typed) -> None:
             facts, _ = correct(store, one.name, date, changes, typed.period)
             _say_results(store, found, one, facts, "Corrected")
         return
-    had = _from_pack(typed, one, date, day)
+    had = _from_pack(typed, found, one, date, day)
     with ExitStack() as stack:
         reading: Beside[Read] | None = None
         if had is not None and typed.sheet is not None:
@@ -110,12 +111,13 @@ def run(typed: Typed) -> None:
         from itembank.records.store import open_store
 
         store = stack.enter_context(open_store(store_of(found.folder)))
+        had = _as_covered(typed, one, had, store) if had else had
         had = had or _from_store(typed, one, date or day, store)
         if not typed.yes:
             ask_about_day(store, found, one, had.facts)
         if typed.empty:
             typed = _asked(typed, had.bands, had.facts)
-        what, said = reading.result() if reading else _read(typed, had, one, found)
+        what, said = reading.result() if reading and had.pack else _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
         seats = len(one.plan.seats)
@@ -139,19 +141,39 @@ class Had:
 
 
 def _from_pack(
-    typed: Typed, one: SchoolClass, date: datetime.date | None, day: datetime.date
+    typed: Typed,
+    found: Department,
+    one: SchoolClass,
+    date: datetime.date | None,
+    day: datetime.date,
 ) -> Had | None:
     """Return the lesson that is meant from its pack, or None where there is no pack."""
     from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
 
     place: PackPlace | None
+    whose = one.name if typed.same_as is None else parallel(found, one, typed.same_as)
     if typed.pack is not None:
         facts = read_pack_facts(typed.pack, typed.period or "")
-        if not same_name(facts.lesson.class_name, one.name):
-            raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
+        theirs = facts.lesson.class_name
+        if not same_name(theirs, whose):
+            advice = "" if typed.same_as else f" If {one.name} had it too, add --same-as {theirs}."
+            raise ItembankError(f"{typed.pack} is a pack of {theirs}.{advice}")
         lesson = replace(facts.lesson, class_name=one.name, date=date or facts.lesson.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
-    places = packs_of(_home(typed), one.name)
+    places = packs_of(_home(typed), whose)
+    if typed.same_as is not None:
+        place = choose_pack(places, date, day)
+        if place is None:
+            when = f" for {date}" if date else ""
+            raise ItembankError(
+                f"There is no pack of {whose}{when} in {_home(typed)}. Name the one that "
+                f"{one.name} had with --pack."
+            )
+        facts = read_pack_facts(place.path)
+        lesson = replace(
+            facts.lesson, class_name=one.name, date=place.date, period=typed.period or ""
+        )
+        return Had(lesson, facts.bands, facts.path, facts.versions)
     if typed.period is not None:
         places = [p for p in places if p.period == typed.period] or places
     place = choose_pack(places, date, day) if typed.out_of is None else None
@@ -159,6 +181,39 @@ def _from_pack(
         facts = read_pack_facts(place.path, typed.period or place.period)
         lesson = replace(facts.lesson, class_name=one.name, date=place.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
+    return None
+
+
+def _as_covered(typed: Typed, one: SchoolClass, had: Had, store: Store) -> Had | None:
+    """Return the lesson as its pack has it; None where the class was asked something else.
+
+    Raises:
+        ItembankError: that is noted, and a pack is named all the same.
+    """
+    from itembank.records.happened import cover_of
+
+    with store.reading() as connection:
+        noted = cover_of(connection, one.name, (had.facts.date, had.facts.period))
+        if noted is None:
+            return had
+        from itembank.records.correct import lesson_facts
+        from itembank.records.results import lessons
+
+        day = had.facts.date
+        (known,) = [
+            lesson
+            for lesson in lessons(connection, one.name, day, day)
+            if lesson.period == had.facts.period
+        ]
+        asked = [question.address for question in lesson_facts(connection, known).questions]
+    if asked == [question.address for question in had.facts.questions]:
+        return had
+    if typed.pack is not None or typed.same_as is not None:
+        raise ItembankError(
+            f"It is noted that {had.facts} was asked something else ({noted}). Nothing was "
+            f"recorded. Leave out the pack, or take the note back: ‘itembank undo {one.name} "
+            f"--date {day}’."
+        )
     return None
 
 

@@ -6,12 +6,12 @@ are counted by themselves, so that a teacher can allow them.
 
 from __future__ import annotations
 
-import csv
 import io
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from itembank.csv_text import CsvWriter
 from itembank.items.item import Item, Misconception
 from itembank.marking.answer_sheet import AnswerRow
 from itembank.marking.mark import Marked, Verdict, mark
@@ -139,7 +139,7 @@ def marks_csv(sheets: Sequence[MarkedSheet], band: Callable[[int], str]) -> str:
     `band` names the band of a number of marks.
     """
     out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
+    writer = CsvWriter(out)
     numbers = [str(question.number) for question in sheets[0].questions]
     writer.writerow(["seat", *numbers, "marks", "out of", "band"])
     out_of = sheets[0].out_of

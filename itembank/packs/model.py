@@ -11,8 +11,9 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from itembank.planning.bands import ShapeName
+
 TierName = Literal["support", "core", "challenge"]
-ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
 PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]
 Proved = Literal["from the printed mathematics", "from a model of the words"]
 SignOffState = Literal["none", "unsigned", "signed", "stale"]

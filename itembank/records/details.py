@@ -16,7 +16,9 @@ from sqlalchemy import Connection, func, insert, select
 from itembank.records.entries import (
     Answers,
     Bands,
+    Cancelled,
     Clarity,
+    Cover,
     OwnViews,
     Questions,
     Scores,
@@ -29,6 +31,7 @@ from itembank.records.tables import (
     entry,
     misconception,
     own_view,
+    remark,
     score,
     tally,
 )
@@ -98,6 +101,8 @@ def write_details(
             ] or [{"seat": "", "level": level, "pupils": n} for level, n in hands.items()]
         case Clarity(unsure, pupils, note):
             rows[clarity] = [{"unsure": unsure, "pupils": pupils, "note": note}]
+        case Cover(words) | Cancelled(words):
+            rows[remark] = [{"words": words}] if words else []
     for table, values in rows.items():
         if values:
             connection.execute(insert(table), [{"entry_id": number, **row} for row in values])

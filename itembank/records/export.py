@@ -14,6 +14,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
+from itembank.csv_text import CsvWriter, as_meant
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
 from itembank.private import file_mode, make_folder
@@ -177,10 +178,10 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
         # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
         with whole_file(path, file_mode(path.parent)) as raw:
             out = io.TextIOWrapper(raw, encoding="utf-8-sig", newline="")
-            writer = csv.writer(out, lineterminator="\n")
+            writer = CsvWriter(out)
             writer.writerow(heads)
             for row in rows:
-                writer.writerow(["" if cell is None else cell for cell in row])
+                writer.writerow(row)
                 count += 1
             out.detach()
     except OSError as error:
@@ -195,12 +196,13 @@ def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
         OSError: it cannot be read.
         ValueError: it is no such CSV any more.
     """
-    reader = csv.DictReader(io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""))
+    reader = csv.DictReader(io.StringIO(path.read_bytes().decode("utf-8-sig"), newline=""))
     try:
         rows = list(reader)
     except csv.Error as error:
         raise ValueError(str(error)) from None
     heads = list(reader.fieldnames or ())
+    rows = [{k: as_meant(v) if isinstance(v, str) else v for k, v in row.items()} for row in rows]
     if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
         raise ValueError("its columns are others")
     return heads, rows

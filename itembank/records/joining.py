@@ -76,6 +76,8 @@ def joined(
             return _views(connection, facts, entry_id, what, seats)
         case Clarity():
             return _clarity(connection, facts, entry_id, what, seats)
+        case _:
+            raise ItembankError(f"{facts} has {NAMES[kind]} already. Nothing was recorded.")
 
 
 def refuse_other_questions(connection: Connection, lesson_id: int, facts: LessonFacts) -> None:

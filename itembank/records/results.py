@@ -12,6 +12,7 @@ from sqlalchemy import Connection, exists, func, select
 
 from itembank.planning.days import period_order
 from itembank.records.entries import RESULTS
+from itembank.records.happened import took_place
 from itembank.records.tables import (
     active,
     band_count,
@@ -79,18 +80,6 @@ def lessons(
     return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
 
 
-def lessons_told_of(
-    connection: Connection, class_name: str
-) -> frozenset[tuple[datetime.date, str]]:
-    """Return the day and period of each lesson of a class of which anything counts."""
-    rows = connection.execute(
-        select(lesson.c.date, lesson.c.period)
-        .where(of_class(class_name))
-        .where(exists().where(entry.c.lesson_id == lesson.c.id, active()))
-    )
-    return frozenset((row.date, row.period) for row in rows)
-
-
 @dataclass(frozen=True, slots=True)
 class TopicResult:
     """Answers of one class to one topic on one day; `out_of` is 0 where none were counted."""
@@ -112,7 +101,7 @@ def topic_results(
     everything was taken back was recorded by mistake, and asked nothing.
     """
     known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
-    counting = exists().where(entry.c.lesson_id == question.c.lesson_id, active())
+    counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
     ids = [one.lesson_id for one in known]
     topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
     for part in _parts(ids):
@@ -157,11 +146,18 @@ def topic_history(
 def used_addresses(
     connection: Connection, class_name: str, since: datetime.date
 ) -> dict[str, datetime.date]:
-    """Return the addresses of questions a class was asked since a day, with the last day."""
+    """Return the addresses of questions a class was asked since a day, with the last day.
+
+    A lesson that fell out asked nothing.
+    """
+    fell_out = exists().where(
+        entry.c.lesson_id == lesson.c.id, active(), entry.c.kind == "cancelled"
+    )
     rows = connection.execute(
         select(question.c.address, func.max(lesson.c.date))
         .join(lesson)
         .where(of_class(class_name), lesson.c.date >= since)
+        .where(question.c.address != "", ~fell_out)
         .group_by(question.c.address)
     )
     return {row[0]: row[1] for row in rows}

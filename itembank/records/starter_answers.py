@@ -78,7 +78,9 @@ def _asked(
         scope.limit(
             select(
                 question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier
-            ).join(lesson, lesson.c.id == question.c.lesson_id)
+            )
+            .join(lesson, lesson.c.id == question.c.lesson_id)
+            .where(question.c.address != "")  # somebody's own question is no item
         )
     ).all()
     known: dict[tuple[str, str, str], int] = {}
