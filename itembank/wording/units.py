@@ -88,6 +88,28 @@ def _not_together(key: Node, pair: str) -> str:
     return f"the question asks for {pair}, the key is not in both"
 
 
+_TWO = late(rf"\b(?:in|to|into|how many) ({_UNIT}) and ({_UNIT})(?![\w^])", re.IGNORECASE)
+
+
+def one_of_two_units(key: Node, words: str) -> str:
+    """Return the two units that the words ask for at once where the key has one, or ``""``.
+
+    2 h is 2 hours and 0 minutes, and 120 min may or may not do for *minutes and seconds*: a
+    person decides.
+
+    >>> one_of_two_units(Quantity(Int(120), "min"), "Change it to minutes and seconds.")
+    'minutes and seconds'
+    """
+    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    asked = _TWO.search(words)
+    if asked is None or not isinstance(value, Quantity):
+        return ""
+    if (pair := _asked(words).pair) and _not_together(key, pair):
+        return ""  # 155 min is not in hours and minutes
+    units = {_NAMES[asked[1].casefold()], _NAMES[asked[2].casefold()]}
+    return f"{asked[1]} and {asked[2]}" if value.unit in units else ""
+
+
 def other_unit(key: Node, words: str) -> str:
     """Return what is wrong where the words name a unit and the key has another, or ``""``.
 
