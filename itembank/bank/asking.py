@@ -150,12 +150,14 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, Relation | Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
-    _units_inside(maths, args, words, reading.task)
-    if reading.saying is not None:
+    if reading.saying is None:
+        _units_inside(maths, args, words, reading.task)
+    else:
         try:
             target, constants = reading.saying.build(*args)
         except NotBuilt as error:
             raise NeedsPerson(str(error)) from error
+        _units_inside(maths, [*args, target], words, reading.task)
         _agree(item, "work-out")
         form = reading.saying.form
         if counted := _counted([target], words, maths.key):
