@@ -156,6 +156,11 @@ def _say_done(store: Store, whom: Whom | None, done: Forgotten) -> None:
         say("These exports are no longer where they were written; if they were moved, delete them:")
         for path in done.gone:
             say(f"  {path}")
+    for other in done.moved:
+        say(
+            f"The pupil had another seat as well: {other}. To forget what was recorded there too: "
+            f"‘itembank forget --seat {other}’."
+        )
     for note in done.notes:
         say(f"A note or title with that number, which may mean the seat: {note}")
     for path, why in done.left:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from itembank.csv_text import as_meant
 from itembank.folding import same_name
 from itembank.records.resaved import Table, open_table
 from itembank.records.whom import Whom
@@ -76,7 +77,7 @@ class _Change:
         self._loose = self._seat_lost_zeros()
         class_at, date_at = self.table.heads.index("class"), self.table.heads.index("date")
         for row in self.table.rows():
-            if self.whom.class_name and not same_name(row[class_at].strip(), self.whom.class_name):
+            if self.whom.class_name and not same_name(_said(row[class_at]), self.whom.class_name):
                 yield row, row
                 continue
             day = self._day(row[date_at])
@@ -89,7 +90,7 @@ class _Change:
                     yield row, row
                     continue
             if self.whom.seat and self.seat is not None:
-                cell = row[self.seat].strip()
+                cell = _said(row[self.seat])
                 if self._is_seat(cell):
                     yield row, None
                     continue
@@ -121,7 +122,7 @@ class _Change:
         """Tell whether seat 01 stands in the table as 1: it is not there as it was written."""
         if not (self.whom.seat.isdigit() and self.whom.seat.startswith("0")) or self.seat is None:
             return False
-        return not any(self.whom.of_seat(row[self.seat].strip()) for row in self.table.rows())
+        return not any(self.whom.of_seat(_said(row[self.seat])) for row in self.table.rows())
 
     def _without(self, row: list[str]) -> list[str] | None:
         """Return a row of the class without the seat: its counts, and what its notes say."""
@@ -139,3 +140,7 @@ class _Change:
                     new = [*new]
                     new[at] = self.whom.cut_from(row[at])
         return new
+
+
+def _said(cell: str) -> str:
+    return as_meant(cell).strip()

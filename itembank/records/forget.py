@@ -22,11 +22,11 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, and_, delete, func, insert, select, update
+from sqlalchemy import Connection, and_, delete, func, insert, or_, select, update
 
 from itembank.disk import remove
 from itembank.errors import ItembankError
-from itembank.folding import same_name
+from itembank.folding import folded, same_name
 from itembank.records.clean import Counts, clean_table
 from itembank.records.details import answers_of, tallies_of
 from itembank.records.place import meant
@@ -42,8 +42,10 @@ from itembank.records.tables import (
     forgotten,
     lesson,
     misconception,
+    move,
     of_class,
     own_view,
+    remark,
     score,
     tally,
 )
@@ -74,8 +76,9 @@ class Forgotten:
     """How many rows went from the store, and what became of the files it had exported.
 
     `left` are files that a person has to see to, each with the reason; `notes` are lessons with
-    a note or title that may speak of a seat whose code is a bare number; `unswept` says why the
-    store's file could not be written anew.
+    a note or title that may speak of a seat whose code is a bare number; `moved` are seats that
+    the pupil of a seat moved from or to; `unswept` says why the store's file could not be written
+    anew.
     """
 
     rows: int = 0
@@ -84,6 +87,7 @@ class Forgotten:
     gone: list[Path] = field(default_factory=list)
     left: list[tuple[Path, str]] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
+    moved: list[str] = field(default_factory=list)
     cut: int = 0
     unswept: str = ""
 
@@ -130,6 +134,7 @@ def forget(store: Store, whom: Whom) -> Forgotten:
                 )
             )
             connection.execute(delete(lesson).where(_lessons(whom)))
+        _forget_moves(connection, whom, done)
     finish(store, number, done)
     return done
 
@@ -340,6 +345,28 @@ def _forget_seat(connection: Connection, whom: Whom, done: Forgotten) -> None:
     _cut_from_notes(connection, whom, done)
 
 
+def _forget_moves(connection: Connection, whom: Whom, done: Forgotten) -> None:
+    """Remove what is kept of pupils who moved; say which other seats are those of one pupil."""
+    wanted = []
+    if whom.before is not None:
+        wanted.append(move.c.date < whom.before)
+    if whom.class_name:
+        key = folded(whom.class_name)
+        wanted.append(or_(move.c.from_key == key, move.c.to_key == key))
+    for row in connection.execute(select(move).where(*wanted)).all():
+        ends = [
+            (row.from_class, row.from_key, row.from_seat),
+            (row.to_class, row.to_key, row.to_seat),
+        ]
+        if whom.seat:
+            mine = [one for one in ends if one[1] == key and whom.of_seat(one[2])]
+            if not mine:
+                continue
+            others = [f"{one[0]}/{one[2]}" for one in ends if one not in mine and one[2]]
+            done.moved += [one for one in others if one not in done.moved]
+        connection.execute(delete(move).where(move.c.id == row.id))
+
+
 def _cut_from_notes(connection: Connection, whom: Whom, done: Forgotten) -> None:
     """Take the seat out of notes and titles; of a bare number only say where it stands."""
     notes = connection.execute(
@@ -353,8 +380,15 @@ def _cut_from_notes(connection: Connection, whom: Whom, done: Forgotten) -> None
             _lessons(whom)
         )
     ).all()
+    remarks = connection.execute(
+        select(remark.c.entry_id.label("key"), remark.c.words.label("text"), lesson.c.date)
+        .join(entry, entry.c.id == remark.c.entry_id)
+        .join(lesson, lesson.c.id == entry.c.lesson_id)
+        .where(_lessons(whom))
+    ).all()
     for rows, column, key, longest in (
         (notes, clarity.c.note, clarity.c.entry_id, LONGEST_NOTE),
+        (remarks, remark.c.words, remark.c.entry_id, LONGEST_NOTE),
         (titles, lesson.c.title, lesson.c.id, LONGEST_TITLE),
     ):
         for row in rows:

@@ -15,6 +15,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.csv_text import as_meant, harmless
 from itembank.disk import whole_file
 from itembank.folding import folded
 from itembank.private import file_mode
@@ -80,7 +81,7 @@ class Table:
             out = io.TextIOWrapper(raw, encoding=self.encoding, newline="")
             writer = csv.writer(out, delimiter=self.separator, lineterminator=self.end)
             writer.writerows(heads)
-            writer.writerows(rows)
+            writer.writerows([harmless(as_meant(cell)) for cell in row] for row in rows)
             out.detach()
 
     def date(self, cell: str) -> datetime.date | None:

@@ -16,8 +16,8 @@ from alembic import op
 
 from itembank.records.place import noted
 
-revision = "0007"
-down_revision = "0005"
+revision = "0008"
+down_revision = "0007"
 
 
 def upgrade() -> None:
