@@ -10,6 +10,7 @@ import typer
 
 from itembank.cli.lesson_text import (
     CAUTION,
+    asked_line,
     check_pdf,
     overall_line,
     pupils,
@@ -81,9 +82,10 @@ def decide(
     ):
         lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
         bands = one.bands.bands(lesson.out_of)
-        result = decide_lesson(connection, lesson, bands, thresholds)
+        result = decide_lesson(connection, lesson, one.bands, thresholds)
     there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
+    lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)
     if result.questions:
         lines += ["", *_questions(result, titles_of(found))]

@@ -97,6 +97,15 @@ def bands_line(found: Decision) -> str:
     return ", ".join(f"{one.name} {one.pupils}" for one in found.groups)
 
 
+def asked_line(found: Decision) -> str:
+    """Return which questions were not asked, and what the scores are then out of; or nothing."""
+    from itembank.records.asked import not_asked_said
+
+    if not found.not_asked:
+        return ""
+    return f"{not_asked_said(found.not_asked)} The starter counts out of {found.out_of}."
+
+
 def overall_line(found: Decision) -> str:
     """Return the advice on the whole starter in one line; empty without results."""
     if found.overall is None:

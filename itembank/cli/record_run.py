@@ -55,6 +55,7 @@ class Typed:
     date: str | None = None
     period: str | None = None
     pack: Path | None = None
+    asked: str | None = None
     same_as: str | None = None
     out_of: int | None = None
     output: Path | None = None
@@ -102,7 +103,7 @@ def run(typed: Typed) -> None:
             facts, _ = correct(store, one.name, date, changes, typed.period)
             _say_results(store, found, one, facts, "Corrected")
         return
-    had = _from_pack(typed, found, one, date, day)
+    had = _as_asked(_from_pack(typed, found, one, date, day), typed, one)
     with ExitStack() as stack:
         reading: Beside[Read] | None = None
         if had is not None and typed.sheet is not None:
@@ -112,7 +113,9 @@ def run(typed: Typed) -> None:
 
         store = stack.enter_context(open_store(store_of(found.folder)))
         had = _as_covered(typed, one, had, store) if had else had
-        had = had or _from_store(typed, one, date or day, store)
+        if had is None:
+            had = _as_asked(_from_store(typed, one, date or day, store), typed, one)
+            assert had is not None
         if not typed.yes:
             ask_about_day(store, found, one, had.facts)
         if typed.empty:
@@ -122,7 +125,7 @@ def run(typed: Typed) -> None:
 
         seats = len(one.plan.seats)
         record_all(store, had.facts, what, replace=typed.replace, add=typed.add, seats=seats)
-        for line in said:
+        for line in filter(None, said):
             say(line)
         _say_results(store, found, one, had.facts, "Added" if typed.add else "Recorded")
 
@@ -132,12 +135,16 @@ Intervals = tuple[tuple[str, str, int, int], ...]
 
 @dataclass(frozen=True, slots=True)
 class Had:
-    """The lesson that is meant, its bands, and the pack the class had with its versions."""
+    """The lesson that is meant, its bands, and the pack the class had with its versions.
+
+    `asked` are the questions asked, as the teacher says; empty where that is not said.
+    """
 
     facts: LessonFacts
     bands: Intervals
     pack: Path | None = None
     versions: tuple[str, ...] = ()
+    asked: tuple[int, ...] = ()
 
 
 def _from_pack(
@@ -182,6 +189,27 @@ def _from_pack(
         lesson = replace(facts.lesson, class_name=one.name, date=place.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
     return None
+
+
+def _as_asked(had: Had | None, typed: Typed, one: SchoolClass) -> Had | None:
+    """Return the lesson with the questions that were asked, and the bands of their marks.
+
+    Raises:
+        ItembankError: --asked says nothing that can be, or the questions are not known.
+    """
+    if had is None or typed.asked is None:
+        return had
+    from itembank.records.asked import marks_of, read_asked
+
+    if not had.facts.questions:
+        raise ItembankError(
+            "--asked needs to know the questions. Name the pack with --pack, or say with --out-of "
+            "how many marks there were."
+        )
+    asked = read_asked(typed.asked, len(had.facts.questions))
+    marks = marks_of(had.facts, asked)
+    bands = had.bands if marks == had.facts.out_of else _intervals(one, marks)
+    return replace(had, asked=asked, bands=bands)
 
 
 def _as_covered(typed: Typed, one: SchoolClass, had: Had, store: Store) -> Had | None:
@@ -314,12 +342,24 @@ def _read(typed: Typed, had: Had, one: SchoolClass, found: Department) -> Read:
     if len(typed.depths) > 1:
         faults.append(f"Give one of {', '.join(typed.depths)}: the last says most.")
     elif typed.bands is not None:
-        _add(what, faults, lambda: read_bands(typed.bands or "", bands, len(seats)))
+        _add(what, faults, lambda: read_bands(typed.bands or "", bands, len(seats), had.asked))
     elif typed.right is not None:
-        _add(what, faults, lambda: read_right(typed.right or "", facts, typed.pupils, seats, said))
+        right = typed.right
+        _add(
+            what,
+            faults,
+            lambda: read_right(right, facts, typed.pupils, seats, said, had.asked),
+        )
     elif typed.sheet is not None:
         path = typed.sheet
         _add(what, faults, lambda: read_sheet(path, had, seats, found, said))
+    if had.asked:
+        from itembank.records.asked import not_asked_said
+
+        missing = [q.number for q in facts.questions if q.number not in had.asked]
+        said.append(not_asked_said(missing))
+    if typed.asked is not None and not typed.depths:
+        faults.append("--asked goes with --bands, --right or --sheet.")
     if typed.pupils is not None and typed.right is None:
         faults.append("--pupils goes with --right.")
     if typed.own_view is not None:
@@ -352,7 +392,7 @@ def _say_results(
             if lesson.period == facts.period
         ]
         thresholds = thresholds_of(found.deciding)
-        result = decide(connection, same[0], one.bands.bands(same[0].out_of), thresholds)
+        result = decide(connection, same[0], one.bands, thresholds)
     counted = f": {pupils(result.pupils)}" if result.pupils else ""
     bands = f". {bands_line(result)}" if result.groups else ""
     say(f"{done}. {facts}{counted}{bands}.")

@@ -24,6 +24,7 @@ _POUNDS = re.compile(
 _POUNDS_PENCE = re.compile(
     r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])"
 )
+_POUNDS_DASH = re.compile(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
 _SIGN_AFTER = re.compile(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
 _MINUS_MONEY = re.compile(r"£ ?[-−–] ?(?=\d)")
 _PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
@@ -166,6 +167,8 @@ def respell(text: str) -> str:
     if "£" in text or "%" in text:
         text = _SIGN_AFTER.sub(lambda f: f"£{f[1]}" if f[1] else f"{f[2]}%", text)
         text = _MINUS_MONEY.sub("-£", _BOTH_SIGNS.sub(r"\1", text))
+        if found := _POUNDS_DASH.fullmatch(text):
+            text = f"£{found[1]}.{found[2]}"
         text = _POUNDS_PENCE.sub(lambda f: f"£{f[1] or f[3]}.{int(f[2] or f[4]):02d}", text)
     text = _THOUSANDS.sub("", text)
     if "+" in text:

@@ -264,6 +264,26 @@ def check_cuts(cuts: Sequence[int], marks: int) -> None:
             raise BandError(f"The cut scores {shown} do not rise. Write them from low to high.")
 
 
+def rescaled(intervals: Sequence[tuple[int, int]], marks: int) -> list[tuple[int, int]]:
+    """Return the lowest and highest score of each of some bands, out of other marks.
+
+    Bands by the usual rule stay so; others keep their shares. A band that no score can reach
+    has a lowest score above its highest.
+
+    >>> rescaled([(0, 4), (5, 6), (7, 8)], 5), rescaled([(0, 3), (4, 8)], 4)
+    ([(0, 2), (3, 4), (5, 5)], [(0, 1), (2, 4)])
+    """
+    whole, cuts = intervals[-1][1], tuple(low for low, _ in intervals[1:])
+    if marks == whole:
+        return list(intervals)
+    usual = cut_scores(whole, len(intervals)) == cuts
+    lows = (
+        0,
+        *cut_scores(marks, len(intervals), cuts=None if usual else cuts, out_of=whole),
+    )
+    return list(zip(lows, (*(low - 1 for low in lows[1:]), marks), strict=True))
+
+
 def check_bands(bands: Sequence[Band], marks: int) -> None:
     """Raise :class:`BandError` unless every score from 0 to `marks` has exactly one band.
 

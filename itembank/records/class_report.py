@@ -123,7 +123,7 @@ def class_report(
     rows = [
         LessonLine(one.date, one.period, one.title, done)
         for one in lessons(connection, class_name, first, last)
-        if (done := decide(connection, one, bands.bands(one.out_of))).recorded
+        if (done := decide(connection, one, bands)).recorded
     ]
     since = min(first, school_year(last))
     days = {one.date for one in rows}

@@ -13,6 +13,7 @@ from typing import Any
 
 from sqlalchemy import Connection, func, insert, select
 
+from itembank.records.asked import NOT_ASKED
 from itembank.records.entries import (
     Answers,
     Bands,
@@ -36,7 +37,7 @@ from itembank.records.tables import (
     tally,
 )
 
-RIGHT, WRONG, NOT_ASKED = "1", "0", "-"
+RIGHT, WRONG = "1", "0"
 
 
 def pack_answers(answers: Mapping[int, bool], questions: int) -> str:
@@ -64,7 +65,7 @@ def write_details(
     """Write what an entry says; `worth` are the marks of each question."""
     rows: dict[Any, list[dict[str, object]]] = {}
     match what:
-        case Bands(counts):
+        case Bands(counts, _):
             rows[band_count] = [
                 {
                     "letter": one.letter,
@@ -77,7 +78,7 @@ def write_details(
             ]
         case Questions(tallies):
             rows[tally] = _tally_rows(tallies)
-        case Scores(marks):
+        case Scores(marks, _):
             rows[score] = [{"seat": seat, "marks": n, "answers": ""} for seat, n in marks.items()]
         case Answers(right, misconceptions):
             last = max((place for row in right.values() for place in row), default=0)

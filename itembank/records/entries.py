@@ -67,28 +67,33 @@ class BandCount:
 
 @dataclass(frozen=True, slots=True)
 class Bands:
-    """Hands counted per band."""
+    """Hands counted per band; `asked` are the numbers of the questions asked, empty for all."""
 
     counts: tuple[BandCount, ...]
+    asked: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Questions:
-    """Right answers counted per question: number to (right, out of)."""
+    """Right answers counted per question asked: number to (right, out of)."""
 
     counts: Mapping[int, tuple[int, int]]
 
 
 @dataclass(frozen=True, slots=True)
 class Scores:
-    """Marks by seat."""
+    """Marks by seat; `asked` are the numbers of the questions asked, empty for all of them."""
 
     marks: Mapping[str, int]
+    asked: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """Whether each answer is right, by seat and question; misconceptions where one showed."""
+    """Whether each answer is right, by seat and question; misconceptions where one showed.
+
+    A question that was not asked is in no row.
+    """
 
     right: Mapping[str, Mapping[int, bool]]
     misconceptions: Mapping[tuple[str, int], str]

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, delete, func, insert, select, update
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.records.asked import asked_in, marks_of, pack_asked
 from itembank.records.details import write_details
 from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
@@ -109,8 +110,15 @@ def record_in(
             "can be had back with ‘itembank undo’), or --add to join the two: the other half of a "
             "class, or somebody who was away."
         )
+    asked = asked_in(what, facts)
     made = connection.execute(
-        insert(entry).values(lesson_id=lesson_id, kind=kind, made_at=now or datetime.datetime.now())
+        insert(entry).values(
+            lesson_id=lesson_id,
+            kind=kind,
+            made_at=now or datetime.datetime.now(),
+            asked=pack_asked(facts, asked),
+            out_of=marks_of(facts, asked),
+        )
     )
     assert made.inserted_primary_key is not None
     number = int(made.inserted_primary_key[0])

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from sqlalchemy import Connection, exists, func, select
 
 from itembank.planning.days import period_order
+from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
 from itembank.records.happened import took_place
 from itembank.records.tables import (
@@ -30,7 +31,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class LessonResult:
-    """One lesson with the entry that tells how its starter went; `kind` is empty without one."""
+    """One lesson with the entry that tells how its starter went; `kind` is empty without one.
+
+    `out_of` are the marks of what was asked, `starter_marks` those of the whole starter, which
+    may have stopped early; `asked` says which questions, as :mod:`itembank.records.asked` does.
+    """
 
     lesson_id: int
     class_name: str
@@ -40,6 +45,8 @@ class LessonResult:
     out_of: int
     entry_id: int | None
     kind: str
+    starter_marks: int
+    asked: str = ""
 
 
 def lessons(
@@ -50,13 +57,17 @@ def lessons(
 ) -> list[LessonResult]:
     """Return the lessons of a class (or of all), in order of their dates."""
     results = (
-        select(entry.c.id, entry.c.lesson_id, entry.c.kind)
+        select(entry.c.id, entry.c.lesson_id, entry.c.kind, entry.c.asked, entry.c.out_of)
         .where(active(), entry.c.kind.in_(RESULTS))
         .subquery()
     )
-    query = select(lesson, results.c.id.label("entry_id"), results.c.kind).outerjoin(
-        results, results.c.lesson_id == lesson.c.id
-    )
+    query = select(
+        lesson,
+        results.c.id.label("entry_id"),
+        results.c.kind,
+        results.c.asked,
+        results.c.out_of.label("asked_out_of"),
+    ).outerjoin(results, results.c.lesson_id == lesson.c.id)
     if class_name is not None:
         query = query.where(of_class(class_name))
     if first is not None:
@@ -70,9 +81,11 @@ def lessons(
             row.date,
             row.period,
             row.title,
-            row.out_of,
+            row.asked_out_of or row.out_of,
             row.entry_id,
             row.kind or "",
+            row.out_of,
+            row.asked or "",
         )
         for row in connection.execute(query)
     ]
@@ -119,7 +132,10 @@ def topic_results(
     shares |= _band_shares(connection, [one for one in known if one.kind == "bands"])
     found = []
     for one in known:
-        for topic, numbers in topics[one.lesson_id].items():
+        for topic, known_numbers in topics[one.lesson_id].items():
+            numbers = unpack_asked(one.asked, known_numbers)
+            if not numbers:
+                continue
             right = out_of = 0.0
             if one.entry_id in tallies:
                 rows = [tallies[one.entry_id].get(number, (0, 0)) for number in numbers]

@@ -33,7 +33,7 @@ from sqlalchemy import (
 
 from itembank.folding import folded
 
-VERSION = "0006"
+VERSION = "0007"
 """The newest migration: what this program reads and writes."""
 
 NAMING = {
@@ -110,6 +110,10 @@ entry = Table(
     Column("made_at", DateTime, nullable=False),
     Column("replaced_by", Integer, ForeignKey("entry.id", ondelete="SET NULL")),
     Column("undone_at", DateTime),
+    # Which questions it is about, as records/asked.py says; empty for all of them.
+    Column("asked", String(200), nullable=False, server_default=text("''")),
+    # The marks of those questions: what the scores are out of.
+    Column("out_of", SmallInteger, nullable=False, server_default=text("0")),
 )
 
 band_count = Table(

@@ -49,7 +49,9 @@ from itembank.wording.sums import (
 class Saying(NamedTuple):
     """A wording and what it makes of its pieces of mathematics. `form` is the form it asks for.
 
-    `back` says that it may point back at one list, with no mathematics of its own. Where a wording
+    `back` says that it may point back at one list, with no mathematics of its own; `any_order` that
+    the answer is a list whose order does not matter; `rounds` that what it says of rounding is
+    done by the builder, and not to the answer. Where a wording
     has named groups, the builder gets their words first, in a dictionary.
     """
 
@@ -57,6 +59,8 @@ class Saying(NamedTuple):
     build: Callable[..., Built]
     form: str = ""
     back: bool = False
+    any_order: bool = False
+    rounds: bool = False
 
     @property
     def pattern(self) -> re.Pattern[str]:
@@ -68,7 +72,7 @@ _MORE = "more|bigger|larger|greater|higher|longer|heavier"
 _LESS = "less|smaller|lower|shorter|lighter"
 
 _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
-    (r"(?:add|add up|find the total of|total) <NPs>", total, ""),
+    (r"(?:add|add up|add together|find the total of|total) <NPs>", total, ""),
     (r"add <M> (?:to|and|on to|on) <NP>", added, ""),
     (r"take <M> off <NP>", percent_off("-"), ""),
     (r"<FIND> <M> off <NP>", percent_off("-"), ""),

@@ -55,7 +55,7 @@ _IN_ORDER = (
     r"mass|weight|height|temperature|price|cost|age|distance))?"
 )
 _PRIMES = r"(?:(?:its|their|the) )?(?:powers of )?(?:(?:its|their|the) )?(?:prime factors|primes|prime numbers)"
-_TERM = r"(?:(?:an expression|a formula|the rule|a rule) for )?the n\s?th term"
+_TERM = r"(?:(?:an expression|a formula|the rule|a rule) for )?(?:the|its) n\s?th term"
 _SEQUENCE = (
     r"(?: (?:of|for)(?: the| this| a)?(?: (?:linear|quadratic|arithmetic|number|following))? sequence:?"
     r"| of| for)?"

@@ -24,6 +24,7 @@ from itembank.wording.answer import (
     TAILS,
 )
 from itembank.wording.arithmetic import SAYINGS, Saying
+from itembank.wording.estimates import ESTIMATES
 from itembank.wording.heads import GIVENS, HEADS, LEADS
 from itembank.wording.nested import Nested, nested
 from itembank.wording.numbers import counting_words, strange_signs
@@ -39,6 +40,7 @@ _WHERE = (
 )
 _LIST = r",?:? ?<Ms>"
 _CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify)\b)"
+_ALL_SAYINGS = (*SAYINGS, *TERM_SAYINGS, *ESTIMATES)
 _ROW = re.compile(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
 _COUNT_OF_PLACES = re.compile(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
 
@@ -225,7 +227,7 @@ def _command(sentence: str, shown: frozenset[int]) -> Reading | None:
 
 
 def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
-    for saying in (*SAYINGS, *TERM_SAYINGS):
+    for saying in _ALL_SAYINGS:
         if not begins(saying.wording, sentence):
             continue
         if match := saying.pattern.match(sentence):

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from functools import partial
 from itertools import count, pairwise
-from math import isqrt
+from math import gcd, isqrt
 
 from itembank.notation.clock import times_in
 from itembank.notation.tree import (
@@ -173,6 +173,35 @@ _KINDS: tuple[tuple[str, Callable[[int], bool]], ...] = (
     ("even", lambda n: n % 2 == 0),
     ("odd", lambda n: n % 2 == 1),
 )
+
+
+def _factors(*nodes: Node) -> Built:
+    """Return the factors that whole numbers have in common, all of them, smallest first.
+
+    Two ways have to find as many: trying every number, and the exponents of the primes.
+    """
+    numbers = [
+        _number(part)
+        for node in nodes
+        for part in (node.parts if isinstance(node, Listing) else (node,))
+    ]
+    found = [k for k in range(1, min(numbers) + 1) if all(n % k == 0 for n in numbers)]
+    if len(found) != _count_of_factors(gcd(*numbers)) or len(found) < 2:
+        raise NotBuilt("This number has no list of factors to write down.")
+    return Listing(tuple(Int(k) for k in found)), tuple(found)
+
+
+def _count_of_factors(n: int) -> int:
+    how_many, prime = 1, 2
+    while n > 1:
+        exponent = 0
+        while n % prime == 0:
+            n, exponent = n // prime, exponent + 1
+        how_many *= exponent + 1
+        prime += 1
+    return how_many
+
+
 _UP = ("next", "first", "smallest", "lowest", "least")
 _DOWN = ("previous", "last", "largest", "biggest", "highest", "greatest")
 _ABOVE = ("after", "above", "greater than", "bigger than", "larger than", "more than", "over")
@@ -238,6 +267,7 @@ _IN = (
 _SAID = r"(?: (?:with|whose|that has)(?: (?:the|an))? n\s?th term(?: (?:is|of|rule))?)"
 _TERMS = r"(?:terms?|numbers?)"
 _FROM_TO = r"(?:(?:between|from) <M> (?:and|to|until|till) <M>)"
+_ALL = r"(?:all(?: of)? )?the(?: positive)?"
 _THERE = r"(?: (?:is it|are there|is there|are|pass|passes))?"
 
 TERM_SAYINGS = (
@@ -254,6 +284,10 @@ TERM_SAYINGS = (
     Saying(rf"(?:list|write out) the first {_HOW_MANY} {_TERMS}{_IN}{_SAID}?:? <M>", _first_terms),
     Saying(rf"<FIND> the first {_HOW_MANY} multiples of <NP>", _first_multiples),
     Saying(rf"list the first {_HOW_MANY} multiples of <NP>", _first_multiples),
+    Saying(rf"<FIND> {_ALL} factors of <NP>", _factors, any_order=True),
+    Saying(rf"list {_ALL} factors of <NP>", _factors, any_order=True),
+    Saying(rf"<FIND> {_ALL} common factors of <NPs>", _factors, any_order=True),
+    Saying(rf"list {_ALL} common factors of <NPs>", _factors, any_order=True),
     Saying(
         rf"<FIND> the {_WHICH}?(?P<kind>prime|square|cube|even|odd)(?: number)? {_SIDE} <NP>",
         _number_beyond,
