@@ -29,8 +29,10 @@ from itembank.records.tables import (
     exported,
     lesson,
     misconception,
+    move,
     own_view,
     question,
+    remark,
     score,
     tally,
 )
@@ -77,16 +79,23 @@ def queries() -> dict[str, Select[Any]]:
         "answers.csv": (score, ("seat", "answers")),
         "own-views.csv": (own_view, ("seat", "level", "pupils")),
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
+        "remarks.csv": (remark, ("words",)),
     }
     for name, (table, columns) in details.items():
-        shown = [
-            table.c[one].label("question") if one == "number" else table.c[one] for one in columns
-        ]
+        shown = [table.c[one].label(_HEADS.get(one, one)) for one in columns]
         found[name] = (
             select(*of_entry, *shown)
             .join(entry, entry.c.lesson_id == lesson.c.id)
             .join(table, table.c.entry_id == entry.c.id)
         )
+    found["moves.csv"] = select(
+        move.c.from_class.label("class"),
+        move.c.date,
+        move.c.from_seat.label("seat"),
+        move.c.to_class,
+        move.c.to_seat,
+        case((move.c.undone_at.is_not(None), "taken back"), else_="counts").label("state"),
+    )
     found["answers.csv"] = found["answers.csv"].where(score.c.answers != "")
     return {
         name: query.order_by(
@@ -96,6 +105,7 @@ def queries() -> dict[str, Select[Any]]:
     }
 
 
+_HEADS = {"number": "question", "words": "note"}
 _ORDER = ("date", "class", "period", "entry", "seat", "question", "letter", "level")
 
 

@@ -14,7 +14,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from sqlalchemy import Connection, insert, or_, select
+from sqlalchemy import Connection, case, insert, or_, select
 
 from itembank.errors import ItembankError
 from itembank.folding import folded
@@ -120,6 +120,18 @@ class Homes:
                 return None
             where, date = left.target, left.date
 
+    def arrivals(self, class_key: str) -> list[datetime.date]:
+        """Return the days on which pupils of a class came to it from others, and stayed."""
+        return [
+            one.date
+            for where, moves in self.into.items()
+            if where.class_key == class_key
+            for one in moves
+            if one.source.class_key != class_key
+            and (home := self.of(where, one.date)) is not None
+            and home.class_key == class_key
+        ]
+
     def stays(self, where: Place) -> tuple[Stay, ...]:
         """Return all stays of the pupil who sits in a place now, or sat there last.
 
@@ -180,6 +192,8 @@ class Moved:
     seat: str
     marks: int
     answers: str
+    out_of: int
+    asked: str
     home: Place | None
 
 
@@ -205,6 +219,8 @@ def moved_rows(connection: Connection, last: datetime.date | None = None) -> lis
             score.c.seat,
             score.c.marks,
             score.c.answers,
+            case((entry.c.out_of > 0, entry.c.out_of), else_=lesson.c.out_of),
+            entry.c.asked,
         )
         .select_from(score)
         .join(entry, entry.c.id == score.c.entry_id)
@@ -223,6 +239,22 @@ def moved_rows(connection: Connection, last: datetime.date | None = None) -> lis
 
 Days = dict[Place, list[datetime.date]]
 """The days on which something was recorded for each place, in order."""
+
+
+def seats_now(
+    connection: Connection, class_name: str, date: datetime.date
+) -> dict[str, Place | None]:
+    """Return where the pupils sit now who sat elsewhere in a class on a day; None: left.
+
+    Those who kept their seat are not among them.
+    """
+    homes = Homes(moves_there(connection))
+    key = folded(class_name)
+    found = {}
+    for where in homes.out:
+        if where.class_key == key and (home := homes.of(where, date)) != where:
+            found[where.seat] = home
+    return found
 
 
 def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[Place] = ()) -> int:
