@@ -16,7 +16,7 @@ import secrets
 import shutil
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import IO
 
@@ -85,6 +85,8 @@ def staged(path: Path, mode: int | None = None) -> Iterator[tuple[IO[bytes], Pat
     clear_leftovers(path.parent)
     new = beside(path)
     with _new_file(new, 0o666 if mode is None else mode) as out:
+        if mode is not None:  # the umask knows nothing of a folder that is shared
+            os.chmod(new, mode)
         yield out, new
         if mode is None and path.exists():
             os.chmod(new, path.stat().st_mode & 0o777)
@@ -176,6 +178,43 @@ def write_first(path: Path, data: bytes) -> bool:
     finally:
         remove(new)
     return True
+
+
+def write_tree(folder: Path, files: Mapping[str, bytes | None]) -> None:
+    """Write a new folder with files in it, by their names with /; None stands for a folder.
+
+    It is there whole or not at all.
+
+    Raises:
+        FileExistsError: something has its name.
+        OSError: it cannot be written.
+    """
+    if os.path.lexists(folder):
+        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(folder))
+    made = make_parents(folder.parent)
+    new: Path | None = None
+    try:
+        new = stage_folder(folder)
+        folders = {new}
+        for name, data in files.items():
+            place = new / name
+            below = place if data is None else place.parent
+            below.mkdir(parents=True, exist_ok=True)
+            folders.add(below)
+            if data is not None:
+                write_file(place, data)
+        for one in folders:
+            sync_folder(one)
+        if not _take_free_name(new, folder):
+            raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(folder))
+        made = []
+    finally:
+        if new is not None:
+            remove(new)
+        for one in reversed(made):
+            remove_if_empty(one)
+    with contextlib.suppress(OSError):
+        sync_folder(folder.parent)
 
 
 def put_in_place(new: Path, at: Path) -> Path | None:

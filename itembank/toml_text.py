@@ -23,6 +23,13 @@ _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 _NOT_BRACKETS = re.compile(r"""\"(?:[^"\\]|\\.)*(?:\"|$)|'[^']*(?:'|$)|#.*""")
 
 
+_OPENED = re.compile(
+    r"""\"{3}|'{3}|\"(?:[^"\\]|\\.)*(?:\"|$)|'[^']*(?:'|$)|#""",
+)
+_CLOSED_BY = re.compile(r"""(?:[^"\\]|\\.|\"{1,2}(?!\"))*?\"{3,5}""")
+_CLOSED_RAW_BY = re.compile(r"""(?:[^']|'{1,2}(?!'))*?'{3,5}""")
+
+
 class Locator:
     r"""Finds the line of a key path in TOML text.
 
@@ -50,7 +57,7 @@ class Locator:
         depth = opened = 0
         for number, line in enumerate(self._lines, 1):
             if fence:  # inside a string of several lines, nothing is a key
-                fence = "" if line.count(fence) % 2 else fence
+                fence = _fence_after(line, fence)
                 continue
             header = _HEADER.match(line)
             if depth and not (header and header[1] == "[[" and _is_plain(header[2])):
@@ -68,7 +75,7 @@ class Locator:
                 if "[" in line or "{" in line:
                     depth, opened = max(_brackets(line[match.end() :]), 0), number
             if '"""' in line or "'''" in line:
-                fence = next((f for f in ('"""', "'''") if line.count(f) % 2), "")
+                fence = _fence_after(line, "")
         if depth:
             self.left_open.append((opened, len(self._lines) + 1))
 
@@ -100,6 +107,27 @@ class Locator:
             if f'"{word}"' in self._lines[number - 1] or f"'{word}'" in self._lines[number - 1]:
                 return number
         return start
+
+
+def _fence_after(line: str, fence: str) -> str:
+    """Return the marks that a string of several lines is still open with at the end of a line.
+
+    `fence` is what it was open with at the start; "" is none. Marks inside another string, or in
+    a comment, are none.
+    """
+    at = 0
+    while True:
+        if fence:
+            end = (_CLOSED_BY if fence == '"""' else _CLOSED_RAW_BY).match(line, at)
+            if end is None:
+                return fence
+            at, fence = end.end(), ""
+        found = _OPENED.search(line, at)
+        if found is None or found[0] == "#":
+            return ""
+        at = found.end()
+        if found[0] in ('"""', "'''"):
+            fence = found[0]
 
 
 def _brackets(line: str) -> int:

@@ -19,8 +19,10 @@ from itembank.bank.tasks import TASKS, Given, NeedsPerson, parted
 from itembank.checking.dimensions import dimension
 from itembank.checking.finding import text
 from itembank.items.item import Ask, Find, Pick, Rewrite, Round, Solve, Which
+from itembank.notation.clock import times_in
 from itembank.notation.tree import (
     Blank,
+    ClockTime,
     Dec,
     Frac,
     Int,
@@ -35,6 +37,7 @@ from itembank.notation.tree import (
     Quantity,
     Ratio,
     Relation,
+    Sum,
     Sym,
     symbols,
     walk,
@@ -45,17 +48,18 @@ from itembank.wording import Reading, read_prompt
 from itembank.wording.answer import (
     form_in_words,
     nearest_unit,
-    order_said,
     rounding,
     rounding_way,
     says_rough,
     says_rounded,
     says_simplest,
 )
-from itembank.wording.arithmetic import NotBuilt
+from itembank.wording.arithmetic import Saying
 from itembank.wording.forms import says_form
 from itembank.wording.phrases import unit_names
+from itembank.wording.sizes import order_said
 from itembank.wording.story import unit_after
+from itembank.wording.sums import NotBuilt
 from itembank.wording.units import unit_said
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
@@ -67,7 +71,8 @@ class Question:
 
     `constants` are whole numbers that words stand for (the 2 of *half*); `form` is a form the
     question asks for by its very words, as *what percentage* does, or ``""``; `modelled` says that
-    a model, options or a task stand for words that are not read one by one.
+    a model, options or a task stand for words that are not read one by one; `any_order` that the
+    answer is a list in any order.
     """
 
     ask: Ask
@@ -75,6 +80,7 @@ class Question:
     form: str = ""
     task: str = ""
     modelled: bool = False
+    any_order: bool = False
 
 
 def ask_of(item: BankItem, maths: Maths) -> Ask:
@@ -144,21 +150,33 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, Relation | Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
-    _units_inside(maths, args, words, reading.task)
-    if reading.saying is not None:
+    if reading.saying is None:
+        _units_inside(maths, args, words, reading.task)
+    else:
         try:
             target, constants = reading.saying.build(*args)
         except NotBuilt as error:
             raise NeedsPerson(str(error)) from error
+        _units_inside(maths, [*args, target], words, reading.task)
         _agree(item, "work-out")
         form = reading.saying.form
+        if counted := _counted([target], words, maths.key):
+            return Question(Find(counted), (*item.constants, *constants, 1), "value", "work-out")
+        said = reading.saying if isinstance(reading.saying, Saying) else None
+        any_order = said is not None and said.any_order
+        if any_order:
+            target = _in_order_of(maths.key, target)
         ask = _worked_out(target, _all_relations(where))
         return Question(
-            _rounded(ask, maths, words), (*item.constants, *constants), form, "work-out"
+            ask if said is not None and said.rounds else _rounded(ask, maths, words),
+            (*item.constants, *constants),
+            form,
+            "work-out",
+            any_order=any_order,
         )
     if reading.task == "extreme":
         _nothing_besides(where)
-        return Question(extreme_ask(args, reading.pick), item.constants, "", "choose")
+        return Question(extreme_ask(args, reading.pick, words), item.constants, "", "choose")
     if re.search(r"\bin the form\b", words, re.I) and form_in_words(words) not in _SHAPES:
         raise NeedsPerson("‘In the form’ is understood for a ratio 1 : n or n : 1 only.")
     task = _task(reading, args, words, item.task)
@@ -174,6 +192,14 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
 
 
+def _in_order_of(key: Node, target: Node) -> Node:
+    """Return a list in the order of a key that holds the same numbers."""
+    match key, target:
+        case Listing(given), Listing(parts) if len(given) == len(parts) and {*given} == {*parts}:
+            return key
+    return target
+
+
 _HOW_MANY = re.compile(r"\bhow many\b", re.I)
 
 
@@ -183,7 +209,8 @@ def _counted(args: list[Node], words: str, key: Node) -> Node | None:
     bare = not _has_unit(key)
     if not (unit and bare and len(args) == 1 and _HOW_MANY.search(words)):
         return None
-    if not _has_unit(args[0]):
+    lasts = isinstance(args[0], Sum) and times_in(args[0]) == 0
+    if not (_has_unit(args[0]) or lasts):
         return None
     # £200 ÷ £15 is a number already: it counts the weeks themselves.
     with suppress(NotationError):
@@ -202,7 +229,7 @@ def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None
 
     *A film lasts {2} hours. How many seconds is that?* has two seconds in its braces.
     """
-    if any(_has_unit(node) for node in args):
+    if any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
         return
     asked = unit_said(words) or _nearest_coin(words)
     if not asked:
@@ -253,9 +280,13 @@ def _task(reading: Reading, args: list[Node], words: str, stated: str | None) ->
     """Return the task that the words set, once their form and their mathematics are looked at."""
     task = reading.task
     form, only = form_in_words(words), args[0] if len(args) == 1 else None
+    if task == "missing" and form and isinstance(only, Percent | Frac | Dec):
+        task = "convert"  # Write the percentage as a fraction
     if task in ("convert", "work-out") and isinstance(only, Relation) and not reading.where:
         return "missing" if "□" in symbols(only) else task
     if task == "convert":
+        if only is not None and symbols(only) == {"π"} and _PI.search(words):
+            return "work-out"
         if only is not None and symbols(only) - {"π"} and says_form(words):
             return "simplify"
         if form or unit_said(words) or says_form(words):
@@ -266,7 +297,7 @@ def _task(reading: Reading, args: list[Node], words: str, stated: str | None) ->
             return "round"
         return "convert"
     if task == "work-out" and only is not None and not reading.where:
-        if isinstance(only, Listing) and order_said(words):
+        if isinstance(only, Listing) and order_said(words, (only,)):
             return "order"
         if stated is None and form and is_number(only):
             return "convert"
@@ -387,7 +418,7 @@ def _find_relations(lines: list[Node]) -> tuple[Relation, ...]:
 def _task_of_model(lines: list[Node], words: str) -> str:
     node = lines[0]
     relations, others = parted(lines)
-    if len(lines) > 1 and order_said(words) and not relations:
+    if len(lines) > 1 and order_said(words, lines) and not relations:
         return "order"
     if len(lines) == 1 and is_number(node) and rounding(words) and not says_rough(words):
         return "round"

@@ -14,11 +14,11 @@ from itembank.checking.finding import text
 from itembank.items.item import Choose
 from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
 from itembank.notation.value import exact
-from itembank.wording.answer import LARGEST
 from itembank.wording.meaning.choices import choice_fault
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
+from itembank.wording.sizes import size_meant
 
 _LEAST = late(
     r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|cold\w*|narrow\w*|"
@@ -92,6 +92,7 @@ def _value_way(node: Node) -> str:
 def _own_numbers(item: BankItem, maths: Maths) -> None:
     """Raise NeedsPerson where an option uses the numbers of another option's sentence."""
     said = slotted(maths.runs)
+    _numbered_names(maths)
     names = [name for name, _ in maths.options]
     asking = questions(maths.runs)
     own: dict[str, set[object]] = {name: set() for name in names}
@@ -114,6 +115,30 @@ def _own_numbers(item: BankItem, maths: Maths) -> None:
         _held(dict(maths.options), own, shared)
 
 
+_NUMBERED = late(r"(\d[\d.]*)(?= ?[a-z-])", re.I)
+
+
+def _numbered_names(maths: Maths) -> None:
+    """Raise NeedsPerson where an option named by a number, *3 cans*, has another's numbers.
+
+    Its own are the number of its name, and what stands in the next braces after it.
+    """
+    said = slotted(maths.runs)
+    shown = re.sub(SLOT, lambda m: text(said.nodes[index_of(m[0])]) + m[0], said.text)
+    for name, node in maths.options:
+        if not _NUMBERED.match(name) or re.search(rf"\b{re.escape(name)}\b", said.text):
+            continue
+        number, rest = re.match(r"([\d.]+)(.*)", name).groups()  # type: ignore[union-attr]
+        places = [*re.finditer(rf"(?<![\d.]){re.escape(number)}({SLOT}){re.escape(rest)}\b", shown)]
+        if len(places) != 1:
+            raise NeedsPerson(f"Which numbers belong to ‘{name}’ is not known.")
+        after = re.search(SLOT, shown[places[0].end() :])
+        chars = [places[0][1], *([after[0]] if after else [])]
+        own = {n for char in chars for n in _numbers(said.nodes[index_of(char)])}
+        if not own or not own <= _numbers(node):
+            raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
+
+
 def _held(options: Mapping[str, Node], own: Mapping[str, set[object]], shared: set[object]) -> None:
     for name, node in options.items():
         strange = _numbers(node) - own[name] - shared
@@ -134,11 +159,11 @@ def _numbers(node: Node) -> set[object]:
     return found
 
 
-def extreme_ask(args: list[Node], size: str) -> Choose:
+def extreme_ask(args: list[Node], size: str, words: str = "") -> Choose:
     """Return the question which of some printed numbers is the largest or the smallest.
 
     Raises:
-        NeedsPerson: there are not two numbers or more.
+        NeedsPerson: there are not two numbers or more, or it is not known which end `size` means.
 
     >>> from itembank.notation import parse
     >>> extreme_ask([parse("2/3"), parse("3/5")], "larger").detail
@@ -147,5 +172,7 @@ def extreme_ask(args: list[Node], size: str) -> Choose:
     things = args[0].parts if len(args) == 1 and isinstance(args[0], Listing) else tuple(args)
     if len(things) < 2 or any(isinstance(one, Relation) or symbols(one) for one in things):
         raise NeedsPerson("To find the largest or the smallest takes two numbers or more.")
-    named = tuple((text(one), one) for one in things)
-    return Choose(named, "greatest" if re.fullmatch(LARGEST, size, re.I) else "least")
+    meant = size_meant(size, things, words)
+    if not meant:
+        raise NeedsPerson(f"Of numbers without units it is not known what is ‘{size}’.")
+    return Choose(tuple((text(one), one) for one in things), meant)

@@ -57,7 +57,7 @@ def compare(one: Bank, other: Bank) -> Comparison:
 
 
 def _by_id(bank: Bank) -> dict[str, dict[str, Any]]:
-    return {entry.item.id: _data(entry, bank.licence) for entry in bank.entries()}
+    return {entry.item.id: _data(entry, bank.terms) for entry in bank.entries()}
 
 
 def _data(entry: Entry, licence: str | None) -> dict[str, Any]:

@@ -36,6 +36,7 @@ def create_bank(
     title: str,
     *,
     licence: str | None = None,
+    licensor: str | None = None,
     authors: Mapping[str, str] | None = None,
 ) -> Path:
     """Make a new bank in `folder`, which is made too if need be, and return the folder.
@@ -45,7 +46,13 @@ def create_bank(
             cannot be written to.
     """
     folder = Path(folder)
-    facts = {"name": name, "title": title, "licence": licence, "authors": dict(authors or {})}
+    facts = {
+        "name": name,
+        "title": title,
+        "licence": licence,
+        "licensor": licensor,
+        "authors": dict(authors or {}),
+    }
     try:
         BankFile.model_validate(facts)
     except ValidationError as error:
@@ -59,7 +66,8 @@ def create_bank(
     with locked(folder):
         if (folder / BANK_FILE).exists():
             raise ItembankError(f"{folder}: there is a bank here already. Choose another folder.")
-        save(folder, [(take(folder / BANK_FILE), bank_toml(name, title, licence, authors))])
+        text = bank_toml(name, title, licence, authors, licensor)
+        save(folder, [(take(folder / BANK_FILE), text)])
     return folder
 
 
@@ -196,11 +204,18 @@ def remove_item(path: Path | str, id: str) -> BankItem:
 
 
 def move_item(
-    path: Path | str, id: str, topic: str, *, title: str | None = None, folder: Path | str = ""
+    path: Path | str,
+    id: str,
+    topic: str,
+    *,
+    title: str | None = None,
+    folder: Path | str = "",
+    licence: str | None = None,
 ) -> Path:
     """Move an item, its comments with it, to another topic of this bank; return the new file.
 
-    `folder` is another bank, where the item is to go there instead.
+    `folder` is another bank, where the item is to go there instead, and `licence` what it is
+    to state there, where its own bank's would no longer be understood.
 
     Raises:
         ItembankError: there is no such item, its id is taken there, or a file cannot be saved.
@@ -220,7 +235,10 @@ def move_item(
         text = goal.text if goal.raw is not None else new_topic(topic, title)
         if any(other.get("id") == id for other in _items(text, target)):
             raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
-        gained = (goal, with_block(text, block))
+        text = with_block(text, block)
+        if licence is not None:
+            text = with_fields(text, id, {"licence": licence})
+        gained = (goal, text)
         lost = (source, without_item(source.text, id))
         if home.resolve() == path.parent.resolve():
             save(home, [gained, lost])

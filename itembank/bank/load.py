@@ -67,7 +67,8 @@ class Bank:
     folder: Path
     name: str
     title: str
-    licence: str | None
+    terms: str | None
+    """The licence of its items, with who grants it."""
     authors: dict[str, str]
     topics: tuple[BankTopic, ...]
 
@@ -122,7 +123,7 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
     if faults or facts is None:
         raise FileFaults(faults, most=None)
     topics = tuple(_topic(file, facts.name) for file in files)
-    return Bank(folder, facts.name, facts.title, facts.licence, dict(facts.authors), topics)
+    return Bank(folder, facts.name, facts.title, facts.terms, dict(facts.authors), topics)
 
 
 def _no_folder(folder: Path) -> str:

@@ -87,7 +87,7 @@ def hold_bank(bank: Bank, signoffs: Iterable[SignOff] = ()) -> Holding:
     }
     # A role that an earlier merge put together is taken apart again.
     authors = {code: frozenset(role.split(BOTH)) for code, role in bank.authors.items()}
-    return replace(hold(items, bank.licence, signoffs), topics=topics, made=made, authors=authors)
+    return replace(hold(items, bank.terms, signoffs), topics=topics, made=made, authors=authors)
 
 
 BOTH = " / "
@@ -255,6 +255,6 @@ def _clashes(holding: Holding) -> Iterable[str]:
 
 
 def _licence_clash(one: Bank, other: Bank) -> Iterable[str]:
-    if one.licence != other.licence:
-        names = [f"{bank.licence or 'none'} ({bank.name})" for bank in (one, other)]
+    if one.terms != other.terms:
+        names = [f"{bank.terms or 'none'} ({bank.name})" for bank in (one, other)]
         yield f"The banks have different licences: {join_words(names)}. Each item keeps its own."

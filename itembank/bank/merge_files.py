@@ -32,6 +32,8 @@ from itembank.bank.rename import Key, Renamed, keep_all, rename
 from itembank.bank.save import Snapshot, save, take
 from itembank.bank.signoff import read_signoffs, signoffs_text
 from itembank.bank.write import toml_value, topic_toml
+from itembank.disk import write_tree
+from itembank.errors import ItembankError
 from itembank.items.registry import find_topic
 
 
@@ -42,6 +44,7 @@ class Prepared:
     folder: Path
     changes: tuple[tuple[Snapshot, str], ...]
     report: MergeReport = field(default_factory=MergeReport)
+    read: tuple[Snapshot, ...] = ()
 
     def save(self) -> list[Path]:
         """Save every file that changes, or none; return which did.
@@ -52,6 +55,40 @@ class Prepared:
         if self.changes:
             save(self.folder, self.changes)
         return [before.path for before, _ in self.changes]
+
+    def save_copy(self, folder: Path) -> None:
+        """Save the whole bank, as it is after the changes, in a new folder; leave the old one.
+
+        The folder is there whole or not at all.
+
+        Raises:
+            ChangedSince: a file of the bank is not as it was when it was read.
+            ItembankError: there is something in `folder`, or it cannot be written.
+        """
+        files: dict[str, bytes | None] = {}
+        try:
+            for path in sorted(self.folder.rglob("*")):
+                name = path.relative_to(self.folder).as_posix()
+                if not any(part.startswith(".") for part in Path(name).parts):
+                    files[name] = None if path.is_dir() else path.read_bytes()
+        except OSError as error:
+            raise ItembankError(
+                f"{error.filename}: this cannot be read: {error.strerror}."
+            ) from None
+        for before in self.read:
+            before.refuse_newer()
+        for before, text in self.changes:
+            files[before.path.relative_to(self.folder).as_posix()] = before.encode(text)
+        try:
+            write_tree(folder, files)
+        except FileExistsError:
+            raise ItembankError(
+                f"There is something in {folder} already. Name a new folder."
+            ) from None
+        except OSError as error:
+            raise ItembankError(
+                f"{folder}: the bank cannot be written there: {error.strerror}."
+            ) from None
 
 
 def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
@@ -66,7 +103,7 @@ def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
     signoffs = read_signoffs(target.folder), read_signoffs(source.folder)
     merge = merge_banks(target, source, *signoffs)
     changes = _changes(target, files, merge.holding, merge.items)
-    return Prepared(target.folder, changes, merge.report)
+    return Prepared(target.folder, changes, merge.report, tuple(files.values()))
 
 
 def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepared:
@@ -116,7 +153,7 @@ def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:
     bank, files = _snapshot(folder)
     holding = hold_bank(bank, read_signoffs(bank.folder))
     entry = bank.find(wanted)
-    record = record_of(entry.topic, entry.item, bank.licence)
+    record = record_of(entry.topic, entry.item, bank.terms)
     # An item that was edited since the merge is still in its file under the mark it had then.
     here = (record.item.id, record.hash)
     name = next(n for n, e in named(holding).items() if (e.record.item.id, e.record.hash) == here)
@@ -174,7 +211,7 @@ def _edit_items(
     passing: list[tuple[Path, str, str]] = []
     for entry in bank.entries():
         item, path = entry.item, entry.path
-        record = record_of(entry.topic, item, bank.licence)
+        record = record_of(entry.topic, item, bank.terms)
         here = (record.item.id, record.hash)
         name = names[moved.get(here, here)]
         if name not in new:  # the same item was there twice, under ids of a conflict
@@ -204,7 +241,7 @@ def _history_of(item: BankItem) -> dict[str, Any]:
 def _add_items(
     bank: Bank, texts: dict[Path, str], holding: Holding, new: Mapping[str, Kept]
 ) -> None:
-    default = bank.licence or NO_LICENCE
+    default = bank.terms or NO_LICENCE
     for name, each in new.items():
         record = each.record
         licence = None if record.item.licence == default else record.item.licence

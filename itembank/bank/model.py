@@ -200,6 +200,11 @@ class BankFile(_Model):
     ]
     title: Annotated[Text, Field(description="What people call the bank.")]
     licence: Annotated[Text | None, Field(description="The licence of its items.")] = None
+    licensor: Annotated[
+        Text | None,
+        AfterValidator(lambda value, info: _licensor(value, info.data.get("licence"))),
+        Field(description="Who grants the licence: a body, a school or a code, never a pupil."),
+    ] = None
     authors: Annotated[
         dict[AuthorCode, Text],
         Field(
@@ -207,6 +212,28 @@ class BankFile(_Model):
             json_schema_extra={"additionalProperties": False},
         ),
     ] = {}
+
+    @property
+    def terms(self) -> str | None:
+        """Return the licence with who grants it, as an item says it that leaves the bank."""
+        return terms_of(self.licence, self.licensor)
+
+
+def terms_of(licence: str | None, licensor: str | None) -> str | None:
+    """Return a licence with who grants it; None where there is none.
+
+    >>> terms_of("MIT", "The itembank contributors")
+    'MIT, granted by The itembank contributors'
+    >>> terms_of("MIT", None)
+    'MIT'
+    """
+    return f"{licence}, granted by {licensor}" if licence and licensor else licence
+
+
+def _licensor(value: str | None, licence: str | None) -> str | None:
+    if value is not None and licence is None:
+        raise ValueError("stands here without a licence; state both, or neither")
+    return value
 
 
 class MisconceptionText(_Model):

@@ -57,6 +57,7 @@ from itembank.notation.tree import (
 from itembank.notation.value import exact
 from itembank.wording.answer import form_in_words, says_simplest
 from itembank.wording.forms import says_form
+from itembank.wording.units import one_of_two_units
 
 if TYPE_CHECKING:
     from itembank.bank.load import Entry
@@ -98,6 +99,8 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
     form = item.form or default_form(item, question, maths)
     if fault := _unchecked_form(words_of(maths), ask, form):
         raise NeedsPerson(fault)
+    if units := one_of_two_units(maths.key, words_of(maths)):
+        raise NeedsPerson(f"The words ask for {units}, and the key has one of the two.")
     if fault := _misformed(ask, maths):
         raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
     slips = tuple(
@@ -120,7 +123,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         canonical(ask, form),
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
-        item.accept,
+        (*item.accept, "any-order") if question.any_order else item.accept,
     )
     return made, question.modelled
 
@@ -256,6 +259,8 @@ def _unchecked_form(words: str, ask: Ask, form: str) -> str:
         asked = ""
     if asked and form not in _FITS.get(asked, ()):
         return f"The words ask for {form_words(asked)}, which is not checked for this task."
+    if asked not in ("", "integer") and isinstance(ask, Common):
+        return f"The words ask for {form_words(asked)}, and the answer is a whole number."
     lists = isinstance(ask, Common | Order | Choose | Compare | Sequence | Inequality)
     if lists and says_form(words) and form not in ("powers", "prime-powers", "power", "product"):
         return "The words ask for a form of powers or fractions that is not checked for this task."

@@ -27,6 +27,20 @@ NO_LICENCE = "none stated"
 """What an item says that has no licence, in a bank whose items have one."""
 
 
+def carried_licence(own: str | None, here: str | None, there: str | None) -> str | None:
+    """Return the licence to write out for an item that goes to another bank; None for none.
+
+    `own` is the item's, `here` its bank's, `there` the other bank's: to say nothing there would
+    put the item under a licence that nobody granted.
+
+    >>> carried_licence(None, "MIT", "CC0-1.0"), carried_licence(None, None, "MIT")
+    ('MIT', 'none stated')
+    >>> carried_licence(None, "MIT", "MIT"), carried_licence("CC0-1.0", "MIT", None)
+    (None, None)
+    """
+    return None if own or here == there else here or NO_LICENCE
+
+
 @dataclass(frozen=True)
 class Record:
     """One item as written: under its base id, its licence stated, without its retirement."""

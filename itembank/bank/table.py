@@ -36,6 +36,7 @@ from itembank.bank.model import ITEM_ID, BankItem
 from itembank.bank.modelfaults import sentences
 from itembank.bank.save import Snapshot, save, take
 from itembank.bank.write import FIELDS
+from itembank.csv_text import CsvWriter, as_meant
 from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
 
@@ -57,7 +58,7 @@ class Row:
 def table_text(entries: Iterable[Entry], titles: Mapping[str, str] | None = None) -> str:
     """Return entries as a table; `titles` names the topics that need a title."""
     out = io.StringIO()
-    writer = csv.writer(out)
+    writer = CsvWriter(out, "\r\n")
     writer.writerow(COLUMNS)
     for entry in entries:
         cells = {name: cell_text(name, getattr(entry.item, name)) for name in COLUMNS[2:]}
@@ -156,7 +157,7 @@ def _cells(text: str, fault: Tell) -> Iterator[tuple[int, list[str]]]:
     line = 1
     try:
         for row in reader:
-            yield line, row
+            yield line, [as_meant(cell) for cell in row]
             line = reader.line_num + 1
             if line > MOST_ROWS * 50:
                 fault(line, "This table is too long. Import it in parts.")

@@ -35,6 +35,7 @@ from itembank.notation.tree import (
     Dec,
     Either,
     Int,
+    Juxt,
     Listing,
     Mixed,
     MixedUnits,
@@ -50,16 +51,17 @@ from itembank.notation.tree import (
     add,
     equals,
     symbols,
+    walk,
 )
 from itembank.notation.value import exact
 from itembank.wording.answer import (
     form_in_words,
     letter_said,
-    order_said,
     rounding,
     rounding_way,
 )
 from itembank.wording.forms import says_form
+from itembank.wording.sizes import order_said
 from itembank.wording.units import unit_said
 
 
@@ -144,6 +146,12 @@ def _missing(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
     if not relations or others or "□" not in {n for one in relations for n in symbols(one)}:
         raise NeedsPerson("A missing number takes an equation with a □ in it.")
+    if re.search(r"\bdigit", given.words, re.I) and any(
+        isinstance(part, Juxt) for one in relations for part in walk(one)
+    ):
+        raise NeedsPerson(
+            "A digit of a number is not found here: a □ beside a digit multiplies it."
+        )
     return Find(Blank(), tuple(relations))
 
 
@@ -152,7 +160,10 @@ def _find_letter(item: BankItem, given: Given) -> Ask:
     letters = {name for relation in relations for name in symbols(relation)} - {"π"}
     if given.letter not in letters or others:
         raise NeedsPerson(f"The words ask for {given.letter}, and nothing says what it is worth.")
-    if {op for relation in relations for op, _ in relation.rest} != {"="}:
+    signs = {op for relation in relations for op, _ in relation.rest}
+    if len(relations) == 1 and len(letters) == 1 and not signs & {"=", "≠"}:
+        return Inequality(relations[0])
+    if signs != {"="}:
         raise NeedsPerson("A letter is found from equations, and there is another sign here.")
     if len(letters) == 1:
         return Solve(tuple(relations))
@@ -258,10 +269,11 @@ def _things(given: Sequence[Node], task: str) -> tuple[Node, ...]:
 
 
 def _order(item: BankItem, given: Given) -> Ask:
-    detail = order_said(given.words)
+    things = _things(given.all, "To order")
+    detail = order_said(given.words, things)
     if detail is None:
         raise NeedsPerson("The prompt says neither ‘smallest first’ nor ‘largest first’.")
-    return Order(_things(given.all, "To order"), detail)
+    return Order(things, detail)
 
 
 def _compare(item: BankItem, given: Given) -> Ask:

@@ -142,7 +142,11 @@ def topic_toml(topic: str, title: str | None = None, prerequisites: Iterable[str
 
 
 def bank_toml(
-    name: str, title: str, licence: str | None = None, authors: Mapping[str, str] | None = None
+    name: str,
+    title: str,
+    licence: str | None = None,
+    authors: Mapping[str, str] | None = None,
+    licensor: str | None = None,
 ) -> str:
     """Return the facts of a bank, as ``bank.toml`` holds them.
 
@@ -156,6 +160,8 @@ def bank_toml(
     rows = [f"name = {toml_string(name)}\n", f"title = {toml_string(title)}\n"]
     if licence is not None:
         rows.append(f"licence = {toml_string(licence)}\n")
+    if licensor is not None:
+        rows.append(f"licensor = {toml_string(licensor)}\n")
     rows.append("\n[authors]\n")
     rows.extend(f"{_key(code)} = {toml_string(role)}\n" for code, role in (authors or {}).items())
     return "".join(rows)

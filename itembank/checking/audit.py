@@ -24,6 +24,9 @@ LIMIT = 20_000
 """Tiers with more items than this are audited by a random sample of this many."""
 SYMBOLIC_EVERY = 40
 """One item in this many also goes down the sympy road; packs send every item down it."""
+MEASURED = 200
+"""Items of a tier, spread evenly over those audited, whose difficulty makes its median: enough
+for the order of the tiers, and the measure costs as much as a proof."""
 CHUNK = 400
 KEPT = 5
 
@@ -44,7 +47,7 @@ class TopicAudit:
     step_faults: int = 0
     repeats: int = 0
     difficulty: dict[str, float] = field(default_factory=dict)
-    """The median of each tier."""
+    """The median of each tier, over :data:`MEASURED` of its items."""
     faults: list[str] = field(default_factory=list)
 
     @property
@@ -110,7 +113,7 @@ def audit(
         reports[name].items = sum(len(space) for space in find_topic(name).spaces.values())
     seen: dict[str, set[tuple[object, ...]]] = {}
     hard: dict[tuple[str, str], list[float]] = {}
-    for (name, tier, indices, _), part in _run(work, jobs or os.cpu_count() or 1):
+    for (name, tier, indices, *_), part in _run(work, jobs or os.cpu_count() or 1):
         _merge(reports[name], part[0])
         hard.setdefault((name, tier), []).extend(part[1])
         twins = seen.setdefault(f"{name}/{tier}", set())
@@ -133,7 +136,8 @@ def audit(
     return [reports[name] for name in names]
 
 
-Chunk = tuple[str, str, list[int], int]
+Chunk = tuple[str, str, list[int], int, int]
+"""Topic, tier, indices, and one in how many goes down the sympy road and is measured."""
 Part = tuple[TopicAudit, list[float], list[tuple[object, ...]]]
 
 
@@ -142,8 +146,10 @@ def _chunks(name: str, limit: int, symbolic_every: int) -> Iterator[Chunk]:
         indices = list(range(len(space)))
         if len(indices) > limit:
             indices = sorted(random.Random(1).sample(indices, limit))
+        measured_every = max(1, len(indices) // MEASURED)
         for start in range(0, len(indices), CHUNK):
-            yield name, str(tier), indices[start : start + CHUNK], symbolic_every
+            some = indices[start : start + CHUNK]
+            yield name, str(tier), some, symbolic_every, measured_every
 
 
 def _run(work: list[Chunk], jobs: int) -> Iterator[tuple[Chunk, Part]]:
@@ -163,14 +169,15 @@ def _run(work: list[Chunk], jobs: int) -> Iterator[tuple[Chunk, Part]]:
 
 def check_chunk(chunk: Chunk) -> Part:
     """Check some items of one tier; returns counts, the difficulties, and the twins."""
-    name, tier, indices, symbolic_every = chunk
+    name, tier, indices, symbolic_every, measured_every = chunk
     topic, report = find_topic(name), TopicAudit(name)
     hard: list[float] = []
     twins: list[tuple[object, ...]] = []
     for place, index in enumerate(indices):
         item = topic.item(Tier(tier), index)
         report.checked += 1
-        hard.append(difficulty(item))
+        if place % measured_every == 0:
+            hard.append(difficulty(item))
         twins.append(item.twin)
         symbolic = place % symbolic_every == 0
         report.symbolic += symbolic

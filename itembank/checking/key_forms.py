@@ -8,6 +8,8 @@ the words ask beside the form (*as a single fraction*, *with positive indices*).
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
 
 from itembank.checking.rounding import rounding_fault
 from itembank.items.forms import form_fault
@@ -127,18 +129,36 @@ def _whole_as_fraction(item: Item) -> bool:
     return False
 
 
+class _FormsSaid(NamedTuple):
+    """What words say of the form of an answer. Read once for all the items of a topic."""
+
+    prime_powers: bool
+    lowest: str
+    forms: tuple[str, ...]
+
+
+@lru_cache(maxsize=1024)
+def _forms_said(words: str) -> _FormsSaid:
+    lowest = LOWEST.search(words)
+    return _FormsSaid(
+        bool(PRIME_POWERS.search(words)),
+        lowest[0] if lowest else "",
+        tuple(form for form, pattern in FORMS_SAID if pattern.search(words)),
+    )
+
+
 def _asked_in_words(item: Item, words: str) -> str:
     """Return what the words ask of the form of the answer that the key has not."""
     ask, key = item.ask, _value(item.key)
     if not isinstance(ask, Find | Rewrite):
         return ""
-    if item.form == "prime-factors" and PRIME_POWERS.search(words):
+    said = _forms_said(words)
+    if item.form == "prime-factors" and said.prime_powers:
         return form_fault("prime-powers", key)
-    lowest = LOWEST.search(words)
-    if lowest and (fault := _not_lowest(key, "terms" in lowest[0].lower())):
+    if said.lowest and (fault := _not_lowest(key, "terms" in said.lowest.lower())):
         return fault
-    for form, pattern in FORMS_SAID:
-        asked = form != item.form and pattern.search(words) and _can_have(form, item.form, key)
+    for form in said.forms:
+        asked = form != item.form and _can_have(form, item.form, key)
         if asked and (fault := form_fault(form, key)):
             return fault
     return _base_fault(item, key)

@@ -35,7 +35,8 @@ from itembank.notation.tree import (
     Sym,
     children,
 )
-from itembank.wording.answer import ORDER_WORDS, order_said
+from itembank.wording.answer import ORDER_WORDS
+from itembank.wording.sizes import order_said
 from itembank.wording.units import kinds_in_words, other_unit
 
 
@@ -82,11 +83,13 @@ def unprinted(item: Item) -> str:
         if missing is not None:
             return f"the proof uses {text(missing)}, which the prompt does not print"
     said = "".join(run for run in item.prompt if isinstance(run, str))
-    if isinstance(item.ask, Order) and order_said(said) != item.ask.detail:
+    if isinstance(item.ask, Order) and order_said(said, item.ask.things) != item.ask.detail:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
+        # {3} cans are named 3 cans.
+        page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
         for label, _ in item.ask.options:
-            named = label in said or Label(label) in shown
+            named = label in page or Label(label) in shown
             if not named and not any(text(node) == label for node in shown):
                 return f"the choice {label!r} is not named in the prompt"
     return ""
@@ -104,11 +107,12 @@ def mismatched(item: Item) -> str:
     key, ask = item.key, item.ask
     if isinstance(ask, Find) and isinstance(key, Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
-    printed = {kind for run in item.prompt if not isinstance(run, str) for kind in kinds(run)}
-    printed |= {kind for node in asked(ask) for kind in kinds(node)} | kinds_in_words(said)
-    if not kinds(key) <= printed:
-        strange = " and ".join(sorted(kinds(key) - printed))
-        return f"the key is in units of {strange}, which the prompt does not print"
+    if strange := kinds(key) - kinds_in_words(said):
+        for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
+            strange -= kinds(node)
+        if strange:
+            units = " and ".join(sorted(strange))
+            return f"the key is in units of {units}, which the prompt does not print"
     if isinstance(ask, Round) or (isinstance(ask, Find) and not ask.relations):
         if isinstance(ask.target, Ratio | Listing):
             return ""

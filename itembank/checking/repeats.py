@@ -64,7 +64,7 @@ def repeats(item: Item) -> bool:
     ask, key = item.ask, item.key
     match ask:
         case Find(target, ()):
-            if not any(target in walk(run) for run in item.prompt if not isinstance(run, str)):
+            if not _is_printed(target, item):
                 return False  # the sum is said in words: the reciprocal of 5
             if item.form in _OF_FRACTIONS and _is_division(target):
                 return False  # 3 ÷ 4 as a fraction
@@ -72,7 +72,7 @@ def repeats(item: Item) -> bool:
         case Find(target, relations):
             return any(_told(relation, target, _value(key)) for relation in relations)
         case Rewrite(target, _):
-            return _same(target, key)
+            return _is_printed(target, item) and _same(target, key)
         case Round(target):
             # 3.50 rounds to 3.5, so that a zero at the end does count.
             return bare(target) == bare(key)
@@ -88,6 +88,10 @@ def repeats(item: Item) -> bool:
         case Subject(relation, letter):
             return any(_told(relation, letter, case) for case in _cases(key))
     return False
+
+
+def _is_printed(target: Node, item: Item) -> bool:
+    return any(target in walk(run) for run in item.prompt if not isinstance(run, str))
 
 
 def _value(key: Node) -> Node:

@@ -43,6 +43,7 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
     if made:
         parts.append(f"{made} generated")
     say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
+    say(f"Licence: {found.terms or 'none stated'}.")
 
 
 def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:

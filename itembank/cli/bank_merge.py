@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import shutil
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -47,39 +47,19 @@ def merge(
     first, second = bank_folder(one), bank_folder(other)
     if first.resolve() == second.resolve():
         raise ItembankError(f"{first} and {second} are the same bank.")
-    if into is not None and into.exists():
+    if into is not None and os.path.lexists(into):
         raise ItembankError(f"There is something in {into} already. Name a new folder.")
-    if dry_run or into is None:
-        prepared = prepare_merge(first, second)
-        if not dry_run:
-            prepared.save()
-        report = prepared.report
-    else:
-        report = _merge_into(into, first, second)
+    prepared = prepare_merge(first, second)
+    if into is not None and not dry_run:
+        prepared.save_copy(into)
+    elif not dry_run:
+        prepared.save()
+    report = prepared.report
     home = into or first
     head = "What would come of merging" if dry_run else "Merged"
     typer.echo(f"{head} {second} into {home}:")
     bank = None if dry_run else read_bank(home)
     typer.echo("\n".join(merged(report, str(first), str(second), bank)))
-
-
-def _merge_into(folder: Path, one: Path, other: Path) -> MergeReport:
-    """Write the merged bank into a new folder, whole or not at all."""
-    from itembank.bank.lock import LOCK_FILE
-    from itembank.bank.merge_files import prepare_merge
-
-    try:
-        shutil.copytree(one, folder, ignore=shutil.ignore_patterns(f"{LOCK_FILE}*", "*.part"))
-    except shutil.Error as error:
-        shutil.rmtree(folder, ignore_errors=True)
-        raise ItembankError(f"{folder}: the bank cannot be written there. {error}") from None
-    try:
-        prepared = prepare_merge(folder, other)
-        prepared.save()
-    except BaseException:  # Ctrl-C too
-        shutil.rmtree(folder, ignore_errors=True)
-        raise
-    return prepared.report
 
 
 def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list[str]:

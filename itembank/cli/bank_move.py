@@ -45,6 +45,7 @@ def move(
     from itembank.bank.checks import is_generated
     from itembank.bank.edit import move_item
     from itembank.bank.load import read_bank
+    from itembank.bank.records import carried_licence
     from itembank.cli.bank_record import the_topic
     from itembank.cli.bank_try import refuse_taken, the_author
 
@@ -67,6 +68,7 @@ def move(
         chosen,
         title=None if is_generated(chosen) else its_title,
         folder="" if to is None else goal.folder,
+        licence=carried_licence(entry.item.licence, found.terms, goal.terms),
     )
     say(f"Moved {entry.item.id} from {entry.path} to {file}.")
 

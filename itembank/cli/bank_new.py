@@ -29,6 +29,10 @@ def new(
         str | None,
         typer.Option(metavar="TEXT", help="The licence of its questions, such as CC-BY-4.0."),
     ] = None,
+    licensor: Annotated[
+        str | None,
+        typer.Option(metavar="TEXT", help="Who grants the licence, such as the school."),
+    ] = None,
     author: Annotated[
         list[str] | None,
         typer.Option(
@@ -51,7 +55,7 @@ def new(
 
     authors = dict(pair(one, "--author CODE=ROLE") for one in author or ())
     short = name or plain_name(folder.resolve().name)
-    create_bank(folder, short, title or short, licence=licence, authors=authors)
+    create_bank(folder, short, title or short, licence=licence, licensor=licensor, authors=authors)
     say(f"Started the bank {short} in {folder}.")
     if not authors:
         say(

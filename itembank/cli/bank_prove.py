@@ -49,6 +49,7 @@ def prove(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
     from itembank.bank.prove import prove_bank
+    from itembank.bank.signoff import Signing
     from itembank.checking.outcome import State
     from itembank.cli.bank_text import count
     from itembank.cli.bar import Bar
@@ -80,6 +81,9 @@ def prove(
             f"{modelled:,} of those proved {'rests' if modelled == 1 else 'rest'} on a model, "
             "which is its author's reading of the words: a colleague should read it too."
         )
+    written = [one for one in states if one.entry is not None]
+    if written and all(one.sign.state is Signing.UNSIGNED for one in written):
+        say("Nobody has signed these questions yet: ‘itembank bank sign’ records who checked them.")
     if wrong:
         raise CheckFailed(
             "A key is wrong: mend it, and prove the bank again."

@@ -65,5 +65,5 @@ def entry_text(bank: Bank, state: EntryState, twins: list[str] | tuple[()] = ())
     if twins:
         names = [one.removeprefix(f"{bank.name}:") for one in twins]
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
-    lines.append(labelled("Kept", place(entry)))
+    lines.append(labelled("Kept", place(entry, bank.terms)))
     return "\n".join(lines)

@@ -73,6 +73,8 @@ def totals(states: Sequence[EntryState]) -> str:
     if retired := len(states) - len(used):
         parts.append(f"{retired:,} retired")
     signed = [f"{signs[name]:,} {name}" for name in ("signed", "stale") if signs[name]]
+    if used and not signed:
+        signed = ["signed by nobody yet"]
     return (
         "; ".join(
             [

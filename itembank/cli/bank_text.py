@@ -105,8 +105,8 @@ def _signed(state: EntryState) -> list[str]:
     return [labelled("Signed", head), *(labelled("", str(change)) for change in changed)]
 
 
-def place(entry: Entry) -> str:
-    """Return where an item stands, who wrote it and under which terms."""
+def place(entry: Entry, terms: str | None = None) -> str:
+    """Return where an item stands, who wrote it and under which terms; its bank's are `terms`."""
     from itembank.bank.signoff import day_words
 
     item = entry.item
@@ -114,7 +114,7 @@ def place(entry: Entry) -> str:
     if item.author or item.created:
         wrote = f"written by {item.author}" if item.author else "written"
         parts.append(f"{wrote} on {day_words(item.created)}" if item.created else wrote)
-    parts += [part for part in (item.licence, item.source) if part]
+    parts += [part for part in (item.source, item.licence or terms) if part]
     return "; ".join(parts)
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.lesson_text import (
-    CAUTION,
+    asked_line,
     check_pdf,
     overall_line,
     pupils,
@@ -21,12 +21,14 @@ from itembank.cli.lesson_text import (
 from itembank.cli.report_titles import Titles, cut, titles_of
 from itembank.cli.text import paragraph, table, width
 from itembank.errors import ItembankError
+from itembank.planning.caution import CAUTION
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from itembank.planning.bands import Band
     from itembank.records.decision import Decision, QuestionAdvice
+    from itembank.records.place import Place
 
 INDENT = "    "
 MOST_FOOLED = 3
@@ -80,9 +82,10 @@ def decide(
     ):
         lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
         bands = one.bands.bands(lesson.out_of)
-        result = decide_lesson(connection, lesson, bands, thresholds)
+        result = decide_lesson(connection, lesson, one.bands, thresholds)
     there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
+    lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)
     if result.questions:
         lines += ["", *_questions(result, titles_of(found))]
@@ -102,11 +105,11 @@ def decide(
     typer.echo("\n".join([*lines, "", CAUTION]))
 
 
-def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str) -> None:
+def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: Place) -> None:
     """Write the groups with their next tasks, a page each."""
-    from itembank.disk import write_whole
     from itembank.packs.convert import pack_band
     from itembank.pages.group_sheet import GroupPart, group_sheets
+    from itembank.private import write_private
     from itembank.records.export import remember_files
 
     if not any(one.seats for one in result.groups):
@@ -122,7 +125,7 @@ def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: str
         if one.seats and one.letter in known
     ]
     remember_files(store, [path], result.facts.class_name)
-    write_whole(path, group_sheets(str(result.facts), groups))
+    write_private(path, group_sheets(str(result.facts), groups))
 
 
 def _bands(result: Decision) -> list[str]:

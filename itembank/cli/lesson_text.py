@@ -14,8 +14,7 @@ if TYPE_CHECKING:
     from itembank.planning.department import Department
     from itembank.records.decide import Thresholds
     from itembank.records.decision import Decision
-
-CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
+    from itembank.records.place import Place
 
 
 def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
@@ -68,7 +67,7 @@ def the_department(folder: Path | None) -> Department:
     return found
 
 
-def store_of(folder: Path) -> str:
+def store_of(folder: Path) -> Place:
     """Return where a department's results are."""
     from itembank.records.place import store_place
 
@@ -94,6 +93,15 @@ def pupils(count: int) -> str:
 def bands_line(found: Decision) -> str:
     """Return the number of pupils in each band, in one line; empty where that is not known."""
     return ", ".join(f"{one.name} {one.pupils}" for one in found.groups)
+
+
+def asked_line(found: Decision) -> str:
+    """Return which questions were not asked, and what the scores are then out of; or nothing."""
+    from itembank.records.asked import not_asked_said
+
+    if not found.not_asked:
+        return ""
+    return f"{not_asked_said(found.not_asked)} The starter counts out of {found.out_of}."
 
 
 def overall_line(found: Decision) -> str:

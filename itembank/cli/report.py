@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
-from itembank.cli.lesson_text import CAUTION, check_pdf, read_day, store_of, the_department
+from itembank.cli.lesson_text import check_pdf, read_day, store_of, the_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.planning.caution import CAUTION
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from itembank.cli.report_words import Rows
     from itembank.planning.department import Department
     from itembank.records.class_report import ClassReport
+    from itembank.records.place import Place
     from itembank.records.scope import Scope
 
 
@@ -170,11 +172,12 @@ def _of_class(one: ClassReport, titles: Titles, topic: str | None) -> Found:
     return class_text(one, titles, topic), partial(class_tables, one, titles)
 
 
-def _write_tables(folder: Path, tables: dict[str, Rows], store: str, name: str) -> None:
+def _write_tables(folder: Path, tables: dict[str, Rows], store: Place, name: str) -> None:
+    from itembank.private import make_folder
     from itembank.records.export import remember_files, write_csv
 
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     remember_files(store, [folder / file for file in tables], name)

@@ -12,10 +12,10 @@ from itembank.cli.report_class import advice, only_means
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
 from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
-from itembank.disk import write_whole
 from itembank.pages.class_report import BandRow, ReportData, TopicRow
 from itembank.pages.class_report import class_report as draw_report
 from itembank.pages.report_views import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.private import write_private
 from itembank.records.class_report import ClassReport, LessonLine, TopicLine, by_week, monday
 from itembank.records.own_view_report import FooledBy
 
@@ -29,7 +29,7 @@ def write_report(path: Path, one: ClassReport, school: str, titles: Titles) -> N
     Raises:
         ItembankError: it cannot be written.
     """
-    write_whole(path, draw_report(report_data(one, school, titles)))
+    write_private(path, draw_report(report_data(one, school, titles)))
 
 
 def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:

@@ -17,6 +17,7 @@ from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTop
 if TYPE_CHECKING:
     from itembank.cli.week_build import Builder
     from itembank.cli.week_plan import Planner
+    from itembank.snapshot import Snapshot
 
 
 @dataclass
@@ -45,13 +46,20 @@ class Week:
         return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
 
     def write(
-        self, builder: Builder, lessons: Sequence[PlannedLesson], replace: bool, rewrite: bool
+        self,
+        builder: Builder,
+        lessons: Sequence[PlannedLesson],
+        replace: bool,
+        rewrite: bool,
+        was: Snapshot | None = None,
     ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
-        A plan file that says all this already is not touched unless it is to `rewrite`.
+        A plan file that says all this already is not touched unless it is to `rewrite`. `was` is
+        that file before anything was made of it.
 
         Raises:
+            ChangedSince: somebody has saved the plan since then; theirs stays, and all else too.
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
@@ -69,7 +77,10 @@ class Week:
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
         packs = builder.result()
-        write_together(dict(zip(folders, packs, strict=True)), files, replace)
+        known = {} if was is None else {self.path: was}
+        if was is not None and self.path not in files:
+            was.refuse_newer()  # packs of what the plan said before would not be of this plan
+        write_together(dict(zip(folders, packs, strict=True)), files, replace, known)
 
     def differs(self, lesson: PlannedLesson) -> bool:
         """Tell whether there is a pack of a lesson that holds other questions than the plan."""
@@ -81,7 +92,7 @@ class Week:
         Of a pack that cannot be read, which is then as good as another, that is nothing.
         """
         try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            pack = json.loads((self.folder(lesson) / "pack.json").read_text("utf-8"))
             return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
         except FileNotFoundError:
             return None

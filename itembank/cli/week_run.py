@@ -20,6 +20,7 @@ from itembank.planning.class_scheme import LessonKey
 from itembank.planning.days import long_day, parse_day
 from itembank.planning.week_edit import Editor, Edits, find_day, refuse_closed
 from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
+from itembank.snapshot import Snapshot, take
 from itembank.today import today
 from itembank.toml_file import TomlFile
 
@@ -103,6 +104,7 @@ class _Run:
         self.closed: dict[LessonKey, str] = {}  # lessons whose packs stay, and why
         self.given: dict[LessonKey, PlannedLesson] = {}
         self.read: WeekPlan | None = None
+        self.was: Snapshot | None = None  # the plan's file before anything was made of it
 
     def carry_out(self) -> None:
         """Do it all."""
@@ -122,7 +124,8 @@ class _Run:
         plan = self._with_closed(with_questions(self.planner, plan, built, self.closed))
         week = Week(self.planner, plan, path, home)
         lessons = self._wanted(week)
-        week.write(self.builder, lessons, self.asked.replace, rewrite=plan != self.read)
+        rewrite = plan != self.read
+        week.write(self.builder, lessons, self.asked.replace, rewrite=rewrite, was=self.was)
         self._tell(week, lessons)
 
     def _as_given(self, week: Week) -> WeekPlan:
@@ -133,8 +136,9 @@ class _Run:
         lessons = []
         for one in week.plan.lessons:
             why = self.planner.closed(one)
-            if why and week.folder(one).exists():
-                if self.read is None and one not in self.stays:
+            gone = self.planner.recorded.fell_out(one.date, one.period)
+            if why and (gone or week.folder(one).exists()):
+                if self.read is None and one not in self.stays and not gone:
                     one = week.as_built(one)
                 self.closed[one.key] = why
                 self.given[one.key] = one
@@ -154,6 +158,7 @@ class _Run:
     def _plan(self) -> tuple[Path, WeekPlan]:
         """Return where the plan is or will be, and the plan as it was or newly made."""
         if self.asked.plan is not None:
+            self.was = take(self.asked.plan)
             return self.asked.plan, self._read(self.asked.plan)
         planner = self.planner
         first = parse_day(self.asked.first or "today", today())
@@ -161,7 +166,8 @@ class _Run:
         self.first = first
         name = WeekPlan(planner.school_class.name, monday(first), ()).file_name
         path = planner.home / FOLDER / name
-        if not path.exists():
+        self.was = take(path)
+        if self.was.raw is None:
             return path, self._noted(planner.new_plan(first, None))
         if self.asked.edits:
             return path, self._read(path)

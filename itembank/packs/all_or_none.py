@@ -57,7 +57,7 @@ def write_together(
     if faults:
         raise ItembankError("\n".join(faults))
     places = {at: Path(os.path.realpath(at)) for at in files}
-    known = {places[at]: was for at, was in (was or {}).items()}
+    known = {places[at]: seen for at, seen in (was or {}).items() if at in places}
     waiting: dict[Path, Path] = {}
     made: list[Path] = []
     at = next(iter((*folders, *files)))

@@ -233,7 +233,7 @@ def bank_source(bank: Bank, entry: Entry, sign: SignState) -> Source:
         sign_off=sign.state.value,
         signed=[SignOff(by=one.by, on=one.on) for one in sign.signoffs],
         author=entry.item.author or "",
-        licence=entry.item.licence or bank.licence or "",
+        licence=entry.item.licence or bank.terms or "",
         credit=entry.item.source or "",
     )
 

@@ -14,9 +14,14 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
+from itembank.csv_text import CsvWriter, as_meant
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
+from itembank.planning.caution import HEADING
+from itembank.private import file_mode, make_folder
+from itembank.records.asked import numbers_said, unpack_asked
 from itembank.records.details import unpack_answers
+from itembank.records.place import Place, noted
 from itembank.records.store import Store
 from itembank.records.tables import (
     band_count,
@@ -43,6 +48,13 @@ _STATE = case(
 ).label("state")
 
 
+_HEADINGS = {
+    ("right-answers.csv", "number"): "question",
+    ("bands.csv", "name"): HEADING,
+}
+"""What heads a column whose name in the store would say too little, by file and name."""
+
+
 def queries() -> dict[str, Select[Any]]:
     """Return what each file holds, by its name."""
     of_entry = (*_LESSON, entry.c.id.label("entry"))
@@ -57,7 +69,14 @@ def queries() -> dict[str, Select[Any]]:
             question.c.marks,
             question.c.prompt,
         ).join(question),
-        "entries.csv": select(*of_entry, entry.c.kind, entry.c.made_at, _STATE).join(entry),
+        "entries.csv": select(
+            *of_entry,
+            entry.c.kind,
+            entry.c.made_at,
+            _STATE,
+            entry.c.asked,
+            entry.c.out_of.label("marks"),
+        ).join(entry),
     }
     details = {
         "bands.csv": (band_count, ("letter", "name", "lowest", "highest", "pupils")),
@@ -68,9 +87,7 @@ def queries() -> dict[str, Select[Any]]:
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
     }
     for name, (table, columns) in details.items():
-        shown = [
-            table.c[one].label("question") if one == "number" else table.c[one] for one in columns
-        ]
+        shown = [table.c[one].label(_HEADINGS.get((name, one), one)) for one in columns]
         found[name] = (
             select(*of_entry, *shown)
             .join(entry, entry.c.lesson_id == lesson.c.id)
@@ -102,13 +119,13 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
             "another folder with --to."
         )
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
     except OSError as error:
         raise ItembankError(f"{folder} cannot be made: {error.strerror}.") from None
     # Remembered first: if the power fails between the two, forgetting still knows where to look.
     with store.writing() as connection:
         for name in wanted:
-            remember_export(connection, folder / name)
+            remember_export(connection, store.folder, folder / name)
     found: dict[str, int] = {}
     with store.reading() as connection:
         for name, query in wanted.items():
@@ -117,8 +134,19 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
             rows: Iterator[Sequence[Any]] = iter(result)
             if name == "answers.csv":
                 heads, rows = _row_an_answer(connection, heads, rows)
+            elif name == "entries.csv":
+                rows = _asked_said(rows, heads.index("asked"))
             found[name] = write_csv(folder / name, heads, rows)
     return found
+
+
+def _asked_said(rows: Iterator[Any], place: int) -> Iterator[Sequence[Any]]:
+    """Yield rows with the numbers of the questions asked; nothing where it was all of them."""
+    for row in rows:
+        text = row[place]
+        numbers = unpack_asked(text, range(1, len(text) + 1))
+        said = numbers_said(numbers).partition(" ")[2] if numbers else ""
+        yield (*row[:place], said, *row[place + 1 :])
 
 
 def _row_an_answer(
@@ -139,19 +167,19 @@ def _row_an_answer(
     return [*heads[:-1], "question", "right", "misconception"], each()
 
 
-def remember_export(connection: Connection, path: Path, class_name: str = "") -> None:
+def remember_export(connection: Connection, folder: Path, path: Path, class_name: str = "") -> None:
     """Note that a file with results (of one class, or of all) was written.
 
-    Forgetting finds it then.
+    Forgetting finds it then. `folder` is the department's.
     """
-    where = str(path.resolve())
+    where = noted(path, folder)
     connection.execute(delete(exported).where(exported.c.path == where))
     connection.execute(
         insert(exported).values(path=where, class_name=class_name, made_at=datetime.datetime.now())
     )
 
 
-def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> None:
+def remember_files(place: str | Place, paths: Iterable[Path], class_name: str = "") -> None:
     """Note in the store at `place` that files with results will be written, as above.
 
     Raises:
@@ -161,7 +189,7 @@ def remember_files(place: str, paths: Iterable[Path], class_name: str = "") -> N
 
     with open_store(place, make=False) as store, store.writing() as connection:
         for path in paths:
-            remember_export(connection, path, class_name)
+            remember_export(connection, store.folder, path, class_name)
 
 
 def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -> int:
@@ -173,12 +201,12 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
     count = 0
     try:
         # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-        with whole_file(path) as raw:
+        with whole_file(path, file_mode(path.parent)) as raw:
             out = io.TextIOWrapper(raw, encoding="utf-8-sig", newline="")
-            writer = csv.writer(out, lineterminator="\n")
+            writer = CsvWriter(out)
             writer.writerow(heads)
             for row in rows:
-                writer.writerow(["" if cell is None else cell for cell in row])
+                writer.writerow(row)
                 count += 1
             out.detach()
     except OSError as error:
@@ -193,12 +221,13 @@ def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
         OSError: it cannot be read.
         ValueError: it is no such CSV any more.
     """
-    reader = csv.DictReader(io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""))
+    reader = csv.DictReader(io.StringIO(path.read_bytes().decode("utf-8-sig"), newline=""))
     try:
         rows = list(reader)
     except csv.Error as error:
         raise ValueError(str(error)) from None
     heads = list(reader.fieldnames or ())
+    rows = [{k: as_meant(v) if isinstance(v, str) else v for k, v in row.items()} for row in rows]
     if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
         raise ValueError("its columns are others")
     return heads, rows

@@ -17,6 +17,7 @@ from itembank.errors import ItembankError
 from itembank.folding import same_name
 from itembank.records.details import answers_of, tallies_of
 from itembank.records.export import read_csv, write_csv
+from itembank.records.place import meant
 from itembank.records.store import Store
 from itembank.records.tables import (
     entry,
@@ -103,7 +104,7 @@ def forget(store: Store, whom: Whom) -> Forgotten:
         files = connection.execute(select(exported.c.path, exported.c.class_name)).all()
     store.sweep()
     paths = [
-        Path(one.path)
+        meant(one.path, store.folder)
         for one in files
         if not (whom.class_name and one.class_name) or same_name(one.class_name, whom.class_name)
     ]

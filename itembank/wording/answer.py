@@ -10,10 +10,10 @@ import re
 from typing import Literal
 
 from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED, late
+from itembank.wording.prompt import SLOT
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
-Direction = Literal["ascending", "descending"]
 
 _COUNT = rf"(\d{{1,2}}|{'|'.join(COUNTS)})"
 _DIGITS = r"(?:decimal places?\b|d\.?\s?p\b|places of decimals\b)"
@@ -129,40 +129,8 @@ def _count(word: str) -> int:
     return COUNTS.get(word.lower()) or int(word)
 
 
-SMALLEST = "smallest|least|lowest|lightest|shortest|cheapest|smaller|lower|coldest|fewest|narrowest"
-LARGEST = (
-    "largest|greatest|biggest|highest|heaviest|longest|dearest|most expensive|larger|greater|"
-    "bigger|higher|hottest|warmest|tallest|widest"
-)
-
-
-def _order_pattern(start: str, end: str, name: str) -> re.Pattern[str]:
-    return late(
-        rf"\b(?:{start})(?: (?:one|number|value|fraction))? first\b"
-        rf"|\b(?:{start})(?: (?:one|number|value))? to (?:the )?(?:{end})\b"
-        rf"|\b(?:starting|beginning|start|begin) (?:with|from) the (?:{start})\b|\b(?:{name})\b",
-        re.I,
-    )
-
-
-_ORDERS: dict[Direction, re.Pattern[str]] = {
-    "ascending": _order_pattern(SMALLEST, LARGEST, "ascending|increasing order"),
-    "descending": _order_pattern(LARGEST, SMALLEST, "descending|decreasing order"),
-}
-ORDER_WORDS: dict[Direction, str] = {"ascending": "smallest first", "descending": "largest first"}
+ORDER_WORDS = {"ascending": "smallest first", "descending": "largest first"}
 """What a prompt says, in one way or another, so that a list in one order is the only answer."""
-
-
-def order_said(words: str) -> Direction | None:
-    """Return the order the words ask for, or None where they do not say, or say both.
-
-    >>> order_said("Write the times in order, shortest first."), order_said("In order, please.")
-    ('ascending', None)
-    >>> order_said("Order them from largest to smallest.")
-    'descending'
-    """
-    found = [detail for detail, pattern in _ORDERS.items() if pattern.search(words)]
-    return found[0] if len(found) == 1 else None
 
 
 def letter_said(words: str) -> str:
@@ -199,12 +167,13 @@ def says_simplest(words: str) -> bool:
 
 _INTO = r"\b(?:as|to|into)"
 _A = r"(?:an? |your )?"
+_EQUAL = r"\b(?:(?:what|which) {0}|the {0} (?:that|which)) is (?:equal|equivalent)\b|\bthe (?:equivalent {0}|{0} equivalent)\b"
 _FORMS = (
-    ("percentage", rf"{_INTO} {_A}(?:exact )?percentages?\b"),
-    ("mixed", rf"{_INTO} {_A}(?:simplified )?mixed (?:numbers?|fractions?)\b"),
-    ("improper", rf"{_INTO} {_A}(?:simplified )?(?:improper|top-heavy) fractions?\b"),
-    ("lowest-terms", rf"{_INTO} {_A}(?:simplified |single |proper |exact )*fractions?\b"),
-    ("decimal", rf"{_INTO} {_A}(?:recurring |terminating |exact )*decimals?\b(?! place)"),
+    ("percentage", rf"{_INTO} {_A}(?:exact )?percentages?\b|{_EQUAL.format('percentage')}"),
+    ("mixed", rf"{_INTO} {_A}(?:simplified )?mixed (?:numbers?|fractions?)\b|{_EQUAL.format('mixed number')}"),
+    ("improper", rf"{_INTO} {_A}(?:simplified )?(?:improper|top-heavy) fractions?\b|{_EQUAL.format('(?:improper|top-heavy) fraction')}"),
+    ("lowest-terms", rf"{_INTO} {_A}(?:simplified |single |proper |exact )*fractions?\b|{_EQUAL.format('fraction')}"),
+    ("decimal", rf"{_INTO} {_A}(?:recurring |terminating |exact )*decimals?\b(?! place)|{_EQUAL.format('decimal')}"),
     ("integer", rf"{_INTO} {_A}(?:whole number|integer)\b"),
     ("standard-form", r"\b(?:in|into|to|using) standard (?:index )?form\b"),
     ("decimal", rf"{_INTO} an ordinary number\b|\bwithout standard form\b"),
@@ -245,7 +214,7 @@ TAILS = tuple(
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
         rf"(?:correct |rounded |accurate |off )*(?:up |down )?to the nearest "
-        rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}){_ALONE}",
+        rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}|{SLOT}){_ALONE}",
         rf"(?:as|into|to) {_KIND}",
         r"in standard (?:index )?form",
         r"(?:in|to) index (?:form|notation)",
@@ -272,6 +241,12 @@ TAILS = tuple(
         r"with dots over the digits that recur",
         r"dots over the digits that recur",
         r"(?:using|with) dot notation",
+        r"(?:remember(?:ing)?(?: to (?:use|follow))?|(?:using|by using|following|with|use)) "
+        r"(?:the (?:correct |right )?order of operations|bidmas|bodmas|(?:(?:a|an|the) )?(?:written|column|formal|efficient|"
+        r"grid|long|short) (?:methods?|addition|subtraction|multiplication|division))",
+        r"(?:mentally|in your head|without writing anything down|by hand)",
+        r"using algebra",
+        r"check(?:ing)? (?:your |the )?(?:answers?|solutions?|it)",
         r"first",
         r"please",
     )
@@ -294,6 +269,9 @@ ASIDES = (
     r"(?:this is )?(?:a )?(?:non-)?calculator(?: question| allowed| not allowed)?",
     r"no calculators?(?: allowed)?",
     r"check your answers?",
+    r"(?:you must |make sure you |write down |show )+(?:all )?(?:of )?(?:your |the )?(?:working|method|steps)(?: out)?(?: clearly)?",
+    r"(?:remember|use|follow) (?:the (?:correct |right )?order of operations|bidmas|bodmas)",
+    r"(?:use a written method|work mentally|take care|be careful|think carefully)",
     r"set out your working(?: clearly)?",
     r"remember(?: to)? (?:check|show) your (?:answer|working)",
     r"simplify(?: your answers?)?(?: fully| where possible| if possible)?",

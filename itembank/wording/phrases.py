@@ -94,7 +94,8 @@ _NOUN = (
     "numbers?|fractions?|decimals?|percentages?|ratios?|expressions?|equations?|inequalit(?:y|ies)|"
     "formulae?|formulas|calculations?|amounts?|quantit(?:y|ies)|lengths?|mass(?:es)?|times?|"
     "temperatures?|surds?|integers?|fractional expressions?|values?|measurements?|prices?|"
-    "quadratics?|lists?"
+    "quadratics?|lists?|heights?|weights?|widths?|distances?|speeds?|ages?|scores?|marks?|results?|"
+    "years|dates|costs|readings|terms|data|sets?|cards|statements?"
 )
 _NAMED = rf"(?:(?:(?:the|this|these|each of the|all the|a|an) )?(?:(?:{_ADJECTIVE}) )*(?:{_NOUN}):? |the (?:value|amount|length|mass) of )?"
 _AND = r"(?:,? and |, |,)"
@@ -106,6 +107,7 @@ _PIECES = {
     "Ms": rf"({SLOT}(?:{_AND}{SLOT})*)(?:, ?\.*)?",
     "Either": rf"({SLOT}(?:{_OR}{SLOT})*)",
     "NP": rf"(?:the following:? )?{_NAMED}({SLOT})",
+    "NEither": rf"(?:(?:the following|these):? )?{_NAMED}({SLOT}(?:{_OR}(?:the )?{SLOT})*)",
     "NPs": rf"(?:the following:? )?{_NAMED}({SLOT}(?:{_AND}(?:the )?{SLOT})*)(?:, ?\.*)?",
     "letter": rf"(?:the letter )?(?P<letter>{LETTER_SLOT}|{_LETTER}(?![\w']))",
     "where": rf"(?:the following:? )?{_NAMED}(?P<where>{SLOT}(?:{_AND}(?:the )?{SLOT})*)",
@@ -114,9 +116,9 @@ _PIECES = {
         r"highest|smaller|smallest|lesser|least|lower|lowest)"
     ),
     "THEM": (
-        r"(?:it|this|them|these|that|those|each(?: of (?:them|these))?|the following|"
-        rf"(?:the|this|these|that|those) (?:(?:{_ADJECTIVE}|answer|missing) )*(?:{_NOUN}|answers?|results?)|"
-        r"(?:the|your) (?:answer|result|term)|each (?:number|fraction|decimal|amount))"
+        rf"(?:(?:the|this|these|that|those) (?:(?:{_ADJECTIVE}|answer|missing) )*(?:{_NOUN}|answers?|results?)|"
+        r"(?:the|your) (?:answer|result|term)|each (?:number|fraction|decimal|amount)|"
+        r"it|this|them|these|that|those|each(?: of (?:them|these))?|the following)"
     ),
     "N": COUNT,
     "UNIT": rf"(?:{TOGETHER_NAMES}|{UNIT})",
@@ -125,12 +127,12 @@ _SOFT = {
     # Ways to say find; each has to be followed by what is to be found.
     "FIND": (
         r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
-        r"what is|what's|what are|how much is|how much are)"
+        r"what is|what's|what are|how much is|how much are|tell me|say)"
     ),
     # The same without how much: how much is 5 more than 3 asks for a difference.
     "NAME": (
         r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
-        r"what is|what's)"
+        r"what is|what's|tell me|say)"
     ),
     "VALUE": (
         r"(?:(?:the |an? )?(?:exact |simplified |final |correct )?(?:value|values|answer|answers|result|"

@@ -12,7 +12,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from itembank.items.item import Run
 from itembank.notation.tree import Listing, Ratio, Sym
@@ -20,24 +20,29 @@ from itembank.wording.answer import (
     ASIDES,
     GLUE,
     GLUE_AND_ANSWER,
-    LARGEST,
     METHODS,
-    SMALLEST,
     TAILS,
 )
 from itembank.wording.arithmetic import SAYINGS, Saying
+from itembank.wording.estimates import ESTIMATES
 from itembank.wording.heads import GIVENS, HEADS, LEADS
+from itembank.wording.nested import Nested, nested
 from itembank.wording.numbers import counting_words, strange_signs
 from itembank.wording.phrases import begins, phrase
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
+from itembank.wording.sizes import SIZES
+from itembank.wording.terms import TERM_SAYINGS
 
 _SLOT = re.compile(SLOT)
 _COLON = re.compile(rf": ?(?={SLOT})")
 _WHERE = (
     r",? ?(?:and )?(?:if|when|where|given(?: that)?|for|with|by using|using) <where>(?: and <Ms>)?"
 )
+_TO_FIND = r" (?:to find|for)(?: the value of)? <letter>"
 _LIST = r",?:? ?<Ms>"
-_CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify)\b)"
+_CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify|check)\b)"
+_ALL_SAYINGS = (*SAYINGS, *TERM_SAYINGS, *ESTIMATES)
+_ROW = re.compile(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
 _COUNT_OF_PLACES = re.compile(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
 
 
@@ -57,7 +62,7 @@ class Reading:
     where: tuple[int, ...] = ()
     letter: str = ""
     pick: str = ""
-    saying: Saying | None = None
+    saying: Saying | Nested | None = None
     unread: str = ""
 
 
@@ -121,6 +126,8 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
             command = found
             continue
         # A story, or a command that goes on in a way that is not known.
+        if found is not None and _SLOT.match(rest):
+            found = None  # {3/8} of a cake is eaten
         unread = "" if found is not None else _unread_in_story(rest, shown)
         if found is not None:
             return found
@@ -136,14 +143,20 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
         if loose and _SLOT.fullmatch(text.strip(" .?!;")):
             return Reading("work-out", tuple(loose))
         return Reading(unread=sentences(text)[-1] if sentences(text) else text)
-    return _settled(command, loose, told)
+    rows = len(_ROW.findall(text)) if loose else 0
+    return _settled(command, loose, told, rows)
 
 
-def _settled(command: Reading, loose: list[int], told: int) -> Reading:
+def _settled(command: Reading, loose: list[int], told: int, rows: int) -> Reading:
     """Return a command with what it points back at, and what was given before or after it."""
     if not loose:
         return command
-    if command.args or command.saying:
+    saying = command.saying
+    if isinstance(saying, Saying) and saying.back and not command.args:
+        if told > 1 or rows != 1:
+            return replace(command, unread=_place(loose))
+        return replace(command, args=tuple(loose))
+    if command.args or saying:
         # What was given besides is a fact to use: Find(…) with relations decides if it may be.
         if told:
             return replace(command, unread=_place(loose))
@@ -215,14 +228,20 @@ def _command(sentence: str, shown: frozenset[int]) -> Reading | None:
 
 
 def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
-    for saying in SAYINGS:
+    for saying in _ALL_SAYINGS:
         if not begins(saying.wording, sentence):
             continue
         if match := saying.pattern.match(sentence):
             if not _bounded(sentence, match.end()):
                 continue
-            args = tuple(place for group in match.groups() if group for place in _slots(group))
-            yield _after(Reading("work-out", args, saying=saying), sentence, match.end())
+            args = tuple(place for group in _unnamed(match) for place in _slots(group))
+            bound: Saying | Nested = saying
+            if said := match.groupdict():
+                words = {name: (word or "").lower() for name, word in said.items()}
+                bound = saying._replace(build=partial(saying.build, words))
+            yield _after(Reading("work-out", args, saying=bound), sentence, match.end())
+    if (inner := nested(sentence)) and _bounded(sentence, inner.end):
+        yield _after(Reading("work-out", inner.slots, saying=inner), sentence, inner.end)
     for head in HEADS:
         if not begins(head.wording, sentence):
             continue
@@ -233,12 +252,7 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
             continue
         named = match.groupdict()
         letter, where = named.get("letter") or "", named.get("where") or ""
-        groups = [
-            group
-            for number, group in enumerate(match.groups(), 1)
-            if group and number not in _named_groups(head.pattern)
-        ]
-        args = tuple(place for group in groups for place in _slots(group))
+        args = tuple(place for group in _unnamed(match) for place in _slots(group))
         pick = (named.get("pick") or named.get("size") or "").lower()
         reading = Reading(head.task, args, tuple(_slots(where)), letter, pick)
         if not args and not where and not head.back and not letter:
@@ -248,6 +262,14 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
             yield replace(reading, unread=strange)
         else:
             yield _after(reading, sentence, match.end())
+
+
+def _unnamed(match: re.Match[str]) -> Iterator[str]:
+    """Yield the groups of a match that are mathematics the task is about."""
+    named = _named_groups(match.re)
+    for number, group in enumerate(match.groups(), 1):
+        if group and number not in named:
+            yield group
 
 
 @lru_cache(maxsize=1024)
@@ -271,6 +293,14 @@ def _after(reading: Reading, sentence: str, at: int) -> Reading:
         elif where := phrase(_WHERE).match(sentence, at):
             reading = replace(reading, where=(*reading.where, *_slots(where[0])))
             at = where.end()
+        elif (
+            reading.task == "solve"
+            and not reading.letter
+            and (aim := phrase(_TO_FIND).match(sentence, at))
+            and _bounded(sentence, aim.end())
+        ):
+            reading = replace(reading, letter=aim["letter"])
+            at = aim.end()
         elif (
             not reading.args
             and (listed := phrase(_LIST).match(sentence, at))
@@ -299,11 +329,13 @@ def _bounded(sentence: str, end: int) -> bool:
 _SAYS_ORDER = re.compile(
     r"\b(?:order|first|descending|ascending)\b| to (?:the )?(?!nearest)\w+est\b", re.I
 )
-_EITHER = f"(?:{SMALLEST}|{LARGEST})"
+_EITHER = f"(?:{SIZES})"
 _ORDER = (
-    rf"[,:]? ?(?:in order(?: of (?:size|value))?|{_EITHER}(?: (?:one|number|value|fraction))? first|"
+    rf"[,:]? ?(?:and )?(?:in order(?: of (?:size|value|length|mass|weight|height|temperature|price|cost|age|distance))?|"
+    rf"{_EITHER}(?: (?:one|number|value|fraction|time|length|amount|temperature))? (?:first|last)|"
     rf"from (?:the )?{_EITHER} to (?:the )?{_EITHER}|(?:from )?{_EITHER} to (?:the )?{_EITHER}|"
-    rf"(?:starting|beginning|start) (?:with|from) the {_EITHER}|of size|"
+    rf"(?:(?:starting|beginning|start|begin) (?:with|from)|(?:ending|finishing|end|finish) with) the {_EITHER}"
+    r"(?: (?:one|number|value|fraction|time|length|amount|temperature))?|of size|"
     r"(?:in )?(?:ascending|descending|increasing|decreasing) order)"
 )
 

@@ -6,6 +6,8 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+from typing import NamedTuple
 
 from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
@@ -34,6 +36,7 @@ _NEAREST = late(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE)
 _WITHOUT = late(r"\bwithout (?:the |its |any |a )?units?\b|\bno units?\b", re.IGNORECASE)
 
 
+@lru_cache(maxsize=1024)
 def unit_said(words: str) -> str:
     """Return the unit in which the words ask for the answer, or ``""`` for none or several.
 
@@ -57,9 +60,23 @@ _PAIRS = {
 _TOGETHER = late(rf"\b(?:in|to|into|how many) ({'|'.join(_PAIRS)})\b", re.IGNORECASE)
 
 
-def _not_together(key: Node, asked: re.Match[str]) -> str:
+class _Asked(NamedTuple):
+    """What words ask of units: two at once, none at all, one. Read once for all a topic's items."""
+
+    pair: str
+    without: bool
+    unit: str
+
+
+@lru_cache(maxsize=1024)
+def _asked(words: str) -> _Asked:
+    pair = _TOGETHER.search(words)
+    return _Asked(pair[1] if pair else "", bool(_WITHOUT.search(words)), unit_said(words))
+
+
+def _not_together(key: Node, pair: str) -> str:
     """Return how a key is not in the two units that the words ask for at once, or ``""``."""
-    big, small = _PAIRS[asked[1].casefold()]
+    big, small = _PAIRS[pair.casefold()]
     value = key.rest[-1][1] if isinstance(key, Relation) else key
     match value:
         case MixedUnits(parts) if tuple(part.unit for part in parts) == (big, small):
@@ -68,7 +85,29 @@ def _not_together(key: Node, asked: re.Match[str]) -> str:
             return ""
         case Money(_, "£") if big == "£":
             return ""
-    return f"the question asks for {asked[1]}, the key is not in both"
+    return f"the question asks for {pair}, the key is not in both"
+
+
+_TWO = late(rf"\b(?:in|to|into|how many) ({_UNIT}) and ({_UNIT})(?![\w^])", re.IGNORECASE)
+
+
+def one_of_two_units(key: Node, words: str) -> str:
+    """Return the two units that the words ask for at once where the key has one, or ``""``.
+
+    2 h is 2 hours and 0 minutes, and 120 min may or may not do for *minutes and seconds*: a
+    person decides.
+
+    >>> one_of_two_units(Quantity(Int(120), "min"), "Change it to minutes and seconds.")
+    'minutes and seconds'
+    """
+    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    asked = _TWO.search(words)
+    if asked is None or not isinstance(value, Quantity):
+        return ""
+    if (pair := _asked(words).pair) and _not_together(key, pair):
+        return ""  # 155 min is not in hours and minutes
+    units = {_NAMES[asked[1].casefold()], _NAMES[asked[2].casefold()]}
+    return f"{asked[1]} and {asked[2]}" if value.unit in units else ""
 
 
 def other_unit(key: Node, words: str) -> str:
@@ -80,16 +119,22 @@ def other_unit(key: Node, words: str) -> str:
     >>> other_unit(Quantity(Int(155), "min"), "Give the time in hours and minutes.")
     'the question asks for hours and minutes, the key is not in both'
     """
-    if (asked := _TOGETHER.search(words)) and (fault := _not_together(key, asked)):
+    asked = _asked(words)
+    if asked.pair and (fault := _not_together(key, asked.pair)):
         return fault
-    if _WITHOUT.search(words) and any(isinstance(part, Quantity | Money) for part in walk(key)):
+    wanted = asked.unit
+    if not wanted and not asked.without:
+        return ""
+    used = {
+        part.unit if isinstance(part, Quantity) else part.sign
+        for part in walk(key)
+        if isinstance(part, Quantity | Money)
+    }
+    if asked.without and used:
         return "the question asks for the answer without units, and the key has one"
-    wanted = unit_said(words)
-    facts = {**UNITS, **CURRENCY}
-    used = {part.unit for part in walk(key) if isinstance(part, Quantity)}
-    used |= {part.sign for part in walk(key) if isinstance(part, Money)}
     if not wanted or not used or used == {wanted}:
         return ""
+    facts = {**UNITS, **CURRENCY}
     names = " and ".join(sorted(facts[unit].many for unit in used))
     if names == facts[wanted].many:
         return ""  # pounds are money or a mass
@@ -99,6 +144,7 @@ def other_unit(key: Node, words: str) -> str:
 _NAMED = late(rf"\b({_UNIT})(?![\w^])", re.IGNORECASE)
 
 
+@lru_cache(maxsize=1024)
 def kinds_in_words(words: str) -> frozenset[str]:
     """Return what the units among the words measure: their base dimensions.
 

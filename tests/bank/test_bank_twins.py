@@ -70,7 +70,7 @@ def test_a_written_item_is_the_twin_of_a_generated_one_the_bank_holds(tmp_path):
     pinned = text + f'[[pinned]]\naddress = "{address}"\n'
     both = make_bank(tmp_path / "two", {TOPIC: pinned})
     assert bank_twins(alone) == []
-    assert bank_twins(both) == [("larkhythe:a-1", address)]
+    assert bank_twins(both) == [(address, "larkhythe:a-1")]
     assert bank_twins(both, generated=False) == []
 
 

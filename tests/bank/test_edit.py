@@ -1,6 +1,7 @@
 """Edits of a bank: what is meant changes, and nothing else does."""
 
 import datetime
+import threading
 import tomllib
 
 import pytest
@@ -219,7 +220,7 @@ def test_a_bank_is_not_made_over_another(folder):
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("Fern Hill", "Our own"), "lower-case letters"),
+        (("Lark Hythe", "Our own"), "lower-case letters"),
         (("larkhythe", ""), "‘title’ is empty"),
     ],
 )
@@ -246,3 +247,31 @@ def test_what_would_be_wrong_is_refused_whole_and_nothing_is_written(folder):
         change_item(path, "garden-9", {"key": "4"})
     assert path.read_bytes() == before
     assert sorted(p.name for p in folder.iterdir()) == ["bank.toml", "number.times.toml"]
+
+
+def test_twenty_who_add_at_once_all_keep_their_questions(folder):
+    start = threading.Barrier(20)
+    told = []
+
+    def work(number):
+        new = item("times-1", prompt=f"Work out {{{number + 2} × 7}}.", key=str(7 * (number + 2)))
+        start.wait()
+        _, saved = add_item(folder, "number.times", new, title="Times tables", numbered=True)
+        told.append(saved.id)
+
+    threads = [threading.Thread(target=work, args=(number,)) for number in range(20)]
+    for one in threads:
+        one.start()
+    for one in threads:
+        one.join()
+    found = {entry.item.id: entry.item.prompt for entry in read_bank(folder).entries()}
+    assert sorted(found) == sorted(told) == sorted(f"times-{n}" for n in range(1, 21))
+    assert len(set(found.values())) == 20
+
+
+def test_an_id_of_ones_own_that_is_taken_in_another_topic_is_refused(folder):
+    add_item(folder, "number.times", item(), title="Times tables")
+    before = {path: path.read_bytes() for path in folder.iterdir()}
+    with pytest.raises(ItembankError, match=r"number\.times\.toml: the id ‘garden-1’ is taken"):
+        add_item(folder, "ratio.share", item())
+    assert {path: path.read_bytes() for path in folder.iterdir()} == before

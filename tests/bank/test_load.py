@@ -62,7 +62,7 @@ def test_a_bank_as_it_stands(tmp_path):
         depot_times='topic = "depot.times"\ntitle = "Bus times"\nprerequisites = ["ratio.share"]\n',
     )
     found = read_bank(folder)
-    assert (found.name, found.title, found.licence) == ("larkhythe", "Our own", None)
+    assert (found.name, found.title, found.terms) == ("larkhythe", "Our own", None)
     assert found.authors == {"HT": "head of mathematics"}
     assert [(t.id, t.title) for t in found.topics] == [
         ("depot.times", "Bus times"),
@@ -75,6 +75,17 @@ def test_a_bank_as_it_stands(tmp_path):
     assert found.topics[1].generated[0].seed == 3
     assert found.topics[1].pinned[0].address == "ratio.scale/core/7"
     assert found.topics[0].prerequisites == ("ratio.share",)
+
+
+def test_a_bank_names_its_licence_and_who_grants_it(tmp_path):
+    stated = 'licence = "CC0-1.0"\nlicensor = "Larkhythe School"\n[authors]'
+    found = read_bank(bank(tmp_path, facts=FACTS.replace("[authors]", stated)))
+    assert found.terms == "CC0-1.0, granted by Larkhythe School"
+    (tmp_path / "bank.toml").write_text(FACTS.replace("[authors]", 'licensor = "HT"\n[authors]'))
+    with pytest.raises(FileFaults) as caught:
+        read_bank(tmp_path)
+    (fault,) = caught.value.faults
+    assert (fault.line, "state both, or neither" in fault.message) == (3, True)
 
 
 def test_finding_an_item_by_id_or_address(tmp_path):
@@ -274,7 +285,7 @@ def test_a_prerequisite_is_a_topic_of_the_tool_or_of_the_bank(tmp_path):
 
 
 def test_facts_of_the_bank(tmp_path):
-    found = faults(bank(tmp_path, 'name = "Fern Hill"\ntitel = "T"\n[authors]\n"H T" = ""\n'))
+    found = faults(bank(tmp_path, 'name = "Lark Hythe"\ntitel = "T"\n[authors]\n"H T" = ""\n'))
     assert [entry[1] for entry in found] == [0, 1, 2, 4, 4]
     assert "Did you mean ‘title’?" in found[2][3]
 
@@ -283,7 +294,7 @@ def test_a_folder_that_is_no_bank(tmp_path):
     (tmp_path / "larkhythe").mkdir()
     (found,) = faults(tmp_path / "larkhythe")
     assert "not a bank" in found[3]
-    (found,) = faults(tmp_path / "fernhil")
+    (found,) = faults(tmp_path / "larkhyth")
     assert "Did you mean larkhythe?" in found[3]
     (tmp_path / "file").write_text("", encoding="utf-8")
     (found,) = faults(tmp_path / "file")

@@ -1,10 +1,13 @@
 """Merging on the disk: comments stay, nothing is half written, and merging again adds nothing."""
 
 import datetime
+import os
 import re
+import shutil
 
 import pytest
 
+from itembank import disk
 from itembank.bank.compare import compare
 from itembank.bank.load import read_bank
 from itembank.bank.merge_files import prepare_merge, prepare_settle
@@ -256,3 +259,66 @@ def test_compare_tells_of_every_item_field_by_field(ours, theirs, tmp_path):
     assert not found.equal
     twin = make_bank(tmp_path / "twin", {LIKE: item("z-1", "Find {1/6 + 3/4}.")}, "riverside")
     assert compare(ours, twin).twins == ((("sum-1",), ("z-1",)),)
+
+
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a process that can be killed")
+def test_a_copy_is_whole_or_not_there_whenever_its_making_is_killed(ours, theirs, tmp_path):
+    both = tmp_path / "new" / "both"
+    for at in range(1, 40):
+        child = os.fork()
+        if child == 0:  # whatever happens here, it must not go on as a second test run
+            try:
+                step = dying(at)
+                os.fsync, os.link, disk._renamed = map(step, (os.fsync, os.link, disk._renamed))
+                prepare_merge(ours.folder, theirs.folder).save_copy(both)
+                os._exit(0)
+            finally:
+                os._exit(1)
+        _, status = os.waitpid(child, 0)
+        code = os.waitstatus_to_exitcode(status)
+        assert code in (0, 9)
+        if both.exists():
+            assert {path.name for path in both.iterdir()} == {
+                *("bank.toml", f"{UNLIKE}.toml", f"{LIKE}.toml")
+            }
+            assert len(items(both)) == 5
+        if code == 0:
+            break
+        # The next run is not stood in the way of by what was left.
+        if both.exists():
+            shutil.rmtree(both)
+    assert code == 0
+    assert at > 5
+    hidden = [path for path in both.parent.iterdir() if path != both]
+    assert hidden
+    for path in hidden:
+        os.utime(path, (0, 0))
+    prepare_merge(ours.folder, theirs.folder).save_copy(tmp_path / "new" / "again")
+    assert sorted(path.name for path in both.parent.iterdir()) == ["again", "both"]
+
+
+def dying(at):
+    calls = []
+
+    def step(real):
+        def call(*args):
+            calls.append(args)
+            if len(calls) == at:
+                os._exit(9)
+            return real(*args)
+
+        return call
+
+    return step
+
+
+def test_a_copy_takes_no_name_that_is_taken_and_no_bank_changed_since(ours, theirs, tmp_path):
+    prepared = prepare_merge(ours.folder, theirs.folder)
+    (tmp_path / "both").mkdir()
+    with pytest.raises(ItembankError, match="There is something in"):
+        prepared.save_copy(tmp_path / "both")
+    path = ours.folder / f"{UNLIKE}.toml"
+    path.write_text(path.read_text(encoding="utf-8") + "# later\n", encoding="utf-8")
+    with pytest.raises(ChangedSince):
+        prepared.save_copy(tmp_path / "new" / "both")
+    assert not (tmp_path / "new").exists()

@@ -33,7 +33,8 @@ from itembank.items.item import (
 )
 from itembank.notation import parse
 from itembank.notation.tree import Blank, Label, Listing, Sym
-from itembank.wording.answer import order_said, rounding
+from itembank.wording.answer import rounding
+from itembank.wording.sizes import order_said
 
 
 def item(said, answer="1", **more):

@@ -168,3 +168,27 @@ def test_larkhythe_holds_a_twin_at_home_and_one_abroad(shared: Bank, larkhythe: 
     abroad = {e.item.id: as_item(e).twin for e in entries(shared)}
     assert at_home["depot-1"] == at_home["depot-2"]
     assert at_home["pool-1"] == abroad["k3-share-01"]
+
+
+def test_the_shared_banks_claim_nothing_that_nobody_did(either: Bank) -> None:
+    """No writer, day or reviewer is named, since there is none to name."""
+    for entry in entries(either):
+        assert (entry.item.author, entry.item.created) == (None, None), entry.item.id
+        assert entry.item.source == "written for this project", entry.item.id
+    assert either.authors == {}
+    assert not (either.folder / "signoffs.toml").exists()
+
+
+def test_every_bank_that_ships_is_under_the_licence_of_the_project(
+    shared: Bank, later: Bank, larkhythe: Bank
+) -> None:
+    lines = (BANKS.parent / "LICENSE").read_text(encoding="utf-8").splitlines()
+    name = lines[0].removesuffix(" License")
+    (who,) = [line.split(" ", 3)[3] for line in lines if line.startswith("Copyright (c)")]
+    terms = f"{name}, granted by {who[0].upper()}{who[1:]}"
+    assert {bank.terms for bank in (shared, later, larkhythe)} == {terms}
+
+
+def test_the_demo_bank_says_that_its_people_are_invented(larkhythe: Bank) -> None:
+    head = (larkhythe.folder / "bank.toml").read_text(encoding="utf-8").split("name =")[0]
+    assert "is invented, and so are these authors, the days" in head

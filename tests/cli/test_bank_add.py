@@ -238,5 +238,5 @@ def test_an_import_says_what_it_proved(said, bank, tmp_path):
     assert [file.name for file in bank.iterdir()] == ["bank.toml"]
     out = said("bank", "import", tmp_path / "new.csv", "-b", bank).out
     assert "Added 2 questions on 1 topic" in out
-    assert "2 questions: 1 proved and 1 disproved." in out
+    assert "2 questions: 1 proved and 1 disproved; signed by nobody yet." in out
     assert f"itembank bank prove {bank}" in out

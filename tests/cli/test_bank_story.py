@@ -83,7 +83,7 @@ def test_what_was_added_is_listed_with_its_state(said, bank):
     assert [re.search(rf" {name} .*", listed.out) is not None for name in QUESTIONS] == [True] * 5
     assert re.search(r"garden-1 +support +disproved +A garden has 60 tomato", listed.out)
     assert re.search(r"pool-1 +support +proved +Two clubs share £40", listed.out)
-    assert listed.out.endswith("5 questions: 4 proved and 1 disproved.\n")
+    assert listed.out.endswith("4 proved and 1 disproved; signed by nobody yet.\n")
     wrong = said("bank", "list", "--state", "disproved").out
     assert "garden-1" in wrong
     assert "pool-1" not in wrong
@@ -244,6 +244,20 @@ def test_moved_and_retired(said, signed):
     assert "by HT on 20 November 2026" in shown
     status, _, err = said("bank", "retire", "pool-2", "--because", "again", "--bank", signed)
     assert (status, "retired already" in err) == (2, True)
+
+
+def test_a_question_keeps_its_licence_where_it_goes(said, signed):
+    granted = ("--licence", "CC0-1.0", "--licensor", "the swimming club")
+    do("bank", "new", "club", "--author", "HT=head", "--author", "T7=seven", *granted)
+    do("bank", "move", "garden-2", "--to", "club", "--bank", signed)
+    assert "none stated" in said("bank", "show", "garden-2", "--bank", "club").out
+    add = ("--topic", "ratio.share", "--tier", "core", "--id", "pool-9")
+    do("bank", "add", *add, "--prompt", "Work out {2 + 3}.", "--key", "5", "--bank", "club")
+    shown = " ".join(said("bank", "show", "pool-9", "--bank", "club").out.split())
+    assert "CC0-1.0, granted by the swimming club" in shown
+    do("bank", "move", "pool-9", "--to", signed, "--bank", "club")
+    shown = " ".join(said("bank", "show", "pool-9", "--bank", signed).out.split())
+    assert "CC0-1.0, granted by the swimming club" in shown
 
 
 PACK = (

@@ -85,7 +85,7 @@ def test_nothing_is_marked_by_a_key_that_is_wrong(said, near):
     ("address", "words"),
     [
         ("larkhythe:support-2", "Did you mean support-2"),
-        ("fernhil:support-20", "no bank ‘fernhil’ here"),
+        ("riverside:support-20", "no bank ‘riverside’ here"),
         ("larkhythe:person", "needs a person"),
     ],
 )

@@ -146,6 +146,18 @@ def test_own_views_and_clarity(said, home):
     assert "sure 5, partly 3, not sure 1" in said("decide").out
 
 
+def test_own_views_of_a_whole_class_by_seat_are_no_file(said, home):
+    """A name of a file has 255 bytes at most, and such views have more."""
+    seats = [f"{row}{n}" for row in "AB" for n in range(1, 31)]
+    text = (home / "department.toml").read_text().replace('"A1-A6", "B1-B4"', '"A1-A30", "B1-B30"')
+    (home / "department.toml").write_text(text)
+    views = ", ".join(f"{seat} not sure" for seat in seats)
+    assert len(views) > 255
+    status, _, err = said("record", "--bands", "5 3 2", "--own-view", views)
+    assert (status, err) == (0, "")
+    assert "not sure 60" in said("decide").out
+
+
 @pytest.mark.parametrize(
     ("words", "faults"),
     [
@@ -155,10 +167,14 @@ def test_own_views_and_clarity(said, home):
         (["--bands", "0 0 0"], ["nobody was counted"]),
         (["--bands", "1 1 1", "--right", "1 1 1 1"], ["Give one of"]),
         (
-            ["--right", "9 9 9", "--pupils", "8"],
-            ["3 numbers, but 4", "question 1 has 9 right of 8"],
+            ["--right", "9 9 9 9 9", "--pupils", "8"],
+            ["5 numbers, but 4", "question 1 has 9 right of 8"],
         ),
         (["--right", "1 1 1 1", "--pupils", "11"], ["--pupils: 11, but 10"]),
+        (["--right", "1 1 1", "--asked", "2"], ["3 numbers, but --asked names 2"]),
+        (["--bands", "1 1 1", "--asked", "5"], ["questions 1 to 4"]),
+        (["--bands", "1 1 1", "--asked", "most"], ["‘most’ is not a number of questions"]),
+        (["--own-view", "1 1 1", "--asked", "2"], ["--asked goes with"]),
         (["--bands", "9 9 9", "--unclear", "99"], ["27 pupils", "--unclear: 99"]),
         (["--own-view", "A1 sure, Z9 sure, A2 maybe"], ["no seat Z9", "‘A2 maybe’"]),
         (["--note", "words"], ["goes with --unclear"]),

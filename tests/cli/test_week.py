@@ -186,3 +186,106 @@ def test_a_plan_that_cannot_be_is_told_with_every_line(said, home):
     assert status == 2
     assert "There is no topic ‘ratio.shar’" in err
     assert "There are no lessons on 2026-12-04: training day" in err
+
+
+class NoPacks:
+    """Stands for the process that builds packs, where only what is around them is the matter."""
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        return None
+
+    def start(self, requests):
+        self.requests = requests
+
+    def result(self):
+        return [{"pack.json": b"{}"} for _ in self.requests]
+
+
+@pytest.fixture
+def planned(said, home, monkeypatch):
+    """Stand where the week is planned, with packs that are none."""
+    monkeypatch.setattr("itembank.cli.week_run.Builder", NoPacks)
+    assert said("week", "8K", "--from", "2026-11-30").status == 0
+    return home
+
+
+@pytest.mark.parametrize("how", ["written over", "replaced"])
+@pytest.mark.parametrize(
+    "command",
+    [
+        ("8K", "--from", "2026-11-30", "--replace"),
+        ("--plan", str(PLAN), "--replace"),
+        ("8K", "--from", "2026-11-30", "--questions", "tue 6", "--replace"),
+    ],
+)
+def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
+    said, planned, monkeypatch, command, how
+):
+    from itembank.cli.week_files import Week
+
+    mine = PLAN.read_bytes() + b"# mine\n"
+    before = packs(planned)
+    page = Week._page
+
+    def meanwhile(self):
+        if how == "replaced":
+            (planned / "plans" / "editor").write_bytes(mine)
+            (planned / "plans" / "editor").replace(planned / PLAN)
+        else:
+            (planned / PLAN).write_bytes(mine)
+        return page(self)
+
+    monkeypatch.setattr(Week, "_page", meanwhile)
+    status, out, err = said("week", *command)
+    assert (status, out) == (2, "")
+    assert "this file has been changed since it was read, so nothing was saved" in err
+    assert "+# mine" in err
+    assert (planned / PLAN).read_bytes() == mine
+    assert packs(planned) == before
+    assert list(planned.rglob("*.itembank-*")) == []
+
+
+def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home, monkeypatch):
+    from itembank.cli.week_files import Week
+
+    monkeypatch.setattr("itembank.cli.week_run.Builder", NoPacks)
+    page = Week._page
+
+    def meanwhile(self):
+        PLAN.parent.mkdir()
+        PLAN.write_bytes(b"# theirs\n")
+        return page(self)
+
+    monkeypatch.setattr(Week, "_page", meanwhile)
+    status, _, err = said("week", "8K", "--from", "2026-11-30")
+    assert status == 2
+    assert "this file has been made since" in err
+    assert PLAN.read_bytes() == b"# theirs\n"
+    assert packs(home) == {}
+
+
+def test_one_who_waits_for_another_week_is_told_and_sent_away_in_the_end(home, monkeypatch, capsys):
+    fcntl = pytest.importorskip("fcntl")
+    import os
+
+    from itembank.cli import week_lock
+    from itembank.errors import ItembankError
+
+    monkeypatch.setattr(week_lock, "SILENT_SECONDS", 0.0)
+    monkeypatch.setattr(week_lock, "WAIT_SECONDS", 0.1)
+    other = os.open(home, os.O_RDONLY)
+    fcntl.flock(other, fcntl.LOCK_EX)
+    try:
+        with (
+            pytest.raises(ItembankError, match="nothing was done"),
+            week_lock.one_at_a_time(home),
+        ):
+            pass
+    finally:
+        os.close(other)
+    assert capsys.readouterr().err.count("Waiting: somebody else is planning a week") == 1
+    with week_lock.one_at_a_time(home):
+        pass

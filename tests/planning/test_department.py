@@ -143,7 +143,7 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
 @pytest.mark.parametrize(
     ("text", "line", "words"),
     [
-        ('school = "Fern', 1, "cannot be read as TOML"),
+        ('school = "Lark', 1, "cannot be read as TOML"),
         ('school = "F"\nschool = "G"\n', 2, "cannot be read as TOML"),
         ('school = "F"\n', 0, "no class"),
         (GOOD + "[bands]\ncuts = [7, 5]\n", 8, "do not rise"),

@@ -120,7 +120,7 @@ def test_exports_that_moved_or_changed_are_told(store, tmp_path):
     report = tmp_path / "groups.pdf"
     report.write_bytes(b"%PDF")
     with store.writing() as connection:
-        remember_export(connection, report)
+        remember_export(connection, store.folder, report)
     done = forget(store, Whom("8K", GONE))
     assert done.gone == [out / "scores.csv"]
     assert {path for path, _ in done.left} == {out / "answers.csv", report}
@@ -167,6 +167,24 @@ def test_an_export_holds_every_row_and_overwrites_nothing(store, tmp_path):
         export_all(store, tmp_path / "out")
     export_all(store, tmp_path / "out", replace=True)
     assert len(dump(store)["exported"]) == len(counts)
+
+
+def test_exports_are_found_when_the_whole_folder_has_moved(tmp_path):
+    old, new = tmp_path / "old", tmp_path / "new"
+    old.mkdir()
+    with open_store(str(old / "results.sqlite3")) as store:
+        fill(store)
+        export_all(store, old / "out")
+        export_all(store, tmp_path / "elsewhere")
+    old.rename(new)
+    with open_store(str(new / "results.sqlite3")) as store:
+        done = forget(store, Whom("8K", GONE))
+    assert done.gone == []
+    for folder in (new / "out", tmp_path / "elsewhere"):
+        assert folder / "scores.csv" in done.rewritten
+        assert {row["class"] for row in rows_of(folder / "scores.csv") if row["seat"] == GONE} == {
+            "9S"
+        }
 
 
 def test_a_store_has_no_empty_pages_after_forgetting(store):

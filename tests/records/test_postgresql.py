@@ -98,6 +98,19 @@ def test_a_server_lost_in_the_middle_leaves_nothing_by_halves(shared, server, mo
     assert len(counting(shared)) == 2
 
 
+def test_a_writer_does_not_wait_for_ever(shared, server, monkeypatch):
+    monkeypatch.setattr("itembank.records.store.WAIT", 1)
+    record(shared, facts(), Scores({"A1": 3}))
+    before = dump(shared, times=True)
+    with (
+        open_store(server.url) as other,
+        shared.writing(),
+        pytest.raises(ItembankError, match=r"is writing.* 1 seconds. Nothing was rec"),
+    ):
+        record(other, facts(NEXT), Scores({"A1": 4}))
+    assert dump(shared, times=True) == before
+
+
 def test_a_password_is_never_said(server):
     url = server.url.replace("itembank@", "itembank:secret@").replace("/postgres?", "/absent?")
     with pytest.raises(ItembankError) as error:
