@@ -54,6 +54,7 @@ from itembank.wording.answer import (
     says_rounded,
     says_simplest,
 )
+from itembank.wording.arithmetic import Saying
 from itembank.wording.forms import says_form
 from itembank.wording.phrases import unit_names
 from itembank.wording.sizes import order_said
@@ -70,7 +71,8 @@ class Question:
 
     `constants` are whole numbers that words stand for (the 2 of *half*); `form` is a form the
     question asks for by its very words, as *what percentage* does, or ``""``; `modelled` says that
-    a model, options or a task stand for words that are not read one by one.
+    a model, options or a task stand for words that are not read one by one; `any_order` that the
+    answer is a list in any order.
     """
 
     ask: Ask
@@ -78,6 +80,7 @@ class Question:
     form: str = ""
     task: str = ""
     modelled: bool = False
+    any_order: bool = False
 
 
 def ask_of(item: BankItem, maths: Maths) -> Ask:
@@ -147,19 +150,29 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, Relation | Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
-    _units_inside(maths, args, words, reading.task)
-    if reading.saying is not None:
+    if reading.saying is None:
+        _units_inside(maths, args, words, reading.task)
+    else:
         try:
             target, constants = reading.saying.build(*args)
         except NotBuilt as error:
             raise NeedsPerson(str(error)) from error
+        _units_inside(maths, [*args, target], words, reading.task)
         _agree(item, "work-out")
         form = reading.saying.form
         if counted := _counted([target], words, maths.key):
             return Question(Find(counted), (*item.constants, *constants, 1), "value", "work-out")
+        said = reading.saying if isinstance(reading.saying, Saying) else None
+        any_order = said is not None and said.any_order
+        if any_order:
+            target = _in_order_of(maths.key, target)
         ask = _worked_out(target, _all_relations(where))
         return Question(
-            _rounded(ask, maths, words), (*item.constants, *constants), form, "work-out"
+            ask if said is not None and said.rounds else _rounded(ask, maths, words),
+            (*item.constants, *constants),
+            form,
+            "work-out",
+            any_order=any_order,
         )
     if reading.task == "extreme":
         _nothing_besides(where)
@@ -177,6 +190,14 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
     return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+def _in_order_of(key: Node, target: Node) -> Node:
+    """Return a list in the order of a key that holds the same numbers."""
+    match key, target:
+        case Listing(given), Listing(parts) if len(given) == len(parts) and {*given} == {*parts}:
+            return key
+    return target
 
 
 _HOW_MANY = re.compile(r"\bhow many\b", re.I)

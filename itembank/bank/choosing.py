@@ -89,6 +89,7 @@ def _value_way(node: Node) -> str:
 def _own_numbers(item: BankItem, maths: Maths) -> None:
     """Raise NeedsPerson where an option uses the numbers of another option's sentence."""
     said = slotted(maths.runs)
+    _numbered_names(maths)
     names = [name for name, _ in maths.options]
     asking = questions(maths.runs)
     own: dict[str, set[object]] = {name: set() for name in names}
@@ -109,6 +110,30 @@ def _own_numbers(item: BankItem, maths: Maths) -> None:
         (own[current] if current else shared).update(numbers)
     if any(own.values()):
         _held(dict(maths.options), own, shared)
+
+
+_NUMBERED = late(r"(\d[\d.]*)(?= ?[a-z-])", re.I)
+
+
+def _numbered_names(maths: Maths) -> None:
+    """Raise NeedsPerson where an option named by a number, *3 cans*, has another's numbers.
+
+    Its own are the number of its name, and what stands in the next braces after it.
+    """
+    said = slotted(maths.runs)
+    shown = re.sub(SLOT, lambda m: text(said.nodes[index_of(m[0])]) + m[0], said.text)
+    for name, node in maths.options:
+        if not _NUMBERED.match(name) or re.search(rf"\b{re.escape(name)}\b", said.text):
+            continue
+        number, rest = re.match(r"([\d.]+)(.*)", name).groups()  # type: ignore[union-attr]
+        places = [*re.finditer(rf"(?<![\d.]){re.escape(number)}({SLOT}){re.escape(rest)}\b", shown)]
+        if len(places) != 1:
+            raise NeedsPerson(f"Which numbers belong to ‘{name}’ is not known.")
+        after = re.search(SLOT, shown[places[0].end() :])
+        chars = [places[0][1], *([after[0]] if after else [])]
+        own = {n for char in chars for n in _numbers(said.nodes[index_of(char)])}
+        if not own or not own <= _numbers(node):
+            raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
 
 
 def _held(options: Mapping[str, Node], own: Mapping[str, set[object]], shared: set[object]) -> None:

@@ -123,7 +123,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         canonical(ask, form),
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
-        item.accept,
+        (*item.accept, "any-order") if question.any_order else item.accept,
     )
     return made, question.modelled
 

@@ -86,8 +86,10 @@ def unprinted(item: Item) -> str:
     if isinstance(item.ask, Order) and order_said(said, item.ask.things) != item.ask.detail:
         return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
     if isinstance(item.ask, Choose):
+        # {3} cans are named 3 cans.
+        page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
         for label, _ in item.ask.options:
-            named = label in said or Label(label) in shown
+            named = label in page or Label(label) in shown
             if not named and not any(text(node) == label for node in shown):
                 return f"the choice {label!r} is not named in the prompt"
     return ""

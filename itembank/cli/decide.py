@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.lesson_text import (
-    CAUTION,
+    asked_line,
     check_pdf,
     overall_line,
     pupils,
@@ -21,6 +21,7 @@ from itembank.cli.lesson_text import (
 from itembank.cli.report_titles import Titles, cut, titles_of
 from itembank.cli.text import paragraph, table, width
 from itembank.errors import ItembankError
+from itembank.planning.caution import CAUTION
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -81,9 +82,10 @@ def decide(
     ):
         lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
         bands = one.bands.bands(lesson.out_of)
-        result = decide_lesson(connection, lesson, bands, thresholds)
+        result = decide_lesson(connection, lesson, one.bands, thresholds)
     there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
+    lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)
     if result.questions:
         lines += ["", *_questions(result, titles_of(found))]

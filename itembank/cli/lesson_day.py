@@ -49,6 +49,51 @@ def no_lesson(
     return said
 
 
+def parallel(department: Department, group: SchoolClass, name: str) -> str:
+    """Return the name of the class whose starter another class had as well.
+
+    Raises:
+        ItembankError: there is no such class, or it is the class itself.
+    """
+    other = department.find_class(name)
+    if other.name == group.name:
+        raise ItembankError(f"--same-as names {other.name} itself. Name the other class.")
+    return other.name
+
+
+def the_period(
+    department: Department, group: SchoolClass, date: datetime.date, period: str | None
+) -> str:
+    """Return which lesson of a day is meant; empty for the only one.
+
+    Raises:
+        ItembankError: the class has several lessons that day, and none is named.
+    """
+    there = periods_of(department, group, date)
+    if period is None and len(there) > 1:
+        from itembank.faults import join_words
+
+        raise ItembankError(
+            f"{group.name} has {len(there)} lessons on {date}. Add "
+            f"{join_words([f'--period {one}' for one in there], 'or')}."
+        )
+    return period if period is not None and len(there) != 1 else ""
+
+
+def periods_of(department: Department, group: SchoolClass, date: datetime.date) -> tuple[str, ...]:
+    """Return the periods of a class's lessons on a day; none where they are not known."""
+    from itembank.faults import FileFaults
+    from itembank.planning.calendar import read_calendar
+    from itembank.planning.timetable import lessons_between
+
+    try:
+        calendar = read_calendar(department.folder)
+    except FileFaults:
+        return ()
+    held, _ = lessons_between(group.plan.lessons, calendar, date, date)
+    return tuple(one.period for one in held)
+
+
 def _nearest(group: SchoolClass, calendar: Calendar, date: datetime.date) -> list[datetime.date]:
     """Return the class's last lesson before a day and its first after it, as far as there are."""
     from itembank.planning.timetable import lessons_between
@@ -71,7 +116,7 @@ def ask_about_day(
     said = no_lesson(department, group, facts.date, facts.period)
     if not said:
         return
-    from itembank.records.results import lessons_told_of
+    from itembank.records.happened import lessons_told_of
 
     with store.reading() as connection:
         if (facts.date, facts.period) in lessons_told_of(connection, group.name):

@@ -16,8 +16,6 @@ if TYPE_CHECKING:
     from itembank.records.decision import Decision
     from itembank.records.place import Place
 
-CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
-
 
 def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     """Return the day an option names, or None where it was left out.
@@ -95,6 +93,15 @@ def pupils(count: int) -> str:
 def bands_line(found: Decision) -> str:
     """Return the number of pupils in each band, in one line; empty where that is not known."""
     return ", ".join(f"{one.name} {one.pupils}" for one in found.groups)
+
+
+def asked_line(found: Decision) -> str:
+    """Return which questions were not asked, and what the scores are then out of; or nothing."""
+    from itembank.records.asked import not_asked_said
+
+    if not found.not_asked:
+        return ""
+    return f"{not_asked_said(found.not_asked)} The starter counts out of {found.out_of}."
 
 
 def overall_line(found: Decision) -> str:

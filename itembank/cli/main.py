@@ -68,6 +68,8 @@ COMMANDS = {
     "bank": ("bank:app", "Keep a department's own questions."),
     "week": ("week:week", "Plan a class's week and make its packs."),
     "record": ("record:record", "Record how a starter went."),
+    "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
+    "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
     "report": ("report:report", "Report on a class, its topics and questions."),

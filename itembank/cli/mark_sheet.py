@@ -8,19 +8,27 @@ from typing import cast
 
 import typer
 
-from itembank.cli.band import CAUTION, signs
+from itembank.cli.band import signs
 from itembank.cli.text import maths, paragraph, say, table
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 from itembank.marking.answer_sheet import AnswerRow, read_answers
 from itembank.marking.mark import Verdict
-from itembank.marking.sheet import MarkedQuestion, MarkedSheet, mark_sheet, marks_csv
+from itembank.marking.sheet import (
+    MarkedQuestion,
+    MarkedSheet,
+    mark_sheet,
+    marks_csv,
+    unanswered,
+)
 from itembank.packs.check import read_pack
 from itembank.packs.convert import read_item
 from itembank.packs.model import Pack
 from itembank.packs.model import Version as StoredVersion
-from itembank.planning.bands import Band, band_of
+from itembank.planning.bands import Band, band_of, rescaled
+from itembank.planning.caution import CAUTION, HEADING
 from itembank.private import write_private
+from itembank.records.asked import not_asked_said
 
 
 def mark_answer_sheet(
@@ -40,19 +48,33 @@ def mark_answer_sheet(
     letters = [version.letter for version in pack.versions]
     rows = read_answers(sheet_path, len(pack.versions[0].items), letters)
     # A pack's bands have the fields of the plan's.
-    bands = cast(Sequence[Band], pack.bands)
+    missing = unanswered([row for row in rows if any(row.answers)])
+    marks = sum(item.marks for n, item in enumerate(pack.versions[0].items, 1) if n not in missing)
+    bands = _bands(pack, marks) if marks else cast(Sequence[Band], pack.bands)
     sheets: list[MarkedSheet] = []
     for version in _versions(pack, letter, rows):
         theirs = [row for row in rows if row.version in ("", version.letter)]
-        sheets.append(mark_sheet([read_item(stored) for stored in version.items], theirs))
+        items = [read_item(stored) for stored in version.items]
+        sheets.append(mark_sheet(items, theirs, missing if marks else ()))
         if len(sheets) > 1:
             typer.echo()
         typer.echo(sheet_text(pack, version.letter, sheets[-1], bands))
     typer.echo(f"\n{CAUTION}")
     if output is not None:
-        text = marks_csv(sheets, lambda marks: band_of(marks, bands).name)
+        text = marks_csv(sheets, lambda marks: band_of(marks, bands).name, HEADING)
         write_private(output, text.encode())
         say(f"Wrote {output}.")
+
+
+def _bands(pack: Pack, marks: int) -> Sequence[Band]:
+    """Return the pack's bands for the marks of the questions that were asked."""
+    ends = rescaled([(band.lowest, band.highest) for band in pack.bands], marks)
+    bands = [
+        band.model_copy(update={"lowest": low, "highest": high})
+        for band, (low, high) in zip(pack.bands, ends, strict=True)
+        if low <= high
+    ]
+    return cast(Sequence[Band], bands)
 
 
 def _versions(pack: Pack, letter: str | None, rows: Sequence[AnswerRow]) -> list[StoredVersion]:
@@ -83,7 +105,10 @@ def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band
     lesson = pack.lesson
     version = f", version {letter}" if len(pack.versions) > 1 else ""
     title = f"{lesson.class_name}, {lesson.date.day} {lesson.date:%B %Y}{version}"
-    parts = [f"{title}: {_count(len(sheet.seats), 'seat')}, out of {sheet.out_of}", ""]
+    parts = [f"{title}: {_count(len(sheet.seats), 'seat')}, out of {sheet.out_of}"]
+    if sheet.not_asked:
+        parts.append(f"{not_asked_said(sheet.not_asked)} Nobody has an answer there.")
+    parts.append("")
     rows = [[seat.seat, str(seat.marks), band_of(seat.marks, bands).name] for seat in sheet.seats]
     parts.append(table(["Seat", "Marks", "Band"], rows, right={1}))
     if sheet.absent:

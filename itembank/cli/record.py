@@ -18,7 +18,10 @@ def record(
     ] = None,
     right: Annotated[
         str | None,
-        typer.Option(metavar='"25 22 …"', help="How many had each question right, in order."),
+        typer.Option(
+            metavar='"25 22 …"',
+            help="How many had each question right, in order; fewer where it stopped early.",
+        ),
     ] = None,
     pupils: Annotated[
         int | None, typer.Option(metavar="N", help="Pupils there, with --right; the class's seats.")
@@ -62,6 +65,17 @@ def record(
     pack: Annotated[
         Path | None, typer.Option(metavar="DIR", help="The pack the class had.")
     ] = None,
+    asked: Annotated[
+        str | None,
+        typer.Option(
+            metavar="N",
+            help='Questions asked, where the starter stopped early: "5", or which: "1-4 6".',
+        ),
+    ] = None,
+    same_as: Annotated[
+        str | None,
+        typer.Option(metavar="CLASS", help="The parallel class whose starter it had as well."),
+    ] = None,
     out_of: Annotated[
         int | None, typer.Option(metavar="N", help="Marks of a starter that has no pack.")
     ] = None,
@@ -96,9 +110,11 @@ def record(
     Examples:
       itembank record 8K --bands "8 12 9"
       itembank record 8K --right "25 22 19 27 14 21 9 12" --pupils 28
+      itembank record 8K --bands "6 10 13" --asked 5
       itembank record 8K --sheet scores.csv --own-view "12 sure 9 partly 6 not"
       itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
       itembank record 8K --sheet second-half.csv --add
+      itembank record 8L --same-as 8K --bands "7 11 9"
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.record_run import Typed, run
@@ -117,6 +133,8 @@ def record(
             date=date,
             period=period,
             pack=pack,
+            asked=asked,
+            same_as=same_as,
             out_of=out_of,
             output=output,
             department=department,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.records.asked import marks_of, not_asked_said, numbers_said
 from itembank.records.entries import (
     Answers,
     BandCount,
@@ -27,8 +28,13 @@ if TYPE_CHECKING:
 LONGEST_NOTE = 200
 
 
-def read_bands(text: str, bands: Sequence[tuple[str, str, int, int]], seats: int) -> Bands:
-    """Return hands counted per band, the lowest band first.
+def read_bands(
+    text: str,
+    bands: Sequence[tuple[str, str, int, int]],
+    seats: int,
+    asked: tuple[int, ...] = (),
+) -> Bands:
+    """Return hands counted per band, the lowest band first; `asked` are the questions asked.
 
     Raises:
         ItembankError: the numbers do not fit the bands or the class.
@@ -45,7 +51,8 @@ def read_bands(text: str, bands: Sequence[tuple[str, str, int, int]], seats: int
             "for each, from the lowest."
         )
     refuse_crowd(sum(numbers), seats, "--bands")
-    return Bands(tuple(BandCount(*band, count) for band, count in zip(bands, numbers, strict=True)))
+    counts = tuple(BandCount(*band, count) for band, count in zip(bands, numbers, strict=True))
+    return Bands(counts, asked)
 
 
 def refuse_crowd(counted: int, seats: int, option: str) -> None:
@@ -60,9 +67,17 @@ def refuse_crowd(counted: int, seats: int, option: str) -> None:
 
 
 def read_right(
-    text: str, facts: LessonFacts, pupils: int | None, seats: Sequence[str], said: list[str]
+    text: str,
+    facts: LessonFacts,
+    pupils: int | None,
+    seats: Sequence[str],
+    said: list[str],
+    asked: tuple[int, ...] = (),
 ) -> Questions:
-    """Return right answers counted per question.
+    """Return right answers counted per question asked.
+
+    Fewer numbers than questions are those of a starter that stopped early, which is told;
+    where `asked` names the questions, there is a number for each of them.
 
     Raises:
         ItembankError: the numbers do not fit the questions or the class, with all such faults.
@@ -71,22 +86,29 @@ def read_right(
     faults = []
     if not facts.questions:
         raise ItembankError("--right needs to know the questions. Name the pack with --pack.")
-    if len(numbers) != len(facts.questions):
+    known = [one.number for one in facts.questions]
+    places = asked or tuple(known[: len(numbers)])
+    if len(numbers) > len(known) or len(numbers) != len(places):
+        wanted = f"{len(known)} questions" if not asked else f"--asked names {len(places)}"
         faults.append(
-            f"--right: {len(numbers)} numbers, but {len(facts.questions)} questions. Write one "
-            "for each, in order."
+            f"--right: {len(numbers)} numbers, but {wanted}. Write one for each, in order."
+        )
+    if not asked and len(numbers) < len(known):
+        said.append(
+            f"{not_asked_said(known[len(numbers) :])} The numbers are taken as those of "
+            f"{numbers_said(places)}; --asked says otherwise."
         )
     there = pupils if pupils is not None else len(seats) or max(numbers)
     if pupils is None:
         said.append(f"Taken as out of {there} pupils; --pupils says otherwise.")
     if there < 1 or (seats and there > len(seats)):
         faults.append(f"--pupils: {there}, but {len(seats)} sit in the class.")
-    for place, number in enumerate(numbers, 1):
+    for place, number in zip(places, numbers, strict=False):
         if number > there:
             faults.append(f"--right: question {place} has {number} right of {there} pupils.")
     if faults:
         raise ItembankError("\n".join(faults))
-    return Questions({place: (number, there) for place, number in enumerate(numbers, 1)})
+    return Questions({n: (number, there) for n, number in zip(places, numbers, strict=True)})
 
 
 def read_sheet_file(
@@ -101,7 +123,8 @@ def read_sheet_file(
     from itembank.records.sheet_file import Asked, read_sheet
 
     facts = had.facts
-    asked = Asked(facts.out_of, len(facts.questions), had.pack, had.versions)
+    out_of = marks_of(facts, had.asked)
+    asked = Asked(out_of, len(facts.questions), had.pack, had.versions, had.asked)
     done = read_sheet(path, asked, seats, banks_of(found))
     said.extend(done.remarks)
     if done.absent:

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.beside import Beside
-from itembank.cli.lesson_day import ask_about_day
+from itembank.cli.lesson_day import ask_about_day, parallel
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
@@ -27,6 +27,7 @@ from itembank.cli.lesson_text import (
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.folding import same_name
+from itembank.planning.caution import NOT_A_GRADE
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -55,6 +56,8 @@ class Typed:
     date: str | None = None
     period: str | None = None
     pack: Path | None = None
+    asked: str | None = None
+    same_as: str | None = None
     out_of: int | None = None
     output: Path | None = None
     department: Path | None = None
@@ -101,7 +104,7 @@ def run(typed: Typed) -> None:
             facts, _ = correct(store, one.name, date, changes, typed.period)
             _say_results(store, found, one, facts, "Corrected")
         return
-    had = _from_pack(typed, one, date, day)
+    had = _as_asked(_from_pack(typed, found, one, date, day), typed, one)
     with ExitStack() as stack:
         reading: Beside[Read] | None = None
         if had is not None and typed.sheet is not None:
@@ -110,17 +113,20 @@ def run(typed: Typed) -> None:
         from itembank.records.store import open_store
 
         store = stack.enter_context(open_store(store_of(found.folder)))
-        had = had or _from_store(typed, one, date or day, store)
+        had = _as_covered(typed, one, had, store) if had else had
+        if had is None:
+            had = _as_asked(_from_store(typed, one, date or day, store), typed, one)
+            assert had is not None
         if not typed.yes:
             ask_about_day(store, found, one, had.facts)
         if typed.empty:
             typed = _asked(typed, had.bands, had.facts)
-        what, said = reading.result() if reading else _read(typed, had, one, found)
+        what, said = reading.result() if reading and had.pack else _read(typed, had, one, found)
         from itembank.records.recording import record_all
 
         seats = len(one.plan.seats)
         record_all(store, had.facts, what, replace=typed.replace, add=typed.add, seats=seats)
-        for line in said:
+        for line in filter(None, said):
             say(line)
         _say_results(store, found, one, had.facts, "Added" if typed.add else "Recorded")
 
@@ -130,28 +136,52 @@ Intervals = tuple[tuple[str, str, int, int], ...]
 
 @dataclass(frozen=True, slots=True)
 class Had:
-    """The lesson that is meant, its bands, and the pack the class had with its versions."""
+    """The lesson that is meant, its bands, and the pack the class had with its versions.
+
+    `asked` are the questions asked, as the teacher says; empty where that is not said.
+    """
 
     facts: LessonFacts
     bands: Intervals
     pack: Path | None = None
     versions: tuple[str, ...] = ()
+    asked: tuple[int, ...] = ()
 
 
 def _from_pack(
-    typed: Typed, one: SchoolClass, date: datetime.date | None, day: datetime.date
+    typed: Typed,
+    found: Department,
+    one: SchoolClass,
+    date: datetime.date | None,
+    day: datetime.date,
 ) -> Had | None:
     """Return the lesson that is meant from its pack, or None where there is no pack."""
     from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
 
     place: PackPlace | None
+    whose = one.name if typed.same_as is None else parallel(found, one, typed.same_as)
     if typed.pack is not None:
         facts = read_pack_facts(typed.pack, typed.period or "")
-        if not same_name(facts.lesson.class_name, one.name):
-            raise ItembankError(f"{typed.pack} is a pack of {facts.lesson.class_name}.")
+        theirs = facts.lesson.class_name
+        if not same_name(theirs, whose):
+            advice = "" if typed.same_as else f" If {one.name} had it too, add --same-as {theirs}."
+            raise ItembankError(f"{typed.pack} is a pack of {theirs}.{advice}")
         lesson = replace(facts.lesson, class_name=one.name, date=date or facts.lesson.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
-    places = packs_of(_home(typed), one.name)
+    places = packs_of(_home(typed), whose)
+    if typed.same_as is not None:
+        place = choose_pack(places, date, day)
+        if place is None:
+            when = f" for {date}" if date else ""
+            raise ItembankError(
+                f"There is no pack of {whose}{when} in {_home(typed)}. Name the one that "
+                f"{one.name} had with --pack."
+            )
+        facts = read_pack_facts(place.path)
+        lesson = replace(
+            facts.lesson, class_name=one.name, date=place.date, period=typed.period or ""
+        )
+        return Had(lesson, facts.bands, facts.path, facts.versions)
     if typed.period is not None:
         places = [p for p in places if p.period == typed.period] or places
     place = choose_pack(places, date, day) if typed.out_of is None else None
@@ -159,6 +189,60 @@ def _from_pack(
         facts = read_pack_facts(place.path, typed.period or place.period)
         lesson = replace(facts.lesson, class_name=one.name, date=place.date)
         return Had(lesson, facts.bands, facts.path, facts.versions)
+    return None
+
+
+def _as_asked(had: Had | None, typed: Typed, one: SchoolClass) -> Had | None:
+    """Return the lesson with the questions that were asked, and the bands of their marks.
+
+    Raises:
+        ItembankError: --asked says nothing that can be, or the questions are not known.
+    """
+    if had is None or typed.asked is None:
+        return had
+    from itembank.records.asked import marks_of, read_asked
+
+    if not had.facts.questions:
+        raise ItembankError(
+            "--asked needs to know the questions. Name the pack with --pack, or say with --out-of "
+            "how many marks there were."
+        )
+    asked = read_asked(typed.asked, len(had.facts.questions))
+    marks = marks_of(had.facts, asked)
+    bands = had.bands if marks == had.facts.out_of else _intervals(one, marks)
+    return replace(had, asked=asked, bands=bands)
+
+
+def _as_covered(typed: Typed, one: SchoolClass, had: Had, store: Store) -> Had | None:
+    """Return the lesson as its pack has it; None where the class was asked something else.
+
+    Raises:
+        ItembankError: that is noted, and a pack is named all the same.
+    """
+    from itembank.records.happened import cover_of
+
+    with store.reading() as connection:
+        noted = cover_of(connection, one.name, (had.facts.date, had.facts.period))
+        if noted is None:
+            return had
+        from itembank.records.correct import lesson_facts
+        from itembank.records.results import lessons
+
+        day = had.facts.date
+        (known,) = [
+            lesson
+            for lesson in lessons(connection, one.name, day, day)
+            if lesson.period == had.facts.period
+        ]
+        asked = [question.address for question in lesson_facts(connection, known).questions]
+    if asked == [question.address for question in had.facts.questions]:
+        return had
+    if typed.pack is not None or typed.same_as is not None:
+        raise ItembankError(
+            f"It is noted that {had.facts} was asked something else ({noted}). Nothing was "
+            f"recorded. Leave out the pack, or take the note back: ‘itembank undo {one.name} "
+            f"--date {day}’."
+        )
     return None
 
 
@@ -259,12 +343,24 @@ def _read(typed: Typed, had: Had, one: SchoolClass, found: Department) -> Read:
     if len(typed.depths) > 1:
         faults.append(f"Give one of {', '.join(typed.depths)}: the last says most.")
     elif typed.bands is not None:
-        _add(what, faults, lambda: read_bands(typed.bands or "", bands, len(seats)))
+        _add(what, faults, lambda: read_bands(typed.bands or "", bands, len(seats), had.asked))
     elif typed.right is not None:
-        _add(what, faults, lambda: read_right(typed.right or "", facts, typed.pupils, seats, said))
+        right = typed.right
+        _add(
+            what,
+            faults,
+            lambda: read_right(right, facts, typed.pupils, seats, said, had.asked),
+        )
     elif typed.sheet is not None:
         path = typed.sheet
         _add(what, faults, lambda: read_sheet(path, had, seats, found, said))
+    if had.asked:
+        from itembank.records.asked import not_asked_said
+
+        missing = [q.number for q in facts.questions if q.number not in had.asked]
+        said.append(not_asked_said(missing))
+    if typed.asked is not None and not typed.depths:
+        faults.append("--asked goes with --bands, --right or --sheet.")
     if typed.pupils is not None and typed.right is None:
         faults.append("--pupils goes with --right.")
     if typed.own_view is not None:
@@ -297,10 +393,10 @@ def _say_results(
             if lesson.period == facts.period
         ]
         thresholds = thresholds_of(found.deciding)
-        result = decide(connection, same[0], one.bands.bands(same[0].out_of), thresholds)
+        result = decide(connection, same[0], one.bands, thresholds)
     counted = f": {pupils(result.pupils)}" if result.pupils else ""
     bands = f". {bands_line(result)}" if result.groups else ""
-    say(f"{done}. {facts}{counted}{bands}.")
+    say(f"{done}. {facts}{counted}{bands}.{f' {NOT_A_GRADE}' if bands else ''}")
     if line := overall_line(result):
         say(line)
     name = facts.class_name

@@ -25,7 +25,8 @@ if TYPE_CHECKING:
     from itembank.packs.build import PackRequest
     from itembank.planning.department import SchoolClass
     from itembank.planning.folder import Folder
-    from itembank.planning.timetable import Lesson
+    from itembank.planning.scheme import Scheme
+    from itembank.planning.timetable import Lesson, Skipped
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,14 +83,28 @@ class Planner:
 
     @cached_property
     def planned(self) -> list[AskedBefore]:
-        """Return what the plans of this and of other weeks ask."""
-        return planned_lessons(self.home, self.school_class.name)
+        """Return what the plans of this and of other weeks ask, as far as it was not otherwise.
+
+        A lesson that fell out asked nothing, and one that was asked something else, by a cover
+        teacher, say, did not ask what was planned.
+        """
+        found = []
+        for one in planned_lessons(self.home, self.school_class.name):
+            asked = self.recorded.asked(one.date, one.period)
+            other = asked is not None and not asked & set(one.addresses)
+            if not other and not self.recorded.fell_out(one.date, one.period):
+                found.append(one)
+        return found
+
+    @cached_property
+    def scheme(self) -> Scheme:
+        """Return the scheme of the class, with the days on which it is taught."""
+        return self.folder.scheme_of(self.school_class, frozenset(self.recorded.cancelled))
 
     def known(self, before: datetime.date, seed: int) -> Known:
         """Return what the class knows of each topic `before` a day, from plans and results."""
-        scheme = self.folder.scheme_of(self.school_class)
-        left = tuple(one for one in scheme.topics if one.topic not in self.beyond_year)
-        scheme = replace(scheme, topics=left)
+        left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
+        scheme = replace(self.scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
         states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
         settings = self.school_class.plan.planning.choice
@@ -100,6 +115,8 @@ class Planner:
 
         What the class was asked is what results are about, recorded by now or later.
         """
+        if why := self.recorded.fell_out(lesson.date, lesson.period):
+            return f"has no lesson ({why})"
         if self.recorded.has(lesson.date, lesson.period):
             return "was recorded already"
         return "is past" if lesson.date < today() else ""
@@ -114,7 +131,7 @@ class Planner:
         one, department = self.school_class, self.folder.department
         drawing = replace(draw_from(Given(), None, one, department).settle(), year=one.year)
         found = {}
-        for taught in self.folder.scheme_of(one).topics:
+        for taught in self.scheme.topics:
             year = drawing.year_for(taught.topic)
             if year is None or taught.topic not in self.titles:
                 continue
@@ -134,18 +151,14 @@ class Planner:
         Raises:
             ItembankError: the class has no scheme or timetable, or no lessons then.
         """
-        from itembank.planning.timetable import lessons_between
-
         self.folder.scheme_of(self.school_class)
-        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
+        calendar = self.folder.calendar
         end = monday(first) + 6 * DAY
-        held, skipped = lessons_between(weekly, calendar, first, end)
+        held, skipped = self._lessons_between(first, end)
         if not held:
             why = join_words(list(dict.fromkeys(one.why for one in skipped)))
             last = calendar.terms[-1].last
-            coming, _ = (
-                lessons_between(weekly, calendar, end + DAY, last) if end < last else ((), ())
-            )
+            coming, _ = self._lessons_between(end + DAY, last) if end < last else ((), ())
             advice = (
                 f"The next is on {long_day(coming[0].date)}: --from {coming[0].date}."
                 if coming
@@ -157,12 +170,22 @@ class Planner:
             )
         return held
 
-    def closed_days(self, week: datetime.date) -> list[str]:
-        """Return the days of a week on which lessons fall out, and why."""
-        from itembank.planning.timetable import lessons_between
+    def _lessons_between(
+        self, first: datetime.date, last: datetime.date
+    ) -> tuple[tuple[Lesson, ...], tuple[Skipped, ...]]:
+        """Return the lessons of the class, and those that the calendar or a note takes away."""
+        from itembank.planning.timetable import Skipped, lessons_between
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
-        _, skipped = lessons_between(weekly, calendar, week, week + 6 * DAY)
+        held, skipped = lessons_between(weekly, calendar, first, last)
+        why = {one: self.recorded.fell_out(one.date, one.period) for one in held}
+        gone = [Skipped(one.date, one.period, why[one]) for one in held if why[one]]
+        both = sorted([*skipped, *gone], key=lambda one: (one.date, period_order(one.period)))
+        return tuple(one for one in held if not why[one]), tuple(both)
+
+    def closed_days(self, week: datetime.date) -> list[str]:
+        """Return the days of a week on which lessons fall out, and why."""
+        _, skipped = self._lessons_between(week, week + 6 * DAY)
         return list(dict.fromkeys(f"{long_day(one.date)}: {one.why}" for one in skipped))
 
     def in_timetable(self, lesson: PlannedLesson) -> bool:
@@ -185,7 +208,8 @@ class Planner:
         week, name = monday(first), self.school_class.name
         held = self.lessons_from(first)
         known = self.known(first, usual_seed(name, week, "week"))
-        before = {one.key: one for one in old.lessons} if old else {}
+        there = old.lessons if old else ()
+        before = {one.key: one for one in there if not self.recorded.fell_out(one.date, one.period)}
         past = [one for one in before.values() if one.date < first]
         done = [one for one in before.values() if one.date >= first and self.closed(one)]
         first_taught = min((one.taught for one in known.topics), default=datetime.date.max)

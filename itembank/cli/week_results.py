@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.planning.class_scheme import LessonKey
+
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
     from itembank.planning.memory import Seen
+
+Lessons = frozenset[LessonKey]
 
 
 @dataclass
@@ -55,17 +59,36 @@ class Recorded:
             return frozenset(used_addresses(connection, self.class_name, first))
 
     @cached_property
-    def _lessons(self) -> frozenset[tuple[datetime.date, str]]:
+    def _happened(self) -> tuple[dict[LessonKey, str], dict[LessonKey, frozenset[str]], Lessons]:
         with self._reading() as connection:
             if connection is None:
-                return frozenset()
-            from itembank.records.results import lessons_told_of
+                return {}, {}, frozenset()
+            from itembank.records import happened
 
-            return lessons_told_of(connection, self.class_name)
+            return (
+                happened.cancelled_lessons(connection, self.class_name),
+                happened.asked_in_lessons(connection, self.class_name),
+                happened.lessons_told_of(connection, self.class_name),
+            )
+
+    @property
+    def cancelled(self) -> Mapping[LessonKey, str]:
+        """Return the lessons that fell out, or will, and why."""
+        return self._happened[0]
+
+    def fell_out(self, date: datetime.date, period: str) -> str:
+        """Return why a lesson fell out, or will; empty where it took place, as far as is known."""
+        return self.cancelled.get((date, period)) or self.cancelled.get((date, "")) or ""
+
+    def asked(self, date: datetime.date, period: str) -> frozenset[str] | None:
+        """Return what a lesson asked, by address, or None where that is not known."""
+        there = self._happened[1]
+        return there.get((date, period), there.get((date, "")))
 
     def has(self, date: datetime.date, period: str) -> bool:
         """Tell whether anything counts that was recorded of a lesson.
 
         The only lesson of a day has no period there.
         """
-        return (date, period) in self._lessons or (date, "") in self._lessons
+        lessons = self._happened[2]
+        return (date, period) in lessons or (date, "") in lessons

@@ -136,8 +136,9 @@ class _Run:
         lessons = []
         for one in week.plan.lessons:
             why = self.planner.closed(one)
-            if why and week.folder(one).exists():
-                if self.read is None and one not in self.stays:
+            gone = self.planner.recorded.fell_out(one.date, one.period)
+            if why and (gone or week.folder(one).exists()):
+                if self.read is None and one not in self.stays and not gone:
                     one = week.as_built(one)
                 self.closed[one.key] = why
                 self.given[one.key] = one

@@ -7,8 +7,9 @@ from fractions import Fraction
 from itembank.items.forms import form_fault
 from itembank.items.item import Item
 from itembank.items.letter_forms import expression
+from itembank.items.number_forms import NOT_WHOLE, whole_parts
 from itembank.items.value_forms import value
-from itembank.marking.policy import Policy
+from itembank.marking.policy import Policy, rounded_to
 from itembank.marking.same import turned
 from itembank.marking.says import TOLD_BY_FORM, right_value
 from itembank.marking.tidy import alike
@@ -47,6 +48,10 @@ UNIT_MISSING = "the unit is missing"
 NOT_ROUNDED = "it is not rounded"
 NOT_WORKED_OUT = "it is not worked out"
 NOT_DIVIDED = "the division is not worked out"
+NOT_A_FRACTION = "a division is not written as a fraction"
+STILL_ADDED = "the whole number and the fraction are still added"
+ONE_UNIT = "the parts of the ratio have a unit"
+UNITS_DIFFER = "the parts of the ratio have different units"
 
 
 def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
@@ -68,7 +73,11 @@ def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
     if how.places and _short_money(shaped):
         return "pounds and pence are not given to two places"
     # What is written as the key is, but for a unit, order or a spare zero, is right.
-    return "" if alike(shaped, item.key) else faults[0]
+    if alike(shaped, item.key):
+        return ""
+    if faults[0] == UNIT_MISSING and any(isinstance(part, Quantity) for part in walk(given)):
+        return NOT_WORKED_OUT  # 3 × 10^4 cm
+    return faults[0]
 
 
 def unfinished(how: Policy, given: Node, key: Node) -> str:
@@ -86,9 +95,11 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
     >>> unfinished(Policy(("value",), powers=True), parse("3 × 3 × 3"), parse("3^3"))
     'a factor is repeated'
     """
+    if isinstance(given, Ratio) and unit_of(given.parts[0]):
+        return UNITS_DIFFER if len({unit_of(part) for part in given.parts}) > 1 else ONE_UNIT
     leaves = _leaves(given)
     for leaf in leaves:
-        fault = _undivided(leaf)
+        fault = _undivided(leaf, _holds_fraction(key)) or _unjoined(leaf, key)
         if fault:
             return fault
         if (
@@ -97,6 +108,9 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
             and any(isinstance(p, Money) and isinstance(p.amount, Frac | Mixed) for p in walk(leaf))
         ):
             return "it is not given in pounds and pence"
+        match leaf:
+            case Frac(Int() | Dec(), Int() | Dec()) if whole_parts(leaf) == NOT_WHOLE:
+                return NOT_WHOLE
     if not any(isinstance(part, Sum | Product | Juxt | Power | Root) for part in walk(key)) and any(
         value(leaf) == NOT_WORKED_OUT for leaf in leaves if not symbols(leaf)
     ):
@@ -106,18 +120,31 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
     return ""
 
 
-def _undivided(leaf: Node) -> str:
-    """Return what is left of a division that comes out, in a single value or a coefficient."""
+def _undivided(leaf: Node, as_fraction: bool = False) -> str:
+    """Return what is left of a division, in a single value or a coefficient.
+
+    Where the key is a fraction, a division that leaves a remainder is to be written as one.
+    """
     match leaf:
-        case Neg(of) | Bracket(of) | Percent(of) | Quantity(of, _):
-            return _undivided(of)
+        case Neg(of) | Bracket(of) | Percent(of) | Quantity(of, _) | Money(of, _):
+            return _undivided(of, as_fraction)
         case Juxt(factors):
             return next((fault for fault in map(_undivided, factors) if fault), "")
         case Frac(Int(top), Int(bottom)) if bottom and top % bottom == 0:
             return "the denominator is 1" if bottom == 1 else NOT_DIVIDED
         case Product(first, rest) if not symbols(leaf) and all(op == "÷" for op, _ in rest):
             simple = all(isinstance(part, Int | Dec) for part in (first, *(f for _, f in rest)))
+            if simple and as_fraction and len(rest) == 1 and exact(leaf).denominator > 1:
+                return NOT_A_FRACTION
             return NOT_DIVIDED if simple else ""
+    return ""
+
+
+def _unjoined(leaf: Node, key: Node) -> str:
+    """Return that 1 + 3/11 stands for the mixed number of the key, or an empty string."""
+    match leaf:
+        case Sum(Int(), (("+", Frac(Int(top), Int(bottom))),)) if top < bottom:
+            return STILL_ADDED if any(isinstance(part, Mixed) for part in walk(key)) else ""
     return ""
 
 
@@ -373,14 +400,9 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
     >>> asked_for(item, policy(item), "its parts are not all whole numbers")
     'Right value: now make all its parts whole numbers, without units.'
     """
-    words = ("places", "figures", "round")
+    words = ("place", "figure", "round")
     if how.rounding is not None and (fault in TOLD_BY_FORM or any(w in fault for w in words)):
-        detail, amount = how.rounding
-        what = {
-            "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
-            "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
-            "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
-        }[detail]
+        detail, what = how.rounding[0], rounded_to(how.rounding)
         if fault == NOT_ROUNDED:
             return f"Right so far: now round it to {what}."
         if fault in TOLD_BY_FORM and detail != "nearest":

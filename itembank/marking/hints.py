@@ -12,6 +12,7 @@ from itertools import pairwise, permutations
 from itembank.items import item as items
 from itembank.items.forms import number_node
 from itembank.items.item import Item
+from itembank.marking.policy import policy, rounded_to
 from itembank.marking.same import TURNED, missing, same, turned, unknowns
 from itembank.marking.working import equation_of
 from itembank.marking.worth import bounded, quotient, says_the_same, unit_of, worths
@@ -21,6 +22,7 @@ from itembank.notation.line import line
 from itembank.notation.value import exact
 
 CHECK = "That is not the answer yet: check each step."
+WRONG_UNIT = "The number is right, but the unit is not: look which unit the question is about."
 
 
 def hint(item: Item, given: t.Node) -> str:
@@ -44,7 +46,7 @@ def _hint(item: Item, given: t.Node) -> str:
     key = item.key
     match key:
         case t.Label():
-            return "That is not the one: work out what each choice comes to and compare."
+            return _label(item, given)
         case t.Either():
             said = _several(given, key)
         case t.Listing():
@@ -55,10 +57,19 @@ def _hint(item: Item, given: t.Node) -> str:
             said = _relation(item, given, key)
         case _:
             match given:
-                case t.Relation(t.Sym(), (("=", right),)):
+                case t.Relation(t.Sym(name), (("=", right),)) if name not in t.symbols(key):
                     given = right
-            said = _single(given, key)
+            said = _single(item, given, key)
     return said or _tried(item, given) or _size(given, key)
+
+
+def _label(item: Item, given: t.Node) -> str:
+    match item.ask, given:
+        case items.Choose(options), t.Label(text):
+            names = [name for name, _ in options]
+            if text.casefold() not in (name.casefold() for name in names):
+                return f"Give the name of one choice: {', '.join(names[:-1])} or {names[-1]}."
+    return "That is not the one: work out what each choice comes to and compare."
 
 
 def _several(given: t.Node, key: t.Either) -> str:
@@ -75,10 +86,12 @@ def _several(given: t.Node, key: t.Either) -> str:
 
 
 def _list(item: Item, given: t.Node, key: t.Listing) -> str:
+    if isinstance(given, t.Ratio) and not unknowns(key):
+        return "The answer is not a ratio: give the amounts, with commas between."
     if not isinstance(given, t.Listing):
         if any(same(given, part) for part in key.parts):
             return f"That is one part of the answer: give all {len(key.parts)}."
-        return ""
+        return f"The answer has {len(key.parts)} parts: give each of them, with commas between."
     parts, wanted = given.parts, key.parts
     ordered = isinstance(item.ask, items.Order)
     if len(parts) != len(wanted):
@@ -105,7 +118,10 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
         if _swapped(parts, wanted):
             return "The right numbers are there, but not with the right letters."
         return ""
-    right = [place for place, pair in enumerate(zip(parts, wanted, strict=True)) if same(*pair)]
+    pairs = list(zip(parts, wanted, strict=True))
+    if all(_wrong_unit_only(one, other) for one, other in pairs):
+        return WRONG_UNIT.replace("number is", "numbers are")
+    right = [place for place, pair in enumerate(pairs) if same(*pair)]
     if right and not ordered:
         names_ = ("first", "second", "third", "fourth", "fifth", "sixth")
         if len(right) == 1 and right[0] < len(names_):
@@ -135,6 +151,13 @@ def _out_of_order(item: Item, parts: tuple[t.Node, ...]) -> str:
 
 def _ratio(item: Item, given: t.Node, key: t.Ratio) -> str:
     if not isinstance(given, t.Ratio):
+        parts = _as_parts(given)
+        if parts and same(t.Ratio(parts), key):
+            return "The right numbers are there: write them as a ratio, with a colon between."
+        if len(key.parts) == 2 and any(
+            same(given, n) and part == t.Int(1) for n, part in (key.parts, key.parts[::-1])
+        ):
+            return "The number is right: give the whole ratio, with the 1 and a colon."
         return "The answer is a ratio: give it with a colon between the numbers."
     if len(given.parts) != len(key.parts):
         return f"The ratio has {len(key.parts)} parts, and there are {len(given.parts)} here."
@@ -157,13 +180,24 @@ def _ratio(item: Item, given: t.Node, key: t.Ratio) -> str:
     return ""
 
 
+def _as_parts(given: t.Node) -> tuple[t.Node, ...]:
+    match given:
+        case t.Frac(top, bottom):
+            return (top, bottom)
+        case t.Listing(parts):
+            return parts
+    return ()
+
+
 def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
     if isinstance(item.ask, items.Compare):
         return _compared(item.ask, given)
     letter = key.first if isinstance(key.first, t.Sym) else None
+    if isinstance(given, t.Listing | t.Either) and len(key.rest) == 1:
+        return _too_many(given, key)
     if letter is not None and isinstance(given, t.Relation):
         if says_the_same(given, key):
-            return f"That is true, but {letter.name} does not stand alone on one side."
+            return f"That is true: go on until {letter.name} stands alone on one side."
         alone = given.first == letter or given.rest[-1][1] == letter
         if letter.name in t.symbols(given) and not alone:
             return f"Go on until {letter.name} stands alone, and check the steps before."
@@ -180,7 +214,7 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":
         right = _right_side(given, letter)
-        return _single(right, key.rest[0][1]) if right is not None else ""
+        return _single(item, right, key.rest[0][1]) if right is not None else ""
     return ""
 
 
@@ -208,6 +242,9 @@ def _inequality(given: t.Node, key: t.Relation) -> str:
             return "The number is right: give the letter and the inequality sign as well."
         return "The answer is an inequality: give a letter, a sign and a number."
     if len(given.rest) != len(key.rest):
+        ends = (t.Relation(key.rest[0][1], key.rest[1:]), t.Relation(key.first, key.rest[:1]))
+        if any(same(given, end) for end in ends if len(key.rest) == 2):
+            return "That is right at one end: give the other end as well."
         return ""
     if not isinstance(key.first, t.Sym):
         ways = (given, turned(given))
@@ -260,40 +297,79 @@ def wrong_unit(given: t.Node, key: t.Node) -> bool:
     return own is not None and wanted is not None and own[0] != wanted[0]
 
 
-def _single(given: t.Node, key: t.Node) -> str:
+def _single(item: Item, given: t.Node, key: t.Node) -> str:
     """Return what is nearly right about an answer that is one number or expression."""
     if isinstance(given, t.Relation | t.Listing | t.Either | t.Ratio | t.Label):
         return _not_one(given, key)
     if isinstance(given, t.Percent) and not isinstance(key, t.Percent) and same(given.of, key):
         return "The number is right, but it is no percentage: leave the per cent sign out."
-    if (
-        (amount := _amount(given)) is not None
-        and (wanted := _amount(key)) is not None
-        and unit_of(given) != unit_of(key)
-        and same(amount, wanted)
-    ):
-        return "The number is right, but the unit is not."
+    if _wrong_unit_only(given, key):
+        return WRONG_UNIT
     if not (bounded(given) and bounded(key)) or wrong_unit(given, key):
         return ""
     a, b = worths(given, key)
     if isinstance(a, Fraction) and isinstance(b, Fraction):
-        return _numbers(given, key, a, b)
+        return _numbers(given, key, a, b) or _rounded(item, given, a, b)
+    number_given = exact_of(quotient(a))
+    if number_given is not None and (about := approximately(quotient(b))) is not None:
+        return _rounded(item, given, number_given, Fraction(about))
+    if other := _foreign_letter(item, given, key):
+        return other
+    match given:
+        case t.Sum(first, (*terms, (op, t.Frac(top, bottom)))):
+            if same(t.Frac(t.Sum(first, (*terms, (op, top))), bottom), key):
+                return "Put brackets round all that is divided, as in (a + b)/2."
     return _expressions(quotient(a), quotient(b))
 
 
+def _foreign_letter(item: Item, given: t.Node, key: t.Node) -> str:
+    """Return what to say of a letter that is neither in the question nor in the key."""
+    own = t.symbols(key).union(*(t.symbols(run) for run in item.prompt if not isinstance(run, str)))
+    strange = sorted(t.symbols(given) - own)
+    if len(strange) != 1 or not t.symbols(key):
+        return ""
+    if len(own) == 1:
+        return f"The question is about {min(own)}, not {strange[0]}."
+    return f"There is no {strange[0]} in the question."
+
+
+def _wrong_unit_only(given: t.Node, key: t.Node) -> bool:
+    """Tell whether an answer has the key's number and another unit: 12 g for 12 kg."""
+    amount, wanted = _amount(given), _amount(key)
+    return (
+        amount is not None
+        and wanted is not None
+        and unit_of(given) != unit_of(key)
+        and same(amount, wanted)
+    )
+
+
 def _not_one(given: t.Node, key: t.Node) -> str:
+    if t.symbols(key) and any(
+        isinstance(part, t.Relation) for part in getattr(given, "parts", (given,))
+    ):
+        return "The answer is an expression: there is no equation to solve here."
     if isinstance(given, t.Listing | t.Either):
-        if any(same(part, key) for part in given.parts):
-            return "More than one answer is given, and they differ: decide on one."
-        return "Only one answer is wanted: give one."
+        return _too_many(given, key)
+    if isinstance(given, t.Relation) and (names := t.symbols(given)) and not t.symbols(key):
+        return f"Go on until {min(names)} stands alone, and check the steps before."
     if (
         isinstance(given, t.Ratio)
         and len(given.parts) == 2
         and not t.symbols(given)
         and same(t.Frac(*given.parts), key)
     ):
-        return "The right numbers are there, but the answer is not a ratio."
+        kind = "fraction" if isinstance(key, t.Frac | t.Mixed) else "number"
+        return f"The right numbers are there, but the answer is not a ratio: give a {kind}."
     return ""
+
+
+def _too_many(given: t.Listing | t.Either, key: t.Node) -> str:
+    if any(same(part, key) for part in given.parts):
+        return "More than one answer is given, and they differ: decide on one."
+    if any(isinstance(part, t.Product | t.Power) for part in t.walk(key)) and not t.symbols(key):
+        return "The answer is a product: write × between the numbers, and check what they make."
+    return "Only one answer is wanted: give one."
 
 
 def _amount(node: t.Node) -> t.Node | None:
@@ -313,8 +389,6 @@ def _numbers(given: t.Node, key: t.Node, a: Fraction, b: Fraction) -> str:
         return "The right numbers are there, but the fraction is upside down."
     if a and b and a != b and _power_of_ten(a / b):
         return "The digits are right, but the place value is not: look at the size again."
-    if rounded := _rounded(given, a, b):
-        return rounded
     return ""
 
 
@@ -325,16 +399,51 @@ def _power_of_ten(ratio: Fraction) -> bool:
     return str(large).strip("0") == "1"
 
 
-def _rounded(given: t.Node, a: Fraction, b: Fraction) -> str:
+_FRACTION_FORMS = frozenset({"fraction", "lowest-terms", "improper", "mixed", "simplest"})
+
+
+def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
+    """Return what to do about a decimal that is the key's value, cut off or rounded."""
     inner = given.of if isinstance(given, t.Neg) else given
-    inner = inner.amount if isinstance(inner, t.Quantity | t.Money) else inner
-    if not isinstance(inner, t.Dec) or inner.recurring:
-        return ""
     unit = unit_of(given)
-    place = (unit[1] if unit else 1) * Fraction(1, 10 ** len(inner.places))
-    if abs(a - b) < place:
-        return "That is close, but it is not exact: give the answer without rounding."
-    return ""
+    size = unit[1] if unit else Fraction(1)
+    match inner:
+        case t.Quantity(amount, _) | t.Money(amount, _):
+            inner = amount
+        case t.Percent(of):
+            inner, size = of, Fraction(1, 100)
+    if isinstance(inner, t.Int) and isinstance(given, t.Percent):
+        inner = t.Dec(str(inner.n), "")
+    if not isinstance(inner, t.Dec):
+        return ""
+    if abs(a - b) >= size * Fraction(1, 10 ** len(inner.places + inner.recurring)):
+        return ""
+    if inner.recurring:
+        return "That is close: put dots over the digits that go on for ever."
+    if rounding := policy(item).rounding:
+        return f"That is close: look at the next digit, and round to {rounded_to(rounding)}."
+    if any(isinstance(part, t.Root) for part in t.walk(item.key)):
+        return "That is close, but it is not exact: leave the root in your answer."
+    wanted = "do not round it"
+    if item.form in _FRACTION_FORMS and isinstance(item.key, t.Frac | t.Mixed | t.Neg):
+        wanted = f"give it as a {'mixed number' if item.form == 'mixed' else 'fraction'}"
+    return f"That is close, but it is not exact: {wanted}."
+
+
+def approximately(worth: Quotient) -> float | None:
+    """Return about how large a surd is, or None where there are letters in it.
+
+    >>> from itembank.notation.parse import parse
+    >>> round(approximately(algebra(parse("2√3"))), 2), approximately(algebra(parse("2x")))
+    (3.46, None)
+    """
+    if worth.letters():
+        return None
+    top, bottom = (
+        sum(float(c) * root**0.5 for (_, root), c in side.items())
+        for side in (worth.top, worth.bottom)
+    )
+    return top / bottom if bottom else None
 
 
 def _expressions(a: Quotient, b: Quotient) -> str:

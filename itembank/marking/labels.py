@@ -14,7 +14,7 @@ _INITIAL = re.compile(r"\b[A-Z] ?[:=]")
 _PIECE = re.compile(
     r"\s*(?:(?P<before>[A-Za-z]{3,}|(?-i:[A-Z])(?= ?[:=])) ?"
     r"(?:[:=]|gets?|has|have|is|are|pays?|costs?)? ?)?"
-    r"(?P<value>[£−-]{0,2}\d[\d.,/ ]*(?:p|kg|g|m|cm|mm|km|ml|l|%|°)?)"
+    r"(?P<value>[£−-]{0,2}\d[\d.,/ ]*(?:(?:p|kg|g|m|cm|mm|km|ml|l)(?![A-Za-z])|%|°)?)"
     r"(?: ?(?P<after>[A-Za-z]{3,}))?\s*",
     re.I,
 )
@@ -47,6 +47,8 @@ def in_order(plain: str, words: str, count: int) -> str:
     'red 8, white 12'
     >>> in_order("B: £8, A: £12", "Ann and Ben share it.", 2)
     '£12, £8'
+    >>> in_order("8 lemons and 12 pears", "Share the pears and lemons.", 2)
+    '12, 8'
     """
     if not (_WORD.search(plain) or _INITIAL.search(plain)):
         return plain

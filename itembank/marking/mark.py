@@ -6,6 +6,7 @@ is looked at, and arithmetic is bounded before it begins (:mod:`.worth`).
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -27,6 +28,7 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Product,
     Relation,
     Sym,
     symbols,
@@ -53,6 +55,8 @@ class Marked:
 
 
 TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
+_NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
+_EQUALS_NOTHING = re.compile(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
 _NO_VALUE = "That has no value that can be compared with the answer: type the answer alone."
 
 
@@ -71,6 +75,12 @@ def mark(item: Item, answer: str) -> Marked:
         message = f"The answer is longer than {LONGEST} characters: type the answer alone."
         return Marked(Verdict.UNREADABLE, message)
     asked = setting(item)
+    if isinstance(item.ask, items.Rewrite) and (found := _EQUALS_NOTHING.fullmatch(answer)):
+        alone = mark(item, answer[: found.start("end")])
+        if alone.verdict is Verdict.RIGHT:
+            return Marked(Verdict.WRONG_FORM, _NOTHING_TO_SOLVE)
+        if alone.verdict is Verdict.KNOWN:
+            return alone
     whole, typed = _whole(item, answer, asked)
     if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
         return whole
@@ -127,7 +137,17 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return Marked(Verdict.WRONG_FORM, "The number is right: give the per cent sign as well.")
     if (box := working.filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
+    if item.form.startswith("prime") and isinstance(given, Listing) and _made(given, item.key):
+        return Marked(
+            Verdict.WRONG_FORM, "Right value: now write the numbers as a product, with × between."
+        )
     return Marked(Verdict.WRONG, hint(item, given))
+
+
+def _made(given: Listing, key: Node) -> bool:
+    """Tell whether the numbers of a list multiply to the key: 2, 2, 5 for 2² × 5."""
+    first, *rest = given.parts
+    return same(Product(first, tuple(("×", part) for part in rest)), key)
 
 
 def _once(given: Listing, key: Node) -> Node:

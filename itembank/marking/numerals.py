@@ -7,6 +7,7 @@ number are left where they stand.
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 _UNITS = [
     "zero",
@@ -74,6 +75,9 @@ _FRACTION = re.compile(
     rf"(?:(?P<top>\d+)[ -]|(?:an? ))?(?P<part>{_PART})(?P<many>s?)(?![A-Za-z])",
     re.I,
 )
+_DIGITS_LARGE = re.compile(
+    rf"(?<![\d.,])(\d{{1,6}}(?:\.\d{{1,6}})?) ({'|'.join(_LARGE)})s?\b", re.I
+)
 _HAS_WORD = re.compile(
     r"\b(?:zero|nought|nil|one|two|three|fou?r|five|six|seven|eigh|nin|ten|ele|twe|thir|fif|"
     r"for|half|hal|quarter|hund|thou|mill|a )",
@@ -88,13 +92,19 @@ def in_digits(text: str) -> str:
     ['22 buses', '7', '105']
     >>> [in_digits(text) for text in ("three quarters", "half", "3 and a half", "a third of 9")]
     ['3/4', '1/2', '3 1/2', '1/3 of 9']
-    >>> in_digits("one and two")
-    '1 and 2'
+    >>> in_digits("one and two"), in_digits("1.5 million"), in_digits("75 thousand")
+    ('1 and 2', '1500000', '75000')
     """
     if not _HAS_WORD.search(text) and not _FRACTION.search(text):
         return text
-    text = _WORDS.sub(_number, text)
+    text = _WORDS.sub(_number, _DIGITS_LARGE.sub(_scaled, text))
     return _FRACTION.sub(_fraction, text)
+
+
+def _scaled(found: re.Match[str]) -> str:
+    """Return 75 thousand as 75000; what does not come to a whole number stays."""
+    worth = Fraction(found[1]) * _LARGE[found[2].lower()]
+    return str(worth) if worth.denominator == 1 else found[0]
 
 
 def _number(found: re.Match[str]) -> str:

@@ -92,6 +92,20 @@ class Policy:
     powers: bool = False
 
 
+def rounded_to(rounding: Rounding) -> str:
+    """Return the words for what a question rounds to.
+
+    >>> rounded_to(("places", 1)), rounded_to(("nearest", 100))
+    ('1 decimal place', 'the nearest 100')
+    """
+    detail, amount = rounding
+    return {
+        "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
+        "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
+        "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
+    }[detail]
+
+
 def accept_fault(word: str) -> str:
     """Return what is wrong with a word of an item's `accept`, or an empty string."""
     if word in ACCEPT or word in FORMS:

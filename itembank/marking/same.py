@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from itembank.items.forms import number_node
 from itembank.marking.worth import quotient, unit_of, worths
 from itembank.notation import tree as t
+from itembank.notation.value import exact
 
 TURNED: dict[str, t.RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤", "=": "=", "≠": "≠"}
 
@@ -21,6 +23,8 @@ def same(given: t.Node, key: t.Node, within: Fraction = Fraction(0), ordered: bo
     >>> [same(parse(one), parse(other)) for one, other in pairs]
     [True, True, True, True]
     >>> same(parse("7, -4"), parse("x = -4 or x = 7")), same(parse("5"), parse("2, y = 5"))
+    (True, False)
+    >>> same(parse("4 cm : 20 m"), parse("1 : 500")), same(parse("4 cm : 20 kg"), parse("4 : 20"))
     (True, False)
     """
     try:
@@ -79,11 +83,20 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
 def _same_ratio(given: t.Node, parts: tuple[t.Node, ...]) -> bool:
     if not isinstance(given, t.Ratio) or len(given.parts) != len(parts):
         return False
+    given = _in_one_unit(given, parts)
     pairs = [worths(one, other) for one, other in zip(given.parts, parts, strict=True)]
     lead, wanted = map(quotient, pairs[0])
     if not (lead.top and wanted.top):
         return False
     return all(quotient(a) * wanted == quotient(b) * lead for a, b in pairs)
+
+
+def _in_one_unit(given: t.Ratio, parts: tuple[t.Node, ...]) -> t.Ratio:
+    """Return a ratio of amounts, 4 cm : 20 m, as numbers, where the key has no units."""
+    kinds = {unit[0] if (unit := unit_of(part)) else "" for part in given.parts}
+    if len(kinds) != 1 or kinds == {""} or any(unit_of(part) for part in parts):
+        return given
+    return t.Ratio(tuple(number_node(exact(part)) for part in given.parts))
 
 
 def _match(given: tuple[t.Node, ...], parts: tuple[t.Node, ...], within: Fraction) -> bool:

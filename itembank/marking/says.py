@@ -12,8 +12,17 @@ import re
 CANCEL = "now cancel to lowest terms, dividing the numerator and the denominator by the same number"
 _DO: tuple[tuple[str, str], ...] = (
     (r"the division is not (?:worked out|done)|a division is left to do", "now divide"),
-    (r"it is not worked out", "now finish: a calculation is left to be worked out"),
-    (r"a calculation is left to work out", "now finish: a calculation is left to be worked out"),
+    (r"it is not worked out", "now work out the calculation that is left"),
+    (r"a calculation is left to work out", "now work out the calculation that is left"),
+    (
+        r"the whole number and the fraction are still added",
+        "write it as one mixed number, without the plus sign",
+    ),
+    (r"the parts of the ratio have a unit", "now leave the units out"),
+    (
+        r"the parts of the ratio have different units",
+        "write every part in the same unit, and then leave the units out",
+    ),
     (r"it is not given in pounds and pence", "now give it in pounds and pence"),
     (
         r"pounds and pence are not given to two places",
@@ -253,6 +262,8 @@ def what_to_do(fault: str) -> str:
     >>> what_to_do("2x + 4 has a common factor left")
     'now take out the common factor of 2x + 4'
     """
+    if fault == "1 is not a prime number":
+        return "leave out the 1, which is not a prime number"
     for finding, sentence in RULES:
         if found := finding.fullmatch(fault):
             return found.expand(sentence) if "\\g" in sentence else sentence
@@ -267,4 +278,7 @@ def right_value(fault: str, form: str) -> str:
     >>> right_value("it is a riddle", "ratio")
     'Right value: give it as a ratio, with a colon between whole numbers.'
     """
-    return f"Right value: {what_to_do(fault) or WANTED[form]}."
+    todo = what_to_do(fault) or WANTED[form]
+    if fault == "it is a mixed number" and form in ("fraction", "lowest-terms"):
+        todo += ", with no whole number in front"
+    return f"Right value: {todo}."

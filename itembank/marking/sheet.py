@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import io
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 from itembank.csv_text import CsvWriter
@@ -69,16 +69,24 @@ class MarkedQuestion:
 
 @dataclass(frozen=True, slots=True)
 class MarkedSheet:
-    """A class's answers, marked: the seats in order, the questions, and the seats left empty."""
+    """A class's answers, marked: the seats in order, the questions, and the seats left empty.
+
+    `questions` and `out_of` are those that were asked; `not_asked` are the numbers of the others.
+    """
 
     seats: tuple[MarkedSeat, ...]
     questions: tuple[MarkedQuestion, ...]
     absent: tuple[str, ...]
     out_of: int
+    not_asked: tuple[int, ...] = ()
 
 
-def mark_sheet(items: Sequence[Item], rows: Sequence[AnswerRow]) -> MarkedSheet:
+def mark_sheet(
+    items: Sequence[Item], rows: Sequence[AnswerRow], not_asked: Collection[int] = ()
+) -> MarkedSheet:
     """Mark every answer of a class. A seat without any answer counts as absent.
+
+    Questions whose numbers are `not_asked` count for nothing; see :func:`unanswered`.
 
     >>> from itembank.items.registry import find_item
     >>> from itembank.notation.line import line
@@ -110,8 +118,26 @@ def mark_sheet(items: Sequence[Item], rows: Sequence[AnswerRow]) -> MarkedSheet:
             if one is not None and one.verdict is Verdict.RIGHT
         )
         seats.append(MarkedSeat(row.seat, tuple(verdicts), marks))
-    questions = tuple(_question(place, item, seats) for place, item in enumerate(items))
-    return MarkedSheet(tuple(seats), questions, tuple(absent), sum(item.marks for item in items))
+    questions = tuple(
+        _question(place, item, seats)
+        for place, item in enumerate(items)
+        if place + 1 not in not_asked
+    )
+    out_of = sum(one.item.marks for one in questions)
+    return MarkedSheet(tuple(seats), questions, tuple(absent), out_of, tuple(sorted(not_asked)))
+
+
+def unanswered(rows: Sequence[AnswerRow]) -> tuple[int, ...]:
+    """Return the numbers of the questions that nobody answered: they were not asked.
+
+    >>> unanswered([AnswerRow("A1", ("5", "", "")), AnswerRow("A2", ("", "7", ""))])
+    (3,)
+    """
+    return tuple(
+        number
+        for number, given in enumerate(zip(*(row.answers for row in rows), strict=True), 1)
+        if not any(given)
+    )
 
 
 def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQuestion:
@@ -132,20 +158,23 @@ def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQues
     )
 
 
-def marks_csv(sheets: Sequence[MarkedSheet], band: Callable[[int], str]) -> str:
-    """Return marked sheets as one CSV: seat, a verdict for each question, marks, band.
+def marks_csv(
+    sheets: Sequence[MarkedSheet], band: Callable[[int], str], heading: str = "band"
+) -> str:
+    """Return marked sheets as one CSV: seat, a verdict for each question asked, marks, band.
 
     There are several sheets where a class had parallel versions, with as many questions each.
-    `band` names the band of a number of marks.
+    `band` names the band of a number of marks, in a column under `heading`.
     """
     out = io.StringIO()
     writer = CsvWriter(out)
-    numbers = [str(question.number) for question in sheets[0].questions]
-    writer.writerow(["seat", *numbers, "marks", "out of", "band"])
+    numbers = [question.number for question in sheets[0].questions]
+    writer.writerow(["seat", *numbers, "marks", "out of", heading])
     out_of = sheets[0].out_of
     every = [seat for sheet in sheets for seat in sheet.seats]
     for seat in sorted(every, key=lambda one: seat_order(one.seat)):
-        said = [NO_ANSWER if one is None else one.verdict.value for one in seat.marked]
+        given = [seat.marked[number - 1] for number in numbers]
+        said = [NO_ANSWER if one is None else one.verdict.value for one in given]
         writer.writerow([seat.seat, *said, seat.marks, out_of, band(seat.marks)])
     for code in sorted((code for sheet in sheets for code in sheet.absent), key=seat_order):
         writer.writerow([code, *[NO_ANSWER] * len(numbers), "", out_of, ""])

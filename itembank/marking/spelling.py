@@ -24,6 +24,7 @@ _POUNDS = re.compile(
 _POUNDS_PENCE = re.compile(
     r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])"
 )
+_POUNDS_DASH = re.compile(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
 _SIGN_AFTER = re.compile(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
 _MINUS_MONEY = re.compile(r"£ ?[-−–] ?(?=\d)")
 _PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
@@ -54,6 +55,16 @@ _BETWEEN = (
 _COMPARED = (
     (
         re.compile(
+            r"(?:\bis |= ?)?(-?\d[\d./]*) (?:or|and) (?:more|over|above|greater|bigger)\b", re.I
+        ),
+        r" ≥ \1",
+    ),
+    (
+        re.compile(r"(?:\bis |= ?)?(-?\d[\d./]*) (?:or|and) (?:less|under|below|smaller)\b", re.I),
+        r" ≤ \1",
+    ),
+    (
+        re.compile(
             r" ?(?:\bis )?\b(?:(?:greater|more|bigger|larger) than or equal(?:s)?(?: to)?"
             r"|at least)\b ?",
             re.I,
@@ -69,6 +80,9 @@ _COMPARED = (
     ),
     (re.compile(r" ?(?:\bis )?\b(?:greater|more|bigger|larger) than\b ?", re.I), " > "),
     (re.compile(r" ?(?:\bis )?\b(?:less|smaller) than\b ?", re.I), " < "),
+)
+_OR_MORE = re.compile(
+    r"\d (?:or|and) (?:more|over|above|greater|bigger|less|under|below|smaller)\b", re.I
 )
 _APART = re.compile(r"([<>]) +=")
 _THOUSANDS = re.compile(r"(?<=\d)['’](?=\d{3}(?!\d))")
@@ -166,6 +180,8 @@ def respell(text: str) -> str:
     if "£" in text or "%" in text:
         text = _SIGN_AFTER.sub(lambda f: f"£{f[1]}" if f[1] else f"{f[2]}%", text)
         text = _MINUS_MONEY.sub("-£", _BOTH_SIGNS.sub(r"\1", text))
+        if found := _POUNDS_DASH.fullmatch(text):
+            text = f"£{found[1]}.{found[2]}"
         text = _POUNDS_PENCE.sub(lambda f: f"£{f[1] or f[3]}.{int(f[2] or f[4]):02d}", text)
     text = _THOUSANDS.sub("", text)
     if "+" in text:
@@ -180,7 +196,7 @@ def _worded(text: str) -> str:
     text = _MINUS.sub("-", text)
     text = _ROOT.sub("√", text)
     text = _PER_CENT.sub("%", text)
-    if "than" in text or "at " in text:
+    if "than" in text or "at " in text or _OR_MORE.search(text):
         for pattern, sign in _COMPARED:
             text = pattern.sub(sign, text)
     text = _EQUALS.sub("=", text)

@@ -17,6 +17,7 @@ from dataclasses import dataclass
 from itembank.items import item as items
 from itembank.items.item import Item
 from itembank.marking.labels import in_order
+from itembank.marking.same import same
 from itembank.marking.spelling import respell, visible
 from itembank.marking.times_typed import as_time, time_unreadable
 from itembank.notation.clock import is_time
@@ -27,9 +28,12 @@ from itembank.notation.tree import (
     Label,
     Listing,
     Node,
+    Power,
+    Product,
     Quantity,
     Ratio,
     Relation,
+    RelationOp,
     Sym,
     symbols,
     walk,
@@ -42,7 +46,7 @@ LONGEST = 200
 _GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
 _CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
 _TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
-_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
+_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
@@ -95,8 +99,35 @@ _SMALL_WORDS = frozenset(
         "altogether",
         "total",
         "left",
+        "peopl",
     ]
 )
+_STOPS = " .;,!"
+_SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
+    (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
+    for op, words in (
+        ("=", r"same|equals?|(?:they|both)(?: are|'re|’re)? (?:the )?(?:same|equal)"),
+        ("<", "less|smaller|smallest|lower"),
+        (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
+    )
+)
+_IS = re.compile(r"(?P<it>[\d(][^a-z]*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_LETTER_FIRST = re.compile(
+    r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
+    r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
+)
+_REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_HOURS = re.compile(r"(?<![\d.])(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$")
+_ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+_WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
+_ORDINAL = re.compile(
+    r"(?:the )?(?P<n>\d{1,6})(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
+)
+_REMAINDER = re.compile(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
+_NO_REMAINDER = re.compile(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
+REMAINDER = "A remainder is left over: read what the question wants done with it."
+_LETTER_DIGIT = re.compile(r"(?<![A-Za-z])([a-z])(\d+)")
+_COLUMN = re.compile(r" \(column \d+\)| at column \d+")
 _MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])
 _POUNDS = re.compile(r"(?<=\d) ?pounds?\b", re.I)
 
@@ -163,7 +194,10 @@ def read_answer(text: str, asked: Setting) -> Node:
     if isinstance(key, Listing):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = in_order(plain, words, len(key.parts))
-    plain = as_time(respell(plain), key)
+    if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
+        return compared
+    plain = _REASON.sub("", plain)
+    plain = as_time(_ordinal(respell(plain), asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
     if told := time_unreadable(plain, key):
@@ -172,7 +206,43 @@ def read_answer(text: str, asked: Setting) -> Node:
         raise Unreadable("There is no answer to read.")
     if isinstance(key, Relation) and plain in ("<", ">", "=") and not symbols(key):
         return Relation(key.first, ((plain, key.rest[0][1]),))  # type: ignore[arg-type]
+    if "r" not in asked.letters and _REMAINDER.search(plain):
+        plain = _NO_REMAINDER.sub("", plain)
+        if _REMAINDER.search(plain) or not plain:
+            raise Unreadable(REMAINDER)
     return _parse(_as_question_has_it(plain, asked), plain, asked)
+
+
+def _compared(plain: str, asked: Setting) -> Relation | None:
+    """Return the relation that a sign alone, or its word, says of the two numbers.
+
+    ``=``, *equal*, *less* and *0.7 is bigger* are read; anything else is read as mathematics.
+    """
+    match asked.key:
+        case Relation(left, ((_, right),)):
+            pass
+        case _:
+            return None
+    said = plain.casefold().strip(_STOPS)
+    for op, words in _SIGN_WORDS:
+        if words.fullmatch(said):
+            return Relation(left, ((op, right),))
+        found = _IS.fullmatch(said)
+        if found and op != "=" and words.fullmatch(found["word"]):
+            try:
+                named = _parse(respell(found["it"]), found["it"], asked)
+            except Unreadable:
+                return None
+            for one, other in ((left, right), (right, left)):
+                if same(named, one):
+                    return Relation(one, ((op, other),))
+    return None
+
+
+def _ordinal(plain: str, asked: Setting) -> str:
+    """Return *the 15th term* as 15, unless the letters are the question's own."""
+    found = _ORDINAL.fullmatch(plain)
+    return found["n"] if found and not set(found["end"].lower()) <= asked.letters else plain
 
 
 def _named(plain: str, asked: Setting) -> str:
@@ -190,7 +260,22 @@ def _named(plain: str, asked: Setting) -> str:
     inside = [
         label for label in labels if re.search(rf"\b{re.escape(label.casefold())}(?!\w)", folded)
     ]
-    return inside[0] if len(inside) == 1 and not _DENIES.search(folded) else plain
+    if len(inside) == 1 and not _DENIES.search(folded):
+        return inside[0]
+    return _said_first(plain, labels) or plain
+
+
+def _said_first(plain: str, labels: list[str]) -> str:
+    """Return the choice whose letter a sentence begins with, as *A because one costs 56p* does.
+
+    But for a reason no other choice's letter may stand in it, and the letter is no article.
+    """
+    ends = {label.split()[-1]: label for label in labels if len(label.split()[-1]) == 1}
+    found = _LETTER_FIRST.match(plain)
+    if not found or found[1] not in ends or _DENIES.search(plain.casefold()):
+        return ""
+    others = set(re.findall(r"(?<![\w'’])[A-Z](?![\w'’])", plain[found.end() :])) & set(ends)
+    return ends[found[1]] if found["why"] or not others else ""
 
 
 def _as_question_has_it(plain: str, asked: Setting) -> str:
@@ -210,7 +295,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         plain = re.sub(rf"^({key.first.name}) ?: ?", r"\1 = ", plain, flags=re.I)
     if isinstance(key, Ratio) or any(isinstance(part, Ratio) for part in walk(key)):
         plain = _TO.sub(" : ", plain)
-    if "x" not in letters:
+    if "x" not in letters or (not symbols(key) and "x" not in _TIMES.sub("", plain).lower()):
         plain = _TIMES.sub(" × ", plain)
         if not letters:
             plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
@@ -233,18 +318,26 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         plain = re.sub(r"(?<![\d.,])0,(?=\d+(?![\d,.]))", "0.", plain)
         plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
         # Where one number is asked for, a comma close up that groups no thousands is a point.
-        plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
+        whole = isinstance(key, Product | Power) and not any(isinstance(p, Dec) for p in walk(key))
+        if not whole:
+            plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
     if "·" in plain and any(isinstance(part, Dec) for part in walk(key)):
         plain = _HIGH_POINT.sub(r"\1.\2", plain)
     for letter in letters:
         capital = letter.upper()
         if letter.islower() and capital not in letters and capital in plain:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
+        small = letter.lower()
+        if letter.isupper() and small not in letters and letter in symbols(key):
+            plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
     return _with_units(plain, letters)
 
 
 def _with_units(plain: str, letters: frozenset[str]) -> str:
     """Return an answer with the letters that are units set apart from those of the question."""
+    if not letters & {"h", "m"}:
+        plain = _HOURS.sub(r"\1 h \2 min", plain)
+    plain = _ONE_AMOUNT.sub(r"\1 ÷ ", plain)
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
     if "l" not in letters and "L" not in letters:
@@ -291,6 +384,9 @@ def without_words(plain: str, asked: Setting) -> str:
         folded = word.lower()
         return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
 
+    after = _WORDS_AFTER.search(plain)
+    if after and set(after[1].lower().split()) <= _asked_words(words):
+        plain = plain[: after.start()]
     after = _TAIL.search(plain)
     while after and spoken(after[1] or after[2]):
         plain = plain[: after.start()].rstrip(" ,.")
@@ -300,6 +396,15 @@ def without_words(plain: str, asked: Setting) -> str:
         plain = plain[before.end() :].lstrip(" :=")
         before = _HEAD.match(plain)
     return plain
+
+
+def _asked_words(words: str) -> set[str]:
+    """Return the words of what is asked: in a story, of its last sentence.
+
+    *20 on the lower deck* answers *How many are on the lower deck?*; *20 on the top deck* does not.
+    """
+    last = re.split(r"(?<=[.?!])\s+", words.strip())[-1]
+    return set(re.findall(r"[a-z]+", last.lower())) - UNITS.keys() - _MATHS
 
 
 def _stem(word: str) -> str:
@@ -330,7 +435,9 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
     pence = "p" not in asked.letters
     for word in _WORD.findall(plain):
         if word not in UNITS and not set(word) <= asked.letters:
-            raise Unreadable(f"‘{word}’ is not mathematics: type the answer alone.")
+            if word == "and" and not asked.several:
+                raise Unreadable("Only one answer is wanted: decide on one.")
+            raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
     try:
         return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
     except ParseError as error:
@@ -340,5 +447,11 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
                 return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
             except ParseError:
                 pass
+        if "x" in asked.letters and re.search(r"\d ?x ?\d", plain):
+            raise Unreadable("x is a letter in this question: write × or * for times.") from error
+        if (found := _LETTER_DIGIT.search(plain)) and found[1] in asked.letters:
+            letter, n = found.groups()
+            told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
+            raise Unreadable(f"{told}{n}{letter} for {n} times {letter}.") from error
         seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
-        raise Unreadable(f"{error}{seen}") from error
+        raise Unreadable(f"{_COLUMN.sub('', str(error))}{seen}") from error

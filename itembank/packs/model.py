@@ -11,8 +11,9 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from itembank.planning.bands import ShapeName
+
 TierName = Literal["support", "core", "challenge"]
-ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
 PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]
 Proved = Literal["from the printed mathematics", "from a model of the words"]
 SignOffState = Literal["none", "unsigned", "signed", "stale"]
@@ -186,7 +187,7 @@ class NextTask(Data):
 
 
 class Band(Data):
-    """An interval of scores with its signs and its next task."""
+    """An interval of scores with its signs and its next task: a teaching aid, not a grade."""
 
     name: str
     letter: str = Field(min_length=1, max_length=2)

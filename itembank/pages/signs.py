@@ -1,83 +1,182 @@
-"""The sign of a band: a shape with its letter inside, known without its colour."""
+"""The sign of a band: a shape with its letter inside, known without its colour.
+
+Each shape is a frame in the band's colour round a white plate that holds the letter, so that
+the letter is dark on white whatever the colour, on a grey print too. The frames are our own
+drawing, told apart by their outline at 6 mm on a sheet and at 12 dots on a screen.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
-from itembank.packs.model import Band, ShapeName
+from itembank.packs.model import Band
+from itembank.planning.bands import ShapeName
 
 from .fonts import CAP_HEIGHT, face, plain
 from .page import Page, Point
 from .theme import INK, WHITE
 
-_LETTER = {
-    "triangle": (0.3, 0.31),
-    "circle": (0.5, 0.44),
-    "square": (0.5, 0.5),
-    "diamond": (0.5, 0.32),
-    "pentagon": (0.46, 0.4),
+LINE = 0.06
+"""Width of the outline as a share of the sign, so that a copy in black and white keeps it."""
+_INSIDE = 0.72
+"""The plate against its shape, where it is the shape made smaller."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A sign's corners within the unit square: its frame, its plate, and where the letter is.
+
+    `middle` is the middle of the letter and `height` its height, in the same measure.
+    """
+
+    frame: tuple[Point, ...]
+    plate: tuple[Point, ...]
+    middle: Point
+    height: float
+
+
+def _round(
+    centre: Point, radius: float, start: float, end: float, *, steps: int = 24
+) -> list[Point]:
+    """Return points along an arc, its ends included; angles in degrees, anticlockwise."""
+    turns = (math.radians(start + (end - start) * k / steps) for k in range(steps + 1))
+    x, y = centre
+    return [(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns]
+
+
+def _within(corners: Sequence[Point], centre: Point, height: float, lift: float = 0.0) -> Outline:
+    """Return a shape whose plate is the shape itself, smaller about `centre`."""
+    x, y = centre
+    inner = tuple((x + _INSIDE * (px - x), y + _INSIDE * (py - y)) for px, py in corners)
+    return Outline(tuple(corners), inner, (x, y + lift), height)
+
+
+def _box(left: float, low: float, right: float, high: float) -> list[Point]:
+    return [(left, low), (right, low), (right, high), (left, high)]
+
+
+def _house() -> Outline:
+    eaves, wall = 0.5, 0.13
+    roof = [(1 - 0.02, eaves), (0.5, 0.98), (0.02, eaves)]
+    frame = [(wall, eaves), (wall, 0.03), (1 - wall, 0.03), (1 - wall, eaves), *roof]
+    return Outline(tuple(frame), tuple(_box(0.27, 0.15, 0.73, 0.6)), (0.5, 0.375), 0.38)
+
+
+def _ring() -> Outline:
+    frame, plate = (_round((0.5, 0.5), radius, 0, 360, steps=48)[:-1] for radius in (0.47, 0.32))
+    return Outline(tuple(frame), tuple(plate), (0.5, 0.5), 0.4)
+
+
+def _book() -> Outline:
+    """Return an open book, seen from the front: two pages that rise from the fold."""
+
+    def page(low: float, high: float, outer: float, fold: float) -> list[Point]:
+        """Return the edge of both pages, from left to right, by its height along the way."""
+        half = [(0.0, outer), (0.25, high), (0.6, high - 0.01), (1.0, fold)]
+        return [(low + (0.5 - low) * t, y) for t, y in half]
+
+    top = page(0.02, 0.87, 0.82, 0.72)
+    bottom = page(0.02, 0.2, 0.14, 0.05)
+    mirrored = [[(1 - x, y) for x, y in reversed(edge)] for edge in (top, bottom)]
+    upper, lower = top + mirrored[0][1:], bottom + mirrored[1][1:]
+    return Outline(
+        (*upper, *reversed(lower)), tuple(_box(0.24, 0.26, 0.76, 0.68)), (0.5, 0.47), 0.36
+    )
+
+
+def _arch() -> Outline:
+    """Return a gateway: two posts under a round top, open below."""
+    outer = _round((0.5, 0.54), 0.44, 0, 180)
+    inner = _round((0.5, 0.54), 0.26, 180, 0)
+    frame = [(0.94, 0.03), *outer, (0.06, 0.03), (0.24, 0.03), *inner, (0.76, 0.03)]
+    plate = [(0.76, 0.03), *reversed(inner), (0.24, 0.03)]
+    return Outline(tuple(frame), tuple(plate), (0.5, 0.4), 0.42)
+
+
+def _leaf() -> Outline:
+    """Return a leaf on the slant: pointed at two corners, round at the others."""
+
+    def edge(low: float, high: float, round_: float) -> list[Point]:
+        left = _round((low + round_, high - round_), round_, 180, 90)
+        right = _round((high - round_, low + round_), round_, 0, -90)
+        return [(low, low), *left, (high, high), *right]
+
+    return Outline(tuple(edge(0.04, 0.96, 0.72)), tuple(edge(0.2, 0.8, 0.42)), (0.5, 0.5), 0.36)
+
+
+def _triangle() -> Outline:
+    return _within([(0.0, 0.02), (1.0, 0.02), (0.5, 0.98)], (0.5, 0.34), 0.3, lift=-0.04)
+
+
+def _circle() -> Outline:
+    return _within(_round((0.5, 0.5), 0.48, 0, 360, steps=48)[:-1], (0.5, 0.5), 0.43)
+
+
+def _square() -> Outline:
+    return _within(_box(0.06, 0.06, 0.94, 0.94), (0.5, 0.5), 0.48)
+
+
+def _diamond() -> Outline:
+    return _within([(0.5, 0.0), (1.0, 0.5), (0.5, 1.0), (0.0, 0.5)], (0.5, 0.5), 0.31)
+
+
+def _pentagon() -> Outline:
+    return _within(_round((0.5, 0.47), 0.52, 90, 378, steps=4), (0.5, 0.47), 0.39)
+
+
+_DRAWN: dict[ShapeName, Callable[[], Outline]] = {
+    "house": _house,
+    "ring": _ring,
+    "arch": _arch,
+    "book": _book,
+    "leaf": _leaf,
+    "triangle": _triangle,
+    "circle": _circle,
+    "square": _square,
+    "diamond": _diamond,
+    "pentagon": _pentagon,
 }
-"""Per shape: where the middle of the letter is, from the bottom, and how tall it is, both as
-shares of the sign's size."""
-_MIDDLE = {"triangle": 0.34, "pentagon": 0.47}
-"""Height of a shape's centroid where it is not halfway up."""
-INSIDE = 0.74
-"""The white plate behind the letter, against its shape: on a grey print of a coloured shape
-the letter would be dark on grey."""
 
 
-def outline(shape: ShapeName) -> list[Point]:
-    """Return the corners of a shape within the unit square; none for a circle.
+def outline(shape: ShapeName) -> Outline:
+    """Return how a shape is drawn, within the unit square.
 
-    >>> outline("square")[0]
+    >>> outline("square").frame[0]
     (0.06, 0.06)
     """
-    match shape:
-        case "triangle":
-            return [(0.0, 0.02), (1.0, 0.02), (0.5, 0.98)]
-        case "square":
-            return [(0.06, 0.06), (0.94, 0.06), (0.94, 0.94), (0.06, 0.94)]
-        case "diamond":
-            return [(0.5, 0.0), (1.0, 0.5), (0.5, 1.0), (0.0, 0.5)]
-        case "pentagon":
-            turns = (math.pi / 2 + k * 2 * math.pi / 5 for k in range(5))
-            return [(0.5 + 0.52 * math.cos(t), 0.47 + 0.52 * math.sin(t)) for t in turns]
-    return []
+    return _DRAWN[shape]()
 
 
 def describe(band: Band) -> str:
     """Return what the sign looks like, in words.
 
-    >>> # "orange triangle with the letter R"
+    >>> # "blue house with the letter R"
     """
     return f"{band.colour_name} {band.shape} with the letter {band.letter}"
 
 
 def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
     """Draw a band's sign in the square of side `size` whose bottom left corner is (x, y)."""
-    line = max(1.2, size * 0.04)
-    centre_x, centre_y = x + size / 2, y + _MIDDLE.get(band.shape, 0.5) * size
-    corners = [(x + px * size, y + py * size) for px, py in outline(band.shape)]
-    inner = [
-        (centre_x + INSIDE * (px - centre_x), centre_y + INSIDE * (py - centre_y))
-        for px, py in corners
-    ]
+    drawn = outline(band.shape)
+
+    def placed(corners: Sequence[Point]) -> list[Point]:
+        return [(x + px * size, y + py * size) for px, py in corners]
+
     with page.figure(describe(band), (x, y, x + size, y + size)):
-        if corners:
-            page.polygon(corners, fill=band.colour, stroke=INK, line=line)
-            page.polygon(inner, fill=WHITE)
-        else:
-            radius = 0.48 * size
-            page.circle(centre_x, centre_y, radius, fill=band.colour, stroke=INK, line=line)
-            page.circle(centre_x, centre_y, INSIDE * radius, fill=WHITE)
-        middle_y, height = _LETTER[band.shape]
+        line = max(1.0, LINE * size)
+        page.polygon(placed(drawn.plate), fill=WHITE)
+        page.polygon(placed(drawn.frame), fill=band.colour, stroke=INK, line=line)
+        if band.shape != "arch":  # its frame leaves the plate open
+            page.polygon(placed(drawn.plate), fill=WHITE)
         letter = plain(band.letter)
-        most = height * size / face(True).width(letter)
-        text_size = min(height * size / CAP_HEIGHT, most)
-        baseline = y + middle_y * size - CAP_HEIGHT * text_size / 2
+        most = drawn.height * size / face(True).width(letter)
+        text_size = min(drawn.height * size / CAP_HEIGHT, most)
+        middle_x, middle_y = (x + drawn.middle[0] * size, y + drawn.middle[1] * size)
         page.text(
-            x + size / 2,
-            baseline,
+            middle_x,
+            middle_y - CAP_HEIGHT * text_size / 2,
             letter,
             text_size,
             bold=True,

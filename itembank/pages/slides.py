@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Sequence
 
 from itembank.packs.model import Band, Lesson, Pack, Version
+from itembank.planning.caution import FOR_PUPILS
 
 from . import theme
 from .fonts import face, plain
@@ -205,7 +206,8 @@ def _answer(page: Page, spot: Spot, x: float) -> None:
 class ScoreLine:
     """The foot of the last answer slide: what to add up, and which score shows which band.
 
-    With up to three bands the words to add up stand on their left, with more above them.
+    With up to three bands the words to add up stand on their left, with more above them. Below
+    it all stands that bands are not a grade.
     """
 
     SIGN = 40.0
@@ -225,7 +227,9 @@ class ScoreLine:
         if beside:
             self.row = max(self.row, self.lead.height)
         self.beside = beside
-        self.height = self.row + 8 + (0.0 if beside else self.lead.height + 6)
+        self.notice = measure(Flow(FOR_PUPILS), RIGHT - LEFT, 18)
+        self.low = FOOT + self.notice.height + 10
+        self.height = self.low - FOOT + self.row + 8 + (0.0 if beside else self.lead.height + 6)
 
     def draw(self, page: Page, pack: Pack) -> None:
         """Draw the line at the foot of `page`."""
@@ -239,13 +243,15 @@ class ScoreLine:
         with document.tag("L", attributes="<</O /List /ListNumbering /None>>"):
             for band, words in zip(pack.bands, self.cells, strict=True):
                 with document.tag("LI"), document.tag("LBody"):
-                    sign(page, band, x, FOOT + (self.row - self.SIGN) / 2, self.SIGN)
+                    sign(page, band, x, self.low + (self.row - self.SIGN) / 2, self.SIGN)
                     with document.tag("P"):
                         draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
                 x += self.width
+        with document.tag("P"):
+            draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
 
     def _centred(self, height: float) -> float:
-        return FOOT + (self.row + height) / 2
+        return self.low + (self.row + height) / 2
 
 
 def _band_words(bands: Sequence[Band], width: float) -> list[Block]:

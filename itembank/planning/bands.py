@@ -41,13 +41,28 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from math import floor
-from typing import Literal
+from typing import Literal, get_args
 
 from itembank.errors import ItembankError
+from itembank.faults import join_words
 from itembank.planning.next_tasks import DEEPEN, EXTEND, PRACTISE, REBUILD, SECURE, NextTask
 
-ShapeName = Literal["triangle", "circle", "square", "diamond", "pentagon"]
-SHAPES: tuple[ShapeName, ...] = ("triangle", "circle", "square", "diamond", "pentagon")
+ShapeName = Literal[
+    "house",
+    "ring",
+    "arch",
+    "book",
+    "leaf",
+    "triangle",
+    "circle",
+    "square",
+    "diamond",
+    "pentagon",
+]
+SHAPES: tuple[ShapeName, ...] = get_args(ShapeName)
+OWN_SHAPES: tuple[ShapeName, ...] = ("house", "ring", "arch", "book", "leaf")
+NOT_TOGETHER = frozenset({"triangle", "diamond", "circle", "square"})
+"""Shapes that are not one set of signs: these four together are in use elsewhere."""
 FEWEST, MOST = 2, 5
 DEFAULT_MARKS = 8
 
@@ -83,12 +98,14 @@ class Sign:
 
 
 # Colours: M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008), a palette whose
-# colours stay apart for people with the common kinds of colour blindness.
-_REBUILD = Sign("Rebuild", "R", "triangle", "#D55E00", "vermilion", REBUILD)
-_PRACTISE = Sign("Practise", "P", "diamond", "#E69F00", "orange", PRACTISE)
-_SECURE = Sign("Secure", "S", "circle", "#0072B2", "blue", SECURE)
-_EXTEND = Sign("Extend", "E", "square", "#009E73", "green", EXTEND)
-_DEEPEN = Sign("Deepen", "D", "pentagon", "#CC79A7", "pink", DEEPEN)
+# colours stay apart for people with the common kinds of colour blindness (from memory). Only
+# its five that stand out from white by 3 : 1 are used. Their order means nothing: the usual
+# three hold neither red nor green, and no set runs from a red to a green, as a verdict would.
+_REBUILD = Sign("Rebuild", "R", "house", "#0072B2", "blue", REBUILD)
+_PRACTISE = Sign("Practise", "P", "book", "#009E73", "green", PRACTISE)
+_SECURE = Sign("Secure", "S", "ring", "#CC79A7", "pink", SECURE)
+_EXTEND = Sign("Extend", "E", "arch", "#000000", "black", EXTEND)
+_DEEPEN = Sign("Deepen", "D", "leaf", "#D55E00", "vermilion", DEEPEN)
 
 DEFAULT_SIGNS: dict[int, tuple[Sign, ...]] = {
     2: (_REBUILD, _SECURE),
@@ -116,7 +133,8 @@ class BandScheme:
     the usual rule, which is the same for any total.
 
     Raises:
-        BandError: the cuts do not rise from 1 to `out_of`, or two bands share a sign.
+        BandError: the cuts do not rise from 1 to `out_of`, two bands share a sign, or the
+            signs are a triangle, a diamond, a circle and a square.
     """
 
     signs: tuple[Sign, ...]
@@ -141,6 +159,12 @@ class BandScheme:
                         f"Two bands have the {what} {getattr(self.signs[index], what)}. "
                         f"Give each band a {what} of its own."
                     )
+
+        if {sign.shape for sign in self.signs} >= NOT_TOGETHER:
+            raise BandError(
+                "A triangle, a diamond, a circle and a square cannot all be signs of one class. "
+                f"Take another shape for one of them: {join_words(OWN_SHAPES, 'or')}."
+            )
 
     def bands(self, marks: int) -> tuple[Band, ...]:
         """Return the bands for a starter of `marks` marks, lowest first.
@@ -238,6 +262,26 @@ def check_cuts(cuts: Sequence[int], marks: int) -> None:
             )
         if low > high:
             raise BandError(f"The cut scores {shown} do not rise. Write them from low to high.")
+
+
+def rescaled(intervals: Sequence[tuple[int, int]], marks: int) -> list[tuple[int, int]]:
+    """Return the lowest and highest score of each of some bands, out of other marks.
+
+    Bands by the usual rule stay so; others keep their shares. A band that no score can reach
+    has a lowest score above its highest.
+
+    >>> rescaled([(0, 4), (5, 6), (7, 8)], 5), rescaled([(0, 3), (4, 8)], 4)
+    ([(0, 2), (3, 4), (5, 5)], [(0, 1), (2, 4)])
+    """
+    whole, cuts = intervals[-1][1], tuple(low for low, _ in intervals[1:])
+    if marks == whole:
+        return list(intervals)
+    usual = cut_scores(whole, len(intervals)) == cuts
+    lows = (
+        0,
+        *cut_scores(marks, len(intervals), cuts=None if usual else cuts, out_of=whole),
+    )
+    return list(zip(lows, (*(low - 1 for low in lows[1:]), marks), strict=True))
 
 
 def check_bands(bands: Sequence[Band], marks: int) -> None:

@@ -12,6 +12,7 @@ from sqlalchemy import Connection, func, select
 
 from itembank.planning.memory import Seen
 from itembank.records.decision import Decision, decide
+from itembank.records.happened import took_place
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
@@ -122,7 +123,7 @@ def class_report(
     rows = [
         LessonLine(one.date, one.period, one.title, done)
         for one in lessons(connection, class_name, first, last)
-        if (done := decide(connection, one, bands.bands(one.out_of))).recorded
+        if (done := decide(connection, one, bands)).recorded
     ]
     since = min(first, school_year(last))
     days = {one.date for one in rows}
@@ -218,7 +219,7 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
     rows = connection.execute(
         scope.limit(
             select(lesson.c.class_key, func.count(), func.max(lesson.c.date))
-            .where(lesson.c.id.in_(select(entry.c.lesson_id).where(active())))
+            .where(lesson.c.id.in_(select(entry.c.lesson_id).where(took_place())))
             .group_by(lesson.c.class_key)
         )
     )

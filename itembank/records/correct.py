@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from sqlalchemy import Connection, select
 
 from itembank.errors import ItembankError
+from itembank.records.asked import not_asked_said, unpack_asked
 from itembank.records.details import answers_of, misconceptions_of, scores_of
 from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
 from itembank.records.recording import record_in
@@ -20,7 +21,7 @@ Change = tuple[str, int | None, int | bool]
 
 
 def lesson_facts(connection: Connection, one: LessonResult) -> LessonFacts:
-    """Return a recorded lesson with its questions, as it was recorded."""
+    """Return a recorded lesson with all questions of its starter, as it was recorded."""
     rows = connection.execute(
         select(question).where(question.c.lesson_id == one.lesson_id).order_by(question.c.number)
     )
@@ -28,7 +29,9 @@ def lesson_facts(connection: Connection, one: LessonResult) -> LessonFacts:
         QuestionFacts(row.number, row.address, row.topic, row.tier, row.prompt, row.marks)
         for row in rows
     )
-    return LessonFacts(one.class_name, one.date, one.out_of, one.title, one.period, questions)
+    return LessonFacts(
+        one.class_name, one.date, one.starter_marks, one.title, one.period, questions
+    )
 
 
 def find_lesson(
@@ -84,12 +87,13 @@ def correct(
         if one.kind == "answers":
             right = answers_of(connection, one.entry_id)
             shown = misconceptions_of(connection, one.entry_id)
-            faults = _change_answers(right, shown, changes)
+            faults = _change_answers(right, shown, changes, len(facts.questions))
             what = Answers(right, shown)
         elif one.kind == "scores":
             scores = scores_of(connection, one.entry_id)
             faults = _change_scores(scores, changes, one.out_of)
-            what = Scores(scores)
+            asked = unpack_asked(one.asked, [each.number for each in facts.questions])
+            what = Scores(scores, asked)
         else:
             raise ItembankError(
                 f"{facts} was counted by hands, so no seat can be corrected. Record it again "
@@ -101,7 +105,10 @@ def correct(
 
 
 def _change_answers(
-    right: dict[str, dict[int, bool]], shown: dict[tuple[str, int], str], changes: Sequence[Change]
+    right: dict[str, dict[int, bool]],
+    shown: dict[tuple[str, int], str],
+    changes: Sequence[Change],
+    questions: int,
 ) -> list[str]:
     faults = []
     numbers = sorted({number for row in right.values() for number in row})
@@ -110,8 +117,12 @@ def _change_answers(
             faults.append(
                 f"{seat} was recorded answer by answer. Correct a question, as in: {seat} q1 right."
             )
+        elif number not in numbers and 0 < number <= questions:
+            faults.append(
+                f"{not_asked_said([number])} Record the sheet again with --replace if it was."
+            )
         elif number not in numbers:
-            faults.append(f"There is no question {number}. There are {len(numbers)}.")
+            faults.append(f"There is no question {number}. There are {questions or len(numbers)}.")
         elif seat not in right:
             faults.append(_absent(seat, right))
         else:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection
 
+from itembank.planning.bands import band_of
+from itembank.records.asked import marks_of, unpack_asked
 from itembank.records.correct import lesson_facts
 from itembank.records.decide import Advice, Thresholds, advise
 from itembank.records.details import (
@@ -24,13 +27,16 @@ from itembank.records.results import LessonResult
 from itembank.seats import seat_order
 
 if TYPE_CHECKING:
-    from itembank.planning.bands import Band
+    from itembank.planning.bands import BandScheme
     from itembank.records.own_view import Fooled, OwnView
 
 
 @dataclass(frozen=True, slots=True)
 class BandGroup:
-    """The pupils of one band; no seats where hands were counted."""
+    """The pupils of one band; no seats where hands were counted.
+
+    Where pupils were asked different numbers of questions, its scores are out of the most.
+    """
 
     letter: str
     name: str
@@ -57,6 +63,8 @@ class Decision:
     """One lesson's results and what they suggest; parts that were not recorded are empty.
 
     `confident` gives for each question how many sure pupils were wrong, and how many answered.
+    `not_asked` are the questions of the starter that nobody was asked, `out_of` the marks of
+    the others.
     """
 
     facts: LessonFacts
@@ -70,6 +78,8 @@ class Decision:
     fooled: tuple[Fooled, ...]
     clarity: tuple[int, int | None, str] | None
     confident: Mapping[int, tuple[int, int]] = field(default_factory=dict)
+    not_asked: tuple[int, ...] = ()
+    out_of: int = 0
 
     @property
     def recorded(self) -> bool:
@@ -80,10 +90,10 @@ class Decision:
 def decide(
     connection: Connection,
     one: LessonResult,
-    bands: Sequence[Band],
+    scheme: BandScheme,
     thresholds: Thresholds | None = None,
 ) -> Decision:
-    """Return what is known of a lesson; `bands` share out its marks, the lowest first."""
+    """Return what is known of a lesson; the bands share out the marks of what was asked."""
     thresholds = thresholds or Thresholds()
     facts = lesson_facts(connection, one)
     entry = one.entry_id
@@ -92,16 +102,20 @@ def decide(
     groups: tuple[BandGroup, ...] = ()
     answers: dict[str, dict[int, bool]] = {}
     shown: dict[int, dict[str, int]] = {}
+    totals: dict[str, int] = {}
     if entry is not None:
         counts = tallies_by_question(connection, entry)
         scores = scores_of(connection, entry)
         if one.kind == "bands":
             groups = tuple(BandGroup(*row) for row in bands_of(connection, entry))
-        elif scores:
-            groups = _groups(scores, bands)
         if one.kind == "answers":
             answers = answers_of(connection, entry)
             shown = misconceptions_counted(connection, entry)
+            # A pupil who came later may have been asked more, or less, than the others.
+            totals = {seat: marks_of(facts, row) for seat, row in answers.items()}
+        totals = {seat: totals.get(seat) or one.out_of for seat in scores}
+        if scores:
+            groups = _groups(scores, totals, scheme, one.out_of)
     known = {question.number: question for question in facts.questions}
     questions = tuple(
         QuestionAdvice(
@@ -119,7 +133,7 @@ def decide(
         for number, (right, out_of) in counts.items()
         if out_of
     )
-    share, pupils = _overall(groups, questions, scores, one.out_of)
+    share, pupils = _overall(groups, questions, scores, totals, one.out_of)
     views, hands = own_views_of(connection, one.lesson_id)
     view = None
     confident: Mapping[int, tuple[int, int]] = {}
@@ -134,8 +148,9 @@ def decide(
             fooled_the_confident,
         )
 
-        middle = bands[1].lowest if len(bands) > 2 else bands[-1].lowest
-        view = compare_views(views, scores, middle, bands[-1].lowest)
+        shares = {seat: marks / totals[seat] for seat, marks in scores.items()}
+        ends = [groups[0].seats, groups[-1].seats] if len(groups) > 1 else [(), ()]
+        view = compare_views(views, shares, *ends)
         if not views:
             view = OwnView(Pairs(0, 0), (), (), hands)
         confident = confident_answers(views, answers)
@@ -152,13 +167,21 @@ def decide(
         tuple(fooled),
         clarity_of(connection, one.lesson_id),
         confident,
+        tuple(sorted(set(known) - set(unpack_asked(one.asked, known)))),
+        one.out_of,
     )
 
 
-def _groups(scores: Mapping[str, int], bands: Sequence[Band]) -> tuple[BandGroup, ...]:
+def _groups(
+    scores: Mapping[str, int], totals: Mapping[str, int], scheme: BandScheme, out_of: int
+) -> tuple[BandGroup, ...]:
+    """Return the bands with their seats, each seat by the marks that it could have."""
+    inside: dict[str, list[str]] = defaultdict(list)
+    for seat, marks in scores.items():
+        inside[band_of(marks, scheme.bands(totals[seat])).letter].append(seat)
     found = []
-    for band in bands:
-        seats = [seat for seat, n in scores.items() if band.lowest <= n <= band.highest]
+    for band in scheme.bands(out_of):
+        seats = inside[band.letter]
         found.append(
             BandGroup(
                 band.letter,
@@ -176,6 +199,7 @@ def _overall(
     groups: Sequence[BandGroup],
     questions: Sequence[QuestionAdvice],
     scores: Mapping[str, int],
+    totals: Mapping[str, int],
     out_of: int,
 ) -> tuple[float, int]:
     """Return the mean share of marks and the number of pupils it is of, as far as is known.
@@ -183,7 +207,7 @@ def _overall(
     A band counts by its middle score, for hands tell no more.
     """
     if scores:
-        return sum(scores.values()) / len(scores) / out_of, len(scores)
+        return sum(n / totals[seat] for seat, n in scores.items()) / len(scores), len(scores)
     if questions:
         # Where questions have different marks each counts by its own.
         marks = sum(one.question.marks * one.out_of for one in questions)

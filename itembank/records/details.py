@@ -13,10 +13,13 @@ from typing import Any
 
 from sqlalchemy import Connection, func, insert, select
 
+from itembank.records.asked import NOT_ASKED
 from itembank.records.entries import (
     Answers,
     Bands,
+    Cancelled,
     Clarity,
+    Cover,
     OwnViews,
     Questions,
     Scores,
@@ -29,11 +32,12 @@ from itembank.records.tables import (
     entry,
     misconception,
     own_view,
+    remark,
     score,
     tally,
 )
 
-RIGHT, WRONG, NOT_ASKED = "1", "0", "-"
+RIGHT, WRONG = "1", "0"
 
 
 def pack_answers(answers: Mapping[int, bool], questions: int) -> str:
@@ -61,7 +65,7 @@ def write_details(
     """Write what an entry says; `worth` are the marks of each question."""
     rows: dict[Any, list[dict[str, object]]] = {}
     match what:
-        case Bands(counts):
+        case Bands(counts, _):
             rows[band_count] = [
                 {
                     "letter": one.letter,
@@ -74,7 +78,7 @@ def write_details(
             ]
         case Questions(tallies):
             rows[tally] = _tally_rows(tallies)
-        case Scores(marks):
+        case Scores(marks, _):
             rows[score] = [{"seat": seat, "marks": n, "answers": ""} for seat, n in marks.items()]
         case Answers(right, misconceptions):
             last = max((place for row in right.values() for place in row), default=0)
@@ -98,6 +102,8 @@ def write_details(
             ] or [{"seat": "", "level": level, "pupils": n} for level, n in hands.items()]
         case Clarity(unsure, pupils, note):
             rows[clarity] = [{"unsure": unsure, "pupils": pupils, "note": note}]
+        case Cover(words) | Cancelled(words):
+            rows[remark] = [{"words": words}] if words else []
     for table, values in rows.items():
         if values:
             connection.execute(insert(table), [{"entry_id": number, **row} for row in values])

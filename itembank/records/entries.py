@@ -1,7 +1,8 @@
 """What can be told of a lesson: hands, scores or answers, own views, how clear the task was.
 
 Four kinds of entry tell how a starter went, from a show of hands to every answer; only one of
-them counts at a time for a lesson. Own views and the clarity check stand beside them.
+them counts at a time for a lesson. Own views and the clarity check stand beside them, and so
+does a note that something else was asked than the starter, or that there was no lesson at all.
 """
 
 from __future__ import annotations
@@ -20,6 +21,8 @@ NAMES = {
     "answers": "answers by seat",
     "own-view": "own views",
     "clarity": "the clarity check",
+    "cover": "the note of what was asked instead",
+    "cancelled": "the note that there was no lesson",
 }
 
 
@@ -64,28 +67,33 @@ class BandCount:
 
 @dataclass(frozen=True, slots=True)
 class Bands:
-    """Hands counted per band."""
+    """Hands counted per band; `asked` are the numbers of the questions asked, empty for all."""
 
     counts: tuple[BandCount, ...]
+    asked: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Questions:
-    """Right answers counted per question: number to (right, out of)."""
+    """Right answers counted per question asked: number to (right, out of)."""
 
     counts: Mapping[int, tuple[int, int]]
 
 
 @dataclass(frozen=True, slots=True)
 class Scores:
-    """Marks by seat."""
+    """Marks by seat; `asked` are the numbers of the questions asked, empty for all of them."""
 
     marks: Mapping[str, int]
+    asked: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """Whether each answer is right, by seat and question; misconceptions where one showed."""
+    """Whether each answer is right, by seat and question; misconceptions where one showed.
+
+    A question that was not asked is in no row.
+    """
 
     right: Mapping[str, Mapping[int, bool]]
     misconceptions: Mapping[tuple[str, int], str]
@@ -108,7 +116,24 @@ class Clarity:
     note: str = ""
 
 
-What: TypeAlias = Bands | Questions | Scores | Answers | OwnViews | Clarity
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """That the class was asked something else than its starter; `source` says where it is from.
+
+    What it was are the questions of the lesson it is recorded with.
+    """
+
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cancelled:
+    """That a lesson did not take place, or will not."""
+
+    why: str = ""
+
+
+What: TypeAlias = Bands | Questions | Scores | Answers | OwnViews | Clarity | Cover | Cancelled
 KINDS: dict[type, str] = {
     Bands: "bands",
     Questions: "questions",
@@ -116,4 +141,6 @@ KINDS: dict[type, str] = {
     Answers: "answers",
     OwnViews: "own-view",
     Clarity: "clarity",
+    Cover: "cover",
+    Cancelled: "cancelled",
 }

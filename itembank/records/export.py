@@ -17,7 +17,9 @@ from sqlalchemy import Connection, Select, case, delete, insert, select
 from itembank.csv_text import CsvWriter, as_meant
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
+from itembank.planning.caution import HEADING
 from itembank.private import file_mode, make_folder
+from itembank.records.asked import numbers_said, unpack_asked
 from itembank.records.details import unpack_answers
 from itembank.records.place import Place, noted
 from itembank.records.store import Store
@@ -46,6 +48,13 @@ _STATE = case(
 ).label("state")
 
 
+_HEADINGS = {
+    ("right-answers.csv", "number"): "question",
+    ("bands.csv", "name"): HEADING,
+}
+"""What heads a column whose name in the store would say too little, by file and name."""
+
+
 def queries() -> dict[str, Select[Any]]:
     """Return what each file holds, by its name."""
     of_entry = (*_LESSON, entry.c.id.label("entry"))
@@ -60,7 +69,14 @@ def queries() -> dict[str, Select[Any]]:
             question.c.marks,
             question.c.prompt,
         ).join(question),
-        "entries.csv": select(*of_entry, entry.c.kind, entry.c.made_at, _STATE).join(entry),
+        "entries.csv": select(
+            *of_entry,
+            entry.c.kind,
+            entry.c.made_at,
+            _STATE,
+            entry.c.asked,
+            entry.c.out_of.label("marks"),
+        ).join(entry),
     }
     details = {
         "bands.csv": (band_count, ("letter", "name", "lowest", "highest", "pupils")),
@@ -71,9 +87,7 @@ def queries() -> dict[str, Select[Any]]:
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
     }
     for name, (table, columns) in details.items():
-        shown = [
-            table.c[one].label("question") if one == "number" else table.c[one] for one in columns
-        ]
+        shown = [table.c[one].label(_HEADINGS.get((name, one), one)) for one in columns]
         found[name] = (
             select(*of_entry, *shown)
             .join(entry, entry.c.lesson_id == lesson.c.id)
@@ -120,8 +134,19 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
             rows: Iterator[Sequence[Any]] = iter(result)
             if name == "answers.csv":
                 heads, rows = _row_an_answer(connection, heads, rows)
+            elif name == "entries.csv":
+                rows = _asked_said(rows, heads.index("asked"))
             found[name] = write_csv(folder / name, heads, rows)
     return found
+
+
+def _asked_said(rows: Iterator[Any], place: int) -> Iterator[Sequence[Any]]:
+    """Yield rows with the numbers of the questions asked; nothing where it was all of them."""
+    for row in rows:
+        text = row[place]
+        numbers = unpack_asked(text, range(1, len(text) + 1))
+        said = numbers_said(numbers).partition(" ")[2] if numbers else ""
+        yield (*row[:place], said, *row[place + 1 :])
 
 
 def _row_an_answer(

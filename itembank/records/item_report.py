@@ -264,7 +264,7 @@ def _counted(connection: Connection, scope: Scope) -> dict[Question, tuple[int, 
                 question,
                 (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
             )
-            .where(active(), entry.c.kind == "questions")
+            .where(active(), entry.c.kind == "questions", question.c.address != "")
             .group_by(question.c.address, question.c.topic, question.c.tier)
         )
     )

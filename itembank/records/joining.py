@@ -14,6 +14,7 @@ from sqlalchemy import Connection, select
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.records.asked import asked_in, marks_of, pack_asked
 from itembank.records.details import (
     answers_of,
     bands_of,
@@ -34,7 +35,7 @@ from itembank.records.entries import (
     Scores,
     What,
 )
-from itembank.records.tables import clarity, own_view, question
+from itembank.records.tables import clarity, entry, own_view, question
 from itembank.seats import seat_order
 
 LONGEST_NOTE = 200
@@ -62,20 +63,24 @@ def joined(
             _refuse_twice(facts, before, right)
             named = {**misconceptions_of(connection, entry_id), **shown}
             return Answers({**before, **right}, named)
-        case Scores(marks):
+        case Scores(marks, asked):
+            _refuse_other_length(connection, facts, entry_id, what)
             known = scores_of(connection, entry_id)
             _refuse_twice(facts, known, marks)
-            return Scores({**known, **marks})
+            return Scores({**known, **marks}, asked)
         case Questions(counts):
             both = _summed(facts, tallies_by_question(connection, entry_id), counts)
             _refuse_crowd(facts, max(out_of for _, out_of in both.values()), seats)
             return Questions(both)
-        case Bands(counts):
-            return _bands(connection, facts, entry_id, counts, seats)
+        case Bands(counts, asked):
+            _refuse_other_length(connection, facts, entry_id, what)
+            return Bands(_bands(connection, facts, entry_id, counts, seats), asked)
         case OwnViews():
             return _views(connection, facts, entry_id, what, seats)
         case Clarity():
             return _clarity(connection, facts, entry_id, what, seats)
+        case _:
+            raise ItembankError(f"{facts} has {NAMES[kind]} already. Nothing was recorded.")
 
 
 def refuse_other_questions(connection: Connection, lesson_id: int, facts: LessonFacts) -> None:
@@ -95,6 +100,22 @@ def refuse_other_questions(connection: Connection, lesson_id: int, facts: Lesson
             f"{facts}: what was recorded before is about other questions than this pack asks, so "
             "the two cannot be joined. Nothing was recorded. Name the pack the class had with "
             "--pack, or record all of the lesson anew with --replace."
+        )
+
+
+def _refuse_other_length(
+    connection: Connection, facts: LessonFacts, entry_id: int, what: What
+) -> None:
+    """Refuse scores or hands about other questions: a score does not say which were right."""
+    before = connection.execute(
+        select(entry.c.asked, entry.c.out_of).where(entry.c.id == entry_id)
+    ).one()
+    asked = asked_in(what, facts)
+    if (pack_asked(facts, asked), marks_of(facts, asked)) != (before.asked, before.out_of):
+        raise ItembankError(
+            f"{facts}: what was recorded before counts out of {before.out_of}, this part out of "
+            f"{marks_of(facts, asked)}, so they cannot be joined. Nothing was recorded. Say with "
+            "--asked what was asked, or record all of the lesson anew with --replace."
         )
 
 
@@ -136,7 +157,7 @@ def _bands(
     entry_id: int,
     counts: tuple[BandCount, ...],
     seats: int,
-) -> Bands:
+) -> tuple[BandCount, ...]:
     before = [BandCount(*row) for row in bands_of(connection, entry_id)]
     if [(one.lowest, one.highest) for one in before] != [(c.lowest, c.highest) for c in counts]:
         raise ItembankError(
@@ -149,7 +170,7 @@ def _bands(
         for one, more in zip(before, counts, strict=True)
     )
     _refuse_crowd(facts, sum(one.pupils for one in both), seats)
-    return Bands(both)
+    return both
 
 
 def _views(

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from typing import NamedTuple
@@ -62,18 +62,20 @@ class OwnView:
 
 
 def compare_views(
-    views: Mapping[str, str], scores: Mapping[str, float], middle: float, top: float
+    views: Mapping[str, str],
+    scores: Mapping[str, float],
+    lowest: Collection[str],
+    highest: Collection[str],
 ) -> OwnView:
     """Return how own views and scores agree, for the pupils who gave both.
 
-    A pupil who is sure and below `middle`, the cut score of the middle band, is
-    over-confident; one who is not sure and at `top` or above, the cut score of the highest
-    band, is under-confident.
+    A pupil who is sure and among the seats of the `lowest` band is over-confident; one who is
+    not sure and in the `highest` band is under-confident.
 
     Raises:
         ValueError: a view is not one of :data:`LEVELS`.
 
-    >>> found = compare_views({"A1": "sure", "A2": "not sure"}, {"A1": 2, "A2": 8}, 5, 7)
+    >>> found = compare_views({"A1": "sure", "A2": "not sure"}, {"A1": 2, "A2": 8}, ["A1"], ["A2"])
     >>> found.over, found.under, found.agreement
     (('A1',), ('A2',), None)
     """
@@ -85,8 +87,8 @@ def compare_views(
     unsure = [seat for seat in both if views[seat] == "not sure"]
     return OwnView(
         count_pairs([LEVELS.index(views[seat]) for seat in both], [scores[seat] for seat in both]),
-        tuple(seat for seat in sure if scores[seat] < middle),
-        tuple(seat for seat in unsure if scores[seat] >= top),
+        tuple(seat for seat in sure if seat in lowest),
+        tuple(seat for seat in unsure if seat in highest),
         {level: sum(view == level for view in views.values()) for level in LEVELS},
         len(sure),
         len(unsure),

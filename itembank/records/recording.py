@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, delete, func, insert, select, update
 
 from itembank.errors import ItembankError
+from itembank.faults import join_words
+from itembank.records.asked import asked_in, marks_of, pack_asked
 from itembank.records.details import write_details
 from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
@@ -62,6 +64,13 @@ def record_all(
         ]
 
 
+def record_each(store: Store, both: Sequence[tuple[LessonFacts, What]]) -> list[int]:
+    """Keep one thing of each of several lessons, all of them or none, as :func:`record` does."""
+    now = datetime.datetime.now()
+    with store.writing() as connection:
+        return [record_in(connection, facts, what, now=now) for facts, what in both]
+
+
 def record_in(
     connection: Connection,
     facts: LessonFacts,
@@ -78,7 +87,9 @@ def record_in(
     the number of seats in the class, or 0 where it is not known.
     """
     kind = KINDS[type(what)]
-    lesson_id = _lesson(connection, facts, asked_anew=kind in RESULTS and not add)
+    anew = kind == "cover" or (kind in RESULTS and not add)
+    _refuse_contradiction(connection, facts, kind)
+    lesson_id = _lesson(connection, facts, asked_anew=anew)
     rivals = RESULTS if kind in RESULTS else (kind,)
     there = connection.execute(
         select(entry.c.id, entry.c.kind, entry.c.made_at).where(
@@ -99,8 +110,15 @@ def record_in(
             "can be had back with ‘itembank undo’), or --add to join the two: the other half of a "
             "class, or somebody who was away."
         )
+    asked = asked_in(what, facts)
     made = connection.execute(
-        insert(entry).values(lesson_id=lesson_id, kind=kind, made_at=now or datetime.datetime.now())
+        insert(entry).values(
+            lesson_id=lesson_id,
+            kind=kind,
+            made_at=now or datetime.datetime.now(),
+            asked=pack_asked(facts, asked),
+            out_of=marks_of(facts, asked),
+        )
     )
     assert made.inserted_primary_key is not None
     number = int(made.inserted_primary_key[0])
@@ -108,6 +126,31 @@ def record_in(
         connection.execute(update(entry).where(entry.c.id == one.id).values(replaced_by=number))
     write_details(connection, number, what, {one.number: one.marks for one in facts.questions})
     return number
+
+
+def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str) -> None:
+    """Refuse results of a lesson that fell out, and what contradicts results there are."""
+    told = (
+        select(entry.c.kind)
+        .join(lesson)
+        .where(of_class(facts.class_name), lesson.c.date == facts.date, active())
+    )
+    if facts.period:
+        told = told.where(lesson.c.period.in_((facts.period, "")))
+    there = connection.scalars(told).all()
+    back = f"‘itembank undo {facts.class_name} --date {facts.date}’"
+    if kind != "cancelled" and "cancelled" in there:
+        raise ItembankError(
+            f"It is noted that {facts} had no lesson. Nothing was recorded. If there was one, "
+            f"{back} takes the note back."
+        )
+    rivals = [one for one in there if kind == "cancelled" or one in RESULTS]
+    if rivals and rivals != [kind] and kind in ("cancelled", "cover"):
+        what = "there was no lesson" if kind == "cancelled" else "something else was asked"
+        raise ItembankError(
+            f"{facts} has {join_words([NAMES[one] for one in rivals])} already, so it cannot be "
+            f"noted that {what}. Nothing was recorded. {back} takes them back first."
+        )
 
 
 @dataclass(frozen=True, slots=True)

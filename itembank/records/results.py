@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 from sqlalchemy import Connection, exists, func, select
 
 from itembank.planning.days import period_order
+from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
+from itembank.records.happened import took_place
 from itembank.records.tables import (
     active,
     band_count,
@@ -29,7 +31,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class LessonResult:
-    """One lesson with the entry that tells how its starter went; `kind` is empty without one."""
+    """One lesson with the entry that tells how its starter went; `kind` is empty without one.
+
+    `out_of` are the marks of what was asked, `starter_marks` those of the whole starter, which
+    may have stopped early; `asked` says which questions, as :mod:`itembank.records.asked` does.
+    """
 
     lesson_id: int
     class_name: str
@@ -39,6 +45,8 @@ class LessonResult:
     out_of: int
     entry_id: int | None
     kind: str
+    starter_marks: int
+    asked: str = ""
 
 
 def lessons(
@@ -49,13 +57,17 @@ def lessons(
 ) -> list[LessonResult]:
     """Return the lessons of a class (or of all), in order of their dates."""
     results = (
-        select(entry.c.id, entry.c.lesson_id, entry.c.kind)
+        select(entry.c.id, entry.c.lesson_id, entry.c.kind, entry.c.asked, entry.c.out_of)
         .where(active(), entry.c.kind.in_(RESULTS))
         .subquery()
     )
-    query = select(lesson, results.c.id.label("entry_id"), results.c.kind).outerjoin(
-        results, results.c.lesson_id == lesson.c.id
-    )
+    query = select(
+        lesson,
+        results.c.id.label("entry_id"),
+        results.c.kind,
+        results.c.asked,
+        results.c.out_of.label("asked_out_of"),
+    ).outerjoin(results, results.c.lesson_id == lesson.c.id)
     if class_name is not None:
         query = query.where(of_class(class_name))
     if first is not None:
@@ -69,26 +81,16 @@ def lessons(
             row.date,
             row.period,
             row.title,
-            row.out_of,
+            row.asked_out_of or row.out_of,
             row.entry_id,
             row.kind or "",
+            row.out_of,
+            row.asked or "",
         )
         for row in connection.execute(query)
     ]
     # A database would put period 10 before period 2.
     return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
-
-
-def lessons_told_of(
-    connection: Connection, class_name: str
-) -> frozenset[tuple[datetime.date, str]]:
-    """Return the day and period of each lesson of a class of which anything counts."""
-    rows = connection.execute(
-        select(lesson.c.date, lesson.c.period)
-        .where(of_class(class_name))
-        .where(exists().where(entry.c.lesson_id == lesson.c.id, active()))
-    )
-    return frozenset((row.date, row.period) for row in rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +114,7 @@ def topic_results(
     everything was taken back was recorded by mistake, and asked nothing.
     """
     known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
-    counting = exists().where(entry.c.lesson_id == question.c.lesson_id, active())
+    counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
     ids = [one.lesson_id for one in known]
     topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
     for part in _parts(ids):
@@ -130,7 +132,10 @@ def topic_results(
     shares |= _band_shares(connection, [one for one in known if one.kind == "bands"])
     found = []
     for one in known:
-        for topic, numbers in topics[one.lesson_id].items():
+        for topic, known_numbers in topics[one.lesson_id].items():
+            numbers = unpack_asked(one.asked, known_numbers)
+            if not numbers:
+                continue
             right = out_of = 0.0
             if one.entry_id in tallies:
                 rows = [tallies[one.entry_id].get(number, (0, 0)) for number in numbers]
@@ -157,11 +162,18 @@ def topic_history(
 def used_addresses(
     connection: Connection, class_name: str, since: datetime.date
 ) -> dict[str, datetime.date]:
-    """Return the addresses of questions a class was asked since a day, with the last day."""
+    """Return the addresses of questions a class was asked since a day, with the last day.
+
+    A lesson that fell out asked nothing.
+    """
+    fell_out = exists().where(
+        entry.c.lesson_id == lesson.c.id, active(), entry.c.kind == "cancelled"
+    )
     rows = connection.execute(
         select(question.c.address, func.max(lesson.c.date))
         .join(lesson)
         .where(of_class(class_name), lesson.c.date >= since)
+        .where(question.c.address != "", ~fell_out)
         .group_by(question.c.address)
     )
     return {row[0]: row[1] for row in rows}

@@ -2,6 +2,11 @@
 
 Which of them it is shows in the file: two columns without numbers of questions are scores; a
 column for each question holds 1 and 0 alone, or answers as they were typed.
+
+A question was not asked where nobody has anything in its column, or where it has none: a lesson
+can stop early, and the sheet is that of the whole starter. Where others have an answer, a pupil
+who left the cell blank gave none, which is a wrong one. Both are told, and a teacher who knows
+better says which questions were asked.
 """
 
 from __future__ import annotations
@@ -14,6 +19,7 @@ from typing import TYPE_CHECKING
 
 from itembank.csv_text import csv_rows
 from itembank.faults import Fault, FileFaults, decode_text, join_words
+from itembank.records.asked import not_asked_said
 from itembank.records.entries import Answers, Scores
 from itembank.records.typed import seat_said, view_level
 from itembank.seats import heading_fault, seat_fault
@@ -27,7 +33,6 @@ _RIGHT = {
     **dict.fromkeys(
         ("0", "✗", "✘", "×", "x", "n", "no", "wrong", "w", "cross", "false", "f"), False
     ),
-    "": False,
 }
 """How a person writes that an answer is right, or wrong, in small letters."""
 _PLAINLY = frozenset({"1", "0", "✓", "✔", "☑", "✗", "✘"})
@@ -62,12 +67,16 @@ def is_by_question(text: str) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """The starter that a sheet answers: how many questions, and the pack that holds them."""
+    """The starter that a sheet answers: how many questions, and the pack that holds them.
+
+    `numbers` are the questions asked, as the teacher says; empty where the sheet is to show it.
+    """
 
     out_of: int
     questions: int
     pack: Path | None = None
     versions: tuple[str, ...] = ()
+    numbers: tuple[int, ...] = ()
 
 
 def read_sheet(
@@ -92,7 +101,7 @@ def read_sheet(
 
 def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> SheetRead:
     if not is_by_question(text):
-        return _scores(text, asked.out_of, str(path))
+        return _scores(text, asked, str(path))
     from itembank.marking.answer_sheet import parse_answers
 
     if not asked.questions:
@@ -101,14 +110,54 @@ def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> Sheet
     rows = parse_answers(text, asked.questions, str(path), asked.versions)
     there = [row for row in rows if any(row.answers)]
     absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
+    numbers = _asked_in(there, asked, str(path))
+    told = _blanks(there, numbers, asked)
     if _are_marks(there, str(path)):
         right = {
-            row.seat.upper(): {n: _RIGHT[cell.casefold()] for n, cell in enumerate(row.answers, 1)}
+            row.seat.upper(): {n: _RIGHT.get(row.answers[n - 1].casefold(), False) for n in numbers}
             for row in there
         }
-        return SheetRead(Answers(right, {}), absent)
-    what, remarks = _marked(there, asked, str(path), banks)
-    return SheetRead(what, absent, remarks)
+        return SheetRead(Answers(right, {}), absent, told)
+    what, remarks = _marked(there, asked, numbers, str(path), banks)
+    return SheetRead(what, absent, (*told, *remarks))
+
+
+def _asked_in(rows: Sequence[AnswerRow], asked: Asked, file: str) -> tuple[int, ...]:
+    """Return the questions that were asked: those the teacher named, or those with an answer.
+
+    Raises:
+        FileFaults: there are answers to a question that was not asked, as the teacher says.
+    """
+    found = tuple(
+        n for n in range(1, asked.questions + 1) if any(row.answers[n - 1] for row in rows)
+    )
+    if not asked.numbers:
+        return found
+    faults = []
+    for n in found:
+        if n not in asked.numbers:
+            line = next(row.line for row in rows if row.answers[n - 1])
+            message = f"There is an answer to question {n}, which was not asked, as --asked says."
+            faults.append(Fault(file, line, message))
+    if faults:
+        raise FileFaults(faults)
+    return asked.numbers
+
+
+def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> tuple[str, ...]:
+    """Return how empty cells are read: not asked where nobody answered, else no answer."""
+    found = []
+    missing = [n for n in range(1, asked.questions + 1) if n not in numbers]
+    if missing and not asked.numbers:
+        found.append(
+            f"{not_asked_said(missing)} Nobody has an answer there; if they were, add "
+            f"--asked {asked.questions}."
+        )
+    blank = sum(not row.answers[n - 1] for row in rows for n in numbers)
+    if blank:
+        cells = "1 cell is" if blank == 1 else f"{blank} cells are"
+        found.append(f"{cells} blank where others have an answer: no answer, so wrong.")
+    return tuple(found)
 
 
 def _are_marks(rows: Sequence[AnswerRow], file: str) -> bool:
@@ -130,9 +179,13 @@ def _are_marks(rows: Sequence[AnswerRow], file: str) -> bool:
 
 
 def _marked(
-    rows: Sequence[AnswerRow], asked: Asked, file: str, banks: tuple[Path, ...]
+    rows: Sequence[AnswerRow],
+    asked: Asked,
+    numbers: Sequence[int],
+    file: str,
+    banks: tuple[Path, ...],
 ) -> tuple[Answers, tuple[str, ...]]:
-    """Mark typed answers; an answer left out is a wrong one without a misconception."""
+    """Mark typed answers to the questions `numbers`; one left out shows no misconception."""
     from itembank.marking.mark import Verdict
     from itembank.marking.sheet import mark_sheet
     from itembank.records.pack_items import starter_items
@@ -155,7 +208,8 @@ def _marked(
         for seat in mark_sheet(questions, theirs).seats if theirs else ():
             code = seat.seat.upper()
             right[code] = {}
-            for number, one in enumerate(seat.marked, 1):
+            for number in numbers:
+                one = seat.marked[number - 1]
                 right[code][number] = one is not None and one.verdict is Verdict.RIGHT
                 verdicts.update([one.verdict] if one is not None else [])
                 if one is not None and one.misconception is not None:
@@ -195,12 +249,12 @@ def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tupl
     return tuple(found)
 
 
-def _scores(text: str, out_of: int, file: str) -> SheetRead:
+def _scores(text: str, asked: Asked, file: str) -> SheetRead:
     from itembank.planning.groups import parse_scores
 
-    found = parse_scores(text, out_of, file)
+    found = parse_scores(text, asked.out_of, file)
     marks = {one.code.upper(): one.score for one in found.entries}
-    return SheetRead(Scores(marks), tuple(code.upper() for code in found.absent))
+    return SheetRead(Scores(marks, asked.numbers), tuple(code.upper() for code in found.absent))
 
 
 def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:

@@ -45,7 +45,7 @@ class StarterAnswers:
     """Answers to many starters: a row for each pupil at each starter.
 
     `table` holds 1, 0 or NaN for each question, `starter` which starter a row is of; `asked`
-    holds for each starter and question which of `items` it was (−1: none).
+    holds for each starter and question which of `items` it was (−1: none, or nobody was asked).
     """
 
     starters: tuple[Starter, ...]
@@ -66,6 +66,9 @@ def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
     starters = tuple(Starter(*row) for row in connection.execute(found).all())
     items, asked = _asked(connection, scope, starters)
     starter, table = _answers(connection, scope, starters, asked.shape[1])
+    met = np.zeros(asked.shape, dtype=bool)
+    np.logical_or.at(met, starter, ~np.isnan(table))
+    asked[~met] = -1
     return StarterAnswers(starters, items, asked, starter, table)
 
 
@@ -78,7 +81,9 @@ def _asked(
         scope.limit(
             select(
                 question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier
-            ).join(lesson, lesson.c.id == question.c.lesson_id)
+            )
+            .join(lesson, lesson.c.id == question.c.lesson_id)
+            .where(question.c.address != "")  # somebody's own question is no item
         )
     ).all()
     known: dict[tuple[str, str, str], int] = {}

@@ -3,7 +3,8 @@
 A *lesson* is a class on a day; its *questions* are those of the starter it had. Each act of
 recording is an *entry* and is never overwritten: a correction adds an entry and marks the one
 it replaces, an undo marks an entry as taken back, so only entries with neither mark count.
-Pupils appear under their seat codes and nothing else.
+Pupils appear under their seat codes and nothing else; a *move* says that the pupil of one seat
+has another one from a day on, and leaves what was recorded under the old one as it was.
 
 A change here needs a migration in ``itembank/records/migrations``; a test holds the two to one
 another.
@@ -32,7 +33,7 @@ from sqlalchemy import (
 
 from itembank.folding import folded
 
-VERSION = "0005"
+VERSION = "0007"
 """The newest migration: what this program reads and writes."""
 
 NAMING = {
@@ -109,6 +110,10 @@ entry = Table(
     Column("made_at", DateTime, nullable=False),
     Column("replaced_by", Integer, ForeignKey("entry.id", ondelete="SET NULL")),
     Column("undone_at", DateTime),
+    # Which questions it is about, as records/asked.py says; empty for all of them.
+    Column("asked", String(200), nullable=False, server_default=text("''")),
+    # The marks of those questions: what the scores are out of.
+    Column("out_of", SmallInteger, nullable=False, server_default=text("0")),
 )
 
 band_count = Table(
@@ -169,6 +174,31 @@ clarity = Table(
     Column("note", String(200), nullable=False, default=""),
 )
 
+remark = Table(
+    "remark",
+    metadata,
+    _of_entry(),
+    # Why a lesson fell out, or where what was asked instead came from.
+    Column("words", String(200), nullable=False),
+)
+
+move = Table(
+    "move",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    Column("from_class", String(12), nullable=False),
+    Column("from_key", String(36), nullable=False),
+    Column("from_seat", String(8), nullable=False),
+    # Class and seat are empty for a pupil who left.
+    Column("to_class", String(12), nullable=False),
+    Column("to_key", String(36), nullable=False),
+    Column("to_seat", String(8), nullable=False),
+    # The first day in the new seat.
+    Column("date", Date, nullable=False),
+    Column("made_at", DateTime, nullable=False),
+    Column("undone_at", DateTime),
+)
+
 exported = Table(
     "exported",
     metadata,
@@ -182,7 +212,7 @@ exported = Table(
 version = Table("alembic_version", metadata, Column("version_num", String(32), primary_key=True))
 """Alembic's own table, here too so that a new store is made without loading alembic."""
 
-DETAILS = (band_count, tally, score, misconception, own_view, clarity)
+DETAILS = (band_count, tally, score, misconception, own_view, clarity, remark)
 """The tables that hold what entries say."""
 
 

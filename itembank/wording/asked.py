@@ -58,7 +58,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
     )
     for fault in (
-        other_part(runs, model, words),
+        other_part(runs, model, _CONDITION.sub("", words)),
         part_fault(runs, model, words),
         kind_fault(model.key, words, money),
         bound_fault(runs, model, words),
@@ -86,6 +86,10 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     return ""
 
 
+# If there are 21 litres of blue paint, how many litres of red are there: red is asked for.
+_CONDITION = late(
+    r"^(?:if|when|given that|since) [^,]*, (?=(?:how|what|which|find|work out|calculate)\b)", re.I
+)
 _HOW_LONG = late(
     r"\b(?:how long|how much time|how many (?:hours|minutes|seconds)|(?:length|amount) of time)\b",
     re.I,
@@ -300,6 +304,8 @@ _RULES: tuple[Rule, ...] = (
           _difference, "the model does not end with a difference of two amounts that the key gives"),
     _rule(rf"\bhow (?:much|many) (?:\w+ )?{_ER}\b(?! than)(?!.*\b(?:needed|need|needs|required)\b)", _difference,
           "the model does not end with a difference of two amounts that the key gives"),
+    _rule(r"\bthe (?:sum|total)\b(?! (?:cost|price|number|amount|length|mass|time|distance)\b)",
+          lambda m, _: m.inverse or not m.ends_by_subtracting(), "the model ends by taking away"),
     _rule(r"\bdifference\b", _difference, "the model does not end with a difference of two amounts that the key gives"),
     _rule(r"\b(?:altogether|in total|in all)\b", _whole_group,
           "the model finds one of several that it counts"),
@@ -310,7 +316,7 @@ _RULES: tuple[Rule, ...] = (
     _rule(r"\bhow much change\b|\bwhat change\b|\bthe change\b", _takes_away, "the model takes nothing away"),
     _rule(r"\b(?:left over|left|remain\w*|the rest|unused|unsold|uneaten|spare|still needs?|still to)\b(?! (?:hand|side|of|bus|the))",
           _takes_away, "the model takes nothing away"),
-    _rule(r"\b(?:not|n't|never|neither|without|except|other than|apart from)\b", _takes_away,
+    _rule(r"\b(?:not|n't|never|neither|without(?! (?:any )?(?:brackets|a calculator|units?|using|simplifying|working))|except|other than|apart from)\b", _takes_away,
           "the model takes nothing away"),
     _rule(r"\bremainder\b", _never, "a remainder is not worked out here"),
     _rule(rf"\b{_SIZED} (?:share|part|number|amount|side|piece|angle|one|of the)\b", _extreme,

@@ -136,9 +136,11 @@ def _goes_round(model: Modelled, sides: int) -> bool:
 
 def _multiplies(model: Modelled) -> bool:
     """Whether two amounts are multiplied that are no bare count, or one is squared."""
-    if model.has(Power, Juxt, Root):
+    if model.has(Power, Root):
         return True
     for part in model.parts():
+        if isinstance(part, Juxt) and sum(not _is_count(factor) for factor in part.factors) > 1:
+            return True
         if isinstance(part, Product):
             factors = [part.first, *(factor for op, factor in part.rest if op == "×")]
             if sum(not _is_count(factor) for factor in factors) > 1:
@@ -149,7 +151,7 @@ def _multiplies(model: Modelled) -> bool:
 def _is_count(node: Node) -> bool:
     while isinstance(node, Bracket):
         node = node.of
-    return isinstance(node, Sum) or node == Int(2)
+    return (isinstance(node, Sum) and not symbols(node)) or node == Int(2)
 
 
 _PART = late(

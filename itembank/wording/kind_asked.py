@@ -40,9 +40,12 @@ _DIMENSIONS: tuple[tuple[re.Pattern[str], frozenset[str]], ...] = tuple(
             ("mass",),
         ),
         (r"\bhow long\b", ("length", "time")),
-        (r"\b(?:what|work out|find|calculate)(?: is)? the (?:\w+ )?area\b", ("area",)),
         (
-            r"\b(?:what|work out|find|calculate)(?: is)? the (?:\w+ )?volume\b",
+            r"\b(?:what|work out|find|calculate)(?: is)? (?:the|its|their) (?:\w+ )?area\b",
+            ("area",),
+        ),
+        (
+            r"\b(?:what|work out|find|calculate)(?: is)? (?:the|its|their) (?:\w+ )?volume\b",
             ("volume", "capacity"),
         ),
         (r"\bspeed\b", ("speed",)),
@@ -50,6 +53,13 @@ _DIMENSIONS: tuple[tuple[re.Pattern[str], frozenset[str]], ...] = tuple(
 )
 _HOW_MANY = late(r"\bhow many (?:more |fewer |full |whole |other )?([a-z'-]+(?: [a-z'-]+)?)", re.I)
 _COUNTED = frozenset(("pounds", "pence", "degrees", "times", "percent", "units"))
+
+
+_AMOUNT_OF_CHANGE = late(
+    r"\b(?:the|its|her|his|their) (?:increase|decrease|profit|loss|rise|fall|discount|reduction|saving)\b"
+    r"(?!.*\b(?:percent|per cent))",
+    re.I,
+)
 
 
 def kind_fault(key: Node, words: str, prints_money: bool) -> str:
@@ -65,6 +75,8 @@ def kind_fault(key: Node, words: str, prints_money: bool) -> str:
         return ""
     if re.search(r"\b(?:what|which|as a) percentage\b", words, re.I):
         return "" if all(isinstance(p, Percent) for p in parts) else "The key is not a percentage."
+    if any(isinstance(part, Percent) for part in parts) and _AMOUNT_OF_CHANGE.search(words):
+        return "The question asks for an amount, and the key is a percentage."
     if any(isinstance(part, Label | Ratio) for part in parts):
         return ""
     many = _HOW_MANY.search(words)

@@ -75,10 +75,19 @@ def _called(names: Sequence[str], place: int) -> str:
 def _named_places(words: str, names: Sequence[str], count: int) -> list[int]:
     """Return the parts of a ratio that a question names, by name or as the first, the second."""
     if len(names) == count and (
-        named := [i for i, name in enumerate(names) if mentions(words, name)]
+        named := [i for i, name in enumerate(names) if mentions(_without(words, name, names), name)]
     ):
         return named
     return [i for i in range(min(count, 4)) if re.search(rf"\bthe {_ORDINALS[i]}\b", words, re.I)]
+
+
+def _without(words: str, name: str, names: Sequence[str]) -> str:
+    """Return words without a name that only goes on with another: in *red paint*, no paint.
+
+    Of *red and blue paint* the names are red and paint, so that *red paint* means the first.
+    """
+    others = "|".join(re.escape(other) for other in names if other != name)
+    return re.sub(rf"\b({others}) {re.escape(name)}\b", r"\1", words, flags=re.I)
 
 
 def _letters_of_ratio(lines: Sequence[Node], runs: Sequence[Run]) -> tuple[Sym, ...]:

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from functools import partial
 from itertools import count, pairwise
-from math import isqrt
+from math import gcd, isqrt
 
 from itembank.notation.clock import times_in
 from itembank.notation.tree import (
@@ -173,6 +173,63 @@ _KINDS: tuple[tuple[str, Callable[[int], bool]], ...] = (
     ("even", lambda n: n % 2 == 0),
     ("odd", lambda n: n % 2 == 1),
 )
+
+
+def _factors(*nodes: Node) -> Built:
+    """Return the factors that whole numbers have in common, all of them, smallest first.
+
+    Two ways have to find as many: trying every number, and the exponents of the primes.
+    """
+    numbers = [
+        _number(part)
+        for node in nodes
+        for part in (node.parts if isinstance(node, Listing) else (node,))
+    ]
+    found = [k for k in range(1, min(numbers) + 1) if all(n % k == 0 for n in numbers)]
+    if len(found) != _count_of_factors(gcd(*numbers)) or len(found) < 2:
+        raise NotBuilt("This number has no list of factors to write down.")
+    return Listing(tuple(Int(k) for k in found)), tuple(found)
+
+
+def _count_of_factors(n: int) -> int:
+    how_many, prime = 1, 2
+    while n > 1:
+        exponent = 0
+        while n % prime == 0:
+            n, exponent = n // prime, exponent + 1
+        how_many *= exponent + 1
+        prime += 1
+    return how_many
+
+
+def _how_many_factors(number: Node) -> Built:
+    n = _count_of_factors(_number(number))
+    return Int(n), (n,)
+
+
+def _between(words: Words, *nodes: Node) -> Built:
+    """Return the multiples, primes, squares … between two numbers, or below one.
+
+    Whether *between* takes in its ends is not said, so none of them may be of the kind.
+    """
+    kind = words.get("kind", "")
+    of = _number(nodes[0]) if not kind else 0
+    ends = [_number(node) for node in (nodes if kind else nodes[1:])]
+    low, high = (0, ends[0]) if len(ends) == 1 else (ends[0], ends[1])
+    if high > 1000:
+        raise NotBuilt("These are more numbers than are listed here.")
+
+    def fits(n: int) -> bool:
+        return n % of == 0 if of else next(t for k, t in _KINDS if kind.startswith(k))(n)
+
+    if fits(high) or (low and fits(low)):
+        raise NotBuilt("Whether the ends are to be listed is not said.")
+    found = [n for n in range(low + 1, high) if fits(n)]
+    if len(found) < 2 or kind in ("even", "odd"):
+        raise NotBuilt("There are not two such numbers to list.")
+    return Listing(tuple(Int(n) for n in found)), tuple(found)
+
+
 _UP = ("next", "first", "smallest", "lowest", "least")
 _DOWN = ("previous", "last", "largest", "biggest", "highest", "greatest")
 _ABOVE = ("after", "above", "greater than", "bigger than", "larger than", "more than", "over")
@@ -238,6 +295,7 @@ _IN = (
 _SAID = r"(?: (?:with|whose|that has)(?: (?:the|an))? n\s?th term(?: (?:is|of|rule))?)"
 _TERMS = r"(?:terms?|numbers?)"
 _FROM_TO = r"(?:(?:between|from) <M> (?:and|to|until|till) <M>)"
+_ALL = r"(?:all(?: of)? )?the(?: positive)?"
 _THERE = r"(?: (?:is it|are there|is there|are|pass|passes))?"
 
 TERM_SAYINGS = (
@@ -254,6 +312,23 @@ TERM_SAYINGS = (
     Saying(rf"(?:list|write out) the first {_HOW_MANY} {_TERMS}{_IN}{_SAID}?:? <M>", _first_terms),
     Saying(rf"<FIND> the first {_HOW_MANY} multiples of <NP>", _first_multiples),
     Saying(rf"list the first {_HOW_MANY} multiples of <NP>", _first_multiples),
+    Saying(rf"<FIND> {_ALL} factors of <NP>", _factors, any_order=True),
+    Saying(rf"list {_ALL} factors of <NP>", _factors, any_order=True),
+    Saying(
+        r"how many factors (?:does <NP> have|has <NP>(?: got)?|are there of <NP>)",
+        _how_many_factors,
+    ),
+    *(
+        Saying(rf"{verb} {_ALL} {what} {where}", build, any_order=True)
+        for verb in ("<FIND>", "list")
+        for what, build in (
+            ("(?P<kind>prime|square|cube)(?: numbers?|s)?", _between),
+            ("multiples of <NP>", partial(_between, {})),
+        )
+        for where in ("between <NP> and <NP>", "(?:less than|below|under|smaller than) <NP>")
+    ),
+    Saying(rf"<FIND> {_ALL} common factors of <NPs>", _factors, any_order=True),
+    Saying(rf"list {_ALL} common factors of <NPs>", _factors, any_order=True),
     Saying(
         rf"<FIND> the {_WHICH}?(?P<kind>prime|square|cube|even|odd)(?: number)? {_SIDE} <NP>",
         _number_beyond,

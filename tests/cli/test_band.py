@@ -4,28 +4,30 @@ from pathlib import Path
 
 import pytest
 
+from itembank.planning.caution import CAUTION
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 
 
 def test_one_score_in_one_line(said, away):
     status, out, err = said("band", "5", "--out-of", "8")
     assert (status, err) == (0, "")
-    assert out.startswith("5 out of 8: Secure (S, circle, blue): ")
-    assert out.count("\n") == 1
+    assert out.startswith("5 out of 8: Secure (S, ring, pink): ")
+    assert out.splitlines()[1:] == [CAUTION]
     assert "core sheet" in out
 
 
 @pytest.mark.parametrize(
     ("options", "name"),
     [
-        (["5", "--out-of", "10"], "Rebuild (R, triangle"),
-        (["6", "--out-of", "10"], "Secure (S, circle"),
-        (["5", "--cuts", "3,5"], "Extend (E, square"),
-        (["3", "--bands", "4"], "Practise (P, diamond"),
-        (["8", "--bands", "5"], "Deepen (D, pentagon"),
+        (["5", "--out-of", "10"], "Rebuild (R, house"),
+        (["6", "--out-of", "10"], "Secure (S, ring"),
+        (["5", "--cuts", "3,5"], "Extend (E, arch"),
+        (["3", "--bands", "4"], "Practise (P, book"),
+        (["8", "--bands", "5"], "Deepen (D, leaf"),
         (
             ["5", "--department", LARKHYTHE, "--class", "9S", "--out-of", "10"],
-            "Repair (R, triangle",
+            "Repair (R, leaf",
         ),
     ],
 )
@@ -37,7 +39,7 @@ def test_chosen_bands(said, away, options, name):
 
 def test_the_department_around_the_current_folder(said, monkeypatch):
     monkeypatch.chdir(LARKHYTHE)
-    assert "Practise (P, circle, blue)" in said("band", "6", "--class", "9s", "--out-of", "10").out
+    assert "Practise (P, book, blue)" in said("band", "6", "--class", "9s", "--out-of", "10").out
 
 
 def test_a_class_has_the_marks_of_its_usual_starter(said, monkeypatch):
@@ -52,9 +54,9 @@ def test_several_scores_are_counted_and_grouped(said, away):
     assert status == 0
     lines = [" ".join(line.split()) for line in out.splitlines()]
     assert lines[0] == "5 scores out of 8"
-    assert "Rebuild (R, triangle, vermilion) 0–4 2 pupils" in lines
-    assert "Secure (S, circle, blue) 5–6 2 pupils" in lines
-    assert "Extend (E, square, green) 7–8 1 pupil" in lines
+    assert "Rebuild (R, house, blue) 0–4 2 pupils" in lines
+    assert "Secure (S, ring, pink) 5–6 2 pupils" in lines
+    assert "Extend (E, arch, black) 7–8 1 pupil" in lines
     assert "not a grade" in lines[-1]
 
 

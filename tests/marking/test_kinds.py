@@ -93,7 +93,7 @@ OTHERS = [
     (QUADRATIC, "4,-7", Verdict.KNOWN, "Why"),
     (QUADRATIC, "x=7", Verdict.WRONG, "missing"),
     (QUADRATIC, "7 or -4 or 3", Verdict.WRONG, ""),
-    (QUADRATIC, "x=7 or x = 8/2-8", Verdict.WRONG_FORM, "worked out"),
+    (QUADRATIC, "x=7 or x = 8/2-8", Verdict.WRONG_FORM, "work out"),
     (QUADRATIC, "banana", Verdict.UNREADABLE, "banana"),
     (PAIR, "5, 2", Verdict.WRONG, ""),
     (PAIR, "x=2", Verdict.WRONG, ""),
@@ -102,7 +102,7 @@ OTHERS = [
     (SUBJECT, "x=y-2/3", Verdict.WRONG, ""),
     (NTH, "5+3(n-1)", Verdict.WRONG_FORM, "bracket"),
     (NTH, "n+3", Verdict.WRONG, ""),
-    (NTH, "n3+2", Verdict.UNREADABLE, "side by side"),
+    (NTH, "n3+2", Verdict.UNREADABLE, "write n^3 for a power"),
     (EXPAND, "2(x+3)", Verdict.WRONG_FORM, "bracket"),
     (EXPAND, "x+x+6", Verdict.WRONG_FORM, "like terms"),
     (EXPAND, "2x+3", Verdict.KNOWN, "Why"),
@@ -122,7 +122,7 @@ OTHERS = [
     (SHARED, "24:36", Verdict.WRONG_FORM, "list"),
     (CANCEL, "6/8", Verdict.KNOWN, "Why"),
     (CANCEL, "9/12", Verdict.WRONG_FORM, "lowest terms"),
-    (WORKED, "1/2+1/4", Verdict.WRONG_FORM, "worked out"),
+    (WORKED, "1/2+1/4", Verdict.WRONG_FORM, "work out"),
 ]
 
 

@@ -151,20 +151,20 @@ def band(name: str, letter: str, shape: str, colour: str, colour_name: str, low:
 def three_bands(marks: int) -> list[Band]:
     low, mid = marks // 2, (marks * 3) // 4
     return [
-        band("Rebuild", "R", "triangle", "#E69F00", "orange", 0, low),
-        band("Secure", "S", "circle", "#56B4E9", "sky blue", low + 1, mid),
-        band("Extend", "E", "square", "#009E73", "green", mid + 1, marks),
+        band("Rebuild", "R", "house", "#E69F00", "orange", 0, low),
+        band("Secure", "S", "ring", "#56B4E9", "sky blue", low + 1, mid),
+        band("Extend", "E", "arch", "#009E73", "green", mid + 1, marks),
     ]
 
 
 def five_bands(marks: int) -> list[Band]:
     step = marks // 5
     rows = [
-        ("Rebuilding with the teacher", "RB", "triangle", "#D55E00", "vermilion"),
-        ("Practising in pairs", "P", "circle", "#56B4E9", "sky blue"),
-        ("Secure", "S", "square", "#009E73", "green"),
-        ("Extending independently", "E", "diamond", "#F0E442", "yellow"),
-        ("Deepening", "D", "pentagon", "#CC79A7", "pink"),
+        ("Rebuilding with the teacher", "RB", "house", "#D55E00", "vermilion"),
+        ("Practising in pairs", "P", "book", "#56B4E9", "sky blue"),
+        ("Secure", "S", "ring", "#009E73", "green"),
+        ("Extending independently", "E", "arch", "#F0E442", "yellow"),
+        ("Deepening", "D", "leaf", "#CC79A7", "pink"),
     ]
     out = []
     for i, (name, letter, shape, colour, colour_name) in enumerate(rows):

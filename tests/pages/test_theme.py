@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from itertools import combinations
 from typing import get_args
 
 import numpy as np
 import pypdfium2
 import pytest
 
-from itembank.packs.model import ShapeName
+from itembank.packs.convert import pack_band
 from itembank.pages import theme
 from itembank.pages.page import Document
 from itembank.pages.signs import sign
 from itembank.pages.theme import contrast
+from itembank.planning.bands import ShapeName, default_scheme
 
 # Okabe and Ito, "Color Universal Design", 2008: the eight colours of their palette.
 OKABE_ITO = [
@@ -55,6 +57,38 @@ def test_signs(colour):
     assert contrast(theme.INK, theme.WHITE) >= 7
     for ground in theme.PAPERS.values():
         assert max(contrast(theme.INK, ground), contrast(colour, ground)) >= 3
+
+
+@pytest.mark.parametrize("band", default_scheme(5).signs, ids=lambda sign: sign.name)
+def test_the_usual_colours_stand_out_from_white(band):
+    """WCAG 2.2, 1.4.11: 3 : 1 for graphics, here for the fill alone."""
+    assert contrast(band.colour, theme.WHITE) >= 3
+
+
+def copied(band, dots):
+    """Return a sign `dots` high as a copier prints it: which dots are black, and no grey."""
+    document = Document("Sign")
+    sign(document.page((dots + 4, dots + 4)), band, 2, 2, dots)
+    page = pypdfium2.PdfDocument(document.finish())[0]
+    return np.asarray(page.render(scale=1, grayscale=True).to_numpy()).squeeze() < 128
+
+
+def differing(one, other):
+    """Return how many dots differ, at best, when one sign is laid over the other."""
+    shifts = [(i, j) for i in (-1, 0, 1) for j in (-1, 0, 1)]
+    return min(int(np.sum(one ^ np.roll(other, shift, (0, 1)))) for shift in shifts)
+
+
+@pytest.mark.parametrize("dots", [12, 17])
+@pytest.mark.parametrize("colours", ["their own", "all alike"])
+def test_small_signs_are_told_apart_in_black_and_white(samples, dots, colours):
+    """At 12 dots, and at 6 mm with 72 dots an inch, by their shapes: the letters are all one."""
+    every = [pack_band(band) for band in default_scheme(5).bands(10)]
+    alike = {"letter": "S"} | ({"colour": "#000000"} if colours == "all alike" else {})
+    drawn = [copied(band.model_copy(update=alike), dots) for band in every]
+    for (a, one), (b, other) in combinations(enumerate(drawn), 2):
+        share = differing(one, other) / max(int(one.sum()), int(other.sum()))
+        assert share >= 0.4, (every[a].shape, every[b].shape, share)
 
 
 @pytest.mark.parametrize("shape", get_args(ShapeName))

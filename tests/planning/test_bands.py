@@ -1,12 +1,16 @@
 """Bands: every score in exactly one, cut scores scaled by share, faults told plainly."""
 
+import colorsys
+from dataclasses import replace
 from fractions import Fraction
+from itertools import combinations, permutations
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.planning.bands import (
+    NOT_TOGETHER,
     SHAPES,
     BandError,
     BandScheme,
@@ -131,6 +135,36 @@ def test_no_two_bands_share_a_sign(count):
     for what in ("name", "letter", "shape", "colour", "colour_name"):
         assert len({getattr(sign, what) for sign in signs}) == count
     assert all(sign.shape in SHAPES for sign in signs)
+
+
+@pytest.mark.parametrize("count", [2, 3, 4, 5])
+def test_the_usual_signs_are_a_set_of_their_own(count):
+    signs = default_scheme(count).signs
+    assert not {sign.shape for sign in signs} & NOT_TOGETHER
+    # Hues by the wheel of red, green and blue: no red or orange comes before a green.
+    hues = [colorsys.rgb_to_hsv(*bytes.fromhex(sign.colour[1:]))[0] for sign in signs]
+    grey = [sign.colour == "#000000" for sign in signs]
+    reds = [i for i, hue in enumerate(hues) if not grey[i] and (hue < 1 / 8 or hue > 23 / 24)]
+    greens = [i for i, hue in enumerate(hues) if 1 / 5 < hue < 1 / 2]
+    assert not (reds and greens and min(reds) < max(greens))
+    assert count > 3 or not (reds or greens)
+
+
+def test_four_shapes_that_stand_together_elsewhere_are_refused():
+    shapes = ("triangle", "diamond", "circle", "square")
+    signs = [
+        replace(sign, shape=shape)
+        for sign, shape in zip(default_scheme(4).signs, shapes, strict=True)
+    ]
+    for order in permutations(signs):
+        with pytest.raises(BandError, match="cannot all be signs"):
+            BandScheme(order)
+    five = (*signs[:3], *default_scheme(5).signs[3:])
+    BandScheme(five)
+    with pytest.raises(BandError, match="cannot all be signs"):
+        BandScheme((replace(five[4], shape="square"), *five[:4]))
+    for three in combinations(signs, 3):
+        BandScheme(three)
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5])

@@ -115,11 +115,11 @@ def test_agreement_of_few_is_not_given():
 
 def test_over_and_under_confidence():
     views = {"A1": "sure", "A2": "sure", "B1": "not sure", "B2": "partly", "C1": "sure"}
-    found = compare_views(views, {"A1": 4, "A2": 7, "B1": 7, "B2": 1}, 5, 7)
+    found = compare_views(views, {"A1": 4, "A2": 7, "B1": 7, "B2": 1}, ["A1", "B2"], ["A2", "B1"])
     assert (found.over, found.under) == (("A1",), ("B1",))
     assert found.counts == {"not sure": 1, "partly": 1, "sure": 3}
     with pytest.raises(ValueError, match="A1"):
-        compare_views({"A1": "maybe"}, {}, 5, 7)
+        compare_views({"A1": "maybe"}, {}, [], [])
 
 
 def test_questions_that_fooled_the_confident():

@@ -42,8 +42,13 @@ def test_right_and_wrong_in_any_writing(path, marks, separator, total, data):
         cells = [data.draw(st.sampled_from(RIGHT if good else WRONG)) for good in row]
         rows.append([seat.lower(), *cells, *([str(sum(row))] if total else [])])
     text = "\ufeff" + "\r\n".join(separator.join(row) for row in rows)
-    wanted = {seat: dict(enumerate(row, 1)) for seat, row in marks.items()}
+    # What nobody has anything for was not asked, so it is neither right nor wrong.
+    cells = {row[0]: row[1:9] for row in rows[1:]}
+    asked = {n for n in range(1, 9) if any(one[n - 1] not in ("", "-") for one in cells.values())}
+    wanted = {seat: {n: row[n - 1] for n in asked} for seat, row in marks.items()}
     assert read(path, text).what == Answers(wanted, {})
+    told = read(path, text, Asked(8, 8, numbers=tuple(range(1, 9)))).what
+    assert told == Answers({seat: dict(enumerate(row, 1)) for seat, row in marks.items()}, {})
 
 
 @given(
