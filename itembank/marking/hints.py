@@ -315,6 +315,10 @@ def _single(item: Item, given: t.Node, key: t.Node) -> str:
         return _rounded(item, given, number_given, Fraction(about))
     if other := _foreign_letter(item, given, key):
         return other
+    match given:
+        case t.Sum(first, (*terms, (op, t.Frac(top, bottom)))):
+            if same(t.Frac(t.Sum(first, (*terms, (op, top))), bottom), key):
+                return "Put brackets round all that is divided, as in (a + b)/2."
     return _expressions(quotient(a), quotient(b))
 
 
@@ -408,6 +412,8 @@ def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
             inner = amount
         case t.Percent(of):
             inner, size = of, Fraction(1, 100)
+    if isinstance(inner, t.Int) and isinstance(given, t.Percent):
+        inner = t.Dec(str(inner.n), "")
     if not isinstance(inner, t.Dec):
         return ""
     if abs(a - b) >= size * Fraction(1, 10 ** len(inner.places + inner.recurring)):

@@ -46,7 +46,7 @@ LONGEST = 200
 _GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
 _CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
 _TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
-_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor) +(?=[A-Za-z] ?=)")
+_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
@@ -99,6 +99,7 @@ _SMALL_WORDS = frozenset(
         "altogether",
         "total",
         "left",
+        "peopl",
     ]
 )
 _STOPS = " .;,!"
@@ -115,6 +116,10 @@ _LETTER_FIRST = re.compile(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )
+_REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_HOURS = re.compile(r"(?<![\d.])(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$")
+_ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+_WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
 _ORDINAL = re.compile(
     r"(?:the )?(?P<n>\d{1,6})(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
 )
@@ -191,6 +196,7 @@ def read_answer(text: str, asked: Setting) -> Node:
         plain = in_order(plain, words, len(key.parts))
     if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
         return compared
+    plain = _REASON.sub("", plain)
     plain = as_time(_ordinal(respell(plain), asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
@@ -289,7 +295,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         plain = re.sub(rf"^({key.first.name}) ?: ?", r"\1 = ", plain, flags=re.I)
     if isinstance(key, Ratio) or any(isinstance(part, Ratio) for part in walk(key)):
         plain = _TO.sub(" : ", plain)
-    if "x" not in letters:
+    if "x" not in letters or (not symbols(key) and "x" not in _TIMES.sub("", plain).lower()):
         plain = _TIMES.sub(" × ", plain)
         if not letters:
             plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
@@ -321,11 +327,17 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         capital = letter.upper()
         if letter.islower() and capital not in letters and capital in plain:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
+        small = letter.lower()
+        if letter.isupper() and small not in letters and letter in symbols(key):
+            plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
     return _with_units(plain, letters)
 
 
 def _with_units(plain: str, letters: frozenset[str]) -> str:
     """Return an answer with the letters that are units set apart from those of the question."""
+    if not letters & {"h", "m"}:
+        plain = _HOURS.sub(r"\1 h \2 min", plain)
+    plain = _ONE_AMOUNT.sub(r"\1 ÷ ", plain)
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
     if "l" not in letters and "L" not in letters:
@@ -372,6 +384,9 @@ def without_words(plain: str, asked: Setting) -> str:
         folded = word.lower()
         return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
 
+    after = _WORDS_AFTER.search(plain)
+    if after and set(after[1].lower().split()) <= _asked_words(words):
+        plain = plain[: after.start()]
     after = _TAIL.search(plain)
     while after and spoken(after[1] or after[2]):
         plain = plain[: after.start()].rstrip(" ,.")
@@ -381,6 +396,15 @@ def without_words(plain: str, asked: Setting) -> str:
         plain = plain[before.end() :].lstrip(" :=")
         before = _HEAD.match(plain)
     return plain
+
+
+def _asked_words(words: str) -> set[str]:
+    """Return the words of what is asked: in a story, of its last sentence.
+
+    *20 on the lower deck* answers *How many are on the lower deck?*; *20 on the top deck* does not.
+    """
+    last = re.split(r"(?<=[.?!])\s+", words.strip())[-1]
+    return set(re.findall(r"[a-z]+", last.lower())) - UNITS.keys() - _MATHS
 
 
 def _stem(word: str) -> str:
@@ -411,6 +435,8 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
     pence = "p" not in asked.letters
     for word in _WORD.findall(plain):
         if word not in UNITS and not set(word) <= asked.letters:
+            if word == "and" and not asked.several:
+                raise Unreadable("Only one answer is wanted: decide on one.")
             raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
     try:
         return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
@@ -421,6 +447,8 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
                 return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
             except ParseError:
                 pass
+        if "x" in asked.letters and re.search(r"\d ?x ?\d", plain):
+            raise Unreadable("x is a letter in this question: write × or * for times.") from error
         if (found := _LETTER_DIGIT.search(plain)) and found[1] in asked.letters:
             letter, n = found.groups()
             told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
