@@ -18,6 +18,7 @@ from itembank.marking.working import equation_of
 from itembank.marking.worth import bounded, quotient, says_the_same, unit_of, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient, algebra, number
+from itembank.notation.clock import is_time
 from itembank.notation.line import line
 from itembank.notation.value import exact
 
@@ -458,6 +459,8 @@ def _expressions(a: Quotient, b: Quotient) -> str:
             return "Part of that is right: check the rest."
         return ""
     if not a.letters():
+        if b.letters() == {"π"}:
+            return "Leave π in your answer, as a letter that is not worked out."
         return "A letter is missing: the answer is an expression."
     if len(b.top) > 1 and right:
         said = [_term(monomial, b.top[monomial]) for monomial in right]
@@ -545,9 +548,9 @@ def _common(numbers: tuple[t.Node, ...], detail: str, given: t.Node) -> str:
     for node in numbers:
         n = exact(node)
         if detail == "hcf" and n % worth:
-            return f"{line(given)} is not a factor of {line(node)}."
+            return f"{line(given)} is not a factor of {line(node)}: try one that divides them all."
         if detail == "lcm" and worth % n:
-            return f"{line(given)} is not a multiple of {line(node)}."
+            return f"{line(given)} is not a multiple of {line(node)}: look on in its times table."
     if detail == "hcf":
         return "That is a common factor, but there is a larger one."
     return "That is a common multiple, but there is a smaller one."
@@ -570,4 +573,7 @@ def _size(given: t.Node, key: t.Node) -> str:
     a, b = worths(given, key)
     if not isinstance(a, Fraction) or not isinstance(b, Fraction) or a == b:
         return ""
-    return "That is too large." if a > b else "That is too small."
+    if is_time(key):
+        return "That is too late." if a > b else "That is too early."
+    size = "large" if a > b else "small"
+    return f"That is too {size}: check each step."

@@ -19,7 +19,7 @@ from itembank.items.item import Item
 from itembank.marking.labels import in_order
 from itembank.marking.same import same
 from itembank.marking.spelling import respell, visible
-from itembank.marking.times_typed import as_time, time_unreadable
+from itembank.marking.times_typed import as_time, time_unreadable, with_minutes
 from itembank.notation.clock import is_time
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import (
@@ -66,7 +66,7 @@ _HIGH_POINT = re.compile(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
 _DENIES = re.compile(r"\b(?:not|isn'?t|never|no)\b")
 _HEAT = re.compile(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
 _CELSIUS = re.compile(
-    r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)\b\.?$", re.I
+    r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)(?!\w)\.?$", re.I
 )
 _TAIL = re.compile(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
 _HEAD = re.compile(r"([A-Za-z]{2,})[ :=]+")
@@ -117,8 +117,13 @@ _LETTER_FIRST = re.compile(
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )
 _REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
-_HOURS = re.compile(r"(?<![\d.])(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$")
 _ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+_OF_WHAT = re.compile(
+    r"(?<=[\d%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
+)
+_ESTIMATED = re.compile(
+    r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I
+)
 _WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
 _ORDINAL = re.compile(
     r"(?:the )?(?P<n>\d{1,6})(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
@@ -197,6 +202,8 @@ def read_answer(text: str, asked: Setting) -> Node:
     if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)
+    if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
+        plain = _ESTIMATED.sub("", plain)
     plain = as_time(_ordinal(respell(plain), asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
@@ -287,7 +294,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = _NTH.sub("", plain)
         case items.Common():
             plain = _COMMON.sub("", plain)
-    if _WORD.search(plain) or "°" in plain or plain.endswith("C"):
+    if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
         plain = without_words(plain, asked)
     if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
         plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
@@ -330,13 +337,13 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         small = letter.lower()
         if letter.isupper() and small not in letters and letter in symbols(key):
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
+    if not letters & {"h", "m"} and not is_time(key):
+        plain = with_minutes(plain)
     return _with_units(plain, letters)
 
 
 def _with_units(plain: str, letters: frozenset[str]) -> str:
     """Return an answer with the letters that are units set apart from those of the question."""
-    if not letters & {"h", "m"}:
-        plain = _HOURS.sub(r"\1 h \2 min", plain)
     plain = _ONE_AMOUNT.sub(r"\1 ÷ ", plain)
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
@@ -377,8 +384,12 @@ def without_words(plain: str, asked: Setting) -> str:
     """
     words = " ".join(run for run in asked.prompt if isinstance(run, str))
     known = {_stem(word) for word in re.findall(r"[a-z]+", words.lower())} | _SMALL_WORDS
-    if not any(isinstance(part, Quantity) for part in walk(asked.key)) and _HEAT.search(words):
+    units = {part.unit for part in walk(asked.key) if isinstance(part, Quantity)}
+    if units == {"°C"} or (not units and _HEAT.search(words)):
         plain = _CELSIUS.sub("", plain)
+    of = _OF_WHAT.search(plain)
+    if of and _stem((of[1] or of[2] or "it").lower()) in known:
+        plain = plain[: of.start()]
 
     def spoken(word: str) -> bool:
         folded = word.lower()
