@@ -75,7 +75,7 @@ _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
     )
 )
 _IS = re.compile(r"(?P<it>[\d(][^a-z]*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
-_REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_REASON = re.compile(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
 _ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
 _ESTIMATED = re.compile(
     r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I
