@@ -37,6 +37,8 @@ __all__ = [
 GAP = 0.28
 """Room between the lowest ink of a line and the highest of the next, in ems."""
 
+AXIS = 0.25
+"""Height of the middle of a minus and of a fraction's bar above the baseline, in ems."""
 OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
 ``thickmathspace``)."""
