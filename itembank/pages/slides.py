@@ -223,7 +223,7 @@ class ScoreLine:
     """The foot of the last answer slide: what to add up, and which score shows which band.
 
     All of it stands on one line where it fits, with the words to add up above it where it does
-    not. Below stands that bands are not a grade.
+    not; long names of bands are broken. Below stands that bands are not a grade.
     """
 
     SIGN = 34.0
@@ -241,6 +241,10 @@ class ScoreLine:
             self.beside = beside
             if self._width() <= RIGHT - LEFT:
                 break
+        else:
+            count = len(flows)
+            room = (RIGHT - LEFT - self.APART * (count - 1)) / count - self.SIGN - self.GAP
+            self.cells = [measure(flow, room, theme.SLIDE_SMALL) for flow in flows]
         self.row = max(self.SIGN, *(block.height for block in self.cells))
         above = 0.0 if self.beside else self.lead.height + 6
         self.height = self.low - FOOT + self.row + 6 + above
