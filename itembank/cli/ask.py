@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 
 import typer
 
+from itembank.characters import visible
 from itembank.cli.text import paragraph
 from itembank.errors import ItembankError
 
@@ -28,7 +29,7 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
     Raises:
         KeyboardInterrupt: the person ends the input (Ctrl-D) or stops the command (Ctrl-C).
     """
-    shown = f"{label} [{default}]: " if default else f"{label}: "
+    shown = visible(f"{label} [{default}]: " if default else f"{label}: ")
     while True:
         try:
             typed = input(shown).strip() or default

@@ -11,6 +11,7 @@ class Bar:
     def __init__(self) -> None:
         self._shown = -1
         self._draws = sys.stderr.isatty()
+        self._out = getattr(sys.stderr, "steered", sys.stderr)  # it moves the cursor
 
     def __call__(self, done: int, total: int) -> None:
         """Show that `done` of `total` items are done."""
@@ -18,12 +19,12 @@ class Bar:
         if self._draws and share != self._shown:
             self._shown = share
             filled = share * 40 // 100
-            sys.stderr.write(f"\r[{'#' * filled:<40}] {share:3}%  {done:,} of {total:,} items")
-            sys.stderr.flush()
+            self._out.write(f"\r[{'#' * filled:<40}] {share:3}%  {done:,} of {total:,} items")
+            self._out.flush()
 
     def clear(self) -> None:
         """Take the bar away."""
         if self._shown >= 0:
-            sys.stderr.write(f"\r{' ' * 79}\r")
-            sys.stderr.flush()
+            self._out.write(f"\r{' ' * 79}\r")
+            self._out.flush()
             self._shown = -1

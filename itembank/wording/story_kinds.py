@@ -316,6 +316,8 @@ class _Reader:
         if match and (noun := _noun(match["words"])):
             self.nouns.add(noun)
             return of_thing(noun)
+        if match and re.match(r"times\b(?! as)", match["words"], re.I):
+            return of_thing("time")
         return unknown(f"n{place}")
 
     def _find_rates(self) -> None:
