@@ -43,7 +43,7 @@ _TAGS = re.compile(
 )
 _TWICE = re.compile(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
 _MINUS = re.compile(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
-_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])", re.I)
+_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (
     (re.compile(r" ?\bplus\b ?", re.I), " + "),
     (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
