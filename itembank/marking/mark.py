@@ -14,7 +14,8 @@ from itembank.items import item as items
 from itembank.items.item import Item, Misconception
 from itembank.marking import working
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.hints import hint, wrong_unit
+from itembank.marking.hints import hint
+from itembank.marking.nearly import wrong_unit
 from itembank.marking.policy import policy
 from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns

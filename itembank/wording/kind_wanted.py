@@ -204,7 +204,7 @@ def _wanted(
     if key_unit:
         base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
         return Wanted((base,), True, _named(key_unit))
-    if _PART.search(question):
+    if _PART.search(question) or isinstance(model.key, Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
     unit = unit_said(question)
     if unit and not any(isinstance(part, Percent) for part in walk(model.key)):

@@ -60,7 +60,7 @@ _COSTS = (
     r"is sold for|is bought for|charges?|fills?|eats?|drinks?)"
 )
 _SUBJECT = late(
-    rf"(?:^|[,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
+    rf"(?:^|[.?!,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
     rf"(?: of [a-z'-]+(?: [a-z'-]+)?)?(?: [a-z'-]+)? {_COSTS} (?:an? |about |exactly )?(?P<amount>{SLOT})",
     re.I,
 )

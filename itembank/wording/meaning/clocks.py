@@ -44,7 +44,7 @@ def clock_reading(tale: Tale) -> Reading | None:
         if not lengths:
             return reads("from the one time to the other", gap)
         if len(stops) == len(lengths) == 1 and tale.asks_for(
-            r"\b(?:moving|without|actually|itself|work\w*|play\w*|travel\w*|lessons?|driv\w*)\b"
+            r"\b(?:moving|without|actually|itself|work\w*|play\w*|travel\w*|lessons?|driv\w*|spen[dt] \w+ing|is (?:it|he|she) \w+ing)\b"
         ):
             return reads("the stop is no part of it", gap - stops[0].value)
         return None

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Power, Quantity, Root, walk
+from itembank.notation.tree import Int, Power, Quantity, Root, Sum, walk
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
@@ -60,6 +60,10 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     for trap, asks, says in _TRAPS:
         if late_search(trap, text) and late_search(asks, words):
             return f"A person has to look: {says}."
+    third = late_search(r"\b(?:third|other|missing|last|fourth|remaining)\b.*\bangle\b", words)
+    angles = late_search(r"\btriang|\bquadrilat|\bstraight line|\bpoint\b", text)
+    if third and angles and model.has(Sum) and not model.inverse and not numbers & {180, 360, 90}:
+        return "The angles make a whole together, and the model adds those that are given."
     point = late_search(r"^(?:at )?(?:when|what time)\b(?! will \w+ next)", words)
     lasts = any(
         isinstance(part, Quantity) and UNITS[part.unit].dimension == "time"

@@ -167,6 +167,12 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
         return "the question asks about all of the numbers"
     if re.search(rf"\beach of (?:the|its|his|her|their|these) {number.char}", tale.text, re.I):
         return "the words speak of each of them"
+    if re.search(rf"{number.char} [^.,;?!]*\beach\b", tale.text, re.I) and number.counts:
+        return "the words count so many of them"
+    if number.measure == "money" and late_search(
+        r"\bplus\b|\bfixed\b|\bfee\b", tale.sentence_of(number)
+    ):
+        return "it is a part of what is paid"
     shared = (content(tale.clause_of(number)) & content(tale.question)) - _COMMON
     if shared:
         return f"it is said of what the question asks about: ‘{min(shared)}’"

@@ -11,13 +11,21 @@ from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _OF = late(
-    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the|its|his|her|their|all the|a|an) [\w' -]+?|{SLOT} [\w'-]+) "
+    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
     r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|"
     r"can|sing|swim|travel|read|live|pass|passed|failed|walked|die|died|break|broke|eat|own|prefer|choose|chose|use|need|sell)\b"
     r"(?P<what>[^.,;?]*)",
     re.I,
 )
-_FULL = late(rf"({SLOT}) (?:[a-z]+ )?when (?:it is |it's |only )?({SLOT}) full", re.I)
+_FULL = late(
+    rf"({SLOT}) (?:[a-z]+ )?when (?:it is |it's |only )?({SLOT}) full|"
+    rf"({SLOT}) full(?:,| and|\.)? (?:it |and )?(?:now )?(?:holds|contains|has)(?: \w+)? ({SLOT})",
+    re.I,
+)
+_THEN_OF_REST = late(
+    rf"({SLOT}) of [^.]*?({SLOT})?[^.{{}}]*?(?:\band\b|\bthen\b|\.)[^.]*?({SLOT}) of (?:the|what|his|her|their) (?:rest|remainder|remaining|others?|is left)\b",
+    re.I,
+)
 _NEGATED = (
     r"\b(?:not|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
 )
@@ -88,10 +96,35 @@ def content(words: str) -> set[str]:
 def part_reading(tale: Tale) -> Reading | None:
     """Return what a story of one part of a whole comes to by its words."""
     if full := _FULL.search(tale.told):
-        amount, part = tale.get(full, 1), tale.get(full, 2)
+        amount = tale.get(full, 1) or tale.get(full, 4)
+        part = tale.get(full, 2) or tale.get(full, 3)
         if amount and part and part.value and len(tale.numbers) == 2 and tale.asks_for(r"\bfull\b"):
             return reads("it is part full with the amount that is given", amount.value / part.value)
-    return _percentage_of_group(tale) or _one_part(tale) or _of_the_other_part(tale)
+    return (
+        _of_the_rest(tale)
+        or _percentage_of_group(tale)
+        or _one_part(tale)
+        or _of_the_other_part(tale)
+    )
+
+
+def _of_the_rest(tale: Tale) -> Reading | None:
+    """Return what is left after a part is taken, and then a part of the rest."""
+    parts, match = tale.of("part", "percent"), _THEN_OF_REST.search(tale.told)
+    others = [n for n in tale.numbers if n not in parts]
+    if match is None or len(parts) != 2 or len(others) > 1 or any(map(tale.asked, tale.numbers)):
+        return None
+    left = (1 - parts[0].value) * (1 - parts[1].value)
+    if tale.asks_for(r"\b(?:left|remain\w*|still have)\b"):
+        if not others:
+            return (
+                reads("a part of the rest is taken", left)
+                if tale.asks_for(r"\bfraction\b|\bpercentage\b")
+                else None
+            )
+        if not tale.asks_for(r"\bfraction\b|\bpercentage\b"):
+            return reads("a part of the rest is taken", left * others[0].value)
+    return None
 
 
 def _one_part(tale: Tale) -> Reading | None:
