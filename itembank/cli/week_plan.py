@@ -131,7 +131,7 @@ class Planner:
         from itembank.planning.week_plan import WeekTopic
 
         avoid = frozenset(last_uses(self, monday(before)))
-        found = {}
+        found: dict[str, int] = {}
         for start in range(0, len(few), MOST_QUESTIONS):  # no more fit a starter
             part = tuple(WeekTopic(name, 1) for name in few[start : start + MOST_QUESTIONS])
             asking = PlannedLesson(before, "1", "Starter", len(part), 0, part)
