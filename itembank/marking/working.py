@@ -450,6 +450,54 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
     return None
 
 
+def embedded(item: Item, node: t.Node) -> str:
+    """Return the letter whose right value stands inside the question's equation, or nothing.
+
+    >>> from itembank.items.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("equations.one-step/support/377")  # 6x = 48
+    >>> [embedded(item, parse(text)) for text in ("6 × 8 = 48", "6 × 9 = 54", "48 ÷ 6 = 8")]
+    ['x', '', '']
+    """
+    equation = equation_of(item)
+    if equation is None or not isinstance(node, t.Relation) or len(node.rest) != 1:
+        return ""
+    if t.symbols(node):
+        return ""
+    (letter,) = t.symbols(equation)
+    pattern, node = _boxed(equation, letter), _boxed(node, letter)
+    if not isinstance(node, t.Relation):
+        return ""
+    for way in (node, t.Relation(node.rest[0][1], ((node.rest[0][0], node.first),))):
+        found: list[t.Node] = []
+        if _fits(pattern, way, found) and len(set(found)) == 1:
+            return letter if same(found[0], item.key) else ""
+    return ""
+
+
+def _boxed(node: t.Node, letter: str) -> t.Node:
+    """Return an equation with a box for its letter and × between what stands side by side."""
+    match node:
+        case t.Sym(name) if name == letter:
+            return t.Blank()
+        case t.Juxt((first, *rest)):
+            factors = tuple(("×", _boxed(factor, letter)) for factor in rest)
+            return t.Product(_boxed(first, letter), factors)  # type: ignore[arg-type]
+        case t.Neg(of):
+            return t.Neg(_boxed(of, letter))
+        case t.Bracket(of):
+            return t.Bracket(_boxed(of, letter))
+        case t.Frac(top, bottom):
+            return t.Frac(_boxed(top, letter), _boxed(bottom, letter))
+        case t.Sum(first, terms):
+            return t.Sum(_boxed(first, letter), tuple((op, _boxed(s, letter)) for op, s in terms))
+        case t.Relation(first, sides):
+            return t.Relation(
+                _boxed(first, letter), tuple((op, _boxed(s, letter)) for op, s in sides)
+            )
+    return node
+
+
 def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
     if isinstance(pattern, t.Blank):
         found.append(node)
