@@ -136,7 +136,8 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
             slot_char = next(char for char in match.groups() if char and re.fullmatch(SLOT, char))
             if nodes_at(nodes, slot_char) != part:
                 continue
-            said = _content(match["what"])
+            # 3/8 are blue and the rest are black: the rest is said of the others.
+            said = _content(re.split(r"\band (?:the )?(?:rest|others?)\b", match["what"])[0])
             named = bool(said & asked)
             negated = bool(
                 re.search(
