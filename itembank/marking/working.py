@@ -32,7 +32,7 @@ _BREAKS = re.compile(
 )
 # A comma parts lines unless it groups the digits of a number or stands in a bracket.
 _COMMAS = re.compile(r",(?!\d{3}(?!\d))(?![^(]*\))|(?<=[\w)%°]) +and +(?=[^,=<>]*[=<>≤≥])", re.I)
-_RUN_ON = re.compile(r"(?<=[\d)]) +(?=[A-Za-z] ?[=<>≤≥])")
+_RUN_ON = re.compile(r"(?:(?<=[\d)])|(?<=\d[A-Za-z])) +(?=[A-Za-z] ?[=<>≤≥])")
 _GOES_ON = re.compile(r"\s*[=≈]")
 _DONE_TO_BOTH = re.compile(
     r"^\s*(?:[-+−–×÷*/]\s*\w+|.*\b(?:both sides?|add|subtract|take|divide|times|multiply|share|"
@@ -60,6 +60,8 @@ def lines_of(text: str, commas: bool = True) -> list[str]:
     (['2x = 14', 'x = 7'], ['2x = 14', 'x = 7'])
     >>> lines_of("7 + 15\n= 22"), lines_of("1,200 + 1 = 1,201"), lines_of("2x = 14 x = 7")
     (['7 + 15 = 22'], ['1,200 + 1 = 1,201'], ['2x = 14', 'x = 7'])
+    >>> lines_of("6=3y y=2")
+    ['6=3y', 'y=2']
     """
     found: list[str] = []
     for part in _BREAKS.split(text):
@@ -419,60 +421,3 @@ def _about(full: t.Node, short: t.Node) -> bool:
         return False
     half = Fraction(1, 2 * 10 ** len(inner.places))
     return abs(exact(bare(full)) - exact(short)) <= half
-
-
-def filled(item: Item, node: t.Node) -> t.Node | None:
-    """Return what a completed question has in its empty box, or None.
-
-    >>> from itembank.items.registry import find_item
-    >>> from itembank.notation.parse import parse
-    >>> item = find_item("fractions.equivalent/support/112")  # 2/7 = □/42
-    >>> filled(item, parse("2/7 = 12/42"))
-    Int(n=12)
-    """
-    given = [node]
-    if isinstance(node, t.Relation):
-        if {op for op, _ in node.rest} != {"="}:
-            return None
-        given = [node.first, *(side for _, side in node.rest)]
-    for run in item.prompt:
-        if not isinstance(run, t.Relation) or "□" not in t.symbols(run):
-            continue
-        for side in (run.first, *(side for _, side in run.rest)):
-            if isinstance(side, t.Blank) or "□" not in t.symbols(side):
-                continue
-            for one in reversed(given):
-                found: list[t.Node] = []
-                if _fits(side, one, found) and len(found) == 1:
-                    return found[0]
-    return None
-
-
-def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
-    if isinstance(pattern, t.Blank):
-        found.append(node)
-        return True
-    if "□" not in t.symbols(pattern):
-        return pattern == node
-    if type(pattern) is not type(node):
-        return False
-    mine, theirs = t.children(pattern), t.children(node)
-    if len(mine) != len(theirs) or _joined(pattern) != _joined(node):
-        return False
-    return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
-
-
-def _joined(node: t.Node) -> object:
-    """Return what a node holds beside its parts: its signs, unit or index."""
-    match node:
-        case t.Sum(_, rest):
-            return [op for op, _ in rest]
-        case t.Product(_, pairs):
-            return [op for op, _ in pairs]
-        case t.Quantity(_, unit):
-            return unit
-        case t.Money(_, sign):
-            return sign
-        case t.Root(_, index):
-            return index
-    return None

@@ -34,6 +34,7 @@ _OF_THEM = late(
     r"(?:is|are|was|were|have|has|come|comes|came|go|goes|went|do|does) (?P<what>[\w' -]+)",
     re.I,
 )
+_AND_THE_REST = late(r"\band (?:the )?(?:rest|others?)\b", re.I)
 _THEY = late(rf"({SLOT}) (?P<what>(?:do not |don't )?[a-z]+)(?=[.,]|$)", re.I)
 _VERB_OF_THEM = late(
     rf"(?P<what>\w+) (?:off |out |up )?({SLOT}) of (?:them|these|those|it|(?:the|his|her|its|their) \w+)",
@@ -136,8 +137,8 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
             slot_char = next(char for char in match.groups() if char and re.fullmatch(SLOT, char))
             if nodes_at(nodes, slot_char) != part:
                 continue
-            # Red and the rest are blue: red is what is said of the part.
-            said = _content(re.split(r"\band\b|,", match["what"])[0])
+            # 3/8 are blue and the rest are black: the rest is said of the others.
+            said = _content(_AND_THE_REST.split(match["what"])[0])
             named = bool(said & asked)
             negated = bool(
                 re.search(
@@ -171,7 +172,7 @@ def asks_other_part(runs: Sequence[Run], model: Modelled, words: str) -> bool:
         for match in _told(sentence):
             char = next(c for c in match.groups() if c and re.fullmatch(SLOT, c))
             if nodes_at(said.nodes, char) == takes[0]:
-                what = re.split(r"\band\b|,", match["what"])[0]
+                what = _AND_THE_REST.split(match["what"])[0]
                 return not (_content(what) & _content(words))
     return False
 
