@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 _UNSEEN = (
-    "\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\xad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180e"
+    "\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180e"
     "\u200b-\u200f\u2028-\u202e\u2060\u2065-\u206f\u3164\ufeff\uffa0\ufff0-\ufffb\ufffe\uffff"
     "\ud800-\udfff\U0001d173-\U0001d17a\U000e0000-\U000e0fff"
 )
@@ -30,6 +30,7 @@ _LIKE = dict(
         strict=True,
     )
 )
+_SOFT = "\xad"
 _WORD = re.compile(r"[^\W_]+")
 
 SHOWN = 80
@@ -128,6 +129,8 @@ def name_fault(text: str) -> str:
     """
     for one in (*hidden(text), *look_alikes(text, name=True)):
         return one.says
+    if _SOFT in text:  # in a sentence it says where a long word may be broken
+        return f"There is {named(_SOFT)} here, which nobody can see. Take it out."
     for char in text:
         plain = unicodedata.normalize("NFKC", char)
         if plain != char and plain.isascii() and plain.strip():

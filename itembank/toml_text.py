@@ -15,7 +15,7 @@ from typing import Any
 
 from itembank.characters import without_hidden
 from itembank.faults import Fault
-from itembank.toml_unseen import escaped_faults, written_faults
+from itembank.toml_unseen import escaped_faults, seen, written_faults
 
 KeyPath = tuple[str | int, ...]
 
@@ -252,7 +252,9 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
             faults.append(Fault(str(path), 0, "This cannot be read as TOML."))
             break
         else:
-            faults += escaped_faults(path, now, data)
+            if escaped := escaped_faults(path, now, data):
+                faults += escaped
+                data = seen(data)  # and is not told again of each value
             return TomlText(data, Locator(now), now, tuple(faults), head_damaged)
         faults.append(fault)
         start, end = _block(lines, fault.line, blocks)

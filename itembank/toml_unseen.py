@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from itembank.characters import Found, has_hidden, hidden, look_alikes, named
+from itembank.characters import Found, has_hidden, hidden, look_alikes, named, without_hidden
 from itembank.faults import Fault
 
 _ESCAPE = re.compile(
@@ -51,6 +51,15 @@ def escaped_faults(path: Path | str, text: str, data: Any) -> list[Fault]:
             says = f"{match[0]} is {named(char)}, which nobody can see. Take it out."
             found.append(Found(match.start(), says))
     return _placed(path, text, found)
+
+
+def seen(data: Any) -> Any:
+    """Return what TOML text says, with a space for each character that nobody sees."""
+    if isinstance(data, str):
+        return without_hidden(data)
+    if isinstance(data, dict):
+        return {without_hidden(key): seen(value) for key, value in data.items()}
+    return [seen(one) for one in data] if isinstance(data, list) else data
 
 
 def _anywhere(data: Any, test: Callable[[str], bool]) -> bool:

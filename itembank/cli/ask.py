@@ -10,6 +10,7 @@ import typer
 
 from itembank.characters import visible
 from itembank.cli.text import paragraph
+from itembank.cli.unseen import refuse_unseen
 from itembank.errors import ItembankError
 
 Check = Callable[[str], str]
@@ -41,6 +42,7 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
             note("This is needed. Ctrl-C stops, and saves nothing.")
             continue
         try:
+            refuse_unseen([typed])
             return check(typed) if check is not None else typed
         except ItembankError as error:
             note(str(error))

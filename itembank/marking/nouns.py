@@ -46,7 +46,7 @@ _SMALL_WORDS = frozenset(
     ]
 )
 _OF_WHAT = re.compile(
-    r"(?<=[\d%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
+    r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )
 _WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
 _MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])

@@ -75,13 +75,13 @@ _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
     )
 )
 _IS = re.compile(r"(?P<it>[\d(][^a-z]*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
-_REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_REASON = re.compile(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
 _ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
 _ESTIMATED = re.compile(
     r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I
 )
 _ORDINAL = re.compile(
-    r"(?:the )?(?P<n>\d{1,6})(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
+    r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
 )
 _REMAINDER = re.compile(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
 _NO_REMAINDER = re.compile(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
@@ -219,6 +219,8 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
     if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = without_words(plain, key, words)
+    if plain[:1] in ("≤", "≥") and not isinstance(key, Relation):
+        raise Unreadable("The answer is a number, without a sign in front.")
     if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
         plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
     if isinstance(key, Relation) and isinstance(key.first, Sym) and plain[1:3].strip()[:1] == ":":

@@ -125,12 +125,17 @@ def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple
 
 
 def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
-    """Return the tier, or where the banks have no more of it the nearest one, the easier first."""
+    """Return the tier, or where the banks have no more of it the nearest one, the easier first.
+
+    A tier whose questions were all used of late comes after one that has others.
+    """
     if not is_short(topic):
         return tier
     order = list(Tier)
     near = sorted(order, key=lambda one: abs(order.index(one) - order.index(tier)))
-    return next((one for one in near if pool.room(topic, one)), tier)
+    rested = (one for one in near if pool.room(topic, one, rested=True))
+    left = (one for one in near if pool.room(topic, one))
+    return next(rested, next(left, tier))
 
 
 def choose_starter(

@@ -9,8 +9,9 @@ from itembank.items.item import Run
 from itembank.notation.tree import Node, NotationError, Sum, walk
 from itembank.notation.value import exact
 from itembank.wording.carried import Carrier, TooMany, answers_of
-from itembank.wording.kind import Kind
+from itembank.wording.kind import Kind, of_thing, of_unit
 from itembank.wording.meaning.tale import late_search
+from itembank.wording.phrases import unit_names
 from itembank.wording.prompt import slotted
 from itembank.wording.questions import questions
 from itembank.wording.story_kinds import noun_stem, story_kinds
@@ -108,6 +109,16 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
             measured = [dict(one.measures()) for one in kinds]
             if all(one and one not in wanted for one in measured):
                 return "The options are of another kind than the question compares."
+    rate = re.search(
+        r"\b(?:more|most|fewer|fewest|less|least) (\w+) (?:each|per|every|an?|for each|for every) (\w+)",
+        words,
+        re.I,
+    )
+    if rate:
+        top, bottom = (_kind(word) for word in rate.groups())
+        for kinds in found:
+            if all(_of(one, top) < 0 or _of(one, bottom) > 0 for one in kinds):
+                return f"The question asks for {rate[1]} for each {rate[2]}, and the options are the other way about."
     more = re.search(r"\bmore ([a-z'-]+)\b", words, re.I)
     if more and not late_search(r"\b(?:per|each|every|for)\b", words):
         noun = noun_stem(more[1])
@@ -117,6 +128,17 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
             ):
                 return f"The question asks for more {more[1]}, and the options divide by them."
     return ""
+
+
+def _kind(word: str) -> Kind:
+    unit = unit_names().get(word.casefold())
+    return of_unit(unit) if unit else of_thing(noun_stem(word))
+
+
+def _of(kind: Kind, base: Kind) -> int:
+    """Return the exponent in a kind of what another is made of."""
+    (name, size), *_ = base.powers
+    return dict(kind.powers).get(name, 0) * (1 if size > 0 else -1)
 
 
 def _prints_minus(runs: Sequence[Run]) -> bool:

@@ -16,7 +16,7 @@ _NAME = r"(?P<{0}>(?:(?:a|an|the|his|her|their|its) )?[A-Za-z'-]+(?: [a-z-]+)?)"
 
 def comparison_reading(tale: Tale) -> Reading | None:
     """Return what a story that compares two amounts comes to by its words."""
-    return _age(tale) or _sum_and_gap(tale) or _degrees(tale) or _balance(tale)
+    return _depth(tale) or _age(tale) or _sum_and_gap(tale) or _degrees(tale) or _balance(tale)
 
 
 _IS_OLD = late(
@@ -118,6 +118,34 @@ def _sum_and_gap(tale: Tale) -> Reading | None:
 def _last(words: str) -> str:
     names = [w for w in words.lower().split() if w not in _SKIP]
     return names[-1].removesuffix("'s") if names else ""
+
+
+_BELOW = late(rf"({SLOT})(?: [a-z]+)? (?:below|under|deep)\b", re.I)
+_SINKS = late(
+    rf"\b(?P<down>(?:goes|dives|sinks|drops|descends|moves|swims)(?: down)?(?: by)?(?: a further| another)?|falls(?: by)?) (?P<d>{SLOT})|"
+    rf"\b(?P<up>(?:rises|comes up|goes up|swims up|climbs|ascends|is raised)(?: by)?(?: a further| another)?) (?P<u>{SLOT})",
+    re.I,
+)
+
+
+def _depth(tale: Tale) -> Reading | None:
+    """Return how far below something is after it goes further down or comes up."""
+    start = _BELOW.search(tale.told)
+    first = tale.get(start, 1) if start else None
+    if start is None or first is None or not tale.asks_for(r"\bhow (?:far below|deep)\b|\bdepth\b"):
+        return None
+    value, count = first.value, 1
+    for move in _SINKS.finditer(tale.told, start.end()):
+        by = tale.get(move, "u") or tale.get(move, "d")
+        if by is None or by.measure != first.measure:
+            return None
+        value += -by.value if move["u"] and move["up"] else by.value
+        count += 1
+    return (
+        reads("to go down is to be further below", value)
+        if count == len(tale.numbers) > 1
+        else None
+    )
 
 
 _DEGREES = r"(?: ?°C| ?°| degrees(?: celsius)?)?"

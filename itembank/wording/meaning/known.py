@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Power, Quantity, Root, walk
+from itembank.notation.tree import Int, Power, Quantity, Root, Sum, walk
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
@@ -20,6 +20,7 @@ _MONTHS = {
     "january": 31, "february": 28, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31,
     "august": 31, "september": 30, "october": 31, "november": 30, "december": 31,
 }  # fmt: skip
+_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _TRAPS = (
     (r"\bposts?\b.*\bapart\b|\b(?:trees?|posts?|lamps?|poles?|lights?|flags?|stakes?) (?:are |is )?(?:at|every|stand)\b.*\b(?:each|both) ends?\b|\bat each end\b|\bat both ends\b",
      r"\b(?:how many)\b", "there is one more of them than there are gaps between them"),
@@ -49,6 +50,12 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
         and 5 not in numbers
     ):
         return "There are five weekdays, and the model counts seven."
+    span = re.search(rf"\b({'|'.join(_DAYS)}) to ({'|'.join(_DAYS)})\b", text, re.I)
+    if span and 7 in numbers:
+        first, last = (_DAYS.index(day.lower()) for day in span.groups())
+        days = (last - first) % 7 + 1
+        if days not in numbers:
+            return f"From {span[1]} to {span[2]} are {days} days, and the model counts seven."
     two_weeks = sum(isinstance(part, Int) and part.n == 2 for part in model.parts()) > 1
     if (
         late_search(r"\bfortnights?\b", text)
@@ -60,6 +67,10 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     for trap, asks, says in _TRAPS:
         if late_search(trap, text) and late_search(asks, words):
             return f"A person has to look: {says}."
+    third = late_search(r"\b(?:third|other|missing|last|fourth|remaining)\b.*\bangle\b", words)
+    angles = late_search(r"\btriang|\bquadrilat|\bstraight line|\bpoint\b", text)
+    if third and angles and model.has(Sum) and not model.inverse and not numbers & {180, 360, 90}:
+        return "The angles make a whole together, and the model adds those that are given."
     point = late_search(r"^(?:at )?(?:when|what time)\b(?! will \w+ next)", words)
     lasts = any(
         isinstance(part, Quantity) and UNITS[part.unit].dimension == "time"

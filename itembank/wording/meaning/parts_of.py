@@ -11,13 +11,21 @@ from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _OF = late(
-    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the|its|his|her|their|all the|a|an) [\w' -]+?|{SLOT} [\w'-]+) "
+    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
     r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|"
     r"can|sing|swim|travel|read|live|pass|passed|failed|walked|die|died|break|broke|eat|own|prefer|choose|chose|use|need|sell)\b"
     r"(?P<what>[^.,;?]*)",
     re.I,
 )
-_FULL = late(rf"({SLOT}) (?:[a-z]+ )?when (?:it is |it's |only )?({SLOT}) full", re.I)
+_FULL = late(
+    rf"({SLOT}) (?:[a-z]+ )?when (?:it is |it's |only )?({SLOT}) full|"
+    rf"({SLOT}) full(?:,| and|\.)? (?:it |and )?(?:now )?(?:holds|contains|has)(?: \w+)? ({SLOT})",
+    re.I,
+)
+_THEN_OF_REST = late(
+    rf"({SLOT}) of [^.]*?({SLOT})?[^.{{}}]*?(?:\band\b|\bthen\b|\.)[^.]*?({SLOT}) of (?:the|what|his|her|their) (?:rest|remainder|remaining|others?|is left)\b",
+    re.I,
+)
 _NEGATED = (
     r"\b(?:not|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
 )
@@ -88,10 +96,36 @@ def content(words: str) -> set[str]:
 def part_reading(tale: Tale) -> Reading | None:
     """Return what a story of one part of a whole comes to by its words."""
     if full := _FULL.search(tale.told):
-        amount, part = tale.get(full, 1), tale.get(full, 2)
+        amount = tale.get(full, 1) or tale.get(full, 4)
+        part = tale.get(full, 2) or tale.get(full, 3)
         if amount and part and part.value and len(tale.numbers) == 2 and tale.asks_for(r"\bfull\b"):
             return reads("it is part full with the amount that is given", amount.value / part.value)
-    return _percentage_of_group(tale) or _one_part(tale) or _of_the_other_part(tale)
+    return (
+        _of_the_rest(tale)
+        or _out_of(tale)
+        or _percentage_of_group(tale)
+        or _one_part(tale)
+        or _of_the_other_part(tale)
+    )
+
+
+def _of_the_rest(tale: Tale) -> Reading | None:
+    """Return what is left after a part is taken, and then a part of the rest."""
+    parts, match = tale.of("part", "percent"), _THEN_OF_REST.search(tale.told)
+    others = [n for n in tale.numbers if n not in parts]
+    if match is None or len(parts) != 2 or len(others) > 1 or any(map(tale.asked, tale.numbers)):
+        return None
+    left = (1 - parts[0].value) * (1 - parts[1].value)
+    if tale.asks_for(r"\b(?:left|remain\w*|still have)\b"):
+        if not others:
+            return (
+                reads("a part of the rest is taken", left)
+                if tale.asks_for(r"\bfraction\b|\bpercentage\b")
+                else None
+            )
+        if not tale.asks_for(r"\bfraction\b|\bpercentage\b"):
+            return reads("a part of the rest is taken", left * others[0].value)
+    return None
 
 
 def _one_part(tale: Tale) -> Reading | None:
@@ -121,11 +155,7 @@ def _one_part(tale: Tale) -> Reading | None:
         return reads("of the part that the question names", wants * whole)
     if tale.asks_for(r"\b(?:altogether|in total|in all|total)\b"):
         return reads("of the whole", whole)
-    if (
-        asked & _nouns(match["whole"])
-        and len(asked) == 1
-        and not late_search(_NEGATED, tale.question)
-    ):
+    if asked and asked <= _nouns(match["whole"]) and not late_search(_NEGATED, tale.question):
         return reads("of the whole", whole)
     if whole == amount.value and tale.asks_for(r"^how many\b"):
         return reads("of those that are not named", (1 - share) * whole)
@@ -151,6 +181,10 @@ def _whole(
     if late_search(_NEGATED, amount.after):
         return None
     nouns = _nouns(match["whole"])
+    asks_all = tale.asks_for(r"\b(?:altogether|in total|in all|total)\b")
+    asks_all = asks_all or bool(nouns & content(tale.question))
+    if words and not words & nouns and amount.at > match.start() and nouns and asks_all:
+        return amount.value / (1 - share)  # the others: 60% are women, and there are 48 men
     if amount.at < match.start() or words & nouns:
         return amount.value
     return None
@@ -182,6 +216,31 @@ def _percentage_of_group(tale: Tale) -> Reading | None:
     named = what <= asked or (what & asked and not asked - what)
     negated = late_search(_NEGATED, tale.question) != late_search(_NEGATED, match["what"])
     return reads("of those that the question names", share if named and not negated else 1 - share)
+
+
+_OUT_OF = late(
+    rf"\b(?:scores?|scored|gets?|got|answers?|answered|wins?|won) ({SLOT})(?: [a-z]+)? out of ({SLOT})",
+    re.I,
+)
+
+
+def _out_of(tale: Tale) -> Reading | None:
+    """Return a score as a part of all the marks, or what was lost."""
+    match = _OUT_OF.search(tale.told)
+    if match is None or len(tale.numbers) != 2:
+        return None
+    score, whole = tale.get(match, 1), tale.get(match, 2)
+    if score is None or whole is None or not 0 < score.value < whole.value:
+        return None
+    lost = tale.asks_for(
+        r"\b(?:lose|lost|wrong|incorrect\w*|miss(?:ed)?|drop(?:ped)?|not|didn't)\b"
+    )
+    if tale.asks_for(r"\b(?:percentage|fraction)\b"):
+        share = score.value / whole.value
+        return reads("of what the question names", 1 - share if lost else share)
+    if lost and tale.asks_for(r"\bhow many\b"):
+        return reads("what is not scored is lost", whole.value - score.value)
+    return None
 
 
 def _of_the_other_part(tale: Tale) -> Reading | None:

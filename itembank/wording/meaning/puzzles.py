@@ -10,16 +10,16 @@ from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _STEP = late(
-    rf"\b(?:(?P<add>add(?:s|ed|ing)?|plus|(?:is )?increased by) (?:another )?(?P<a>{SLOT})|"
-    rf"(?P<sub>subtract(?:s|ed|ing)?|tak(?:e|es|ing)(?: away| off)?|minus|(?:is )?decreased by) (?P<s>{SLOT})|"
-    rf"(?P<mul>(?:it is |is )?multipl(?:y|ies|ied|ying)(?: it| this| that| the (?:result|answer))? by|times(?: it)?(?: by)?) (?P<m>{SLOT})|"
-    rf"(?P<div>(?:is )?divid(?:e|es|ed|ing)(?: it| this| that| the (?:result|answer))? by) (?P<d>{SLOT})|"
+    rf"(?:\b(?P<add>add(?:s|ed|ing)?|plus|(?:is )?increased by) (?:another )?(?P<a>{SLOT})|"
+    rf"\b(?P<sub>subtract(?:s|ed|ing)?|tak(?:e|es|ing)(?: away| off)?|minus|(?:is )?decreased by) (?P<s>{SLOT})|"
+    rf"\b(?P<mul>(?:it is |is )?multipl(?:y|ies|ied|ying)(?: it| this| that| the (?:result|answer))? by|times(?: it)?(?: by)?) (?P<m>{SLOT})|"
+    rf"\b(?P<div>(?:is )?divid(?:e|es|ed|ing)(?: it| this| that| the (?:result|answer))? by) (?P<d>{SLOT})|"
     rf"(?P<a2>{SLOT}) (?:is|are) (?:then )?added|(?P<s2>{SLOT}) (?:is|are) (?:then )?(?:subtracted|taken away)|"
-    r"(?P<two>double[sd]?|doubling|twice)|(?P<half>halve[sd]?|halving)|(?P<three>treble[sd]?|triple[sd]?))",
+    r"\b(?P<two>double[sd]?|doubling|twice)|\b(?P<half>halve[sd]?|halving)|\b(?P<three>treble[sd]?|triple[sd]?))",
     re.I,
 )
 _STARTS = late(
-    r"\b(?:I|\w+) (?:thinks?|am thinking|is thinking) of a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added)|"
+    r"\b(?:I|\w+) (?:(?:thinks?|am thinking|is thinking) of|starts? with|chooses?|picks?|takes) a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added)|"
     r"\b(?:I|\w+) (?=(?:doubles?|halves?|subtracts?|adds?|multipl(?:y|ies)|divides?) (?:a number|\S+ (?:from|to) a number))|"
     r"\b(?=when (?:a number|\S+ is (?:added|subtracted)))",
     re.I,
@@ -28,7 +28,7 @@ _RESULT = late(
     rf"\b(?:(?:the|my|her|his|their) (?:answer|result)|the total|I get|to get|gives?|giving|gets|(?:and|it) (?:equals|is)|the answer) (?:is |was |now )?({SLOT})",
     re.I,
 )
-_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b"
+_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b|\b\w+'s number\b|\bnumber did \w+ (?:start|begin|think|choose|pick)"
 
 
 def puzzle_reading(tale: Tale) -> Reading | None:
@@ -94,6 +94,11 @@ def _steps(tale: Tale, words: str) -> list[tuple[str, str, Fraction]]:
             found.append(("", op[0], Fraction(op[1])))
         elif groups[name] in tale.by_char:
             found.append((groups[name], op, tale.by_char[groups[name]].value))
+    # 9 is subtracted from twice a number: the number is doubled first.
+    if re.search(
+        r"\b(?:from|to) (?:twice|double|half|three times) (?:a|the|my) number\b", words, re.I
+    ):
+        found.reverse()
     return found
 
 

@@ -27,9 +27,43 @@ _START = late(
 
 def sequence_reading(tale: Tale) -> Reading | None:
     """Return the term, position or step that a story of a sequence asks for."""
+    if (extra := _extra(tale)) is not None:
+        return extra
     if not late_search(r"\b(?:sequence|terms?|nth|row n|pattern n|rows?|pattern)\b", tale.text):
         return None
     return _by_rule(tale) or _by_step(tale) or _by_two_terms(tale)
+
+
+_FIRST = late(
+    rf"\b(?:the )?first (?:\w+ )?(?:\w+ )?(?:is|costs?|has|uses|takes|needs|seats|holds) ({SLOT})|\b(?:one|a single) \w+ (?:is|costs?|has|uses|takes|needs|seats|holds) ({SLOT})|({SLOT})(?: [a-z]+){{0,4}} for (?:the first|one)\b",
+    re.I,
+)
+_EXTRA = late(
+    rf"\b(?:each|every) (?:extra|other|further|additional|more|new) \w+ (?:adds|costs?|is|uses|takes|needs|has) (?:another |a further |an extra )?({SLOT})|"
+    rf"({SLOT})(?: [a-z]+){{0,2}} for (?:each|every) (?:extra|further|additional|other|one after)",
+    re.I,
+)
+
+
+def _extra(tale: Tale) -> Reading | None:
+    """Return so much for the first and so much more for each extra one: the first is no extra."""
+    first, extra = _FIRST.search(tale.told), _EXTRA.search(tale.told)
+    if first is None or extra is None or len(tale.numbers) != 3:
+        return None
+    start, step = (
+        tale.get(first, 1) or tale.get(first, 2) or tale.get(first, 3),
+        tale.get(extra, 1) or tale.get(extra, 2),
+    )
+    count = next((n for n in tale.numbers if n not in (start, step)), None)
+    if start is None or step is None or count is None or start.measure != step.measure:
+        return None
+    if not tale.asked(count) or tale.asks_for(r"\b(?:extra|more|which|each)\b"):
+        return None
+    span = {"time": 86400, "calendar time": 12}.get(count.measure, 1)
+    if count.measure == "time" and not count.after.startswith("day"):
+        return None
+    n = count.value / span
+    return reads("the first is no extra one", start.value + (n - 1) * step.value)
 
 
 def _places(tale: Tale, words: str) -> list[Fraction]:

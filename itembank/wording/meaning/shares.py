@@ -13,7 +13,7 @@ from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of
 
 _MIXED = late(
-    r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of) ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"
+    r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of)(?: from| of| with)? ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"
     r"(?:mixed )?in (?:the|a) ratio\b",
     re.I,
 )
@@ -69,11 +69,17 @@ def _unit(
         r"^(?:\w+ ){0,2}(?:more|fewer|less|older|longer|heavier)\b", amount.after
     ):
         return amount.value / abs(parts[0] - parts[1])
+    of_all = re.match(r"(?:\w+ )?of (?:the|this) ([\w-]+)", amount.after)
+    if tale.asked(amount) and of_all and names and not _place(of_all[1], names, len(parts)):
+        return amount.value / sum(parts)
     if tale.asked(amount):
         places = _place(amount.after, names, len(parts))
         return amount.value / parts[places[0]] if len(places) == 1 else None
     sentence = tale.sentence_of(amount)
     if late_search(r"\bratio\b", sentence) and late_search(r"\b(?:share|divid|split)", sentence):
+        return amount.value / sum(parts)
+    of_what = re.match(r"(?:\w+ )?of (?:the|this) ([\w-]+)", amount.after)
+    if of_what and names and not _place(of_what[1], names, len(parts)):
         return amount.value / sum(parts)
     places = _place(clause, names, len(parts))
     if len(places) == 1 and not late_search(_ALL, clause):
