@@ -18,14 +18,16 @@ from itembank.disk import JOURNAL_FILE, put_in_place, remove, sync_folder, write
 
 
 def begin(folder: Path, new: Iterable[tuple[Path, Path]], gone: Iterable[Path]) -> None:
-    """Say which staged files are to take which places, and which files are to go.
+    """Say which staged files are to take which places in a folder, and which files are to go.
+
+    A file that is staged lies beside what its place is a link to, if that is a link.
 
     Raises:
         OSError: it cannot be written.
     """
     record = {
-        "new": [[_name(one, folder), _name(at, folder), _mark(at), _mark(one)] for one, at in new],
-        "gone": [[_name(at, folder), _mark(at)] for at in gone],
+        "new": [[one.name, at.name, _mark(at), _mark(one)] for one, at in new],
+        "gone": [[at.name, _mark(at)] for at in gone],
     }
     write_first(folder / JOURNAL_FILE, json.dumps(record).encode())
 
@@ -44,7 +46,10 @@ def finish(folder: Path) -> None:
         OSError: it cannot be written.
     """
     for staged, place, was, mark in _rows(folder, "new", 4):
-        new, at = folder / staged, folder / place
+        if not (staged and place):
+            continue
+        at = Path(os.path.realpath(folder / place))
+        new = at.with_name(staged)
         if _mark(at) == was != mark and _mark(new) == mark:
             old = put_in_place(new, at)
             if old is not None:
@@ -52,7 +57,7 @@ def finish(folder: Path) -> None:
         elif _mark(at) == mark:
             remove(new)
     for place, was in _rows(folder, "gone", 2):
-        if was is not None and _mark(folder / place) == was:
+        if place and was is not None and _mark(folder / place) == was:
             remove(folder / place)
     with contextlib.suppress(OSError):
         sync_folder(folder)
@@ -63,13 +68,14 @@ def _rows(folder: Path, kind: str, wide: int) -> list[list[Any]]:
     """Return what the journal says of one kind; one that cannot be read says nothing."""
     try:
         rows = json.loads((folder / JOURNAL_FILE).read_text("utf-8"))[kind]
-        return [row for row in rows if len(row) == wide]
+        return [row for row in rows if len(row) == wide and all(map(_is_name_or_mark, row))]
     except (OSError, ValueError, LookupError, TypeError, RecursionError):
         return []
 
 
-def _name(path: Path, folder: Path) -> str:
-    return os.path.relpath(path, os.path.realpath(folder))
+def _is_name_or_mark(part: object) -> bool:
+    """Tell whether a part of the journal is no path: it speaks of this folder's files alone."""
+    return part is None or (isinstance(part, str) and Path(part).name == part)
 
 
 def _mark(path: Path) -> str | None:

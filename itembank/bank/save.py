@@ -39,7 +39,7 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> 
                     ready.append((before, stage(_meant(before), before.encode(text))))
             gone = [before for before, text in changes if text is None]
             if len(changes) > 1:
-                together = [(new, _meant(before)) for before, new in ready]
+                together = [(new, before.path) for before, new in ready]
                 begin(folder, together, [before.path for before in gone])
             _take_places(ready, gone)
             with suppress(OSError):  # the names are right by now, if not yet on the disk

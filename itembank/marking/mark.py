@@ -13,6 +13,7 @@ from enum import StrEnum
 from itembank.items import item as items
 from itembank.items.item import Item, Misconception
 from itembank.marking import working
+from itembank.marking.filled import embedded, filled
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
 from itembank.marking.hints import hint
 from itembank.marking.nearly import wrong_unit
@@ -90,7 +91,7 @@ def mark(item: Item, answer: str) -> Marked:
     whole, typed = _whole(item, answer, asked)
     if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
         return whole
-    if typed is not None and (letter := working.embedded(item, typed)):
+    if typed is not None and (letter := embedded(item, typed)):
         return Marked(Verdict.WRONG_FORM, f"Right so far: now write what {letter} is.")
     try:
         return _working(item, answer, asked, typed) or whole
@@ -146,7 +147,7 @@ def _verdict(item: Item, typed: Node) -> Marked:
         given = Percent(given)  # a per cent sign is left out more often than not
         if known := _known(item, given, exactly=False):
             return known
-    if (box := working.filled(item, given)) is not None and same(box, item.key):
+    if (box := filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
     if isinstance(item.key, Product | Power) and isinstance(given, Listing):
         made = _made(given, item.key)
@@ -298,7 +299,7 @@ def _answers(item: Item, lines: list[Node]) -> list[Node]:
     if isinstance(only, Listing | Either):
         return [type(only)(tuple(working.comes_to(part) for part in only.parts))]
     found = list(working.results(item, only))
-    box = working.filled(item, only)
+    box = filled(item, only)
     return found if box is None else [*found, box]
 
 

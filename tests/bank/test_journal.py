@@ -48,7 +48,17 @@ def test_hidden_files_that_are_still_needed_are_not_cleared_however_old(begun):
     assert texts(begun) == {"a": "new a", "b": "new b", "c": "new c"}
 
 
-@pytest.mark.parametrize("text", ["", "{", "[]", '{"new": 1}', '{"new": [[1, 2]], "gone": [""]}'])
+DAMAGED = [
+    "",
+    "{",
+    "[]",
+    '{"new": 1}',
+    '{"new": [[1, 2, 3, 4]], "gone": ["", [1, 2]]}',
+    '{"new": [[null, "a", "", ""]], "gone": [[null, "a"]]}',
+]
+
+
+@pytest.mark.parametrize("text", DAMAGED)
 def test_a_damaged_journal_changes_nothing(tmp_path, text):
     (tmp_path / "a").write_text("old")
     (tmp_path / JOURNAL_FILE).write_text(text)
@@ -61,3 +71,24 @@ def test_what_a_half_staged_file_holds_is_never_put_in_place(begun):
     staged.write_text("ne")
     finish(begun)
     assert (begun / "b").read_text() == "old b"
+
+
+def test_a_journal_reaches_no_other_folder(tmp_path):
+    (tmp_path / "bank").mkdir()
+    precious = tmp_path / "precious"
+    precious.write_text("mine")
+    begin(tmp_path / "bank", [], [precious])
+    text = (tmp_path / "bank" / JOURNAL_FILE).read_text()
+    (tmp_path / "bank" / JOURNAL_FILE).write_text(text.replace('"precious"', '"../precious"'))
+    finish(tmp_path / "bank")
+    assert precious.read_text() == "mine"
+
+
+def test_a_link_to_a_file_stays_one(tmp_path):
+    (tmp_path / "there").mkdir()
+    (tmp_path / "there" / "real").write_text("old")
+    (tmp_path / "a").symlink_to("there/real")
+    begin(tmp_path, [(stage(tmp_path / "there" / "real", b"new"), tmp_path / "a")], [])
+    finish(tmp_path)
+    assert (tmp_path / "a").is_symlink()
+    assert texts(tmp_path / "there") == {"real": "new"}
