@@ -18,7 +18,7 @@ from itembank.characters import shown
 from itembank.cli.group import PlainGroup, later
 from itembank.cli.screen import screens
 from itembank.cli.text import say
-from itembank.cli.unseen import refuse_unseen
+from itembank.cli.unseen import as_typed, refuse_unseen
 from itembank.errors import ItembankError
 
 app = typer.Typer(
@@ -70,6 +70,7 @@ COMMANDS = {
     "record": ("record:record", "Record how a starter went."),
     "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
     "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
+    "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
     "report": ("report:report", "Report on a class, its topics and questions."),
@@ -89,8 +90,9 @@ def run(arguments: Sequence[str] | None = None) -> None:
     gc.set_threshold(100_000)
     with screens():
         try:
-            refuse_unseen(sys.argv[1:] if arguments is None else arguments)
-            app(arguments, prog_name="itembank")
+            typed = as_typed(sys.argv[1:] if arguments is None else arguments)
+            refuse_unseen(typed)
+            app(typed, prog_name="itembank")
         except ItembankError as error:
             say(str(error), err=True)
             sys.exit(error.exit_status)

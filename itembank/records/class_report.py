@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -16,7 +16,8 @@ from itembank.records.happened import took_place
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
-from itembank.records.results import lessons, topic_results
+from itembank.records.rearranged import moved_answers
+from itembank.records.results import lessons, occasions, topic_results
 from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, tally
 
@@ -127,12 +128,18 @@ def class_report(
     ]
     since = min(first, school_year(last))
     days = {one.date for one in rows}
+    results = [
+        result
+        for result in topic_results(connection, class_name, last + datetime.timedelta(days=1))
+        if since <= result.date and (result.out_of or result.date in days)
+    ]
     known: dict[str, list[Seen]] = defaultdict(list)
-    for result in topic_results(connection, class_name, last + datetime.timedelta(days=1)):
-        if since <= result.date and (result.out_of or result.date in days):
-            known[result.topic].append(Seen(result.date, result.right, result.out_of))
+    of_class: dict[str, list[Seen]] = defaultdict(list)
+    for some, rows_of in ((results, known), (occasions(results), of_class)):
+        for result in some:
+            rows_of[result.topic].append(Seen(result.date, result.right, result.out_of))
     topics = [
-        topic_line(topic, seen, first, last, (taught or {}).get(topic))
+        topic_line(topic, seen, first, last, (taught or {}).get(topic), of_class[topic])
         for topic, seen in known.items()
         if any(one.date >= first for one in seen)
     ]
@@ -156,14 +163,20 @@ def topic_line(
     first: datetime.date,
     last: datetime.date,
     taught: datetime.date | None = None,
+    occasions: Sequence[Seen] | None = None,
 ) -> TopicLine:
-    """Return one topic's line: answers since `first`, what all occasions let expect on `last`."""
+    """Return one topic's line: answers since `first`, what all occasions let expect on `last`.
+
+    Where some of what was `seen` was of a few pupils only, `occasions` are those of the class.
+    """
     points = facility_over_time([one for one in seen if one.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
     start = min([one.date for one in seen] + ([taught] if taught else []))
     share = wilson(min(right, out_of), out_of, 0.9)
-    return TopicLine(topic, points, share, out_of, mastery(start, seen, last))
+    return TopicLine(
+        topic, points, share, out_of, mastery(start, seen if occasions is None else occasions, last)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -212,10 +225,14 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
     )
     topics: dict[str, dict[str, tuple[int, int]]] = defaultdict(dict)
     totals: dict[str, list[int]] = defaultdict(lambda: [0, 0])
-    for key, topic, right, out_of in counts:
-        topics[topic][names[key]] = (int(right), int(out_of))
-        totals[key][0] += int(right)
-        totals[key][1] += int(out_of)
+    added = [(key, topic, int(right), int(out_of)) for key, topic, right, out_of in counts]
+    for key, topic, right, out_of in [*added, *moved_answers(connection, scope)]:
+        if key not in names:
+            continue  # of a pupil who left, or whose new class has recorded nothing
+        so_far = topics[topic].get(names[key], (0, 0))
+        topics[topic][names[key]] = (so_far[0] + right, so_far[1] + out_of)
+        totals[key][0] += right
+        totals[key][1] += out_of
     rows = connection.execute(
         scope.limit(
             select(lesson.c.class_key, func.count(), func.max(lesson.c.date))

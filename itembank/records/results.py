@@ -14,6 +14,7 @@ from itembank.planning.days import period_order
 from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
 from itembank.records.happened import took_place
+from itembank.records.rearranged import Rearranged
 from itembank.records.tables import (
     active,
     band_count,
@@ -95,12 +96,17 @@ def lessons(
 
 @dataclass(frozen=True, slots=True)
 class TopicResult:
-    """Answers of one class to one topic on one day; `out_of` is 0 where none were counted."""
+    """Answers of one class to one topic on one day; `out_of` is 0 where none were counted.
+
+    `part` is the share of the class, as it is now, that was there: others came to it later, or
+    were asked it in another class.
+    """
 
     topic: str
     date: datetime.date
     right: float
     out_of: float
+    part: float = 1.0
 
 
 def topic_results(
@@ -112,8 +118,14 @@ def topic_results(
     of the starter: it is all that is known (a band counts by its middle score). Each pupil then
     counts as one answer to a topic, however many questions on it there were. A lesson of which
     everything was taken back was recorded by mistake, and asked nothing.
+
+    It is about the pupils who sit in the class by then: what is known of one who came from
+    another class is here, what is known of one who went is not. Hands that were counted name
+    nobody, and stay.
     """
-    known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
+    last = before and before - datetime.timedelta(days=1)
+    moved = Rearranged(connection, class_name, last)
+    known = lessons(connection, class_name, last=last)
     counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
     ids = [one.lesson_id for one in known]
     topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
@@ -130,8 +142,19 @@ def topic_results(
     tallies = _tallies(connection, [*by_kind["questions"], *by_kind["answers"]])
     shares = _score_shares(connection, [one for one in known if one.kind == "scores"])
     shares |= _band_shares(connection, [one for one in known if one.kind == "bands"])
-    found = []
+    moved.take_out(tallies, shares)
+    here: dict[int | None, int] = {
+        one.entry_id: max((row[1] for row in tallies[one.entry_id].values()), default=0)
+        if one.entry_id in tallies
+        else shares.get(one.entry_id, (0.0, 0))[1]
+        for one in known
+        if one.entry_id is not None
+    }
+    size = moved.size(here, {one.entry_id: one.date for one in known})
+    found = moved.brought_along(connection, size)
     for one in known:
+        if one.entry_id in moved.left and not here[one.entry_id]:
+            continue  # nobody who was there is here any more
         for topic, known_numbers in topics[one.lesson_id].items():
             numbers = unpack_asked(one.asked, known_numbers)
             if not numbers:
@@ -143,8 +166,9 @@ def topic_results(
             elif one.entry_id in shares:
                 share, pupils = shares[one.entry_id]
                 right, out_of = share * pupils, pupils
-            found.append(TopicResult(topic, one.date, right, out_of))
-    return found
+            there = moved.part(one.date, size)
+            found.append(TopicResult(topic, one.date, right, out_of, there))
+    return sorted(found, key=lambda one: one.date)
 
 
 def topic_history(
@@ -154,9 +178,30 @@ def topic_history(
     from itembank.planning.memory import Seen
 
     found: dict[str, list[Seen]] = defaultdict(list)
-    for one in topic_results(connection, class_name, before):
+    for one in occasions(topic_results(connection, class_name, before)):
         found[one.topic].append(Seen(one.date, one.right, one.out_of))
     return {topic: tuple(rows) for topic, rows in found.items()}
+
+
+MOST = 0.5
+"""Share of a class, as it is now, that must have been asked for it to count as the class's
+occasion (a judgement, no source): what three who came from elsewhere were asked brings nothing
+back to the others."""
+
+
+def occasions(results: Iterable[TopicResult]) -> list[TopicResult]:
+    """Return those of the results that were occasions of the class, and not of a few of it.
+
+    >>> day = datetime.date(2026, 11, 2)
+    >>> few = TopicResult("ratio.share", day, 2, 3, part=0.1)
+    >>> occasions([few]), len(occasions([few, TopicResult("ratio.share", day, 20, 26, part=0.9)]))
+    ([], 2)
+    """
+    rows = list(results)
+    parts: dict[tuple[str, datetime.date], float] = defaultdict(float)
+    for one in rows:
+        parts[one.topic, one.date] += one.part
+    return [one for one in rows if parts[one.topic, one.date] >= MOST]
 
 
 def used_addresses(
