@@ -63,6 +63,12 @@ LEARN = 0.3
 PRIOR = 3.0
 SHORTEST, LONGEST = 1e-3, 1e5
 """Bounds that only keep the arithmetic sound: a dozen occasions on end do not reach them."""
+NEVER = 0.005
+"""No share is held for nearer to 0 or 1 than this, however many answers say so."""
+FIRST_DOUBT = 2.0
+FIRST_DRIFT, DRIFT = 0.5, 0.2
+ITEM = 0.02
+KEPT, SHOWN, UNSEEN = 0.85, 0.08, 0.15
 TARGET = 0.7
 """Expected recall at which a topic is due again: hard enough to be worth remembering, easy
 enough that most are right (a judgement, no source)."""
@@ -72,12 +78,14 @@ enough that most are right (a judgement, no source)."""
 class Seen:
     """One occasion on which a class was asked a topic: right answers out of answers given.
 
-    `out_of` is 0 where the topic was asked and nothing was recorded.
+    `out_of` is 0 where the topic was asked and nothing was recorded of it alone; `scored` says
+    that it was part of a starter of which only the score is known.
     """
 
     date: datetime.date
     right: float
     out_of: float
+    scored: bool = False
 
     @property
     def share(self) -> float | None:
@@ -87,11 +95,16 @@ class Seen:
 
 @dataclass(frozen=True, slots=True)
 class Memory:
-    """What a class knows of a topic: recall at `last`, and the days in which it halves."""
+    """What a class knows of a topic: recall at `last`, and the days in which it halves.
+
+    `doubt` is the variance of the estimate at `last`, on the scale of the logit.
+    """
 
     level: float
     half_life: float
     last: datetime.date
+    doubt: float = FIRST_DOUBT
+    alone: bool = False
 
 
 def after_teaching(date: datetime.date) -> Memory:
@@ -126,17 +139,76 @@ def asked(
     >>> asked(taught, day, 1.0).half_life > taught.half_life > asked(taught, day, 0.0).half_life
     True
     """
+    right, doubt = estimate(memory, date, share, answers)
+    return after_asking(memory, date, right, doubt, share is not None)
+
+
+def doubt_on(memory: Memory, date: datetime.date) -> float:
+    """Return the variance of the recall expected on `date`, on the scale of the logit."""
+    drop = logit(memory.level) - logit(recall(memory, date))
+    return memory.doubt + ((DRIFT if memory.alone else FIRST_DRIFT) * drop) ** 2
+
+
+def estimate(
+    memory: Memory, date: datetime.date, share: float | None, answers: float | None = None
+) -> tuple[float, float]:
+    """Return the share that knew a topic when it was asked, and the variance of its logit.
+
+    The arguments are those of :func:`asked`.
+    """
+    expected, doubt = recall(memory, date), doubt_on(memory, date)
+    if share is None:
+        return expected, doubt
+    if answers is None:
+        return share, 0.0
+    right = (answers * share + PRIOR * expected) / (answers + PRIOR)
+    chance = 1 / (answers * slope(right)) + ITEM
+    return right, doubt * chance / (doubt + chance)
+
+
+def after_asking(
+    memory: Memory, date: datetime.date, right: float, doubt: float, alone: bool = False
+) -> Memory:
+    """Return what a class knows after a starter asked the topic, `right` of it being right."""
     expected = recall(memory, date)
-    right = expected if share is None else share
-    if share is not None and answers is not None:
-        right = (answers * share + PRIOR * expected) / (answers + PRIOR)
     grown = 1 + GROWTH * (1 - expected / memory.level) ** 2
     by = right * log(grown) + (1 - right) * log(SHRINK)
     half_life = min(max(memory.half_life * exp(by), SHORTEST), LONGEST)
     # Of pupils who once had it, this share would still know it had it never been brought back.
     kept = (1 + K * max((date - memory.last).days, 0) / FIRST_HALF_LIFE) ** -FADING
     had = min(right / kept, 1.0)
-    return Memory(right + RELEARN * (had - right) + LEARN * (1 - had), half_life, date)
+    level = right + RELEARN * (had - right) + LEARN * (1 - had)
+    doubt = KEPT * doubt + (SHOWN if alone else UNSEEN)
+    return Memory(level, half_life, date, doubt, memory.alone or alone)
+
+
+def logit(share: float) -> float:
+    """Return the logarithm of the odds of a share, which is kept off 0 and 1.
+
+    >>> logit(0.5)
+    0.0
+    """
+    share = min(max(share, NEVER), 1 - NEVER)
+    return log(share / (1 - share))
+
+
+def share_at(value: float) -> float:
+    """Return the share whose logit is `value`.
+
+    >>> round(share_at(logit(0.8)), 6)
+    0.8
+    """
+    return 1 / (1 + exp(-value))
+
+
+def slope(share: float) -> float:
+    """Return how fast a share grows with its logit.
+
+    >>> slope(0.5)
+    0.25
+    """
+    share = min(max(share, NEVER), 1 - NEVER)
+    return share * (1 - share)
 
 
 def by_day(occasions: Iterable[Seen]) -> tuple[Seen, ...]:
