@@ -13,6 +13,7 @@ from typing import Any
 
 from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
 from itembank.toml_text import KeyPath, Locator, syntax_fault
+from itembank.toml_unseen import escaped_faults, written_faults
 
 
 class TomlFile:
@@ -26,12 +27,16 @@ class TomlFile:
         self.path = path
         # TOML ends its lines with LF or CRLF; the text is kept as such for line numbers.
         text = decode_text(path)
+        if unseen := written_faults(path, text):
+            raise FileFaults(unseen)
         try:
             self.data: dict[str, Any] = tomllib.loads(text)
         except tomllib.TOMLDecodeError as error:
             raise FileFaults([syntax_fault(path, text, str(error))]) from None
         except (ValueError, RecursionError):  # a number or a nesting beyond all measure
             raise FileFaults([Fault(str(path), 0, "This cannot be read as TOML.")]) from None
+        if unseen := escaped_faults(path, text, self.data):
+            raise FileFaults(unseen)
         self._locator = Locator(text)
         self.faults: list[Fault] = []
 

@@ -33,10 +33,15 @@ KEEP_NUMERATORS = Misconception(
 def keep_numerators(parts: tuple[tuple[int, int], ...], bottom: int) -> Misconception:
     """Return the misconception with a question about the first fraction that has to change.
 
+    Where none has to, the numerators are kept by right: there is nothing to ask about.
+
     >>> keep_numerators(((5, 6), (2, 3)), 6).ask
     'Is 2/3 worth as much as 2/6? What must happen to the numerator?'
     """
-    n, d = next((n, d) for n, d in parts if d != bottom)
+    changed = next(((n, d) for n, d in parts if d != bottom), None)
+    if changed is None:
+        return KEEP_NUMERATORS
+    n, d = changed
     question = f"Is {n}/{d} worth as much as {n}/{bottom}? What must happen to the numerator?"
     return replace(KEEP_NUMERATORS, ask=question)
 

@@ -150,12 +150,14 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, Relation | Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
-    _units_inside(maths, args, words, reading.task)
-    if reading.saying is not None:
+    if reading.saying is None:
+        _units_inside(maths, args, words, reading.task)
+    else:
         try:
             target, constants = reading.saying.build(*args)
         except NotBuilt as error:
             raise NeedsPerson(str(error)) from error
+        _units_inside(maths, [*args, target], words, reading.task)
         _agree(item, "work-out")
         form = reading.saying.form
         if counted := _counted([target], words, maths.key):
@@ -227,8 +229,10 @@ def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None
 
     *A film lasts {2} hours. How many seconds is that?* has two seconds in its braces.
     """
-    asked = unit_said(words)
-    if not asked or any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
+    if any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
+        return
+    asked = unit_said(words) or _nearest_coin(words)
+    if not asked:
         return
     if task not in ("convert", "round", "work-out"):
         return
@@ -237,6 +241,12 @@ def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None
             "The question asks for another unit than its braces hold: write the unit in the braces "
             "with its number, as {2 h}."
         )
+
+
+def _nearest_coin(words: str) -> str:
+    """Return the coin that money is rounded to, or ``""``."""
+    match = re.search(r"\bto the nearest (pound|penny|euro|dollar)\b", words, re.I)
+    return unit_names()[match[1].lower()] if match else ""
 
 
 def _nothing_besides(where: list[Node]) -> None:

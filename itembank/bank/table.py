@@ -28,7 +28,7 @@ from pydantic import ValidationError
 
 from itembank.bank.blocks import with_item
 from itembank.bank.cells import cell_text, cell_value
-from itembank.bank.checks import item_faults
+from itembank.bank.checks import new_item_faults
 from itembank.bank.edit import new_topic, topic_path
 from itembank.bank.load import Entry, read_bank
 from itembank.bank.lock import locked
@@ -228,7 +228,7 @@ def _row(
             if not (where and where[0] in bad)
         )
     if item is not None:
-        told.extend(found.message for found in item_faults(item))
+        told.extend(found.message for found in new_item_faults(item))
     for message in told:
         fault(line, message)
     return None if told or item is None else Row(topic, title, item, line)

@@ -18,9 +18,9 @@ from itembank.planning.bands import (
     default_scheme,
     own_scheme,
 )
+from itembank.planning.caution import CAUTION
 from itembank.planning.groups import Entry, Group, group, read_scores, score_fault
 
-CAUTION = "A band is a teaching aid, not a grade."
 MOST_MARKS = 200
 
 
@@ -51,8 +51,8 @@ def band(
 ) -> None:
     """Say which band a score falls in, and what its next task is.
 
-    One score is answered in one line; several, or a CSV file, are counted and grouped.
-    A band is a teaching aid, not a grade.
+    One score is answered in a line; several, or a CSV file, are counted and grouped.
+    Bands are a teaching aid, not a grade.
 
     \b
     Examples:
@@ -78,6 +78,7 @@ def band(
         raise ItembankError("Give a score, as in: itembank band 5 --out-of 8")
     if len(marks) == 1:
         say(one_line(marks[0], out_of, band_of(marks[0], chosen)))
+        say(CAUTION)
     else:
         typer.echo(grouped_text(group([Entry("", mark) for mark in marks], chosen), out_of))
 

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.lesson_text import (
-    CAUTION,
     asked_line,
     check_pdf,
     overall_line,
@@ -22,6 +21,7 @@ from itembank.cli.lesson_text import (
 from itembank.cli.report_titles import Titles, cut, titles_of
 from itembank.cli.text import paragraph, table, width
 from itembank.errors import ItembankError
+from itembank.planning.caution import CAUTION
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -16,8 +16,6 @@ if TYPE_CHECKING:
     from itembank.records.decision import Decision
     from itembank.records.place import Place
 
-CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
-
 
 def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     """Return the day an option names, or None where it was left out.

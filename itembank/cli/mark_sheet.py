@@ -8,7 +8,7 @@ from typing import cast
 
 import typer
 
-from itembank.cli.band import CAUTION, signs
+from itembank.cli.band import signs
 from itembank.cli.text import maths, paragraph, say, table
 from itembank.errors import ItembankError
 from itembank.faults import join_words
@@ -26,6 +26,7 @@ from itembank.packs.convert import read_item
 from itembank.packs.model import Pack
 from itembank.packs.model import Version as StoredVersion
 from itembank.planning.bands import Band, band_of, rescaled
+from itembank.planning.caution import CAUTION, HEADING
 from itembank.private import write_private
 from itembank.records.asked import not_asked_said
 
@@ -60,7 +61,7 @@ def mark_answer_sheet(
         typer.echo(sheet_text(pack, version.letter, sheets[-1], bands))
     typer.echo(f"\n{CAUTION}")
     if output is not None:
-        text = marks_csv(sheets, lambda marks: band_of(marks, bands).name)
+        text = marks_csv(sheets, lambda marks: band_of(marks, bands).name, HEADING)
         write_private(output, text.encode())
         say(f"Wrote {output}.")
 

@@ -27,6 +27,7 @@ from itembank.cli.lesson_text import (
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.folding import same_name
+from itembank.planning.caution import NOT_A_GRADE
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -395,7 +396,7 @@ def _say_results(
         result = decide(connection, same[0], one.bands, thresholds)
     counted = f": {pupils(result.pupils)}" if result.pupils else ""
     bands = f". {bands_line(result)}" if result.groups else ""
-    say(f"{done}. {facts}{counted}{bands}.")
+    say(f"{done}. {facts}{counted}{bands}.{f' {NOT_A_GRADE}' if bands else ''}")
     if line := overall_line(result):
         say(line)
     name = facts.class_name

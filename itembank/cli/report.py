@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 
 import typer
 
-from itembank.cli.lesson_text import CAUTION, check_pdf, read_day, store_of, the_department
+from itembank.cli.lesson_text import check_pdf, read_day, store_of, the_department
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.planning.caution import CAUTION
 from itembank.today import today
 
 if TYPE_CHECKING:

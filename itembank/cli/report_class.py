@@ -235,7 +235,7 @@ _LESSONS = (
     "period",
     "title",
     "pupils",
-    "bands",
+    "bands (not a grade)",
     "share",
     "agreement",
     "sure_but_low",

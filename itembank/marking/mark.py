@@ -14,7 +14,8 @@ from itembank.items import item as items
 from itembank.items.item import Item, Misconception
 from itembank.marking import working
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.hints import hint, wrong_unit
+from itembank.marking.hints import hint
+from itembank.marking.nearly import wrong_unit
 from itembank.marking.policy import policy
 from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns
@@ -28,6 +29,7 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Power,
     Product,
     Relation,
     Sym,
@@ -137,7 +139,11 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return Marked(Verdict.WRONG_FORM, "The number is right: give the per cent sign as well.")
     if (box := working.filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
-    if item.form.startswith("prime") and isinstance(given, Listing) and _made(given, item.key):
+    if isinstance(item.key, Product | Power) and isinstance(given, Listing):
+        made = _made(given, item.key)
+    else:
+        made = False
+    if made:
         return Marked(
             Verdict.WRONG_FORM, "Right value: now write the numbers as a product, with × between."
         )

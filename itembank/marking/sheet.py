@@ -158,16 +158,18 @@ def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQues
     )
 
 
-def marks_csv(sheets: Sequence[MarkedSheet], band: Callable[[int], str]) -> str:
+def marks_csv(
+    sheets: Sequence[MarkedSheet], band: Callable[[int], str], heading: str = "band"
+) -> str:
     """Return marked sheets as one CSV: seat, a verdict for each question asked, marks, band.
 
     There are several sheets where a class had parallel versions, with as many questions each.
-    `band` names the band of a number of marks.
+    `band` names the band of a number of marks, in a column under `heading`.
     """
     out = io.StringIO()
     writer = CsvWriter(out)
     numbers = [question.number for question in sheets[0].questions]
-    writer.writerow(["seat", *numbers, "marks", "out of", "band"])
+    writer.writerow(["seat", *numbers, "marks", "out of", heading])
     out_of = sheets[0].out_of
     every = [seat for sheet in sheets for seat in sheet.seats]
     for seat in sorted(every, key=lambda one: seat_order(one.seat)):

@@ -43,7 +43,7 @@ _TAGS = re.compile(
 )
 _TWICE = re.compile(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
 _MINUS = re.compile(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
-_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])", re.I)
+_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (
     (re.compile(r" ?\bplus\b ?", re.I), " + "),
     (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
@@ -53,6 +53,16 @@ _BETWEEN = (
     (re.compile(r"(?<=[\w)]) ?(?:raised )?to the power(?: of)? (?=[-\w])", re.I), "^"),
 )
 _COMPARED = (
+    (
+        re.compile(
+            r"(?:\bis |= ?)?(-?\d[\d./]*) (?:or|and) (?:more|over|above|greater|bigger)\b", re.I
+        ),
+        r" ≥ \1",
+    ),
+    (
+        re.compile(r"(?:\bis |= ?)?(-?\d[\d./]*) (?:or|and) (?:less|under|below|smaller)\b", re.I),
+        r" ≤ \1",
+    ),
     (
         re.compile(
             r" ?(?:\bis )?\b(?:(?:greater|more|bigger|larger) than or equal(?:s)?(?: to)?"
@@ -70,6 +80,9 @@ _COMPARED = (
     ),
     (re.compile(r" ?(?:\bis )?\b(?:greater|more|bigger|larger) than\b ?", re.I), " > "),
     (re.compile(r" ?(?:\bis )?\b(?:less|smaller) than\b ?", re.I), " < "),
+)
+_OR_MORE = re.compile(
+    r"\d (?:or|and) (?:more|over|above|greater|bigger|less|under|below|smaller)\b", re.I
 )
 _APART = re.compile(r"([<>]) +=")
 _THOUSANDS = re.compile(r"(?<=\d)['’](?=\d{3}(?!\d))")
@@ -183,7 +196,7 @@ def _worded(text: str) -> str:
     text = _MINUS.sub("-", text)
     text = _ROOT.sub("√", text)
     text = _PER_CENT.sub("%", text)
-    if "than" in text or "at " in text:
+    if "than" in text or "at " in text or _OR_MORE.search(text):
         for pattern, sign in _COMPARED:
             text = pattern.sub(sign, text)
     text = _EQUALS.sub("=", text)

@@ -32,7 +32,7 @@ _BREAKS = re.compile(
 )
 # A comma parts lines unless it groups the digits of a number or stands in a bracket.
 _COMMAS = re.compile(r",(?!\d{3}(?!\d))(?![^(]*\))|(?<=[\w)%°]) +and +(?=[^,=<>]*[=<>≤≥])", re.I)
-_RUN_ON = re.compile(r"(?<=[\d)]) +(?=[A-Za-z] ?[=<>≤≥])")
+_RUN_ON = re.compile(r"(?:(?<=[\d)])|(?<=\d[A-Za-z])) +(?=[A-Za-z] ?[=<>≤≥])")
 _GOES_ON = re.compile(r"\s*[=≈]")
 _DONE_TO_BOTH = re.compile(
     r"^\s*(?:[-+−–×÷*/]\s*\w+|.*\b(?:both sides?|add|subtract|take|divide|times|multiply|share|"
@@ -60,6 +60,8 @@ def lines_of(text: str, commas: bool = True) -> list[str]:
     (['2x = 14', 'x = 7'], ['2x = 14', 'x = 7'])
     >>> lines_of("7 + 15\n= 22"), lines_of("1,200 + 1 = 1,201"), lines_of("2x = 14 x = 7")
     (['7 + 15 = 22'], ['1,200 + 1 = 1,201'], ['2x = 14', 'x = 7'])
+    >>> lines_of("6=3y y=2")
+    ['6=3y', 'y=2']
     """
     found: list[str] = []
     for part in _BREAKS.split(text):

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import isqrt
+from typing import Literal
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
@@ -90,9 +91,38 @@ def unit_of(node: t.Node) -> tuple[str, Fraction] | None:
             return "time of day", Fraction(1)
         case t.Money(_, sign):
             return CURRENCY[sign].dimension, CURRENCY[sign].size
+        case t.Product() if (made := _made_unit(node)) is not False:
+            return made
+        case t.Product(first, rest) if all(unit_of(part) is None for _, part in rest):
+            return unit_of(first)
         case t.Product(_, rest):
             return unit_of(rest[-1][1])
     return None
+
+
+_MADE = {
+    ("length", "÷time"): "speed",
+    ("length", "×length"): "area",
+    ("length", "×length", "×length"): "volume",
+    ("speed", "×time"): "length",
+    ("time", "×speed"): "length",
+    ("length", "÷speed"): "time",
+}
+
+
+def _made_unit(node: t.Product) -> tuple[str, Fraction] | Literal[False] | None:
+    """Return the unit of a product of amounts in base units, or False where they make none known.
+
+    1200 ml ÷ 150 ml has none; 90 km ÷ 2 h is a speed and 6 m × 10 m an area.
+    """
+    units = [unit_of(node.first), *(unit_of(part) for _, part in node.rest)]
+    if None in units:
+        return False
+    kinds = tuple(unit[0] for unit in units if unit)
+    if len(kinds) == 2 and node.rest[0][0] == "÷" and kinds[0] == kinds[1]:
+        return None
+    signed = (kinds[0], *(op + kind for (op, _), kind in zip(node.rest, kinds[1:], strict=True)))
+    return (_MADE[signed], Fraction(1)) if signed in _MADE else False
 
 
 def bounded(node: t.Node) -> bool:

@@ -187,7 +187,7 @@ class NextTask(Data):
 
 
 class Band(Data):
-    """An interval of scores with its signs and its next task."""
+    """An interval of scores with its signs and its next task: a teaching aid, not a grade."""
 
     name: str
     letter: str = Field(min_length=1, max_length=2)

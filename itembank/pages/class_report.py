@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from itembank.planning.caution import CAUTION
+
 from . import theme
 from .heat_map import STEPS, heat_map, legend_part
 from .page import Page
@@ -16,7 +18,6 @@ from .paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from .report_views import ClarityPart, ViewsPart, draw_clarity, draw_table, draw_views
 from .table import Cell, Contents
 
-CAUTION = "Bands and figures are a teaching aid, not a grade."
 BAR = 78.0
 """Width of a bar from 0 to 100 %, in points."""
 
@@ -79,7 +80,7 @@ def class_report(data: ReportData) -> bytes:
         [
             heading_part(data.title, size, 1),
             text_part(data.intro, WIDTH, size, after=0.4 * size),
-            text_part(f"{CAUTION} Your judgement decides.", WIDTH, size, bold=True),
+            text_part(CAUTION, WIDTH, size, bold=True),
         ],
         gap=1.2 * size,
     )

@@ -15,8 +15,8 @@ from .fonts import ASCENT, DESCENT, face, plain
 from .formula import formula
 from .layout import Formula
 
-FORMULA_SCALE = 1.06
-"""Formulas against the text round them: STIX Two looks small beside Atkinson Hyperlegible."""
+FORMULA_SCALE = 1.0
+"""Formulas against the text round them: figures and letters are those of the text face."""
 
 
 class Strong(NamedTuple):

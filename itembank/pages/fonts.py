@@ -1,8 +1,9 @@
-"""The text face: Atkinson Hyperlegible, embedded as a subset in every PDF.
+"""The text face, embedded as a subset in every PDF.
 
-The files come with the package ``fontpkg-atkinson-hyperlegible`` (SIL Open Font Licence).
-Characters the face lacks are never shown as an empty box: :mod:`itembank.pages.text` sets
-them from the mathematics font, and :func:`plain` is for the few places that cannot.
+Its files, and that of the mathematics face of one family with it, are built by
+:mod:`itembank.pages.typefaces.build`. Characters the face lacks are never shown as an empty
+box: :mod:`itembank.pages.text` sets them from the mathematics face, and :func:`plain` is for
+the few places that cannot.
 """
 
 from __future__ import annotations
@@ -10,6 +11,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+FOLDER = Path(__file__).parent / "typefaces"
+MATHS = FOLDER / "BoardMath-Regular.ttf"
 REGULAR = "Regular"
 BOLD = "Bold"
 
@@ -25,12 +28,10 @@ class Face:
     """One weight of the text face, with widths in ems."""
 
     def __init__(self, weight: str) -> None:
-        import fontpkg_atkinson_hyperlegible
         from reportlab.pdfbase.ttfonts import TTFont
 
-        folder = Path(str(fontpkg_atkinson_hyperlegible.__file__)).parent / "files"
-        self.name = f"AtkinsonHyperlegible-{weight}"
-        self.font: Any = TTFont(self.name, str(folder / f"{self.name}.ttf"), asciiReadable=False)
+        self.name = f"BoardSans-{weight}"
+        self.font: Any = TTFont(self.name, str(FOLDER / f"{self.name}.ttf"), asciiReadable=False)
         self._widths: dict[int, float] = {
             code: width / 1000 for code, width in self.font.face.charWidths.items()
         }

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.packs.model import Band
+from itembank.planning.caution import FOR_PUPILS
 
 from . import theme
 from .paper import LEFT, RIGHT, WIDTH, LoosePaper, space, text_part
@@ -18,7 +19,6 @@ TEXT = 22.0
 SEATS = (64.0, 54.0, 44.0, 36.0, 30.0)
 """Sizes of a seat code, in points: the largest is taken in which all stand on the page."""
 SIGN = 84.0
-CAUTION = "A band is a teaching aid, not a grade."
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +56,11 @@ def _group(paper: LoosePaper, title: str, group: GroupPart) -> None:
     sign(paper.page, group.band, RIGHT - SIGN, top - SIGN, SIGN)
     paper.y = min(paper.y, top - SIGN) - size
     paper.place([text_part(group.task, WIDTH, size, after=1.4 * size)])
-    # Three spaces keep one code from running into the next at this size.
-    codes = " \u2002 ".join(group.seats) or "Nobody"
+    # Three spaces keep one code from running into the next at this size; the two that hold on to
+    # a code stay with it at the end of a line.
+    codes = "\u00a0\u00a0 ".join(group.seats) or "Nobody"
     made = [text_part(codes, WIDTH, large, bold=True) for large in SEATS]
-    caution = text_part(CAUTION, WIDTH, size)
+    caution = text_part(FOR_PUPILS, WIDTH, size)
     room = paper.room - caution.height - size
     seats = next((part for part in made if part.height <= room), made[-1])
     paper.place([seats, space(size), caution])

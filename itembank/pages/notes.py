@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from itembank.packs.model import Band, Pack, PackItem
 from itembank.packs.said import drawn_words
+from itembank.planning.caution import NOT_A_GRADE
 
 from . import theme
 from .addresses import addresses
@@ -30,8 +31,8 @@ CHECKS: tuple[str, ...] = (
     "Decide who teaches the repair group and what the other pupils do if they need help.",
 )
 CAUTIONS: tuple[str, ...] = (
-    "A band says what to do next today. It is a teaching aid, not an assessment grade, and a few "
-    "questions are too few to judge a pupil by.",
+    f"{NOT_A_GRADE} A band says what to do next today; a few questions are too few to judge a "
+    "pupil by.",
     "Your judgement decides. Where a pupil’s work says more than the score, choose another task.",
     "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
     "names, beside scores.",

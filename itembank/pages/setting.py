@@ -27,11 +27,13 @@ from ziafont.glyph import SimpleGlyph
 from ziamath import operators, zmath
 from ziamath.config import config
 from ziamath.drawable import Box, Glyph, HLine, VLine
+from ziamath.mathfont import MathFont
 from ziamath.nodes import mfrac, mnode
 from ziamath.nodes.mnode import Mnode
 from ziamath.nodes.mrow import Mrow
 from ziamath.styles import MathStyle, MathVariant, parse_style
 
+from .fonts import MATHS
 from .layout import Formula
 
 REFERENCE = 1000.0
@@ -121,6 +123,12 @@ def _operator(name: str, form: str) -> dict[str, str]:
     return dict(_ziamath_operator(name, form))
 
 
+@lru_cache(maxsize=1)
+def _font() -> Any:
+    """Return the mathematics face, of one family with the text."""
+    return MathFont(MATHS)
+
+
 class _Root:
     """What the outermost node needs of its parent."""
 
@@ -128,7 +136,7 @@ class _Root:
     nodes: tuple[Any, ...] = ()
 
     def __init__(self, element: Any) -> None:
-        self.font = zmath.loadedfonts["default"]
+        self.font = _font()
         self.size = REFERENCE
         self.style = parse_style(element)
         self.element = element
@@ -281,4 +289,4 @@ def _in_ems(
 
 def covers(character: str) -> bool:
     """Tell whether the mathematics font has a glyph for `character`."""
-    return bool(zmath.loadedfonts["default"].glyphindex(character))
+    return bool(_font().glyphindex(character))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from itembank.packs.model import Band, Pack, PackItem, Sheet, TierName
+from itembank.planning.caution import ON_A_SHEET
 
 from . import theme
 from .fonts import ASCENT, CAP_HEIGHT, face
@@ -100,23 +101,28 @@ def _head(paper: Paper, pack: Pack, sheet: Sheet) -> None:
     paper.y = y - 0.75 * size
     lesson.draw(page, LEFT, paper.y)
     paper.y -= lesson.height + 0.35 * size
-    paper.y -= _score(paper, sheet) + 0.45 * size
+    banded = any(band.task.tier == tier for band in pack.bands)
+    paper.y -= _score(paper, sheet, banded) + 0.45 * size
     with page.artifact():
         page.rect(LEFT, paper.y, WIDTH, 1.8, fill=theme.ACCENT)
     paper.y -= 1.1 * size
 
 
-def _score(paper: Paper, sheet: Sheet) -> float:
-    """Draw what a question is worth, and a place for the score; return the height taken."""
+def _score(paper: Paper, sheet: Sheet, banded: bool) -> float:
+    """Draw what a question is worth, and a place for the score; return the height taken.
+
+    Where the sheet is `banded`, and so shows whose it is, it says that a band is no grade.
+    """
     page, size = paper.page, paper.size
     out_of = f"out of {total(sheet)}"
     x = RIGHT - face().width(out_of) * size - 6
     start = x - SCORE_LINE * size
     room = start - face().width("Score") * size - 6 - 1.5 * size - LEFT
-    each = measure(Flow(how_many_each(sheet) or " "), room, paper.least)
+    words = "\n".join(filter(None, (how_many_each(sheet), ON_A_SHEET if banded else "")))
+    each = measure(Flow(words or " "), room, paper.least)
     baseline = max(each.baseline, ASCENT * size)
     low = paper.y - baseline
-    if how_many_each(sheet):
+    if words:
         with page.document.tag("P"):
             draw(page, each, LEFT, low + each.baseline, colour=theme.QUIET)
     with page.document.tag("P"):

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from itembank.errors import ItembankError
 from itembank.packs.model import Band, Pack
+from itembank.planning.caution import FOR_PUPILS
 
 from . import theme
 from .page import Document, Page
@@ -20,10 +21,7 @@ GAP = 10.0
 """Room between columns."""
 PAD = 9.0
 """Room between a column's frame and its words."""
-NOTICE = (
-    "Bands help you choose what to do next. They are not a grade. "
-    "Your teacher may ask you to do something else."
-)
+NOTICE = f"{FOR_PUPILS} Your teacher may ask you to do something else."
 
 
 def next_tasks(pack: Pack) -> bytes:
@@ -40,9 +38,8 @@ def next_tasks(pack: Pack) -> bytes:
         page = document.page(theme.SLIDE, theme.PAPERS[pack.look.paper])
         heading(page, pack, "Next tasks" if not number else "More next tasks", not number)
         _columns(page, bands, columns, bottom)
-        if number == len(slides) - 1:
-            with document.tag("P"):
-                draw(page, notice, LEFT, FOOT + notice.height, colour=theme.QUIET)
+        with document.tag("P"):
+            draw(page, notice, LEFT, FOOT + notice.height, colour=theme.QUIET)
     return document.finish()
 
 

@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from itembank.planning.caution import CAUTION
+
 from . import theme
 from .fonts import plain
 from .paper import WIDTH, LoosePaper, heading_part, list_part, space, text_part
 from .week_table import LessonColumn, TopicRow, place_table
 
-CAUTION = "Bands are a teaching aid, not a grade. Your judgement decides."
 NEEDED = "* The topic of that lesson rests on it."
 COLUMNS = 12
 """Lessons beside each other; a class that has more in a week gets a second table."""

@@ -97,7 +97,7 @@ class Sign:
     task: NextTask
 
 
-# Colours: M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008), a palette whose
+# Colours: M. Okabe and K. Ito, "Color Universal Design", 2008, a palette whose
 # colours stay apart for people with the common kinds of colour blindness (from memory). Only
 # its five that stand out from white by 3 : 1 are used. Their order means nothing: the usual
 # three hold neither red nor green, and no set runs from a red to a green, as a verdict would.

@@ -17,6 +17,7 @@ from sqlalchemy import Connection, Select, case, delete, insert, select
 from itembank.csv_text import CsvWriter, as_meant
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
+from itembank.planning.caution import HEADING
 from itembank.private import file_mode, make_folder
 from itembank.records.asked import numbers_said, unpack_asked
 from itembank.records.details import unpack_answers
@@ -45,6 +46,13 @@ _STATE = case(
     (entry.c.replaced_by.is_not(None), "replaced"),
     else_="counts",
 ).label("state")
+
+
+_HEADINGS = {
+    ("right-answers.csv", "number"): "question",
+    ("bands.csv", "name"): HEADING,
+}
+"""What heads a column whose name in the store would say too little, by file and name."""
 
 
 def queries() -> dict[str, Select[Any]]:
@@ -79,9 +87,7 @@ def queries() -> dict[str, Select[Any]]:
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
     }
     for name, (table, columns) in details.items():
-        shown = [
-            table.c[one].label("question") if one == "number" else table.c[one] for one in columns
-        ]
+        shown = [table.c[one].label(_HEADINGS.get((name, one), one)) for one in columns]
         found[name] = (
             select(*of_entry, *shown)
             .join(entry, entry.c.lesson_id == lesson.c.id)

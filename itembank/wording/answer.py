@@ -10,6 +10,7 @@ import re
 from typing import Literal
 
 from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED, late
+from itembank.wording.prompt import SLOT
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
@@ -213,7 +214,7 @@ TAILS = tuple(
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
         rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
         rf"(?:correct |rounded |accurate |off )*(?:up |down )?to the nearest "
-        rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}){_ALONE}",
+        rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}|{SLOT}){_ALONE}",
         rf"(?:as|into|to) {_KIND}",
         r"in standard (?:index )?form",
         r"(?:in|to) index (?:form|notation)",
@@ -245,6 +246,7 @@ TAILS = tuple(
         r"grid|long|short) (?:methods?|addition|subtraction|multiplication|division))",
         r"(?:mentally|in your head|without writing anything down|by hand)",
         r"using algebra",
+        r"check(?:ing)? (?:your |the )?(?:answers?|solutions?|it)",
         r"first",
         r"please",
     )

@@ -25,6 +25,7 @@ from itembank.wording.sums import (
     more,
     over,
     part_of,
+    part_of_one,
     percent_more,
     percent_off,
     percentage_change,
@@ -33,6 +34,7 @@ from itembank.wording.sums import (
     product,
     ratio_of,
     reciprocal,
+    remainder,
     root,
     share_of,
     shared_by,
@@ -43,6 +45,7 @@ from itembank.wording.sums import (
     total,
     under,
     whole_first,
+    worth_of_digit,
 )
 
 
@@ -71,6 +74,20 @@ class Saying(NamedTuple):
 _MORE = "more|bigger|larger|greater|higher|longer|heavier"
 _LESS = "less|smaller|lower|shorter|lighter"
 
+_AMOUNT = r"(?:number|temperature|amount|length|mass|price|value)"
+_LESS_THAN = r"(?:less than|lower than|colder than|smaller than|below)"
+_MORE_THAN = (
+    r"(?:more than|higher than|warmer than|hotter than|greater than|bigger than|larger than|above)"
+)
+_MUST = (
+    r"(?:what|how much|which number|what number)(?: number)? (?:(?:must|should|do|would|can|could|has to|have to|needs? to)(?: (?:you|i|we))?"
+    r"(?: (?:have to|need to))?(?: be)?|is|has to be|needs to be)"
+)
+_TO_MAKE = r"to (?:make|get|give|leave|equal|reach|become)"
+_GIVES = r"(?:gives?|makes?|is|equals|is equal to|comes to)"
+
+_ONE = r"(?:an?|one) (?P<unit>hour|minute|day|week|year|metre|kilometre|kilogram|litre|tonne|pound)"
+
 _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"(?:add|add up|add together|find the total of|total) <NPs>", total, ""),
     (r"add <M> (?:to|and|on to|on) <NP>", added, ""),
@@ -82,8 +99,8 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> <M> (?:minus|take away|subtract) <M>", less, ""),
     (r"<NAME> <M> less than <M>", percent_more("-"), ""),
     (r"<NAME> (?:the number that is )?<M> more than <M>", percent_more("+"), ""),
-    (r"(?:what|which) number is <M> less than <M>", percent_more("-"), ""),
-    (r"(?:what|which) number is <M> more than <M>", percent_more("+"), ""),
+    (rf"(?:what|which) {_AMOUNT} is <M>(?: degrees)? {_LESS_THAN} <M>", percent_more("-"), ""),
+    (rf"(?:what|which) {_AMOUNT} is <M>(?: degrees)? {_MORE_THAN} <M>", percent_more("+"), ""),
     (rf"how (?:much|many) (?:{_MORE}) is <M> than <M>", more, ""),
     (rf"how (?:much|many) (?:{_LESS}|fewer) is <M> than <M>", lambda a, b: more(b, a), ""),
     (rf"(?:by how much|how much) is <M> (?:{_LESS}) than <M>", lambda a, b: more(b, a), ""),
@@ -102,6 +119,25 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
         "",
     ),
     (r"<FIND> the difference between <NPs>", difference, ""),
+    (rf"{_MUST} add(?:ed)? to <M> {_TO_MAKE} <M>", lambda a, b: less(b, a), ""),
+    (rf"{_MUST} (?:subtract(?:ed)?|take[n]?(?: away)?) from <M> {_TO_MAKE} <M>", less, ""),
+    (rf"{_MUST} multiply <M> by {_TO_MAKE} <M>", lambda a, b: over(b, a), ""),
+    (rf"{_MUST} divide <M> by {_TO_MAKE} <M>", over, ""),
+    (rf"(?:what|which) number added to <M> {_GIVES} <M>", lambda a, b: less(b, a), ""),
+    (rf"(?:what|which) number multiplied by <M> {_GIVES} <M>", lambda a, b: over(b, a), ""),
+    (rf"(?:what|which) number divided by <M> {_GIVES} <M>", lambda a, b: product(b, a), ""),
+    (
+        r"<FIND> (?:the amount |the number )?left (?:when|if|after) <M> is (?:subtracted|taken(?: away)?) from <M>",
+        lambda a, b: less(b, a),
+        "",
+    ),
+    (r"<FIND> the remainder when <M> is divided by <M>", remainder, ""),
+    (
+        r"<FIND> the difference between the (?:largest|greatest|biggest|highest) (?:number |value )?and (?:the )?"
+        r"(?:smallest|least|lowest) (?:number |value )?(?:of|in) <NPs>",
+        spread,
+        "",
+    ),
     (r"<FIND> the product of <NPs>", product, ""),
     (r"multiply <NP> by <NP>", product, ""),
     (r"multiply <M> and <M>", product, ""),
@@ -158,6 +194,15 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> the cube root of <NP>", root(3), ""),
     (r"<FIND> the reciprocal of <NP>", reciprocal, ""),
     (r"<FIND> <VALUE><M> of <M>", part_of, ""),
+    (r"<M> of <M>", part_of, ""),
+    (rf"<FIND> <VALUE><M> of {_ONE}", part_of_one, ""),
+    (rf"how many <UNIT> (?:are (?:there )?in|is|are|make(?: up)?) <M> of {_ONE}", part_of_one, ""),
+    (r"<FIND> the value of (?:the )?(?:digit )?<M> in(?: the number)? <M>", worth_of_digit, ""),
+    (
+        r"<FIND> the place value of (?:the )?(?:digit )?<M> in(?: the number)? <M>",
+        worth_of_digit,
+        "",
+    ),
     (r"(?:increase|raise) <NP> by <M>", changed_by("+"), ""),
     (r"(?:decrease|reduce|lower) <NP> by <M>", changed_by("-"), ""),
     (r"what (?:percentage|per cent|percent) of <M> is <M>", whole_first, "percentage"),
@@ -170,6 +215,8 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"what fraction is <M> (?:out )?of <M>", share_of, "lowest-terms"),
     (r"<PUT> <M> as a percentage of <M>", share_of, "percentage"),
     (r"(?:work out|find) <M> as a percentage of <M>", share_of, "percentage"),
+    (r"<M> is what (?:percentage|per cent|percent) of <M>", share_of, "percentage"),
+    (r"<M> is what fraction of <M>", share_of, "lowest-terms"),
     (r"<PUT> <M> out of <M>", share_of, ""),
     (r"what is <M> out of <M>", share_of, ""),
     (r"<FIND> the ratio(?: of)? <M> to <M>", ratio_of, ""),

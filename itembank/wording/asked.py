@@ -168,6 +168,12 @@ def _difference(model: Modelled, _: re.Match[str]) -> bool:
     return worth is None or worth > 0
 
 
+def _not_a_total(model: Modelled, _: re.Match[str]) -> bool:
+    """Whether what is found is no plain sum of amounts, which is no change."""
+    target = model.target
+    return not (isinstance(target, Sum) and all(op == "+" for op, _ in target.rest))
+
+
 def _is_complement(target: Node | None) -> bool:
     """Whether a target is a whole less a part of itself: what is left, and no difference of two."""
     match target:
@@ -306,6 +312,7 @@ _RULES: tuple[Rule, ...] = (
           "the model does not end with a difference of two amounts that the key gives"),
     _rule(r"\bthe (?:sum|total)\b(?! (?:cost|price|number|amount|length|mass|time|distance)\b)",
           lambda m, _: m.inverse or not m.ends_by_subtracting(), "the model ends by taking away"),
+    _rule(r"^by how (?:much|many)\b", _not_a_total, "the model only adds"),
     _rule(r"\bdifference\b", _difference, "the model does not end with a difference of two amounts that the key gives"),
     _rule(r"\b(?:altogether|in total|in all)\b", _whole_group,
           "the model finds one of several that it counts"),

@@ -172,6 +172,8 @@ class Carrier:
         if given := self.kinds.by_node.get(node):
             return [(kind, ()) for kind in dict.fromkeys(given)]
         match node:
+            case Money(Frac(top, bottom), sign):  # £3/4 is £3 for each of 4
+                return self._product(((1, Money(top, sign)), (-1, bottom)))
             case Money(amount, sign):
                 value, unit = _value(amount), sign
             case Quantity(amount, unit):

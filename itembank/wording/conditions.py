@@ -127,11 +127,23 @@ _SIDES = (
 
 
 def _goes_round(model: Modelled, sides: int) -> bool:
-    numbers = [part.n for part in model.parts() if isinstance(part, Int)]
+    numbers = [part.n for part in _multipliers(model) if isinstance(part, Int)]
     if sides and sides in numbers:
         return True
     sums = [1 + len(part.rest) for part in model.parts() if isinstance(part, Sum)]
     return any(count >= max(3, sides) for count in sums) or (2 in numbers and bool(sums))
+
+
+def _multipliers(model: Modelled) -> list[Node]:
+    """Return the factors by which a model multiplies; what it divides by is none."""
+    found: list[Node] = []
+    for part in model.parts():
+        match part:
+            case Product(first, rest):
+                found += [first, *(factor for op, factor in rest if op != "÷")]
+            case Juxt(factors):
+                found += factors
+    return found
 
 
 def _multiplies(model: Modelled) -> bool:

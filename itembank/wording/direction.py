@@ -20,6 +20,15 @@ _DOWN = (
     r"withdr(?:a|e)w\w*|pa(?:ys?|id) (?:out|back)|spend\w*|spent|g(?:e|o)ts? off|leaves|left|reduced by|"
     r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down|ago"
 )
+_ABSENT = late(
+    r"\b(?:are|were|is|was|went) (?:empty|absent|missing|unsold|away|broken|rotten|cracked|ill|off sick)\b",
+    re.I,
+)
+"""What is not there, or no good: it is taken away, unless the whole is asked for."""
+_WHOLE = late(
+    r"\bhow many\b.*\b(?:altogether|in all|in total|were there|are there|at first|to (?:begin|start) with)\b",
+    re.I,
+)
 _UP_WORD, _DOWN_WORD = late(rf"\b(?:{_UP})\b", re.I), late(rf"\b(?:{_DOWN})\b", re.I)
 
 
@@ -42,6 +51,9 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
                 return f"The words say ‘{up[0]}’, and the model takes that amount away."
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
+            absent = _ABSENT.search(clause)
+            if op == "+" and absent and not _WHOLE.search(said.text):
+                return f"The words say ‘{absent[0]}’, and the model adds that amount."
     return ""
 
 

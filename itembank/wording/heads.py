@@ -188,7 +188,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("find-letter", r"<FIND> (?:the value of )?<letter>", True),
-    ("solve", r"<FIND> the (?:letter|unknown)", True),
+    ("solve", r"<FIND> (?:the value of )?the (?:letter|unknown)(?: in)?", True),
     ("solve", r"solve(?: (?:this|the|each) (?:equation|inequality))? for <letter> <NPs>", False),
     (
         "find-letter",
@@ -234,6 +234,16 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("compare", r"which sign,? <M> or <M>", False),
+    (
+        "compare",
+        r"(?:write|put|insert|place) the (?:correct|right) (?:sign|symbol) between <M> and <M>",
+        False,
+    ),
+    (
+        "compare",
+        rf"(?:insert|write|put|use|complete (?:using|with)) {_SIGN}[:,]? <M>(?:,| and| ?\.\.\.)? ?<M>",
+        False,
+    ),
     ("compare", rf"(?:which (?:sign|symbol)) makes this true,? {_SIGN}[:,]? <M>,? <M>", False),
     (
         "extreme",
@@ -242,6 +252,11 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("extreme", rf"<FIND> {_LARGEST_OF}", False),
+    (
+        "extreme",
+        rf"which(?: one)? of (?:these:? )?<NEither> (?:is|has)(?: the)? (?P<size>{SIZES})(?: value)?",
+        False,
+    ),
     (
         "extreme",
         rf"(?:circle|underline|choose|pick|pick out|identify|select) {_LARGEST_OF}",
@@ -264,7 +279,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     ("share", rf"{_SHARES} <M> in(?:to)? the ratio <M>", False),
     ("share", rf"{_SHARES} <M>(?P<wild>(?: [a-z-]+){{0,2}} [a-z]+s) in the ratio <M>", False),
     ("share", rf"{_SHARES} <M>(?P<wild> (?:between|among) [a-z, ]+?) in the ratio <M>", False),
-    ("round", r"(?:round|truncate)(?: off| up| down)? (?:the answer to )?<NP>", False),
+    ("round", r"(?:round|truncate|correct)(?: off| up| down)? (?:the answer to )?<NP>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)?(?: <THEM>)?", True),
     # Another way to write a number, or its form alone.
     ("convert", r"<PUT> <NP>", False),
@@ -307,6 +322,8 @@ HEADS: tuple[Head, ...] = tuple(Head(*row) for row in _WORDINGS)
 GIVENS = (
     r"(?:you are (?:told|given)|it is given|we know|given)(?: that)? <NPs>",
     r"here (?:is|are)(?: an?| the| some| two| three)?(?: \w+)?:? ?<NPs>",
+    r"(?:here (?:is|are) )?the first (?:two|three|four|five|six|\d) (?:terms|numbers) (?:of|in) (?:a|an|this|the)(?: (?:linear|arithmetic|number))? "
+    r"(?:sequence|pattern)(?: (?:is|are))?:? <Ms>",
     r"(?:let |if |when |where )?<Ms>",
     r"(?:the )?n\s?th term of (?:a|the|this) sequence is <M>",
     r"(?:a|the) sequence (?:begins|starts|goes)(?: with)?:? <Ms>",
@@ -319,7 +336,9 @@ GIVENS = (
 _POLITE = (
     r"(?:can|could|would|will) you(?: please)?|(?:i|we) (?:want|would like|need) you to|i'd like you to|"
     r"(?:your task is|try|have a go|you (?:need|have)|see if you can|it is your task)(?: to)?|let's|"
-    r"in your head|mentally|without writing anything down"
+    r"in your head|mentally|without writing anything down|"
+    r"us(?:e|ing) (?:an? (?:written|mental|formal|column|efficient|suitable) method|(?:long|short|column) "
+    r"(?:multiplication|division|addition|subtraction))(?: to)?"
 )
 _TO_DO = (
     r"(?:add|subtract|take|multiply|divide|double|halve|treble|triple|square|cube|increase|decrease|"

@@ -48,35 +48,52 @@ class Wanted:
     noun: str = ""
 
 
-def kind_carried_fault(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> str:
-    """Return how the model comes to another kind of thing than is asked for, or ``""``."""
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What a model comes to: a fault in words, or the values it may stand for.
+
+    `values` are what the model comes to, in its own units and in base units; none where it is
+    not known.
+    """
+
+    fault: str
+    values: frozenset[Fraction] = frozenset()
+
+
+def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> Carried:
+    """Return what a model comes to, and how that is another kind of thing than is asked for."""
     target = model.target
     asking = questions(runs)
-    if target is None or not asking or isinstance(target, Ratio | Listing):
-        return ""
-    if any(isinstance(part, ClockTime) for part in model.parts()):
-        return ""  # times of day are points, and are held to their own rules
+    if target is None or not asking or isinstance(target, Listing):
+        return Carried("")
+    value = model.worth(target)
+    own = frozenset() if value is None else frozenset((value,))
+    if isinstance(target, Ratio) or any(isinstance(part, ClockTime) for part in model.parts()):
+        return Carried("", own)  # times of day are points, and are held to their own rules
     kinds = story_kinds(runs)
-    carrier = Carrier(kinds, constants)
     try:
-        ways = carrier.ways(model.lines, target)
+        answers = answers_of(Carrier(kinds, constants).ways(model.lines, target))
     except (TooMany, NotationError):
-        return ""
-    answers = answers_of(ways)
+        return Carried("", own)
     if not answers:
-        return (
+        return Carried(
             "The model adds unlike things, as the words name them: look at what stands beside each "
             "number, or put the units in { } with their numbers."
         )
     question = asking[-1]
     wanted = _wanted(runs, question, model, kinds)
-    if wanted is None:
-        return ""
-    fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
-    if not fitting:
-        return _says(answers[0], wanted, _for_each(wanted.kinds, question))
-    faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
-    return "" if not all(faults) else faults[0]
+    fitting = answers
+    if wanted is not None:
+        fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
+        if not fitting:
+            return Carried(_says(answers[0], wanted, _for_each(wanted.kinds, question)))
+        faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
+        if all(faults):
+            return Carried(faults[0])
+    sizes = {one.scale for one in fitting if not one.unknowns()}
+    if not sizes and wanted is not None and wanted.sized:
+        sizes = {one.scale for one in wanted.kinds}
+    return Carried("", own | {value * size for size in sizes for value in own})
 
 
 def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bool:
@@ -85,7 +102,7 @@ def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bo
     for asked in (
         *wanted.kinds,
         *_for_each(wanted.kinds, question),
-        *_at_rate(wanted.kinds, kinds),
+        *_at_rate(wanted.kinds, kinds, question),
     ):
         if kind.measures() == asked.measures() and (not wanted.sized or kind.scale == asked.scale):
             return True
@@ -105,7 +122,7 @@ def _for_each(kinds: Sequence[Kind], question: str) -> list[Kind]:
     return [kind.over(of_unit(unit)) for kind in kinds for unit in units]
 
 
-def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds) -> list[Kind]:
+def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds, question: str) -> list[Kind]:
     """Return the kinds for each of what amounts are given for, where nothing says for how many.
 
     *£550 a week* and a rise of 4% make so many pounds a week.
@@ -115,7 +132,16 @@ def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds) -> list[Kind]:
         for rate in kinds.rates
         if rate.measures() and not any(one.measures() == rate.measures() for one in kinds.amounts)
     ]
-    return [kind.over(rate) for kind in wanted for rate in free]
+    spans = {of_unit(unit).measures() for unit in _spans(question)}
+    return [kind.over(rate) for kind in wanted for rate in free if rate.measures() not in spans]
+
+
+def _spans(question: str) -> set[str]:
+    """Return the units of time and the others that a question names by themselves."""
+    names = unit_names()
+    words = [unit_at_start(match["words"]) for match in _FOR_EACH.finditer(question)]
+    words += re.findall(r"\b(?:seconds|minutes|hours|days|weeks|months|years)\b", question, re.I)
+    return {names[word.casefold()] for word in words if word}
 
 
 def _says(kind: Kind, wanted: Wanted, for_each: Sequence[Kind]) -> str:
@@ -178,7 +204,7 @@ def _wanted(
     if key_unit:
         base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
         return Wanted((base,), True, _named(key_unit))
-    if _PART.search(question):
+    if _PART.search(question) or isinstance(model.key, Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
     unit = unit_said(question)
     if unit and not any(isinstance(part, Percent) for part in walk(model.key)):
@@ -190,10 +216,7 @@ def _wanted(
     many = _MANY.search(question)
     if many:
         words = [many["noun"], many["next"] or ""]
-        if any(word.casefold() in unit_names() for word in words) or words[0] in (
-            "times",
-            "degrees",
-        ):
+        if any(word.casefold() in unit_names() for word in words) or words[0] == "degrees":
             return None
         noun = next((noun_stem(w) for w in words if w and noun_stem(w) in kinds.nouns), "")
         return Wanted((PLAIN,), True, f"how many {many['noun']}", noun or noun_stem(many["noun"]))

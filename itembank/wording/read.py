@@ -38,8 +38,9 @@ _COLON = re.compile(rf": ?(?={SLOT})")
 _WHERE = (
     r",? ?(?:and )?(?:if|when|where|given(?: that)?|for|with|by using|using) <where>(?: and <Ms>)?"
 )
+_TO_FIND = r" (?:to find|for)(?: the value of)? <letter>"
 _LIST = r",?:? ?<Ms>"
-_CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify)\b)"
+_CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify|check)\b)"
 _ALL_SAYINGS = (*SAYINGS, *TERM_SAYINGS, *ESTIMATES)
 _ROW = re.compile(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
 _COUNT_OF_PLACES = re.compile(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
@@ -292,6 +293,14 @@ def _after(reading: Reading, sentence: str, at: int) -> Reading:
         elif where := phrase(_WHERE).match(sentence, at):
             reading = replace(reading, where=(*reading.where, *_slots(where[0])))
             at = where.end()
+        elif (
+            reading.task == "solve"
+            and not reading.letter
+            and (aim := phrase(_TO_FIND).match(sentence, at))
+            and _bounded(sentence, aim.end())
+        ):
+            reading = replace(reading, letter=aim["letter"])
+            at = aim.end()
         elif (
             not reading.args
             and (listed := phrase(_LIST).match(sentence, at))

@@ -198,7 +198,12 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
             if as_one & values or any(_value(part) == total for part in whole):
                 return None
         case Money(of, _) | Quantity(of, _):
-            same = any(type(part) is type(node) and _value(part) == _value(node) for part in whole)
+            same = any(
+                type(part) is type(node)
+                and _value(part) == _value(node)
+                and _facts(_unit_of(part)).dimension == _facts(_unit_of(node)).dimension
+                for part in whole
+            )
             return None if same or _stands_bare(of, whole) else node
         case Int() | Dec() | Mixed():
             return None if _value(node) in values else node
@@ -209,6 +214,10 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
         if (missing := _unused(child, whole, values)) is not None:
             return missing
     return None
+
+
+def _unit_of(node: Node) -> str:
+    return node.unit if isinstance(node, Quantity) else node.sign if isinstance(node, Money) else ""
 
 
 def _minus_of(node: Neg, whole: set[Node]) -> bool:

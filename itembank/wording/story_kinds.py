@@ -60,7 +60,7 @@ _COSTS = (
     r"is sold for|is bought for|charges?|fills?|eats?|drinks?)"
 )
 _SUBJECT = late(
-    rf"(?:^|[,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
+    rf"(?:^|[.?!,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
     rf"(?: of [a-z'-]+(?: [a-z'-]+)?)?(?: [a-z'-]+)? {_COSTS} (?:an? |about |exactly )?(?P<amount>{SLOT})",
     re.I,
 )
@@ -316,6 +316,8 @@ class _Reader:
         if match and (noun := _noun(match["words"])):
             self.nouns.add(noun)
             return of_thing(noun)
+        if match and re.match(r"times\b(?! as)", match["words"], re.I):
+            return of_thing("time")
         return unknown(f"n{place}")
 
     def _find_rates(self) -> None:

@@ -7,7 +7,7 @@ difference between* two numbers is the larger less the smaller; *subtract a from
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from itembank.notation.tree import (
     Bracket,
@@ -185,6 +185,47 @@ def part_of(a: Node, b: Node) -> Built:
     if not isinstance(a, Frac | Mixed | Dec | Percent):
         raise NotBuilt("A part of a number is a fraction, a decimal or a percentage of it.")
     return Product(as_part(a), (("of", as_part(b)),)), ()
+
+
+_ONES = {
+    "hour": "h", "minute": "min", "day": "day", "week": "week", "year": "year", "metre": "m",
+    "kilometre": "km", "kilogram": "kg", "litre": "l", "tonne": "t",
+}  # fmt: skip
+
+
+def part_of_one(words: Mapping[str, str], part: Node) -> Built:
+    """Return a part of one hour, metre or pound, named in words."""
+    name = words["unit"]
+    one: Node = Money(Int(1), "£") if name == "pound" else Quantity(Int(1), _ONES[name])
+    return part_of(part, one)[0], (1,)
+
+
+def remainder(a: Node, b: Node) -> Built:
+    """Return what is left of a whole number that is divided by another."""
+    if not (isinstance(a, Int) and isinstance(b, Int) and 0 < b.n <= a.n):
+        raise NotBuilt("A remainder is of whole numbers.")
+    fits = a.n // b.n
+    return Sum(a, (("-", Product(b, (("×", Int(fits)),))),)), (fits,)
+
+
+def worth_of_digit(digit: Node, number: Node) -> Built:
+    """Return what a digit is worth where it stands, once, in a whole number or a decimal."""
+    match number:
+        case Int(n):
+            whole, places = str(n), ""
+        case Dec(whole, places, ""):
+            pass
+        case _:
+            raise NotBuilt("A digit has its place in a whole number or a decimal.")
+    if not (isinstance(digit, Int) and 0 < digit.n < 10):
+        raise NotBuilt("A digit is one of 1 to 9.")
+    if (whole + places).count(str(digit.n)) != 1:
+        raise NotBuilt("The digit does not stand just once in the number.")
+    if (at := whole.find(str(digit.n))) >= 0:
+        power_of_ten = 10 ** (len(whole) - at - 1)
+        return Product(digit, (("×", Int(power_of_ten)),)), (power_of_ten,)
+    power_of_ten = 10 ** (places.index(str(digit.n)) + 1)
+    return Frac(digit, Int(power_of_ten)), (power_of_ten,)
 
 
 def times(n: int) -> Callable[[Node], Built]:

@@ -202,6 +202,34 @@ def _count_of_factors(n: int) -> int:
     return how_many
 
 
+def _how_many_factors(number: Node) -> Built:
+    n = _count_of_factors(_number(number))
+    return Int(n), (n,)
+
+
+def _between(words: Words, *nodes: Node) -> Built:
+    """Return the multiples, primes, squares … between two numbers, or below one.
+
+    Whether *between* takes in its ends is not said, so none of them may be of the kind.
+    """
+    kind = words.get("kind", "")
+    of = _number(nodes[0]) if not kind else 0
+    ends = [_number(node) for node in (nodes if kind else nodes[1:])]
+    low, high = (0, ends[0]) if len(ends) == 1 else (ends[0], ends[1])
+    if high > 1000:
+        raise NotBuilt("These are more numbers than are listed here.")
+
+    def fits(n: int) -> bool:
+        return n % of == 0 if of else next(t for k, t in _KINDS if kind.startswith(k))(n)
+
+    if fits(high) or (low and fits(low)):
+        raise NotBuilt("Whether the ends are to be listed is not said.")
+    found = [n for n in range(low + 1, high) if fits(n)]
+    if len(found) < 2 or kind in ("even", "odd"):
+        raise NotBuilt("There are not two such numbers to list.")
+    return Listing(tuple(Int(n) for n in found)), tuple(found)
+
+
 _UP = ("next", "first", "smallest", "lowest", "least")
 _DOWN = ("previous", "last", "largest", "biggest", "highest", "greatest")
 _ABOVE = ("after", "above", "greater than", "bigger than", "larger than", "more than", "over")
@@ -286,6 +314,19 @@ TERM_SAYINGS = (
     Saying(rf"list the first {_HOW_MANY} multiples of <NP>", _first_multiples),
     Saying(rf"<FIND> {_ALL} factors of <NP>", _factors, any_order=True),
     Saying(rf"list {_ALL} factors of <NP>", _factors, any_order=True),
+    Saying(
+        r"how many factors (?:does <NP> have|has <NP>(?: got)?|are there of <NP>)",
+        _how_many_factors,
+    ),
+    *(
+        Saying(rf"{verb} {_ALL} {what} {where}", build, any_order=True)
+        for verb in ("<FIND>", "list")
+        for what, build in (
+            ("(?P<kind>prime|square|cube)(?: numbers?|s)?", _between),
+            ("multiples of <NP>", partial(_between, {})),
+        )
+        for where in ("between <NP> and <NP>", "(?:less than|below|under|smaller than) <NP>")
+    ),
     Saying(rf"<FIND> {_ALL} common factors of <NPs>", _factors, any_order=True),
     Saying(rf"list {_ALL} common factors of <NPs>", _factors, any_order=True),
     Saying(

@@ -88,7 +88,7 @@ def test_a_sheet_is_marked_by_its_pack(made, tmp_path):
     done = run(*words)
     assert done.exit_code == 0, done.output
     assert "50% right" in done.output
-    assert "A band is a teaching aid, not a grade." in done.output
+    assert "Bands are a teaching aid, not a grade." in done.output
     rows = list(csv.DictReader(out.open(encoding="utf-8")))
     assert [(row["seat"], row["marks"]) for row in rows] == [
         ("A1", str(len(stored))),

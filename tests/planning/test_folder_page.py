@@ -1,15 +1,16 @@
 """docs/department.md is true: its examples are read without a fault, and it names every key."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from itembank import toml_file
+from itembank.errors import ItembankError
 from itembank.items.registry import topic_ids
-from itembank.planning.deciding import Deciding
+from itembank.planning.bands import SHAPES, default_scheme
 from itembank.planning.folder import read_folder
-from itembank.planning.week_settings import WeekSettings
 
 ROOT = Path(__file__).parents[2]
 PAGE = (ROOT / "docs" / "department.md").read_text(encoding="utf-8")
@@ -57,17 +58,161 @@ def test_it_names_every_key_that_is_read(tmp_path, monkeypatch):
     assert set(ROWS) - asked == set()
 
 
-def test_what_is_left_out_is_as_the_page_says():
-    usual, lines = WeekSettings(), Deciding()
-    choice = usual.choice
-    assert {key: ROWS[key] for key in ("again_below", "on_from", "confidence")} == {
-        "again_below": f"{100 * lines.again_below:.0f}",
-        "on_from": f"{100 * lines.on_from:.0f}",
-        "confidence": f"{100 * lines.confidence:.0f}",
+# What is left out: each row of the page is tried, by leaving the key out and by stating what
+# the page says it is then.
+
+SECTIONS = ("top", "classes", "bands", "deciding", "planning", "calendar", "scheme")
+TABLES = re.findall(r"^\| key \| says \| left out \|\n\| --- .*\n((?:\|.*\n)+)", PAGE, re.M)
+KEYS = [
+    (section, *row)
+    for section, table in zip(SECTIONS, TABLES, strict=True)
+    for row in re.findall(r"^\| `(\w+)` \| (.*) \| ([^|]*?) \|$", table, re.M)
+]
+STATED = {
+    "top": {"school": '"S"', "banks": '["questions"]'},
+    "classes": {
+        "name": '"8K"',
+        "year": "8",
+        "topics": '["ratio.share"]',
+        "scheme": '"year-8"',
+        "lessons": '["Mon 1"]',
+    },
+    "bands": {"cuts": "[3, 6]"},
+    "deciding": {},
+    "planning": {},
+    "calendar": {
+        "terms": '[{name = "Autumn", first = 2026-09-03, last = 2026-12-18}]',
+    },
+    "scheme": {"year": "8", "topics": '[{topic = "ratio.share", week = 2}]'},
+}
+HEADS = {
+    "classes": "[[classes]]",
+    "bands": "[classes.bands]",
+    "deciding": "[deciding]",
+    "planning": "[classes.planning]",
+}
+SAYS_NOTHING = {
+    "none": "[]",
+    "the first": '"8K"',
+    "as the scheme says": "{}",
+    ("seats", "not checked"): "[]",
+    "`both` with banks": '"both"',
+}
+"""What words of the page stand for in a file."""
+OTHER = {
+    "default_class": '"9S"',
+    "title": '"Another"',
+    "paper": '"cream"',
+    "questions_from": '"generated"',
+    "prefer": '"generated"',
+    "banks": '["questions"]',
+    "seats": '["A1"]',
+    "taught": '{"ratio.share" = 2026-11-19}',
+    "closed": '[{first = 2026-10-26, why = "half term"}]',
+}
+"""A value that is not what stands for a key that is left out."""
+
+
+def said_by(folder, changes):
+    """Return all that is read of a folder whose tables say `STATED` with `changes`.
+
+    A key that is None is left out.
+    """
+    made = {section: dict(rows) for section, rows in STATED.items()}
+    for (section, key), value in changes.items():
+        made[section].pop(key, None)
+        if value is not None:
+            made[section][key] = value
+    text = {
+        section: "\n".join(
+            [HEADS.get(section, ""), *(f"{key} = {value}" for key, value in rows.items())]
+        )
+        for section, rows in made.items()
     }
-    assert ROWS["weeks_apart"] == str(usual.weeks_apart)
-    assert ROWS["recent_days"] == str(choice.recent)
-    assert ROWS["recent_questions"] == str(choice.fewest_recent)
-    assert ROWS["older_questions"] == str(choice.fewest_older)
-    assert ROWS["weak"] == f"{100 * choice.weak:.0f}"
-    assert ROWS["rest_days"] == str(choice.rest)
+    department = "\n".join(text[section] for section in ("top", "classes", "planning"))
+    if ("bands", "all") not in changes:
+        department += "\n" + text["bands"]
+    department += f"\n{text['deciding']}\n"
+    department += '[[classes]]\nname = "9S"\nyear = 9\ntopics = ["ratio.share"]\n'
+    (folder / "questions").mkdir(exist_ok=True)
+    (folder / "questions" / "bank.toml").write_text('name = "q"\ntitle = "Q"\n')
+    (folder / "schemes").mkdir(exist_ok=True)
+    (folder / "department.toml").write_text(department, encoding="utf-8")
+    (folder / "calendar.toml").write_text(text["calendar"], encoding="utf-8")
+    (folder / "schemes" / "year-8.toml").write_text(text["scheme"], encoding="utf-8")
+    found = read_folder(folder, topic_ids(), {})
+    one = found.department.find_class("8K")
+    return (
+        found.department.school,
+        found.department.default_class,
+        found.department.deciding,
+        replace(one, bands=None, draw_from=None),
+        one.draw_from.settle(),
+        [one.bands.bands(marks) for marks in (5, 8, 10)],
+        found.calendar,
+        found.schemes,
+        found.scheme_of(one),
+    )
+
+
+def literal(key, default):
+    """Return what the page says of a key that is left out, as a file would say it."""
+    if (key, default) in SAYS_NOTHING or default in SAYS_NOTHING:
+        return SAYS_NOTHING.get((key, default)) or SAYS_NOTHING[default]
+    if re.fullmatch(r"\d+", default):
+        return default
+    word = re.fullmatch(r"`([\w ]+)`", default)
+    assert word, f"the page says ‘{default}’ of {key}, and nothing here can tell whether it is so"
+    return word[1] if word[1] in ("true", "false") else f'"{word[1]}"'
+
+
+def another(key, value):
+    if value.isdigit():
+        return str(int(value) - 1)
+    return OTHER.get(key) or {"true": "false", "false": "true"}[value]
+
+
+@pytest.mark.parametrize(("section", "key", "says", "default"), KEYS, ids=lambda one: one[:20])
+def test_what_is_left_out_is_as_the_page_says(tmp_path, section, key, says, default):
+    where = (section, key)
+    if default.startswith("needed"):
+        two_weeks = {("calendar", "two_week"): "true"} if "two_week" in default else {}
+        assert default in ("needed", "needed for a week", "needed with `two_week`")
+        with pytest.raises(ItembankError) as caught:
+            said_by(tmp_path, {**two_weeks, where: None})
+        assert re.search(rf"\b{key.rstrip('s')}", str(caught.value))
+    elif default == "the usual rule":
+        left_out = said_by(tmp_path, {("bands", "all"): None})
+        assert left_out[5] == [default_scheme().bands(marks) for marks in (5, 8, 10)]
+    elif (key, default) == ("teacher", "not checked"):
+        same = {("classes", "teacher"): '"HT"'}
+        assert said_by(tmp_path, {}) != said_by(tmp_path, same)
+        assert said_by(tmp_path, {})[3].plan.teacher == ""
+    else:
+        value = literal(key, default)
+        plain = {("top", "banks"): None} if key in ("banks", "seats") else {}
+        left_out = said_by(tmp_path, {**plain, where: None})
+        assert left_out == said_by(tmp_path, {**plain, where: value})
+        if key == "two_week":
+            plain = {("calendar", "week_a"): "2026-09-07"}
+        assert left_out != said_by(tmp_path, {**plain, where: another(key, value)})
+
+
+def test_the_page_says_the_cut_scores_of_the_usual_rule():
+    assert re.search(r"0–4, 5–6 and 7–8 of 8, or 0–5, 6–8 and 9–10 of 10", PAGE)
+    assert "the bands are 0–2, 3–4 and 5" in PAGE
+    spans = {
+        marks: [(band.lowest, band.highest) for band in default_scheme().bands(marks)]
+        for marks in (5, 8, 10)
+    }
+    assert spans == {
+        5: [(0, 2), (3, 4), (5, 5)],
+        8: [(0, 4), (5, 6), (7, 8)],
+        10: [(0, 5), (6, 8), (9, 10)],
+    }
+
+
+def test_the_page_names_every_shape_of_a_sign():
+    (line,) = [line for line in PAGE.splitlines() if line.startswith("A `shape` is one of")]
+    named = re.findall(r"`(\w+)`", line.split(";")[0])[1:]
+    assert named == list(SHAPES)

@@ -1,0 +1,1 @@
+"""The typefaces of every page, and how they are built."""

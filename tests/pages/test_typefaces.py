@@ -1,0 +1,106 @@
+"""One face for prose and mathematics: the same on any machine, nothing missing, no stroke."""
+
+import re
+from importlib.metadata import version
+from pathlib import Path
+
+import pytest
+from fontTools.ttLib import TTFont
+
+from itembank.bank.load import read_bank
+from itembank.bank.reading import as_item
+from itembank.items.item import Tier
+from itembank.items.registry import find_topic, topic_ids
+from itembank.notation import parse
+from itembank.notation.mathml import mathml
+from itembank.pages.fonts import FOLDER, MATHS, face
+from itembank.pages.formula import formula
+from itembank.pages.typefaces import build
+
+ROOT = Path(__file__).parents[2]
+FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")
+
+
+@pytest.fixture(scope="module")
+def fonts():
+    return {name: TTFont(FOLDER / name) for name in FILES}
+
+
+def test_the_files_are_what_the_program_builds(tmp_path, monkeypatch):
+    monkeypatch.setattr(build, "HERE", tmp_path)
+    assert build.main() == 0
+    for name in FILES:
+        assert (tmp_path / name).read_bytes() == (FOLDER / name).read_bytes(), name
+
+
+def test_another_version_of_a_source_is_refused(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(build, "HERE", tmp_path)
+    monkeypatch.setattr(build, "SOURCES", {**build.SOURCES, "ziamath": "0.1"})
+    assert build.main() == 2
+    assert f"ziamath 0.1; {version('ziamath')} is installed" in capsys.readouterr().err
+    assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_noughts_have_no_stroke(fonts, name):
+    # Two outlines: the nought and its counter. A stroke would part the counter in two.
+    assert fonts[name]["glyf"][fonts[name].getBestCmap()[ord("0")]].numberOfContours == 2
+
+
+def test_a_character_is_the_same_in_prose_and_in_mathematics(fonts):
+    text, maths = fonts["BoardSans-Regular.ttf"], fonts["BoardMath-Regular.ttf"]
+    for character in build._DIGITS + build._UPRIGHT + build._SIGNS:
+        one, other = (font.getBestCmap()[ord(character)] for font in (text, maths))
+        assert text["hmtx"][one][0] == maths["hmtx"][other][0], character
+        if character not in build._BRACKETS:
+            assert text["glyf"][one].xMax == maths["glyf"][other].xMax, character
+    assert text["head"].unitsPerEm == maths["head"].unitsPerEm
+
+
+def test_the_names_are_ours_and_the_licence_is_theirs(fonts):
+    licence = (FOLDER / "OFL.txt").read_text(encoding="utf-8")
+    assert "SIL OPEN FONT LICENSE Version 1.1" in licence
+    for font in fonts.values():
+        names = font["name"]
+        assert names.getDebugName(1) in ("Board Sans", "Board Math")
+        assert "SIL Open Font License" in names.getDebugName(13)
+        owner = re.match(r"(Copyright [^(.]*?)[ .,(]", names.getDebugName(0))
+        assert owner
+        assert owner[1] in licence
+    assert not any("Reserved Font Name" in font["name"].getDebugName(0) for font in fonts.values())
+
+
+def trees():
+    """Return the mathematics of some items of every tier of every topic, and of the banks."""
+    for name in topic_ids():
+        topic = find_topic(name)
+        for tier, space in topic.spaces.items():
+            for index in range(0, len(space), max(1, len(space) // 7)):
+                yield topic.item(Tier(tier), index)
+    for folder in ("key-stage-3", "key-stage-4"):
+        yield from map(as_item, read_bank(ROOT / "banks" / folder).entries())
+
+
+def test_no_character_of_any_question_is_missing():
+    missing = set()
+    cmap = TTFont(MATHS).getBestCmap()
+    for item in trees():
+        nodes = [run for run in (*item.prompt, item.key) if not isinstance(run, str)]
+        nodes += [step.maths for step in item.steps if step.maths is not None]
+        for node in nodes:
+            said = re.sub(r"<[^>]*>", "", mathml(node))
+            missing |= {one for one in said if ord(one) not in cmap and one not in "&;\n"}
+        for run in item.prompt:
+            if isinstance(run, str):
+                missing |= {c for c in run if not face().has(c) and ord(c) not in cmap}
+    assert missing == set()
+
+
+def test_a_bracket_grows_only_about_what_is_tall():
+    def heights(text):
+        made = formula(mathml(parse(text)))
+        return round(made.ascent + made.descent, 3)
+
+    flat = heights("3(x - 2) + 4(2y + 8)")
+    assert heights("(8 - 2)(g + 7)") == flat
+    assert heights("(2/3)(x + 1)") > flat + 0.5
