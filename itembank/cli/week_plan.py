@@ -106,7 +106,8 @@ class Planner:
         left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
         scheme = replace(self.scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
-        states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
+        known = self.recorded.history(before)
+        states = topic_states(scheme, titles, known.seen, self.planned, before, known.scored)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
 
