@@ -17,7 +17,6 @@ import statistics
 import numpy as np
 from simulate_year import (
     PLAIN,
-    PUPILS,
     SEEDS,
     USUAL,
     Record,
@@ -31,14 +30,13 @@ from simulate_year import (
 from itembank.planning.bands import default_scheme
 from itembank.planning.class_memory import Scored
 from itembank.planning.memory import Seen, interval_on
-from itembank.records.results import mean_of_bands, mean_of_scores
+from itembank.records.whole_scores import Whole, of_bands, of_scores
 
 
 def by_scores(year: Year, date: datetime.date, topics: list[int], rights: list[np.ndarray]) -> None:
     """Record each pupil's score."""
     scores = np.sum(rights, axis=0)
-    mean = mean_of_scores(float(scores.sum()), float((scores**2).sum()), PUPILS, len(topics))
-    _whole(year, date, topics, mean)
+    _whole(year, date, topics, of_scores(scores.tolist(), len(topics)))
 
 
 def by_bands(year: Year, date: datetime.date, topics: list[int], rights: list[np.ndarray]) -> None:
@@ -48,14 +46,14 @@ def by_bands(year: Year, date: datetime.date, topics: list[int], rights: list[np
         (band.lowest, band.highest, int(((scores >= band.lowest) & (scores <= band.highest)).sum()))
         for band in default_scheme().bands(len(topics))
     ]
-    _whole(year, date, topics, mean_of_bands(counts, len(topics)))
+    _whole(year, date, topics, of_bands(counts, len(topics)))
 
 
-def _whole(year: Year, date: datetime.date, topics: list[int], mean: tuple[float, float]) -> None:
+def _whole(year: Year, date: datetime.date, topics: list[int], whole: Whole) -> None:
     marks = {str(topic): topics.count(topic) for topic in topics}
     for topic in marks:
         year.seen[int(topic)].append(Seen(date, 0, 0, scored=True))
-    year.scored.append(Scored(date, *mean, marks))
+    year.scored.append(Scored(date, whole.share, whole.variance, marks))
 
 
 DEPTHS: dict[str, Record] = {

@@ -168,7 +168,10 @@ class AddUnlike(Topic):
         two = SUBTRACT_ACROSS if terms[1][0] < 0 else ADD_ACROSS
         wrong = slips(
             (ALL_ACROSS if len(terms) > 2 else two, Fraction(raw, abs(below))),
-            (keep_numerators(tuple((n, d) for _, n, d in terms), bottom), Fraction(raw, bottom)),
+            (
+                keep_numerators(tuple((n, d) for _, n, d in terms), bottom, value),
+                Fraction(raw, bottom),
+            ),
         )
         twin = tuple(sorted(terms))
         key = simplest_node(value)
@@ -192,7 +195,7 @@ class AddUnlike(Topic):
         )
         wrong = slips(
             (ADD_ACROSS, 1 - Fraction(a + c, b + d)),
-            (keep_numerators((p, q), bottom), 1 - Fraction(a + c, bottom)),
+            (keep_numerators((p, q), bottom, value), 1 - Fraction(a + c, bottom)),
         )
         return Draft(
             prompt(story, p=first, q=second),

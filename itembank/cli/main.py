@@ -70,6 +70,7 @@ COMMANDS = {
     "record": ("record:record", "Record how a starter went."),
     "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
     "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
+    "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
     "report": ("report:report", "Report on a class, its topics and questions."),

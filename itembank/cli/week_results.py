@@ -49,14 +49,18 @@ class Recorded:
 
             return class_history(connection, self.class_name, before)
 
-    def addresses(self, first: datetime.date) -> frozenset[str]:
-        """Return the questions that starters asked from a day on, as far as they are recorded."""
+    def last_used(self, first: datetime.date) -> dict[str, datetime.date]:
+        """Return the questions that starters asked from a day on, with the last day of each."""
         with self._reading() as connection:
             if connection is None:
-                return frozenset()
+                return {}
             from itembank.records.results import used_addresses
 
-            return frozenset(used_addresses(connection, self.class_name, first))
+            return used_addresses(connection, self.class_name, first)
+
+    def addresses(self, first: datetime.date) -> frozenset[str]:
+        """Return the questions that starters asked from a day on, as far as they are recorded."""
+        return frozenset(self.last_used(first))
 
     @cached_property
     def _happened(self) -> tuple[dict[LessonKey, str], dict[LessonKey, frozenset[str]], Lessons]:

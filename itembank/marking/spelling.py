@@ -33,6 +33,7 @@ _PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
 _EQUALS = re.compile(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
 _ROOT = re.compile(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
 _JOINS = re.compile(r"\b(?:OR|AND|OF|Or|And|Of)\b")
+_CLOSE_OR = re.compile(r"(?<=[\d)])or(?=[a-z]=|-?\d)")
 _RAISED_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = re.compile(
@@ -191,7 +192,7 @@ def respell(text: str) -> str:
 
 def _worded(text: str) -> str:
     """Return a text with its words for numbers, signs and units written as mathematics."""
-    text = _JOINS.sub(lambda found: found[0].lower(), text)
+    text = _CLOSE_OR.sub(" or ", _JOINS.sub(lambda found: found[0].lower(), text))
     text = in_digits(_TWICE.sub("", text))
     text = _MINUS.sub("-", text)
     text = _ROOT.sub("√", text)

@@ -76,7 +76,7 @@ NEVER = 0.005
 """No share is held for nearer to 0 or 1 than this, however many answers say so."""
 FIRST_DOUBT = 2.0
 """Variance of the logit of recall when a topic was taught: topics and classes differ."""
-FIRST_DRIFT, DRIFT = 0.38, 0.24
+FIRST_DRIFT, DRIFT = 0.42, 0.24
 """How far a fall of the logit may be off, as a share of it: while a topic was never seen alone,
 and from then on."""
 ITEM = 0.02
@@ -279,7 +279,7 @@ def interval_on(
 
     >>> taught = after_teaching(datetime.date(2026, 9, 10))
     >>> [round(end, 2) for end in interval_on(taught, datetime.date(2026, 9, 20))]
-    [0.11, 0.95]
+    [0.1, 0.95]
     """
     middle = logit(recall(memory, date))
     room = NormalDist().inv_cdf((1 + confidence) / 2) * sqrt(doubt_on(memory, date))

@@ -18,7 +18,8 @@ from itembank.records.happened import took_place
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery_of
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
-from itembank.records.results import class_results, lessons
+from itembank.records.rearranged import moved_answers
+from itembank.records.results import class_results, lessons, occasions
 from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, tally
 
@@ -139,17 +140,23 @@ def class_report(
     since = min(first, school_year(last))
     days = {one.date for one in rows}
     results = class_results(connection, class_name, last + datetime.timedelta(days=1))
+    told = [
+        one
+        for one in results.topics
+        if since <= one.date and (one.out_of or one.scored or one.date in days)
+    ]
     known: dict[str, list[Seen]] = defaultdict(list)
-    for one in results.topics:
-        if since <= one.date and (one.out_of or one.scored or one.date in days):
-            known[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
+    of_class: dict[str, list[Seen]] = defaultdict(list)
+    for some, rows_of in ((told, known), (occasions(told), of_class)):
+        for one in some:
+            rows_of[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
     starts = {topic: min(one.date for one in seen) for topic, seen in known.items()}
     for topic in starts.keys() & (taught or {}).keys():
         starts[topic] = min(starts[topic], (taught or {})[topic])
     scored = [one for one in results.scored if since <= one.date]
-    memories = remember_class(starts, known, scored)
+    memories = remember_class(starts, of_class, scored)
     topics = [
-        topic_line(topic, seen, first, last, memories[topic])
+        topic_line(topic, seen, first, last, memories[topic], of_class[topic])
         for topic, seen in known.items()
         if any(one.date >= first for one in seen)
     ]
@@ -173,15 +180,20 @@ def topic_line(
     first: datetime.date,
     last: datetime.date,
     memory: Memory,
+    occasions: Sequence[Seen] | None = None,
 ) -> TopicLine:
-    """Return one topic's line: answers since `first`, what `memory` lets expect on `last`."""
+    """Return one topic's line: answers since `first`, what `memory` lets expect on `last`.
+
+    Where some of what was `seen` was of a few pupils only, `occasions` are those of the class.
+    """
+    whole = seen if occasions is None else occasions
     points = facility_over_time([one for one in seen if one.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
     share = wilson(min(right, out_of), out_of, 0.9)
     measured = {point.date for point in points}
-    scored = {one.date for one in seen if one.scored and one.date >= first} - measured
-    found = mastery_of(memory, seen, last)
+    scored = {one.date for one in whole if one.scored and one.date >= first} - measured
+    found = mastery_of(memory, whole, last)
     return TopicLine(topic, points, share, out_of, found, tuple(sorted(scored)))
 
 
@@ -236,10 +248,14 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
     )
     topics: dict[str, dict[str, tuple[int, int]]] = defaultdict(dict)
     totals: dict[str, list[int]] = defaultdict(lambda: [0, 0])
-    for key, topic, right, out_of in counts:
-        topics[topic][names[key]] = (int(right), int(out_of))
-        totals[key][0] += int(right)
-        totals[key][1] += int(out_of)
+    added = [(key, topic, int(right), int(out_of)) for key, topic, right, out_of in counts]
+    for key, topic, right, out_of in [*added, *moved_answers(connection, scope)]:
+        if key not in names:
+            continue  # of a pupil who left, or whose new class has recorded nothing
+        so_far = topics[topic].get(names[key], (0, 0))
+        topics[topic][names[key]] = (so_far[0] + right, so_far[1] + out_of)
+        totals[key][0] += right
+        totals[key][1] += out_of
     rows = connection.execute(
         scope.limit(
             select(lesson.c.class_key, func.count(), func.max(lesson.c.date))

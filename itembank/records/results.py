@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, exists, func, select
@@ -15,16 +15,9 @@ from itembank.planning.memory import Seen
 from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
 from itembank.records.happened import took_place
-from itembank.records.tables import (
-    active,
-    band_count,
-    entry,
-    lesson,
-    of_class,
-    question,
-    score,
-    tally,
-)
+from itembank.records.rearranged import Rearranged
+from itembank.records.tables import active, entry, lesson, of_class, question, tally
+from itembank.records.whole_scores import Wholes, wholes_of_bands, wholes_of_scores
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,13 +88,16 @@ def lessons(
 class TopicResult:
     """Answers of one class to one topic on one day; `out_of` is 0 where none were counted.
 
-    `scored` says that the topic was part of a starter of which only scores or bands are known.
+    `part` is the share of the class, as it is now, that was there: others came to it later, or
+    were asked it in another class. `scored` says that the topic was part of a starter of which
+    only scores or bands are known.
     """
 
     topic: str
     date: datetime.date
     right: float
     out_of: float
+    part: float = 1.0
     scored: bool = False
 
 
@@ -121,42 +117,63 @@ def class_results(
     Only answers and counts by question tell of a topic. Scores and bands tell how a starter
     went as a whole (a band counts by its middle score). Questions that were not asked count for
     nothing, and a lesson of which everything was taken back was recorded by mistake.
+
+    It is about the pupils who sit in the class by then: what is known of one who came from
+    another class is here, what is known of one who went is not. Hands that were counted name
+    nobody, and stay.
     """
-    known = lessons(connection, class_name, last=before and before - datetime.timedelta(days=1))
+    last = before and before - datetime.timedelta(days=1)
+    moved = Rearranged(connection, class_name, last)
+    known = lessons(connection, class_name, last=last)
     counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
     marks: dict[int, dict[int, tuple[str, int]]] = defaultdict(dict)
-    for part in _parts([one.lesson_id for one in known]):
+    for part in parts_of([one.lesson_id for one in known]):
         for row in connection.execute(
             select(
                 question.c.lesson_id, question.c.number, question.c.topic, question.c.marks
             ).where(question.c.lesson_id.in_(part), counting)
         ):
             marks[row.lesson_id][row.number] = (row.topic, row.marks)
-    by_kind = defaultdict(list)
+    by_kind: dict[str, dict[int, int]] = defaultdict(dict)
     for one in known:
-        by_kind[one.kind].append(one)
-    tallies = _tallies(
-        connection, [one.entry_id for kind in ("questions", "answers") for one in by_kind[kind]]
-    )
-    means = _score_means(connection, by_kind["scores"]) | _band_means(connection, by_kind["bands"])
-    found: list[TopicResult] = []
-    scored: list[Scored] = []
+        if one.entry_id is not None:
+            by_kind[one.kind][one.entry_id] = one.out_of
+    tallies = _tallies(connection, [*by_kind["questions"], *by_kind["answers"]])
+    wholes: Wholes = {}
+    for kind, read in (("scores", wholes_of_scores), ("bands", wholes_of_bands)):
+        for part in parts_of(list(by_kind[kind])):
+            wholes |= read(connection, {number: by_kind[kind][number] for number in part})
+    moved.take_out(tallies, wholes)
+    here: dict[int | None, int] = {
+        one.entry_id: max((row[1] for row in tallies[one.entry_id].values()), default=0)
+        if one.entry_id in tallies
+        else wholes[one.entry_id].pupils
+        if one.entry_id in wholes
+        else 0
+        for one in known
+        if one.entry_id is not None
+    }
+    size = moved.size(here, {one.entry_id: one.date for one in known})
+    found, scored = moved.brought_along(connection, size)
     for one in known:
+        if one.entry_id in moved.left and not here[one.entry_id]:
+            continue  # nobody who was there is here any more
         there = marks[one.lesson_id]
-        asked = unpack_asked(one.asked, there)
         topics: dict[str, list[int]] = defaultdict(list)
-        for number in asked:
+        for number in unpack_asked(one.asked, there):
             topics[there[number][0]].append(number)
-        mean = means.get(one.entry_id)
+        whole = wholes.get(one.entry_id)
         counts = tallies.get(one.entry_id, {})
         for topic, numbers in topics.items():
             rows = [counts.get(number, (0, 0)) for number in numbers]
             right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
-            found.append(TopicResult(topic, one.date, right, out_of, mean is not None))
-        if mean is not None and topics:
+            share = moved.part(one.date, size)
+            found.append(TopicResult(topic, one.date, right, out_of, share, whole is not None))
+        if whole is not None and topics:
             worth = {t: sum(there[n][1] for n in numbers) for t, numbers in topics.items()}
-            scored.append(Scored(one.date, *mean, worth))
-    return ClassResults(tuple(found), tuple(scored))
+            scored.append(Scored(one.date, whole.share, whole.variance, worth))
+    found.sort(key=lambda one: one.date)
+    return ClassResults(tuple(found), tuple(sorted(scored, key=lambda one: one.date)))
 
 
 def class_history(
@@ -165,7 +182,7 @@ def class_history(
     """Return the occasions of each topic of a class, and its starters with scores."""
     results = class_results(connection, class_name, before)
     found: dict[str, list[Seen]] = defaultdict(list)
-    for one in results.topics:
+    for one in occasions(results.topics):
         found[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
     return History({topic: tuple(rows) for topic, rows in found.items()}, results.scored)
 
@@ -175,6 +192,27 @@ def topic_history(
 ) -> Mapping[str, tuple[Seen, ...]]:
     """Return, for each topic, the occasions on which a class was asked it."""
     return class_history(connection, class_name, before).seen
+
+
+MOST = 0.5
+"""Share of a class, as it is now, that must have been asked for it to count as the class's
+occasion (a judgement, no source): what three who came from elsewhere were asked brings nothing
+back to the others."""
+
+
+def occasions(results: Iterable[TopicResult]) -> list[TopicResult]:
+    """Return those of the results that were occasions of the class, and not of a few of it.
+
+    >>> day = datetime.date(2026, 11, 2)
+    >>> few = TopicResult("ratio.share", day, 2, 3, part=0.1)
+    >>> occasions([few]), len(occasions([few, TopicResult("ratio.share", day, 20, 26, part=0.9)]))
+    ([], 2)
+    """
+    rows = list(results)
+    parts: dict[tuple[str, datetime.date], float] = defaultdict(float)
+    for one in rows:
+        parts[one.topic, one.date] += one.part
+    return [one for one in rows if parts[one.topic, one.date] >= MOST]
 
 
 def used_addresses(
@@ -197,7 +235,7 @@ def used_addresses(
     return {row[0]: row[1] for row in rows}
 
 
-def _parts(values: list[int], size: int = 500) -> Iterable[list[int]]:
+def parts_of(values: list[int], size: int = 500) -> Iterable[list[int]]:
     """Yield the values in parts that fit a statement's limit of parameters."""
     for start in range(0, len(values), size):
         yield values[start : start + size]
@@ -207,82 +245,7 @@ def _tallies(
     connection: Connection, entries: list[int | None]
 ) -> dict[int | None, dict[int, tuple[int, int]]]:
     found: dict[int | None, dict[int, tuple[int, int]]] = defaultdict(dict)
-    for part in _parts([one for one in entries if one is not None]):
+    for part in parts_of([one for one in entries if one is not None]):
         for row in connection.execute(select(tally).where(tally.c.entry_id.in_(part))):
             found[row.entry_id][row.number] = (row.right, row.out_of)
     return found
-
-
-LEAST_VARIANCE = 0.25
-"""Variance of scores, in marks², below which so few pupils are not believed to be alike."""
-
-
-def _score_means(
-    connection: Connection, known: Sequence[LessonResult]
-) -> dict[int | None, tuple[float, float]]:
-    """Return the mean share of marks of each entry with scores, and the variance of that mean."""
-    out_of = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
-    found: dict[int | None, tuple[float, float]] = {}
-    for part in _parts(list(out_of)):
-        for row in connection.execute(
-            select(
-                score.c.entry_id,
-                func.sum(score.c.marks),
-                func.sum(score.c.marks * score.c.marks),
-                func.count(),
-            )
-            .where(score.c.entry_id.in_(part))
-            .group_by(score.c.entry_id)
-        ):
-            found[row[0]] = mean_of_scores(float(row[1]), float(row[2]), row[3], out_of[row[0]])
-    return found
-
-
-def _band_means(
-    connection: Connection, known: Sequence[LessonResult]
-) -> dict[int | None, tuple[float, float]]:
-    """Return the same of each entry with hands counted by band."""
-    out_of = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
-    counts: dict[int, list[tuple[int, int, int]]] = defaultdict(list)
-    for part in _parts(list(out_of)):
-        for row in connection.execute(select(band_count).where(band_count.c.entry_id.in_(part))):
-            counts[row.entry_id].append((row.lowest, row.highest, row.pupils))
-    return {
-        entry_id: mean_of_bands(rows, out_of[entry_id])
-        for entry_id, rows in counts.items()
-        if any(pupils for *_, pupils in rows)
-    }
-
-
-def mean_of_scores(total: float, squares: float, pupils: int, out_of: int) -> tuple[float, float]:
-    """Return a mean share of marks and its variance from sums of scores and of their squares.
-
-    >>> mean_of_scores(12, 80, 2, 8)
-    (0.75, 0.0625)
-    """
-    mean = total / pupils
-    # Of one pupil nothing shows how much pupils differ: by a quarter of the marks, say.
-    spread = (squares - total * mean) / (pupils - 1) if pupils > 1 else (out_of / 4) ** 2
-    return mean / out_of, max(spread, LEAST_VARIANCE) / pupils / out_of**2
-
-
-def mean_of_bands(counts: Sequence[tuple[int, int, int]], out_of: int) -> tuple[float, float]:
-    """Return the same from the lowest and the highest score and the pupils of each band.
-
-    Each pupil counts by the middle of the band. Where in their band the pupils of a class are is
-    not known, and may be alike for all of them, so that the variance of scores spread evenly
-    over a band does not fall with the number of pupils.
-
-    >>> [round(x, 3) for x in mean_of_bands([(0, 4, 8), (5, 6, 12), (7, 8, 9)], 8)]
-    [0.611, 0.014]
-    """
-    total = squares = inside = 0.0
-    pupils = 0
-    for lowest, highest, number in counts:
-        middle = (lowest + highest) / 2
-        pupils += number
-        total += number * middle
-        squares += number * middle * middle
-        inside += number * ((highest - lowest + 1) ** 2 - 1) / 12
-    mean, variance = mean_of_scores(total, squares, pupils, out_of)
-    return mean, variance + inside / pupils / out_of**2

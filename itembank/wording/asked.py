@@ -37,7 +37,7 @@ from itembank.wording.direction import before_fault, direction_fault
 from itembank.wording.facts import fact_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
-from itembank.wording.named import mentions, other_part
+from itembank.wording.named import mentions, other_part, ratio_order_fault
 from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -59,6 +59,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     )
     for fault in (
         other_part(runs, model, _CONDITION.sub("", words)),
+        ratio_order_fault(runs, model, words),
         part_fault(runs, model, words),
         kind_fault(model.key, words, money),
         bound_fault(runs, model, words),
@@ -75,6 +76,13 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         if (match := pattern.search(words)) and not fits(model, match):
             return f"The words ask for ‘{match[0].strip()}’, but {says}."
     if (
+        _PART_OF.search(words)
+        and not _NOT.search(words)
+        and not model.inverse
+        and (named := names_what_is_taken(runs, model, words))
+    ):
+        return f"The model takes away what the question asks about: ‘{named}’."
+    if (
         model.ends_by_subtracting()
         and not _takes_as_asked(model.target, words)
         and (_is_of_times(model.target) or _asks_for_what_is_taken(runs, model, words))
@@ -90,6 +98,8 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
 _CONDITION = late(
     r"^(?:if|when|given that|since) [^,]*, (?=(?:how|what|which|find|work out|calculate)\b)", re.I
 )
+_PART_OF = late(r"\b(?:what|which) (?:fraction|percentage) of\b", re.I)
+_NOT = late(r"\b(?:not|n't|never|neither|left|remain\w*|other|others|else|un\w+|without)\b", re.I)
 _HOW_LONG = late(
     r"\b(?:how long|how much time|how many (?:hours|minutes|seconds)|(?:length|amount) of time)\b",
     re.I,

@@ -182,7 +182,10 @@ class Carrier:
                 value, unit = None, node.parts[0].unit if isinstance(node, MixedUnits) else ""
         base = of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension)
         plain: list[Way] = [(base, ())]
-        if value is None or value == 1:
+        if value == 1:
+            # 8 × 1 h only gives a bare number of hours its unit.
+            return [*plain, (Kind((), 1 / of_unit(unit).scale), ())]
+        if value is None:
             return plain
         # The model gives a unit to a number that stands bare: {23} metre is 23 m.
         for kind in self.kinds.by_value.get(value, ()):
@@ -226,7 +229,9 @@ class Carrier:
                 if ratio.unknowns():
                     found.append((kind, (*ones, *more, ratio)))
                 elif kind.like(other):
-                    found.append((kind, (*ones, *more)))
+                    # Boys and girls make a number of neither.
+                    both = kind if kind == other else Kind(kind.measures(), kind.scale)
+                    found.append((both, (*ones, *more)))
             total = _capped(found)
         return total
 

@@ -161,9 +161,7 @@ def _multiplies(model: Modelled) -> bool:
 
 
 def _is_count(node: Node) -> bool:
-    while isinstance(node, Bracket):
-        node = node.of
-    return (isinstance(node, Sum) and not symbols(node)) or node == Int(2)
+    return node == Int(2)
 
 
 _PART = late(

@@ -20,13 +20,14 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Product,
     Quantity,
     Ratio,
     walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.wording.carried import Carrier, TooMany, answers_of
-from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit
+from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit, plural
 from itembank.wording.modelled import Modelled
 from itembank.wording.phrases import late, unit_names
 from itembank.wording.prompt import SLOT, slotted
@@ -90,10 +91,39 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
         faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
         if all(faults):
             return Carried(faults[0])
+    if fault := _crossed(model, Carrier(kinds, constants), kinds):
+        return Carried(fault)
     sizes = {one.scale for one in fitting if not one.unknowns()}
     if not sizes and wanted is not None and wanted.sized:
         sizes = {one.scale for one in wanted.kinds}
     return Carried("", own | {value * size for size in sizes for value in own})
+
+
+def _crossed(model: Modelled, carrier: Carrier, kinds: StoryKinds) -> str:
+    """Return how the price of one thing is multiplied by a number of others, or ``""``."""
+    for part in model.parts():
+        if not isinstance(part, Product) or len(part.rest) != 1:
+            continue
+        try:
+            found = answers_of(carrier.of(part))
+        except (TooMany, NotationError):
+            continue
+        crossed = [_pair(kind, kinds) for kind in found]
+        if crossed and all(one for one, _ in crossed):
+            one, other = crossed[0]
+            return (
+                f"The model multiplies what is said for each {one} by a number of {plural(other)}."
+            )
+    return ""
+
+
+def _pair(kind: Kind, kinds: StoryKinds) -> tuple[str, str]:
+    """Return the thing that a price is for, and another that it is multiplied by."""
+    things = kind.things()
+    below = [noun for noun, n in things.items() if n < 0 and noun in kinds.nouns]
+    above = [noun for noun, n in things.items() if n > 0 and noun in kinds.nouns]
+    money = any(name == "money" and n > 0 for name, n in kind.measures())
+    return (below[0], above[0]) if below and above and money and not kind.unknowns() else ("", "")
 
 
 def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bool:

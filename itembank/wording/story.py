@@ -28,6 +28,7 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Product,
     Quantity,
     Ratio,
     Relation,
@@ -284,6 +285,22 @@ def _standing(nodes: Iterable[Node]) -> Counter[Fraction]:
     return found
 
 
+# Work out one of the other angles: any of them, where the model shares equally.
+_ONE_OF_ALIKE = late(
+    r"\b(?:find|work out|calculate|what is|(?:size|value|length) of) one of the (?:other|equal|two)\b",
+    re.I,
+)
+
+
+def _divides(story: Story) -> bool:
+    return any(
+        isinstance(part, Frac)
+        or (isinstance(part, Product) and any(op == "÷" for op, _ in part.rest))
+        for node in story.used
+        for part in walk(node)
+    )
+
+
 def _said(story: Story) -> str:
     """Return what is to be done about a number outside braces that nothing accounts for."""
     left = _spare(story)
@@ -298,6 +315,8 @@ def _said(story: Story) -> str:
             left[used] -= 1
             continue
         if number.text.lower() in CARDINALS and number.value in shown:
+            continue
+        if number.text.lower() == "one" and _ONE_OF_ALIKE.search(story.words) and _divides(story):
             continue
         unknown = {name for node in story.used for name in symbols(node)} - {"π", "□"}
         if number.value == len(unknown) and re.search(

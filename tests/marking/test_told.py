@@ -77,6 +77,19 @@ TOLD = [
     ("equations.inequalities/support/492", "10 or more", RIGHT, ""),
     ("equations.inequalities/support/492", "y is 10 or less", KNOWN, "Try y = 9"),
     ("ratio.fraction-of-whole/support/117", "77%", WRONG, "not exact: give it as a fraction"),
+    # The solution stands inside the equation.
+    ("equations.one-step/support/377", "6 × 8 = 48", FORM, "now write what x is"),
+    ("equations.one-step/support/377", "6(8) = 48", FORM, "now write what x is"),
+    ("equations.two-step/support/1454", "5 × 5 - 1 = 24", FORM, "now write what n is"),
+    ("equations.two-step/core/948", "49/7 - 5 = 2", FORM, "now write what k is"),
+    ("equations.brackets/support/353", "5(3 + 6) = 45", FORM, "now write what b is"),
+    ("equations.brackets/support/353", "5(4 + 5) = 45", WRONG, ""),
+    ("equations.one-step/support/377", "6x8 = 48", UNREAD, "write × or * for times"),
+    # A per cent sign that is left out hides no mistake.
+    ("fractions.decimals-percentages/support/182", "7.3", KNOWN, "multiply 0.5 by to get 50"),
+    ("fractions.decimals-percentages/support/182", "73", FORM, "give the per cent sign"),
+    ("fractions.decimals-percentages/support/182", "74", WRONG, "That is too large"),
+    ("fractions.decimals-percentages/support/182", "72", WRONG, "That is too small"),
     # Remainders, money, words.
     ("fractions.improper-mixed/support/41", "2 r 5", UNREAD, "A remainder is left over"),
     ("fractions.improper-mixed/support/41", "2 remainder 5", UNREAD, "A remainder is left over"),

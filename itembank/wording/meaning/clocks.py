@@ -10,7 +10,7 @@ from itembank.notation.tree import ClockTime
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.prompt import SLOT, index_of
 
-_ENDS = r"\b(?:ends?|finish\w*|arriv\w*|lands?|closes?|gets? (?:there|home|in)|gets? to|over|reach\w*|back)\b"
+_ENDS = r"\b(?:ready|due|done|served|ends?|finish\w*|arriv\w*|lands?|closes?|gets? (?:there|home|in)|gets? to|over|reach\w*|back)\b"
 _STARTS = r"\b(?:start\w*|begin\w*|beg[au]n|leav\w*|left|sets? (?:off|out)|depart\w*|takes off|opens?|goes)\b"
 
 
@@ -30,7 +30,7 @@ def clock_reading(tale: Tale) -> Reading | None:
     ):
         return None
     asks_length = tale.asks_for(r"\b(?:how long|how many (?:minutes|hours)|how much time)\b")
-    asks_time = tale.asks_for(r"\b(?:when|what time|at what time)\b")
+    asks_time = tale.asks_for(r"\b(?:when|what time|at what time|latest time|earliest time)\b")
     moments = [clock_seconds(node) for _, node in times if isinstance(node, ClockTime)]
     if len(moments) == 2 and asks_length:
         gap = Fraction((moments[1] - moments[0]) % DAY)
@@ -57,6 +57,10 @@ def clock_reading(tale: Tale) -> Reading | None:
     wants_end, wants_start = tale.asks_for(_ENDS), tale.asks_for(_STARTS)
     if late_search(r"\b(?:early|earlier|before|sooner|less)\b", tale.text):
         return None
+    must = late_search(r"\b(?:must|needs? to|has to|wants? to|ready|due|by)\b", clause)
+    if tale.asks_for(r"\blatest\b") and ends and must:
+        begins = Fraction((moments[0] - total) % DAY)
+        return reads("it has to begin so long before it is to be ready", begins)
     if wants_end and starts and not ends and not wants_start:
         return reads("it ends so long after it starts", Fraction((moments[0] + total) % DAY))
     if wants_start and ends and not starts and not wants_end:

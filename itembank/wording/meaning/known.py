@@ -20,6 +20,7 @@ _MONTHS = {
     "january": 31, "february": 28, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31,
     "august": 31, "september": 30, "october": 31, "november": 30, "december": 31,
 }  # fmt: skip
+_DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _TRAPS = (
     (r"\bposts?\b.*\bapart\b|\b(?:trees?|posts?|lamps?|poles?|lights?|flags?|stakes?) (?:are |is )?(?:at|every|stand)\b.*\b(?:each|both) ends?\b|\bat each end\b|\bat both ends\b",
      r"\b(?:how many)\b", "there is one more of them than there are gaps between them"),
@@ -49,6 +50,12 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
         and 5 not in numbers
     ):
         return "There are five weekdays, and the model counts seven."
+    span = re.search(rf"\b({'|'.join(_DAYS)}) to ({'|'.join(_DAYS)})\b", text, re.I)
+    if span and 7 in numbers:
+        first, last = (_DAYS.index(day.lower()) for day in span.groups())
+        days = (last - first) % 7 + 1
+        if days not in numbers:
+            return f"From {span[1]} to {span[2]} are {days} days, and the model counts seven."
     two_weeks = sum(isinstance(part, Int) and part.n == 2 for part in model.parts()) > 1
     if (
         late_search(r"\bfortnights?\b", text)

@@ -44,6 +44,7 @@ def letter_fault(runs: Sequence[Run], model: Modelled) -> str:
     words = asking[-1]
     return (
         _other_of_two(said.text, said.nodes, model, words)
+        or _so_many_times(said.text, said.nodes, model, words)
         or _position_or_term(said.text, model, words)
         or _half_way_round(said.text, said.nodes, model)
     )
@@ -81,6 +82,41 @@ def _other_of_two(text: str, nodes: Sequence[Node], model: Modelled, words: str)
         return f"The question asks for the {named[0]}, and {letter} stands for the {owner}."
     if isinstance(target, Sum) and target.first == Sym(letter) and named[0] == owner:
         return f"The question asks for the {named[0]}, and the model finds the other of the two."
+    return ""
+
+
+_TIMES = late(
+    rf"(?P<a>(?!(?:an?|the|his|her|my|it|he|she)\b)[A-Za-z'-]+)(?: \w+)? (?:is|has|costs?|weighs?|earns?|gets|scores?) (?P<n>{SLOT}|twice|double|three|four) (?:times )?as "
+    r"(?:old|much|many|long|heavy|tall|wide|far|high|big)(?: [a-z]+){0,2} as (?:(?:an?|the|his|her|its) )?(?P<b>(?!(?:it|he|she)\b)[A-Za-z'-]+)",
+    re.I,
+)
+
+
+def _so_many_times(text: str, nodes: Sequence[Node], model: Modelled, words: str) -> str:
+    """Return how the smaller of two is found for the one that is so many times as much."""
+    match = _TIMES.search(text)
+    target = model.target
+    if match is None or target is None:
+        return ""
+    said = {"twice": 2, "double": 2, "three": 3, "four": 4}.get(match["n"].lower())
+    count = Int(said) if said else nodes[index_of(match["n"])]
+    letters = {
+        part.factors[1].name
+        for part in model.parts()
+        if isinstance(part, Juxt) and len(part.factors) == 2 and part.factors[0] == count
+        if isinstance(part.factors[1], Sym)
+    }
+    if len(letters) != 1:
+        return ""
+    (letter,) = letters
+    larger, smaller = noun_stem(match["a"]), noun_stem(match["b"])
+    named = [one for one in (larger, smaller) if _is_about(words, one)]
+    if len(named) != 1 or larger == smaller or late_search(r"\bnumber\b", match["b"]):
+        return ""
+    if target == Sym(letter) and named[0] == larger:
+        return f"The question asks for the {larger}, and {letter} stands for the {smaller}."
+    if isinstance(target, Juxt) and target.factors[0] == count and named[0] == smaller:
+        return f"The question asks for the {smaller}, and the model finds the {larger}."
     return ""
 
 

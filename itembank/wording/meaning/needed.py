@@ -185,11 +185,9 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
         and late_search(rf"^(?:{_GOES_ON}|{number.char} )", sentences[place])
     ):
         return "the question goes on from that sentence"
-    if (
-        late_search(rf"^{_GOES_ON}", sentences[place] if place >= 0 else "")
-        and number.measure == "time"
-    ):
-        return "it is a time of the same thing that the question asks about"
+    goes_on = late_search(rf"^{_GOES_ON}", sentences[place] if place >= 0 else "")
+    if goes_on and number.measure in ("time", "length", "mass", "volume", "speed"):
+        return "it is said of the same thing that the question asks about"
     clause = tale.clause_of(number)
     rest = tale.sentence_of(number).partition(clause)[2]
     if late_search(r"^\W*(?:and |but )?(?:\w+ ){0,2}(?:the (?:others?|rest|remaining))\b", rest):

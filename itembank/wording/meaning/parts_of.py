@@ -102,6 +102,7 @@ def part_reading(tale: Tale) -> Reading | None:
             return reads("it is part full with the amount that is given", amount.value / part.value)
     return (
         _of_the_rest(tale)
+        or _out_of(tale)
         or _percentage_of_group(tale)
         or _one_part(tale)
         or _of_the_other_part(tale)
@@ -154,11 +155,7 @@ def _one_part(tale: Tale) -> Reading | None:
         return reads("of the part that the question names", wants * whole)
     if tale.asks_for(r"\b(?:altogether|in total|in all|total)\b"):
         return reads("of the whole", whole)
-    if (
-        asked & _nouns(match["whole"])
-        and len(asked) == 1
-        and not late_search(_NEGATED, tale.question)
-    ):
+    if asked and asked <= _nouns(match["whole"]) and not late_search(_NEGATED, tale.question):
         return reads("of the whole", whole)
     if whole == amount.value and tale.asks_for(r"^how many\b"):
         return reads("of those that are not named", (1 - share) * whole)
@@ -184,6 +181,10 @@ def _whole(
     if late_search(_NEGATED, amount.after):
         return None
     nouns = _nouns(match["whole"])
+    asks_all = tale.asks_for(r"\b(?:altogether|in total|in all|total)\b")
+    asks_all = asks_all or bool(nouns & content(tale.question))
+    if words and not words & nouns and amount.at > match.start() and nouns and asks_all:
+        return amount.value / (1 - share)  # the others: 60% are women, and there are 48 men
     if amount.at < match.start() or words & nouns:
         return amount.value
     return None
@@ -215,6 +216,31 @@ def _percentage_of_group(tale: Tale) -> Reading | None:
     named = what <= asked or (what & asked and not asked - what)
     negated = late_search(_NEGATED, tale.question) != late_search(_NEGATED, match["what"])
     return reads("of those that the question names", share if named and not negated else 1 - share)
+
+
+_OUT_OF = late(
+    rf"\b(?:scores?|scored|gets?|got|answers?|answered|wins?|won) ({SLOT})(?: [a-z]+)? out of ({SLOT})",
+    re.I,
+)
+
+
+def _out_of(tale: Tale) -> Reading | None:
+    """Return a score as a part of all the marks, or what was lost."""
+    match = _OUT_OF.search(tale.told)
+    if match is None or len(tale.numbers) != 2:
+        return None
+    score, whole = tale.get(match, 1), tale.get(match, 2)
+    if score is None or whole is None or not 0 < score.value < whole.value:
+        return None
+    lost = tale.asks_for(
+        r"\b(?:lose|lost|wrong|incorrect\w*|miss(?:ed)?|drop(?:ped)?|not|didn't)\b"
+    )
+    if tale.asks_for(r"\b(?:percentage|fraction)\b"):
+        share = score.value / whole.value
+        return reads("of what the question names", 1 - share if lost else share)
+    if lost and tale.asks_for(r"\bhow many\b"):
+        return reads("what is not scored is lost", whole.value - score.value)
+    return None
 
 
 def _of_the_other_part(tale: Tale) -> Reading | None:

@@ -199,7 +199,7 @@ def _change_asked(tale: Tale) -> Reading | None:
         r"\bwhat percentage (?:did|does|has|have|was|is) (?:it|they|the \w+) (?:rise|fall|go|gone|increase|decrease|drop|reduced)"
     )
     of_old = re.search(
-        r"\bwhat percentage of the (old|first|original|new|second) .*\b(old|new|first|second|original)\b",
+        r"\bwhat percentage of the (old|first|original|new|second|normal|usual|full|sale|reduced|final) .*\b(old|new|first|second|original|sale|reduced|final|normal|usual|full)\b",
         tale.question,
         re.I,
     )
@@ -218,7 +218,7 @@ def _change_asked(tale: Tale) -> Reading | None:
     if of_old:
         top, bottom = (
             (second, first)
-            if of_old[1].lower() != "new" and of_old[1].lower() != "second"
+            if of_old[1].lower() not in ("new", "second", "sale", "reduced", "final")
             else (first, second)
         )
         return reads("a part of the amount that stands after ‘of’", top.value / bottom.value)

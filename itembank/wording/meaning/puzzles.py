@@ -19,7 +19,7 @@ _STEP = late(
     re.I,
 )
 _STARTS = late(
-    r"\b(?:I|\w+) (?:thinks?|am thinking|is thinking) of a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added)|"
+    r"\b(?:I|\w+) (?:(?:thinks?|am thinking|is thinking) of|starts? with|chooses?|picks?|takes) a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added)|"
     r"\b(?:I|\w+) (?=(?:doubles?|halves?|subtracts?|adds?|multipl(?:y|ies)|divides?) (?:a number|\S+ (?:from|to) a number))|"
     r"\b(?=when (?:a number|\S+ is (?:added|subtracted)))",
     re.I,
@@ -28,7 +28,7 @@ _RESULT = late(
     rf"\b(?:(?:the|my|her|his|their) (?:answer|result)|the total|I get|to get|gives?|giving|gets|(?:and|it) (?:equals|is)|the answer) (?:is |was |now )?({SLOT})",
     re.I,
 )
-_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b|\b\w+'s number\b"
+_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b|\b\w+'s number\b|\bnumber did \w+ (?:start|begin|think|choose|pick)"
 
 
 def puzzle_reading(tale: Tale) -> Reading | None:

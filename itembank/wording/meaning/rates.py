@@ -34,10 +34,8 @@ def rate_reading(tale: Tale) -> Reading | None:
     )
 
 
-_IN = (
-    r"\b(?:fill\w*|gains?|flows? in|runs? in|pours? in|enters?|come in|arrives?|pump\w* in|added)\b"
-)
-_OUT = r"\b(?:loses?|leaks?|drains?|flows? out|runs? out|leaves?|escapes?|pump\w* out|empties)\b"
+_IN = r"\b(?:flows? into|runs? into|lets? in|fill\w*|gains?|flows? in|runs? in|pours? in|enters?|come in|arrives?|pump\w* in|added)\b"
+_OUT = r"\b(?:lets? out|takes? out|flows? away|loses?|leaks?|drains?|flows? out|runs? out|leaves?|escapes?|pump\w* out|empties)\b"
 
 
 def _net(tale: Tale) -> Reading | None:
@@ -50,6 +48,8 @@ def _net(tale: Tale) -> Reading | None:
     spans = [n for n in numbers if n.measure == "time"]
     rates = [n for n in numbers if n not in spans]
     if len(spans) != 1 or len(rates) != 2 or not tale.asks_for(r"\bhow (?:many|much)\b"):
+        return None
+    if late_search(r"\b(?:already|holds|has|full|contains)\b", tale.told):
         return None
     first, second = rates
     ways = [

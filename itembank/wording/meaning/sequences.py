@@ -35,7 +35,7 @@ def sequence_reading(tale: Tale) -> Reading | None:
 
 
 _FIRST = late(
-    rf"\b(?:the )?first (?:\w+ )?(?:\w+ )?(?:is|costs?|has|uses|takes|needs) ({SLOT})|({SLOT})(?: [a-z]+){{0,4}} for (?:the first|one)\b",
+    rf"\b(?:the )?first (?:\w+ )?(?:\w+ )?(?:is|costs?|has|uses|takes|needs|seats|holds) ({SLOT})|\b(?:one|a single) \w+ (?:is|costs?|has|uses|takes|needs|seats|holds) ({SLOT})|({SLOT})(?: [a-z]+){{0,4}} for (?:the first|one)\b",
     re.I,
 )
 _EXTRA = late(
@@ -50,7 +50,10 @@ def _extra(tale: Tale) -> Reading | None:
     first, extra = _FIRST.search(tale.told), _EXTRA.search(tale.told)
     if first is None or extra is None or len(tale.numbers) != 3:
         return None
-    start, step = tale.get(first, 1) or tale.get(first, 2), tale.get(extra, 1) or tale.get(extra, 2)
+    start, step = (
+        tale.get(first, 1) or tale.get(first, 2) or tale.get(first, 3),
+        tale.get(extra, 1) or tale.get(extra, 2),
+    )
     count = next((n for n in tale.numbers if n not in (start, step)), None)
     if start is None or step is None or count is None or start.measure != step.measure:
         return None

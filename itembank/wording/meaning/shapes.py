@@ -98,7 +98,9 @@ def _square(tale: Tale) -> Reading | None:
     (number,) = tale.numbers
     told = tale.clause_of(number)
     side: Fraction | None = None
-    if late_search(r"\bperimeter\b", told) and not tale.asked(number):
+    if late_search(r"\b(?:bent|folded|made|formed|shaped|turned) (?:in|into|to make)\b", tale.told):
+        side = number.value / 4  # a wire bent into a square
+    elif late_search(r"\bperimeter\b", told) and not tale.asked(number):
         side = number.value / 4
     elif number.measure == "area" or (late_search(r"\barea\b", told) and not tale.asked(number)):
         side = _root(number.value)

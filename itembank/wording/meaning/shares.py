@@ -13,7 +13,7 @@ from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of
 
 _MIXED = late(
-    r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of) ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"
+    r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of)(?: from| of| with)? ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"
     r"(?:mixed )?in (?:the|a) ratio\b",
     re.I,
 )

@@ -19,6 +19,7 @@ _COST_EACH = late(
     rf"\b(?:an?|each|one) (?P<one>[a-z'-]+(?: [a-z'-]+)?) costs? (?P<price2>{SLOT})",
     re.I,
 )
+_FOR_ONE = late(rf"(?P<price>{SLOT}) for (?:an?|each|every|one) (?P<noun>[a-z'-]+)", re.I)
 _COUNT = late(rf"(?P<n>{SLOT}) (?P<noun>(?:[a-z'-]+ )?[a-z'-]+)", re.I)
 _PAID = late(
     rf"\b(?:pays?(?: \w+){{0,2}} with|pays|hands over|gives?(?: \w+){{0,3}}|has|from|change from|with|uses) (?:an? )?({SLOT})",
@@ -67,9 +68,15 @@ def _bill(tale: Tale) -> Reading | None:
         used |= {count.char, price.char}
         bought.append((_noun(match["noun"]), count.value * price.value))
     prices: dict[str, Number] = {}
+    for match in _FOR_ONE.finditer(tale.text):
+        price = tale.get(match, "price")
+        if price is not None and price.measure == "money" and price.char not in used:
+            prices.setdefault(_noun(match["noun"]), price)
     for match in _COST_EACH.finditer(tale.text):
         price = tale.get(match, "price") or tale.get(match, "price2")
         if price is None or price.measure != "money" or price.char in used:
+            continue
+        if price in prices.values():
             continue
         if match["noun"] and re.search(
             rf"{SLOT} (?:[a-z'-]+ )?$", tale.text[: match.start("noun")]
