@@ -33,8 +33,10 @@ from itembank.packs.source import Drawable, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
-LONG = 64
-"""Characters of a prompt beyond which it takes three lines of half a slide."""
+LINE = 32
+"""Characters of a prompt that stand on a line of half a slide."""
+LONG = 2 * LINE
+"""Characters beyond which it takes three lines of half a slide."""
 LONG_COST = 0.25
 """What a second long prompt costs: less than a likeness, which misleads pupils."""
 REPEATED = 0.5
@@ -238,6 +240,10 @@ def _neighbours(one: Drawn, other: Drawn) -> bool:
 
 
 def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
-    """Return what a long prompt costs when another question of the slide is long already."""
+    """Return what a long prompt costs when another question of the slide is long already.
+
+    It counts by the lines it takes, so that of two that would do as well the shorter is asked,
+    and a story is not always the one with the shortest words.
+    """
     crowded = drawn.length > LONG and any(other.length > LONG for other in others)
-    return LONG_COST if crowded else 0.0
+    return LONG_COST * (drawn.length // LINE) / (LONG // LINE) if crowded else 0.0

@@ -29,8 +29,12 @@ RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
 COLUMN_GAP = 24.0
 NUMBER_GAP = 12.0
 """Room between a number and its question."""
-BETWEEN = 12.0
+BETWEEN = 10.0
 """Least room between one question and the next below it."""
+CLOSE = 7.0
+"""The same at the least size, where the questions would not fit on one slide otherwise."""
+LINE_GAP = 0.24
+"""Room between the lines of a question, in ems; less than between questions."""
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""
 PAD = 6.0
@@ -157,13 +161,13 @@ def _middle(box: Block, top: float) -> float:
 
 def balanced(flow: Flow, width: float, size: float) -> Block:
     """Break a question so that its last line is not one short word, if no line more is needed."""
-    block = measure(flow, width, size)
+    block = measure(flow, width, size, LINE_GAP)
     if not _widow(block):
         return block
     narrower = width
     while narrower > LEAST_MEASURE * width:
         narrower -= 0.03 * width
-        other = measure(flow, narrower, size)
+        other = measure(flow, narrower, size, LINE_GAP)
         if len(other.lines) > len(block.lines) or other.cramped:
             return block
         if not _widow(other):
@@ -190,8 +194,8 @@ def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) ->
     board = _Board(items, told, top, bottom)
     filled = board.filled(least)
     groups = _shares(len(items), len(filled))
-    for size, ways in _passes(int(least), int(most)):
-        made = [board.slide(group, size, ways) for group in groups]
+    for size, ways, between in _passes(int(least), int(most)):
+        made = [board.slide(group, size, ways, between) for group in groups]
         if all(made):
             return [_telling(slide, told) for slide in made if slide]
     return [_telling(slide, told) for slide in filled]
@@ -206,13 +210,14 @@ _NEARLY: tuple[Way, ...] = tuple(
 _ANYHOW: tuple[Way, ...] = (*_NEARLY, *((share, more) for more in (2, -2) for share in (0.5,)))
 
 
-def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...]]]:
-    """Yield sizes and the ways to try at each, the best look first."""
+def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float]]:
+    """Yield sizes, the ways to try at each and the room between questions, the best look first."""
     larger = range(most, least, -2)
-    yield from ((size, _ALIKE) for size in larger)
-    yield from ((size, _NEARLY) for size in larger)
-    yield least, _ALIKE
-    yield least, _ANYHOW
+    yield from ((size, _ALIKE, BETWEEN) for size in larger)
+    yield from ((size, _NEARLY, BETWEEN) for size in larger)
+    yield least, _ALIKE, BETWEEN
+    yield least, _ANYHOW, BETWEEN
+    yield least, _ANYHOW, CLOSE
 
 
 def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
@@ -247,14 +252,14 @@ class _Board:
         while start < count:
             best = self.alone(start, size)
             for end in range(count, start + 1, -1):
-                if made := self.slide(range(start, end), size, _ANYHOW):
+                if made := self.slide(range(start, end), size, _ANYHOW, CLOSE):
                     best = made
                     break
             out.append(best)
             start += len(best.spots)
         return out
 
-    def slide(self, group: range, size: float, ways: Sequence[Way]) -> Slide | None:
+    def slide(self, group: range, size: float, ways: Sequence[Way], between: float) -> Slide | None:
         """Return the questions of `group` placed on one slide, or None where they do not fit."""
         half = (len(group) + 1) // 2
         for share, more in ways if len(group) > 1 else ():
@@ -264,15 +269,17 @@ class _Board:
             both = RIGHT - LEFT - COLUMN_GAP
             widths = (round(both * share, 2), round(both * (1 - share), 2))
             sides = (group[:split], group[split:])
-            if made := self._placed(sides, widths, size):
+            if made := self._placed(sides, widths, size, between):
                 return made
-        return self._placed((group,), (RIGHT - LEFT,), size)
+        return self._placed((group,), (RIGHT - LEFT,), size, between)
 
-    def _placed(self, sides: Sequence[range], widths: Sequence[float], size: float) -> Slide | None:
+    def _placed(
+        self, sides: Sequence[range], widths: Sequence[float], size: float, between: float
+    ) -> Slide | None:
         columns = []
         for side, width in zip(sides, widths, strict=True):
             made = [self.cell(i, width, size) for i in side]
-            if _needed(made) > self.room:
+            if _needed(made, between) > self.room:
                 return None
             if any(one.question.cramped or one.answer.cramped for one in made):
                 return None
@@ -309,8 +316,8 @@ def _shares(count: int, slides: int) -> list[range]:
     return [range(a, b) for a, b in pairwise(ends)]
 
 
-def _needed(cells: Sequence[Cell]) -> float:
-    return sum(made.height for made in cells) + BETWEEN * max(0, len(cells) - 1)
+def _needed(cells: Sequence[Cell], between: float) -> float:
+    return sum(made.height for made in cells) + between * max(0, len(cells) - 1)
 
 
 def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:

@@ -79,8 +79,11 @@ LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 _STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
-def measure(flow: Flow, width: float, size: float) -> Block:
-    """Break `flow` into lines no wider than `width` points, at `size` points."""
+def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
+    """Break `flow` into lines no wider than `width` points, at `size` points.
+
+    `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
+    """
     space = face(flow.bold).width(" ")
     room = width / size
     lines: list[list[tuple[float, Atom, float]]] = []
@@ -96,17 +99,17 @@ def measure(flow: Flow, width: float, size: float) -> Block:
     for cluster in flow.clusters:
         if cluster.newline and current:
             end_line()
-        gap = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
-        if x + gap + cluster.width > room + 1e-6 and current:
+        before = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
+        if x + before + cluster.width > room + 1e-6 and current:
             end_line()
-            gap = 0.0
+            before = 0.0
         if cluster.width <= room + 1e-6:
-            x += gap
+            x += before
             for atom in cluster.atoms:
                 current.append((x, atom, 1.0))
                 x += atom.width
             continue
-        x += gap
+        x += before
         cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
         parts = _smaller(cluster.atoms, room)
         for place, atom in enumerate(parts):
@@ -122,7 +125,7 @@ def measure(flow: Flow, width: float, size: float) -> Block:
             x += atom.width * scale
     if current or not lines:
         lines.append(current)
-    block = _stack(lines, size, space)
+    block = _stack(lines, size, space, gap)
     return block._replace(cramped=cramped, has_formula=flow.has_formula)
 
 
@@ -177,6 +180,7 @@ def _stack(
     lines: list[list[tuple[float, Atom, float]]],
     size: float,
     space: float,
+    between: float,
 ) -> Block:
     """Give each line its baseline and join its words."""
     made: list[Line] = []
@@ -186,7 +190,7 @@ def _stack(
     for number, atoms in enumerate(lines):
         ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
         descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
-        y += (GAP if number else 0.0) + ascent
+        y += (between if number else 0.0) + ascent
         if not number:
             first = y
         end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
