@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, func, select
@@ -14,7 +14,7 @@ from itembank.planning.class_memory import remember_class
 from itembank.planning.memory import Memory, Seen
 from itembank.records.decision import Decision, decide
 from itembank.records.entries import WHOLE
-from itembank.records.happened import took_place
+from itembank.records.happened import Surprises, surprises, took_place
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery_of
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
@@ -82,6 +82,7 @@ class ClassReport:
     lessons: tuple[LessonLine, ...]
     topics: tuple[TopicLine, ...]
     views: ViewsOverTime
+    surprises: Surprises = field(default_factory=Surprises)
 
     @property
     def unclear(self) -> tuple[LessonLine, ...]:
@@ -162,7 +163,8 @@ def class_report(
     ]
     topics.sort(key=lambda line: (line.mastery.now, line.topic))
     views = views_over_time([row.decision for row in rows])
-    return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views)
+    odd = surprises(connection, class_name, first, last)
+    return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views, odd)
 
 
 def school_year(date: datetime.date) -> datetime.date:

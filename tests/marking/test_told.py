@@ -50,6 +50,8 @@ TOLD = [
     ("ratio.best-value/support/282", "A because it is 56p", RIGHT, ""),
     ("ratio.best-value/support/282", "A, it costs 56p each", RIGHT, ""),
     ("ratio.best-value/support/282", "A because it's cheaper than B", RIGHT, ""),
+    ("ratio.best-value/support/282", "the pack A", RIGHT, ""),
+    ("ratio.best-value/support/282", "pack", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A and B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A, B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "56p", WRONG, "Pack A, Pack B or Pack C."),
