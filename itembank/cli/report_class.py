@@ -67,10 +67,30 @@ def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> li
     return [
         head,
         *_lessons(one.lessons),
+        *_surprises(one),
         *_topics(one, titles),
         *views_text(one, titles),
         *clarity_text(one),
     ]
+
+
+def _surprises(one: ClassReport) -> list[str]:
+    """Return what did not go as planned: lessons that fell out, cover, pupils who moved."""
+    odd = one.surprises
+    lines = []
+    for head, rows in (("No lesson", odd.cancelled), ("Asked instead of the starter", odd.covered)):
+        if rows:
+            said = "; ".join(
+                f"{short_day(date)} ({words})" if words else short_day(date) for date, words in rows
+            )
+            lines += paragraph(f"{head}: ", f"{said}.").splitlines()
+    if odd.went or odd.came:
+        said = (
+            f"{odd.went} went to other classes or left, {odd.came} came. What is known of topics "
+            "by seat is of the pupils who are here now; lessons stand as they were."
+        )
+        lines += paragraph("Pupils who moved: ", said).splitlines()
+    return ["", *lines] if lines else []
 
 
 def _topics(one: ClassReport, titles: Titles) -> list[str]:

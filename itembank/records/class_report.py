@@ -5,14 +5,14 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, func, select
 
 from itembank.planning.memory import Seen
 from itembank.records.decision import Decision, decide
-from itembank.records.happened import took_place
+from itembank.records.happened import Surprises, surprises, took_place
 from itembank.records.interval import Interval, wilson
 from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
@@ -75,6 +75,7 @@ class ClassReport:
     lessons: tuple[LessonLine, ...]
     topics: tuple[TopicLine, ...]
     views: ViewsOverTime
+    surprises: Surprises = field(default_factory=Surprises)
 
     @property
     def unclear(self) -> tuple[LessonLine, ...]:
@@ -145,7 +146,8 @@ def class_report(
     ]
     topics.sort(key=lambda one: (one.mastery.now, one.topic))
     views = views_over_time([one.decision for one in rows])
-    return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views)
+    odd = surprises(connection, class_name, first, last)
+    return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views, odd)
 
 
 def school_year(date: datetime.date) -> datetime.date:
