@@ -49,10 +49,9 @@ _OF_WHAT = re.compile(
     r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )
 _WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
-_KEPT = frozenset(
-    ["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"]
-    + ["not", "no", "never", "isn", "except", "without"]
-)
+_MATHS = ("or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring")
+_DENIALS = ("not", "no", "never", "isn", "except", "without")
+_KEPT = frozenset((*_MATHS, *_DENIALS))
 """Words with a meaning of their own, wherever else they stand: mathematics, and denials."""
 
 
