@@ -18,7 +18,7 @@ from itembank.characters import shown
 from itembank.cli.group import PlainGroup, later
 from itembank.cli.screen import screens
 from itembank.cli.text import say
-from itembank.cli.unseen import refuse_unseen
+from itembank.cli.unseen import as_typed, refuse_unseen
 from itembank.errors import ItembankError
 
 app = typer.Typer(
@@ -90,8 +90,9 @@ def run(arguments: Sequence[str] | None = None) -> None:
     gc.set_threshold(100_000)
     with screens():
         try:
-            refuse_unseen(sys.argv[1:] if arguments is None else arguments)
-            app(arguments, prog_name="itembank")
+            typed = as_typed(sys.argv[1:] if arguments is None else arguments)
+            refuse_unseen(typed)
+            app(typed, prog_name="itembank")
         except ItembankError as error:
             say(str(error), err=True)
             sys.exit(error.exit_status)

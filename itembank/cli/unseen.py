@@ -8,6 +8,21 @@ from itembank.characters import hidden, look_alikes, named, shown
 from itembank.errors import ItembankError
 
 
+def as_typed(arguments: Sequence[str]) -> list[str]:
+    r"""Return arguments as text, where a system that is set to ASCII has handed on bytes.
+
+    >>> as_typed(["8\udcc3\udc89", "8K", "\udcff"])
+    ['8É', '8K', '\udcff']
+    """
+    found = []
+    for typed in arguments:
+        try:
+            found.append(typed.encode("utf-8", "surrogateescape").decode())
+        except UnicodeError:
+            found.append(typed)
+    return found
+
+
 def refuse_unseen(arguments: Sequence[str]) -> None:
     """Refuse arguments with bytes that are no text, unseen characters, or look-alike letters.
 

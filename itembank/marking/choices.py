@@ -17,21 +17,25 @@ def named(plain: str, labels: Sequence[str]) -> str:
 
     >>> labels = ("Pack A", "Pack B")
     >>> [named(text, labels) for text in ("b", "pack a", "A because it is 56p", "A or B")]
-    ['Pack B', 'pack a', 'Pack A', 'A or B']
+    ['Pack B', 'Pack A', 'Pack A', 'A or B']
     """
     folded = plain.casefold()
-    last = [label for label in labels if label.casefold().split()[-1:] == [folded]]
+    last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
     if len(last) == 1:
         return last[0]
     if folded in map(str.casefold, labels):
         return plain
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
-    inside = [
-        label for label in labels if re.search(rf"\b{re.escape(label.casefold())}(?!\w)", folded)
-    ]
+    inside = [label for label in labels if _stands_in(label.casefold(), folded)]
     if len(inside) == 1 and not _DENIES.search(folded):
         return inside[0]
     return _said_first(plain, labels) or plain
+
+
+def _stands_in(label: str, text: str) -> bool:
+    """Tell whether a choice stands in a text, by its last two words at least: *card A*."""
+    short = " ".join(label.split()[-2:])
+    return re.search(rf"\b{re.escape(short)}(?!\w)", text) is not None
 
 
 def _said_first(plain: str, labels: Sequence[str]) -> str:

@@ -19,6 +19,7 @@ _WITH_HALF = re.compile(r"(?:at )?(\d\d?)[.:;-]?([0-5]\d)? ?([ap])\.?m\.?", re.I
 _AND = re.compile(r"(?<=[A-Za-z]),? *(?:\band\b|&|,) *(?=\d)", re.IGNORECASE)
 _MINUTES_LEFT_OUT = re.compile(r"(\d+ ?(?:h|hrs?|hours?)) ?(\d+)", re.IGNORECASE)
 _HOURS = re.compile(r"^(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$", re.IGNORECASE)
+_M_FOR_MINUTES = re.compile(r"(\d) ?m$", re.IGNORECASE)
 _COLON = re.compile(r"\d+:\d\d")
 
 
@@ -37,8 +38,8 @@ def as_time(plain: str, key: Node) -> str:
     ['15:25', '15:25', '3:25 pm', '3 pm', '25']
     >>> as_time("3 h and 25 min", parse_written("3 h 25 min"))
     '3 h 25 min'
-    >>> as_time("3h25", parse_written("205 min"))
-    '3h25 min'
+    >>> as_time("3h25", parse_written("205 min")), as_time("205m", parse_written("205 min"))
+    ('3h25 min', '205 min')
     """
     if is_time(key):
         if found := _WITH_HALF.fullmatch(plain):
@@ -49,6 +50,8 @@ def as_time(plain: str, key: Node) -> str:
         return plain
     if isinstance(key, MixedUnits) or is_length_of_time(key):
         plain = _AND.sub(" ", plain)
+    if is_length_of_time(key):
+        plain = _M_FOR_MINUTES.sub(r"\1 min", plain)
     if is_length_of_time(key) and (found := _MINUTES_LEFT_OUT.fullmatch(plain)):
         return f"{found[1]}{found[2]} min" if " " not in plain else f"{found[1]} {found[2]} min"
     return plain

@@ -50,7 +50,7 @@ _CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
 _TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
 _RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
-_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
 _AND_SMALLER = re.compile(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
 _AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
@@ -74,7 +74,8 @@ _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
         (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
     )
 )
-_IS = re.compile(r"(?P<it>[\d(][^a-z]*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_IS = re.compile(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_POINT = re.compile(r"\(([^(),]+),([^(),]+)\)")
 _REASON = re.compile(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
 _ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
 _ESTIMATED = re.compile(
@@ -231,6 +232,9 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         plain = _TIMES.sub(" × ", plain)
         if not letters:
             plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
+    if isinstance(key, Either) and any(isinstance(part, Listing) for part in key.parts):
+        plain = re.sub(r"\)[ ,;]*(?:and|or|&)?[ ,;]*\(", ") or (", plain)
+        plain = _POINT.sub(r"\1, \2", plain)
     if asked.several or isinstance(key, Relation):
         if "±" in plain or "+-" in plain or "+/-" in plain:
             plain = _both_signs(plain)

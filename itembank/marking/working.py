@@ -183,19 +183,24 @@ def _free(item: Item, sides: list[t.Node]) -> bool:
 def printed_values(item: Item) -> dict[str, Fraction]:
     """Return the letters whose value the prompt prints, as in *when n = 8*.
 
+    A letter that is asked for has none, and neither has one that is printed with two values.
+
     >>> from itembank.items.registry import find_item
     >>> printed_values(find_item("equations.substitution/support/104"))
     {'n': Fraction(8, 1)}
     """
-    known = {}
+    known: dict[str, Fraction] = {}
+    unknown = {run.name for run in item.prompt if isinstance(run, t.Sym)}
     for run in item.prompt:
         match run:
             case t.Relation(t.Sym(name), (("=", amount),)) if not t.symbols(amount):
                 try:
-                    known[name] = exact(amount)
+                    worth = exact(amount)
                 except t.NotationError:
                     continue
-    return known
+                if known.setdefault(name, worth) != worth:
+                    unknown.add(name)
+    return {name: worth for name, worth in known.items() if name not in unknown}
 
 
 def _kind(node: t.Node) -> str:

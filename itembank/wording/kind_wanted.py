@@ -216,6 +216,9 @@ _MANY = late(
     r"\bhow many (?:more |fewer |full |whole |other |extra |complete )?(?P<noun>[a-z'-]+)(?: (?P<next>[a-z'-]+))?",
     re.I,
 )
+_RATE_ASKED = late(
+    r"\bin (?P<top>[a-z]+) (?P<per>per|for each|for every|an?|each) (?P<bottom>[a-z]+)\b", re.I
+)
 _PART = late(
     r"\b(?:what|which) (?:fraction|percentage|proportion)\b|\bas an? (?:fraction|percentage)\b",
     re.I,
@@ -236,6 +239,15 @@ def _wanted(
         return Wanted((base,), True, _named(key_unit))
     if _PART.search(question) or isinstance(model.key, Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
+    if rate := _RATE_ASKED.search(question):
+        units = [unit_names().get(rate[name].casefold()) for name in ("top", "bottom")]
+        if units[1]:
+            top = of_unit(units[0]) if units[0] else PLAIN
+            return Wanted(
+                (top.over(of_unit(units[1])),),
+                True,
+                f"{rate['top']} {rate['per']} {rate['bottom']}",
+            )
     unit = unit_said(question)
     if unit and not any(isinstance(part, Percent) for part in walk(model.key)):
         sizes = [of_unit(unit)]
@@ -257,6 +269,8 @@ def _wanted(
     if prints_money and _MONEY.search(question):
         return Wanted((of_dimension("money"), of_unit("€"), of_unit("$")), False, "a sum of money")
     for pattern, names in _KINDS:
+        if names == ("speed",) and not any("length" in dict(k.powers) for k in kinds.amounts):
+            continue  # a typing speed is in words
         if pattern.search(question):
             return Wanted(
                 tuple(of_dimension(name) for name in names), False, "a " + " or a ".join(names[:2])
@@ -305,6 +319,8 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
     things = kind.things()
     if wanted.noun and things.get(wanted.noun, 0) < 0:
         return _gives(kind, wanted)
+    if squared := [noun for noun, n in things.items() if abs(n) > 1 and noun in kinds.nouns]:
+        return f"The model multiplies a number of {plural(squared[0])} by another of them."
     for noun, power in things.items():
         stem = re.escape(noun)
         one = re.search(

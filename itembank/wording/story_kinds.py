@@ -36,7 +36,9 @@ from itembank.wording.prompt import SLOT, index_of, slotted
 _PER_NOUN = r"(?:of (?:the|its|these|those) )?(?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
 _PER = late(
     rf"(?P<amount>{SLOT})[ -]?(?:(?:of )?[a-z'-]+[ -]){{0,3}}?"
-    rf"(?:per|an?|each|every|(?:for|to|in|on|with|at|from) (?:each|every)|to the) {_PER_NOUN}",
+    rf"(?:per|(?<!\bin )(?<!\bon )(?<!\bat )(?<!\bof )(?<!\bby )(?<!\bas )(?<!\bis )(?<!\bto )(?<!\bor )"
+    r"(?<!\bfor )(?<!\bwas )(?<!\band )(?<!\bwith )(?<!\bfrom )(?<!\binto )(?<!\bthan )an?|"
+    rf"each|every|(?:for|to|in|on|with|at|from) (?:each|every)|to the) {_PER_NOUN}",
     re.I,
 )
 """What an amount is for, in so many words: £9 an hour, 12 eggs in each box."""

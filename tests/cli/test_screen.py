@@ -170,3 +170,24 @@ def test_all_that_commands_print_goes_through_the_screen():
     assert [
         path.name for path in home.rglob("*.py") if around.search(path.read_text("utf-8"))
     ] == []
+
+
+def test_a_system_set_to_ascii_reads_what_is_typed_and_says_plainly_what_it_cannot_name(tmp_path):
+    import subprocess
+
+    plain = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    for arguments, status in (
+        (["mark", "fractions.add-unlike/core/3", "½"], 0),
+        (["bank", "new", "übung", "--name", "own", "--title", "Own"], 2),
+    ):
+        done = subprocess.run(
+            [sys.executable, "-m", "itembank.cli", *arguments],
+            cwd=tmp_path,
+            env={**os.environ, **plain, "PYTHONPATH": str(LARKHYTHE.parents[1])},
+            capture_output=True,
+            check=False,
+        )
+        assert done.returncode == status, done.stderr
+        assert (b"set PYTHONUTF8=1" in done.stderr) == bool(status)
+        assert b"no UTF-8" not in done.stdout + done.stderr
+    assert list(tmp_path.iterdir()) == []

@@ -50,6 +50,8 @@ TOLD = [
     ("ratio.best-value/support/282", "A because it is 56p", RIGHT, ""),
     ("ratio.best-value/support/282", "A, it costs 56p each", RIGHT, ""),
     ("ratio.best-value/support/282", "A because it's cheaper than B", RIGHT, ""),
+    ("ratio.best-value/support/282", "the pack A", RIGHT, ""),
+    ("ratio.best-value/support/282", "pack", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A and B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A, B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "56p", WRONG, "Pack A, Pack B or Pack C."),
@@ -90,6 +92,10 @@ TOLD = [
     ("fractions.decimals-percentages/support/182", "73", FORM, "give the per cent sign"),
     ("fractions.decimals-percentages/support/182", "74", WRONG, "That is too large"),
     ("fractions.decimals-percentages/support/182", "72", WRONG, "That is too small"),
+    # A denial is no answer, though the question has the word.
+    ("fractions.decimals-percentages/challenge/91", "22 2/9%", RIGHT, ""),
+    ("fractions.decimals-percentages/challenge/91", "not 22 2/9%", UNREAD, "‘not’"),
+    ("ratio.best-value/support/282", "not A", WRONG, ""),
     # Remainders, money, words.
     ("fractions.improper-mixed/support/41", "2 r 5", UNREAD, "A remainder is left over"),
     ("fractions.improper-mixed/support/41", "2 remainder 5", UNREAD, "A remainder is left over"),

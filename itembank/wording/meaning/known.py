@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Power, Quantity, Root, Sum, walk
+from itembank.notation.tree import Int, Percent, Power, Quantity, Root, Sum, walk
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
@@ -56,6 +56,18 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
         days = (last - first) % 7 + 1
         if days not in numbers:
             return f"From {span[1]} to {span[2]} are {days} days, and the model counts seven."
+    equal = late_search(r"\b(?:share|split|divide)\w*\b[^.?!]*\bequally\b", text)
+    if (
+        equal
+        and late_search(r"\b(?:each|one|every)\b", words)
+        and not (model.divides() or model.inverse)
+    ):
+        return "The words share something equally, and the model divides nothing."
+    profit = late_search(r"\b(?:profit|loss)\b", words) and not late_search(
+        r"percentage|per cent", words
+    )
+    if profit and not (model.subtracts() or model.inverse or model.has(Percent)):
+        return "A profit is what is taken less what is spent, and the model takes nothing away."
     two_weeks = sum(isinstance(part, Int) and part.n == 2 for part in model.parts()) > 1
     if (
         late_search(r"\bfortnights?\b", text)

@@ -198,6 +198,9 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
 def _only_counts(tale: Tale, number: Number) -> bool:
     """Whether a number only says how many numbers follow, or are consecutive."""
     sentence = tale.sentence_of(number)
+    cut = rf"\b(?:into|of) {number.char} (?:pieces|parts|lengths)\b"
+    if number.in_words and re.search(cut, sentence) and not late_search(r"\bequal", sentence):
+        return True
     if late_search(r"\bconsecutive\b", sentence) and number.counts:
         return True
     listed = [

@@ -102,6 +102,7 @@ def part_reading(tale: Tale) -> Reading | None:
             return reads("it is part full with the amount that is given", amount.value / part.value)
     return (
         _of_the_rest(tale)
+        or _spent_and_left(tale)
         or _out_of(tale)
         or _percentage_of_group(tale)
         or _one_part(tale)
@@ -216,6 +217,40 @@ def _percentage_of_group(tale: Tale) -> Reading | None:
     named = what <= asked or (what & asked and not asked - what)
     negated = late_search(_NEGATED, tale.question) != late_search(_NEGATED, match["what"])
     return reads("of those that the question names", share if named and not negated else 1 - share)
+
+
+_SPENT = late(
+    rf"\b(?P<did>spends?|spent|uses?|used|eats?|ate|gives? away|gave away|sells?|sold|loses?|lost|drinks?|drank|reads?|read|walk\w*|"
+    rf"ran|completed|cuts? off|has done|has read|has run|painted|travelled) (?P<part>{SLOT}) of [^.?!{{}}]*?"
+    rf"(?:(?:has|had|have|leaving|with|there (?:is|are|was|were)) ({SLOT})[^.,;?]*\b(?:left|remaining|to go)\b)",
+    re.I,
+)
+
+
+def _spent_and_left(tale: Tale) -> Reading | None:
+    """Return what was spent, or what there was, where a part is spent and so much is left."""
+    match = _SPENT.search(tale.told)
+    if match is None or len(tale.numbers) != 2:
+        return None
+    part, left = tale.get(match, "part"), tale.get(match, 3)
+    if (
+        part is None
+        or left is None
+        or not 0 < part.value < 1
+        or left.measure in ("part", "percent")
+    ):
+        return None
+    whole = left.value / (1 - part.value)
+    asked = {stem(word) for word in re.findall(r"[a-z]+", tale.question.lower())}
+    if tale.asks_for(r"\b(?:left|remain\w*)\b"):
+        return None
+    if stem(match["did"].split()[-1]) in asked:
+        return reads("what is left is of the other part", part.value * whole)
+    if tale.asks_for(
+        r"\bat first\b|\bto (?:start|begin) with\b|\boriginal|\baltogether\b|\b(?:have|long|total|savings)\b"
+    ):
+        return reads("what is left is of the other part", whole)
+    return None
 
 
 _OUT_OF = late(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import UNCLEAR, Number, Reading, Tale, late_search, reads
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -104,7 +105,7 @@ def _factor(
     tale: Tale, percents: list[Number], years: list[Number]
 ) -> tuple[Fraction | None, bool]:
     """Return what the changes multiply an amount by, and whether one is of the first amount."""
-    if late_search(r"\bhalf-year|\bmonthly\b|\bevery (?:half|month|week|day)|\bquarter", tale.text):
+    if late_search(r"\bhalf-year|\bmonthly\b|\bevery half|\bquarter", tale.text):
         return None, False
     factor, additive = Fraction(1), False
     for percent in percents:
@@ -134,12 +135,20 @@ def _factor(
 
 
 def _years(tale: Tale, percent: Number, years: Number) -> int | None:
-    """Return for how many years a change goes on, where it is said for each year."""
-    each = late_search(
-        r"\b(?:each|every|per|a) year\b|\byearly\b|\bannual", tale.sentence_of(percent)
+    """Return how many times a change goes on, where it is said for each year, or each hour."""
+    sentence = tale.sentence_of(percent)
+    each = re.search(
+        r"\b(?:each|every|per|a|an) (year|month|week|day|hour|minute)\b", sentence, re.I
     )
-    whole = years.measure == "calendar time" and (years.value / 12).denominator == 1
-    return int(years.value / 12) if each and whole and years.value <= 240 else None
+    unit = each[1].lower() if each else ""
+    if not unit and late_search(r"\byearly\b|\bannual", sentence):
+        unit = "year"
+    if not unit:
+        return None
+    facts = UNITS[{"hour": "h", "minute": "min"}.get(unit, unit)]
+    count = years.value / facts.size
+    like = years.measure == facts.dimension
+    return int(count) if like and count.denominator == 1 and 0 < count <= 20 else None
 
 
 def _direction(tale: Tale, percent: Number) -> int:
@@ -196,7 +205,8 @@ def _change_asked(tale: Tale) -> Reading | None:
     """Return the percentage change, or one amount as a percentage of another."""
     change = tale.asks_for(
         r"\bpercentage (?:increase|decrease|change|profit|loss|rise|fall|reduction|gain)\b|\bby what percentage\b|"
-        r"\bwhat percentage (?:did|does|has|have|was|is) (?:it|they|the \w+) (?:rise|fall|go|gone|increase|decrease|drop|reduced)"
+        r"\bwhat percentage (?:did|does|has|have|was|is) (?:it|they|the \w+) (?:rise|fall|go|gone|increase|decrease|drop|reduced)|"
+        r"\bwhat percentage (?:is|was|does \w+|did \w+|do \w+) (?:saved|save|lost|taken off|off)\b"
     )
     of_old = re.search(
         r"\bwhat percentage of the (old|first|original|new|second|normal|usual|full|sale|reduced|final) .*\b(old|new|first|second|original|sale|reduced|final|normal|usual|full)\b",

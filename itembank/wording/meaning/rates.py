@@ -34,7 +34,7 @@ def rate_reading(tale: Tale) -> Reading | None:
     )
 
 
-_IN = r"\b(?:flows? into|runs? into|lets? in|fill\w*|gains?|flows? in|runs? in|pours? in|enters?|come in|arrives?|pump\w* in|added)\b"
+_IN = r"\b(?:topped up|flows? into|runs? into|lets? in|fill\w*|gains?|flows? in|runs? in|pours? in|enters?|come in|arrives?|pump\w* in|added)\b"
 _OUT = r"\b(?:lets? out|takes? out|flows? away|loses?|leaks?|drains?|flows? out|runs? out|leaves?|escapes?|pump\w* out|empties)\b"
 
 
@@ -122,14 +122,14 @@ def _proportion(tale: Tale) -> Reading | None:
         or tale.sentence_of(first) != tale.sentence_of(second)
     ):
         return None
-    if not _asks(tale, second):
+    if not _asks(tale, second) and not tale.asks_for(r"\bhow (?:many \w+ would|long)\b.*\blast"):
         return None
     if _is_shared_work(tale, first, second):
         if late_search(r"\bextra\b|\bmore\b", third.after) or tale.asks_for(
             r"\b(?:extra|more|save|less|longer)\b"
         ):
             return _extra_workers(tale, first, second, third)
-        if _thing(first) not in _AGENTS:
+        if third.measure in _TIMES:
             return None
         return reads("more of them take less time", first.value * second.value / third.value)
     share = second.value / first.value
@@ -165,6 +165,10 @@ def _asks(tale: Tale, number: Number) -> bool:
 
 
 def _is_shared_work(tale: Tale, first: Number, second: Number) -> bool:
+    # Food for 12 goats lasts 10 days; but 6 batteries last 15 days, and 12 longer.
+    lasts = rf"\b(?:lasts?|feeds?|enough (?:\w+ )?for)(?: for)? {first.char}"
+    if second.measure in _TIMES and first.counts and late_search(lasts, tale.told):
+        return True
     return (
         second.measure in _TIMES
         and first.counts

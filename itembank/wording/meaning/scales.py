@@ -61,6 +61,9 @@ def scale_reading(tale: Tale) -> Reading | None:
     if drawn == real and not _plain_real(tale):
         return None
     wants_drawn = drawn and not real
+    side = re.search(r"\bhow (wide|long|high|tall|deep)\b", tale.question, re.I)
+    if side and len(lengths) > 1:
+        lengths = [n for n in lengths if n.after.lower().startswith(side[1].lower())]
     if len(lengths) != 1 or tale.asks_for(r"\b(?:area|perimeter|volume|diagonal)\b"):
         return None
     (length,) = lengths

@@ -27,7 +27,7 @@ _START = late(
 
 def sequence_reading(tale: Tale) -> Reading | None:
     """Return the term, position or step that a story of a sequence asks for."""
-    if (extra := _extra(tale)) is not None:
+    if (extra := _extra(tale) or _each_more(tale)) is not None:
         return extra
     if not late_search(r"\b(?:sequence|terms?|nth|row n|pattern n|rows?|pattern)\b", tale.text):
         return None
@@ -64,6 +64,29 @@ def _extra(tale: Tale) -> Reading | None:
         return None
     n = count.value / span
     return reads("the first is no extra one", start.value + (n - 1) * step.value)
+
+
+_IN_FIRST = late(
+    rf"({SLOT}) [a-z]+ (?:in|on|for) (?:the first (?P<a>\w+)|(?P<b>row|pattern|stage|shape|level|line|term) (?:1|{SLOT}))\b",
+    re.I,
+)
+_EACH_MORE = late(
+    rf"\beach (?:\w+ )?(?:has|uses|needs|is made of|contains) ({SLOT}) more\b[^.]*\bthan\b", re.I
+)
+
+
+def _each_more(tale: Tale) -> Reading | None:
+    """Return a term where the first is given, and each has so many more than the one before."""
+    first, more = _IN_FIRST.search(tale.told), _EACH_MORE.search(tale.told)
+    if first is None or more is None:
+        return None
+    start, step = tale.get(first, 1), tale.get(more, 1)
+    places = _places(tale, tale.question)
+    if start is None or step is None or len(places) != 1:
+        return None
+    if tale.asks_for(r"\b(?:total|altogether|sum|in all|which)\b"):
+        return None
+    return reads("the first has no step before it", start.value + (places[0] - 1) * step.value)
 
 
 def _places(tale: Tale, words: str) -> list[Fraction]:

@@ -18,7 +18,7 @@ _MIXED = late(
     re.I,
 )
 _ORDINALS = ("first", "second", "third", "fourth")
-_ALL = r"\b(?:altogether|in total|in all|total|mixture|members|pupils|people|together|whole|do they (?:share|have|get|collect|win))\b"
+_ALL = r"\b(?:altogether|in total|in all|total|mixture|members|pupils|people|together|whole|(?:do|did) they (?:share|have|get|collect|win))\b"
 
 
 def share_reading(tale: Tale) -> Reading | None:
@@ -28,6 +28,8 @@ def share_reading(tale: Tale) -> Reading | None:
         for m in re.finditer(SLOT, tale.text)
         if isinstance(tale.said.nodes[index_of(m[0])], Ratio)
     ]
+    if not found:
+        return _in_parts(tale)
     if len(found) != 1 or tale.asks_for(r"\b(?:ratio|fraction|percentage|area|perimeter|angle)\b"):
         return None
     node = tale.said.nodes[index_of(found[0][0])]
@@ -51,6 +53,38 @@ def share_reading(tale: Tale) -> Reading | None:
         return None
     value = _asked(tale, parts, names, unit)
     return None if value is None else reads("the parts stand in the order of their names", value)
+
+
+_PARTS = late(
+    rf"({SLOT}) parts? (?:of )?([a-z]+)[\w ]*? (?:to|and|with|for every) ({SLOT}) parts? (?:of )?([a-z]+)",
+    re.I,
+)
+
+
+def _in_parts(tale: Tale) -> Reading | None:
+    """Return what is asked of a mixture of so many parts to so many parts."""
+    match = _PARTS.search(tale.told)
+    if match is None or tale.asks_for(r"\b(?:ratio|fraction|percentage)\b"):
+        return None
+    one, two = tale.get(match, 1), tale.get(match, 3)
+    others = [n for n in tale.numbers if n not in (one, two)]
+    if one is None or two is None or len(others) != 1:
+        return None
+    parts, names = [one.value, two.value], (match[2], match[4])
+    (amount,) = others
+    after = re.sub(r"^(?:\w+ )?of (?:the |this )?", "", amount.after)
+    places = _place(after, names, 2)
+    if len(places) == 1:
+        unit = amount.value / parts[places[0]]
+    elif not places and after:
+        unit = amount.value / sum(parts)
+    else:
+        return None
+    asked = tale.question.replace(amount.char + " " + amount.after, " ")
+    wanted = _place(asked.split(amount.char)[0], names, 2)
+    if len(wanted) == 1:
+        return reads("the parts make the whole together", parts[wanted[0]] * unit)
+    return None
 
 
 def _place(words: str, names: tuple[str, ...], count: int) -> list[int]:
@@ -84,8 +118,11 @@ def _unit(
     places = _place(clause, names, len(parts))
     if len(places) == 1 and not late_search(_ALL, clause):
         return amount.value / parts[places[0]]
+    whole = names and re.match(r"(?:there are|it has|they have)\b", sentence.strip(), re.I)
     if not places and (
-        late_search(_ALL, clause) or late_search(r"\b(?:share|divid|split)", clause)
+        late_search(_ALL, clause)
+        or (whole and amount.after)
+        or late_search(r"\b(?:share|divid|split)", clause)
     ):
         return amount.value / sum(parts)
     return None
