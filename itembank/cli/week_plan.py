@@ -106,7 +106,8 @@ class Planner:
         left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
         scheme = replace(self.scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
-        states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
+        known = self.recorded.history(before)
+        states = topic_states(scheme, titles, known.seen, self.planned, before, known.scored)
         rested = self._rested(before, [one.topic for one in states])
         states = tuple(replace(one, rested=rested.get(one.topic)) for one in states)
         settings = self.school_class.plan.planning.choice

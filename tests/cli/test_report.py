@@ -258,7 +258,7 @@ def test_a_class_that_never_recorded_by_seat(said, record_it):
     record_it(10, Questions({1: (9, 20), 2: (15, 20)}))
     for text in everywhere(said):
         assert "Own views were recorded in 1 lesson, but not both they and the scores" in text
-        assert "1 of 2 lessons were recorded by band or score only" in text
+        assert "1 of 2 lessons was recorded by band or score only" in text
         assert "fooled the confident" not in text.casefold()
         assert "γ" not in text
 
