@@ -53,7 +53,7 @@ def only_means(one: ClassReport) -> str:
     return (
         f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
         "the class did that day and little of any one topic, so such lessons are counted apart and "
-        "move what is expected only a little; ‘s’ marks a topic that was never seen by question."
+        "move what is expected only a little."
     )
 
 
@@ -128,6 +128,8 @@ def _topics(one: ClassReport, titles: Titles) -> list[str]:
     else:
         del heads[3]
         rows = [(*row[:3], *row[4:]) for row in rows]
+    if any(t.mastery.only_scored for t in one.topics):
+        words += " s: never seen by question, only as part of scores."
     words = f"{words} {only_means(one)}".strip()
     right = {1, 3} if len(heads) > 5 else {1}
     return ["", named_table(heads, rows, right=right), *paragraph("", words).splitlines()]

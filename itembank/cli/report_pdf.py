@@ -75,7 +75,6 @@ def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
         now=found.now,
         now_interval=(found.low or 0.0, found.high or 0.0) if measured else None,
         advice=advice(line),
-        only_scored=found.only_scored,
     )
 
 

@@ -28,7 +28,7 @@ class TopicRow:
 
     Shares run from 0 to 1; an interval is (low, high). `share` is None where the topic was asked
     and no answers to it were counted. `scored` tells for each week whether it was only part of a
-    score then, `in_scores` in how many starters, and `only_scored` that it never was anything else.
+    score then, and `in_scores` in how many starters.
     """
 
     title: str
@@ -40,7 +40,6 @@ class TopicRow:
     advice: str
     scored: Sequence[bool] = ()
     in_scores: int = 0
-    only_scored: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,8 +137,11 @@ def _cells(one: TopicRow) -> list[Shown]:
 
 
 def _topics(paper: Paper, data: ReportData) -> None:
+    scores = ""
+    if any(one.in_scores for one in data.topics):
+        scores = " (scores: in how many starters the topic was only part of a score)"
     words = (
-        "Right: per cent of the answers seen by question, with its interval. Expected on "
+        f"Right: per cent of the answers seen by question, with its interval{scores}. Expected on "
         f"{data.asked_on}: per cent by the forgetting model from all that is known, weakest topic "
         "first. The bar runs from 0 to 100 %: the stroke is the estimate, the box its interval. "
         f"Intervals are at 90 %. {data.topics_note}"
@@ -165,17 +167,15 @@ def _topics(paper: Paper, data: ReportData) -> None:
 
 
 def _right(one: TopicRow) -> str:
-    """Return the share of the answers, or in how many scores the topic had a part."""
-    if one.share is not None:
-        return _with_interval(one.share, one.interval)
-    return f"– (scores: {one.in_scores})" if one.in_scores else "–"
+    """Return the share of the answers, and in how many scores the topic had a part."""
+    share = "–" if one.share is None else _with_interval(one.share, one.interval)
+    return f"{share}, scores: {one.in_scores}" if one.in_scores else share
 
 
 def _estimate(one: TopicRow) -> str:
     if one.now_interval is None:
         return f"{round(100 * one.now)}"
-    sign = f" {SCORED}" if one.only_scored else ""
-    return _with_interval(one.now, one.now_interval) + sign
+    return _with_interval(one.now, one.now_interval)
 
 
 def _with_interval(share: float, interval: tuple[float, float]) -> str:
