@@ -93,6 +93,7 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
         ("cover", "9S", "--date", "2026-12-08", "--topic", "ratio.share 4", "--yes"),
         ("cancel", "9S", "--date", "2026-12-09", "--why", "school trip"),
         ("undo", "9S"),
+        ("move", "9S/A1", "away", "--date", "2026-12-17"),
         ("pack", "--class", "9S", "--date", "2026-12-16", "--output", "."),
     ]
     # A new command is walked too, or shows no bands.
