@@ -62,11 +62,14 @@ def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
 
 def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
     weeks = by_week(line)
+    scored = {monday(date) for date in line.scored}
     found = line.mastery
     measured = found.low is not None and found.high is not None
     return TopicRow(
         title=titles.of(line.topic),
         weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in one.weeks],
+        scored=[week in scored and week not in weeks for week in one.weeks],
+        in_scores=len(line.scored),
         share=line.interval.share if line.out_of else None,
         interval=(line.interval.low, line.interval.high),
         now=found.now,
