@@ -91,15 +91,16 @@ def topic_states(
 ) -> tuple[TopicState, ...]:
     """Return what the class knows of each topic of the scheme, as far as is known `before` a day.
 
-    A lesson that was planned and not recorded counts as asked, without a result. `scored` are
+    A lesson that was planned counts as asked, without a result; `planned` are those of which
+    nothing better is known. What was recorded of a topic that day goes before it. `scored` are
     the starters of which only scores are known.
     """
     seen = {name: [one for one in rows if one.date < before] for name, rows in recorded.items()}
-    dates = {one.date for rows in recorded.values() for one in rows}
     for lesson in planned:
-        if lesson.date < before and lesson.date not in dates:
-            for name in lesson.topics:
-                seen.setdefault(name, []).append(Seen(lesson.date, 0, 0))
+        for name in lesson.topics:
+            known = seen.setdefault(name, [])
+            if lesson.date < before and lesson.date not in [one.date for one in known]:
+                known.append(Seen(lesson.date, 0, 0))
     rows: dict[str, tuple[Seen, ...]] = {}
     for one in scheme.topics:
         # What was asked before the teaching, by a pin, says nothing of what is remembered of it.
