@@ -89,8 +89,12 @@ def test_a_sheet_that_stops_is_out_of_what_was_asked(said, home, columns):
     assert "Questions 6 to 8 were not asked. The starter counts out of 5." in out
     numbers = [line.split()[0] for line in out.splitlines() if " of 10 " in line]
     assert numbers == ["1", "2", "3", "4", "5"]
-    out = said("report", "8K").out
+    out = said("report", "8K", "--csv", "tables").out
     assert "90 %" in out
+    assert "Not asked: 23 Nov (questions 6 to 8)." in out
+    rows = (home / "tables" / "report-lessons.csv").read_text("utf-8-sig").splitlines()
+    cells = dict(zip(rows[0].split(","), rows[1].split(","), strict=True))
+    assert (cells["out_of"], cells["not_asked"], cells["share"]) == ("5", "6 7 8", "0.9")
     questions = said("report", "--lesson", DAY, "8K").out
     assert "\n5  core" in questions
     assert "\n6  core" not in questions
