@@ -168,6 +168,19 @@ def shown(text: str, most: int = SHOWN) -> str:
     return visible(" ".join(cut.splitlines()))
 
 
+def shown_value(value: object, most: int = 40) -> str:
+    """Return a value of a TOML file as a person wrote it, as :func:`shown`.
+
+    >>> shown_value(True), shown_value({"a": 1}), shown_value("8K"), shown_value([1] * 90, 9)
+    ('true', 'a table', "'8K'", '[1, 1, 1,… (270 characters)')
+    """
+    if isinstance(value, dict):
+        return "a table"
+    if isinstance(value, bool):
+        return str(value).lower()
+    return shown(str(value) if hasattr(value, "isoformat") else repr(value), most)
+
+
 _QUOTED = re.compile(rf"‘([^‘’]{{{2 * SHOWN},}})’")
 _UNBROKEN = re.compile(r"\S{400,}")  # a path may well have 300
 _MOST_LINE = 6000  # a list of all topics has some 2,500

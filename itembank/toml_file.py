@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
+from itembank.characters import shown_value
 from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
 from itembank.toml_text import KeyPath, Locator, syntax_fault
 from itembank.toml_unseen import escaped_faults, written_faults
@@ -177,9 +178,4 @@ class Table:
         return self.data.get(key, default)
 
     def _wrong(self, key: str, wanted: str, value: object) -> None:
-        shown = str(value).lower() if isinstance(value, bool) else repr(value)
-        if isinstance(value, dict):
-            shown = "a table"
-        elif len(shown) > 40:
-            shown = shown[:39] + "…"
-        self.fault(key, f"‘{key}’ must be {wanted}, not {shown}.")
+        self.fault(key, f"‘{key}’ must be {wanted}, not {shown_value(value)}.")

@@ -25,6 +25,7 @@ from itembank.notation.tree import (
     Node,
     Power,
     Product,
+    Relation,
     Sum,
     Sym,
     children,
@@ -124,27 +125,30 @@ def _first_terms(words: Words, *nodes: Node) -> Built:
     )
 
 
-def _with_n(node: Node, n: int) -> Node:
+def _with_n(node: Node, n: int, letter: str = "n") -> Node:
     """Return an expression with a number for n: 5n − 2 with 10 is 5 × 10 − 2."""
     match node:
-        case Sym("n"):
+        case Sym(name) if name == letter:
             return Int(n)
         case Juxt(factors):
-            first, *rest = (_with_n(factor, n) for factor in factors)
+            first, *rest = (_with_n(factor, n, letter) for factor in factors)
             return Product(first, tuple(("×", factor) for factor in rest))
         case Sum(first, terms):
             return Sum(
-                _with_n(first, n),
-                tuple((op, _bracketed(_with_n(term, n))) for op, term in terms),
+                _with_n(first, n, letter),
+                tuple((op, _bracketed(_with_n(term, n, letter))) for op, term in terms),
             )
         case Product(first, terms):
-            return Product(_with_n(first, n), tuple((op, _with_n(term, n)) for op, term in terms))
+            return Product(
+                _with_n(first, n, letter),
+                tuple((op, _with_n(term, n, letter)) for op, term in terms),
+            )
         case Power(base, exponent):
-            return Power(_with_n(base, n), _with_n(exponent, n))
+            return Power(_with_n(base, n, letter), _with_n(exponent, n, letter))
         case Bracket(of):
-            return Bracket(_with_n(of, n))
+            return Bracket(_with_n(of, n, letter))
         case Frac(top, bottom):
-            return Frac(_with_n(top, n), _with_n(bottom, n))
+            return Frac(_with_n(top, n, letter), _with_n(bottom, n, letter))
     if any(symbols(child) for child in children(node)):
         raise NotBuilt("A term of this sequence is not worked out here.")
     return node
@@ -228,6 +232,29 @@ def _between(words: Words, *nodes: Node) -> Built:
     if len(found) < 2 or kind in ("even", "odd"):
         raise NotBuilt("There are not two such numbers to list.")
     return Listing(tuple(Int(n) for n in found)), tuple(found)
+
+
+def _line_at(line: Node, x: int) -> Node:
+    """Return y of a straight line y = … at a whole number x.
+
+    Raises:
+        NotBuilt: it is no equation y = …, or no straight line.
+    """
+    match line:
+        case Relation(Sym("y"), (("=", side),)) if symbols(side) <= {"x"}:
+            values = [exact(_with_n(side, k, "x")) for k in range(5)]
+            if len({b - a for a, b in pairwise(values)}) == 1:
+                return Bracket(_with_n(side, x, "x"))
+    raise NotBuilt("This is read off a straight line that is given as y = ….")
+
+
+def _gradient(line: Node) -> Built:
+    """Return by how much y grows where x grows by 1, from 0 to 1."""
+    return Sum(_line_at(line, 1), (("-", _line_at(line, 0)),)), (0, 1)
+
+
+def _intercept(line: Node) -> Built:
+    return _line_at(line, 0), (0,)
 
 
 _UP = ("next", "first", "smallest", "lowest", "least")
@@ -338,6 +365,14 @@ TERM_SAYINGS = (
         lambda words, limit: _number_beyond({**words, "which": ""}, limit),
     ),
     Saying(rf"<FIND> the {_WHICH}multiple of <M> {_SIDE} <NP>", _multiple_beyond),
+    Saying(
+        r"<FIND> the gradient of(?: the)?(?: (?:straight )?line| graph)?(?: (?:of|with equation))? <NP>",
+        _gradient,
+    ),
+    Saying(
+        r"<FIND> the y-?\s?intercept of(?: the)?(?: (?:straight )?line| graph)?(?: (?:of|with equation))? <NP>",
+        _intercept,
+    ),
     Saying(rf"how long(?: is it| is there| passes)? {_FROM_TO}", _time_between),
     Saying(rf"how (?:much time|many (?:minutes|hours|seconds)){_THERE} {_FROM_TO}", _time_between),
     Saying(

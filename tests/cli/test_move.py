@@ -11,7 +11,7 @@ from itembank.records.class_report import class_report
 from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
 from itembank.records.item_report import item_report
 from itembank.records.recording import record
-from itembank.records.results import topic_history, topic_results
+from itembank.records.results import class_results, topic_history
 from itembank.records.scope import Scope
 from itembank.records.store import open_store
 
@@ -57,7 +57,7 @@ def tell(home, name, date, topic, marks, scores=False):
 def counts(home, name, before=None):
     with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
         found = {}
-        for one in topic_results(connection, name, before):
+        for one in class_results(connection, name, before).topics:
             right, out_of = found.get(one.topic, (0, 0))
             found[one.topic] = (round(right + one.right, 6), out_of + one.out_of)
         return found
@@ -113,8 +113,12 @@ def test_all_classes_agree_with_each_class(said, told):
 def test_scores_go_along_as_well(said, home):
     tell(home, "8K", FIRST, "ratio.share", {"A1": 2, "A2": 1, "A3": 0}, scores=True)
     said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
-    assert counts(home, "8K") == {"ratio.share": (1.5, 2)}
-    assert counts(home, "8L") == {"ratio.share": (0, 1)}
+    # A score tells of no topic alone: it goes along as the score it is.
+    with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
+        for name, share in (("8K", 0.75), ("8L", 0.0)):
+            found = class_results(connection, name)
+            assert [(one.out_of, one.scored) for one in found.topics] == [(0, True)]
+            assert [(one.share, one.marks) for one in found.scored] == [(share, {"ratio.share": 2})]
 
 
 def test_a_change_of_sets_is_one_list(said, told):
