@@ -20,6 +20,7 @@ from itembank.cli.report_words import (
     short_day,
 )
 from itembank.cli.text import paragraph, table, width
+from itembank.records.asked import numbers_said
 from itembank.records.entries import WHOLE
 
 if TYPE_CHECKING:
@@ -69,6 +70,7 @@ def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> li
     return [
         head,
         *_lessons(one.lessons),
+        *(paragraph("Not asked: ", early).splitlines() if (early := stopped_early(one)) else []),
         *_surprises(one),
         *_topics(one, titles),
         *views_text(one, titles),
@@ -93,6 +95,22 @@ def _surprises(one: ClassReport) -> list[str]:
         )
         lines += paragraph("Pupils who moved: ", said).splitlines()
     return ["", *lines] if lines else []
+
+
+def stopped_early(one: ClassReport) -> str:
+    """Return which questions were not asked in which lessons; empty where all were.
+
+    Of many lessons the last are named.
+    """
+    some = [each for each in one.lessons if each.decision.not_asked]
+    if not some:
+        return ""
+    said = [
+        f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
+        for each in some[-LATEST:]
+    ]
+    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
+    return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
 
 
 def _topics(one: ClassReport, titles: Titles) -> list[str]:
@@ -277,6 +295,8 @@ _LESSONS = (
     "title",
     "pupils",
     "bands (not a grade)",
+    "out_of",
+    "not_asked",
     "share",
     "agreement",
     "sure_but_low",
@@ -299,6 +319,8 @@ def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
         each.title,
         done.pupils,
         " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
+        done.out_of,
+        " ".join(map(str, done.not_asked)),
         round(done.overall.interval.share, 4) if done.overall else None,
         places(view.agreement) if view else None,
         len(view.over) if view else None,

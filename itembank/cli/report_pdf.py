@@ -8,7 +8,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.cli.report_class import advice, only_means
+from itembank.cli.report_class import advice, only_means, stopped_early
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
 from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
@@ -172,6 +172,8 @@ def _missing(one: ClassReport) -> list[str]:
     found = []
     if not one.topics:
         found.append("What is known of each topic: the lessons were recorded without their packs.")
+    if early := stopped_early(one):
+        found.append(f"Questions that were not asked: {early}")
     if not any(each.groups for each in done):
         found.append("Bands: no lesson was recorded by band, by score or by seat.")
     if not one.views.noted:

@@ -16,6 +16,11 @@ that day on eight topics together: little of any one of them. What they tell is 
 So scores move what is expected of topics up or down together, keep the differences that answers
 by question showed, and leave every interval wide. That topics are independent of one another
 after an update, and the constant, are ours.
+
+In the simulated years (``bench/simulate_depths.py``; 30 seeds, a usual and a plain year) a class
+planned from scores or hands alone is expected to know as much as when the mean of each starter
+stood for every topic of it (within 0.1 points of a hundred), and intervals at 90 % held what is
+true in 87 to 94 % of cases: 88 and 92 % by question, 89 and 94 % by scores, 88 and 87 % by bands.
 """
 
 from __future__ import annotations

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, Integer, cast, func, select
 
 from itembank.records.tables import band_count, score
 
@@ -97,11 +97,13 @@ Wholes = dict[int | None, Whole]
 def wholes_of_scores(connection: Connection, entries: dict[int, int]) -> Wholes:
     """Return how the entries with scores went; `entries` gives the marks of each."""
     found: Wholes = {}
+    # PostgreSQL's small integers end at 32,767, which is less than the square of 200 marks.
+    marks = cast(score.c.marks, Integer)
     for row in connection.execute(
         select(
             score.c.entry_id,
             func.sum(score.c.marks),
-            func.sum(score.c.marks * score.c.marks),
+            func.sum(marks * marks),
             func.count(),
         )
         .where(score.c.entry_id.in_(entries))

@@ -254,6 +254,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("extreme", rf"<FIND> {_LARGEST_OF}", False),
+    ("extreme", rf"is <Either>(?: the)? (?P<size>{SIZES})(?: {_THING})?", False),
     (
         "extreme",
         rf"which(?: one)? of (?:these:? )?<NEither> (?:is|has)(?: the)? (?P<size>{SIZES})(?: value)?",

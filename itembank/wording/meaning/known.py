@@ -79,6 +79,16 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     for trap, asks, says in _TRAPS:
         if late_search(trap, text) and late_search(asks, words):
             return f"A person has to look: {says}."
+    if model.has(Int) and late_search(r"\bangles?\b", text):
+        if late_search(r"\bstraight line\b", text) and 360 in numbers:
+            return "Angles on a straight line add up to 180°, and the model has 360."
+        if late_search(r"\b(?:at|around|round|about) a point\b", text) and 180 in numbers:
+            return "Angles at a point add up to 360°, and the model has 180."
+    inner = late_search(r"\b(?:inside|inner)\b", text) and late_search(
+        r"\b(?:outside|outer)\b", text
+    )
+    if inner and late_search(r"\barea\b", words) and not (model.subtracts() or model.inverse):
+        return "What lies between an outer and an inner shape is a difference, and nothing is taken away."
     third = late_search(r"\b(?:third|other|missing|last|fourth|remaining)\b.*\bangle\b", words)
     angles = late_search(r"\btriang|\bquadrilat|\bstraight line|\bpoint\b", text)
     if third and angles and model.has(Sum) and not model.inverse and not numbers & {180, 360, 90}:

@@ -203,9 +203,9 @@ def _only_counts(tale: Tale, number: Number) -> bool:
         return True
     if late_search(r"\bconsecutive\b", sentence) and number.counts:
         return True
-    listed = [
-        n for n in tale.numbers if n is not number and n.char in sentence and n.at > number.at
-    ]
+    if number.value == 1 and not tale.asked(number):
+        return True
+    listed = [n for n in tale.numbers if n is not number and n.char in sentence and not n.in_words]
     return number.counts and number.value == len(listed) > 1
 
 

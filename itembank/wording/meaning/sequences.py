@@ -20,7 +20,7 @@ _UP = r"(?:goes|going|go|increases|rises) up by|(?:rule|rule is|by) (?:is )?(?:t
 _DOWN = r"(?:goes|going|go) down by|(?:rule is )?(?:to )?(?:subtract(?:ing)?|take away|taking away)|decreases by"
 _TIMES = r"(?:rule is )?(?:to )?(?:multipl(?:y|ying) by|times by)|each term is"
 _START = late(
-    rf"\b(?:starts? (?:at|with|from)|first term (?:of [\w ]+ )?is|first number is|begins? (?:at|with)) ({SLOT})",
+    rf"\b(?:starts?(?: at| with| from)?|first term (?:of [\w ]+ )?is|first number is|begins? (?:at|with)) ({SLOT})",
     re.I,
 )
 
@@ -117,7 +117,7 @@ def _by_rule(tale: Tale) -> Reading | None:
         node for node in tale.said.nodes if symbols(node) and not isinstance(node, Relation | Sym)
     ]
     if len(rules) != 1 or not late_search(
-        r"\bn\s?th term\b|\brow n\b|\bpattern n\b|\bterm n\b", tale.text
+        rf"(?:\bn\s?|{SLOT})th term\b|\brow n\b|\bpattern n\b|\bterm n\b", tale.text
     ):
         return None
     (rule,) = rules
@@ -201,6 +201,13 @@ def _by_step(tale: Tale) -> Reading | None:
         (sign, tale.by_char[m[1]].value)
         for sign, pattern in ((1, _UP), (-1, _DOWN), (0, _TIMES))
         for m in re.finditer(rf"\b(?:{pattern}) ({SLOT})", tale.told, re.I)
+        if m[1] in tale.by_char
+    ]
+    steps += [
+        (1 if m["way"].lower() == "more" else -1, tale.by_char[m[1]].value)
+        for m in re.finditer(
+            rf"each (?:term|number) is ({SLOT}) (?P<way>more|less) than", tale.told, re.I
+        )
         if m[1] in tale.by_char
     ]
     if first is None or len(steps) != 1:
