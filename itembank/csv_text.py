@@ -16,6 +16,7 @@ import re
 from collections.abc import Iterable
 from typing import IO, Any
 
+from itembank.characters import hidden, shown
 from itembank.faults import Fault, FileFaults
 
 MOST_ROWS = 10_000
@@ -83,7 +84,8 @@ def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     r"""Return the rows that are not empty, each with its line; cells without spaces round them.
 
     Raises:
-        FileFaults: a row is no CSV, or there are more than :data:`MOST_ROWS`.
+        FileFaults: a row is no CSV, a cell holds characters that nobody sees, or there are more
+            than :data:`MOST_ROWS`.
 
     >>> csv_rows("seat;score\n\nA1; 5\n", "scores.csv")
     [(1, ['seat', 'score']), (3, ['A1', '5'])]
@@ -95,6 +97,10 @@ def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     try:
         for row in reader:
             cells = [as_meant(cell).strip() for cell in row]
+            for cell in cells:
+                for one in hidden(cell, in_maths=True):
+                    message = f"‘{shown(cell)}’: {one.says}"
+                    raise FileFaults([Fault(file, reader.line_num, message)])
             if any(cells):
                 rows.append((reader.line_num, cells))
             if len(rows) > MOST_ROWS:

@@ -28,6 +28,9 @@ LEFT_BEHIND = 24 * 3600
 PUT_BACK = 60
 """Age in seconds from which what was moved aside, and has nothing in its place, is put back."""
 
+JOURNAL_FILE = ".saving"
+"""Where a folder says which hidden files in it are still to take their places."""
+
 _OURS = re.compile(r"\.(.+)\.[0-9a-f]{16}\.itembank-(new|old)", re.DOTALL)
 _MOST_BYTES = 150  # of a name that is part of a hidden one; a file system takes 255 in all
 _EXCHANGE, _NO_REPLACE = 2, 1  # flags of Linux's renameat2
@@ -312,6 +315,8 @@ def clear_leftovers(folder: Path) -> None:
     Nothing else is touched, whatever its name.
     """
     now = time.time()
+    if (folder / JOURNAL_FILE).exists():  # what a journal names is still needed
+        return
     try:
         found = [(one, each) for one in os.scandir(folder) if (each := _OURS.fullmatch(one.name))]
     except OSError:

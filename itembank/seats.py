@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from itembank.characters import name_fault, shown
+
 _CODE = re.compile(r"(?=.*\d)[A-Za-z0-9][A-Za-z0-9-]{0,7}")
 _NAMES = re.compile(r"\b(fore|sur|first|last|full)? ?names?\b|\bpupils?\b|\bstudents?\b", re.I)
 _BIRTH = re.compile(r"\b(dob|d\.o\.b\.?|births?|birthdays?|born|age)\b", re.I)
@@ -25,7 +27,11 @@ and no spaces, 8 characters at most, such as A1.
         return "The seat code is missing."
     if _DATE.fullmatch(code):
         return no_names(f"‘{code}’ looks like a date of birth")
-    return "" if _CODE.fullmatch(code) else no_names(f"‘{code}’ is not a seat code")
+    if _CODE.fullmatch(code):
+        return ""
+    if like := name_fault(code):
+        return f"‘{shown(code)}’ is not a seat code: {like}"
+    return no_names(f"‘{shown(code)}’ is not a seat code")
 
 
 def heading_fault(cell: str) -> str:

@@ -11,8 +11,10 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
+from itembank.characters import shown_value
 from itembank.faults import Fault, FileFaults, decode_text, join_words, nearest
 from itembank.toml_text import KeyPath, Locator, syntax_fault
+from itembank.toml_unseen import escaped_faults, written_faults
 
 
 class TomlFile:
@@ -26,12 +28,16 @@ class TomlFile:
         self.path = path
         # TOML ends its lines with LF or CRLF; the text is kept as such for line numbers.
         text = decode_text(path)
+        if unseen := written_faults(path, text):
+            raise FileFaults(unseen)
         try:
             self.data: dict[str, Any] = tomllib.loads(text)
         except tomllib.TOMLDecodeError as error:
             raise FileFaults([syntax_fault(path, text, str(error))]) from None
         except (ValueError, RecursionError):  # a number or a nesting beyond all measure
             raise FileFaults([Fault(str(path), 0, "This cannot be read as TOML.")]) from None
+        if unseen := escaped_faults(path, text, self.data):
+            raise FileFaults(unseen)
         self._locator = Locator(text)
         self.faults: list[Fault] = []
 
@@ -172,9 +178,4 @@ class Table:
         return self.data.get(key, default)
 
     def _wrong(self, key: str, wanted: str, value: object) -> None:
-        shown = str(value).lower() if isinstance(value, bool) else repr(value)
-        if isinstance(value, dict):
-            shown = "a table"
-        elif len(shown) > 40:
-            shown = shown[:39] + "…"
-        self.fault(key, f"‘{key}’ must be {wanted}, not {shown}.")
+        self.fault(key, f"‘{key}’ must be {wanted}, not {shown_value(value)}.")

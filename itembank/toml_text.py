@@ -13,7 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from itembank.characters import without_hidden
 from itembank.faults import Fault
+from itembank.toml_unseen import escaped_faults, seen, written_faults
 
 KeyPath = tuple[str | int, ...]
 
@@ -229,8 +231,8 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
     >>> read.data, [fault.line for fault in read.faults]
     ({'a': 1, 'items': [{'b': 2}]}, [3])
     """
-    lines = text.split("\n")
-    faults: list[Fault] = []
+    faults = written_faults(path, text)
+    lines = (without_hidden(text) if faults else text).split("\n")
     head_damaged = False
     for number, text_line in enumerate(lines, 1):
         # A name in very many parts takes the reader a time that grows with their square.
@@ -239,7 +241,7 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
             if name is not None and name.group().count(".") > MOST_DOTS:
                 what = f"A name here has more than {MOST_DOTS} parts. Look for a missing mark."
                 return TomlText(None, Locator(""), "", (Fault(str(path), number, what),), True)
-    most = max(LEAST_REPAIRS, REPAIR_CHARS // (len(text) + 1))
+    most = max(LEAST_REPAIRS, REPAIR_CHARS // (len(text) + 1)) + len(faults)
     while len(faults) < most:
         now = "\n".join(lines)
         try:
@@ -250,6 +252,9 @@ def read_toml(text: str, path: Path | str, blocks: Sequence[str] = ()) -> TomlTe
             faults.append(Fault(str(path), 0, "This cannot be read as TOML."))
             break
         else:
+            if escaped := escaped_faults(path, now, data):
+                faults += escaped
+                data = seen(data)  # and is not told again of each value
             return TomlText(data, Locator(now), now, tuple(faults), head_damaged)
         faults.append(fault)
         start, end = _block(lines, fault.line, blocks)

@@ -30,13 +30,21 @@ KEEP_NUMERATORS = Misconception(
 )
 
 
-def keep_numerators(parts: tuple[tuple[int, int], ...], bottom: int) -> Misconception:
-    """Return the misconception with a question about the first fraction that has to change.
+def keep_numerators(
+    parts: tuple[tuple[int, int], ...], bottom: int, answer: Fraction
+) -> Misconception:
+    """Return the misconception with a question about a fraction that has to change.
 
-    >>> keep_numerators(((5, 6), (2, 3)), 6).ask
+    Where none has to, the numerators are kept by right: there is nothing to ask about. One that
+    the mistake turns into the answer is not asked about.
+
+    >>> keep_numerators(((5, 6), (2, 3)), 6, Fraction(3, 2)).ask
     'Is 2/3 worth as much as 2/6? What must happen to the numerator?'
     """
-    n, d = next((n, d) for n, d in parts if d != bottom)
+    asked = [(n, d) for n, d in parts if d != bottom and Fraction(n, bottom) != answer]
+    if not asked:
+        return KEEP_NUMERATORS
+    n, d = asked[0]
     question = f"Is {n}/{d} worth as much as {n}/{bottom}? What must happen to the numerator?"
     return replace(KEEP_NUMERATORS, ask=question)
 

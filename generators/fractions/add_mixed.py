@@ -294,7 +294,7 @@ def _worked(
             else None,
         ),
         (
-            keep_numerators(((a, b), (c, d)), bottom),
+            keep_numerators(((a, b), (c, d)), bottom, value),
             left[0] + (v if op else -v) + Fraction(a + c if op else a - c, bottom)
             if not carries and (op or not borrows)
             else None,

@@ -214,8 +214,11 @@ def _counted(args: list[Node], words: str, key: Node) -> Node | None:
         return None
     # £200 ÷ £15 is a number already: it counts the weeks themselves.
     with suppress(NotationError):
-        if not dimension(args[0]):
+        measures = dimension(args[0])
+        if not measures:
             return None
+        if unit == "°" and "temperature" in measures:
+            unit = "°C"  # how many degrees warmer
     one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
     return Product(args[0], (("÷", one),))
 
@@ -229,8 +232,10 @@ def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None
 
     *A film lasts {2} hours. How many seconds is that?* has two seconds in its braces.
     """
-    asked = unit_said(words)
-    if not asked or any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
+    if any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
+        return
+    asked = unit_said(words) or _nearest_coin(words)
+    if not asked:
         return
     if task not in ("convert", "round", "work-out"):
         return
@@ -239,6 +244,12 @@ def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None
             "The question asks for another unit than its braces hold: write the unit in the braces "
             "with its number, as {2 h}."
         )
+
+
+def _nearest_coin(words: str) -> str:
+    """Return the coin that money is rounded to, or ``""``."""
+    match = re.search(r"\bto the nearest (pound|penny|euro|dollar)\b", words, re.I)
+    return unit_names()[match[1].lower()] if match else ""
 
 
 def _nothing_besides(where: list[Node]) -> None:

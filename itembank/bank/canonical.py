@@ -8,7 +8,7 @@ that are written: 2/4 and 1/2 are different questions, and so are 5 − 3 and 3 
 Letters are numbered by what they do. Each is told apart by how the question looks from it, again
 and again until nothing more comes apart (colour refinement); letters that still look alike are
 tried in turn. The method is that of B. D. McKay and A. Piperno, *Practical graph isomorphism II*,
-J. Symbolic Computation 60 (2014), on a very small scale.
+*J. Symbolic Computation* 60, 2014 (from memory), on a very small scale.
 """
 
 from __future__ import annotations

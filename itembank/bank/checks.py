@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from itembank.bank.maths import FieldFault, Maths, UnreadableMaths, read_maths
 from itembank.bank.model import BankItem, GeneratedSet
 from itembank.bank.reading import form_of
+from itembank.characters import look_alikes
 from itembank.errors import ItembankError
 from itembank.items.forms import form_fault
 from itembank.items.item import Tier
@@ -31,6 +32,34 @@ def item_faults(item: BankItem) -> Iterator[FieldFault]:
         return
     if item.misconceptions:
         yield from _blind(item, maths)
+
+
+def new_item_faults(item: BankItem) -> Iterator[FieldFault]:
+    r"""Yield everything wrong with an item that comes from no file of a bank.
+
+    What only looks like a letter is told of a file as it is read.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Work out {2 + 3} \u0441m.", key="5")
+    >>> [fault.field for fault in new_item_faults(item)]
+    [('prompt',)]
+    """
+    for name, value in item.model_dump(mode="json", exclude_none=True).items():
+        for text in _texts(value):
+            for one in look_alikes(text):
+                yield FieldFault((name,), f"‘{name}’: {one.says}")
+    yield from item_faults(item)
+
+
+def _texts(value: object) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, dict):
+        for key, one in value.items():
+            yield str(key)
+            yield from _texts(one)
+    elif isinstance(value, list | tuple):
+        for one in value:
+            yield from _texts(one)
 
 
 def _together(item: BankItem) -> Iterator[FieldFault]:

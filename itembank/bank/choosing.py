@@ -14,6 +14,7 @@ from itembank.checking.finding import text
 from itembank.items.item import Choose
 from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
 from itembank.notation.value import exact
+from itembank.wording.meaning.choices import choice_fault
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
@@ -59,6 +60,8 @@ def choose_ask(item: BankItem, maths: Maths) -> Choose:
         raise NeedsPerson(f"The options are chosen by the {item.choose}, but {told}.")
     checked_options(item, maths)
     _own_numbers(item, maths)
+    if fault := choice_fault(maths.runs, dict(maths.options), item.constants):
+        raise NeedsPerson(fault)
     return Choose(maths.options, item.choose)
 
 

@@ -18,7 +18,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from itembank.bank.blocks import block_of, with_block, with_fields, with_item, without_item
-from itembank.bank.checks import is_generated, item_faults
+from itembank.bank.checks import is_generated, new_item_faults
 from itembank.bank.load import BANK_FILE, topic_files
 from itembank.bank.lock import locked
 from itembank.bank.model import BankFile, BankItem, TopicFile
@@ -78,7 +78,7 @@ def topic_path(folder: Path | str, topic: str) -> Path:
 
 def check_item(item: BankItem) -> None:
     """Raise an ItembankError that lists every fault of an item; say nothing where it is right."""
-    found = [fault.message for fault in item_faults(item)]
+    found = [fault.message for fault in new_item_faults(item)]
     if found:
         raise ItembankError("\n".join(f"{item.id}: {message}" for message in found))
 

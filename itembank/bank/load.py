@@ -13,6 +13,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from itembank.bank.crosschecks import bank_faults
+from itembank.bank.lock import finish_saving
 from itembank.bank.maths import FieldFault
 from itembank.bank.model import BankFile, BankItem, GeneratedSet, PinnedItem
 from itembank.bank.modelfaults import sentences
@@ -111,6 +112,7 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
     if not folder.is_dir():
         what = "This is a file; a bank is a folder." if folder.exists() else _no_folder(folder)
         raise FileFaults([Fault(str(folder), 0, what)])
+    finish_saving(folder)
     faults: list[Fault] = []
     facts = _read_facts(folder / BANK_FILE, faults)
     texts = _texts(topic_files(folder), faults)

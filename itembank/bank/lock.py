@@ -14,8 +14,9 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from itembank.bank.journal import finish
 from itembank.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
-from itembank.disk import write_first
+from itembank.disk import JOURNAL_FILE, write_first
 from itembank.errors import ItembankError
 
 LOCK_FILE = ".lock"
@@ -109,6 +110,7 @@ def locked(folder: Path | str) -> Iterator[Holder]:
         return
     mine = held[here] = _take(folder)
     try:
+        _finish(folder)
         yield mine
     finally:
         del held[here]
@@ -116,6 +118,25 @@ def locked(folder: Path | str) -> Iterator[Holder]:
         found = holder(folder)
         if found is not None and found.token == mine.token:
             (folder / LOCK_FILE).unlink(missing_ok=True)
+
+
+def finish_saving(folder: Path | str) -> None:
+    """Finish a save that was cut off in the middle, where there is one and it can be done.
+
+    One that is just going on is waited for.
+    """
+    folder = Path(folder)
+    if (folder / JOURNAL_FILE).exists():
+        with contextlib.suppress(ItembankError), locked(folder):
+            pass
+
+
+def _finish(folder: Path) -> None:
+    if (folder / JOURNAL_FILE).exists():
+        try:
+            finish(folder)
+        except OSError as error:
+            raise _unwritable(folder, error) from None
 
 
 def _take(folder: Path) -> Holder:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.bank.model import BankItem
+from itembank.characters import shown
 from itembank.checking import finding
 from itembank.items.item import Run
 from itembank.notation.parse import ParseError, Reading, parse, reading
@@ -202,5 +203,5 @@ def words_of(maths: Maths) -> str:
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:
-    shown = text if len(text) <= 60 else text[:59] + "…"
-    return f"{name} cannot be read as mathematics at column {error.position} of ‘{shown}’: {error}"
+    where = f"column {error.position} of ‘{shown(text, 60)}’"
+    return f"{name} cannot be read as mathematics at {where}: {error}"

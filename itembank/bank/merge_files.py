@@ -18,6 +18,7 @@ from typing import Any
 from itembank.bank.blocks import with_block, with_fields, with_item, without_item
 from itembank.bank.checks import is_generated
 from itembank.bank.load import BANK_FILE, SIGNOFF_FILE, Bank, read_bank, topic_files
+from itembank.bank.lock import finish_saving
 from itembank.bank.merge import (
     BOTH,
     MergeReport,
@@ -168,6 +169,7 @@ def _snapshot(folder: Path) -> tuple[Bank, Files]:
 
     What somebody saves after that is noticed when this is saved.
     """
+    finish_saving(folder)
     paths = [*topic_files(folder), folder / BANK_FILE, folder / SIGNOFF_FILE]
     files = {path: take(path) for path in paths}
     return read_bank(folder), files

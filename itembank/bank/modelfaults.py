@@ -16,6 +16,7 @@ from itembank.bank.model import (
     PinnedItem,
     TopicFile,
 )
+from itembank.characters import shown_value
 from itembank.faults import join_words, nearest
 from itembank.items.forms import FORMS
 
@@ -70,7 +71,7 @@ def _sentence(found: Mapping[str, Any], loc: Loc, model: type[BaseModel]) -> str
         return "A line of ‘working’ is the words and the mathematics, and nothing more."
     if kind == "too_long":
         return f"‘{key}’ may hold at most {context['max_length']} entries."
-    return f"‘{key}’ must be {_wanted(kind, key, loc)}, not {shown(value)}."
+    return f"‘{key}’ must be {_wanted(kind, key, loc)}, not {shown_value(value)}."
 
 
 def _not_a_word(key: str, value: str) -> str:
@@ -104,13 +105,3 @@ _TABLES = {
     "pinned": "pinned",
     "misconceptions": "items.misconceptions",
 }
-
-
-def shown(value: object) -> str:
-    """Return a value as a person wrote it, cut short."""
-    if isinstance(value, dict):
-        return "a table"
-    if isinstance(value, bool):
-        return str(value).lower()
-    text = str(value) if hasattr(value, "isoformat") else repr(value)
-    return text if len(text) <= 40 else text[:39] + "…"

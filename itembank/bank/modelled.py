@@ -26,7 +26,8 @@ from itembank.notation.tree import (
 from itembank.notation.value import exact
 from itembank.wording.asked import asked_fault
 from itembank.wording.conditions import condition_fault
-from itembank.wording.kind_wanted import kind_carried_fault
+from itembank.wording.kind_wanted import carried
+from itembank.wording.meaning.second import meaning_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -69,7 +70,10 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
     if fault := asked_fault(maths.runs, model):
         raise NeedsPerson(fault)
-    if fault := kind_carried_fault(maths.runs, model, item.constants):
+    comes_to = carried(maths.runs, model, item.constants)
+    if fault := comes_to.fault or meaning_fault(
+        maths.runs, model, item.not_needed, comes_to.values
+    ):
         raise NeedsPerson(fault)
     return ask
 

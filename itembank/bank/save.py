@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
+from itembank.bank.journal import begin, end
 from itembank.bank.lock import locked
 from itembank.disk import beside, put_in_place, remove, stage, sync_folder, take_back
 from itembank.errors import ItembankError
@@ -19,15 +20,15 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> 
     """Save files of one bank under its lock; each is replaced whole. None takes a file away.
 
     Every file is compared with its snapshot before any is written, and all of them are on the
-    disk before the first takes its place. They take their places in the order given, so a move
-    puts the file that gains an item first: a loss of power between the two can double the item
-    (which loading then tells) but never lose it.
+    disk before the first takes its place. They take their places in the order given; where the
+    power fails in between, whoever reads or saves the bank next finishes it.
 
     Raises:
         ChangedSince: a file is not what it was when it was read. Nothing is written.
         Locked: someone else is saving the bank. Nothing is written.
         ItembankError: the folder cannot be written to. Nothing is written.
     """
+    folder = Path(folder)
     with locked(folder):
         for before, _ in changes:
             before.refuse_newer()
@@ -36,15 +37,21 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> 
             for before, text in changes:
                 if text is not None:
                     ready.append((before, stage(_meant(before), before.encode(text))))
-            _take_places(ready, [before for before, text in changes if text is None])
+            gone = [before for before, text in changes if text is None]
+            if len(changes) > 1:
+                together = [(new, before.path) for before, new in ready]
+                begin(folder, together, [before.path for before in gone])
+            _take_places(ready, gone)
             with suppress(OSError):  # the names are right by now, if not yet on the disk
-                sync_folder(Path(folder))
+                sync_folder(folder)
         except OSError as error:
             raise ItembankError(
                 f"{error.filename or folder}: this cannot be written ({error.strerror}), "
                 "so nothing was saved."
             ) from None
         finally:
+            if len(changes) > 1:
+                end(folder)
             for _, new in ready:
                 remove(new)
 

@@ -89,10 +89,13 @@ def _wanted(bank: Bank, ids: Sequence[str], by: str) -> tuple[list[Entry], list[
     if by not in bank.authors:
         near = nearest(by, bank.authors) or sorted(bank.authors)
         advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
-        refusals.append(
-            f"There is no author ‘{by}’ in the bank {bank.name}.{advice} "
-            "Author codes stand under [authors] in bank.toml."
-        )
+        where = "Author codes stand under [authors] in bank.toml."
+        if not bank.authors:
+            where = (
+                "It names none yet. Add a code with a role under [authors] in bank.toml, as in "
+                'HT = "head of mathematics".'
+            )
+        refusals.append(f"There is no author ‘{by}’ in the bank {bank.name}.{advice} {where}")
     entries: dict[str, Entry] = {}
     for id in ids:
         try:

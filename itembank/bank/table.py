@@ -28,7 +28,7 @@ from pydantic import ValidationError
 
 from itembank.bank.blocks import with_item
 from itembank.bank.cells import cell_text, cell_value
-from itembank.bank.checks import item_faults
+from itembank.bank.checks import new_item_faults
 from itembank.bank.edit import new_topic, topic_path
 from itembank.bank.load import Entry, read_bank
 from itembank.bank.lock import locked
@@ -55,16 +55,27 @@ class Row:
     line: int
 
 
-def table_text(entries: Iterable[Entry], titles: Mapping[str, str] | None = None) -> str:
-    """Return entries as a table; `titles` names the topics that need a title."""
+def table_text(
+    entries: Iterable[Entry], titles: Mapping[str, str] | None = None, terms: str | None = None
+) -> str:
+    """Return entries as a table; `titles` names the topics that need a title.
+
+    An item that states no licence has its bank's, `terms`, which its row then says: a table
+    leaves the bank.
+    """
     out = io.StringIO()
     writer = CsvWriter(out, "\r\n")
     writer.writerow(COLUMNS)
     for entry in entries:
-        cells = {name: cell_text(name, getattr(entry.item, name)) for name in COLUMNS[2:]}
+        item = entry.item if entry.item.licence else _licensed(entry.item, terms)
+        cells = {name: cell_text(name, getattr(item, name)) for name in COLUMNS[2:]}
         title = (titles or {}).get(entry.topic, "")
         writer.writerow([entry.topic, title, *(cells[name] for name in COLUMNS[2:])])
     return out.getvalue()
+
+
+def _licensed(item: BankItem, terms: str | None) -> BankItem:
+    return item.model_copy(update={"licence": terms})
 
 
 def read_table(path: Path | str, taken: Collection[str] = ()) -> list[Row]:
@@ -139,7 +150,8 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
             except ItembankError as error:
                 faults.append(Fault(str(path), row.line, str(error)))
                 texts[row.topic] = ""
-        texts[row.topic] = with_item(texts[row.topic], row.item)
+        item = _licensed(row.item, None) if row.item.licence == bank.terms else row.item
+        texts[row.topic] = with_item(texts[row.topic], item)
     if faults:
         raise FileFaults(faults, most=None)
     save(folder, [(files[topic], text) for topic, text in texts.items()])
@@ -228,7 +240,7 @@ def _row(
             if not (where and where[0] in bad)
         )
     if item is not None:
-        told.extend(found.message for found in item_faults(item))
+        told.extend(found.message for found in new_item_faults(item))
     for message in told:
         fault(line, message)
     return None if told or item is None else Row(topic, title, item, line)

@@ -2,8 +2,8 @@
 
 A :class:`Surd` is a sum of rational multiples of square roots of square-free whole numbers,
 1 among them. These roots are linearly independent over the rationals (Besicovitch, *J. London
-Math. Soc.* 15, 1940), so a surd is zero exactly when it has no term; the sign of any other is
-found by enclosing it ever more closely.
+Math. Soc.* 15, 1940; from memory), so a surd is zero exactly when it has no term; the sign of
+any other is found by enclosing it ever more closely.
 """
 
 from __future__ import annotations

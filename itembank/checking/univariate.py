@@ -2,7 +2,7 @@
 
 A polynomial here is a list of coefficients, the constant first and the last never zero; the
 zero polynomial is the empty list. The number of different real roots is found by Sturm's
-theorem (J. C. F. Sturm, 1829; as in any text on the theory of equations).
+theorem (J. C. F. Sturm, 1829; from memory, as in any text on the theory of equations).
 """
 
 from __future__ import annotations

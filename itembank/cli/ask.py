@@ -8,7 +8,9 @@ from collections.abc import Callable, Sequence
 
 import typer
 
+from itembank.characters import visible
 from itembank.cli.text import paragraph
+from itembank.cli.unseen import refuse_unseen
 from itembank.errors import ItembankError
 
 Check = Callable[[str], str]
@@ -28,7 +30,7 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
     Raises:
         KeyboardInterrupt: the person ends the input (Ctrl-D) or stops the command (Ctrl-C).
     """
-    shown = f"{label} [{default}]: " if default else f"{label}: "
+    shown = visible(f"{label} [{default}]: " if default else f"{label}: ")
     while True:
         try:
             typed = input(shown).strip() or default
@@ -40,6 +42,7 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
             note("This is needed. Ctrl-C stops, and saves nothing.")
             continue
         try:
+            refuse_unseen([typed])
             return check(typed) if check is not None else typed
         except ItembankError as error:
             note(str(error))

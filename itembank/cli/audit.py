@@ -35,6 +35,10 @@ def audit(
         int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
     ] = None,
     json: Annotated[bool, typer.Option("--json", help="Print the findings as JSON.")] = False,
+    progress: Annotated[
+        bool,
+        typer.Option("--progress", help="Say how far it is where there is no terminal, too."),
+    ] = False,
 ) -> None:
     """Prove the keys of all the questions that topics can ask, and look for other faults.
 
@@ -55,7 +59,7 @@ def audit(
         if value is not None and value < 1:
             raise ItembankError(f"{name} must be 1 or more, not {value}.")
     chosen = list(dict.fromkeys(find_topic(one).id for one in topics or topic_ids()))
-    bar = Bar()
+    bar = Bar(asked=progress, steady=True)
     try:
         found = audit_topics(
             tuple(chosen), limit=LIMIT if sample is None else sample, jobs=jobs, progress=bar

@@ -107,8 +107,12 @@ def refuse_unknown(bank: Bank, topics: Sequence[str], author: str | None) -> Non
             advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
             raise ItembankError(f"{bank.name} has nothing on ‘{typed}’.{advice}")
     if author is not None and author.lower() not in (code.lower() for code in bank.authors):
-        codes = join_words(list(bank.authors)) or "none"
-        raise ItembankError(f"There is no author ‘{author}’ in {bank.name}. There are: {codes}.")
+        there = (
+            f"There are: {join_words(list(bank.authors))}."
+            if bank.authors
+            else ("Its questions name no author.")
+        )
+        raise ItembankError(f"There is no author ‘{author}’ in {bank.name}. {there}")
 
 
 def _holds(entry: Entry, words: str) -> bool:

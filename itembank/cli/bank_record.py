@@ -39,7 +39,7 @@ def as_bank_item(record: Record) -> BankItem:
     """
     from pydantic import ValidationError
 
-    from itembank.bank.checks import item_faults
+    from itembank.bank.checks import new_item_faults
     from itembank.bank.model import BankItem
     from itembank.bank.modelfaults import sentences
 
@@ -47,7 +47,7 @@ def as_bank_item(record: Record) -> BankItem:
         item = BankItem.model_validate(record)
     except ValidationError as error:
         raise ItembankError("\n".join(text for _, text in sentences(error, BankItem))) from None
-    faults = [fault.message for fault in item_faults(item)]
+    faults = [fault.message for fault in new_item_faults(item)]
     if faults:
         raise ItembankError("\n".join(faults))
     return item

@@ -101,7 +101,7 @@ def export(
     refuse_unknown(found, topic or (), None)
     wanted = {one.lower() for one in topic or ()}
     entries = [entry for entry in found.entries() if not wanted or entry.topic in wanted]
-    text = table_text(entries, _titles(found))
+    text = table_text(entries, _titles(found), found.terms)
     if file is None:
         typer.echo(text, nl=False)
         return

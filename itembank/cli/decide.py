@@ -87,6 +87,8 @@ def decide(
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
     lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)
+    if result.moved:
+        lines += paragraph("Moved since then: ", f"{', '.join(result.moved)}.").splitlines()
     if result.questions:
         lines += ["", *_questions(result, titles_of(found))]
     if result.overall is not None:

@@ -99,9 +99,15 @@ def asked_line(found: Decision) -> str:
     """Return which questions were not asked, and what the scores are then out of; or nothing."""
     from itembank.records.asked import not_asked_said
 
-    if not found.not_asked:
-        return ""
-    return f"{not_asked_said(found.not_asked)} The starter counts out of {found.out_of}."
+    said = []
+    if found.not_asked:
+        said.append(f"{not_asked_said(found.not_asked)} The starter counts out of {found.out_of}.")
+    if found.unlike:
+        said.append(
+            "Some pupils were asked fewer questions than others: each is in the band of the marks "
+            "that they could have, and bands are shown out of the most."
+        )
+    return " ".join(said)
 
 
 def overall_line(found: Decision) -> str:

@@ -14,7 +14,12 @@ from typing import Annotated
 
 import typer
 
+from itembank.characters import shown
 from itembank.cli.group import PlainGroup, later
+from itembank.cli.screen import screens
+from itembank.cli.text import say
+from itembank.cli.unseen import as_typed, refuse_unseen
+from itembank.errors import ItembankError
 
 app = typer.Typer(
     name="itembank",
@@ -65,6 +70,7 @@ COMMANDS = {
     "record": ("record:record", "Record how a starter went."),
     "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
     "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
+    "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
     "report": ("report:report", "Report on a class, its topics and questions."),
@@ -82,22 +88,40 @@ def run(arguments: Sequence[str] | None = None) -> None:
     # Most of what a command makes lives until it ends: looking for garbage as often as Python
     # does by default found none, and took a twentieth of a pack's time.
     gc.set_threshold(100_000)
-    try:
-        app(arguments, prog_name="itembank")
-    except Exception as error:
-        # Nothing a person types should come here. If it does, it is ours to mend, and a page of
-        # our own code in front of a class helps nobody.
-        if os.environ.get("ITEMBANK_TRACEBACK"):
-            raise
-        print(
-            f"itembank has a fault of its own ({type(error).__name__}: {error}). Nothing was "
-            "half-written. Run it again with ITEMBANK_TRACEBACK=1 set, and send what it prints "
-            "to whoever looks after itembank.",
-            file=sys.stderr,
-        )
-        sys.exit(3)
-    finally:
-        # Nor is there anything to be gained by a last look for garbage, a sixth of the time of
-        # a short command: all goes with the process. (Called with arguments, it is a guest.)
-        if arguments is None:
-            gc.freeze()
+    with screens():
+        try:
+            typed = as_typed(sys.argv[1:] if arguments is None else arguments)
+            refuse_unseen(typed)
+            app(typed, prog_name="itembank")
+        except ItembankError as error:
+            say(str(error), err=True)
+            sys.exit(error.exit_status)
+        except UnicodeEncodeError as error:
+            if os.environ.get("ITEMBANK_TRACEBACK"):
+                raise
+            held = shown(error.object[error.start : error.end])
+            say(
+                f"A name here holds what this system cannot write in one: {held}. Nothing was "
+                "half-written. Name the folder or the file anew in plain letters, or have the "
+                "system use UTF-8 (set PYTHONUTF8=1).",
+                err=True,
+            )
+            sys.exit(ItembankError.exit_status)
+        except Exception as error:
+            # Nothing a person types should come here. If it does, it is ours to mend, and a page
+            # of our own code in front of a class helps nobody.
+            if os.environ.get("ITEMBANK_TRACEBACK"):
+                raise
+            print(
+                f"itembank has a fault of its own ({type(error).__name__}: {shown(str(error))}). "
+                "Nothing was half-written. Run it again with ITEMBANK_TRACEBACK=1 set, and send "
+                "what it prints to whoever looks after itembank.",
+                file=sys.stderr,
+            )
+            sys.exit(3)
+        finally:
+            # Nor is there anything to be gained by a last look for garbage, a sixth of the time
+            # of a short command: all goes with the process. (Called with arguments, it is a
+            # guest.)
+            if arguments is None:
+                gc.freeze()

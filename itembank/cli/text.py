@@ -11,6 +11,8 @@ import textwrap
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
+from itembank.characters import short_message
+
 if TYPE_CHECKING:
     from itembank.cli.bank_text import Printed
     from itembank.items.item import Item, Run
@@ -34,8 +36,14 @@ def fits(text: str) -> bool:
 
 
 def say(text: str, err: bool = False) -> None:
-    """Print sentences; in a window they are broken between words, never inside one."""
+    """Print sentences; in a window they are broken between words, never inside one.
+
+    Of anything huge that an error quotes, only the beginning is printed.
+    """
     import typer
+
+    if err:
+        text = short_message(text)
 
     stream = sys.stderr if err else sys.stdout
     if stream.isatty():

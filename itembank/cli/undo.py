@@ -25,10 +25,11 @@ def undo(
         Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
     ] = None,
 ) -> None:
-    """Take back what was recorded last of a class; what that had replaced counts again.
+    """Take back what was noted last of a class; what that had replaced counts again.
 
     What one ‘itembank record’ recorded goes together: results, own views and clarity. A second
-    undo names what it would take back, and asks.
+    undo names what it would take back, and asks. It takes back what ‘cover’, ‘cancel’ and
+    ‘move’ noted, too.
 
     Nothing is deleted: for that there is ‘itembank forget’.
 
@@ -39,8 +40,6 @@ def undo(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import read_day, store_of, the_department
     from itembank.cli.text import say
-    from itembank.faults import join_words
-    from itembank.records.entries import NAMES
     from itembank.records.recording import last_recorded
     from itembank.records.recording import undo as take_back
     from itembank.records.store import open_store
@@ -52,9 +51,11 @@ def undo(
         last = last_recorded(store, name, day)
         if last.asked_about and not yes:
             _confirm(name, last)
-        kinds, when, again = take_back(store, name, day, last)
-    what = join_words([NAMES[kind] for kind in kinds])
-    say(f"Taken back: {what} of {name} on {when.day} {when:%B %Y}.")
+        _, when, again = take_back(store, name, day, last)
+    if last.moves:
+        say(f"Taken back: {last.words}, from {when.day} {when:%B %Y} on.")
+        return
+    say(f"Taken back: {last.words} of {name} on {when.day} {when:%B %Y}.")
     if again:
         say("What that had replaced counts again.")
 
@@ -64,14 +65,13 @@ def _confirm(name: str, last: Last) -> None:
     from itembank.cli.ask import can_ask
     from itembank.cli.ask import yes as answered_yes
     from itembank.errors import ItembankError
-    from itembank.faults import join_words
-    from itembank.records.entries import NAMES
 
-    what = join_words([NAMES[kind] for kind in last.kinds])
     period = f", period {last.period}" if last.period else ""
+    day = f"{last.date.day} {last.date:%B %Y}"
+    where = f", from {day}" if last.moves else f" of {name} on {day}{period}"
     said = (
-        f"The last was taken back already. The next would be {what} of {name} on {last.date.day} "
-        f"{last.date:%B %Y}{period}, recorded on {last.made_at:%d %b at %H:%M}."
+        f"The last was taken back already. The next would be {last.words}{where}, recorded on "
+        f"{last.made_at:%d %b at %H:%M}."
     )
     if not can_ask():
         raise ItembankError(f"{said} Nothing was taken back. Add --yes to take that back too.")

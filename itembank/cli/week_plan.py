@@ -106,9 +106,41 @@ class Planner:
         left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
         scheme = replace(self.scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
-        states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
+        # Of the others it is known what they asked, a day's second lesson among them.
+        unknown = [o for o in self.planned if self.recorded.asked(o.date, o.period) is None]
+        known = self.recorded.history(before)
+        states = topic_states(scheme, titles, known.seen, unknown, before, known.scored)
+        rested = self._rested(before, [one.topic for one in states])
+        states = tuple(replace(one, rested=rested.get(one.topic)) for one in states)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
+
+    def _rested(self, before: datetime.date, topics: list[str]) -> dict[str, int]:
+        """Return how many questions are left, of topics with few, that were not used of late.
+
+        Those that only people wrote have few; a generator's are as good as always enough.
+        """
+        from itembank.cli.pack_settings import Given, draw_from
+
+        one, department = self.school_class, self.folder.department
+        drawing = draw_from(Given(), None, one, department).settle()
+        all_few = drawing.questions_from == "bank"
+        few = [name for name in topics if all_few or name not in self.titles]
+        if not few or not drawing.uses_banks:
+            return {}
+        from itembank.cli.week_questions import last_uses
+        from itembank.packs.build import rested_questions
+        from itembank.planning.department import MOST_QUESTIONS
+        from itembank.planning.week_plan import WeekTopic
+
+        avoid = frozenset(last_uses(self, monday(before)))
+        found: dict[str, int] = {}
+        for start in range(0, len(few), MOST_QUESTIONS):  # no more fit a starter
+            part = tuple(WeekTopic(name, 1) for name in few[start : start + MOST_QUESTIONS])
+            asking = PlannedLesson(before, "1", "Starter", len(part), 0, part)
+            there = rested_questions(self.request(asking, avoid))
+            found |= {name: rested for name, (rested, _) in there.items()}
+        return found
 
     def closed(self, lesson: PlannedLesson) -> str:
         """Return why nothing of a lesson may change any more; empty where it may.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections import Counter
 from collections.abc import Collection, Mapping
 from dataclasses import replace
@@ -37,19 +38,18 @@ def with_questions(
     Raises:
         ItembankError: a topic has too few questions, or one that is wanted cannot be asked.
     """
-    late = _used_of_late(planner, plan)
+    used = last_uses(planner, plan.week, {address for one in plan.lessons for address in one.asked})
+    late = set(used)
     lessons = [one if one.key in closed else _fitting(planner, one) for one in plan.lessons]
     for place, lesson in enumerate(lessons):
-        if lesson.key in closed:
-            continue
-        if len(lesson.asked) < lesson.questions or not set(lesson.items) <= set(lesson.asked):
-            from itembank.packs.build import starter_addresses
-
+        if lesson.key not in closed and (
+            len(lesson.asked) < lesson.questions or not set(lesson.items) <= set(lesson.asked)
+        ):
             own = {*lesson.asked, *lesson.items}
             taken_out = set((built or {}).get(lesson.key, ())) if lesson.asked else set()
             avoid = frozenset((late | _given(lessons) | taken_out) - own)
-            request = planner.request(lesson, avoid)
-            lessons[place] = replace(lesson, asked=starter_addresses(request))
+            lessons[place] = _with_starter(planner, lesson, avoid, used)
+        used |= dict.fromkeys(lessons[place].asked, lesson.date)
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
@@ -65,22 +65,70 @@ def _given(lessons: list[PlannedLesson]) -> set[str]:
     }
 
 
-def _used_of_late(planner: Planner, plan: WeekPlan) -> set[str]:
-    """Return what the class was given, or is to be given, within the weeks stated.
+def last_uses(
+    planner: Planner, week: datetime.date, here: Collection[str] = ()
+) -> dict[str, datetime.date]:
+    """Return what the class was given, or is to be given, within the weeks stated, and when last.
 
-    Weeks that follow count as well: a week may be planned after the next one.
+    Weeks that follow count as well: a week may be planned after the next one. `here` are the
+    questions of the week's own starters, which keep them.
     """
-    weeks = planner.school_class.plan.planning.weeks_apart
-    span = 7 * weeks * DAY
-    end = plan.week + 6 * DAY
-    found = set(planner.recorded.addresses(plan.week - span))
-    # A lesson of this week that was recorded keeps its questions, and that it has them is known.
-    here = {address for one in plan.lessons for address in one.asked}
-    found -= here
+    span = 7 * planner.school_class.plan.planning.weeks_apart * DAY
+    end = week + 6 * DAY
+    found = {
+        address: date
+        for address, date in planner.recorded.last_used(week - span).items()
+        if address not in here
+    }
     for one in planner.planned:
-        if plan.week - span <= one.date <= end + span and not plan.week <= one.date <= end:
-            found |= set(one.addresses)
+        if week - span <= one.date <= end + span and not week <= one.date <= end:
+            for address in one.addresses:
+                found[address] = max(one.date, found.get(address, one.date))
     return found
+
+
+AGAIN = re.compile(r", asks again what .*?(?=, pinned by you|$)")
+"""What the reason of a topic says whose questions were all used of late."""
+
+
+def _with_starter(
+    planner: Planner,
+    lesson: PlannedLesson,
+    avoid: frozenset[str],
+    used: Mapping[str, datetime.date],
+) -> PlannedLesson:
+    """Return a lesson with its starter's questions; those used of late only where all were.
+
+    Then the ones used last rest at least, and the topic's reason says so.
+    """
+    from itembank.packs.build import rested_questions, starter_addresses
+
+    asked = starter_addresses(planner.request(lesson, avoid))
+    again = {planner.topic_of(one) for one in asked if one in avoid and one in used}
+    if again:
+        newest: dict[str, datetime.date] = {}
+        topics = {one: planner.topic_of(one) for one in avoid & set(used)}
+        for address, topic in topics.items():
+            newest[topic] = max(used[address], newest.get(topic, used[address]))
+        rest = {a for a, topic in topics.items() if topic in again and used[a] < newest[topic]}
+        asked = starter_addresses(planner.request(lesson, avoid - rest))
+    days: dict[str, datetime.date] = {}
+    for address in asked:
+        if address in used and address not in lesson.items:
+            topic = planner.topic_of(address)
+            days[topic] = max(used[address], days.get(topic, used[address]))
+    there = rested_questions(planner.request(lesson)) if days else {}
+    reasons = []
+    for one in lesson.topics:
+        why = AGAIN.sub("", one.why)
+        if one.topic in days:
+            day = f"{days[one.topic]:%a} {days[one.topic].day} {days[one.topic]:%b}"
+            count = there.get(one.topic, (0, 0))[1]
+            few = f"it has only {count} question{'s' if count != 1 else ''}"
+            few = few if count else "no other is left"
+            why += f", asks again what {day} asked: {few}"
+        reasons.append(replace(one, why=why))
+    return replace(lesson, asked=asked, topics=tuple(reasons))
 
 
 def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:

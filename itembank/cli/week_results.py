@@ -10,12 +10,12 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.planning.class_memory import History
 from itembank.planning.class_scheme import LessonKey
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
-    from itembank.planning.memory import Seen
 
 Lessons = frozenset[LessonKey]
 
@@ -40,23 +40,27 @@ class Recorded:
         with open_store(place) as store, store.reading() as connection:
             yield connection
 
-    def topics(self, before: datetime.date) -> dict[str, tuple[Seen, ...]]:
-        """Return the occasions before a day on which the class was asked each topic."""
+    def history(self, before: datetime.date) -> History:
+        """Return what is on record of the class from before a day."""
+        with self._reading() as connection:
+            if connection is None:
+                return History()
+            from itembank.records.results import class_history
+
+            return class_history(connection, self.class_name, before)
+
+    def last_used(self, first: datetime.date) -> dict[str, datetime.date]:
+        """Return the questions that starters asked from a day on, with the last day of each."""
         with self._reading() as connection:
             if connection is None:
                 return {}
-            from itembank.records.results import topic_history
+            from itembank.records.results import used_addresses
 
-            return topic_history(connection, self.class_name, before)
+            return used_addresses(connection, self.class_name, first)
 
     def addresses(self, first: datetime.date) -> frozenset[str]:
         """Return the questions that starters asked from a day on, as far as they are recorded."""
-        with self._reading() as connection:
-            if connection is None:
-                return frozenset()
-            from itembank.records.results import used_addresses
-
-            return frozenset(used_addresses(connection, self.class_name, first))
+        return frozenset(self.last_used(first))
 
     @cached_property
     def _happened(self) -> tuple[dict[LessonKey, str], dict[LessonKey, frozenset[str]], Lessons]:

@@ -88,7 +88,7 @@ def _class_of(file: TomlFile, classes: list[str]) -> str:
 
 def _own(why: str) -> str:
     """Return what of a reason is about its own lesson: what it is needed for, and who chose it."""
-    found = re.search(r", (?:needed today for|pinned by you).*|^your choice.*", why)
+    found = re.search(r", (?:needed today for|pinned by you|asks again).*|^your choice.*", why)
     return "" if found is None else f", {found[0].removeprefix(', ')}"
 
 
@@ -249,6 +249,16 @@ class _Run:
                 say(f"  {one.count} on {self.planner.title(one.topic)}: {why}")
         for line in week.skipped:
             say(f"No lesson on {line}")
+        few: dict[str, list[str]] = {}
+        for lesson in built:
+            for one in lesson.topics:
+                if "asks again what" in one.why:
+                    few.setdefault(one.topic, []).append(f"{lesson.date:%A}")
+        self.notes += [
+            f"{name} comes again with questions asked of late on {join_words(days)}: it has no "
+            f"others. Write some (‘itembank bank add’), or leave it out (--ban {name})."
+            for name, days in few.items()
+        ]
         for lesson in week.plan.lessons:
             if lesson.key in self.closed:
                 if lesson.date >= self.first:

@@ -8,10 +8,11 @@ recurring decimal. The size of the numbers comes last. One plain line of working
 
 The weights were fitted by ``bench/fit_difficulty.py`` and then frozen, in steps of 0.05, to
 
-* 187 pairs of questions that were judged by hand for which is harder, and 63 judged about
-  equal (`tests/items/judged_pairs.csv`; 126 more are held out and were not fitted to);
+* 187 pairs of questions that were judged one by one for which is harder, and 63 judged about
+  equal (`tests/items/judged_pairs.csv`; 126 more are held out and were not fitted to). They
+  were read for this project: no pupils' answers stand behind them;
 * with less say, that an item lies above the middle of the tier below it on its topic;
-* what a teacher would guess of each weight, towards which all are drawn.
+* a guess of our own at each weight, towards which all are drawn.
 
 On the pairs that were held out the order agrees with the judge's about nine times in ten; a
 test states the figures. Pupils' answers correct it once there are enough of them

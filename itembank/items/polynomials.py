@@ -45,7 +45,7 @@ def splits(polynomial: Polynomial) -> bool:
     One of degree 1 is not; aU² + bUV + cV², with U and V products of letters, is exactly when
     b² − 4ac is the square of a rational number. Others are left to sympy, which factorises by
     reduction modulo primes and lifting (Zassenhaus, *J. Number Theory* 1, 1969; in several
-    letters Wang, *Math. Comp.* 32, 1978).
+    letters Wang, *Math. Comp.* 32, 1978; from memory).
 
     Raises:
         TooLarge: it is too long to be looked into.

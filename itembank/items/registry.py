@@ -13,6 +13,7 @@ import pkgutil
 from functools import cache
 from importlib.metadata import entry_points
 
+from itembank.characters import shown
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
 from itembank.items.topic import Topic
@@ -106,10 +107,9 @@ def find_topic(name: str) -> Topic:
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
     advice = f" Did you mean {listed}?" if hint else ""
-    raise UnknownTopic(f"There is no topic ‘{name}’.{advice} ‘itembank topics’ lists them all.")
-
-
-MOST_SHOWN = 80
+    raise UnknownTopic(
+        f"There is no topic ‘{shown(name)}’.{advice} ‘itembank topics’ lists them all."
+    )
 
 
 def find_item(address: str) -> Item:
@@ -123,11 +123,11 @@ def find_item(address: str) -> Item:
     pieces = address.split("/")
     index = whole_number(pieces[2]) if len(pieces) == 3 else None
     if index is None:
-        shown = address if len(address) <= MOST_SHOWN else address[:MOST_SHOWN] + "…"
         raise UnknownTopic(
-            f"‘{shown}’ is not an address. Write it as topic/tier/number: ratio.share/core/12."
+            f"‘{shown(address)}’ is not an address. Write it as topic/tier/number: "
+            "ratio.share/core/12."
         )
     topic = find_topic(pieces[0])
     if pieces[1] not in {tier.value for tier in Tier}:
-        raise UnknownTopic(f"{address}: the tiers are support, core and challenge.")
+        raise UnknownTopic(f"{shown(address)}: the tiers are support, core and challenge.")
     return topic.item(Tier(pieces[1]), index)

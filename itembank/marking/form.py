@@ -410,7 +410,10 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
         return f"Right value: give it to {what}."
     if fault == UNIT_MISSING:
         return f"The number is right: give the unit as well{_in_unit(item.key)}."
-    return right_value(fault, item.form)
+    form = item.form
+    if form == "simplest":
+        form = {Mixed: "mixed", Frac: "lowest-terms", Int: "integer"}.get(type(item.key), form)
+    return right_value(fault, form)
 
 
 def _in_unit(key: Node) -> str:

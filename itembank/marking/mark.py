@@ -13,8 +13,10 @@ from enum import StrEnum
 from itembank.items import item as items
 from itembank.items.item import Item, Misconception
 from itembank.marking import working
+from itembank.marking.filled import embedded, filled
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.hints import hint, wrong_unit
+from itembank.marking.hints import hint
+from itembank.marking.nearly import wrong_unit
 from itembank.marking.policy import policy
 from itembank.marking.rivals import another_result, rival
 from itembank.marking.same import same, unknowns
@@ -22,12 +24,16 @@ from itembank.marking.tidy import alike, tidy
 from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
 from itembank.marking.units import counted_wrongly, in_another_unit, without_unit
 from itembank.notation.tree import (
+    Dec,
     Either,
+    Int,
     Label,
     Listing,
+    Mixed,
     Node,
     NotationError,
     Percent,
+    Power,
     Product,
     Relation,
     Sym,
@@ -57,6 +63,7 @@ class Marked:
 TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
 _NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
 _EQUALS_NOTHING = re.compile(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
+_PER_CENT = "The number is right: give the per cent sign as well."
 _NO_VALUE = "That has no value that can be compared with the answer: type the answer alone."
 
 
@@ -84,6 +91,8 @@ def mark(item: Item, answer: str) -> Marked:
     whole, typed = _whole(item, answer, asked)
     if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
         return whole
+    if typed is not None and (letter := embedded(item, typed)):
+        return Marked(Verdict.WRONG_FORM, f"Right so far: now write what {letter} is.")
     try:
         return _working(item, answer, asked, typed) or whole
     except (NotationError, RecursionError, OverflowError):
@@ -132,12 +141,19 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return known
     if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
         return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
-    bare = not isinstance(given, Percent)
-    if bare and isinstance(item.key, Percent) and same(given, item.key.of):
-        return Marked(Verdict.WRONG_FORM, "The number is right: give the per cent sign as well.")
-    if (box := working.filled(item, given)) is not None and same(box, item.key):
+    if isinstance(item.key, Percent) and isinstance(given, Int | Dec | Mixed):
+        if same(given, item.key.of):
+            return Marked(Verdict.WRONG_FORM, _PER_CENT)
+        given = Percent(given)  # a per cent sign is left out more often than not
+        if known := _known(item, given, exactly=False):
+            return known
+    if (box := filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
-    if item.form.startswith("prime") and isinstance(given, Listing) and _made(given, item.key):
+    if isinstance(item.key, Product | Power) and isinstance(given, Listing):
+        made = _made(given, item.key)
+    else:
+        made = False
+    if made:
         return Marked(
             Verdict.WRONG_FORM, "Right value: now write the numbers as a product, with × between."
         )
@@ -283,7 +299,7 @@ def _answers(item: Item, lines: list[Node]) -> list[Node]:
     if isinstance(only, Listing | Either):
         return [type(only)(tuple(working.comes_to(part) for part in only.parts))]
     found = list(working.results(item, only))
-    box = working.filled(item, only)
+    box = filled(item, only)
     return found if box is None else [*found, box]
 
 

@@ -197,6 +197,9 @@ _ANY_UNIT = "|".join(re.escape(name) for name in sorted(_UNIT_NAMES, key=len, re
 _NAMED = re.compile(
     rf"\b(?:in|to|into|how many|how many more|number of|nearest|whole) ({_ANY_UNIT})(?![\w^])", re.I
 )
+_FRACTION_OF = re.compile(
+    rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT})(?![\w^])", re.I
+)
 _AFTER_NUMBER = re.compile(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
 _HOW_MANY = re.compile(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
 _STOPS_NOUN = frozenset(
@@ -291,6 +294,8 @@ def about(item: Item) -> About:
     if named:
         return About(frozenset({named}), named=True)
     question = _last_sentence(words)
+    if part := _FRACTION_OF.search(question):
+        return About(frozenset({_UNIT_NAMES[part[1].lower()]}))
     noun = counted_noun(question) or counted_noun(words)
     if noun or _PURE.search(question):
         return About(noun=noun)

@@ -33,6 +33,7 @@ _PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
 _EQUALS = re.compile(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
 _ROOT = re.compile(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
 _JOINS = re.compile(r"\b(?:OR|AND|OF|Or|And|Of)\b")
+_CLOSE_OR = re.compile(r"(?<=[\d)])or(?=[a-z]=|-?\d)")
 _RAISED_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = re.compile(
@@ -43,7 +44,7 @@ _TAGS = re.compile(
 )
 _TWICE = re.compile(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
 _MINUS = re.compile(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
-_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])", re.I)
+_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (
     (re.compile(r" ?\bplus\b ?", re.I), " + "),
     (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
@@ -191,7 +192,7 @@ def respell(text: str) -> str:
 
 def _worded(text: str) -> str:
     """Return a text with its words for numbers, signs and units written as mathematics."""
-    text = _JOINS.sub(lambda found: found[0].lower(), text)
+    text = _CLOSE_OR.sub(" or ", _JOINS.sub(lambda found: found[0].lower(), text))
     text = in_digits(_TWICE.sub("", text))
     text = _MINUS.sub("-", text)
     text = _ROOT.sub("√", text)

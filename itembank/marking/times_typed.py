@@ -13,11 +13,13 @@ from itembank.notation.tree import MixedUnits, Node, Quantity
 from itembank.notation.units import UNITS
 
 _CLOCK = re.compile(
-    r"(?:at )?(\d\d?)(?:[.:;-]|(?<=\d\d))([0-5]\d)(?: ?(?:h|hrs?|hours))?", re.IGNORECASE
+    r"(?:at )?(\d\d?)(?:[.:;h -]|(?<=\d\d))([0-5]\d)(?: ?(?:h|hrs?|hours))?", re.IGNORECASE
 )
 _WITH_HALF = re.compile(r"(?:at )?(\d\d?)[.:;-]?([0-5]\d)? ?([ap])\.?m\.?", re.IGNORECASE)
 _AND = re.compile(r"(?<=[A-Za-z]),? *(?:\band\b|&|,) *(?=\d)", re.IGNORECASE)
 _MINUTES_LEFT_OUT = re.compile(r"(\d+ ?(?:h|hrs?|hours?)) ?(\d+)", re.IGNORECASE)
+_HOURS = re.compile(r"^(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$", re.IGNORECASE)
+_M_FOR_MINUTES = re.compile(r"(\d) ?m$", re.IGNORECASE)
 _COLON = re.compile(r"\d+:\d\d")
 
 
@@ -36,8 +38,8 @@ def as_time(plain: str, key: Node) -> str:
     ['15:25', '15:25', '3:25 pm', '3 pm', '25']
     >>> as_time("3 h and 25 min", parse_written("3 h 25 min"))
     '3 h 25 min'
-    >>> as_time("3h25", parse_written("205 min"))
-    '3h25 min'
+    >>> as_time("3h25", parse_written("205 min")), as_time("205m", parse_written("205 min"))
+    ('3h25 min', '205 min')
     """
     if is_time(key):
         if found := _WITH_HALF.fullmatch(plain):
@@ -48,9 +50,20 @@ def as_time(plain: str, key: Node) -> str:
         return plain
     if isinstance(key, MixedUnits) or is_length_of_time(key):
         plain = _AND.sub(" ", plain)
+    if is_length_of_time(key):
+        plain = _M_FOR_MINUTES.sub(r"\1 min", plain)
     if is_length_of_time(key) and (found := _MINUTES_LEFT_OUT.fullmatch(plain)):
         return f"{found[1]}{found[2]} min" if " " not in plain else f"{found[1]} {found[2]} min"
     return plain
+
+
+def with_minutes(plain: str) -> str:
+    """Return hours with minutes that have no unit, or a short one, with it: 1h30 as 1 h 30 min.
+
+    >>> [with_minutes(text) for text in ("1h30", "1 hr 30m", "1h", "30")]
+    ['1 h 30 min', '1 h 30 min', '1h', '30']
+    """
+    return _HOURS.sub(r"\1 h \2 min", plain)
 
 
 def time_unreadable(plain: str, key: Node) -> str:

@@ -16,10 +16,12 @@ from dataclasses import dataclass
 
 from itembank.items import item as items
 from itembank.items.item import Item
+from itembank.marking.choices import named
 from itembank.marking.labels import in_order
+from itembank.marking.nouns import without_words
 from itembank.marking.same import same
 from itembank.marking.spelling import respell, visible
-from itembank.marking.times_typed import as_time, time_unreadable
+from itembank.marking.times_typed import as_time, time_unreadable, with_minutes
 from itembank.notation.clock import is_time
 from itembank.notation.parse import ParseError, parse
 from itembank.notation.tree import (
@@ -48,7 +50,7 @@ _CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
 _TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
 _RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
 _WORD = re.compile(r"[A-Za-z]{3,}")
-_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
 _POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
 _AND_SMALLER = re.compile(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
 _AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
@@ -63,45 +65,6 @@ _COMMON = re.compile(
 _PLUS_MINUS = re.compile(r"^(?P<head>.*?)±(?P<tail>.*)$")
 _DECIMAL_COMMA = re.compile(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
 _HIGH_POINT = re.compile(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
-_DENIES = re.compile(r"\b(?:not|isn'?t|never|no)\b")
-_HEAT = re.compile(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
-_CELSIUS = re.compile(
-    r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)\b\.?$", re.I
-)
-_TAIL = re.compile(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
-_HEAD = re.compile(r"([A-Za-z]{2,})[ :=]+")
-_SMALL_WORDS = frozenset(
-    [
-        "ther",
-        "ar",
-        "is",
-        "it",
-        "they",
-        "he",
-        "sh",
-        "w",
-        "you",
-        "i",
-        "th",
-        "a",
-        "was",
-        "wer",
-        "ha",
-        "hav",
-        "need",
-        "will",
-        "b",
-        "each",
-        "get",
-        "got",
-        "tak",
-        "cost",
-        "altogether",
-        "total",
-        "left",
-        "peopl",
-    ]
-)
 _STOPS = " .;,!"
 _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
     (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
@@ -111,24 +74,21 @@ _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
         (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
     )
 )
-_IS = re.compile(r"(?P<it>[\d(][^a-z]*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
-_LETTER_FIRST = re.compile(
-    r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
-    r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
-)
-_REASON = re.compile(r"(?<=[\w)%°])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
-_HOURS = re.compile(r"(?<![\d.])(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$")
+_IS = re.compile(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_POINT = re.compile(r"\(([^(),]+),([^(),]+)\)")
+_REASON = re.compile(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
 _ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
-_WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
+_ESTIMATED = re.compile(
+    r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I
+)
 _ORDINAL = re.compile(
-    r"(?:the )?(?P<n>\d{1,6})(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
+    r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
 )
 _REMAINDER = re.compile(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
 _NO_REMAINDER = re.compile(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
 REMAINDER = "A remainder is left over: read what the question wants done with it."
 _LETTER_DIGIT = re.compile(r"(?<![A-Za-z])([a-z])(\d+)")
 _COLUMN = re.compile(r" \(column \d+\)| at column \d+")
-_MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])
 _POUNDS = re.compile(r"(?<=\d) ?pounds?\b", re.I)
 
 
@@ -188,7 +148,8 @@ def read_answer(text: str, asked: Setting) -> Node:
         plain = plain.strip(" .;,\"'“”‘’")
         if not plain:
             raise Unreadable("There is no answer to read.")
-        return Label(_named(plain, asked))
+        options = asked.ask.options if isinstance(asked.ask, items.Choose) else ()
+        return Label(named(plain, [label for label, _ in options]))
     if any(isinstance(part, Quantity) and part.unit == "lb" for part in walk(key)):
         plain = _POUNDS.sub(" lb", plain)
     if isinstance(key, Listing):
@@ -197,6 +158,8 @@ def read_answer(text: str, asked: Setting) -> Node:
     if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)
+    if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
+        plain = _ESTIMATED.sub("", plain)
     plain = as_time(_ordinal(respell(plain), asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
@@ -230,11 +193,11 @@ def _compared(plain: str, asked: Setting) -> Relation | None:
         found = _IS.fullmatch(said)
         if found and op != "=" and words.fullmatch(found["word"]):
             try:
-                named = _parse(respell(found["it"]), found["it"], asked)
+                it = _parse(respell(found["it"]), found["it"], asked)
             except Unreadable:
                 return None
             for one, other in ((left, right), (right, left)):
-                if same(named, one):
+                if same(it, one):
                     return Relation(one, ((op, other),))
     return None
 
@@ -243,39 +206,6 @@ def _ordinal(plain: str, asked: Setting) -> str:
     """Return *the 15th term* as 15, unless the letters are the question's own."""
     found = _ORDINAL.fullmatch(plain)
     return found["n"] if found and not set(found["end"].lower()) <= asked.letters else plain
-
-
-def _named(plain: str, asked: Setting) -> str:
-    """Return the option that what was typed names, as B does Pack B; or what was typed."""
-    if not isinstance(asked.ask, items.Choose):
-        return plain
-    folded = plain.casefold()
-    labels = [label for label, _ in asked.ask.options]
-    last = [label for label in labels if label.casefold().split()[-1:] == [folded]]
-    if len(last) == 1:
-        return last[0]
-    if folded in map(str.casefold, labels):
-        return plain
-    # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
-    inside = [
-        label for label in labels if re.search(rf"\b{re.escape(label.casefold())}(?!\w)", folded)
-    ]
-    if len(inside) == 1 and not _DENIES.search(folded):
-        return inside[0]
-    return _said_first(plain, labels) or plain
-
-
-def _said_first(plain: str, labels: list[str]) -> str:
-    """Return the choice whose letter a sentence begins with, as *A because one costs 56p* does.
-
-    But for a reason no other choice's letter may stand in it, and the letter is no article.
-    """
-    ends = {label.split()[-1]: label for label in labels if len(label.split()[-1]) == 1}
-    found = _LETTER_FIRST.match(plain)
-    if not found or found[1] not in ends or _DENIES.search(plain.casefold()):
-        return ""
-    others = set(re.findall(r"(?<![\w'’])[A-Z](?![\w'’])", plain[found.end() :])) & set(ends)
-    return ends[found[1]] if found["why"] or not others else ""
 
 
 def _as_question_has_it(plain: str, asked: Setting) -> str:
@@ -287,8 +217,11 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = _NTH.sub("", plain)
         case items.Common():
             plain = _COMMON.sub("", plain)
-    if _WORD.search(plain) or "°" in plain or plain.endswith("C"):
-        plain = without_words(plain, asked)
+    if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
+        words = " ".join(run for run in asked.prompt if isinstance(run, str))
+        plain = without_words(plain, key, words)
+    if plain[:1] in ("≤", "≥") and not isinstance(key, Relation):
+        raise Unreadable("The answer is a number, without a sign in front.")
     if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
         plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
     if isinstance(key, Relation) and isinstance(key.first, Sym) and plain[1:3].strip()[:1] == ":":
@@ -299,6 +232,9 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         plain = _TIMES.sub(" × ", plain)
         if not letters:
             plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
+    if isinstance(key, Either) and any(isinstance(part, Listing) for part in key.parts):
+        plain = re.sub(r"\)[ ,;]*(?:and|or|&)?[ ,;]*\(", ") or (", plain)
+        plain = _POINT.sub(r"\1, \2", plain)
     if asked.several or isinstance(key, Relation):
         if "±" in plain or "+-" in plain or "+/-" in plain:
             plain = _both_signs(plain)
@@ -330,13 +266,13 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         small = letter.lower()
         if letter.isupper() and small not in letters and letter in symbols(key):
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
+    if not letters & {"h", "m"} and not is_time(key):
+        plain = with_minutes(plain)
     return _with_units(plain, letters)
 
 
 def _with_units(plain: str, letters: frozenset[str]) -> str:
     """Return an answer with the letters that are units set apart from those of the question."""
-    if not letters & {"h", "m"}:
-        plain = _HOURS.sub(r"\1 h \2 min", plain)
     plain = _ONE_AMOUNT.sub(r"\1 ÷ ", plain)
     if "p" not in letters:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
@@ -362,57 +298,6 @@ def _solves_inequality(key: Node) -> bool:
         case Relation(Sym(), ((op, _),)):
             return op != "="
     return False
-
-
-def without_words(plain: str, asked: Setting) -> str:
-    """Return an answer without the nouns of its question: 27 buses is 27.
-
-    Only words that stand in the prompt are taken off, with small words such as *there are*
-    in front of a number; any other word stays, and the answer cannot be read.
-
-    >>> without_words("27 buses", Setting(Dec("2"), prompt=("How many buses are needed?",)))
-    '27'
-    >>> without_words("27 ducks", Setting(Dec("2"), prompt=("How many buses are needed?",)))
-    '27 ducks'
-    """
-    words = " ".join(run for run in asked.prompt if isinstance(run, str))
-    known = {_stem(word) for word in re.findall(r"[a-z]+", words.lower())} | _SMALL_WORDS
-    if not any(isinstance(part, Quantity) for part in walk(asked.key)) and _HEAT.search(words):
-        plain = _CELSIUS.sub("", plain)
-
-    def spoken(word: str) -> bool:
-        folded = word.lower()
-        return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
-
-    after = _WORDS_AFTER.search(plain)
-    if after and set(after[1].lower().split()) <= _asked_words(words):
-        plain = plain[: after.start()]
-    after = _TAIL.search(plain)
-    while after and spoken(after[1] or after[2]):
-        plain = plain[: after.start()].rstrip(" ,.")
-        after = _TAIL.search(plain)
-    before = _HEAD.match(plain)
-    while before and spoken(before[1]):
-        plain = plain[before.end() :].lstrip(" :=")
-        before = _HEAD.match(plain)
-    return plain
-
-
-def _asked_words(words: str) -> set[str]:
-    """Return the words of what is asked: in a story, of its last sentence.
-
-    *20 on the lower deck* answers *How many are on the lower deck?*; *20 on the top deck* does not.
-    """
-    last = re.split(r"(?<=[.?!])\s+", words.strip())[-1]
-    return set(re.findall(r"[a-z]+", last.lower())) - UNITS.keys() - _MATHS
-
-
-def _stem(word: str) -> str:
-    """Return a noun without its plural ending, near enough to match bus with buses."""
-    for ending in ("es", "s"):
-        if len(word) > 3 and word.endswith(ending):
-            return word[: -len(ending)].rstrip("e")
-    return word.rstrip("e")
 
 
 def _both_signs(plain: str) -> str:

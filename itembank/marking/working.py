@@ -183,19 +183,24 @@ def _free(item: Item, sides: list[t.Node]) -> bool:
 def printed_values(item: Item) -> dict[str, Fraction]:
     """Return the letters whose value the prompt prints, as in *when n = 8*.
 
+    A letter that is asked for has none, and neither has one that is printed with two values.
+
     >>> from itembank.items.registry import find_item
     >>> printed_values(find_item("equations.substitution/support/104"))
     {'n': Fraction(8, 1)}
     """
-    known = {}
+    known: dict[str, Fraction] = {}
+    unknown = {run.name for run in item.prompt if isinstance(run, t.Sym)}
     for run in item.prompt:
         match run:
             case t.Relation(t.Sym(name), (("=", amount),)) if not t.symbols(amount):
                 try:
-                    known[name] = exact(amount)
+                    worth = exact(amount)
                 except t.NotationError:
                     continue
-    return known
+                if known.setdefault(name, worth) != worth:
+                    unknown.add(name)
+    return {name: worth for name, worth in known.items() if name not in unknown}
 
 
 def _kind(node: t.Node) -> str:
@@ -421,60 +426,3 @@ def _about(full: t.Node, short: t.Node) -> bool:
         return False
     half = Fraction(1, 2 * 10 ** len(inner.places))
     return abs(exact(bare(full)) - exact(short)) <= half
-
-
-def filled(item: Item, node: t.Node) -> t.Node | None:
-    """Return what a completed question has in its empty box, or None.
-
-    >>> from itembank.items.registry import find_item
-    >>> from itembank.notation.parse import parse
-    >>> item = find_item("fractions.equivalent/support/112")  # 2/7 = □/42
-    >>> filled(item, parse("2/7 = 12/42"))
-    Int(n=12)
-    """
-    given = [node]
-    if isinstance(node, t.Relation):
-        if {op for op, _ in node.rest} != {"="}:
-            return None
-        given = [node.first, *(side for _, side in node.rest)]
-    for run in item.prompt:
-        if not isinstance(run, t.Relation) or "□" not in t.symbols(run):
-            continue
-        for side in (run.first, *(side for _, side in run.rest)):
-            if isinstance(side, t.Blank) or "□" not in t.symbols(side):
-                continue
-            for one in reversed(given):
-                found: list[t.Node] = []
-                if _fits(side, one, found) and len(found) == 1:
-                    return found[0]
-    return None
-
-
-def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
-    if isinstance(pattern, t.Blank):
-        found.append(node)
-        return True
-    if "□" not in t.symbols(pattern):
-        return pattern == node
-    if type(pattern) is not type(node):
-        return False
-    mine, theirs = t.children(pattern), t.children(node)
-    if len(mine) != len(theirs) or _joined(pattern) != _joined(node):
-        return False
-    return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
-
-
-def _joined(node: t.Node) -> object:
-    """Return what a node holds beside its parts: its signs, unit or index."""
-    match node:
-        case t.Sum(_, rest):
-            return [op for op, _ in rest]
-        case t.Product(_, pairs):
-            return [op for op, _ in pairs]
-        case t.Quantity(_, unit):
-            return unit
-        case t.Money(_, sign):
-            return sign
-        case t.Root(_, index):
-            return index
-    return None

@@ -5,7 +5,7 @@ A :class:`Quotient` is a polynomial over a polynomial. A polynomial is a diction
 square root of a square-free whole number, so that √12 is 2 of √3. Two trees say the same,
 whatever their letters are worth, exactly when the cross products of their quotients agree:
 the monomials are linearly independent over the rationals (square roots of different
-square-free numbers are; Besicovitch, *J. London Math. Soc.* 15, 1940).
+square-free numbers are; Besicovitch, *J. London Math. Soc.* 15, 1940; from memory).
 
 This is part of the first road, so it does without sympy.
 

@@ -6,7 +6,7 @@ Printer's rules held here, and where they come from:
 * ×, ÷ and the ratio colon get their spaces said outright, because typesetters differ in
   their operator dictionaries (ziamath sets × tight);
 * thin spaces part thousands from five digits up, and a number from its unit
-  (BIPM, *The International System of Units*, 9th ed., 2019, 5.4.3 and 5.4.4);
+  (BIPM, *The International System of Units*, 9th ed., 2019, 5.4.3 and 5.4.4; from memory);
 * ``%``, ``°`` and ``p`` close up after the number, ``£`` before it (common British practice);
 * letters are italic, units and names upright;
 * a recurring block has a dot over its first and last digit. The dots are accents, since

@@ -19,6 +19,8 @@ from functools import cache, lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
+from itembank.characters import told
+
 from .clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
 from .grammar import DOT, UNIT_SIGNS, check_limits, grammar
 from .line import leads_letters, line
@@ -184,8 +186,11 @@ def _explain(plain: str, offset: int, column: int) -> str:
             f"A name in quotation marks (column {column}) stands alone: put a comma or = beside it."
         )
     if not before:
-        return f"A line of mathematics cannot begin with {after}: begin with a number or a letter."
-    return f"Reading stopped at {after} (column {column}): check what stands there."
+        return (
+            f"A line of mathematics cannot begin with {told(after)}: begin with a number or a "
+            "letter."
+        )
+    return f"Reading stopped at {told(after)} (column {column}): check what stands there."
 
 
 _CLOCK = re.compile(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")

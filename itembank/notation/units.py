@@ -4,7 +4,7 @@ Only facts of definition; nothing is approximate. Sources:
 
 * the SI prefixes and units: BIPM, *The International System of Units*, 9th ed., 2019, with
   the minute, hour, day, degree, hectare, litre and tonne as non-SI units accepted for use
-  with it (its table 8);
+  with it (its table 8; from memory);
 * yard and pound: the international yard and pound agreement of 1959 (0.9144 m and
   0.453 592 37 kg exactly), as in the Weights and Measures Act 1985, schedule 1, which also
   gives 3 feet to the yard, 12 inches to the foot, 1760 yards to the mile, 16 ounces to the

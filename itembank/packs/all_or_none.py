@@ -72,8 +72,11 @@ def write_together(
             for at, data in files.items():
                 made += make_parents(places[at].parent)
                 waiting[places[at]] = stage(places[at], data)
+            # Files first: a plan that somebody has saved meanwhile is noticed before any pack is
+            # touched, and where the power fails in between, the plan tells which packs are due.
+            order = sorted(waiting, key=lambda at: at in folders)
             with _uninterrupted():
-                _take_places(waiting, known)
+                _take_places({at: waiting[at] for at in order}, known)
                 made = []
         except OSError as error:
             reason = error.strerror or str(error)

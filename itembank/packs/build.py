@@ -19,7 +19,7 @@ from itembank.packs.held import bar_items, find_held, held_items
 from itembank.packs.pool import Drawn, Pool
 from itembank.packs.proof import Proof, prove_by_first_road
 from itembank.packs.sheets import ChosenSheet, choose_sheet, held_sheet
-from itembank.packs.source import Drawable
+from itembank.packs.source import Drawable, is_short
 from itembank.packs.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands import Band
 from itembank.planning.draw_from import Drawing
@@ -167,6 +167,27 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
     """
     _, topics, pool = _sources(request)
     return tuple(one for one in addresses if find_held(topics, one, pool) is not None)
+
+
+def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
+    """Return, of each topic that only people wrote questions on, how many there are.
+
+    The first number is of those that are not to be avoided, the second of all.
+
+    Raises:
+        ItembankError: as :func:`choose`.
+    """
+    _, topics, pool = _sources(request)
+    bar_items(topics, request.never, pool)
+    pool.avoid(request.avoid, topics)
+    return {
+        topic.id: (
+            sum(pool.room(topic, tier, rested=True) for tier in Tier),
+            sum(pool.room(topic, tier) for tier in Tier),
+        )
+        for topic in topics
+        if is_short(topic)
+    }
 
 
 def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:

@@ -33,8 +33,10 @@ from itembank.packs.source import Drawable, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
-LONG = 64
-"""Characters of a prompt beyond which it takes three lines of half a slide."""
+LINE = 32
+"""Characters of a prompt that stand on a line of half a slide."""
+LONG = 2 * LINE
+"""Characters beyond which it takes three lines of half a slide."""
 LONG_COST = 0.25
 """What a second long prompt costs: less than a likeness, which misleads pupils."""
 REPEATED = 0.5
@@ -123,12 +125,17 @@ def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple
 
 
 def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
-    """Return the tier, or where the banks have no more of it the nearest one, the easier first."""
+    """Return the tier, or where the banks have no more of it the nearest one, the easier first.
+
+    A tier whose questions were all used of late comes after one that has others.
+    """
     if not is_short(topic):
         return tier
     order = list(Tier)
     near = sorted(order, key=lambda one: abs(order.index(one) - order.index(tier)))
-    return next((one for one in near if pool.room(topic, one)), tier)
+    rested = (one for one in near if pool.room(topic, one, rested=True))
+    left = (one for one in near if pool.room(topic, one))
+    return next(rested, next(left, tier))
 
 
 def choose_starter(
@@ -233,6 +240,10 @@ def _neighbours(one: Drawn, other: Drawn) -> bool:
 
 
 def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
-    """Return what a long prompt costs when another question of the slide is long already."""
+    """Return what a long prompt costs when another question of the slide is long already.
+
+    It counts by the lines it takes, so that of two that would do as well the shorter is asked,
+    and a story is not always the one with the shortest words.
+    """
     crowded = drawn.length > LONG and any(other.length > LONG for other in others)
-    return LONG_COST if crowded else 0.0
+    return LONG_COST * (drawn.length // LINE) / (LONG // LINE) if crowded else 0.0

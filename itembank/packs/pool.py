@@ -157,18 +157,23 @@ class Pool:
         source = next((one for one in sources(topic) if size(one, tier)), None)
         return None if source is None else self.at(source, tier, 0)
 
-    def room(self, topic: Drawable, tier: Tier) -> int:
+    def room(self, topic: Drawable, tier: Tier, rested: bool = False) -> int:
         """Return how many different questions of a tier are left.
 
         They are counted where people wrote them all; where some are generated there are as
-        good as always enough, and every point of the space counts.
+        good as always enough, and every point of the space counts. With `rested`, those to be
+        avoided are as good as used.
         """
         if not is_short(topic):
             return sum(size(one, tier) for one in sources(topic))
         everything = [
             self.at(one, tier, index) for one in sources(topic) for index in range(size(one, tier))
         ]
-        free = [drawn.item for drawn in everything if self.free(drawn)]
+        free = [
+            drawn.item
+            for drawn in everything
+            if self.free(drawn) and not (rested and self.passed_over(drawn))
+        ]
         return len({item.twin if self._same is None else self._mark(item) for item in free})
 
     def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Drawn]:

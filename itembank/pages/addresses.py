@@ -6,7 +6,7 @@ of all. Where questions come from banks, each has its own state beside its addre
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TypeAlias
 
 from itembank.packs.model import Pack, PackItem
@@ -55,6 +55,8 @@ def addresses(paper: Paper, pack: Pack) -> None:
     )
     intro = text_part(BANKS if from_banks else GENERATED, WIDTH, size, after=0.6 * size)
     head = [heading_part("Where each question comes from", paper.size), intro]
+    items = [item for _, rows in groups for _, item in rows]
+    head += [text_part(words, WIDTH, size, after=0.4 * size) for words in licences(items)]
     for name, rows in groups:
         said: list[Row] = [
             (label, item.address, source_words(item.source) if from_banks else "")
@@ -64,6 +66,13 @@ def addresses(paper: Paper, pack: Pack) -> None:
             [*head, heading_part(name, paper.size, 3), _address_list(said, size)], gap=0.45 * size
         )
         head = []
+
+
+def licences(items: Iterable[PackItem]) -> list[str]:
+    """Return a sentence for each bank and licence that questions come under."""
+    sources = [one.source for one in items if one.source is not None]
+    terms = {(one.bank, one.licence): None for one in sources if one.bank and one.licence}
+    return [f"Licence of the questions of {bank}: {licence}." for bank, licence in terms]
 
 
 def _address_list(rows: Sequence[Row], size: float) -> Part:

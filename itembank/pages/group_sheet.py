@@ -56,8 +56,9 @@ def _group(paper: LoosePaper, title: str, group: GroupPart) -> None:
     sign(paper.page, group.band, RIGHT - SIGN, top - SIGN, SIGN)
     paper.y = min(paper.y, top - SIGN) - size
     paper.place([text_part(group.task, WIDTH, size, after=1.4 * size)])
-    # Three spaces keep one code from running into the next at this size.
-    codes = " \u2002 ".join(group.seats) or "Nobody"
+    # Three spaces keep one code from running into the next at this size; the two that hold on to
+    # a code stay with it at the end of a line.
+    codes = "\u00a0\u00a0 ".join(group.seats) or "Nobody"
     made = [text_part(codes, WIDTH, large, bold=True) for large in SEATS]
     caution = text_part(FOR_PUPILS, WIDTH, size)
     room = paper.room - caution.height - size

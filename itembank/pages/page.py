@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from itembank.characters import without_hidden
+
 from . import formula as formulas
 from .fonts import ASCENT, DESCENT, face
 from .layout import Formula
@@ -36,7 +38,7 @@ class Document:
 
         from .pdfraw import Info
 
-        self.title = title
+        self.title = title = without_hidden(title)
         self.language = language
         self.producer = producer
         self.pdf = pdfdoc.PDFDocument(compression=1, invariant=1, pdfVersion=(1, 7), lang=language)

@@ -1,12 +1,18 @@
 """Where the questions of a starter stand: worked out once, used by both slides.
 
-The room for each answer is kept on the starter too, so that question and answer slides show
-every question at the same place, in the same size, broken at the same words.
+Question and answer slides show every question at the same place, in the same size, broken at
+the same words. Answers stand at the right edge of their column, where eyes find them; words
+are broken early only where a line would run into its own answer. What several questions ask
+of their answers is said once, at the foot.
+
+All questions stand on one slide if they can: in two columns alike, at the largest size that
+fits; else in columns of other widths, or with a question more in one of them; and at the least
+size in any of these ways.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
@@ -14,40 +20,55 @@ from itembank.errors import ItembankError
 from itembank.packs.model import Look, PackItem
 
 from . import theme
-from .fonts import face
-from .text import Atom, Block, Flow, Piece, measure
+from .fonts import DESCENT, face
+from .instructions import Instruction, last_instruction, shared, without
+from .text import AXIS, Block, Flow, Piece, measure
 
 LEFT = theme.SLIDE_MARGIN
 RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
 COLUMN_GAP = 24.0
 NUMBER_GAP = 12.0
 """Room between a number and its question."""
-BETWEEN = 12.0
-
+BETWEEN = 10.0
 """Least room between one question and the next below it."""
+CLOSE = 7.0
+"""The same at the least size, where the questions would not fit on one slide otherwise."""
+LINE_GAP = 0.24
+"""Room between the lines of a question, in ems; less than between questions."""
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""
 PAD = 6.0
 """Room between an answer and its box."""
-ARROW = 26.0
+ARROW = 30.0
 """Room for the arrow before an answer's box."""
+SHORT_WORD = 8
+"""A last line of one word with fewer letters than this is brought up by breaking earlier."""
+LEAST_MEASURE = 0.72
+"""Least share of its width at which a question is broken for the sake of its last line."""
 LAST_RESORT = 18.0
 """A single question that fills more than a slide is set smaller, down to this size."""
 
 
 class Cell(NamedTuple):
-    """A question with the room for its answer; points from the cell's top left corner.
+    """A question with the place of its answer; points from the cell's top left corner.
 
-    `arrow` is the baseline of the words before the answer, where its arrow points.
+    `question_top` is where its words start, `baseline` the baseline of their first line, and
+    `arrow` how far below the top the answer's arrow stands.
     """
 
     indent: float
     question: Block
+    question_top: float
     answer: Block
     answer_x: float
     answer_top: float
     arrow: float
     height: float
+
+    @property
+    def baseline(self) -> float:
+        """The baseline of the first line of words, below the cell's top."""
+        return self.question_top + self.question.baseline
 
 
 class Spot(NamedTuple):
@@ -60,46 +81,106 @@ class Spot(NamedTuple):
     top: float
 
 
-Flows: TypeAlias = Sequence[tuple[Flow, Flow]]
-
-
 class Slide(NamedTuple):
-    """The questions of one slide."""
+    """The questions of one slide, and what it says of their answers at its foot."""
 
     spots: list[Spot]
     size: float
     columns: int
+    told: list[str]
 
 
-def prompt(item: PackItem) -> list[Piece]:
-    """Return the item's prompt, with its marks where they are more than one."""
-    runs: list[Piece] = list(item.prompt)
+def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
+    """Return the item's prompt, with its marks where they are more than one.
+
+    An instruction that is `told` for several questions at once is left out.
+    """
+    said = last_instruction(item)
+    elsewhere = said and any(one.sentence == said for one in told)
+    runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
     if item.marks > 1:
         runs.append(f" [{item.marks}\u00a0marks]")
     return runs
 
 
 def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -> Cell:
-    """Set one question with room for its answer: after the last word, or on a line below.
+    """Set one question with its answer: the lowest of the ways there are.
 
-    The question stands right of a number of so many digits.
+    The question stands right of a number of so many digits; its answer beside its last line,
+    where the words leave room there; beside all of it, the words broken before the answer; or
+    below it.
     """
     indent = face(True).width("0" * digits) * size + NUMBER_GAP
-    inside = width - indent - ARROW - 2 * PAD
-    box = measure(answer, inside, size)
-    room = Atom(
-        (ARROW + box.width + 2 * PAD) / size,
-        (box.baseline + PAD) / size,
-        (box.height - box.baseline + PAD) / size,
-        "",
-        False,
-    )
-    asked = measure(question, width - indent, size, tail=room)
-    assert asked.tail is not None
-    x, baseline = asked.tail
-    arrow = asked.lines[-1].baseline
-    top = baseline - box.baseline
-    return Cell(indent, asked, box, x + ARROW + PAD, top, arrow, asked.height)
+    box = measure(answer, width - indent - ARROW - 2 * PAD, size)
+    left = width - PAD - box.width
+    free = left - PAD - ARROW - indent
+    whole = balanced(question, width - indent, box.size)
+    ways = [_below(whole, box, indent, left)]
+    if free > 0:
+        narrow = balanced(question, free, box.size)
+        if not narrow.cramped or whole.cramped:
+            ways.insert(0, _beside(narrow, box, indent, left))
+    last = whole.lines[-1]
+    if last.width <= free:
+        ways.insert(0, _beside_last(whole, box, indent, left, free))
+    return min(ways, key=lambda way: way.height)
+
+
+def _beside_last(asked: Block, box: Block, indent: float, left: float, free: float) -> Cell:
+    last = asked.lines[-1].baseline
+    high, low = box.baseline + PAD, box.height - box.baseline + PAD
+    over = [line for line in asked.lines[:-1] if line.width > free]
+    # A tall answer hangs lower where a line above runs over its place.
+    floor = over[-1].baseline + DESCENT * box.size if over else -1e6
+    drop = max(0.0, floor - (last - high))
+    above = max(0.0, high - drop - last)
+    height = above + max(asked.height, last + drop + low)
+    top = above + last + drop - box.baseline
+    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
+    tall = box.height + 2 * PAD
+    if len(asked.lines) == 1:
+        return _beside_last(asked, box, indent, left, 0.0)
+    height = max(asked.height, tall)
+    top = (height - box.height) / 2
+    above = (height - asked.height) / 2
+    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
+    top = asked.height + 2 * PAD
+    height = top + box.height + PAD
+    return Cell(indent, asked, 0.0, box, left, top, _middle(box, top), height)
+
+
+def _middle(box: Block, top: float) -> float:
+    return top + box.lines[0].baseline - AXIS * box.size
+
+
+def balanced(flow: Flow, width: float, size: float) -> Block:
+    """Break a question so that its last line is not one short word, if no line more is needed."""
+    block = measure(flow, width, size, LINE_GAP)
+    if not _widow(block):
+        return block
+    narrower = width
+    while narrower > LEAST_MEASURE * width:
+        narrower -= 0.03 * width
+        other = measure(flow, narrower, size, LINE_GAP)
+        if len(other.lines) > len(block.lines) or other.cramped:
+            return block
+        if not _widow(other):
+            return other
+    return block
+
+
+def _widow(block: Block) -> bool:
+    if len(block.lines) < 2:
+        return False
+    placed = [one.atom for one in block.lines[-1].placed]
+    words = "".join(atom.text for atom in placed).strip().rstrip(".?!")
+    return " " not in words and len(words) < SHORT_WORD and all(a.layout is None for a in placed)
 
 
 def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:
@@ -109,34 +190,121 @@ def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) ->
         ItembankError: one question alone is too long for a whole slide.
     """
     least, most = theme.SLIDE_LARGE_QUESTION if look.large_print else theme.SLIDE_QUESTION
-    flows = [(Flow(prompt(item)), Flow([item.key])) for item in items]
-    filled = _filled(items, flows, least, top, bottom)
+    told = shared(items)
+    board = _Board(items, told, top, bottom)
+    filled = board.filled(least)
     groups = _shares(len(items), len(filled))
-    for size in range(int(most), int(least) - 1, -2):
-        # Lopsided columns look unfinished: they are for the least size only.
-        even = size > least
-        made = [_slide(items, flows, group, size, top, bottom, even) for group in groups]
+    for size, ways, between in _passes(int(least), int(most)):
+        made = [board.slide(group, size, ways, between) for group in groups]
         if all(made):
-            return [slide for slide in made if slide]
-    return filled
+            return [_telling(slide, told) for slide in made if slide]
+    return [_telling(slide, told) for slide in filled]
 
 
-def _filled(
-    items: Sequence[PackItem], flows: Flows, size: float, top: float, bottom: float
-) -> list[Slide]:
-    """Return the slides got by putting as many questions on each as fit at the least size."""
-    out: list[Slide] = []
-    start = 0
-    while start < len(items):
-        best = _alone(items, flows, start, size, top, bottom)
-        for end in range(start + 2, len(items) + 1):
-            made = _slide(items, flows, range(start, end), size, top, bottom)
-            if made is None:
-                break
-            best = made
-        out.append(best)
-        start += len(best.spots)
-    return out
+Way: TypeAlias = tuple[float, int]
+"""The first column's share of the width, and how many questions more than half stand in it."""
+_ALIKE: tuple[Way, ...] = ((0.5, 0),)
+_NEARLY: tuple[Way, ...] = tuple(
+    (share, more) for more in (0, 1, -1) for share in (0.5, 0.45, 0.55, 0.4, 0.6)
+)
+_ANYHOW: tuple[Way, ...] = (*_NEARLY, *((share, more) for more in (2, -2) for share in (0.5,)))
+
+
+def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float]]:
+    """Yield sizes, the ways to try at each and the room between questions, the best look first."""
+    larger = range(most, least, -2)
+    yield from ((size, _ALIKE, BETWEEN) for size in larger)
+    yield from ((size, _NEARLY, BETWEEN) for size in larger)
+    yield least, _ALIKE, BETWEEN
+    yield least, _ANYHOW, BETWEEN
+    yield least, _ANYHOW, CLOSE
+
+
+def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
+    here = [spot.number for spot in slide.spots]
+    return slide._replace(told=[words for one in told if (words := one.words(here))])
+
+
+class _Board:
+    """The questions of a starter and the room they have; each is set once at a size and width."""
+
+    def __init__(
+        self, items: Sequence[PackItem], told: Sequence[Instruction], top: float, bottom: float
+    ) -> None:
+        self.items = items
+        self.flows = [(Flow(prompt(item, told)), Flow([item.key])) for item in items]
+        self.top, self.room = top, top - bottom
+        self.digits = len(str(len(items)))
+        self._cells: dict[tuple[int, float, float], Cell] = {}
+
+    def cell(self, i: int, width: float, size: float) -> Cell:
+        """Return a question set in a column of a width."""
+        found = self._cells.get((i, width, size))
+        if found is None:
+            made = cell(*self.flows[i], width, size, self.digits)
+            found = self._cells[i, width, size] = made
+        return found
+
+    def filled(self, size: float) -> list[Slide]:
+        """Return the slides got by putting as many questions on each as fit at a size."""
+        out: list[Slide] = []
+        start, count = 0, len(self.items)
+        while start < count:
+            best = self.alone(start, size)
+            for end in range(count, start + 1, -1):
+                if made := self.slide(range(start, end), size, _ANYHOW, CLOSE):
+                    best = made
+                    break
+            out.append(best)
+            start += len(best.spots)
+        return out
+
+    def slide(self, group: range, size: float, ways: Sequence[Way], between: float) -> Slide | None:
+        """Return the questions of `group` placed on one slide, or None where they do not fit."""
+        half = (len(group) + 1) // 2
+        for share, more in ways if len(group) > 1 else ():
+            split = half + more
+            if not 0 < split < len(group):
+                continue
+            both = RIGHT - LEFT - COLUMN_GAP
+            widths = (round(both * share, 2), round(both * (1 - share), 2))
+            sides = (group[:split], group[split:])
+            if made := self._placed(sides, widths, size, between):
+                return made
+        return self._placed((group,), (RIGHT - LEFT,), size, between)
+
+    def _placed(
+        self, sides: Sequence[range], widths: Sequence[float], size: float, between: float
+    ) -> Slide | None:
+        columns = []
+        for side, width in zip(sides, widths, strict=True):
+            made = [self.cell(i, width, size) for i in side]
+            if _needed(made, between) > self.room:
+                return None
+            if any(one.question.cramped or one.answer.cramped for one in made):
+                return None
+            columns.append(made)
+        lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
+        numbers = [i for side in sides for i in side]
+        cells = [one for column in columns for one in column]
+        tops = _tops(cells, len(sides[0]), self.top, self.room)
+        spots = [
+            Spot(i + 1, self.items[i], made, lefts[column], y)
+            for i, made, (column, y) in zip(numbers, cells, tops, strict=True)
+        ]
+        return Slide(spots, size, len(sides), [])
+
+    def alone(self, i: int, size: float) -> Slide:
+        """Return one long question on a slide of its own, set smaller as a last resort."""
+        while size >= LAST_RESORT:
+            made = self.cell(i, RIGHT - LEFT, size)
+            if made.height <= self.room:
+                return Slide([Spot(i + 1, self.items[i], made, LEFT, self.top)], size, 1, [])
+            size -= 2
+        raise ItembankError(
+            f"Question {i + 1} ({self.items[i].address}) is too long for a slide, even at "
+            f"{LAST_RESORT:.0f} point. Choose another item or shorten its words."
+        )
 
 
 def _shares(count: int, slides: int) -> list[range]:
@@ -148,52 +316,8 @@ def _shares(count: int, slides: int) -> list[range]:
     return [range(a, b) for a, b in pairwise(ends)]
 
 
-def _slide(
-    items: Sequence[PackItem],
-    flows: Flows,
-    group: range,
-    size: float,
-    top: float,
-    bottom: float,
-    even: bool = False,
-) -> Slide | None:
-    """Return the questions of `group` placed on one slide, or None where they do not fit.
-
-    With `even`, two columns have to share the questions evenly.
-    """
-    columns = (2, 1) if len(group) > 1 else (1,)
-    for number in columns:
-        width = (RIGHT - LEFT - COLUMN_GAP * (number - 1)) / number
-        cells = [cell(*flows[i], width, size, len(str(len(items)))) for i in group]
-        if any(made.question.cramped or made.answer.cramped for made in cells):
-            continue
-        room = top - bottom
-        for split in _splits(cells, number, room):
-            if even and number == 2 and split != (len(group) + 1) // 2:
-                continue
-            tops = _tops(cells, split, top, room)
-            spots = [
-                Spot(i + 1, items[i], made, LEFT + column * (width + COLUMN_GAP), y)
-                for i, made, (column, y) in zip(group, cells, tops, strict=True)
-            ]
-            return Slide(spots, size, number)
-    return None
-
-
-def _needed(cells: Sequence[Cell]) -> float:
-    return sum(made.height for made in cells) + BETWEEN * max(0, len(cells) - 1)
-
-
-def _splits(cells: Sequence[Cell], columns: int, room: float) -> list[int]:
-    """Return how many questions may stand in the first column, the best choice first."""
-    count = len(cells)
-    if columns == 1:
-        return [count] if _needed(cells) <= room else []
-    even = (count + 1) // 2
-    fitting = [
-        k for k in range(1, count) if _needed(cells[:k]) <= room and _needed(cells[k:]) <= room
-    ]
-    return sorted(fitting, key=lambda k: (abs(k - even), k))
+def _needed(cells: Sequence[Cell], between: float) -> float:
+    return sum(made.height for made in cells) + between * max(0, len(cells) - 1)
 
 
 def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:
@@ -203,8 +327,8 @@ def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tu
         [side[row] for side in sides if row < len(side)]
         for row in range(max(len(side) for side in sides))
     ]
-    above = [max(made.question.baseline for made in row) for row in rows]
-    below = [max(made.height - made.question.baseline for made in row) for row in rows]
+    above = [max(made.baseline for made in row) for row in rows]
+    below = [max(made.height - made.baseline for made in row) for row in rows]
     needed = sum(above) + sum(below)
     out: list[tuple[int, float]] = []
     if needed + BETWEEN * (len(rows) - 1) <= room:
@@ -214,7 +338,7 @@ def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tu
             starts.append(starts[-1] - up - down - extra)
         for column, side in enumerate(sides):
             for made, start, up in zip(side, starts, above, strict=False):
-                out.append((column, start - up + made.question.baseline))
+                out.append((column, start - up + made.baseline))
         return out
     for column, side in enumerate(sides):
         spare = room - sum(made.height for made in side)
@@ -224,18 +348,3 @@ def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tu
             out.append((column, y))
             y -= made.height + extra
     return out
-
-
-def _alone(
-    items: Sequence[PackItem], flows: Flows, i: int, size: float, top: float, bottom: float
-) -> Slide:
-    """Return one long question on a slide of its own, set smaller as a last resort."""
-    while size >= LAST_RESORT:
-        made = cell(*flows[i], RIGHT - LEFT, size, len(str(len(items))))
-        if made.height <= top - bottom:
-            return Slide([Spot(i + 1, items[i], made, LEFT, top)], size, 1)
-        size -= 2
-    raise ItembankError(
-        f"Question {i + 1} ({items[i].address}) is too long for a slide, even at "
-        f"{LAST_RESORT:.0f} point. Choose another item or shorten its words."
-    )

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 from itembank.packs.model import Band, Misconception, Pack, PackItem, Sheet
+from itembank.planning.caution import ON_A_SHEET
 
 from .signs import interval
 from .text import Piece
@@ -80,7 +81,7 @@ def opening(pack: Pack) -> list[Piece]:
     names = " and ".join(f"{band.name} ({interval(band)})" for band in repair_bands(pack))
     return [
         f"Ten minutes with the pupils whose score shows {names}. At hand: their starters, the "
-        "support sheet and its answers, and a piece of card to cover lines with."
+        f"support sheet and its answers, and a piece of card to cover lines with. {ON_A_SHEET}"
     ]
 
 

@@ -88,11 +88,11 @@ def _book() -> Outline:
 
 def _arch() -> Outline:
     """Return a gateway: two posts under a round top, open below."""
-    outer = _round((0.5, 0.54), 0.44, 0, 180)
-    inner = _round((0.5, 0.54), 0.26, 180, 0)
-    frame = [(0.94, 0.03), *outer, (0.06, 0.03), (0.24, 0.03), *inner, (0.76, 0.03)]
-    plate = [(0.76, 0.03), *reversed(inner), (0.24, 0.03)]
-    return Outline(tuple(frame), tuple(plate), (0.5, 0.4), 0.42)
+    outer = _round((0.5, 0.54), 0.45, 0, 180)
+    inner = _round((0.5, 0.54), 0.28, 180, 0)
+    frame = [(0.95, 0.03), *outer, (0.05, 0.03), (0.22, 0.03), *inner, (0.78, 0.03)]
+    plate = [(0.78, 0.03), *reversed(inner), (0.22, 0.03)]
+    return Outline(tuple(frame), tuple(plate), (0.5, 0.4), 0.4)
 
 
 def _leaf() -> Outline:

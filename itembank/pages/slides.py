@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
 
-from itembank.packs.model import Band, Lesson, Pack, Version
+from itembank.packs.model import Lesson, Pack, Version
 from itembank.planning.caution import FOR_PUPILS
 
 from . import theme
@@ -13,13 +12,16 @@ from .fonts import face, plain
 from .page import Document, Page
 from .questions import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
 from .signs import interval, sign
-from .text import Block, Flow, Strong, draw, measure
+from .text import Flow, Strong, draw, measure
 
-HEAD = theme.SLIDE[1] - 58.0
+HEAD = theme.SLIDE[1] - 48.0
 """Height of the line under the heading."""
-TOP = HEAD - 14.0
-FOOT = 18.0
+TOP = HEAD - 10.0
+FOOT = 14.0
 """Height of the lowest ink."""
+FOOT_SIZE = 18.0
+FOOT_LINES = 3
+"""Lines kept at the foot of the starter: two of instructions, one on how to work."""
 DECIMAL = "<</O /List /ListNumbering /Decimal>>"
 
 
@@ -55,7 +57,7 @@ def shortened(text: str, width: float, size: float) -> str:
 def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     """Draw a slide's heading: its title on the left, the lesson on the right."""
     document = page.document
-    y = theme.SLIDE[1] - 45.0
+    y = theme.SLIDE[1] - 38.0
     with document.tag("H1" if first else "H2"):
         width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
     text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
@@ -99,7 +101,7 @@ def title_of(pack: Pack, what: str) -> str:
 def _draw(document: Document, pack: Pack, answers: bool) -> None:
     bands = ScoreLine(pack)
     for version in pack.versions:
-        slides = arrange(version.items, pack.look, TOP, FOOT + bands.height + 10)
+        slides = arrange(version.items, pack.look, TOP, bottom_of(pack))
         for number, slide in enumerate(slides, start=1):
             page = document.page(theme.SLIDE, _paper(pack))
             title = _slidetitle_of(pack, version, "Answers" if answers else "Starter")
@@ -111,7 +113,12 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             if answers and last:
                 bands.draw(page, pack)
             else:
-                _footer(page, pack, version, answers, last)
+                _footer(page, pack, version, slide, answers, last)
+
+
+def bottom_of(pack: Pack) -> float:
+    """Return the lowest a question may reach: below it stands the foot of either slide."""
+    return FOOT + max(ScoreLine(pack).height, FOOT_LINES * FOOT_SIZE * 1.2) + 6
 
 
 def _which(slide: Slide) -> str:
@@ -130,20 +137,29 @@ def _slidetitle_of(pack: Pack, version: Version, what: str) -> str:
     return f"{what}, version {plain(version.letter)}" if len(pack.versions) > 1 else what
 
 
-def _footer(page: Page, pack: Pack, version: Version, answers: bool, last: bool) -> None:
-    """Draw the quiet line at the foot: how to work, or that more comes."""
+def _footer(
+    page: Page, pack: Pack, version: Version, slide: Slide, answers: bool, last: bool
+) -> None:
+    """Draw the foot: what questions ask of their answers, how to work, or that more comes."""
+    top = FOOT + FOOT_SIZE * 1.2
     if not last:
         what = "answers" if answers else "questions"
         with page.artifact():
             text = f"More {what} on the next slide"
-            page.text(RIGHT, FOOT + 6, text, 20, colour=theme.QUIET, align="right")
-        return
-    marks = "1 mark" if pack.marks == 1 else f"{pack.marks} marks"
-    words = f"Work on your own, in silence, and show your steps. {marks} in all."
-    if len(pack.versions) > 1:
-        words = f"Version {plain(version.letter)}, {marks} in all. Work on your own, in silence."
-    with page.document.tag("P"):
-        page.text(LEFT, FOOT + 6, words, 20, colour=theme.QUIET)
+            page.text(RIGHT, FOOT + 6, text, FOOT_SIZE, colour=theme.QUIET, align="right")
+    else:
+        marks = "1 mark" if pack.marks == 1 else f"{pack.marks} marks"
+        words = f"Work on your own, in silence, and show your steps. {marks} in all."
+        if len(pack.versions) > 1:
+            words = (
+                f"Version {plain(version.letter)}, {marks} in all. Work on your own, in silence."
+            )
+        with page.document.tag("P"):
+            page.text(LEFT, FOOT + 6, words, FOOT_SIZE, colour=theme.QUIET)
+    if slide.told and not answers:
+        block = measure(Flow(" ".join(slide.told)), RIGHT - LEFT, FOOT_SIZE)
+        with page.document.tag("P"):
+            draw(page, block, LEFT, top + block.height + 4)
 
 
 def _questions(page: Page, slide: Slide, answers: bool) -> None:
@@ -157,7 +173,7 @@ def _questions(page: Page, slide: Slide, answers: bool) -> None:
 def _question(page: Page, spot: Spot, size: float, answers: bool) -> None:
     document = page.document
     made = spot.cell
-    baseline = spot.top - made.question.baseline
+    baseline = spot.top - made.baseline
     with document.tag("Lbl"):
         page.text(
             spot.x + made.indent - NUMBER_GAP,
@@ -172,18 +188,18 @@ def _question(page: Page, spot: Spot, size: float, answers: bool) -> None:
     with document.tag("LBody"):
         with document.tag("P"):
             colour = theme.QUIET if answers else theme.INK
-            draw(page, made.question, x, spot.top, colour=colour)
+            draw(page, made.question, x, spot.top - made.question_top, colour=colour)
         if answers:
-            _answer(page, spot, x)
+            _answer(page, spot)
 
 
-def _answer(page: Page, spot: Spot, x: float) -> None:
+def _answer(page: Page, spot: Spot) -> None:
     """Draw an arrow and the answer in a box: seen as the answer without any colour."""
     made = spot.cell
-    left = x + made.answer_x - PAD
+    left = spot.x + made.answer_x - PAD
     top = spot.top - made.answer_top
     low, high = top - made.answer.height - PAD + 2, top + PAD - 2
-    middle = spot.top - made.arrow + made.answer.size * 0.26
+    middle = spot.top - made.arrow
     with page.artifact():
         page.rect(
             left,
@@ -200,36 +216,43 @@ def _answer(page: Page, spot: Spot, x: float) -> None:
         page.line((tip - 20, middle), (tip - 6, middle), width=2.6)
         page.polygon([(tip, middle), (tip - 9, middle + 6), (tip - 9, middle - 6)], fill=theme.INK)
     with page.document.tag("P"):
-        draw(page, made.answer, x + made.answer_x, top)
+        draw(page, made.answer, spot.x + made.answer_x, top)
 
 
 class ScoreLine:
     """The foot of the last answer slide: what to add up, and which score shows which band.
 
-    With up to three bands the words to add up stand on their left, with more above them. Below
-    it all stands that bands are not a grade.
+    All of it stands on one line where it fits, with the words to add up above it where it does
+    not; long names of bands are broken. Below stands that bands are not a grade.
     """
 
-    SIGN = 40.0
-    GAP = 10.0
+    SIGN = 34.0
+    GAP = 8.0
+    APART = 20.0
 
     def __init__(self, pack: Pack) -> None:
-        beside = len(pack.bands) <= 3
-        words = "Add up your marks" if beside else "Add up your marks:"
-        self.lead = measure(
-            Flow([Strong(words), f"{chr(10) if beside else ' '}out of {pack.marks}"]), 600, 20
-        )
-        self.left = LEFT + (self.lead.width + 28 if beside else 0.0)
-        self.width = (RIGHT - self.left) / len(pack.bands)
-        inside = self.width - self.SIGN - self.GAP - 8
-        self.cells = _band_words(pack.bands, inside)
+        self.notice = measure(Flow(FOR_PUPILS), RIGHT - LEFT, theme.SLIDE_SMALL)
+        self.low = FOOT + self.notice.height + 6
+        self.lead = measure(Flow([Strong("Add up your marks"), f" out of {pack.marks}."]), 600, 20)
+        self.beside = False
+        flows = [Flow([Strong(interval(band)), f"\u00a0\u00a0{band.name}"]) for band in pack.bands]
+        for size, beside in ((22, True), (20, True), (18, True), (20, False), (18, False)):
+            self.cells = [measure(flow, 1e6, size) for flow in flows]
+            self.beside = beside
+            if self._width() <= RIGHT - LEFT:
+                break
+        else:
+            count = len(flows)
+            room = (RIGHT - LEFT - self.APART * (count - 1)) / count - self.SIGN - self.GAP
+            self.cells = [measure(flow, room, theme.SLIDE_SMALL) for flow in flows]
         self.row = max(self.SIGN, *(block.height for block in self.cells))
-        if beside:
-            self.row = max(self.row, self.lead.height)
-        self.beside = beside
-        self.notice = measure(Flow(FOR_PUPILS), RIGHT - LEFT, 18)
-        self.low = FOOT + self.notice.height + 10
-        self.height = self.low - FOOT + self.row + 8 + (0.0 if beside else self.lead.height + 6)
+        above = 0.0 if self.beside else self.lead.height + 6
+        self.height = self.low - FOOT + self.row + 6 + above
+
+    def _width(self) -> float:
+        bands = sum(self.SIGN + self.GAP + block.width for block in self.cells)
+        bands += self.APART * (len(self.cells) - 1)
+        return bands + (self.lead.width + self.APART if self.beside else 0.0)
 
     def draw(self, page: Page, pack: Pack) -> None:
         """Draw the line at the foot of `page`."""
@@ -237,29 +260,22 @@ class ScoreLine:
         with page.artifact():
             page.rect(LEFT, FOOT + self.height, RIGHT - LEFT, 1.2, fill=theme.RULE)
         with document.tag("P"):
-            high = self._centred(self.lead.height) if self.beside else FOOT + self.height - 7
+            high = self._centred(self.lead.height) if self.beside else FOOT + self.height - 6
             draw(page, self.lead, LEFT, high)
-        x = self.left
+        x = LEFT + (self.lead.width if self.beside else 0.0)
+        # The bands are spread over the line, so that none looks like part of the words before.
+        spare = RIGHT - LEFT - self._width()
+        gap = self.APART + max(0.0, spare) / (len(self.cells) + (0 if self.beside else -1))
+        x += gap if self.beside else 0.0
         with document.tag("L", attributes="<</O /List /ListNumbering /None>>"):
             for band, words in zip(pack.bands, self.cells, strict=True):
                 with document.tag("LI"), document.tag("LBody"):
                     sign(page, band, x, self.low + (self.row - self.SIGN) / 2, self.SIGN)
                     with document.tag("P"):
                         draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
-                x += self.width
+                x += self.SIGN + self.GAP + words.width + gap
         with document.tag("P"):
             draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
 
     def _centred(self, height: float) -> float:
         return self.low + (self.row + height) / 2
-
-
-def _band_words(bands: Sequence[Band], width: float) -> list[Block]:
-    """Return each band's scores and name, all in the largest size that their room allows."""
-    flows = [Flow([Strong(interval(band)), f"\n{band.name}"]) for band in bands]
-    blocks: list[Block] = []
-    for size in (22, 20, 18):
-        blocks = [measure(flow, width, size) for flow in flows]
-        if all(len(block.lines) <= 2 and not block.cramped for block in blocks):
-            break
-    return blocks

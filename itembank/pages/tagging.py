@@ -6,6 +6,7 @@ stretches of marked content on a page.
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 Box = tuple[float, float, float, float]
@@ -33,12 +34,18 @@ class Element:
             parent.children.append(self)
 
 
+_HALF = re.compile("[\ud800-\udfff]")
+
+
 def text_string(text: str) -> str:
     """Return `text` as a PDF text string: UTF-16 with its byte-order mark, in hexadecimal.
+
+    Half a surrogate pair is no text and would end the string for a reader; it becomes a space.
 
     >>> text_string("½")
     '<FEFF00BD>'
     """
+    text = _HALF.sub(" ", text)
     return "<FEFF" + text.encode("utf-16-be").hex().upper() + ">"
 
 

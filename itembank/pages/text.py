@@ -37,6 +37,8 @@ __all__ = [
 GAP = 0.28
 """Room between the lowest ink of a line and the highest of the next, in ems."""
 
+AXIS = 0.25
+"""Height of the middle of a minus and of a fraction's bar above the baseline, in ems."""
 OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
 ``thickmathspace``)."""
@@ -61,8 +63,7 @@ class Line(NamedTuple):
 class Block(NamedTuple):
     """Text broken into lines: sizes in points. `baseline` is that of the first line.
 
-    `cramped` says that something was too wide for the column and was shrunk or cut. `tail` is
-    where the room kept at the end starts: its left edge and its baseline below the top.
+    `cramped` says that something was too wide for the column and was shrunk or cut.
     """
 
     size: float
@@ -72,26 +73,16 @@ class Block(NamedTuple):
     baseline: float
     cramped: bool
     has_formula: bool
-    tail: tuple[float, float] | None = None
 
 
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 _STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
-TAIL_GAP = 0.4
-"""Room between the last word and the room kept after it, in ems."""
-TAIL_RISE = 0.22
-"""How far the room kept may rise into the gap above its line, in ems.
-
-What is higher hangs lower instead, so that the lines of words stay evenly spaced.
-"""
-
-
-def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> Block:
+def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
     """Break `flow` into lines no wider than `width` points, at `size` points.
 
-    `tail` keeps room for something drawn later, after the last word or on a line below.
+    `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
     """
     space = face(flow.bold).width(" ")
     room = width / size
@@ -108,17 +99,17 @@ def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> 
     for cluster in flow.clusters:
         if cluster.newline and current:
             end_line()
-        gap = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
-        if x + gap + cluster.width > room + 1e-6 and current:
+        before = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
+        if x + before + cluster.width > room + 1e-6 and current:
             end_line()
-            gap = 0.0
+            before = 0.0
         if cluster.width <= room + 1e-6:
-            x += gap
+            x += before
             for atom in cluster.atoms:
                 current.append((x, atom, 1.0))
                 x += atom.width
             continue
-        x += gap
+        x += before
         cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
         parts = _smaller(cluster.atoms, room)
         for place, atom in enumerate(parts):
@@ -132,13 +123,9 @@ def measure(flow: Flow, width: float, size: float, tail: Atom | None = None) -> 
             cramped |= scale < 0.999
             current.append((x, atom, scale))
             x += atom.width * scale
-    if tail is not None:
-        if current and x + TAIL_GAP + tail.width > room + 1e-6:
-            end_line()
-        current.append((x + TAIL_GAP if current else 0.0, tail, 1.0))
     if current or not lines:
         lines.append(current)
-    block = _stack(lines, size, space, tail)
+    block = _stack(lines, size, space, gap)
     return block._replace(cramped=cramped, has_formula=flow.has_formula)
 
 
@@ -193,36 +180,24 @@ def _stack(
     lines: list[list[tuple[float, Atom, float]]],
     size: float,
     space: float,
-    tail: Atom | None,
+    between: float,
 ) -> Block:
     """Give each line its baseline and join its words."""
     made: list[Line] = []
     y = 0.0
     widest = 0.0
     first = 0.0
-    spot: tuple[float, float] | None = None
     for number, atoms in enumerate(lines):
-        # Room kept after words on a later line must not push that line down: it hangs lower.
-        drop = 0.0
-        if tail is not None and number and len(atoms) > 1 and atoms[-1][1] is tail:
-            most = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms[:-1])])
-            drop = max(0.0, tail.ascent - most - TAIL_RISE)
-            low = tail._replace(ascent=most, descent=tail.descent + drop)
-            atoms = [*atoms[:-1], (atoms[-1][0], low, 1.0)]
-            tail = low
         ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
         descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
-        y += (GAP if number else 0.0) + ascent
+        y += (between if number else 0.0) + ascent
         if not number:
             first = y
         end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
         widest = max(widest, end)
-        if atoms and atoms[-1][1] is tail:
-            spot = (atoms[-1][0] * size, (y + drop) * size)
-            atoms = atoms[:-1]
         made.append(Line(y * size, _join(atoms, size, space), end * size))
         y += descent
-    return Block(size, made, widest * size, y * size, first * size, False, False, spot)
+    return Block(size, made, widest * size, y * size, first * size, False, False)
 
 
 def _is_words(atom: Atom) -> bool:

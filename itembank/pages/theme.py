@@ -32,7 +32,7 @@ A4 = (595.28, 841.89)
 """210 mm × 297 mm (ISO 216)."""
 
 SLIDE_MARGIN = 28.0
-SLIDE_QUESTION = (28.0, 36.0)
+SLIDE_QUESTION = (24.0, 36.0)
 """Smallest and largest question text on a slide."""
 SLIDE_LARGE_QUESTION = (36.0, 42.0)
 """The same in large print."""

@@ -8,6 +8,13 @@ from __future__ import annotations
 
 from xml.sax.saxutils import escape
 
+from itembank.characters import without_hidden
+
+
+def _text(text: str) -> str:
+    """Return text as XML holds it; what XML 1.0 has no way to hold (its 2.2) is a space."""
+    return escape(without_hidden(text))
+
 
 def packet(title: str, language: str, producer: str) -> bytes:
     """Return the metadata stream of a document, without dates so that it never changes.
@@ -22,10 +29,10 @@ def packet(title: str, language: str, producer: str) -> bytes:
  xmlns:dc="http://purl.org/dc/elements/1.1/"
  xmlns:pdf="http://ns.adobe.com/pdf/1.3/"
  xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
-<dc:title><rdf:Alt><rdf:li xml:lang="x-default">{escape(title)}</rdf:li></rdf:Alt></dc:title>
-<dc:language><rdf:Bag><rdf:li>{escape(language)}</rdf:li></rdf:Bag></dc:language>
+<dc:title><rdf:Alt><rdf:li xml:lang="x-default">{_text(title)}</rdf:li></rdf:Alt></dc:title>
+<dc:language><rdf:Bag><rdf:li>{_text(language)}</rdf:li></rdf:Bag></dc:language>
 <dc:format>application/pdf</dc:format>
-<pdf:Producer>{escape(producer)}</pdf:Producer>
+<pdf:Producer>{_text(producer)}</pdf:Producer>
 <pdfuaid:part>1</pdfuaid:part>
 </rdf:Description>
 </rdf:RDF>

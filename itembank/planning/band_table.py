@@ -52,7 +52,10 @@ def read_bands(table: Table) -> BandScheme | None:
                 "first, or a [[bands.band]] table for each band.",
             )
     except BandError as error:
-        table.fault("cuts" if "cuts" in table else "", str(error))
+        if rows:  # the table that holds them need have no line of its own
+            rows[0].fault("", str(error))
+        else:
+            table.fault("cuts" if "cuts" in table else "", str(error))
     table.close()
     return scheme
 

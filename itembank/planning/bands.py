@@ -63,6 +63,8 @@ SHAPES: tuple[ShapeName, ...] = get_args(ShapeName)
 OWN_SHAPES: tuple[ShapeName, ...] = ("house", "ring", "arch", "book", "leaf")
 NOT_TOGETHER = frozenset({"triangle", "diamond", "circle", "square"})
 """Shapes that are not one set of signs: these four together are in use elsewhere."""
+ALIKE = frozenset({"ring", "circle"})
+"""Shapes that cannot be told apart when they are small."""
 FEWEST, MOST = 2, 5
 DEFAULT_MARKS = 8
 
@@ -97,7 +99,7 @@ class Sign:
     task: NextTask
 
 
-# Colours: M. Okabe and K. Ito, "Color Universal Design" (2002, revised 2008), a palette whose
+# Colours: M. Okabe and K. Ito, "Color Universal Design", 2008, a palette whose
 # colours stay apart for people with the common kinds of colour blindness (from memory). Only
 # its five that stand out from white by 3 : 1 are used. Their order means nothing: the usual
 # three hold neither red nor green, and no set runs from a red to a green, as a verdict would.
@@ -134,7 +136,7 @@ class BandScheme:
 
     Raises:
         BandError: the cuts do not rise from 1 to `out_of`, two bands share a sign, or the
-            signs are a triangle, a diamond, a circle and a square.
+            signs are a triangle, a diamond, a circle and a square, or a ring and a circle.
     """
 
     signs: tuple[Sign, ...]
@@ -164,6 +166,11 @@ class BandScheme:
             raise BandError(
                 "A triangle, a diamond, a circle and a square cannot all be signs of one class. "
                 f"Take another shape for one of them: {join_words(OWN_SHAPES, 'or')}."
+            )
+        if {sign.shape for sign in self.signs} >= ALIKE:
+            raise BandError(
+                "A ring and a circle look alike from the back of a room. Take another shape for "
+                f"one of them: {join_words([s for s in OWN_SHAPES if s not in ALIKE], 'or')}."
             )
 
     def bands(self, marks: int) -> tuple[Band, ...]:

@@ -24,6 +24,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from itembank.characters import name_fault, shown
 from itembank.errors import ItembankError
 from itembank.faults import join_words, nearest
 from itembank.folding import folded, same_name
@@ -88,7 +89,11 @@ class Department:
             if len(names) == 1
             else f"The classes are {join_words(names)}"
         )
-        raise ItembankError(f"There is no class {name} in {self.folder / FILE_NAME}. {there}.")
+        like = name_fault(name or "")
+        raise ItembankError(
+            f"There is no class {shown(name or '')} in {self.folder / FILE_NAME}. "
+            f"{like or there + '.'}"
+        )
 
 
 def find_department(start: Path | None = None) -> Path:
@@ -142,6 +147,9 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         for row in rows
     ]
     names = [one.name for one in classes]
+    for index, row in enumerate(rows):
+        if like := name_fault(names[index]):
+            row.fault("name", like)
     # Commands take a class's name in capitals or not, so capitals alone tell no two apart.
     keys = [folded(name) for name in names]
     for index, row in enumerate(rows):

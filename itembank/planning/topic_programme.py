@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import datetime
 import random
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from itembank.planning.programme import Programme
 from itembank.planning.topic_state import LessonWish, TopicState
@@ -23,6 +23,9 @@ MORE = 0.1
 AGAIN = 0.5
 """The k-th return of a topic within the week costs k times this, of what topics are worth on
 average: where topics have to come again, they take turns."""
+STALE = 20.0
+"""What asking a topic costs that has no question left which was not used of late, of what topics
+are worth on average: any other topic comes first (a judgement, no source)."""
 
 
 def solve(
@@ -40,7 +43,7 @@ def solve(
         ItembankError: nothing fits all that has to hold.
     """
     programme = Programme()
-    limits = [limits_of(lesson, topics) for lesson in lessons]
+    limits = _limits(lessons, topics)
     size = _size(lessons[0].date, topics, settings)
     # Ties are settled by a lot too small to outweigh any difference that matters.
     lot = random.Random(f"{seed}/topics")
@@ -62,7 +65,10 @@ def solve(
         ]
         forced = [limits[i][0][place] > 0 for i in stops]
         extra = [bonus[i] for i in stops]
-        steps = _path(programme, firsts, nexts, extra, forced, AGAIN * size)
+        costs = [AGAIN * size * k for k in range(len(stops))]
+        if topic.rested is not None:
+            costs = [cost + STALE * size * (k >= topic.rested) for k, cost in enumerate(costs)]
+        steps = _path(programme, firsts, nexts, extra, forced, costs)
         for n, i in enumerate(stops):
             if not forced[n]:
                 terms[i][place] = steps[n]
@@ -86,23 +92,23 @@ def _path(
     nexts: Sequence[Sequence[float]],
     extra: Sequence[float],
     forced: Sequence[bool],
-    cost: float,
+    costs: Sequence[float],
 ) -> list[list[int]]:
     """Add a topic's path through the lessons that may ask it; return the steps into each lesson.
 
     `firsts` is what asking it first in a lesson is worth, `nexts` what each later lesson adds
-    after it, `extra` what a lesson adds in any case. The k-th return within the week costs k
-    times `cost`, so that topics that have to come again take turns; a place on the path is
+    after it, `extra` what a lesson adds in any case. The k-th return within the week costs
+    `costs[k]`, so that topics that have to come again take turns; a place on the path is
     therefore a lesson together with how often the topic has come by then.
     """
     into: dict[tuple[int, int], list[int]] = {}
     out: dict[tuple[int, int], list[int]] = {}
     for n, first in enumerate(firsts):
-        into[n, 0] = [programme.count(0, 1, first + extra[n])]
+        into[n, 0] = [programme.count(0, 1, first + extra[n] - costs[0])]
     for n, worths in enumerate(nexts):
         for k in range(n + 1):
             for m, value in enumerate(worths, n + 1):
-                step = programme.count(0, 1, value + extra[m] - cost * (k + 1))
+                step = programme.count(0, 1, value + extra[m] - costs[k + 1])
                 out.setdefault((n, k), []).append(step)
                 into.setdefault((m, k + 1), []).append(step)
     programme.require([into[n, 0][0] for n in range(len(firsts))], 0, 1)
@@ -121,14 +127,34 @@ def _size(date: datetime.date, topics: Sequence[TopicState], settings: ChoiceSet
     return max(sum(values) / max(len(values), 1), 1.0)
 
 
-def limits_of(lesson: LessonWish, topics: Sequence[TopicState]) -> tuple[list[int], list[int]]:
+def _limits(
+    lessons: Sequence[LessonWish], topics: Sequence[TopicState]
+) -> list[tuple[list[int], list[int]]]:
+    """Return the limits of each lesson; what a lesson must ask uses up what a topic has left."""
+    left = {one.topic: one.rested for one in topics if one.rested is not None}
+    found = []
+    for lesson in lessons:
+        least, most = limits_of(lesson, topics, [name for name, n in left.items() if n <= 0])
+        for one, count in zip(topics, least, strict=True):
+            if one.topic in left:
+                left[one.topic] -= count
+        found.append((least, most))
+    return found
+
+
+def limits_of(
+    lesson: LessonWish, topics: Sequence[TopicState], spent: Collection[str] = ()
+) -> tuple[list[int], list[int]]:
     """Return the fewest and the most questions a starter may have on each topic.
 
     It is one question a topic; where there are too few topics, questions are shared out as
-    evenly as can be. The two differ by one at the most, so that a choice is yes or no.
+    evenly as can be. The two differ by one at the most, so that a choice is yes or no. Topics
+    that are `spent` have no question left that was not used of late, and rest while there are
+    others.
     """
     least = [lesson.pinned.get(one.topic, 0) for one in topics]
-    free = [place for place, one in enumerate(topics) if lesson.allows(one)]
+    allowed = [place for place, one in enumerate(topics) if lesson.allows(one)]
+    free = [place for place in allowed if topics[place].topic not in spent] or allowed
     rest = lesson.questions - sum(least)
     while rest > 0:
         low = min(least[place] for place in free)

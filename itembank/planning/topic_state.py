@@ -11,13 +11,18 @@ from itembank.planning.memory import Memory, Seen
 
 @dataclass(frozen=True, slots=True)
 class TopicState:
-    """A topic of the scheme: when it is taught and how the class has done on it so far."""
+    """A topic of the scheme: when it is taught and how the class has done on it so far.
+
+    `rested` is the number of its questions that were not used of late; None where there are as
+    good as always enough.
+    """
 
     topic: str
     title: str
     taught: datetime.date
     memory: Memory
     seen: tuple[Seen, ...] = ()
+    rested: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection
 
+from itembank.folding import folded
 from itembank.planning.bands import band_of
 from itembank.records.asked import marks_of, unpack_asked
 from itembank.records.correct import lesson_facts
@@ -23,6 +24,7 @@ from itembank.records.details import (
     tallies_by_question,
 )
 from itembank.records.entries import LessonFacts, QuestionFacts
+from itembank.records.moves import Place, seats_now
 from itembank.records.results import LessonResult
 from itembank.seats import seat_order
 
@@ -64,7 +66,9 @@ class Decision:
 
     `confident` gives for each question how many sure pupils were wrong, and how many answered.
     `not_asked` are the questions of the starter that nobody was asked, `out_of` the marks of
-    the others.
+    the others; `unlike` says that some pupils were asked fewer than others. Seats are those of
+    now; `moved` says of pupils who have another one since, or are in the class no more, where
+    they are. They count all the same: they were there.
     """
 
     facts: LessonFacts
@@ -80,6 +84,8 @@ class Decision:
     confident: Mapping[int, tuple[int, int]] = field(default_factory=dict)
     not_asked: tuple[int, ...] = ()
     out_of: int = 0
+    moved: tuple[str, ...] = ()
+    unlike: bool = False
 
     @property
     def recorded(self) -> bool:
@@ -155,7 +161,7 @@ def decide(
             view = OwnView(Pairs(0, 0), (), (), hands)
         confident = confident_answers(views, answers)
         fooled = fooled_the_confident(confident, thresholds.confidence)
-    return Decision(
+    found = Decision(
         facts,
         one.kind,
         pupils,
@@ -169,7 +175,44 @@ def decide(
         confident,
         tuple(sorted(set(known) - set(unpack_asked(one.asked, known)))),
         one.out_of,
+        unlike=any(total != one.out_of for total in totals.values()),
     )
+    return _as_they_sit(found, seats_now(connection, one.class_name, one.date))
+
+
+def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
+    """Return a decision with the seats of now: whoever left the class is in no group."""
+    seats = {seat for group in found.groups for seat in group.seats} | set(found.scores)
+    changed = {seat: now[seat] for seat in sorted(seats & set(now), key=seat_order)}
+    if not changed:
+        return found
+    own = folded(found.facts.class_name)
+
+    def there(old: Iterable[str]) -> tuple[str, ...]:
+        kept = []
+        for seat in old:
+            home = changed.get(seat, Place(own, seat))
+            if home is not None and home.class_key == own:
+                kept.append(home.seat)
+        return tuple(sorted(kept, key=seat_order))
+
+    said = [
+        f"{seat} left" if home is None else f"{seat} is now {_name(home, own)}"
+        for seat, home in changed.items()
+    ]
+    views = found.views
+    return replace(
+        found,
+        groups=tuple(replace(group, seats=there(group.seats)) for group in found.groups),
+        questions=tuple(replace(one, wrong=there(one.wrong)) for one in found.questions),
+        scores={new: n for old, n in found.scores.items() for new in there([old])},
+        views=views and replace(views, over=there(views.over), under=there(views.under)),
+        moved=tuple(said),
+    )
+
+
+def _name(home: Place, own: str) -> str:
+    return home.seat if home.class_key == own else f"{home.class_key.upper()}/{home.seat}"
 
 
 def _groups(

@@ -29,8 +29,10 @@ from itembank.records.tables import (
     exported,
     lesson,
     misconception,
+    move,
     own_view,
     question,
+    remark,
     score,
     tally,
 )
@@ -50,6 +52,7 @@ _STATE = case(
 _HEADINGS = {
     ("right-answers.csv", "number"): "question",
     ("bands.csv", "name"): HEADING,
+    ("remarks.csv", "words"): "note",
 }
 """What heads a column whose name in the store would say too little, by file and name."""
 
@@ -84,6 +87,7 @@ def queries() -> dict[str, Select[Any]]:
         "answers.csv": (score, ("seat", "answers")),
         "own-views.csv": (own_view, ("seat", "level", "pupils")),
         "clarity.csv": (clarity, ("unsure", "pupils", "note")),
+        "remarks.csv": (remark, ("words",)),
     }
     for name, (table, columns) in details.items():
         shown = [table.c[one].label(_HEADINGS.get((name, one), one)) for one in columns]
@@ -92,6 +96,14 @@ def queries() -> dict[str, Select[Any]]:
             .join(entry, entry.c.lesson_id == lesson.c.id)
             .join(table, table.c.entry_id == entry.c.id)
         )
+    found["moves.csv"] = select(
+        move.c.from_class.label("class"),
+        move.c.date,
+        move.c.from_seat.label("seat"),
+        move.c.to_class,
+        move.c.to_seat,
+        case((move.c.undone_at.is_not(None), "taken back"), else_="counts").label("state"),
+    )
     found["answers.csv"] = found["answers.csv"].where(score.c.answers != "")
     return {
         name: query.order_by(

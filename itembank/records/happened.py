@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
+from dataclasses import dataclass
 from typing import Any
 
 from sqlalchemy import Connection, exists, select
 
+from itembank.folding import folded
 from itembank.records.tables import active, entry, lesson, of_class, question, remark
 
 LessonKey = tuple[datetime.date, str]
@@ -55,6 +57,46 @@ def asked_in_lessons(connection: Connection, class_name: str) -> dict[LessonKey,
     for row in rows:
         found[row.date, row.period].add(row.address)
     return {key: frozenset(addresses) for key, addresses in found.items()}
+
+
+@dataclass(frozen=True, slots=True)
+class Surprises:
+    """What did not go as planned in a class: day and words of each; pupils who went and came."""
+
+    cancelled: tuple[tuple[datetime.date, str], ...] = ()
+    covered: tuple[tuple[datetime.date, str], ...] = ()
+    went: int = 0
+    came: int = 0
+
+
+def surprises(
+    connection: Connection, class_name: str, first: datetime.date, last: datetime.date
+) -> Surprises:
+    """Return what did not go as planned in a class from one day to another."""
+    from itembank.records.moves import Homes, moves_there
+
+    rows = connection.execute(
+        select(lesson.c.date, entry.c.kind, remark.c.words)
+        .select_from(entry)
+        .join(lesson, lesson.c.id == entry.c.lesson_id)
+        .outerjoin(remark, remark.c.entry_id == entry.c.id)
+        .where(of_class(class_name), lesson.c.date >= first, lesson.c.date <= last, active())
+        .where(entry.c.kind.in_(("cancelled", "cover")))
+        .order_by(lesson.c.date, lesson.c.period)
+    ).all()
+    moves = moves_there(connection, last)
+    homes, key = Homes(moves), folded(class_name)
+    went = sum(
+        one.source.class_key == key and one.target.class_key != key
+        for one in moves
+        if first <= one.date
+    )
+    return Surprises(
+        tuple((row.date, row.words or "") for row in rows if row.kind == "cancelled"),
+        tuple((row.date, row.words or "") for row in rows if row.kind == "cover"),
+        went,
+        sum(first <= day for day in homes.arrivals(key)),
+    )
 
 
 def cover_of(connection: Connection, class_name: str, key: LessonKey) -> str | None:

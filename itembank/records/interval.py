@@ -20,7 +20,8 @@ def wilson(right: float, out_of: int, confidence: float = 0.95) -> Interval:
     """Return the share `right` / `out_of` with its Wilson score interval.
 
     The interval holds the shares p for which the answers lie within z standard errors of p
-    (Wilson, *Journal of the American Statistical Association* 22, 1927). It stays between 0
+    (Wilson, *Journal of the American Statistical Association* 22, 1927;
+    from memory, and recomputed without the formula by a test). It stays between 0
     and 1 and does not close up at 0 or all right, which suits classes of thirty and fewer.
     With no answers nothing is known: the interval is 0 to 1 and the share one half.
 

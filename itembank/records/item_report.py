@@ -14,9 +14,11 @@ import numpy as np
 from numpy.typing import NDArray
 from sqlalchemy import Connection, String, cast, func, select
 
+from itembank.folding import same_name
 from itembank.records.interval import Interval, wilson
 from itembank.records.item_difficulty import Measured, measure
 from itembank.records.pooled import Pooled, count_cells, pool_cells, reliabilities
+from itembank.records.rearranged import Rearranged
 from itembank.records.scope import Scope
 from itembank.records.starter_answers import Question, StarterAnswers, starter_answers
 from itembank.records.tables import active, entry, lesson, misconception, question, tally
@@ -147,6 +149,8 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
                 reliabilities(found.table, found.starter, found.asked),
                 strict=True,
             )
+            # Of another class's starter only those who came from it are here.
+            if scope.class_name is None or same_name(one.class_name, scope.class_name)
         ),
         tuple(contradictions(lines, generators)),
         hard.note,
@@ -278,7 +282,10 @@ def _misconceptions(
     # A text an entry, to be counted here, comes across in half the time of a row a question.
     one = cast(misconception.c.number, String) + " " + misconception.c.name
     query = select(misconception.c.entry_id, func.aggregate_strings(one, "\n"))
-    if scope != Scope():
+    if scope.class_name:
+        moved = Rearranged(connection, scope.class_name, scope.last)
+        query = query.where(moved.seated(misconception, scope))
+    elif scope != Scope():
         query = query.where(misconception.c.entry_id.in_(scope.entries()))
     asked = found.asked.tolist()
     shown: dict[int, dict[str, int]] = defaultdict(lambda: defaultdict(int))

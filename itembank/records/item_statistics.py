@@ -2,7 +2,7 @@
 
 Answers are an array with a row for each pupil and a column for each item: 1 for right, 0 for
 wrong, NaN where the pupil was not asked. The formulae are those of classical test theory
-(Lord & Novick, *Statistical Theories of Mental Test Scores*, 1968).
+(Lord & Novick, *Statistical Theories of Mental Test Scores*, 1968; from memory).
 
 >>> import numpy as np
 >>> answers = np.array([[1, 1, 1], [1, 1, 0], [1, 0, 0], [0, 0, 0]])
@@ -22,7 +22,8 @@ from numpy.typing import NDArray
 Answers: TypeAlias = NDArray[np.float64]
 
 UPPER_LOWER = 0.27
-"""Share of pupils in each extreme group (Kelley, *Journal of Educational Psychology* 30, 1939)."""
+"""Share of pupils in each extreme group (Kelley, *Journal of Educational Psychology* 30, 1939;
+from memory)."""
 FEWEST_FOR_CORRELATION = 10
 """Fewer pupils than this give no correlation worth showing (common practice, no source)."""
 
@@ -56,8 +57,8 @@ def kr20(answers: object) -> float:
 
     k/(k − 1) × (1 − Σ p q / variance of the scores), over pupils who were asked every item;
     for right and wrong answers it is Cronbach's α (Kuder & Richardson, *Psychometrika* 2,
-    1937). The variances are those of the pupils at hand (divided by n). NaN where it has no
-    meaning: fewer than two items or pupils, or all scores the same.
+    1937; from memory). The variances are those of the pupils at hand (divided by n). NaN where
+    it has no meaning: fewer than two items or pupils, or all scores the same.
     """
     table = as_answers(answers)
     table = table[~np.isnan(table).any(axis=1)]
@@ -74,9 +75,9 @@ def corrected_correlation(answers: object) -> Answers:
     """Return each item's correlation with the score on all the other items.
 
     The item itself is left out of the score, or it would be compared with itself (Henrysson,
-    *Psychometrika* 28, 1963). A pupil counts where asked the item; the score is the share
-    right of the other items that pupil was asked. NaN where there are too few pupils, or no
-    differences between them.
+    *Psychometrika* 28, 1963; from memory). A pupil counts where asked the item; the score is the
+    share right of the other items that pupil was asked. NaN where there are too few pupils, or
+    no differences between them.
     """
     table = as_answers(answers)
     asked = ~np.isnan(table)

@@ -3,9 +3,10 @@
 In the Rasch model a pupil of ability θ gets an item of difficulty β right with probability
 1 / (1 + exp(β − θ)). Given how many answers of a pupil are right, which ones does not depend
 on θ, so the difficulties can be found without any assumption about the class (Andersen,
-*Journal of the Royal Statistical Society* B 34, 1972). The conditional likelihood needs the
+*Journal of the Royal Statistical Society* B 34, 1972; from memory). The likelihood needs the
 elementary symmetric functions of exp(−β), summed up here item by item with positive terms
-only (Gustafsson, *British Journal of Mathematical and Statistical Psychology* 33, 1980).
+only (Gustafsson, *British Journal of Mathematical and Statistical Psychology* 33, 1980; from
+memory).
 Pupils may have been asked different items: those asked the same ones form a group with
 symmetric functions of its own; groups of one size are worked out together.
 """
@@ -144,7 +145,7 @@ def _check(
             "wrong answers."
         )
     # Every two items must be linked both ways by pupils right on one and wrong on the other, or
-    # the likelihood has no highest point (Fischer, *Psychometrika* 46, 1981).
+    # the likelihood has no highest point (Fischer, *Psychometrika* 46, 1981; from memory).
     if not _linked(beats):
         raise TooFew("No pupil answered items of both sets, so they cannot be compared.")
 

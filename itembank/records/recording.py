@@ -6,15 +6,16 @@ import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, delete, func, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, or_, select, update
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.folding import folded
 from itembank.records.asked import asked_in, marks_of, pack_asked
 from itembank.records.details import write_details
 from itembank.records.entries import KINDS, NAMES, RESULTS, LessonFacts, What
 from itembank.records.store import Store
-from itembank.records.tables import active, entry, lesson, of_class, question
+from itembank.records.tables import active, entry, lesson, move, of_class, question
 
 
 class RecordedAlready(ItembankError):
@@ -155,7 +156,7 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
 
 @dataclass(frozen=True, slots=True)
 class Last:
-    """What was recorded last of a class: in one go, of one lesson.
+    """What was recorded last of a class, in one go; or the last list of moves.
 
     `asked_about` says that something newer was taken back before, so that whoever takes this
     back as well ought to see first what it is.
@@ -168,6 +169,16 @@ class Last:
     made_at: datetime.datetime
     numbers: tuple[int, ...]
     asked_about: bool
+    moves: tuple[str, ...] = ()
+
+    @property
+    def words(self) -> str:
+        """Return what it is in words."""
+        if len(self.moves) == 1:
+            return f"the move of {self.moves[0]}"
+        if self.moves:
+            return f"the moves of {len(self.moves)} pupils"
+        return join_words(list(dict.fromkeys(NAMES[kind] for kind in self.kinds)))
 
 
 def last_recorded(store: Store, class_name: str, date: datetime.date | None = None) -> Last:
@@ -186,15 +197,42 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
         of_it.append(lesson.c.date == date)
     rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
     last = connection.execute(rows.where(active()).order_by(entry.c.id.desc()).limit(1)).first()
+    of_moves = [or_(move.c.from_key == folded(class_name), move.c.to_key == folded(class_name))]
+    if date is not None:
+        of_moves.append(move.c.date == date)
+    undone = [
+        connection.scalar(select(func.max(entry.c.undone_at)).join(lesson).where(*of_it)),
+        connection.scalar(select(func.max(move.c.undone_at)).where(*of_moves)),
+    ]
+    newest = max((one for one in undone if one is not None), default=None)
+    moved = connection.execute(
+        select(move)
+        .where(*of_moves, move.c.undone_at.is_(None))
+        .order_by(move.c.made_at.desc(), move.c.id)
+    ).first()
+    if moved is not None and (last is None or moved.made_at > last.made_at):
+        rows_of = connection.execute(
+            select(move)
+            .where(move.c.made_at == moved.made_at, move.c.undone_at.is_(None))
+            .order_by(move.c.id)
+        ).all()
+        said = tuple(
+            f"{row.from_class}/{row.from_seat} "
+            + (f"to {row.to_class}/{row.to_seat}" if row.to_class else "away")
+            for row in rows_of
+        )
+        numbers = tuple(row.id for row in rows_of)
+        about = newest is not None and newest > moved.made_at
+        return Last(0, (), moved.date, "", moved.made_at, numbers, about, said)
     if last is None:
         day = f" on {date}" if date else ""
         raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
     found = connection.execute(
         select(entry.c.id, entry.c.kind)
-        .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
+        .join(lesson)
+        .where(of_class(class_name), entry.c.made_at == last.made_at, active())
         .order_by(entry.c.id)
     ).all()
-    undone = connection.scalar(select(func.max(entry.c.undone_at)).join(lesson).where(*of_it))
     return Last(
         last.lesson_id,
         tuple(one.kind for one in found),
@@ -202,7 +240,7 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
         last.period,
         last.made_at,
         tuple(one.id for one in found),
-        undone is not None and undone > last.made_at,
+        newest is not None and newest > last.made_at,
     )
 
 
@@ -214,9 +252,9 @@ def undo(
 ) -> tuple[tuple[str, ...], datetime.date, bool]:
     """Take back what was recorded last of a class, or of a class on one day.
 
-    What was recorded in one go is taken back in one go. Returns the kinds of its entries, its
-    day, and whether older entries that it had replaced count again. With `expected`, that and
-    nothing else is taken back.
+    What was recorded in one go is taken back in one go. Returns the kinds of its entries (none
+    for moves), its day, and whether older entries that it had replaced count again. With
+    `expected`, that and nothing else is taken back.
 
     Raises:
         ItembankError: there is nothing to take back, something was recorded after what was
@@ -224,11 +262,21 @@ def undo(
     """
     with store.writing() as connection:
         last = _last(connection, class_name, date)
-        if expected is not None and last.numbers != expected.numbers:
+        if expected is not None and (last.numbers, last.kinds) != (
+            expected.numbers,
+            expected.kinds,
+        ):
             raise ItembankError(
                 f"Something else was recorded for {class_name} a moment ago. Nothing was taken "
                 "back. Say ‘itembank undo’ again to see what it is."
             )
+        if last.moves:
+            connection.execute(
+                update(move)
+                .where(move.c.id.in_(last.numbers))
+                .values(undone_at=datetime.datetime.now())
+            )
+            return (), last.date, False
         connection.execute(
             update(entry)
             .where(entry.c.id.in_(last.numbers))

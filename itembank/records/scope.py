@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import Select, select
+from sqlalchemy import Select, and_, select, true
 
 from itembank.records.tables import active, entry, lesson, of_class
 
@@ -19,15 +19,20 @@ class Scope:
     first: datetime.date | None = None
     last: datetime.date | None = None
 
+    def condition(self) -> Any:
+        """Return the condition that a lesson is one of these."""
+        wanted = []
+        if self.class_name is not None:
+            wanted.append(of_class(self.class_name))
+        if self.first is not None:
+            wanted.append(lesson.c.date >= self.first)
+        if self.last is not None:
+            wanted.append(lesson.c.date <= self.last)
+        return and_(true(), *wanted)
+
     def limit(self, query: Select[Any]) -> Select[Any]:
         """Return the query, which reads the table of lessons, limited to these lessons."""
-        if self.class_name is not None:
-            query = query.where(of_class(self.class_name))
-        if self.first is not None:
-            query = query.where(lesson.c.date >= self.first)
-        if self.last is not None:
-            query = query.where(lesson.c.date <= self.last)
-        return query
+        return query if self == Scope() else query.where(self.condition())
 
     def entries(self) -> Select[Any]:
         """Return the entries with answers by seat of these lessons.

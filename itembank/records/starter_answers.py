@@ -13,10 +13,11 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from sqlalchemy import Connection, func, select
+from sqlalchemy import ColumnElement, Connection, func, or_, select
 
 from itembank.records.details import RIGHT, WRONG
 from itembank.records.item_statistics import Answers
+from itembank.records.rearranged import Rearranged
 from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, score
 
@@ -56,16 +57,23 @@ class StarterAnswers:
 
 
 def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
-    """Return the answers by seat of all starters in scope, in order of their dates."""
-    found = scope.limit(
+    """Return the answers by seat of all starters in scope, in order of their dates.
+
+    Of one class they are those of the pupils who sit in it by the last day: what one who came
+    answered in another class is here, what one who went answered is not.
+    """
+    moved = Rearranged(connection, scope.class_name, scope.last) if scope.class_name else None
+    ids = sorted({one.lesson_id for one in moved.came_within(scope)}) if moved else []
+    there = or_(scope.condition(), lesson.c.id.in_(ids)) if ids else scope.condition()
+    found = (
         select(lesson.c.id, entry.c.id, lesson.c.class_name, lesson.c.date)
         .join(entry, entry.c.lesson_id == lesson.c.id)
-        .where(active(), entry.c.kind == "answers")
+        .where(active(), entry.c.kind == "answers", there)
         .order_by(lesson.c.date, lesson.c.period, lesson.c.id)
     )
     starters = tuple(Starter(*row) for row in connection.execute(found).all())
-    items, asked = _asked(connection, scope, starters)
-    starter, table = _answers(connection, scope, starters, asked.shape[1])
+    items, asked = _asked(connection, there, starters)
+    starter, table = _answers(connection, scope, moved, starters, asked.shape[1])
     met = np.zeros(asked.shape, dtype=bool)
     np.logical_or.at(met, starter, ~np.isnan(table))
     asked[~met] = -1
@@ -73,18 +81,14 @@ def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
 
 
 def _asked(
-    connection: Connection, scope: Scope, starters: Sequence[Starter]
+    connection: Connection, there: ColumnElement[bool], starters: Sequence[Starter]
 ) -> tuple[tuple[Question, ...], NDArray[np.intp]]:
     place = {one.lesson_id: n for n, one in enumerate(starters)}
     number = question.c.number
     rows = connection.execute(
-        scope.limit(
-            select(
-                question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier
-            )
-            .join(lesson, lesson.c.id == question.c.lesson_id)
-            .where(question.c.address != "")  # somebody's own question is no item
-        )
+        select(question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier)
+        .join(lesson, lesson.c.id == question.c.lesson_id)
+        .where(question.c.address != "", there)  # somebody's own question is no item
     ).all()
     known: dict[tuple[str, str, str], int] = {}
     wide = max((row[1] for row in rows), default=1)
@@ -97,7 +101,11 @@ def _asked(
 
 
 def _answers(
-    connection: Connection, scope: Scope, starters: Sequence[Starter], wide: int
+    connection: Connection,
+    scope: Scope,
+    moved: Rearranged | None,
+    starters: Sequence[Starter],
+    wide: int,
 ) -> tuple[NDArray[np.intp], Answers]:
     """Return for each row the starter it is of, and its answers."""
     packed = (
@@ -105,7 +113,9 @@ def _answers(
         .where(score.c.answers != "")
         .group_by(score.c.entry_id)
     )
-    if scope != Scope():
+    if moved is not None:
+        packed = packed.where(moved.seated(score, scope))
+    elif scope != Scope():
         packed = packed.where(score.c.entry_id.in_(scope.entries()))
     place = {one.entry_id: n for n, one in enumerate(starters)}
     # Every seat of an entry has as many signs; starters of the same length are read together.

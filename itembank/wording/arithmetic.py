@@ -97,8 +97,8 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<FIND> <M> (?:plus|add) <M>", total, ""),
     (r"(?:subtract|take(?: away)?) <M> (?:away )?from <NP>", lambda a, b: less(b, a), ""),
     (r"<FIND> <M> (?:minus|take away|subtract) <M>", less, ""),
-    (r"<NAME> <M> less than <M>", percent_more("-"), ""),
-    (r"<NAME> (?:the number that is )?<M> more than <M>", percent_more("+"), ""),
+    (r"<NAME> (?:the number (?:that|which) is )?<M> less than <M>", percent_more("-"), ""),
+    (r"<NAME> (?:the number (?:that|which) is )?<M> more than <M>", percent_more("+"), ""),
     (rf"(?:what|which) {_AMOUNT} is <M>(?: degrees)? {_LESS_THAN} <M>", percent_more("-"), ""),
     (rf"(?:what|which) {_AMOUNT} is <M>(?: degrees)? {_MORE_THAN} <M>", percent_more("+"), ""),
     (rf"how (?:much|many) (?:{_MORE}) is <M> than <M>", more, ""),
@@ -118,7 +118,11 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
         halfway,
         "",
     ),
-    (r"<FIND> the difference between <NPs>", difference, ""),
+    (
+        r"<FIND> the difference (?:in (?:temperature|length|mass|price|height|age|time|weight|cost) )?between <NPs>",
+        difference,
+        "",
+    ),
     (rf"{_MUST} add(?:ed)? to <M> {_TO_MAKE} <M>", lambda a, b: less(b, a), ""),
     (rf"{_MUST} (?:subtract(?:ed)?|take[n]?(?: away)?) from <M> {_TO_MAKE} <M>", less, ""),
     (rf"{_MUST} multiply <M> by {_TO_MAKE} <M>", lambda a, b: over(b, a), ""),
@@ -203,6 +207,8 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
         worth_of_digit,
         "",
     ),
+    (r"<FIND> <M> (?:increased|raised) by <M>", changed_by("+"), ""),
+    (r"<FIND> <M> (?:decreased|reduced) by <M>", changed_by("-"), ""),
     (r"(?:increase|raise) <NP> by <M>", changed_by("+"), ""),
     (r"(?:decrease|reduce|lower) <NP> by <M>", changed_by("-"), ""),
     (r"what (?:percentage|per cent|percent) of <M> is <M>", whole_first, "percentage"),
@@ -266,8 +272,8 @@ _OF_A_LIST: tuple[tuple[str, Callable[..., Built]], ...] = (
 SAYINGS = (
     *(Saying(*row) for row in _SAYINGS),
     *(
-        Saying(wording.replace("<of>", of), build, "", not of)
+        Saying(wording.replace("<of>", of), build, "", "<NPs>" not in of)
         for wording, build in _OF_A_LIST
-        for of in (r" (?:of|from) <NPs>", "")
+        for of in (r" (?:of|from) <NPs>", r" (?:of|for) <THEM>", "")
     ),
 )

@@ -172,6 +172,8 @@ class Carrier:
         if given := self.kinds.by_node.get(node):
             return [(kind, ()) for kind in dict.fromkeys(given)]
         match node:
+            case Money(Frac(top, bottom), sign):  # £3/4 is £3 for each of 4
+                return self._product(((1, Money(top, sign)), (-1, bottom)))
             case Money(amount, sign):
                 value, unit = _value(amount), sign
             case Quantity(amount, unit):
@@ -180,7 +182,10 @@ class Carrier:
                 value, unit = None, node.parts[0].unit if isinstance(node, MixedUnits) else ""
         base = of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension)
         plain: list[Way] = [(base, ())]
-        if value is None or value == 1:
+        if value == 1:
+            # 8 × 1 h only gives a bare number of hours its unit.
+            return [*plain, (Kind((), 1 / of_unit(unit).scale), ())]
+        if value is None:
             return plain
         # The model gives a unit to a number that stands bare: {23} metre is 23 m.
         for kind in self.kinds.by_value.get(value, ()):
@@ -224,7 +229,9 @@ class Carrier:
                 if ratio.unknowns():
                     found.append((kind, (*ones, *more, ratio)))
                 elif kind.like(other):
-                    found.append((kind, (*ones, *more)))
+                    # Boys and girls make a number of neither.
+                    both = kind if kind == other else Kind(kind.measures(), kind.scale)
+                    found.append((both, (*ones, *more)))
             total = _capped(found)
         return total
 

@@ -101,7 +101,8 @@ def shape_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     area = re.search(
         r"\barea\b|\bsquare (?:metre|centimetre|kilometre|millimetre)s?\b", words, re.I
     )
-    if area and not model.inverse and not _multiplies(model):
+    mean_side = re.search(r"\btrapezi|\bparallel sides\b", text, re.I)
+    if area and not model.inverse and not mean_side and not _multiplies(model):
         return "The question asks for an area, and the model multiplies no two lengths."
     if re.search(r"\bperimeter\b", words, re.I) and not model.inverse:
         sides = next((n for name, n in _SIDES if re.search(name, text, re.I)), 0)
@@ -127,11 +128,23 @@ _SIDES = (
 
 
 def _goes_round(model: Modelled, sides: int) -> bool:
-    numbers = [part.n for part in model.parts() if isinstance(part, Int)]
+    numbers = [part.n for part in _multipliers(model) if isinstance(part, Int)]
     if sides and sides in numbers:
         return True
     sums = [1 + len(part.rest) for part in model.parts() if isinstance(part, Sum)]
     return any(count >= max(3, sides) for count in sums) or (2 in numbers and bool(sums))
+
+
+def _multipliers(model: Modelled) -> list[Node]:
+    """Return the factors by which a model multiplies; what it divides by is none."""
+    found: list[Node] = []
+    for part in model.parts():
+        match part:
+            case Product(first, rest):
+                found += [first, *(factor for op, factor in rest if op != "÷")]
+            case Juxt(factors):
+                found += factors
+    return found
 
 
 def _multiplies(model: Modelled) -> bool:

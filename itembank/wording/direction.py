@@ -13,12 +13,21 @@ from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _UP = (
     r"ris(?:e|es|en|ing)|rose|increas\w*|gain\w*|warmer|hotter|grow\w*|grew|added|adds|deposit\w*|"
-    r"profit|vat|interest|pa(?:ys?|id) in|g(?:e|o)ts? on|joins?|joined|earn\w*|receiv\w*|climb\w*|up by|goes up|went up"
+    r"profit|vat|interest|pa(?:ys?|id) in|g(?:e|o)ts? on|joins?|joined|brought in|lets? in|flows? in|more \w+ (?:are|come|join|arrive|get)|earn\w*|receiv\w*|climb\w*|up by|goes up|went up"
 )
 _DOWN = (
     r"f(?:a|e)ll(?:s|en)?|drop\w*|decreas\w*|los(?:e|es|t|ing)|cooler|colder|shr(?:i|u)nk\w*|"
     r"withdr(?:a|e)w\w*|pa(?:ys?|id) (?:out|back)|spend\w*|spent|g(?:e|o)ts? off|leaves|left|reduced by|"
-    r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down|ago"
+    r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down|burns? (?:down|away)|lets? out|flows? out|melts|ago"
+)
+_ABSENT = late(
+    r"\b(?:are|were|is|was|went) (?:empty|absent|missing|unsold|away|broken|rotten|cracked|ill|off sick)\b",
+    re.I,
+)
+"""What is not there, or no good: it is taken away, unless the whole is asked for."""
+_WHOLE = late(
+    r"\bhow many\b.*\b(?:altogether|in all|in total|were there|are there|at first|to (?:begin|start) with)\b",
+    re.I,
 )
 _UP_WORD, _DOWN_WORD = late(rf"\b(?:{_UP})\b", re.I), late(rf"\b(?:{_DOWN})\b", re.I)
 
@@ -42,6 +51,9 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
                 return f"The words say ‘{up[0]}’, and the model takes that amount away."
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
+            absent = _ABSENT.search(clause)
+            if op == "+" and absent and not _WHOLE.search(said.text):
+                return f"The words say ‘{absent[0]}’, and the model adds that amount."
     return ""
 
 
@@ -88,9 +100,11 @@ def _signs(model: Modelled) -> dict[Node, str]:
             continue
         for op, term in part.rest:
             node = bare(term)
-            if isinstance(node, Product):
-                node = node.first  # 15% of £72
-            signs[node] = op if signs.get(node, op) == op else ""
+            factors = [node]
+            if isinstance(node, Product):  # 15% of £72, 5 × 3 cm
+                factors = [node.first, *(factor for sign, factor in node.rest if sign != "÷")]
+            for factor in factors:
+                signs[factor] = op if signs.get(factor, op) == op else ""
     return signs
 
 

@@ -102,7 +102,9 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     # Sequences, factors and multiples.
     ("nth-term", rf"<FIND> {_TERM}{_SEQUENCE}(?: |: ?)<NPs>", False),
     ("nth-term", rf"<FIND> {_TERM}(?: (?:of|for) (?:this|the|each) sequence)?", True),
+    ("nth-term", r"(?:the )?n\s?th term(?: of)?(?: the sequence)?:? <NPs>", False),
     *((task, rf"<FIND> the (?:{words}) of <NPs>", False) for task, words in _COMMON.items()),
+    *((task, rf"(?:the )?(?:{words}) of <NPs>", False) for task, words in _COMMON.items()),
     *(
         (task, rf"<FIND> (?:the|their) (?:{words})(?: of <THEM>)?", True)
         for task, words in _COMMON.items()
@@ -252,6 +254,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("extreme", rf"<FIND> {_LARGEST_OF}", False),
+    ("extreme", rf"is <Either>(?: the)? (?P<size>{SIZES})(?: {_THING})?", False),
     (
         "extreme",
         rf"which(?: one)? of (?:these:? )?<NEither> (?:is|has)(?: the)? (?P<size>{SIZES})(?: value)?",
@@ -282,6 +285,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
     ("round", r"(?:round|truncate|correct)(?: off| up| down)? (?:the answer to )?<NP>", False),
     ("round", r"(?:round|truncate)(?: off| up| down)?(?: <THEM>)?", True),
     # Another way to write a number, or its form alone.
+    ("convert", r"(?:the )?(?:ratio|fraction|number|percentage|decimal) <M>", False),
     ("convert", r"<PUT> <NP>", False),
     ("convert", r"<PUT> <THEM>", True),
     (

@@ -20,13 +20,14 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Product,
     Quantity,
     Ratio,
     walk,
 )
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.wording.carried import Carrier, TooMany, answers_of
-from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit
+from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit, plural
 from itembank.wording.modelled import Modelled
 from itembank.wording.phrases import late, unit_names
 from itembank.wording.prompt import SLOT, slotted
@@ -48,35 +49,81 @@ class Wanted:
     noun: str = ""
 
 
-def kind_carried_fault(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> str:
-    """Return how the model comes to another kind of thing than is asked for, or ``""``."""
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What a model comes to: a fault in words, or the values it may stand for.
+
+    `values` are what the model comes to, in its own units and in base units; none where it is
+    not known.
+    """
+
+    fault: str
+    values: frozenset[Fraction] = frozenset()
+
+
+def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> Carried:
+    """Return what a model comes to, and how that is another kind of thing than is asked for."""
     target = model.target
     asking = questions(runs)
-    if target is None or not asking or isinstance(target, Ratio | Listing):
-        return ""
-    if any(isinstance(part, ClockTime) for part in model.parts()):
-        return ""  # times of day are points, and are held to their own rules
+    if target is None or not asking or isinstance(target, Listing):
+        return Carried("")
+    value = model.worth(target)
+    own = frozenset() if value is None else frozenset((value,))
+    if isinstance(target, Ratio) or any(isinstance(part, ClockTime) for part in model.parts()):
+        return Carried("", own)  # times of day are points, and are held to their own rules
     kinds = story_kinds(runs)
-    carrier = Carrier(kinds, constants)
     try:
-        ways = carrier.ways(model.lines, target)
+        answers = answers_of(Carrier(kinds, constants).ways(model.lines, target))
     except (TooMany, NotationError):
-        return ""
-    answers = answers_of(ways)
+        return Carried("", own)
     if not answers:
-        return (
+        return Carried(
             "The model adds unlike things, as the words name them: look at what stands beside each "
             "number, or put the units in { } with their numbers."
         )
     question = asking[-1]
     wanted = _wanted(runs, question, model, kinds)
-    if wanted is None:
-        return ""
-    fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
-    if not fitting:
-        return _says(answers[0], wanted, _for_each(wanted.kinds, question))
-    faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
-    return "" if not all(faults) else faults[0]
+    fitting = answers
+    if wanted is not None:
+        fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
+        if not fitting:
+            return Carried(_says(answers[0], wanted, _for_each(wanted.kinds, question)))
+        faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
+        if all(faults):
+            return Carried(faults[0])
+    if fault := _crossed(model, Carrier(kinds, constants), kinds):
+        return Carried(fault)
+    sizes = {one.scale for one in fitting if not one.unknowns()}
+    if not sizes and wanted is not None and wanted.sized:
+        sizes = {one.scale for one in wanted.kinds}
+    return Carried("", own | {value * size for size in sizes for value in own})
+
+
+def _crossed(model: Modelled, carrier: Carrier, kinds: StoryKinds) -> str:
+    """Return how the price of one thing is multiplied by a number of others, or ``""``."""
+    for part in model.parts():
+        if not isinstance(part, Product) or len(part.rest) != 1:
+            continue
+        try:
+            found = answers_of(carrier.of(part))
+        except (TooMany, NotationError):
+            continue
+        crossed = [_pair(kind, kinds) for kind in found]
+        if crossed and all(one for one, _ in crossed):
+            one, other = crossed[0]
+            return (
+                f"The model multiplies what is said for each {one} by a number of {plural(other)}."
+            )
+    return ""
+
+
+def _pair(kind: Kind, kinds: StoryKinds) -> tuple[str, str]:
+    """Return the thing that a price is for, and another that it is multiplied by."""
+    things = kind.things()
+    below = [noun for noun, n in things.items() if n < 0 and noun in kinds.nouns]
+    above = [noun for noun, n in things.items() if n > 0 and noun in kinds.nouns]
+    money = any(name == "money" and n > 0 for name, n in kind.measures())
+    return (below[0], above[0]) if below and above and money and not kind.unknowns() else ("", "")
 
 
 def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bool:
@@ -85,7 +132,7 @@ def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bo
     for asked in (
         *wanted.kinds,
         *_for_each(wanted.kinds, question),
-        *_at_rate(wanted.kinds, kinds),
+        *_at_rate(wanted.kinds, kinds, question),
     ):
         if kind.measures() == asked.measures() and (not wanted.sized or kind.scale == asked.scale):
             return True
@@ -105,7 +152,7 @@ def _for_each(kinds: Sequence[Kind], question: str) -> list[Kind]:
     return [kind.over(of_unit(unit)) for kind in kinds for unit in units]
 
 
-def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds) -> list[Kind]:
+def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds, question: str) -> list[Kind]:
     """Return the kinds for each of what amounts are given for, where nothing says for how many.
 
     *£550 a week* and a rise of 4% make so many pounds a week.
@@ -115,7 +162,16 @@ def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds) -> list[Kind]:
         for rate in kinds.rates
         if rate.measures() and not any(one.measures() == rate.measures() for one in kinds.amounts)
     ]
-    return [kind.over(rate) for kind in wanted for rate in free]
+    spans = {of_unit(unit).measures() for unit in _spans(question)}
+    return [kind.over(rate) for kind in wanted for rate in free if rate.measures() not in spans]
+
+
+def _spans(question: str) -> set[str]:
+    """Return the units of time and the others that a question names by themselves."""
+    names = unit_names()
+    words = [unit_at_start(match["words"]) for match in _FOR_EACH.finditer(question)]
+    words += re.findall(r"\b(?:seconds|minutes|hours|days|weeks|months|years)\b", question, re.I)
+    return {names[word.casefold()] for word in words if word}
 
 
 def _says(kind: Kind, wanted: Wanted, for_each: Sequence[Kind]) -> str:
@@ -160,6 +216,9 @@ _MANY = late(
     r"\bhow many (?:more |fewer |full |whole |other |extra |complete )?(?P<noun>[a-z'-]+)(?: (?P<next>[a-z'-]+))?",
     re.I,
 )
+_RATE_ASKED = late(
+    r"\bin (?P<top>[a-z]+) (?P<per>per|for each|for every|an?|each) (?P<bottom>[a-z]+)\b", re.I
+)
 _PART = late(
     r"\b(?:what|which) (?:fraction|percentage|proportion)\b|\bas an? (?:fraction|percentage)\b",
     re.I,
@@ -178,8 +237,17 @@ def _wanted(
     if key_unit:
         base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
         return Wanted((base,), True, _named(key_unit))
-    if _PART.search(question):
+    if _PART.search(question) or isinstance(model.key, Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
+    if rate := _RATE_ASKED.search(question):
+        units = [unit_names().get(rate[name].casefold()) for name in ("top", "bottom")]
+        if units[1]:
+            top = of_unit(units[0]) if units[0] else PLAIN
+            return Wanted(
+                (top.over(of_unit(units[1])),),
+                True,
+                f"{rate['top']} {rate['per']} {rate['bottom']}",
+            )
     unit = unit_said(question)
     if unit and not any(isinstance(part, Percent) for part in walk(model.key)):
         sizes = [of_unit(unit)]
@@ -190,10 +258,7 @@ def _wanted(
     many = _MANY.search(question)
     if many:
         words = [many["noun"], many["next"] or ""]
-        if any(word.casefold() in unit_names() for word in words) or words[0] in (
-            "times",
-            "degrees",
-        ):
+        if any(word.casefold() in unit_names() for word in words) or words[0] == "degrees":
             return None
         noun = next((noun_stem(w) for w in words if w and noun_stem(w) in kinds.nouns), "")
         return Wanted((PLAIN,), True, f"how many {many['noun']}", noun or noun_stem(many["noun"]))
@@ -204,6 +269,8 @@ def _wanted(
     if prints_money and _MONEY.search(question):
         return Wanted((of_dimension("money"), of_unit("€"), of_unit("$")), False, "a sum of money")
     for pattern, names in _KINDS:
+        if names == ("speed",) and not any("length" in dict(k.powers) for k in kinds.amounts):
+            continue  # a typing speed is in words
         if pattern.search(question):
             return Wanted(
                 tuple(of_dimension(name) for name in names), False, "a " + " or a ".join(names[:2])
@@ -252,6 +319,8 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
     things = kind.things()
     if wanted.noun and things.get(wanted.noun, 0) < 0:
         return _gives(kind, wanted)
+    if squared := [noun for noun, n in things.items() if abs(n) > 1 and noun in kinds.nouns]:
+        return f"The model multiplies a number of {plural(squared[0])} by another of them."
     for noun, power in things.items():
         stem = re.escape(noun)
         one = re.search(

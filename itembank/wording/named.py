@@ -196,6 +196,42 @@ def _other_of_every(text: str, nodes: Sequence[Node], model: Modelled, words: st
     return ""
 
 
+_RATIO_OF = late(r"\bratio of (?P<a>[^.?,]+?) to (?P<b>[^.?,]+?)(?: in\b|$|[.?,])", re.I)
+
+
+def ratio_order_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
+    """Return how a ratio is found the other way round than the question names its parts, or ``""``.
+
+    *There are {7} red pens and {5} black pens. What is the ratio of black pens to red pens?*
+    """
+    asked = _RATIO_OF.search(words)
+    target = model.target
+    if not asked or not isinstance(target, Ratio) or len(target.parts) != 2:
+        return ""
+    said = slotted(runs)
+    spoken: list[set[str]] = []
+    for part in target.parts:
+        nouns = [
+            set(match[2].lower().split())
+            for match in re.finditer(rf"({SLOT}) ((?:[a-z-]+ ?){{1,2}})", said.text, re.I)
+            if said.nodes[index_of(match[1])] == part
+        ]
+        if len(nouns) != 1:
+            return ""
+        spoken.append(nouns[0])
+    first, second = (spoken[0] - spoken[1], spoken[1] - spoken[0])
+    names = (asked["a"], asked["b"])
+    turned = any(mentions(names[0], noun) for noun in second) and any(
+        mentions(names[1], noun) for noun in first
+    )
+    straight = any(mentions(names[0], noun) for noun in first) or any(
+        mentions(names[1], noun) for noun in second
+    )
+    if turned and not straight:
+        return f"The question asks for the ratio of {names[0]} to {names[1]}, and the model has it the other way round."
+    return ""
+
+
 def uses(model: Modelled, node: Node) -> bool:
     """Whether a tree stands in the model."""
     return any(node == part for line in model.lines for part in walk(line))

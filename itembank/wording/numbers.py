@@ -184,7 +184,7 @@ def counting_words(words: str, shown: frozenset[int] = frozenset()) -> str:
 _NEAR = rf"(?:{SLOT}|\d[\d.,]*|\b[A-Za-z]\b)?"
 _SIGN = late(
     rf"{_NEAR} ?[+×÷=<>≤≥≠√∛^%£€$°*/] ?{_NEAR}"
-    rf"|(?:{SLOT}|\d[\d.,]*)\s?[-−–]\s?(?:{SLOT}|\d[\d.,]*)|(?:^|\s)[-−](?:{SLOT}|\d[\d.,]*)"
+    rf"|(?:{SLOT}|\d[\d.,]*)\s?[-−–]\s?(?:{SLOT}|\d[\d.,]*)|(?:^|\s)[-−]\s?(?:{SLOT}|\d[\d.,]*)|(?<![A-Za-z])−|−(?![A-Za-z])"
 )
 _ALLOWED = late(r"<, >,? or =|<, = or >|=, < or >|and/or|(?<=[a-z])/(?=[a-z])", re.I)
 

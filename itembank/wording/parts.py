@@ -34,6 +34,7 @@ _OF_THEM = late(
     r"(?:is|are|was|were|have|has|come|comes|came|go|goes|went|do|does) (?P<what>[\w' -]+)",
     re.I,
 )
+_AND_THE_REST = late(r"\band (?:the )?(?:rest|others?)\b", re.I)
 _THEY = late(rf"({SLOT}) (?P<what>(?:do not |don't )?[a-z]+)(?=[.,]|$)", re.I)
 _VERB_OF_THEM = late(
     rf"(?P<what>\w+) (?:off |out |up )?({SLOT}) of (?:them|these|those|it|(?:the|his|her|its|their) \w+)",
@@ -136,7 +137,8 @@ def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -
             slot_char = next(char for char in match.groups() if char and re.fullmatch(SLOT, char))
             if nodes_at(nodes, slot_char) != part:
                 continue
-            said = _content(match["what"])
+            # 3/8 are blue and the rest are black: the rest is said of the others.
+            said = _content(_AND_THE_REST.split(match["what"])[0])
             named = bool(said & asked)
             negated = bool(
                 re.search(
@@ -170,7 +172,8 @@ def asks_other_part(runs: Sequence[Run], model: Modelled, words: str) -> bool:
         for match in _told(sentence):
             char = next(c for c in match.groups() if c and re.fullmatch(SLOT, c))
             if nodes_at(said.nodes, char) == takes[0]:
-                return not (_content(match["what"]) & _content(words))
+                what = _AND_THE_REST.split(match["what"])[0]
+                return not (_content(what) & _content(words))
     return False
 
 
@@ -183,12 +186,24 @@ def _told(sentence: str) -> list[re.Match[str]]:
     ]
 
 
+def _over_a_whole(target: Node | None) -> Node | None:
+    """Return what is divided by a whole: 8 − 3 of (8 − 3)/8."""
+    match target:
+        case Frac(top, _) | Product(top, (("÷", _),)):
+            target = top
+    while isinstance(target, Bracket):
+        target = target.of
+    return target
+
+
 def names_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) -> str:
     """Return the word of a question that asks for the very amount which the model takes away.
 
     *{17} of the seats are taken. How many are taken?* is not 40 − 17.
     """
     target = model.target
+    if re.search(r"\b(?:what|which) (?:fraction|percentage) of\b", words, re.I):
+        target = _over_a_whole(target)
     if not isinstance(target, Sum):
         return ""
     said = slotted(runs)

@@ -28,6 +28,7 @@ from itembank.notation.tree import (
     Node,
     NotationError,
     Percent,
+    Product,
     Quantity,
     Ratio,
     Relation,
@@ -198,7 +199,12 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
             if as_one & values or any(_value(part) == total for part in whole):
                 return None
         case Money(of, _) | Quantity(of, _):
-            same = any(type(part) is type(node) and _value(part) == _value(node) for part in whole)
+            same = any(
+                type(part) is type(node)
+                and _value(part) == _value(node)
+                and _facts(_unit_of(part)).dimension == _facts(_unit_of(node)).dimension
+                for part in whole
+            )
             return None if same or _stands_bare(of, whole) else node
         case Int() | Dec() | Mixed():
             return None if _value(node) in values else node
@@ -209,6 +215,10 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
         if (missing := _unused(child, whole, values)) is not None:
             return missing
     return None
+
+
+def _unit_of(node: Node) -> str:
+    return node.unit if isinstance(node, Quantity) else node.sign if isinstance(node, Money) else ""
 
 
 def _minus_of(node: Neg, whole: set[Node]) -> bool:
@@ -275,6 +285,22 @@ def _standing(nodes: Iterable[Node]) -> Counter[Fraction]:
     return found
 
 
+# Work out one of the other angles: any of them, where the model shares equally.
+_ONE_OF_ALIKE = late(
+    r"\b(?:find|work out|calculate|what is|(?:size|value|length) of) one of the (?:other|equal|two)\b",
+    re.I,
+)
+
+
+def _divides(story: Story) -> bool:
+    return any(
+        isinstance(part, Frac)
+        or (isinstance(part, Product) and any(op == "÷" for op, _ in part.rest))
+        for node in story.used
+        for part in walk(node)
+    )
+
+
 def _said(story: Story) -> str:
     """Return what is to be done about a number outside braces that nothing accounts for."""
     left = _spare(story)
@@ -289,6 +315,8 @@ def _said(story: Story) -> str:
             left[used] -= 1
             continue
         if number.text.lower() in CARDINALS and number.value in shown:
+            continue
+        if number.text.lower() == "one" and _ONE_OF_ALIKE.search(story.words) and _divides(story):
             continue
         unknown = {name for node in story.used for name in symbols(node)} - {"π", "□"}
         if number.value == len(unknown) and re.search(

@@ -36,7 +36,9 @@ from itembank.wording.prompt import SLOT, index_of, slotted
 _PER_NOUN = r"(?:of (?:the|its|these|those) )?(?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
 _PER = late(
     rf"(?P<amount>{SLOT})[ -]?(?:(?:of )?[a-z'-]+[ -]){{0,3}}?"
-    rf"(?:per|an?|each|every|(?:for|to|in|on|with|at|from) (?:each|every)|to the) {_PER_NOUN}",
+    rf"(?:per|(?<!\bin )(?<!\bon )(?<!\bat )(?<!\bof )(?<!\bby )(?<!\bas )(?<!\bis )(?<!\bto )(?<!\bor )"
+    r"(?<!\bfor )(?<!\bwas )(?<!\band )(?<!\bwith )(?<!\bfrom )(?<!\binto )(?<!\bthan )an?|"
+    rf"each|every|(?:for|to|in|on|with|at|from) (?:each|every)|to the) {_PER_NOUN}",
     re.I,
 )
 """What an amount is for, in so many words: £9 an hour, 12 eggs in each box."""
@@ -54,13 +56,18 @@ _EACH_OF = late(
     r"(?P<per>[a-z'-]+)",
     re.I,
 )
+_IN_PACKS = late(
+    rf"\b(?P<per>boxes|packs|packets|bags|bunches|crates|trays|rows|teams|groups|cartons|sets|tins|bundles|stacks|"
+    rf"batches|tables|cases|sacks|strips|sheets|piles) of (?P<amount>{SLOT})(?! ?(?:by|cm|m|kg|g|ml)\b)",
+    re.I,
+)
 _COSTS = (
     r"(?:costs?|weighs?|holds?|uses?|needs?|takes?|has|seats?|carr(?:y|ies)|makes?|is|measures?|earns?|"
     r"gives?|covers?|contains?|can (?:hold|carry|seat|take)|lasts?|serves?|feeds?|produces?|sells? for|"
     r"is sold for|is bought for|charges?|fills?|eats?|drinks?)"
 )
 _SUBJECT = late(
-    rf"(?:^|[,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
+    rf"(?:^|[.?!,;] ?|\band |\bif |\bthat )(?:an?|each|every|one) (?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"
     rf"(?: of [a-z'-]+(?: [a-z'-]+)?)?(?: [a-z'-]+)? {_COSTS} (?:an? |about |exactly )?(?P<amount>{SLOT})",
     re.I,
 )
@@ -313,9 +320,11 @@ class _Reader:
         match = _NEXT.match(self.text, slot.end())
         if match and (unit := unit_at_start(match["words"])):
             return _named_unit(unit, self.text)
-        if match and (noun := _noun(match["words"])):
+        if match and (noun := _noun(match["words"], _value(node) == 1)):
             self.nouns.add(noun)
             return of_thing(noun)
+        if match and re.match(r"times\b(?! as)", match["words"], re.I):
+            return of_thing("time")
         return unknown(f"n{place}")
 
     def _find_rates(self) -> None:
@@ -327,6 +336,8 @@ class _Reader:
             per = self._per(match["per"])
             # A litre costs £1.20: used as it stands where one litre is bought.
             (self._may_rate if per and per.measures() else self._rate)(match["amount"], per)
+        for match in _IN_PACKS.finditer(self.text):
+            self._rate(match["amount"], of_thing(noun_stem(match["per"])))
         for match in _EACH_OF.finditer(self.text):
             self._rate(match["amount"], self._per(match["per"]))
         for match in _EACH.finditer(self.text):
@@ -414,8 +425,11 @@ _IN_WORDS = late(
 )
 
 
-def _noun(words: str) -> str:
-    """Return the noun that words after a number begin with: a plural among them, or the first."""
+def _noun(words: str, one: bool = False) -> str:
+    """Return the noun that words after a number begin with: a plural among them.
+
+    After 1 it is the first word; after another number a singular is no thing that is counted.
+    """
     tokens = []
     for token in words.split():
         if token.lower() in _SMALL:
@@ -427,7 +441,7 @@ def _noun(words: str) -> str:
         (t for t in tokens if t.lower() in _PLURALS or (t.endswith("s") and not t.endswith("'s"))),
         "",
     )
-    return noun_stem(plural or tokens[0])
+    return noun_stem(plural or tokens[0]) if plural or one else ""
 
 
 def _named_unit(name: str, text: str) -> Kind:

@@ -153,7 +153,7 @@ def test_a_name_without_end_is_refused(tmp_path):
         (("{3/4", "3/4"), 5, "This } closes nothing"),
         (("{3/4 + 1/6}", "{}"), 5, "nothing between { and }"),
         (("Work out", "Work\\nout"), 5, "must be one line"),
-        (("Work out", "Work \\u202Eout"), 5, "cannot be seen (U+202E)"),
+        (("Work out", "Work \\u202Eout"), 5, "(U+202E), which nobody can see"),
     ],
 )
 def test_a_fault_of_a_field(tmp_path, change, line, said):

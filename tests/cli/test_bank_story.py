@@ -260,6 +260,32 @@ def test_a_question_keeps_its_licence_where_it_goes(said, signed):
     assert "CC0-1.0, granted by the swimming club" in shown
 
 
+def test_a_table_says_the_licence_of_what_it_takes_along(said, signed):
+    granted = ("--licence", "CC0-1.0", "--licensor", "the swimming club")
+    do("bank", "new", "club", *granted)
+    add = ("--topic", "ratio.share", "--tier", "core", "--id", "pool-9")
+    do("bank", "add", *add, "--prompt", "Work out {2 + 3}.", "--key", "5", "--bank", "club")
+    do("bank", "export", "club.csv", "--bank", "club")
+    do("bank", "new", "again", *granted)
+    do("bank", "import", "club.csv", "--bank", "again")
+    do("bank", "new", "elsewhere", "--licence", "MIT")
+    do("bank", "import", "club.csv", "--bank", "elsewhere")
+    assert "hold the same questions" in said("bank", "compare", "club", "again").out
+    assert "licence" not in Path("again/ratio.share.toml").read_text()
+    written = Path("elsewhere/ratio.share.toml").read_text()
+    assert 'licence = "CC0-1.0, granted by the swimming club"' in written
+
+
+def test_a_bank_that_names_no_author_says_how_to_name_one(said, signed):
+    do("bank", "new", "club")
+    add = ("--topic", "ratio.share", "--tier", "core", "--id", "pool-9")
+    do("bank", "add", *add, "--prompt", "Work out {2 + 3}.", "--key", "5", "--bank", "club")
+    status, _, err = said("bank", "sign", "pool-9", "--by", "HT", "--bank", "club")
+    assert (status, "names none yet. Add a code with a role" in err) == (2, True)
+    status, _, err = said("bank", "list", "--author", "HT", "club")
+    assert (status, "name no author" in err) == (2, True)
+
+
 PACK = (
     *("pack", "--class", "8K", "--date", "2026-11-30", "--title", "Our own", "--bank", "questions"),
     *("-t", "ratio.share", "-t", "fractions.of-quantity", "--questions", "2"),

@@ -13,12 +13,16 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
+from itembank.cli.main import COMMANDS
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 NAMES = {"Repair": "Zinnia", "Practise": "Yarrow", "Stretch": "Xenia"}
 SHOWN = re.compile("|".join(NAMES.values()))
 SAID = re.compile(r"not a\s+grade")
 DATA = {"pack.json", "department.toml", "results.sqlite3"}
 """Files of the tool's own, which nobody reads for a result."""
+SHOW_NONE = {"topics", "show", "audit", "bank", "forget"}
+"""Commands that know of no class's bands."""
 
 
 @pytest.fixture(scope="module")
@@ -86,8 +90,15 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
         ("record", "9S", "--date", "2026-12-02", "--out-of", "10", "--bands", "9 8 6"),
         ("export", "--to", "all"),
         ("mark", "--pack", "9S-2026-11-30", "--sheet", "answers.csv", "--output", "marks.csv"),
+        ("cover", "9S", "--date", "2026-12-08", "--topic", "ratio.share 4", "--yes"),
+        ("cancel", "9S", "--date", "2026-12-09", "--why", "school trip"),
+        ("move", "9S/A1", "away", "--date", "2026-12-17"),
         ("undo", "9S"),
+        ("move", "9S/A1", "away", "--date", "2026-12-17"),
+        ("pack", "--class", "9S", "--date", "2026-12-16", "--output", "."),
     ]
+    # A new command is walked too: add it to the commands above, or to those that show no bands.
+    assert {one[0] for one in commands} | SHOW_NONE == set(COMMANDS)
     showing = set()
     for command in commands:
         if command[0] == "mark":

@@ -118,9 +118,9 @@ def test_weeks_apart_is_how_long_a_question_stays_away(home):
 
 
 def with_avoided(one, week):
-    from itembank.cli.week_questions import _used_of_late
+    from itembank.cli.week_questions import last_uses
 
-    return _used_of_late(one, one.new_plan(week, None).plan)
+    return set(last_uses(one, week))
 
 
 def test_an_earlier_week_planned_after_a_later_one_leaves_its_questions_alone(home):

@@ -1,10 +1,11 @@
-"""Pairs of questions judged by hand for which is harder, and the questions themselves.
+"""Pairs of questions judged one by one for which is harder, and the questions themselves.
 
-`judged_pairs.csv` holds them: an experienced teacher's reading of prompt and working alone,
-before any measure was looked at. The questions were drawn at random from the generated topics
+`judged_pairs.csv` holds them: a reading made for this project of prompt and working alone,
+before any measure was looked at. No pupils' answers stand behind it, and no teacher has checked
+it yet. The questions were drawn at random from the generated topics
 and from the bank to start from: some pairs on one topic, in one tier or across tiers, some on
-two topics of a strand, some across strands. `much` marks a pair that no teacher would order
-the other way; `used` says whether the weights were fitted to it or it was held out, by lot.
+two topics of a strand, some across strands. `much` marks a pair that was
+clear at sight; `used` says whether the weights were fitted to it or it was held out, by lot.
 
 A question is known by its prompt; one that stands at its address in other words but with the
 same mathematics has only been reworded. Where an address has come to mean another question, the

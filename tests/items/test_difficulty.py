@@ -1,4 +1,4 @@
-"""The difficulty measure against pairs judged by hand, and along the tiers of every topic."""
+"""The difficulty measure against pairs judged one by one, and along the tiers of every topic."""
 
 import random
 from dataclasses import replace

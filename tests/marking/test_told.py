@@ -50,6 +50,8 @@ TOLD = [
     ("ratio.best-value/support/282", "A because it is 56p", RIGHT, ""),
     ("ratio.best-value/support/282", "A, it costs 56p each", RIGHT, ""),
     ("ratio.best-value/support/282", "A because it's cheaper than B", RIGHT, ""),
+    ("ratio.best-value/support/282", "the pack A", RIGHT, ""),
+    ("ratio.best-value/support/282", "pack", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A and B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "A, B", WRONG, "Pack A, Pack B or Pack C."),
     ("ratio.best-value/support/282", "56p", WRONG, "Pack A, Pack B or Pack C."),
@@ -77,6 +79,23 @@ TOLD = [
     ("equations.inequalities/support/492", "10 or more", RIGHT, ""),
     ("equations.inequalities/support/492", "y is 10 or less", KNOWN, "Try y = 9"),
     ("ratio.fraction-of-whole/support/117", "77%", WRONG, "not exact: give it as a fraction"),
+    # The solution stands inside the equation.
+    ("equations.one-step/support/377", "6 × 8 = 48", FORM, "now write what x is"),
+    ("equations.one-step/support/377", "6(8) = 48", FORM, "now write what x is"),
+    ("equations.two-step/support/1454", "5 × 5 - 1 = 24", FORM, "now write what n is"),
+    ("equations.two-step/core/948", "49/7 - 5 = 2", FORM, "now write what k is"),
+    ("equations.brackets/support/353", "5(3 + 6) = 45", FORM, "now write what b is"),
+    ("equations.brackets/support/353", "5(4 + 5) = 45", WRONG, ""),
+    ("equations.one-step/support/377", "6x8 = 48", UNREAD, "write × or * for times"),
+    # A per cent sign that is left out hides no mistake.
+    ("fractions.decimals-percentages/support/182", "7.3", KNOWN, "multiply 0.5 by to get 50"),
+    ("fractions.decimals-percentages/support/182", "73", FORM, "give the per cent sign"),
+    ("fractions.decimals-percentages/support/182", "74", WRONG, "That is too large"),
+    ("fractions.decimals-percentages/support/182", "72", WRONG, "That is too small"),
+    # A denial is no answer, though the question has the word.
+    ("fractions.decimals-percentages/challenge/91", "22 2/9%", RIGHT, ""),
+    ("fractions.decimals-percentages/challenge/91", "not 22 2/9%", UNREAD, "‘not’"),
+    ("ratio.best-value/support/282", "not A", WRONG, ""),
     # Remainders, money, words.
     ("fractions.improper-mixed/support/41", "2 r 5", UNREAD, "A remainder is left over"),
     ("fractions.improper-mixed/support/41", "2 remainder 5", UNREAD, "A remainder is left over"),

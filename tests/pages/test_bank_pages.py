@@ -60,6 +60,15 @@ def test_notes_list_the_state_of_every_question_beside_its_address(files, number
             assert sorted(row) == sorted(squeezed[start : start + len(row)])
 
 
+def test_notes_name_each_licence_once():
+    (first, *rest) = PACKS[0].versions[0].items
+    source = first.source.model_copy(update={"bank": "club", "licence": "CC0-1.0"})
+    licensed = [item.model_copy(update={"source": source}) for item in (first, *rest[:2])]
+    version = PACKS[0].versions[0].model_copy(update={"items": [*licensed, *rest[2:]]})
+    text = read(teacher_notes(PACKS[0].model_copy(update={"versions": [version]})))
+    assert text.count("Licence of the questions of club: CC0-1.0.") == 1
+
+
 def test_notes_say_what_was_drawn_and_left_out(files):
     text = read(files[0]["teacher-notes.pdf"])
     assert drawn_words(PACKS[0]) in text

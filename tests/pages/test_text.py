@@ -8,9 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.pages.fonts import ASCENT, DESCENT
 from itembank.pages.formula import Batch, adopt, formula, lay_out, pieces
-from itembank.pages.text import Atom, Flow, as_text, measure
+from itembank.pages.text import Flow, as_text, measure
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
 
@@ -128,23 +127,6 @@ def test_bold_and_plain_words_stand_a_space_apart():
     bold, regular = block.lines[0].placed
     assert bold.atom.text == "Add up your marks: "
     assert regular.x == pytest.approx(face(True).width(bold.atom.text), abs=1e-3)
-
-
-@pytest.mark.parametrize("tall", [0.0, 0.3, 1.2])
-def test_room_kept_after_words_leaves_their_lines_where_they_are(tall):
-    flow = Flow("Write this in its lowest terms, and say how you know that it is in them.")
-    size = 32.0
-    alone = measure(flow, 300, size)
-    kept = Atom(1.0, ASCENT + tall, DESCENT, "", False)
-    block = measure(flow, 300, size, tail=kept)
-    assert len(alone.lines) > 2
-    assert [line.baseline for line in block.lines] == [line.baseline for line in alone.lines]
-    _, baseline = block.tail
-    before, last = block.lines[-2:]
-    # It stands below the ink of the line above, and inside the block.
-    assert baseline - (ASCENT + tall) * size > before.baseline + DESCENT * size
-    assert last.baseline <= baseline
-    assert baseline + DESCENT * size <= block.height + 0.01
 
 
 @pytest.mark.parametrize(

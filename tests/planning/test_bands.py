@@ -167,6 +167,12 @@ def test_four_shapes_that_stand_together_elsewhere_are_refused():
         BandScheme(three)
 
 
+def test_shapes_that_look_alike_are_refused():
+    one, two = default_scheme(2).signs
+    with pytest.raises(BandError, match="look alike"):
+        BandScheme((replace(one, shape="circle"), replace(two, shape="ring")))
+
+
 @pytest.mark.parametrize("count", [2, 3, 4, 5])
 def test_next_tasks_are_short_whole_sentences(count):
     for sign in default_scheme(count).signs:

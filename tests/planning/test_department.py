@@ -119,6 +119,24 @@ def test_own_bands(tmp_path):
     assert [band.lowest for band in cuts.bands.bands(10)] == [0, 4, 8]
 
 
+def test_four_shapes_that_never_stand_together_are_told(tmp_path):
+    shapes = ("circle", "square", "triangle", "diamond")
+    colours = ("#D55E00", "#E69F00", "#F0E442", "#009E73")
+    rows = "".join(
+        f'[[bands.band]]\nname = "{shape}"\nletter = "{shape[0]}"\nshape = "{shape}"\n'
+        f'colour = "{colour}"\ncolour_name = "{colour}"\n'
+        for shape, colour in zip(shapes, colours, strict=True)
+    )
+    ((line, message),) = faults(tmp_path, GOOD + rows)
+    assert line == 7
+    assert "cannot all be signs of one class. Take another shape for one of them" in message
+    # A room that signals in red, amber and green has the shapes and colours it is used to.
+    three = GOOD + rows[rows.index("[[bands.band]]", 1) :]
+    assert [band.shape for band in department(tmp_path, three).find_class().bands.bands(8)] == [
+        *shapes[1:]
+    ]
+
+
 def test_own_bands_without_scores_follow_the_usual_rule(tmp_path):
     lines = [line for line in BANDS.splitlines() if not line.startswith(("lowest", "highest"))]
     text = GOOD + "\n".join(lines)

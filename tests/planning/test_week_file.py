@@ -8,6 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from itembank.characters import hidden, look_alikes
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults
 from itembank.items.item import Tier
@@ -60,7 +61,7 @@ words = st.text(
     st.characters(codec="utf-8", exclude_characters="\r\n", exclude_categories=("Cs",)),
     min_size=1,
     max_size=60,
-).filter(lambda text: text == text.strip())
+).filter(lambda text: text == text.strip() and not [*hidden(text), *look_alikes(text)])
 
 
 @st.composite

@@ -17,11 +17,12 @@ from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.tree import Relation, Sym, symbols
 from itembank.notation.value import exact, linear
+from tests.published.openstax import rows
 
-# Facts only: exercises and answers of OpenStax Prealgebra 2e and Elementary Algebra 2e, under
-# the title of the section each is from. One prints p after a number, which our notation reads
-# as pence; it stands here with n.
-OPENSTAX = {
+# Exercises of OpenStax under the title of the section each is from; openstax.py beside this
+# file says in which book. One, 100 − 16 = 4p − 10p − p, prints p after a number, which our
+# notation reads as pence; it stands here with n.
+OPENSTAX: dict[str, list[tuple[str, str]]] = {
     "Solve Equations with Fractions": [
         ("-9v = 33", "-11/3"),
         ("p - 3/10 = 5/8", "37/40"),
@@ -76,19 +77,16 @@ OPENSTAX = {
         ("(1/3)(x + 5) = 5/6", "-5/2"),
     ],
 }
-ROWS = [row for rows in OPENSTAX.values() for row in rows]
 
 # Classic problems; from memory, each checks itself by substitution.
-CLASSIC = [
-    # Rhind Mathematical Papyrus, problem 24: a quantity and its seventh make 19.
-    ("x + x/7 = 19", "16 5/8"),
-    # Rhind Mathematical Papyrus, problem 26: a quantity and its quarter make 15.
-    ("x + x/4 = 15", "12"),
-    # Greek Anthology XIV 126, the age of Diophantus.
-    ("x/6 + x/12 + x/7 + 5 + x/2 + 4 = x", "84"),
-    # Fibonacci, Liber Abaci: 1/4 and 1/3 of a tree, 21 palms, are below the ground.
-    ("x/4 + x/3 = 21", "36"),
-]
+CLASSIC = {
+    "Rhind Mathematical Papyrus 24, a quantity and its seventh": ("x + x/7 = 19", "16 5/8"),
+    "Rhind Mathematical Papyrus 26, a quantity and its quarter": ("x + x/4 = 15", "12"),
+    "Greek Anthology XIV 126, the age of Diophantus": (
+        *("x/6 + x/12 + x/7 + 5 + x/2 + 4 = x", "84"),
+    ),
+    "Fibonacci, Liber Abaci, the tree below the ground": ("x/4 + x/3 = 21", "36"),
+}
 
 
 def _read(text: str) -> tuple[Relation, Sym]:
@@ -102,7 +100,10 @@ def _published(text: str) -> Fraction:
     return exact(parse(text))
 
 
-@pytest.mark.parametrize(("text", "value"), ROWS + CLASSIC)
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [*rows(OPENSTAX), *(pytest.param(*row, id=name) for name, row in CLASSIC.items())],
+)
 def test_the_strand_s_working_reaches_the_published_answer(text: str, value: str) -> None:
     """The lines of working, from the linear form of both sides, keep the published solution."""
     equation, unknown = _read(text)
@@ -132,7 +133,7 @@ def _sides(equation: Relation) -> frozenset[str]:
 
 
 @pytest.mark.parametrize(
-    ("name", "tier", "text"),
+    ("name", "tier", "text"),  # the text names its row in OPENSTAX above
     [
         ("two-step", Tier.SUPPORT, "12x - 8 = 64"),
         ("negative-solutions", Tier.SUPPORT, "-77 = 9b - 5"),
@@ -143,7 +144,8 @@ def _sides(equation: Relation) -> frozenset[str]:
 def test_a_published_question_in_a_space_has_the_published_key(
     name: str, tier: Tier, text: str
 ) -> None:
-    published, wanted = dict(ROWS)[text], _sides(_read(text)[0])
+    every = dict(row for pairs in OPENSTAX.values() for row in pairs)
+    published, wanted = every[text], _sides(_read(text)[0])
     (item,) = [
         item
         for item in find_topic(f"equations.{name}").walk(tier)

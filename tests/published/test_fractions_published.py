@@ -1,9 +1,10 @@
 """The fraction topics against questions and answers that others published.
 
-Source of OPENSTAX: exercise facts of OpenStax Prealgebra 2e, under the title of the section
-each is from; where an answer there is improper, ours is the same number as a mixed number.
-Each question is asked of the topic that sets such questions, and the topic's own working and
-key are held to the published answer.
+OPENSTAX holds exercises of OpenStax Prealgebra 2e, under the title of the section each is from;
+`openstax.py` beside this file says more of them. Where an answer there is improper, ours is the
+same number as a mixed number; where a question there has a minus sign before it (168/192,
+90/120, 3/8), ours and its answer are without. Each question is asked of the topic that sets
+such questions, and the topic's own working and key are held to the published answer.
 """
 
 from __future__ import annotations
@@ -28,6 +29,7 @@ from itembank.items.topic import Topic
 from itembank.notation import line, parse
 from itembank.notation.tree import Frac, Int, walk
 from itembank.notation.value import exact
+from tests.published.openstax import section
 
 SUPPORT, CORE, CHALLENGE = Tier
 
@@ -106,16 +108,16 @@ FAREY = (2, 3, 5, 7, 11, 13, 19, 23, 29, 33)
 
 
 @pytest.mark.parametrize(
-    ("section", "topic", "tier", "values", "question", "published"),
+    ("title", "topic", "tier", "values", "question", "published"),
     OPENSTAX,
-    ids=[f"{row[0]}: {row[4]}" for row in OPENSTAX],
+    ids=[f"{section(row[0])}: {row[4]}" for row in OPENSTAX],
 )
 def test_topics_give_the_published_answers(
-    section: str, topic: Topic, tier: Tier, values: tuple[Any, ...], question: str, published: str
+    title: str, topic: Topic, tier: Tier, values: tuple[Any, ...], question: str, published: str
 ) -> None:
     draft = topic.make(tier, *values)
     asked = [run for run in draft.prompt if not isinstance(run, str)]
-    assert asked == [parse(question)], section
+    assert asked == [parse(question)], title
     assert draft.ask == Find(parse(question))
     assert exact(draft.key) == exact(parse(published))
     last = draft.steps[-1].maths

@@ -33,6 +33,9 @@ def test_the_table_is_whole(lsat):
     assert lsat.shape == (1000, 5)
 
 
+# The figures of the tests below that name no program were recomputed from the table.
+
+
 def test_facility(lsat):
     assert facility(lsat) == pytest.approx([0.924, 0.709, 0.553, 0.763, 0.870], abs=5e-4)
 

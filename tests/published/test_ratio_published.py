@@ -15,6 +15,7 @@ from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
 from itembank.notation.tree import Int, Relation, Sym
 from itembank.notation.value import exact
+from tests.published.openstax import section
 
 
 def found(draft: Draft) -> tuple[Fraction, ...]:
@@ -22,10 +23,22 @@ def found(draft: Draft) -> tuple[Fraction, ...]:
     return answer(draft.ask.target, draft.ask.relations)
 
 
-# OpenStax Prealgebra 2e, section "Solve Proportions and their Applications".
+# Exercises of OpenStax Prealgebra 2e (see openstax.py beside this file for what is known of
+# them); each list is named by the section it is from. Minus signs before 90/120 and 3/8 are
+# left out.
+PROPORTIONS = section("Solve Proportions and their Applications")
+LOWEST = section("Multiply and Divide Fractions")
+MIXED = section("Multiply and Divide Mixed Numbers and Complex Fractions")
+EQUATIONS = section("Solve Equations with Fractions")
+DECIMALS = section("Decimals and Fractions")
+
+
 @pytest.mark.parametrize(
     ("proportion", "unknown", "value"),
-    [("1.2/1.8 = d/6", "d", 4), ("x/36 = 5/9", "x", 20)],
+    [
+        pytest.param("1.2/1.8 = d/6", "d", 4, id=f"{PROPORTIONS}: 1.2/1.8 = d/6"),
+        pytest.param("x/36 = 5/9", "x", 20, id=f"{PROPORTIONS}: x/36 = 5/9"),
+    ],
 )
 def test_openstax_proportions(proportion: str, unknown: str, value: int) -> None:
     relation = parse(proportion)
@@ -39,6 +52,7 @@ def test_openstax_proportions(proportion: str, unknown: str, value: int) -> None
 
 
 def test_openstax_proportion_by_our_generator() -> None:
+    # PROPORTIONS: x/36 = 5/9 gives 20.
     draft = Proportion().make(Tier.SUPPORT, 9, 4, 5, 0)
     assert draft.prompt[1] == Int(9)
     # 9 people need 45 g, so 36 people need 180 g: the same proportion, nine times over.
@@ -46,17 +60,17 @@ def test_openstax_proportion_by_our_generator() -> None:
     assert Fraction(180, 9) == answer(Sym("x"), (parse("x/36 = 5/9"),))[0]  # type: ignore[arg-type]
 
 
-# OpenStax Prealgebra 2e: quotients and fractions in lowest terms, read as ratios a : b.
-# Sections "Multiply and Divide Fractions" (7/21, 1/2 ÷ 1/8), "Solve Equations with
-# Fractions" (90/120, 8 2/3 ÷ 1 1/12) and "Multiply and Divide Mixed Numbers" (13 1/2 ÷ 9).
+# Quotients and fractions in lowest terms, read as ratios a : b.
 @pytest.mark.parametrize(
     ("left", "right", "top", "bottom"),
     [
-        ((7, 1, "frac"), (21, 1, "frac"), 1, 3),
-        ((1, 2, "frac"), (1, 8, "frac"), 4, 1),
-        ((90, 1, "frac"), (120, 1, "frac"), 3, 4),
-        ((26, 3, "mixed"), (13, 12, "mixed"), 8, 1),
-        ((27, 2, "mixed"), (9, 1, "frac"), 3, 2),
+        pytest.param((7, 1, "frac"), (21, 1, "frac"), 1, 3, id=f"{LOWEST}: 7/21"),
+        pytest.param((1, 2, "frac"), (1, 8, "frac"), 4, 1, id=f"{LOWEST}: 1/2 ÷ 1/8"),
+        pytest.param((90, 1, "frac"), (120, 1, "frac"), 3, 4, id=f"{EQUATIONS}: 90/120"),
+        pytest.param(
+            *((26, 3, "mixed"), (13, 12, "mixed"), 8, 1), id=f"{EQUATIONS}: 8 2/3 ÷ 1 1/12"
+        ),
+        pytest.param((27, 2, "mixed"), (9, 1, "frac"), 3, 2, id=f"{MIXED}: 13 1/2 ÷ 9"),
     ],
 )
 def test_openstax_quotients_as_ratios(
@@ -68,8 +82,13 @@ def test_openstax_quotients_as_ratios(
     assert found(draft)[0] / found(draft)[1] in (Fraction(top, bottom), Fraction(bottom, top))
 
 
-# OpenStax Prealgebra 2e, section "Decimals and Fractions": 2/5 = 0.4 and 3/8 = 0.375.
-@pytest.mark.parametrize(("top", "bottom", "key"), [(2, 5, "1 : 0.4"), (3, 8, "1 : 0.375")])
+@pytest.mark.parametrize(
+    ("top", "bottom", "key"),
+    [
+        pytest.param(2, 5, "1 : 0.4", id=f"{DECIMALS}: 2/5 = 0.4"),
+        pytest.param(3, 8, "1 : 0.375", id=f"{DECIMALS}: 3/8 = 0.375"),
+    ],
+)
 def test_openstax_decimals_as_unit_ratios(top: int, bottom: int, key: str) -> None:
     draft = UnitForm().make(Tier.CORE, bottom, top, 0)
     assert line(draft.key) == key

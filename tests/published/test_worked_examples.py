@@ -1,9 +1,9 @@
 """Both roads against answers that others published.
 
-Source of NUMBERS, EQUATIONS and EXPRESSIONS: exercise facts of OpenStax Prealgebra 2e and
-Elementary Algebra 2e, under the title of the section each is from. Rows that print the letter p
-straight after a number are read as lines of one question, where p is no sign for pence. The
-classic problems name their sources beside them.
+NUMBERS, EQUATIONS and EXPRESSIONS are exercises of OpenStax, under the title of the section each
+is from; `tests/published/openstax.py` says in which book. Rows that print the letter p straight
+after a number are read as lines of one question, where p is no sign for pence. The classic
+problems name their sources beside them.
 """
 
 from __future__ import annotations
@@ -33,6 +33,7 @@ from itembank.notation.tree import (
     sub,
 )
 from itembank.notation.value import exact
+from tests.published.openstax import rows
 
 NUMBERS = {
     "Visualize Fractions": (
@@ -214,14 +215,6 @@ TWO_OVER_N = (
 )
 
 
-def _rows(table: dict[str, tuple[tuple[str, str], ...]]) -> list[object]:
-    return [
-        pytest.param(question, answer, id=f"{section}: {question}")
-        for section, pairs in table.items()
-        for question, answer in pairs
-    ]
-
-
 def _item(question: Node, ask: Find, key: Node) -> Item:
     """Return an item as a topic would make it, in the first form that its key has."""
     form = next(name for name in FORMS if not form_fault(name, key))
@@ -281,12 +274,12 @@ def _proved(item: Item) -> None:
     prove_symbolic(item)
 
 
-def test_there_are_enough_rows() -> None:
+def test_there_are_enoughrows() -> None:
     counts = [sum(map(len, table.values())) for table in (NUMBERS, EQUATIONS, EXPRESSIONS)]
     assert counts == [45, 39, 31]
 
 
-@pytest.mark.parametrize(("question", "answer"), _rows(NUMBERS))
+@pytest.mark.parametrize(("question", "answer"), rows(NUMBERS))
 def test_a_published_number_is_proved_and_a_changed_one_refused(question: str, answer: str) -> None:
     key = parse(answer)
     _proved(_number(question, key))
@@ -294,7 +287,7 @@ def test_a_published_number_is_proved_and_a_changed_one_refused(question: str, a
         _refused(_number(question, number_node(wrong)))
 
 
-@pytest.mark.parametrize(("equation", "answer"), _rows(EQUATIONS))
+@pytest.mark.parametrize(("equation", "answer"), rows(EQUATIONS))
 def test_a_published_solution_is_proved_and_a_changed_one_refused(
     equation: str, answer: str
 ) -> None:
@@ -333,7 +326,7 @@ def _wrong_keys(key: Node) -> list[Node]:
 
 
 @pytest.mark.parametrize(
-    ("question", "answer"), [*_rows(NUMBERS), *_rows(EQUATIONS), *_rows(EXPRESSIONS)]
+    ("question", "answer"), [*rows(NUMBERS), *rows(EQUATIONS), *rows(EXPRESSIONS)]
 )
 def test_a_published_row_is_judged_right_and_every_changed_one_wrong(
     question: str, answer: str
@@ -349,7 +342,7 @@ def test_a_published_row_is_judged_right_and_every_changed_one_wrong(
         assert changed.says
 
 
-@pytest.mark.parametrize(("question", "answer"), [*_rows(NUMBERS), *_rows(EXPRESSIONS)])
+@pytest.mark.parametrize(("question", "answer"), [*rows(NUMBERS), *rows(EXPRESSIONS)])
 def test_published_notation_is_written_as_it_is_read(question: str, answer: str) -> None:
     for tree in parse_together([question, answer]):
         written = line(tree, pence=False)

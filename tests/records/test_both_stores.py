@@ -52,6 +52,8 @@ ASKED = {
     "an earlier decision": ("decide", "7M", "--date", "2026-09-07"),
     "everything": ("export", "--to", "all", "--replace"),
 }
+MOVED = ("move", "--list", "sets.csv", "--date", "2026-11-23")
+SETS = "8K/A1,7M/A1\n7M/A1,8K/A1\n8K/B2,away\n7M/C3,8K/B2\n"
 FORGOTTEN = (
     ("forget", "--seat", "8K/A3", "--yes"),
     ("forget", "--before", "2026-09-20", "--yes"),
@@ -132,10 +134,11 @@ def test_every_report_is_the_same_on_both(shared, server, tmp_path, answer, seed
         folder = tmp_path / name
         folder.mkdir()
         (folder / "department.toml").write_text(DEPARTMENT)
+        (folder / "sets.csv").write_text(SETS)
         places[folder] = server.url if name == "server" else str(folder / "results.sqlite3")
         with open_store(places[folder]) as store:
             fill(store, seed)
-    for forgotten in ((), *FORGOTTEN):
+    for forgotten in ((), MOVED, *FORGOTTEN):
         if forgotten:
             one, other = (answer(folder, place, forgotten) for folder, place in places.items())
             # 1: reports made before hold sums that nothing can be taken out of, and are named.

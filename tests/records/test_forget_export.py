@@ -156,8 +156,10 @@ def test_an_export_holds_every_row_and_overwrites_nothing(store, tmp_path):
         "scores.csv": "score",
         "own-views.csv": "own_view",
         "clarity.csv": "clarity",
+        "remarks.csv": "remark",
     }
     expected = {name: len(found[table]) for name, table in tables.items()}
+    expected["moves.csv"] = 0  # nobody moved
     expected["answers.csv"] = sum(len(row[-1].replace("-", "")) for row in found["score"])
     assert counts == expected
     assert {name: len(rows_of(tmp_path / "out" / name)) for name in counts} == counts

@@ -1,0 +1,312 @@
+"""One amount against another: ages, temperatures, money owed, who has more and what they have."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
+from itembank.wording.phrases import late
+from itembank.wording.prompt import SLOT
+
+_MORE = r"more|older|taller|longer|heavier|dearer|wider|higher|warmer|hotter|further|bigger|larger|deeper|faster|later"
+_LESS = r"less|fewer|younger|shorter|lighter|cheaper|narrower|lower|colder|cooler|smaller|slower|earlier"
+_NAME = r"(?P<{0}>(?:(?:a|an|the|his|her|their|its) )?[A-Za-z'-]+(?: [a-z-]+)?)"
+
+
+def comparison_reading(tale: Tale) -> Reading | None:
+    """Return what a story that compares two amounts comes to by its words."""
+    return (
+        _chain(tale)
+        or _depth(tale)
+        or _age(tale)
+        or _sum_and_gap(tale)
+        or _degrees(tale)
+        or _balance(tale)
+    )
+
+
+_IS_OLD = late(
+    rf"\b(?P<who>[A-Z][\w'-]*|[Hh]er \w+|[Hh]is \w+|[Mm]y \w+|[Tt]he \w+) is (?:now )?(?P<age>{SLOT})(?! (?:times|\w+ (?:older|younger)))"
+)
+
+
+def _age(tale: Tale) -> Reading | None:
+    if not tale.asks_for(r"\bhow old\b|\bhow many years\b|\bage\b|\bwhen will\b"):
+        return None
+    ages = [
+        (m["who"], tale.by_char[m["age"]])
+        for m in _IS_OLD.finditer(tale.told)
+        if m["age"] in tale.by_char
+    ]
+    both = re.search(
+        rf"([A-Z][\w'-]*) is ({SLOT})(?: years old)? and (?:his |her |their )?([\w'-]+) is ({SLOT})",
+        tale.told,
+    )
+    if both and both[2] in tale.by_char and both[4] in tale.by_char:
+        ages = [(both[1], tale.by_char[both[2]]), (both[3], tale.by_char[both[4]])]
+    numbers = [_years(n) for n in tale.numbers]
+    if (
+        len(ages) == 1
+        and len(numbers) == 2
+        and not late_search(r"\b(?:times|older|younger|as old|twice)\b", tale.text)
+    ):
+        shift = next(n for n in tale.numbers if n is not ages[0][1])
+        now, by = _years(ages[0][1]), _years(shift)
+        if re.search(
+            rf"\bin {shift.char}|{shift.char} years?(?:'s?)? (?:time|from now|later)|\bafter (?:another )?{shift.char}",
+            tale.text,
+            re.I,
+        ):
+            return reads("in so many years is later", now + by)
+        if re.search(rf"{shift.char} years? (?:ago|before|earlier)", tale.text, re.I):
+            return reads("so many years ago is earlier", now - by)
+    if len(ages) == 2 and len(numbers) == 2:
+        one, two = (_years(n) for _, n in ages)
+        if tale.asks_for(r"\bwhen (?:\w+ ){1,3}was born\b"):
+            return reads(
+                "when somebody is born the other is older by the difference", abs(one - two)
+            )
+        if tale.asks_for(
+            r"\bin how many years\b.*\bas old as\b|\bhow many years (?:older|younger)\b|\bhow much (?:older|younger)\b"
+        ):
+            return reads("the difference of their ages", abs(one - two))
+    return None
+
+
+def _years(number: Number) -> Fraction:
+    """Return years as a plain number; twelve months are one."""
+    return number.value / 12 if number.measure == "calendar time" else number.value
+
+
+_GAP = late(
+    rf"(?P<a>(?:[Aa]n? |[Tt]he )?[A-Za-z'-]+)(?: \w+)? (?:is|has|costs?|weighs?|gets|scores?|are|have|earns?|pays?) (?P<gap>{SLOT})(?: [a-z]+)? "
+    rf"(?P<way>{_MORE}|{_LESS})(?: [a-z]+)? than (?P<b>(?:(?:an?|the|his|her|it) )?[A-Za-z'-]+)",
+    re.I,
+)
+_SUM = late(
+    r"\b(?:together|altogether|in total|in all|between them|sum of their ages|ages add up to|total|add up to|both)\b",
+    re.I,
+)
+_SKIP = ("a", "an", "the", "his", "her", "it")
+
+
+def _sum_and_gap(tale: Tale) -> Reading | None:
+    """Return one of two amounts from what they make together and by how much they differ."""
+    gap = _GAP.search(tale.told)
+    if gap is None or len(tale.numbers) != 2 or late_search(r"\bperimeter\b", tale.text):
+        return None
+    less = tale.get(gap, "gap")
+    total = next((n for n in tale.numbers if n is not less), None)
+    if less is None or total is None or tale.asked(total) or less.measure in ("percent", "part"):
+        return None
+    where = tale.sentence_of(total)
+    if total.char not in where.replace(gap[0], "") or not _SUM.search(where):
+        return None
+    sign = 1 if re.fullmatch(_MORE, gap["way"], re.I) else -1
+    whole, by = _years(total), _years(less)
+    if "calendar time" not in (total.measure, less.measure) and total.measure != less.measure:
+        return None
+    low, high = (whole - by) / 2, (whole + by) / 2
+    first = high if sign > 0 else low
+    second = low if sign > 0 else high
+    a, b = (_last(gap[name]) for name in ("a", "b"))
+    words = {w.lower().removesuffix("'s") for w in re.findall(r"[A-Za-z'-]+", tale.question)}
+    if (a in words) == (b in words) or tale.asks_for(
+        r"\b(?:more|less|older|younger|in \S+ years|ago|difference)\b"
+    ):
+        return None
+    return reads(
+        f"{gap['a']} has the {'larger' if sign > 0 else 'smaller'} of the two",
+        first if a in words else second,
+    )
+
+
+def _last(words: str) -> str:
+    names = [w for w in words.lower().split() if w not in _SKIP]
+    return names[-1].removesuffix("'s") if names else ""
+
+
+_KNOWN = late(
+    rf"\b(?P<who>[A-Z][a-z]+) (?:is|has|weighs|scored|scores|costs|ran|saved) (?P<v>{SLOT})(?! ?(?:\w+ )?(?:{_MORE}|{_LESS}|times)\b)"
+)
+_STEP_OF = late(
+    rf"\b(?P<a>[A-Z][a-z]+) (?:is|has|weighs|scored|scores|costs|ran|saved) (?P<g>{SLOT})(?: [a-z]+)? (?P<way>{_MORE}|{_LESS})(?: [a-z]+)? than (?P<b>[A-Z][a-z]+)"
+)
+
+
+def _chain(tale: Tale) -> Reading | None:
+    """Return what one has, from what another has and by how much each differs from the next."""
+    known = {m["who"]: n.value for m in _KNOWN.finditer(tale.told) if (n := tale.get(m, "v"))}
+    steps = [(m, n) for m in _STEP_OF.finditer(tale.told) if (n := tale.get(m, "g"))]
+    if len(known) != 1 or not steps or len(known) + len(steps) != len(tale.numbers):
+        return None
+    for _ in steps:
+        for match, gap in steps:
+            sign = 1 if re.fullmatch(_MORE, match["way"], re.I) else -1
+            if match["b"] in known:
+                known.setdefault(match["a"], known[match["b"]] + sign * gap.value)
+            elif match["a"] in known:
+                known[match["b"]] = known[match["a"]] - sign * gap.value
+    named = [who for who in known if re.search(rf"\b{who}\b", tale.question)]
+    if len(named) != 1 or tale.asks_for(r"\b(?:more|than|difference|altogether|total|left|now)\b"):
+        return None
+    return reads("each is compared with the one that is named after ‘than’", known[named[0]])
+
+
+_BELOW = late(rf"({SLOT})(?: [a-z]+)? (?:below|under|deep)\b", re.I)
+_SINKS = late(
+    rf"\b(?P<down>(?:goes|dives|sinks|drops|descends|moves|swims)(?: down)?(?: by)?(?: a further| another)?|falls(?: by)?) (?P<d>{SLOT})|"
+    rf"\b(?P<up>(?:rises|comes up|goes up|swims up|climbs|ascends|is raised)(?: by)?(?: a further| another)?) (?P<u>{SLOT})",
+    re.I,
+)
+
+
+def _depth(tale: Tale) -> Reading | None:
+    """Return how far below something is after it goes further down or comes up."""
+    start = _BELOW.search(tale.told)
+    first = tale.get(start, 1) if start else None
+    if start is None or first is None or not tale.asks_for(r"\bhow (?:far below|deep)\b|\bdepth\b"):
+        return None
+    value, count = first.value, 1
+    for move in _SINKS.finditer(tale.told, start.end()):
+        by = tale.get(move, "u") or tale.get(move, "d")
+        if by is None or by.measure != first.measure:
+            return None
+        value += -by.value if move["u"] and move["up"] else by.value
+        count += 1
+    return (
+        reads("to go down is to be further below", value)
+        if count == len(tale.numbers) > 1
+        else None
+    )
+
+
+_DEGREES = r"(?: ?°C| ?°| degrees(?: celsius)?)?"
+_AT_FIRST = late(rf"\b(?:is|was|stands at|stood at|reads|read|shows) ({SLOT}){_DEGREES}", re.I)
+_MOVES = late(
+    rf"\b(?P<up>ris(?:es|en)|rose|gone up|goes up|went up|increased|increases|warms up)(?: by)? (?P<u>{SLOT})|"
+    rf"\b(?P<down>falls?|fell|fallen|drop(?:s|ped)?|gone down|goes down|went down|cools(?: down)?|decreased|decreases)(?: by)? (?P<d>{SLOT})",
+    re.I,
+)
+_WHICH_IS = late(
+    rf"({SLOT}){_DEGREES}[^.{{}}]*?(?:, which is|, that is|,) ({SLOT}){_DEGREES} (?P<way>warmer|hotter|higher|colder|cooler|lower) than (?P<then>at \w+|in \w+|on \w+|the \w+|yesterday)",
+    re.I,
+)
+_THE_OTHER = late(
+    rf"\b(?:is|was) ({SLOT}){_DEGREES} (?P<way>warmer|hotter|higher|colder|cooler|lower)\b(?! than (?:at|it was))",
+    re.I,
+)
+
+
+def _degrees(tale: Tale) -> Reading | None:
+    """Return a temperature after it moves, or one that is compared with another."""
+    if not late_search(r"\b(?:degrees?|temperatures?)\b|°", tale.text + _signs(tale)):
+        return None
+    if tale.asks_for(r"\b(?:how (?:much|many)|by how|difference|range|rise|fall)\b"):
+        return _how_much_warmer(tale)
+    if not tale.asks_for(r"\btemperature\b|\bwhat is it now\b|\bhow (?:warm|cold|hot)\b"):
+        return None
+    if (match := _WHICH_IS.search(tale.told)) and len(tale.numbers) == 2:
+        here, by = tale.get(match, 1), tale.get(match, 2)
+        if here and by and match["then"].lower() in tale.question.lower():
+            up = match["way"].lower() in ("warmer", "hotter", "higher")
+            return reads(
+                f"it is {match['way']} than what is asked for",
+                here.value - by.value if up else here.value + by.value,
+            )
+        return None
+    start = _AT_FIRST.search(tale.told)
+    first = tale.get(start, 1) if start else None
+    if start is None or first is None:
+        return None
+    if late_search(r"\bbefore\b|\bat first\b|\boriginal", tale.question):
+        return None
+    value, count = first.value, 1
+    for move in _MOVES.finditer(tale.told, start.end()):
+        by = tale.get(move, "u") or tale.get(move, "d")
+        if by is None:
+            return None
+        value += by.value if move["up"] else -by.value
+        count += 1
+    if count == 1 and (other := _THE_OTHER.search(tale.told, start.end())):
+        by = tale.get(other, 1)
+        if by is not None and " than " not in tale.told[other.end() : other.end() + 8]:
+            up = other["way"].lower() in ("warmer", "hotter", "higher")
+            value, count = value + (by.value if up else -by.value), 2
+    if count != len(tale.numbers) or count == 1:
+        return None
+    return reads("the temperature moves as the words say", value)
+
+
+def _signs(tale: Tale) -> str:
+    return " degrees" if tale.of("temperature") else ""
+
+
+_AT = late(
+    rf"({SLOT}){_DEGREES} (?:at|in|on) (?:the )?(?P<where>[A-Za-z]+)|\b(?:at|in|on) (?:the )?(?P<where2>[A-Za-z]+)(?: it)? (?:is|was) ({SLOT})",
+    re.I,
+)
+_WARMER = late(
+    r"\bhow (?:much|many degrees) (?P<way>warmer|hotter|higher|colder|cooler|lower) (?:is|was) (?:it (?:at|in|on) )?(?:the )?(?P<a>\w+) than (?:(?:at|in|on) )?(?:the )?(?P<b>\w+)",
+    re.I,
+)
+
+
+def _how_much_warmer(tale: Tale) -> Reading | None:
+    asked = _WARMER.search(tale.question)
+    if asked is None or len(tale.numbers) != 2:
+        return None
+    found = {}
+    for match in _AT.finditer(tale.told):
+        number = tale.get(match, 1) or tale.get(match, 4)
+        if number is not None:
+            found[(match["where"] or match["where2"]).lower()] = number.value
+    a, b = (found.get(asked[name].lower()) for name in ("a", "b"))
+    if a is None or b is None:
+        return None
+    return reads("the one temperature less the other", abs(a - b))
+
+
+_HAS = late(
+    rf"\b(?:owes|has|had|sets? off with|starts? with|begins? with|contains?|holds?|there (?:are|were)|there (?:is|was)|balance is|stands at) (?:only )?({SLOT})",
+    re.I,
+)
+_CHANGE = late(
+    rf"\b(?P<plus>gets?|finds?|receives?|(?:is|are|was|were)(?: then| also)? given|pays? in|adds?|wins?|earns?|borrows?|picks? up|buys?|deposits?|is paid|got|found|received|paid in|added|won|earned|borrowed|picked up|bought|deposited|was paid|collects?|collected) (?:another |a further )?(?P<p>{SLOT})|"
+    rf"(?P<p2>{SLOT}) (?:more )?(?:\w+ )?(?:gets?|gets? on|get on|join|joins|arrive|come in|are added|is added|are born)\b(?! off)|"
+    rf"\b(?P<minus>spent|gave away|gave(?: \w+){{0,2}}|paid back|paid out|paid|sold|ate|used|withdrew|took out|drank|repaid|lost|spends?|gives? away|loses?|pays? back|pays? out|sells?|eats?|uses?|withdraws?|takes? out|drinks?|repays) (?:another |a further )?(?P<m>{SLOT})|"
+    rf"(?P<m2>{SLOT}) (?:\w+ )?(?:get off|gets? off|leave|leaves|left|are sold|are eaten|are taken|is taken|are used|is used|break|are broken|die|are lost|go home)\b",
+    re.I,
+)
+
+
+def _balance(tale: Tale) -> Reading | None:
+    """Return what there is now, after what comes and goes."""
+    start = _HAS.search(tale.told)
+    first = tale.get(start, 1) if start else None
+    if start is None or first is None or tale.of("percent", "part"):
+        return None
+    if not tale.asks_for(
+        r"\b(?:now|left|still|remain\w*|in the end|at the end)\b"
+    ) or tale.asks_for(r"\b(?:more|full|each|left over|equal)\b"):
+        return None
+    if late_search(
+        r"\b(?:each|every|per|an? (?:hour|day|week|minute|kilo\w*|litre)|times|twice|half)\b",
+        tale.text,
+    ):
+        return None
+    owes = late_search(r"\bowes?\b|\bdebt\b", tale.told)
+    value, count = first.value, 1
+    for move in _CHANGE.finditer(tale.told, start.end()):
+        by = next((n for name in ("p", "p2", "m", "m2") if (n := tale.get(move, name))), None)
+        if by is None or by.measure != first.measure:
+            return None
+        plus = bool(move["p"] or move["p2"])
+        if owes:
+            plus = late_search(r"\bborrows?\b|\bspends?\b", move[0])
+        value += by.value if plus else -by.value
+        count += 1
+    if count != len(tale.numbers) or count == 1:
+        return None
+    return reads("what comes is added and what goes is taken away", value)

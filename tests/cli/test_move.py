@@ -1,0 +1,205 @@
+"""A pupil moves, a year group changes sets: history follows the seat that moved."""
+
+import datetime
+import re
+import sqlite3
+
+import pytest
+
+from itembank.planning.bands import default_scheme
+from itembank.records.class_report import class_report
+from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
+from itembank.records.item_report import item_report
+from itembank.records.recording import record
+from itembank.records.results import class_results, topic_history
+from itembank.records.scope import Scope
+from itembank.records.store import open_store
+
+DAY = datetime.date
+FIRST, SECOND, THIRD = DAY(2026, 11, 2), DAY(2026, 11, 9), DAY(2026, 11, 16)
+DEPARTMENT = """
+school = "Larkhythe School"
+[[classes]]
+name = "8K"
+year = 8
+seats = ["A1-A6"]
+topics = ["ratio.share"]
+[[classes]]
+name = "8L"
+year = 8
+seats = ["A1-A6", "B1-B2"]
+topics = ["ratio.share"]
+"""
+
+
+@pytest.fixture
+def home(tmp_path, monkeypatch):
+    (tmp_path / "department.toml").write_text(DEPARTMENT)
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    return tmp_path
+
+
+def facts(name, date, topic):
+    questions = tuple(
+        QuestionFacts(n, f"{topic}/core/{n}", topic, "core", f"question {n}") for n in (1, 2)
+    )
+    return LessonFacts(name, date, 2, "Starter", "", questions)
+
+
+def tell(home, name, date, topic, marks, scores=False):
+    """Record marks out of 2 by seat, as answers or as scores."""
+    with open_store(str(home / "results.sqlite3")) as store:
+        what = Answers({seat: {1: n > 0, 2: n > 1} for seat, n in marks.items()}, {})
+        record(store, facts(name, date, topic), Scores(marks) if scores else what)
+
+
+def counts(home, name, before=None):
+    with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
+        found = {}
+        for one in class_results(connection, name, before).topics:
+            right, out_of = found.get(one.topic, (0, 0))
+            found[one.topic] = (round(right + one.right, 6), out_of + one.out_of)
+        return found
+
+
+def dump(home):
+    with sqlite3.connect(home / "results.sqlite3") as connection:
+        return list(connection.iterdump())
+
+
+@pytest.fixture
+def told(home):
+    tell(home, "8K", FIRST, "ratio.share", {"A1": 2, "A2": 1, "A3": 0})
+    tell(home, "8L", FIRST, "ratio.scale", {"A1": 2, "A2": 2, "A3": 1})
+    return home
+
+
+def test_what_is_known_of_a_pupil_goes_with_them(said, told):
+    assert counts(told, "8K") == {"ratio.share": (3, 6)}
+    status, out, err = said("move", "8k/a3", "8L/B1", "--date", "2026-11-09")
+    assert (status, err) == (0, "")
+    assert "Moved: 8K/A3 to 8L/B1, from 9 November 2026 on." in out
+    assert counts(told, "8K") == {"ratio.share": (3, 4)}
+    assert counts(told, "8L") == {"ratio.scale": (5, 6), "ratio.share": (0, 2)}
+    # Before the move nothing had changed, and a report up to then says so.
+    assert counts(told, "8K", before=DAY(2026, 11, 9)) == {"ratio.share": (3, 6)}
+    assert counts(told, "8K", before=DAY(2026, 11, 10)) == {"ratio.share": (3, 4)}
+    # What one of four was asked brings nothing back to the class.
+    with open_store(str(told / "results.sqlite3")) as store, store.reading() as connection:
+        assert list(topic_history(connection, "8L")) == ["ratio.scale"]
+    # Who is asked to the repair group sits in the class.
+    out = said("decide", "8K").out
+    assert "Moved since then: A3 is now 8L/B1." in out
+    assert not re.search(r"Repair group:.*A3", out)
+
+
+def test_all_classes_agree_with_each_class(said, told):
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    out = said("report").out
+    assert re.search(r"^8K .*75 %", out, re.M)
+    with open_store(str(told / "results.sqlite3")) as store, store.reading() as connection:
+        for name, topics in (
+            ("8K", {"ratio.share": 4}),
+            ("8L", {"ratio.share": 2, "ratio.scale": 6}),
+        ):
+            one = class_report(connection, name, default_scheme(), FIRST, DAY(2026, 11, 28))
+            assert {line.topic: line.out_of for line in one.topics} == topics
+            items = item_report(connection, Scope(name, FIRST, DAY(2026, 11, 28)))
+            assert {line.topic: line.out_of for line in items.generators} == topics
+            assert {starter.class_name for starter in items.starters} == {name}
+
+
+def test_scores_go_along_as_well(said, home):
+    tell(home, "8K", FIRST, "ratio.share", {"A1": 2, "A2": 1, "A3": 0}, scores=True)
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    # A score tells of no topic alone: it goes along as the score it is.
+    with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
+        for name, share in (("8K", 0.75), ("8L", 0.0)):
+            found = class_results(connection, name)
+            assert [(one.out_of, one.scored) for one in found.topics] == [(0, True)]
+            assert [(one.share, one.marks) for one in found.scored] == [(share, {"ratio.share": 2})]
+
+
+def test_a_change_of_sets_is_one_list(said, told):
+    rows = ["from,to"] + [f"8K/A{n},8L/A{n}\n8L/A{n},8K/A{n}" for n in (1, 2, 3)]
+    (told / "sets.csv").write_text("\n".join(rows) + "\n")
+    found = said("move", "--list", "sets.csv", "--date", "2026-11-09")
+    assert (found.status, found.err) == (0, "")
+    assert "Moved: 6 pupils, from 9 November 2026 on." in found.out
+    assert counts(told, "8K") == {"ratio.scale": (5, 6)}
+    assert counts(told, "8L") == {"ratio.share": (3, 6)}
+    # What the new class then records is its own, under the same seats.
+    tell(told, "8K", THIRD, "ratio.share", {"A1": 2, "A2": 2, "A3": 2})
+    assert counts(told, "8K") == {"ratio.scale": (5, 6), "ratio.share": (6, 6)}
+    # Planning takes the class to have had what most of it had.
+    with open_store(str(told / "results.sqlite3")) as store, store.reading() as connection:
+        assert set(topic_history(connection, "8K")) == {"ratio.scale", "ratio.share"}
+    said("undo", "8K")
+    assert said("undo", "8K", "--yes").out.startswith("Taken back: the moves of 6 pupils")
+    assert counts(told, "8K") == {"ratio.share": (3, 6)}
+
+
+def test_a_pupil_who_moves_twice_and_one_who_left(said, told):
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    tell(told, "8L", SECOND, "ratio.scale", {"A1": 1, "B1": 2})
+    assert said("move", "8L/B1", "8K/A6", "--date", "2026-11-16").status == 0
+    assert counts(told, "8K") == {"ratio.share": (3, 6), "ratio.scale": (2, 2)}
+    assert counts(told, "8L") == {"ratio.scale": (6, 8)}
+    assert "A3 is now A6" in said("decide", "8K", "--date", "2026-11-02").out
+    assert said("move", "8K/A6", "away", "--date", "2026-11-23").status == 0
+    assert counts(told, "8K") == {"ratio.share": (3, 4)}
+    # Somebody new in the seat is somebody else.
+    tell(told, "8K", DAY(2026, 11, 24), "ratio.share", {"A6": 2})
+    assert counts(told, "8K") == {"ratio.share": (5, 6)}
+    assert said("undo", "8K").status == 0
+    assert "the move of 8K/A6 away" in said("undo", "8K").err
+
+
+@pytest.mark.parametrize(
+    ("words", "part"),
+    [
+        ((), "Say who moves where"),
+        (("8K/A3",), "Say who moves where"),
+        (("A3", "8L/B1"), "‘A3’ is not a seat of a class"),
+        (("8Q/A3", "8L/B1"), "There is no class 8Q"),
+        (("8K/A3", "8L/B7"), "The class has no seat B7"),
+        (("8K/C9", "8L/B1"), "nothing is recorded for a seat C9 of 8K"),
+        (("8K/A3", "8K/A3"), "that is the same seat"),
+        (("8K/A3", "8L/A1"), "somebody else sits in 8L/A1, with results of 2026-11-02"),
+        (("8K/A3", "8L/B1", "--date", "2026-11-01"), "8K/A3 has results of 2026-11-02"),
+        (("8K/Sam", "8L/B1"), "Sam"),
+    ],
+)
+def test_told_wrongly_it_is_a_plain_error_and_nothing_changes(said, told, words, part):
+    before = dump(told)
+    status, out, err = said("move", *words)
+    assert (status, out) == (2, "")
+    assert part in err
+    assert "Traceback" not in err
+    assert dump(told) == before
+
+
+def test_every_fault_of_a_list_is_told_with_its_line(said, told):
+    before = dump(told)
+    (told / "sets.csv").write_text("8K/A1,8L/B1\n8K/A2,8L/B9\n8K/A9\n")
+    err = said("move", "--list", "sets.csv").err
+    assert "line 3: write two cells" in err
+    (told / "sets.csv").write_text("8K/A1,8L/B1\n8K/A2,8L/B9\n8K/A1,8L/B2\n8K/A2,8L/B1\n")
+    assert (
+        "sets.csv, line 2: 8L/B9: The class has no seat B9"
+        in said("move", "--list", "sets.csv").err
+    )
+    (told / "sets.csv").write_text("8K/A1,8L/B1\n8K/A1,8L/B2\n8K/A2,8L/B1\n")
+    err = said("move", "--list", "sets.csv").err
+    assert "8K/A1 is moved twice" in err
+    assert "Two pupils are moved to 8L/B1" in err
+    (told / "sets.csv").write_text("")
+    assert "nobody is in it" in said("move", "--list", "sets.csv").err
+    assert dump(told) == before
+
+
+def test_a_second_move_before_the_first_is_refused(said, told):
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    err = said("move", "8K/A3", "8K/A5", "--date", "2026-11-05").err
+    assert "a move of 2026-11-09 is noted for 8K/A3 already" in err

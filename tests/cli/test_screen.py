@@ -1,0 +1,193 @@
+"""Nothing typed or printed steers a terminal, fails on a narrow encoding or fills a page."""
+
+import io
+import os
+import re
+import shutil
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from typer.main import get_command
+
+from itembank.characters import hidden
+from itembank.cli.main import COMMANDS, app, run
+from itembank.cli.screen import ERRORS, Screen
+
+LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
+HUGE = "9" * 200_000
+
+
+def every_command():
+    """Yield the words of every command there is, those of groups too."""
+    from itembank.cli.group import _meant
+
+    def below(words, command):
+        if not hasattr(command, "commands"):
+            yield words
+            return
+        yield words
+        for name, one in command.commands.items():
+            yield from below((*words, name), _meant(name, one))
+
+    yield from below((), get_command(app))
+
+
+ALL = list(every_command())
+
+
+def printed(arguments, encoding="utf-8", errors="strict"):
+    """Run a command with both streams in an encoding; return status, output and errors as bytes."""
+    streams = [io.TextIOWrapper(io.BytesIO(), encoding, errors, newline="\n") for _ in range(2)]
+    before = sys.stdout, sys.stderr
+    sys.stdout, sys.stderr = streams
+    try:
+        with pytest.raises(SystemExit) as end:
+            run(arguments)
+    finally:
+        sys.stdout, sys.stderr = before
+    for one in streams:
+        one.flush()
+    return (end.value.code or 0, *(one.buffer.getvalue() for one in streams))
+
+
+def test_the_table_holds_every_command():
+    assert {words[0] for words in ALL if words} == set(COMMANDS)
+    assert ("bank", "merge") in ALL
+    assert len(ALL) > 30
+
+
+TYPED = {
+    "bytes": "a\udcff\udcfe",
+    "bytes in an option": "--bank=\udcc3(",
+    "escape": "\x1b]0;mine\x07",
+    "bidi": "abc\u202edef",
+    "zero width": "ratio.\u200bshare",
+    "look-alike": "8К",
+    "huge": HUGE,
+    "huge option": f"--{HUGE}",
+    "huge words": "no such thing " * 20_000,
+    "letters": "½ × 3 − √2 ✓ 数",
+}
+
+
+@pytest.mark.parametrize("words", ALL, ids=" ".join)
+def test_no_command_falls_over_what_is_typed(words, away, monkeypatch):
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    for name, typed in TYPED.items():
+        for encoding in ("ascii", "cp1252"):
+            status, out, err = printed([*words, typed], encoding)
+            said = (out + err).decode(encoding)
+            assert status in (0, 1, 2), (name, said)
+            assert "fault of its own" not in said, (name, said)
+            assert "Traceback" not in said, name
+            assert said.strip(), name
+            assert len(said) < 8_000, name
+            assert not list(hidden(said)), name
+            if name in ("bytes", "bytes in an option", "escape", "bidi", "zero width"):
+                assert status == 2, (name, said)
+    assert os.listdir(".") == [] or words == ("bank", "new")
+
+
+SHOWING = [
+    ("topics",),
+    ("show", "ratio.share"),
+    ("show", "fractions.divide"),
+    ("show", "algebra.expand-double"),
+    ("band", "5", "--out-of", "8"),
+    ("mark", "fractions.add-unlike/core/3", "½"),
+    ("bank", "list"),
+    ("bank", "show", "stall-1"),
+    ("bank", "check"),
+    *(((*words, "--help")) for words in ALL),
+]
+
+
+@pytest.fixture(scope="module")
+def school(tmp_path_factory):
+    """Stand in a copy of the demo department."""
+    home = tmp_path_factory.mktemp("school") / "larkhythe"
+    shutil.copytree(LARKHYTHE, home, ignore=shutil.ignore_patterns("*.sqlite3*"))
+    before = os.getcwd()
+    os.chdir(home)
+    yield home
+    os.chdir(before)
+
+
+@pytest.mark.parametrize("words", SHOWING, ids=" ".join)
+def test_what_an_encoding_lacks_is_written_in_words_and_never_as_a_question(words, school):
+    status, whole, _ = printed(words)
+    for encoding in ("cp1252", "ascii"):
+        found, narrow, err = printed(words, encoding)
+        assert (found, err) == (status, b"") or status
+        assert narrow.count(b"?") == whole.count(b"?")
+        assert len(narrow.split(b"\n")) == len(whole.split(b"\n"))
+
+
+def plain(text, encoding="ascii"):
+    return text.encode(encoding, ERRORS).decode(encoding)
+
+
+@given(st.text(st.characters(exclude_categories=["Cs"])), st.sampled_from(["ascii", "cp1252"]))
+def test_any_text_can_be_written(text, encoding):
+    assert plain(text, encoding).count("?") == text.count("?")
+    whole = text.encode(encoding, "ignore").decode(encoding)
+    assert plain(whole, encoding) == whole
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("3½", "3 1/2"),
+        ("½ ÷ ¾", " 1/2  divided by   3/4"),
+        ("x²⁴ + 1", "x^(24) + 1"),
+        ("5 − −3", "5 - -3"),
+        ("2x × 3x", "2x  times  3x"),
+        ("8É", "8\\xc9"),
+        ("0.3\u0307", "0.3\\u0307"),
+        ("✓ ‘ok’ …", "(tick) 'ok' ..."),
+    ],
+)
+def test_an_answer_reads_as_itself_and_as_no_other(text, says):
+    assert plain(text) == says
+
+
+def test_a_terminal_is_never_steered():
+    class Terminal(io.StringIO):
+        def isatty(self):
+            return True
+
+    out = Terminal()
+    Screen(out).writelines(["\x1b[2J", "a\rb", "\x9b31m", "\u202eabc", "line\r\n"])
+    assert out.getvalue() == "\\x1b[2Ja\\x0db\\x9b31m\\u202eabcline\r\n"
+
+
+def test_all_that_commands_print_goes_through_the_screen():
+    home = Path(__file__).parents[2] / "itembank"
+    around = re.compile(r"sys\.__std(out|err)__|os\.write\(|std(out|err)\.buffer")
+    assert [
+        path.name for path in home.rglob("*.py") if around.search(path.read_text("utf-8"))
+    ] == []
+
+
+def test_a_system_set_to_ascii_reads_what_is_typed_and_says_plainly_what_it_cannot_name(tmp_path):
+    import subprocess
+
+    plain = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    for arguments, status in (
+        (["mark", "fractions.add-unlike/core/3", "½"], 0),
+        (["bank", "new", "übung", "--name", "own", "--title", "Own"], 2),
+    ):
+        done = subprocess.run(
+            [sys.executable, "-m", "itembank.cli", *arguments],
+            cwd=tmp_path,
+            env={**os.environ, **plain, "PYTHONPATH": str(LARKHYTHE.parents[1])},
+            capture_output=True,
+            check=False,
+        )
+        assert done.returncode == status, done.stderr
+        assert (b"set PYTHONUTF8=1" in done.stderr) == bool(status)
+        assert b"no UTF-8" not in done.stdout + done.stderr
+    assert list(tmp_path.iterdir()) == []

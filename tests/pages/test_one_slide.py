@@ -1,0 +1,135 @@
+"""A starter of eight questions stands on one slide, and its answers where eyes find them."""
+
+from __future__ import annotations
+
+import datetime
+import random
+from functools import cache
+
+import pypdfium2
+import pytest
+
+from itembank.items.registry import topic_ids
+from itembank.packs.build import PackRequest, as_data, choose
+from itembank.pages import theme
+from itembank.pages.instructions import last_instruction, shared
+from itembank.pages.questions import LEFT, PAD, RIGHT, arrange, balanced, prompt
+from itembank.pages.slides import TOP, answers, bottom_of, starter
+from itembank.pages.text import Flow, measure
+from itembank.planning.bands import default_scheme
+from itembank.planning.plan_file import PlannedTopic
+from tests.pages.test_layout import slides_of
+
+DRAWS = 20
+
+
+@cache
+def draws():
+    """Return packs on four topics drawn at random."""
+    rng = random.Random(28)
+    made = []
+    for seed in range(DRAWS):
+        request = PackRequest(
+            school="Larkhythe School",
+            class_name="8K",
+            date=datetime.date(2026, 11, 30),
+            title="Four topics",
+            topics=tuple(PlannedTopic(topic, 2) for topic in rng.sample(topic_ids(), 4)),
+            questions=8,
+            seed=seed,
+            follow_up=3,
+            variants=1,
+            large_print=False,
+            paper="white",
+            slips=False,
+            bands=default_scheme(3).bands(8),
+        )
+        made.append(as_data(request, choose(request)))
+    return made
+
+
+def placed(pack):
+    return arrange(pack.versions[0].items, pack.look, TOP, bottom_of(pack))
+
+
+def test_eight_questions_of_four_topics_take_one_slide():
+    slides = [placed(pack) for pack in draws()]
+    one = [made[0] for made in slides if len(made) == 1]
+    assert len(one) >= 0.9 * DRAWS
+    assert all(made.size >= theme.SLIDE_QUESTION[0] for made in one)
+    assert sum(made.size >= 26 for made in one) >= 0.5 * DRAWS
+    for made in slides:
+        counts = [len(slide.spots) for slide in made]
+        assert max(counts) - min(counts) <= 1
+
+
+def columns(slide):
+    """Return each spot with the right edge of its column: where the next begins, or the margin."""
+    lefts = sorted({spot.x for spot in slide.spots})
+    assert lefts[0] == LEFT
+    for spot in slide.spots:
+        later = [x for x in lefts if x > spot.x]
+        yield spot, (later[0] - 24.0 if later else RIGHT)
+
+
+def test_answers_stand_at_the_right_edge_and_clear_of_all_words(samples):
+    for pack in (*draws(), *samples.PACKS.values()):
+        for slide in slides_of(pack):
+            for spot, right in columns(slide):
+                made = spot.cell
+                edge = spot.x + made.answer_x + made.answer.width + PAD
+                assert edge == pytest.approx(right, abs=0.02)
+                top, bottom = made.answer_top - PAD, made.answer_top + made.answer.height + PAD
+                assert top >= -0.01
+                assert bottom <= made.height + 0.01
+                left = made.answer_x - PAD - made.indent
+                for line in made.question.lines:
+                    # Ink of figures and small letters, which a box must not touch.
+                    high = made.question_top + line.baseline - 0.68 * slide.size
+                    low = made.question_top + line.baseline
+                    apart = low <= top or high >= bottom or line.width <= left
+                    assert apart, (pack.lesson.title, spot.number)
+
+
+def words_of(pdf):
+    pages = (page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(pdf))
+    return " ".join(" ".join(pages).split())
+
+
+def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack():
+    seen = 0
+    for pack in draws():
+        items = pack.versions[0].items
+        told = shared(items)
+        text = words_of(starter(pack))
+        for one in told:
+            seen += 1
+            assert len(one.numbers) > 1
+            # Said once however many share it, and nowhere on the answers.
+            said = one.sentence[1:].removesuffix(".").replace("\u00a0", " ")
+            assert text.count(said) == 1, (one, text)
+            assert said not in words_of(answers(pack))
+            for number in one.numbers:
+                item = items[number - 1]
+                assert last_instruction(item) == one.sentence
+                kept = "".join(run if isinstance(run, str) else "" for run in prompt(item))
+                assert not kept.endswith(one.sentence)
+        alone = {last_instruction(item) for item in items} - {one.sentence for one in told} - {""}
+        assert all(said[1:].split(".")[0] in text for said in alone)
+    assert seen
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work out the size of the third angle of a triangle, in degrees, then name it.",
+        "A smoothie for 2 people needs 80 ml of milk. How much milk is needed for 8 people in all?",
+        "Solve it.",
+    ],
+)
+def test_breaking_early_for_a_last_word_adds_no_line(words):
+    flow = Flow(words)
+    for width in range(120, 700, 7):
+        plain, made = measure(flow, width, 26), balanced(flow, width, 26)
+        assert len(made.lines) == len(plain.lines)
+        assert made.width <= width
