@@ -28,6 +28,7 @@ from itembank.disk import remove
 from itembank.errors import ItembankError
 from itembank.folding import folded, same_name
 from itembank.records.clean import Counts, clean_table
+from itembank.records.copies import copies_beside
 from itembank.records.details import answers_of, tallies_of
 from itembank.records.place import meant
 from itembank.records.store import Store
@@ -217,6 +218,9 @@ def _list(connection: Connection, whom: Whom, has_rows: bool) -> int:
 def _clean_files(store: Store, one: Unfinished, done: Forgotten) -> None:
     """Clean the files on a list; those that are seen to leave it, one by one."""
     whom = one.whom
+    if store.place.is_file:
+        why = "it is a copy of the results; ‘itembank unite’ brings in what only it holds"
+        done.left += [(path, why) for path in copies_beside(store.place.path)]
     for note in one.files if whom is not None else ():
         assert whom is not None
         path = meant(note, store.folder)

@@ -196,7 +196,9 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
     if date is not None:
         of_it.append(lesson.c.date == date)
     rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
-    last = connection.execute(rows.where(active()).order_by(entry.c.id.desc()).limit(1)).first()
+    last = connection.execute(
+        rows.where(active()).order_by(entry.c.made_at.desc(), entry.c.id.desc()).limit(1)
+    ).first()
     of_moves = [or_(move.c.from_key == folded(class_name), move.c.to_key == folded(class_name))]
     if date is not None:
         of_moves.append(move.c.date == date)
