@@ -156,7 +156,7 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
 
 @dataclass(frozen=True, slots=True)
 class Last:
-    """What was recorded last of a class: in one go, of one lesson; or the last list of moves.
+    """What was recorded last of a class, in one go; or the last list of moves.
 
     `asked_about` says that something newer was taken back before, so that whoever takes this
     back as well ought to see first what it is.
@@ -178,7 +178,7 @@ class Last:
             return f"the move of {self.moves[0]}"
         if self.moves:
             return f"the moves of {len(self.moves)} pupils"
-        return join_words([NAMES[kind] for kind in self.kinds])
+        return join_words(list(dict.fromkeys(NAMES[kind] for kind in self.kinds)))
 
 
 def last_recorded(store: Store, class_name: str, date: datetime.date | None = None) -> Last:
@@ -229,7 +229,8 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
         raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
     found = connection.execute(
         select(entry.c.id, entry.c.kind)
-        .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
+        .join(lesson)
+        .where(of_class(class_name), entry.c.made_at == last.made_at, active())
         .order_by(entry.c.id)
     ).all()
     return Last(

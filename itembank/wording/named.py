@@ -190,7 +190,9 @@ def _other_of_every(text: str, nodes: Sequence[Node], model: Modelled, words: st
             for part in model.parts()
         ):
             return f"The prompt gives an amount of {names[place]}, which the model takes for all."
-    last = target.rest[-1][1] if hasattr(target, "rest") else target
+    op, last = target.rest[-1] if isinstance(target, Product | Sum) else ("", target)
+    if op == "÷":
+        return ""  # 3000 ÷ 250 for one to every 250: it is shared out, and ends with no part
     if last == shares[1 - named[0]] and last not in shares[named[0] : named[0] + 1]:
         return f"The question asks for {names[named[0]]}, but the model ends with the part of {names[1 - named[0]]}."
     return ""

@@ -239,7 +239,8 @@ def test_export_then_forget(said, home):
     assert "--yes" in err
     assert "A2" in (home / "out" / "answers.csv").read_text()
     out = said("forget", "--seat", "8K/a2", "--yes").out
-    assert "Forgotten: seat A2 of 8K. 1 record removed" in out
+    assert "1 record removed from" in out
+    assert "Forgotten: seat A2 of 8K." in out
     assert "Written anew without it" in out
     assert "A2" not in (home / "out" / "answers.csv").read_text()
     assert "1 pupil" in said("decide").out
@@ -263,13 +264,22 @@ def test_what_was_made_of_results_is_named_when_they_are_forgotten(said, home):
     before = {path: path.read_bytes() for path in home.rglob("*.pdf")}
     status, out, err = said("forget", "--seat", "8K/A2", "--yes")
     assert status == 1
-    assert "Forgotten: seat A2" in out
+    assert "1 record removed from" in out
+    assert "Forgotten" not in out
     for name in made:
         assert name in err
     assert "other.pdf" not in err
     assert {path: path.read_bytes() for path in home.rglob("*.pdf")} == before
-    # Nothing is removed the second time, so nothing was made with it either.
-    assert said("forget", "--seat", "8K/A2", "--yes")[::2] == (0, "")
+    # What is left is named again, however it is asked for, until it is not there any more.
+    for words in (("forget", "--seat", "8K/A2", "--yes"), ("forget", "--finish")):
+        status, _, again = said(*words)
+        assert status == 1
+        assert all(name in again for name in made)
+    for path in home.rglob("*"):
+        if path.suffix == ".pdf" or path.name.startswith("report-"):
+            path.unlink()
+    assert said("forget", "--finish")[::2] == (0, "")
+    assert "Nothing was begun" in said("forget", "--finish").out
 
 
 def test_lines_for_deciding_must_rise(said, home):
