@@ -68,22 +68,21 @@ def forget(
 
 def _forget(store: Store, found: Department, whom: Whom, yes: bool) -> bool:
     """Forget, and say at each step what is true then; tell whether nothing is left to do."""
-    from itembank.records.forget import count_rows, unfinished
+    from itembank.records.forget import begun, count_rows, unfinished
     from itembank.records.forget import forget as forget_now
 
     things = "record" if whom.seat else "lesson"
     count = count_rows(store, whom)
     counted = f"{count} {things}{'' if count == 1 else 's'}"
-    if not yes and not any(one.whom == whom for one in unfinished(store)):
+    if not yes and not begun(store, whom):
         _confirm(whom, counted)
     try:
         done = forget_now(store, whom)
     except KeyboardInterrupt:
-        begun = any(one.whom == whom for one in unfinished(store))
         said = (
             f"{counted} removed from {store.name}: {whom}. Files may still hold them: "
             f"{GO_ON} does the rest."
-            if begun
+            if begun(store, whom)
             else "Nothing was forgotten."
         )
         say(f"Stopped. {said}", err=True)
@@ -157,10 +156,7 @@ def _say_done(store: Store, whom: Whom | None, done: Forgotten) -> None:
         for path in done.gone:
             say(f"  {path}")
     for other in done.moved:
-        say(
-            f"The pupil had another seat as well: {other}. To forget what was recorded there too: "
-            f"‘itembank forget --seat {other}’."
-        )
+        say(f"The pupil had another seat as well, and is forgotten there too: {other}.")
     for note in done.notes:
         say(f"A note or title with that number, which may mean the seat: {note}")
     for path, why in done.left:

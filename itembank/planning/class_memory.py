@@ -21,6 +21,7 @@ In the simulated years (``bench/simulate_depths.py``; 30 seeds, a usual and a pl
 planned from scores or hands alone is expected to know as much as when the mean of each starter
 stood for every topic of it (within 0.1 points of a hundred), and intervals at 90 % held what is
 true in 87 to 94 % of cases: 88 and 92 % by question, 89 and 94 % by scores, 88 and 87 % by bands.
+On thirty seeds that no constant was chosen on it is the same within a point.
 """
 
 from __future__ import annotations

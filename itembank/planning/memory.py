@@ -41,8 +41,8 @@ How far an estimate may be off is kept beside it, as the variance of its logit (
 is large when a topic was taught, grows by a share of what is forgotten, shrinks with every
 count of right answers as two normal estimates do when they are put together, and part of it
 goes when the class is shown the answers. Its constants are ours: chosen on the simulation of
-a year (``bench/simulate_depths.py``, other seeds than those it reports) so that nine in ten
-intervals at 90 % hold what is true, however little was recorded. What scores of whole starters
+a year (``bench/simulate_depths.py``) so that about nine in ten intervals at 90 % hold what is
+true, however little was recorded. What scores of whole starters
 tell of their topics is in :mod:`itembank.planning.class_memory`.
 
 In the simulated year, whose pupils forget by another model, what is expected and what is true

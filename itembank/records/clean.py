@@ -23,7 +23,17 @@ Counts = Mapping[tuple[int, int], tuple[int, int]]
 _OURS = {
     *("class", "date", "period", "entry", "kind", "made_at", "state", "marks", "question"),
     *("address", "topic", "tier", "prompt", "letter", "name", "lowest", "highest", "pupils"),
-    *("right", "out_of", "seat", "misconception", "level", "unsure", "asked"),
+    *(
+        "right",
+        "out_of",
+        "seat",
+        "misconception",
+        "level",
+        "unsure",
+        "asked",
+        "to_class",
+        "to_seat",
+    ),
 }
 """Headings of columns whose cells are no sentences about pupils."""
 
@@ -77,16 +87,19 @@ class _Change:
         self._loose = self._seat_lost_zeros()
         class_at, date_at = self.table.heads.index("class"), self.table.heads.index("date")
         for row in self.table.rows():
+            if self._is_move(row):
+                yield row, None
+                continue
             if self.whom.class_name and not same_name(_said(row[class_at]), self.whom.class_name):
                 yield row, row
                 continue
             day = self._day(row[date_at])
-            if self.whom.before is not None:
+            if self.whom.before is not None or self.whom.since is not None:
                 if day is None:
                     undated.add(row[date_at])
                     yield row, row
                     continue
-                if day >= self.whom.before:
+                if not self.whom.of_lesson(self.whom.class_name, day):
                     yield row, row
                     continue
             if self.whom.seat and self.seat is not None:
@@ -107,6 +120,18 @@ class _Change:
                 f"it has seats that are no codes, such as ‘{min(strange)[:30]}’, which a "
                 "spreadsheet may have changed"
             )
+
+    def _is_move(self, row: list[str]) -> bool:
+        """Tell whether a row says that the pupil of the seat, or one of the class, moved."""
+        to_class, to_seat = self.table.column("to_class"), self.table.column("to_seat")
+        if to_class is None or to_seat is None or self.seat is None or not self.whom.class_name:
+            return False
+        class_at = self.table.heads.index("class")
+        return any(
+            same_name(_said(row[at]), self.whom.class_name)
+            and (not self.whom.seat or self._is_seat(_said(row[seat])))
+            for at, seat in ((class_at, self.seat), (to_class, to_seat))
+        )
 
     def _day(self, cell: str) -> datetime.date | None:
         if cell not in self._days:

@@ -22,15 +22,17 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, and_, delete, func, insert, or_, select, update
+from sqlalchemy import Connection, and_, delete, func, insert, select, update
 
 from itembank.disk import remove
 from itembank.errors import ItembankError
-from itembank.folding import folded, same_name
+from itembank.folding import same_name
 from itembank.records.clean import Counts, clean_table
 from itembank.records.copies import copies_beside
 from itembank.records.details import answers_of, tallies_of
+from itembank.records.moves import place
 from itembank.records.place import meant
+from itembank.records.pupil import forget_moves, parts_of_pupil
 from itembank.records.store import Store
 from itembank.records.tables import (
     LONGEST_NOTE,
@@ -43,7 +45,6 @@ from itembank.records.tables import (
     forgotten,
     lesson,
     misconception,
-    move,
     of_class,
     own_view,
     remark,
@@ -77,9 +78,9 @@ class Forgotten:
     """How many rows went from the store, and what became of the files it had exported.
 
     `left` are files that a person has to see to, each with the reason; `notes` are lessons with
-    a note or title that may speak of a seat whose code is a bare number; `moved` are seats that
-    the pupil of a seat moved from or to; `unswept` says why the store's file could not be written
-    anew.
+    a note or title that may speak of a seat whose code is a bare number; `moved` are the other
+    seats under which a pupil was forgotten; `unswept` says why the store's file could not be
+    written anew.
     """
 
     rows: int = 0
@@ -101,7 +102,15 @@ class Forgotten:
 def count_rows(store: Store, whom: Whom) -> int:
     """Return how many rows of the store would go."""
     with store.reading() as connection:
-        return _count(connection, whom)
+        return sum(_count(connection, part) for part in parts_of_pupil(connection, whom))
+
+
+def begun(store: Store, whom: Whom) -> bool:
+    """Tell whether forgetting it was begun, and is not done yet."""
+    there = [one.whom for one in unfinished(store)]
+    return any(
+        one is not None and (one == whom or (whom.seat and whom.seat == one.seat)) for one in there
+    )
 
 
 def unfinished(store: Store) -> list[Unfinished]:
@@ -113,31 +122,44 @@ def unfinished(store: Store) -> list[Unfinished]:
 def forget(store: Store, whom: Whom) -> Forgotten:
     """Forget, in the store first and then in the files it exported.
 
-    Doing it again is harmless, and finishes what was broken off.
+    A pupil who moved is forgotten under every seat they had. Doing it again is harmless, and
+    finishes what was broken off.
 
     Raises:
         ItembankError: the store cannot be written; then nothing was forgotten.
     """
     done = Forgotten()
     with store.writing(nothing="Nothing was forgotten.") as connection:
-        done.rows = _count(connection, whom)
-        number = _list(connection, whom, bool(done.rows))
-        if whom.seat:
-            _forget_seat(connection, whom, done)
-        else:
-            connection.execute(
-                insert(forgotten).from_select(
-                    ["uid"],
-                    select(entry.c.uid)
-                    .where(entry.c.id.in_(_entries(whom)))
-                    .where(entry.c.uid.not_in(select(forgotten.c.uid)))
-                    .distinct(),
-                )
-            )
-            connection.execute(delete(lesson).where(_lessons(whom)))
-        _forget_moves(connection, whom, done)
-    finish(store, number, done)
+        parts = parts_of_pupil(connection, whom)
+        numbers = [_forget_part(connection, part, done) for part in parts]
+        forget_moves(connection, whom, parts)
+    here = place(whom.class_name, whom.seat)
+    done.moved = [str(one) for one in parts if place(one.class_name, one.seat) != here]
+    for number in numbers:
+        finish(store, number, done)
+    done.rewritten, done.gone = list(dict.fromkeys(done.rewritten)), list(dict.fromkeys(done.gone))
     return done
+
+
+def _forget_part(connection: Connection, whom: Whom, done: Forgotten) -> int:
+    """Remove the rows, and return the number of the list of what is left to do."""
+    count = _count(connection, whom)
+    done.rows += count
+    number = _list(connection, whom, bool(count))
+    if whom.seat:
+        _forget_seat(connection, whom, done)
+    else:
+        connection.execute(
+            insert(forgotten).from_select(
+                ["uid"],
+                select(entry.c.uid)
+                .where(entry.c.id.in_(_entries(whom)))
+                .where(entry.c.uid.not_in(select(forgotten.c.uid)))
+                .distinct(),
+            )
+        )
+        connection.execute(delete(lesson).where(_lessons(whom)))
+    return number
 
 
 def finish(store: Store, number: int, done: Forgotten | None = None) -> Forgotten:
@@ -156,7 +178,7 @@ def finish(store: Store, number: int, done: Forgotten | None = None) -> Forgotte
                 connection.execute(
                     update(forgetting)
                     .where(forgetting.c.id == number)
-                    .values(class_name="", seat="", before=None)
+                    .values(class_name="", seat="", before=None, since=None)
                 )
         store.sweep()
         with store.writing() as connection:
@@ -176,7 +198,7 @@ def _unfinished(connection: Connection) -> list[Unfinished]:
             .order_by(forgetting_file.c.path)
         )
         blank = not row.class_name and row.before is None
-        whom = None if blank else Whom(row.class_name, row.seat, row.before)
+        whom = None if blank else Whom(row.class_name, row.seat, row.before, row.since)
         found.append(Unfinished(row.id, whom, row.begun_at, tuple(files)))
     return found
 
@@ -195,6 +217,7 @@ def _list(connection: Connection, whom: Whom, has_rows: bool) -> int:
                 class_name=whom.class_name,
                 seat=whom.seat,
                 before=whom.before,
+                since=whom.since,
                 begun_at=datetime.datetime.now(),
             )
         )
@@ -299,6 +322,8 @@ def _lessons(whom: Whom) -> Any:
         wanted.append(of_class(whom.class_name))
     if whom.before is not None:
         wanted.append(lesson.c.date < whom.before)
+    if whom.since is not None:
+        wanted.append(lesson.c.date >= whom.since)
     return and_(*wanted)
 
 
@@ -347,28 +372,6 @@ def _forget_seat(connection: Connection, whom: Whom, done: Forgotten) -> None:
                 ],
             )
     _cut_from_notes(connection, whom, done)
-
-
-def _forget_moves(connection: Connection, whom: Whom, done: Forgotten) -> None:
-    """Remove what is kept of pupils who moved; say which other seats are those of one pupil."""
-    wanted = []
-    if whom.before is not None:
-        wanted.append(move.c.date < whom.before)
-    if whom.class_name:
-        key = folded(whom.class_name)
-        wanted.append(or_(move.c.from_key == key, move.c.to_key == key))
-    for row in connection.execute(select(move).where(*wanted)).all():
-        ends = [
-            (row.from_class, row.from_key, row.from_seat),
-            (row.to_class, row.to_key, row.to_seat),
-        ]
-        if whom.seat:
-            mine = [one for one in ends if one[1] == key and whom.of_seat(one[2])]
-            if not mine:
-                continue
-            others = [f"{one[0]}/{one[2]}" for one in ends if one not in mine and one[2]]
-            done.moved += [one for one in others if one not in done.moved]
-        connection.execute(delete(move).where(move.c.id == row.id))
 
 
 def _cut_from_notes(connection: Connection, whom: Whom, done: Forgotten) -> None:

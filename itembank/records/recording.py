@@ -105,6 +105,14 @@ def record_in(
         what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
     elif there and not replace:
         one = there[0]
+        when = f"on {one.made_at:%d %b at %H:%M}"
+        if kind == "cancelled":
+            raise RecordedAlready(f"It is noted already, {when}, that {facts} has no lesson.")
+        if kind == "cover":
+            raise RecordedAlready(
+                f"It is noted already, {when}, what {facts} was asked instead. Nothing was noted. "
+                "Add --replace to put this in its place."
+            )
         raise RecordedAlready(
             f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
             "Nothing was recorded. Add --replace to put these in their place (the earlier ones "

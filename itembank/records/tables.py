@@ -34,7 +34,7 @@ from sqlalchemy import (
 
 from itembank.folding import folded
 
-VERSION = "0008"
+VERSION = "0009"
 """The newest migration: what this program reads and writes."""
 
 LONGEST_TITLE, LONGEST_NOTE = 60, 200
@@ -232,6 +232,8 @@ forgetting = Table(
     Column("seat", String(8), nullable=False, default=""),
     Column("before", Date),
     Column("begun_at", DateTime, nullable=False),
+    # The first day of a pupil's time in a seat that was somebody else's before.
+    Column("since", Date),
 )
 """What was begun to be forgotten and is not done yet: gone from the other tables already."""
 

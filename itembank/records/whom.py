@@ -24,6 +24,8 @@ class Whom:
     class_name: str = ""
     seat: str = ""
     before: datetime.date | None = None
+    since: datetime.date | None = None
+    """The first day of a pupil's time in a seat that was somebody else's before."""
 
     def __post_init__(self) -> None:
         if not self.class_name and self.before is None:
@@ -37,11 +39,14 @@ class Whom:
         """Return what is forgotten in words."""
         what = f"seat {self.seat} of {self.class_name}" if self.seat else self.class_name
         what = what or "every class"
+        what = f"{what}, from {self.since}" if self.since else what
         return f"{what}, before {self.before}" if self.before else what
 
     def of_lesson(self, class_name: str, date: datetime.date) -> bool:
         """Tell whether a lesson is one of those that are meant."""
         if self.class_name and not same_name(class_name, self.class_name):
+            return False
+        if self.since is not None and date < self.since:
             return False
         return self.before is None or date < self.before
 

@@ -37,7 +37,7 @@ from itembank.wording.direction import before_fault, direction_fault
 from itembank.wording.facts import fact_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
-from itembank.wording.named import mentions, other_part, ratio_order_fault
+from itembank.wording.named import mentions, other_part, part_named_fault, ratio_order_fault
 from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -60,6 +60,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     for fault in (
         other_part(runs, model, _GOES_WITH.sub("", _CONDITION.sub("", words))),
         ratio_order_fault(runs, model, words),
+        part_named_fault(runs, model, words),
         part_fault(runs, model, words),
         kind_fault(model.key, words, money),
         bound_fault(runs, model, words),
@@ -97,7 +98,7 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
 # If there are 21 litres of blue paint, how many litres of red are there: red is asked for.
 # How much butter is needed with 400 g of flour: butter is asked for.
 _GOES_WITH = late(
-    r"\b(?:with|to go with|for|using) (?:every |each )?…(?: of)? [a-z-]+(?=$| in the\b)", re.I
+    r"\b(?:with|to go with|for|using) (?:every |each )?… of [a-z-]+(?=$| in the\b)", re.I
 )
 _CONDITION = late(
     r"^(?:if|when|given that|since) [^,]*, (?=(?:how|what|which|find|work out|calculate)\b)", re.I

@@ -30,6 +30,7 @@ def pair_fault(runs: Sequence[Run], model: Modelled) -> str:
     return (
         _of_other_clause(said.text, said.nodes, model)
         or _so_many_of(said.text, said.nodes, model)
+        or _part_of_it(said.text, said.nodes, model)
         or _minus_left_out(said.nodes, model, asking[-1] if asking else "")
     )
 
@@ -91,6 +92,26 @@ def _so_many_of(text: str, nodes: Sequence[Node], model: Modelled) -> str:
                 if count in factors and factors & others and not factors & own:
                     return f"The words say ‘{match['count']}’ of another amount than the model takes so often."
     return ""
+
+
+def _part_of_it(text: str, nodes: Sequence[Node], model: Modelled) -> str:
+    """Return how a part *of it* is taken of what is left of it, or ``""``."""
+    if late_search(r"\b(?:rest|remain\w*|left of|what is left)\b(?= |$)[^?]*\.", text):
+        return ""
+    for match in re.finditer(rf"({SLOT}) of (?:it|them|this|these)\b", text):
+        part = nodes[index_of(match[1])]
+        for product in model.parts():
+            if isinstance(product, Product) and len(product.rest) == 1:
+                factors = [product.first, product.rest[0][1]]
+                other = [_inner(f) for f in factors if f != part]
+                rest = other[0] if other and part in factors else None
+                if isinstance(rest, Sum) and not model.inverse and _takes(rest):
+                    return "The words take a part of the whole, and the model takes it of what is left."
+    return ""
+
+
+def _takes(total: Sum) -> bool:
+    return any(op == "-" for op, _ in total.rest)
 
 
 def _minus_left_out(nodes: Sequence[Node], model: Modelled, words: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from itertools import pairwise
 
 from itembank.notation.tree import Node, Relation, Sym, symbols
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
@@ -31,7 +32,7 @@ def sequence_reading(tale: Tale) -> Reading | None:
         return extra
     if not late_search(r"\b(?:sequence|terms?|nth|row n|pattern n|rows?|pattern)\b", tale.text):
         return None
-    return _by_rule(tale) or _by_step(tale) or _by_two_terms(tale)
+    return _listed(tale) or _by_rule(tale) or _by_step(tale) or _by_two_terms(tale)
 
 
 _FIRST = late(
@@ -233,6 +234,23 @@ def _by_step(tale: Tale) -> Reading | None:
             "the place of the term that is given", (value - first.value) / (sign * step) + 1
         )
     return None
+
+
+_LIST = late(rf"\bsequence\b[^.?]*?({SLOT}), ({SLOT}), ({SLOT})((?:, {SLOT})*)", re.I)
+
+
+def _listed(tale: Tale) -> Reading | None:
+    """Return a later term of a sequence whose first terms are listed and go up by one step."""
+    match = _LIST.search(tale.told)
+    places = _places(tale, tale.question)
+    if match is None or len(places) != 1 or tale.asks_for(r"\b(?:sum|more|difference|which)\b"):
+        return None
+    terms = [tale.by_char.get(char) for char in re.findall(SLOT, match[0])]
+    values = [term.value for term in terms if term is not None]
+    steps = {b - a for a, b in pairwise(values)}
+    if len(values) != len(terms) or len(steps) != 1:
+        return None
+    return reads("the first term has no step before it", values[0] + (places[0] - 1) * steps.pop())
 
 
 _TERM_IS = late(rf"({SLOT}) ?(?:st|nd|rd|th) (?:term|number) is ({SLOT})", re.I)
