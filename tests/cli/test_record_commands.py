@@ -147,6 +147,17 @@ def test_own_views_and_clarity(said, home):
     assert "sure 5, partly 3, not sure 1" in said("decide").out
 
 
+@pytest.mark.parametrize("note", ["Sam asked twice", "ask Miss Larch", "sent to a@b.example"])
+def test_a_note_takes_no_name_as_far_as_it_can_be_told(said, home, note):
+    status, _, err = said("record", "--bands", "5 3 2", "--unclear", "1", "--note", note)
+    assert status == 2
+    assert "looks like the name of a person" in err
+    assert "Not every name can be told" in err.replace("\n", " ")
+    assert said("decide").status == 2  # nothing at all was recorded
+    fine = "what ‘Share’ means; mark the grace note of Pythagoras"
+    assert said("record", "--bands", "5 3 2", "--unclear", "1", "--note", fine).status == 0
+
+
 def test_own_views_of_a_whole_class_by_seat_are_no_file(said, home):
     """A name of a file has 255 bytes at most, and such views have more."""
     seats = [f"{row}{n}" for row in "AB" for n in range(1, 31)]
