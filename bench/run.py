@@ -1,6 +1,6 @@
 """Prints speeds, as ratios measured in one run: items, marking, a bank, a pack, its pages, a year.
 
-    python bench/run.py [items] [mark] [bank] [cold] [pages] [year] [week] [reports]
+    python bench/run.py [items] [mark] [bank] [cold] [pages] [year] [depths] [week] [reports]
 
 With no names, all of them. Times change from machine to machine; the ratios much less.
 """
@@ -15,7 +15,7 @@ from timing import Missing
 
 from itembank.errors import ItembankError
 
-PARTS = ("items", "mark", "bank", "cold", "pages", "year", "week", "reports")
+PARTS = ("items", "mark", "bank", "cold", "pages", "year", "depths", "week", "reports")
 
 
 def main(names: list[str]) -> int:
@@ -50,6 +50,8 @@ def _report(name: str) -> str:
             from report_speed import report
         case "week":
             from week_speed import report
+        case "depths":
+            from simulate_depths import report
         case "year":
             from simulate_year import report
         case _:

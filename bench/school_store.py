@@ -20,6 +20,7 @@ NUMBERS = 400
 """Items of each topic and tier that starters draw from."""
 FIRST = 2022
 SEATS = tuple(f"{row}{n}" for row in "ABCDE" for n in range(1, 7))
+KINDS = ("answers", "own-view", "clarity")
 LEVELS = ("not sure", "partly", "sure")
 
 Rows = dict[str, list[tuple[object, ...]]]
@@ -71,9 +72,8 @@ def _lessons(
                         for k, (t, tier, n) in enumerate(zip(topics, tiers, numbers, strict=True))
                     ],
                     "entry": [
-                        (entry - 2, lesson, "answers", made, None, None),
-                        (entry - 1, lesson, "own-view", made, None, None),
-                        (entry, lesson, "clarity", made, None, None),
+                        (number, lesson, kind, made, None, None, "", QUESTIONS, f"{number:016x}")
+                        for number, kind in enumerate(KINDS, entry - 2)
                     ],
                     "score": [
                         (entry - 2, seat, int(row.sum()), "".join(map(str, row)))

@@ -5,7 +5,8 @@ logarithm of the sum of its past occasions, each fading as a power of time, and 
 the more active the memory was at the time, so that massed practice is soon lost (Pavlik &
 Anderson, *Cognitive Science* 29, 2005; its form and its constants c and a from memory). Pupils
 and topics differ by chance. A pupil who is wrong sees the answer, which counts as half an
-occasion. The planner sees only how many were right.
+occasion. The planner sees only what is recorded: how many were right on each question, or (in
+``simulate_depths.py``) how many pupils had each score or landed in each band.
 
 Two years are simulated. The *plain* one has four lessons in each of 39 weeks, eight questions
 a lesson and 30 topics: every topic can come every week, and pupils forget so fast (28 % know a
@@ -30,7 +31,8 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from itembank.planning.choose_topics import LessonWish, TopicState, choose_topics
-from itembank.planning.memory import Seen, remember
+from itembank.planning.class_memory import Scored, remember_class
+from itembank.planning.memory import Memory, Seen
 
 PUPILS = 27
 STEEPEST, GENTLEST, NOISE = 0.217, 0.177, 0.45
@@ -88,6 +90,7 @@ class Year:
     setting: Setting
     seed: int
     seen: list[list[Seen]] = field(init=False)
+    scored: list[Scored] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.rng = np.random.default_rng(self.seed)
@@ -119,13 +122,31 @@ class Year:
         there = [k for k, day in enumerate(self.taught) if day < date]
         return float(np.mean([self.recall(k, date) for k in there]))
 
-    def ask(self, topic: int, date: datetime.date) -> None:
-        """Ask one question on a topic, and let what happened count."""
+    def ask(self, topic: int, date: datetime.date) -> np.ndarray:
+        """Ask one question on a topic, and return which pupils were right."""
         right = self.rng.random(PUPILS) < self.recall(topic, date)
         # A cap keeps the eighth question of one starter from overflowing; it is lost by then.
         decay = GENTLEST + np.minimum(STEEPEST * np.exp(self.activation(topic, date)), 20)
         self.occasions[topic].append((date, np.where(right, 1.0, 0.5), decay))
-        self.seen[topic].append(Seen(date, float(right.sum()), PUPILS))
+        return right
+
+    def memories(self) -> list[Memory]:
+        """Return what is expected of each topic from all that is recorded."""
+        taught = {str(k): day for k, day in enumerate(self.taught)}
+        seen = {str(k): rows for k, rows in enumerate(self.seen)}
+        return list(remember_class(taught, seen, self.scored).values())
+
+
+Record = Callable[[Year, datetime.date, list[int], list[np.ndarray]], None]
+"""Writes what is recorded of a starter: its day, its topics, and who was right on each."""
+
+
+def by_question(
+    year: Year, date: datetime.date, topics: list[int], rights: list[np.ndarray]
+) -> None:
+    """Record how many were right on each question."""
+    for topic, right in zip(topics, rights, strict=True):
+        year.seen[topic].append(Seen(date, float(right.sum()), PUPILS))
 
 
 Policy = Callable[[Year, list[datetime.date], random.Random], list[list[int]]]
@@ -133,8 +154,9 @@ Policy = Callable[[Year, list[datetime.date], random.Random], list[list[int]]]
 
 def planner(year: Year, dates: list[datetime.date], lot: random.Random) -> list[list[int]]:
     """Choose as ``itembank week`` does."""
+    memories = year.memories()
     states = [
-        TopicState(str(k), str(k), day, remember(day, year.seen[k]), tuple(year.seen[k]))
+        TopicState(str(k), str(k), day, memories[k], tuple(year.seen[k]))
         for k, day in enumerate(year.taught)
     ]
     wishes = [LessonWish(date, year.setting.questions) for date in dates]
@@ -177,17 +199,28 @@ def longest_unseen(year: Year, dates: list[datetime.date], lot: random.Random) -
     return rows
 
 
-def simulate(setting: Setting, policy: Policy, seed: int) -> tuple[float, float, float]:
-    """Return recall after the year and on average in it, and the share of topics asked lately."""
+def simulate(
+    setting: Setting,
+    policy: Policy,
+    seed: int,
+    record: Record = by_question,
+    each_week: Callable[[Year, datetime.date], None] | None = None,
+) -> tuple[float, float, float]:
+    """Return recall after the year and on average in it, and the share of topics asked lately.
+
+    `each_week` is shown the year on each Sunday.
+    """
     year, lot = Year(setting, seed), random.Random(seed)
     last, sundays = START, []
     for week in setting.lessons():
         dates = [date for date in week if date > year.taught[0]]
         for date, topics in zip(dates, policy(year, dates, lot), strict=True):
-            for topic in topics:
-                year.ask(topic, date)
+            record(year, date, topics, [year.ask(topic, date) for topic in topics])
             last = date
-        sundays.append(year.known(week[0] + datetime.timedelta(days=6 - week[0].weekday())))
+        sunday = week[0] + datetime.timedelta(days=6 - week[0].weekday())
+        sundays.append(year.known(sunday))
+        if each_week is not None:
+            each_week(year, sunday)
     lately = last - datetime.timedelta(weeks=10)
     asked = sum(any(one.date > lately for one in seen) for seen in year.seen)
     end = last + datetime.timedelta(days=LATER)

@@ -23,7 +23,7 @@ def page(folder: Path, name: str, width: int) -> Image.Image:
 
 
 def main() -> None:
-    """Put the two slides beside the support sheet and the notes."""
+    """Put the three slides beside the support sheet."""
     folder = max(path.parent for path in (HERE.parent / "output").glob("*/pack.json"))
     slides = [page(folder, name, 640) for name in ("starter.pdf", "answers.pdf", "next-tasks.pdf")]
     height = sum(slide.height for slide in slides) + 2 * GAP

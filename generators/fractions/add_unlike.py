@@ -29,6 +29,11 @@ ALL_ACROSS = Misconception(
     "works on the numerators and on the denominators separately",
     "What would 1/2 + 1/2 be by your method? Can that be right?",
 )
+GIVES_USED = Misconception(
+    "fractions.add-gives-used",
+    "gives the two parts together instead of the rest",
+    "You have the two parts together. Does the question ask for them, or for the rest?",
+)
 
 STORIES = (
     "In a garden bed, {p} is beans, {q} is onions and the rest is herbs. "
@@ -114,7 +119,7 @@ class AddUnlike(Topic):
 
     id = "fractions.add-unlike"
     title = "Adding and subtracting fractions with unlike denominators"
-    misconceptions = (ADD_ACROSS, SUBTRACT_ACROSS, ALL_ACROSS, KEEP_NUMERATORS)
+    misconceptions = (ADD_ACROSS, SUBTRACT_ACROSS, ALL_ACROSS, KEEP_NUMERATORS, GIVES_USED)
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {
         Tier.SUPPORT: Space(
@@ -194,6 +199,7 @@ class AddUnlike(Topic):
             *finish(bottom - used, bottom),
         )
         wrong = slips(
+            (GIVES_USED, Fraction(used, bottom) if 2 * used != bottom else None),
             (ADD_ACROSS, 1 - Fraction(a + c, b + d)),
             (keep_numerators((p, q), bottom, value), 1 - Fraction(a + c, bottom)),
         )

@@ -214,8 +214,11 @@ def _counted(args: list[Node], words: str, key: Node) -> Node | None:
         return None
     # £200 ÷ £15 is a number already: it counts the weeks themselves.
     with suppress(NotationError):
-        if not dimension(args[0]):
+        measures = dimension(args[0])
+        if not measures:
             return None
+        if unit == "°" and "temperature" in measures:
+            unit = "°C"  # how many degrees warmer
     one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
     return Product(args[0], (("÷", one),))
 

@@ -152,11 +152,14 @@ def _one_class(
 ) -> ClassReport:
     from itembank.cli.taught import taught_dates
     from itembank.records.class_report import class_report
+    from itembank.records.happened import cancelled_lessons
 
     group = department.find_class(name)
     assert scope.first is not None
     assert scope.last is not None
-    taught = {name: date for name, date in taught_dates(department, group).items() if date}
+    gone = cancelled_lessons(connection, name)
+    dates = taught_dates(department, group, gone)
+    taught = {topic: date for topic, date in dates.items() if date}
     one = class_report(connection, name, group.bands, scope.first, scope.last, taught=taught)
     _known(bool(one.lessons), scope)
     return one

@@ -20,6 +20,8 @@ from itembank.cli.report_words import (
     short_day,
 )
 from itembank.cli.text import paragraph, table, width
+from itembank.records.asked import numbers_said
+from itembank.records.entries import WHOLE
 
 if TYPE_CHECKING:
     from itembank.records.class_report import ClassReport, LessonLine, TopicLine
@@ -43,15 +45,16 @@ def advice(line: TopicLine) -> str:
 def only_means(one: ClassReport) -> str:
     """Return in a sentence which lessons say little of any one topic; empty where none do.
 
-    Hands and scores tell how a starter went as a whole, and its mean stands for each topic.
+    Hands and scores tell how a starter went as a whole.
     """
-    some = sum(each.decision.kind in ("bands", "scores") for each in one.lessons)
+    some = sum(each.decision.kind in WHOLE for each in one.lessons)
     if not some:
         return ""
     which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
     return (
-        f"{which} were recorded by band or score only: there the mean of the starter stands for "
-        "each of its topics, and sets none of them apart."
+        f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
+        "the class did that day and little of any one topic, so such lessons are counted apart and "
+        "move what is expected only a little."
     )
 
 
@@ -67,6 +70,7 @@ def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> li
     return [
         head,
         *_lessons(one.lessons),
+        *(paragraph("Not asked: ", early).splitlines() if (early := stopped_early(one)) else []),
         *_surprises(one),
         *_topics(one, titles),
         *views_text(one, titles),
@@ -93,6 +97,22 @@ def _surprises(one: ClassReport) -> list[str]:
     return ["", *lines] if lines else []
 
 
+def stopped_early(one: ClassReport) -> str:
+    """Return which questions were not asked in which lessons; empty where all were.
+
+    Of many lessons the last are named.
+    """
+    some = [each for each in one.lessons if each.decision.not_asked]
+    if not some:
+        return ""
+    said = [
+        f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
+        for each in some[-LATEST:]
+    ]
+    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
+    return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
+
+
 def _topics(one: ClassReport, titles: Titles) -> list[str]:
     if not one.topics:
         return [
@@ -103,31 +123,42 @@ def _topics(one: ClassReport, titles: Titles) -> list[str]:
                 "their packs, so it is not known what they asked.",
             ).splitlines(),
         ]
-    rows = [
+    rows: list[tuple[str, ...]] = [
         (
             titles.of(t.topic),
             f"{t.out_of:,}",
             share_words(t.interval) if t.out_of else "–",
+            str(len(t.scored)),
             _now(t),
             advice(t),
         )
         for t in one.topics
     ]
-    heads = ("topic", "answers", "right", f"expected {short_day(one.last)}", "bring back")
+    heads = ["topic", "answers", "right", "in scores", f"expected {short_day(one.last)}"]
+    heads.append("bring back")
     words = (
-        "Right: all answers, with the Wilson interval at 90 %. Expected: what the forgetting model "
-        "makes of them by that day, weakest first; its interval is that of the answers, and how "
-        "wrong the model may be is not in it."
+        "Right: answers seen by question, with the Wilson interval at 90 %. Expected: what the "
+        "forgetting model makes of all that is known by that day, weakest first, with its interval "
+        "at 90 %."
     )
+    if any(t.scored for t in one.topics):
+        words += " In scores: starters in which the topic was only part of a score."
+    else:
+        del heads[3]
+        rows = [(*row[:3], *row[4:]) for row in rows]
+    if any(t.mastery.only_scored for t in one.topics):
+        words += " s: never seen by question, only as part of scores."
     words = f"{words} {only_means(one)}".strip()
-    return ["", named_table(heads, rows, right={1}), *paragraph("", words).splitlines()]
+    right = {1, 3} if len(heads) > 5 else {1}
+    return ["", named_table(heads, rows, right=right), *paragraph("", words).splitlines()]
 
 
 def _now(line: TopicLine) -> str:
     found = line.mastery
     if found.low is None or found.high is None:
         return f"{round(100 * found.now)} %, not measured"
-    return f"{round(100 * found.now)} % ({round(100 * found.low)}–{round(100 * found.high)})"
+    sign = " s" if found.only_scored else ""
+    return f"{round(100 * found.now)} % ({round(100 * found.low)}–{round(100 * found.high)}){sign}"
 
 
 def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
@@ -176,14 +207,20 @@ def _lesson(one: LessonLine) -> tuple[str, ...]:
 
 
 def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
-    rows = [(long_day(p.date), str(p.out_of), share_words(p.interval)) for p in line.points]
+    days = [
+        *((p.date, str(p.out_of), share_words(p.interval)) for p in line.points),
+        *((date, "–", "only part of a score") for date in line.scored),
+    ]
+    rows = [(long_day(date), *row) for date, *row in sorted(days)]
     found = line.mastery
     ahead = ", ".join(
         f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "
         + (f"on {short_day(found.date)}" if not days else f"in {days} days")
         for days in AHEAD
     )
-    right = f"{share_words(line.interval)} of all answers right" if line.out_of else "not measured"
+    right = (
+        f"{share_words(line.interval)} of all answers right" if line.out_of else "never seen alone"
+    )
     return [
         "",
         *paragraph("", f"{titles.of(line.topic)} ({line.topic}): {right}.").splitlines(),
@@ -207,6 +244,7 @@ def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
             titles.of(t.topic),
             t.out_of,
             *(rounded(t.interval) if t.out_of else (None, None, None)),
+            len(t.scored),
             *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
             round(t.mastery.half_life, 1),
             t.mastery.due,
@@ -243,6 +281,7 @@ _TOPICS = (
     "right",
     "low",
     "high",
+    "in_scores",
     "now",
     "now_low",
     "now_high",
@@ -256,6 +295,8 @@ _LESSONS = (
     "title",
     "pupils",
     "bands (not a grade)",
+    "out_of",
+    "not_asked",
     "share",
     "agreement",
     "sure_but_low",
@@ -278,6 +319,8 @@ def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
         each.title,
         done.pupils,
         " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
+        done.out_of,
+        " ".join(map(str, done.not_asked)),
         round(done.overall.interval.share, 4) if done.overall else None,
         places(view.agreement) if view else None,
         len(view.over) if view else None,

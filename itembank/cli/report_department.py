@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from itembank.cli.report_words import Rows, named_table, share_words, short_day
-from itembank.cli.text import table
+from itembank.cli.text import paragraph, table
 
 if TYPE_CHECKING:
     from itembank.cli.report_titles import Titles
@@ -30,30 +30,40 @@ def department_text(whole: DepartmentReport, titles: Titles, topic: str | None =
             one.class_name,
             str(one.lessons),
             short_day(one.last),
+            str(one.scored),
             f"{one.out_of:,}",
             share_words(wilson(one.right, one.out_of, 0.9)) if one.out_of else "–",
         )
         for one in whole.classes
     ]
-    lines = [table(("class", "lessons", "last", "answers", "right"), classes, right={1, 3})]
+    heads = ("class", "lessons", "last", "by score", "answers", "right")
+    lines = [table(heads, classes, right={1, 3, 4})]
     topics = []
     for name, by_class in whole.topics.items():
         right, out_of = (sum(pair[k] for pair in by_class.values()) for k in (0, 1))
         if out_of:
             topics.append((right / out_of, titles.of(name), len(by_class), right, out_of))
     if not topics:
-        return [*lines, "", "No answers to single questions are recorded, so none to topics."]
+        return [
+            *lines,
+            "",
+            "No answers to single questions are recorded, so nothing is known of any one topic.",
+        ]
     shares = [
         (name, str(count), f"{out_of:,}", share_words(wilson(right, out_of, 0.9)))
         for _, name, count, right, out_of in sorted(topics)
     ]
-    heads = ("topic", "classes", "answers", "right")
+    columns = ("topic", "classes", "answers", "right")
     return [
         *lines,
         "",
         "Topics, hardest first:",
-        named_table(heads, shares, right={1, 2}),
-        "Answers are those by seat or counted by question; Wilson intervals at 90 %.",
+        named_table(columns, shares, right={1, 2}),
+        *paragraph(
+            "",
+            "Answers are those by seat or counted by question; Wilson intervals at 90 %. By score: "
+            "lessons recorded by score or band only, which tell nothing of any one topic.",
+        ).splitlines(),
     ]
 
 

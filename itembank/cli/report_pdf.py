@@ -8,7 +8,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.cli.report_class import advice, only_means
+from itembank.cli.report_class import advice, only_means, stopped_early
 from itembank.cli.report_titles import Titles
 from itembank.cli.report_views import MOST, fooled_summary, views_summary
 from itembank.cli.report_words import figure, long_day, plural, share_words, short_day
@@ -62,11 +62,14 @@ def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
 
 def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
     weeks = by_week(line)
+    scored = {monday(date) for date in line.scored}
     found = line.mastery
     measured = found.low is not None and found.high is not None
     return TopicRow(
         title=titles.of(line.topic),
         weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in one.weeks],
+        scored=[week in scored and week not in weeks for week in one.weeks],
+        in_scores=len(line.scored),
         share=line.interval.share if line.out_of else None,
         interval=(line.interval.low, line.interval.high),
         now=found.now,
@@ -169,6 +172,8 @@ def _missing(one: ClassReport) -> list[str]:
     found = []
     if not one.topics:
         found.append("What is known of each topic: the lessons were recorded without their packs.")
+    if early := stopped_early(one):
+        found.append(f"Questions that were not asked: {early}")
     if not any(each.groups for each in done):
         found.append("Bands: no lesson was recorded by band, by score or by seat.")
     if not one.views.noted:

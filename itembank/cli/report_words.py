@@ -62,7 +62,7 @@ def figure(value: float | None) -> str:
     >>> figure(-0.251), figure(None)
     ('−0.25', '–')
     """
-    return "–" if value is None else f"{value:.2f}".replace("-", "−")
+    return "–" if value is None else f"{round(value, 2) + 0.0:.2f}".replace("-", "−")
 
 
 def plural(count: int, one: str) -> str:
@@ -80,7 +80,8 @@ def places(value: float | None) -> float | None:
     >>> places(0.30000000000000004), places(None)
     (0.3, None)
     """
-    return None if value is None else round(value, 4)
+    # Added to 0, what is hardly below it has no minus: databases sum in different orders.
+    return None if value is None else round(value, 4) + 0.0
 
 
 def rounded(interval: Interval) -> tuple[float, float, float]:

@@ -103,6 +103,7 @@ _SHORTER = (
     ("last seen ", ""),
     (" right then", ""),
     ("not brought back yet", "not yet"),
+    ("only as part of a score", "in a score"),
     ("not recorded", "?"),
     ("your choice", "yours"),
 )

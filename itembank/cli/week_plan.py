@@ -106,7 +106,10 @@ class Planner:
         left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
         scheme = replace(self.scheme, topics=left)
         titles = {one.topic: self.title(one.topic) for one in scheme.topics}
-        states = topic_states(scheme, titles, self.recorded.topics(before), self.planned, before)
+        # Of the others it is known what they asked, a day's second lesson among them.
+        unknown = [o for o in self.planned if self.recorded.asked(o.date, o.period) is None]
+        known = self.recorded.history(before)
+        states = topic_states(scheme, titles, known.seen, unknown, before, known.scored)
         rested = self._rested(before, [one.topic for one in states])
         states = tuple(replace(one, rested=rested.get(one.topic)) for one in states)
         settings = self.school_class.plan.planning.choice

@@ -10,12 +10,12 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.planning.class_memory import History
 from itembank.planning.class_scheme import LessonKey
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
-    from itembank.planning.memory import Seen
 
 Lessons = frozenset[LessonKey]
 
@@ -40,14 +40,14 @@ class Recorded:
         with open_store(place) as store, store.reading() as connection:
             yield connection
 
-    def topics(self, before: datetime.date) -> dict[str, tuple[Seen, ...]]:
-        """Return the occasions before a day on which the class was asked each topic."""
+    def history(self, before: datetime.date) -> History:
+        """Return what is on record of the class from before a day."""
         with self._reading() as connection:
             if connection is None:
-                return {}
-            from itembank.records.results import topic_history
+                return History()
+            from itembank.records.results import class_history
 
-            return topic_history(connection, self.class_name, before)
+            return class_history(connection, self.class_name, before)
 
     def last_used(self, first: datetime.date) -> dict[str, datetime.date]:
         """Return the questions that starters asked from a day on, with the last day of each."""

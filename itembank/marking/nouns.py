@@ -49,7 +49,10 @@ _OF_WHAT = re.compile(
     r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )
 _WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
-_MATHS = frozenset(["or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring"])
+_MATHS = ("or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring")
+_DENIALS = ("not", "no", "never", "isn", "except", "without")
+_KEPT = frozenset((*_MATHS, *_DENIALS))
+"""Words with a meaning of their own, wherever else they stand: mathematics, and denials."""
 
 
 def without_words(plain: str, key: Node, words: str) -> str:
@@ -73,7 +76,7 @@ def without_words(plain: str, key: Node, words: str) -> str:
 
     def spoken(word: str) -> bool:
         folded = word.lower()
-        return _stem(folded) in known and folded not in _MATHS and folded not in UNITS
+        return _stem(folded) in known and folded not in _KEPT and folded not in UNITS
 
     after = _WORDS_AFTER.search(plain)
     if after and set(after[1].lower().split()) <= _asked_words(words):
@@ -95,7 +98,7 @@ def _asked_words(words: str) -> set[str]:
     *20 on the lower deck* answers *How many are on the lower deck?*; *20 on the top deck* does not.
     """
     last = re.split(r"(?<=[.?!])\s+", words.strip())[-1]
-    return set(re.findall(r"[a-z]+", last.lower())) - UNITS.keys() - _MATHS
+    return set(re.findall(r"[a-z]+", last.lower())) - UNITS.keys() - _KEPT
 
 
 def _stem(word: str) -> str:

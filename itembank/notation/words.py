@@ -2,8 +2,8 @@
 
 Digits stay digits, as screen readers say them. Whatever brackets, bars and raised exponents
 show the eye is said, so that no two readings fit: a fraction of more than single numbers
-and letters is "the fraction … over …, end of fraction". The phrasing is common classroom
-practice, no source.
+and letters is "the fraction … over …, end of fraction", and one of letters says where it ends
+if anything follows. The phrasing is common classroom practice, no source.
 
 >>> from itembank.notation.tree import Int, Sym, add, equals, frac, juxt
 >>> words(equals(add(juxt(Int(3), Sym("x")), frac(3, 4)), Int(7)))
@@ -12,6 +12,7 @@ practice, no source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -86,7 +87,24 @@ def words(node: Node) -> str:
 
     >>> words(Mixed(2, 3, 4)), words(Dec("0", "1", "6")), words(Money(Dec("4", "50")))
     ('2 and 3 quarters', '0 point 1 6 recurring', '4 pounds 50 pence')
+    >>> from itembank.notation.tree import Int, Sym, add, frac
+    >>> words(Frac(Sym("n"), Int(3))), words(add(Frac(Sym("n"), Int(3)), Int(1)))
+    ('n over 3', 'n over 3, end of fraction, plus 1')
     """
+    said = _said(node)
+    for mark, end in _ENDS.items():
+        said = said.removesuffix(mark).replace(mark, end)
+    return _AFTER_END.sub(",", said)
+
+
+_FRACTION, _POWER = "\0", "\1"
+_ENDS = {_FRACTION: ", end of fraction", _POWER: ", end of power"}
+"""Where a simple fraction or power ends: said only if something follows."""
+_ENDED = re.compile(r", end of (?:fraction|power|root)\Z")
+_AFTER_END = re.compile(r"(?:(?<=, end of fraction)|(?<=, end of power)|(?<=, end of root))(?= )")
+
+
+def _said(node: Node) -> str:
     speaker = _SPEAKERS.get(type(node))
     if speaker is None:
         raise NotationError(f"{type(node).__name__} is not a kind of notation.")
@@ -117,7 +135,7 @@ def _sym(node: Sym) -> str:
 
 def _parts(top: int, bottom: int) -> str:
     if bottom not in _PARTS:
-        return f"{top} over {bottom}"
+        return f"{top} over {bottom}{_FRACTION}"
     one, many = _PARTS[bottom]
     return f"{top} {one if top == 1 else many}"
 
@@ -127,8 +145,8 @@ def _frac(node: Frac) -> str:
     if type(top) is Int and type(bottom) is Int:
         return _parts(top.n, bottom.n)
     if isinstance(top, _SMALL) and isinstance(bottom, _SMALL):
-        return f"{words(top)} over {words(bottom)}"
-    return f"the fraction {words(top)}, over {words(bottom)}, end of fraction"
+        return f"{_said(top)} over {_said(bottom)}{_FRACTION}"
+    return f"the fraction {_said(top)}, over {_said(bottom)}, end of fraction"
 
 
 def _mixed(node: Mixed) -> str:
@@ -143,8 +161,8 @@ def _is_one(amount: Node) -> bool:
 def _counted(amount: Node, one: str, many: str) -> str:
     """Return an amount with the name of what is counted: 5 grams, but 3 quarters of a gram."""
     if type(amount) is Frac:
-        return f"{words(amount)} of {'an' if one[0] in 'aeiou' or one == 'hour' else 'a'} {one}"
-    return f"{words(amount)} {one if _is_one(amount) else many}"
+        return f"{_said(amount)} of {'an' if one[0] in 'aeiou' or one == 'hour' else 'a'} {one}"
+    return f"{_said(amount)} {one if _is_one(amount) else many}"
 
 
 def _money(node: Money) -> str:
@@ -183,28 +201,67 @@ def _clock(node: ClockTime) -> str:
 
 
 def _power(node: Power) -> str:
-    base = words(node.base)
+    base = _said(node.base)
     if node.exponent == Int(2):
         return f"{base} squared"
     if node.exponent == Int(3):
         return f"{base} cubed"
-    exponent = words(node.exponent)
+    exponent = _said(node.exponent)
     if isinstance(node.exponent, _SMALL):
-        return f"{base} to the power {exponent}"
+        return f"{base} to the power {exponent}{_POWER}"
     return f"{base} to the power {exponent}, end of power"
 
 
 def _root(node: Root) -> str:
     kind = _ROOTS[node.index]
     if isinstance(node.of, _SMALL):
-        return f"the {kind} root of {words(node.of)}"
-    return f"the {kind} root of {words(node.of)}, end of root"
+        return f"the {kind} root of {_said(node.of)}"
+    return f"the {kind} root of {_said(node.of)}, end of root"
+
+
+def _neg(node: Neg) -> str:
+    """Return a negative number, or what is taken away.
+
+    >>> words(Neg(Int(3))), words(Neg(Sym("x"))), words(Neg(Power(Int(3), Int(2))))
+    ('negative 3', 'minus x', 'minus 3 squared')
+    """
+    number = isinstance(node.of, Int | Dec | Mixed | Money | Quantity | Percent) or (
+        isinstance(node.of, Frac) and isinstance(node.of.num, Int) and isinstance(node.of.den, Int)
+    )
+    return f"{'negative' if number else 'minus'} {_said(node.of)}"
+
+
+def _juxt(node: Juxt) -> str:
+    """Return factors side by side; a root of a number after another is short.
+
+    >>> words(Juxt((Int(5), Root(Int(2), 2))))
+    '5 root 2'
+    """
+    said = [_said(node.factors[0])]
+    for factor in node.factors[1:]:
+        if isinstance(factor, Root) and factor.index == 2 and isinstance(factor.of, Int):
+            said.append(f"root {_said(factor.of)}")
+        else:
+            said.append(_said(factor))
+    return " ".join(said)
+
+
+def _listing(node: Listing) -> str:
+    """Return things listed; after one that says where it ends, *then* parts it from the next.
+
+    >>> words(Listing((Int(1), Int(2)))), words(Listing((Frac(Sym("n"), Int(3)), Int(1))))
+    ('1, 2', 'n over 3, end of fraction, then 1')
+    """
+    said = [_said(part) for part in node.parts]
+    ended = [text.endswith(tuple(_ENDS)) or _ENDED.search(text) is not None for text in said]
+    gaps = [" then " if over else ", " for over in ended[:-1]]
+    return "".join(text + gap for text, gap in zip(said, [*gaps, ""], strict=True))
 
 
 def _chain(said: dict[str, str]) -> Callable[[Any], str]:
     def speak(node: Sum | Product | Relation) -> str:
         return " ".join(
-            [words(node.first), *(f"{said[op]} {words(part)}" for op, part in node.rest)]
+            [_said(node.first), *(f"{said[op]} {_said(part)}" for op, part in node.rest)]
         )
 
     return speak
@@ -218,20 +275,20 @@ _SPEAKERS: dict[type, Callable[[Any], str]] = {
     Label: lambda node: str(node.text),
     Frac: _frac,
     Mixed: _mixed,
-    Neg: lambda node: f"minus {words(node.of)}",
-    Percent: lambda node: f"{words(node.of)} per cent",
+    Neg: _neg,
+    Percent: lambda node: f"{_said(node.of)} per cent",
     Money: _money,
     Quantity: _quantity,
-    MixedUnits: lambda node: " ".join([words(part) for part in node.parts]),
+    MixedUnits: lambda node: " ".join([_said(part) for part in node.parts]),
     ClockTime: _clock,
     Power: _power,
     Root: _root,
-    Bracket: lambda node: f"open bracket {words(node.of)} close bracket",
-    Juxt: lambda node: " ".join([words(factor) for factor in node.factors]),
+    Bracket: lambda node: f"open bracket {_said(node.of)} close bracket",
+    Juxt: _juxt,
     Sum: _chain(_SUM),
     Product: _chain(_PRODUCT),
-    Ratio: lambda node: " to ".join([words(part) for part in node.parts]),
+    Ratio: lambda node: " to ".join([_said(part) for part in node.parts]),
     Relation: _chain(_RELATION),
-    Listing: lambda node: ", ".join([words(part) for part in node.parts]),
-    Either: lambda node: ", or ".join([words(part) for part in node.parts]),
+    Listing: _listing,
+    Either: lambda node: ", or ".join([_said(part) for part in node.parts]),
 }

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itembank.planning.caution import CAUTION
 
 from . import theme
-from .heat_map import STEPS, heat_map, legend_part
+from .heat_map import SCORED, STEPS, Shown, heat_map, legend_part
 from .page import Page
 from .paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from .report_views import ClarityPart, ViewsPart, draw_clarity, draw_table, draw_views
@@ -27,7 +27,8 @@ class TopicRow:
     """A topic: the share right in each week or None, of all answers, the estimate, advice.
 
     Shares run from 0 to 1; an interval is (low, high). `share` is None where the topic was asked
-    and nothing was recorded.
+    and no answers to it were counted. `scored` tells for each week whether it was only part of a
+    score then, and `in_scores` in how many starters.
     """
 
     title: str
@@ -37,6 +38,8 @@ class TopicRow:
     now: float
     now_interval: tuple[float, float] | None
     advice: str
+    scored: Sequence[bool] = ()
+    in_scores: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +88,9 @@ def class_report(data: ReportData) -> bytes:
         gap=1.2 * size,
     )
     if data.topics:
-        # Of one week the map would only say again what stands in the list.
-        if len(data.weeks) > 1:
+        # Of one week the map would only say again what stands in the list, and of scores alone
+        # it would have no figure.
+        if len(data.weeks) > 1 and any(x is not None for one in data.topics for x in one.weeks):
             _heat(paper, data)
         _topics(paper, data)
     if data.bands:
@@ -105,12 +109,16 @@ def _heat(paper: Paper, data: ReportData) -> None:
         "Per cent right in each week that asked the topic; weeks by their Monday. The darker, the "
         "fewer were right; a dot: not asked. Topics come weakest first."
     )
+    if any(one.in_scores for one in data.topics):
+        words += (
+            f" {SCORED}: asked, but seen only as part of a score, which says nothing of one topic."
+        )
     head = [
         heading_part("Topics by week", size),
         text_part(words, WIDTH, size, after=0.5 * size),
         legend_part(size),
     ]
-    rows = [(one.title, one.weeks) for one in data.topics]
+    rows = [(one.title, _cells(one)) for one in data.topics]
     for made in heat_map(data.weeks, rows, size):
         # A stretch of weeks that fits on a page is never divided.
         height = sum(part.height for part in (*head, *made.rows))
@@ -122,17 +130,26 @@ def _heat(paper: Paper, data: ReportData) -> None:
     paper.y -= 0.2 * size
 
 
+def _cells(one: TopicRow) -> list[Shown]:
+    """Return a topic's cell of each week: its share, the sign of a score, or nothing."""
+    scored = one.scored or [False] * len(one.weeks)
+    return [SCORED if part else share for share, part in zip(one.weeks, scored, strict=True)]
+
+
 def _topics(paper: Paper, data: ReportData) -> None:
+    scores = ""
+    if any(one.in_scores for one in data.topics):
+        scores = " (scores: in how many starters the topic was only part of a score)"
     words = (
-        f"Right: per cent of all answers, with its interval. Expected on {data.asked_on}: per cent "
-        "by the forgetting model, weakest topic first. The bar runs from 0 to 100 %: the stroke "
-        "is the estimate, the box its interval. Intervals are at 90 % and those of the answers; "
-        f"how wrong the model may be is not in them. {data.topics_note}"
+        f"Right: per cent of the answers seen by question, with its interval{scores}. Expected on "
+        f"{data.asked_on}: per cent by the forgetting model from all that is known, weakest topic "
+        "first. The bar runs from 0 to 100 %: the stroke is the estimate, the box its interval. "
+        f"Intervals are at 90 %. {data.topics_note}"
     ).strip()
     rows: list[list[Contents | Cell]] = [
         [
             one.title,
-            "–" if one.share is None else _with_interval(one.share, one.interval),
+            _right(one),
             Cell(_estimate(one), BAR + 8, _interval(one)),
             one.advice,
         ]
@@ -147,6 +164,12 @@ def _topics(paper: Paper, data: ReportData) -> None:
         (184.0, 78.0, 160.0, WIDTH - 422.0),
         "Topics",
     )
+
+
+def _right(one: TopicRow) -> str:
+    """Return the share of the answers, and in how many scores the topic had a part."""
+    share = "–" if one.share is None else _with_interval(one.share, one.interval)
+    return f"{share}, scores: {one.in_scores}" if one.in_scores else share
 
 
 def _estimate(one: TopicRow) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from contextlib import AbstractContextManager
+from typing import TypeAlias
 
 from . import theme
 from .fonts import face
@@ -29,6 +30,12 @@ STEPS = (
 """Fill and ink of a cell, from the fewest right to the most; they part in grey as well."""
 FROM = (0.0, 0.4, 0.6, 0.75, 0.9)
 """The share from which each step counts."""
+
+
+SCORED = "s"
+"""Stands in a cell instead of a figure where the row was only part of a score."""
+Shown: TypeAlias = float | str | None
+"""What a cell holds: a share, :data:`SCORED`, or nothing."""
 
 
 def shade(share: float) -> tuple[str, str]:
@@ -61,12 +68,12 @@ def legend_part(size: float) -> Part:
 
 def heat_map(
     weeks: Sequence[tuple[str, str]],
-    rows: Sequence[tuple[str, Sequence[float | None]]],
+    rows: Sequence[tuple[str, Sequence[Shown]]],
     size: float,
 ) -> list[Pieces]:
     """Return a table for each stretch of weeks, each as parts that may stand on two pages.
 
-    A week's name comes in two short lines. Rows without a figure in a stretch are left out.
+    A week's name comes in two short lines. Rows with nothing in a stretch are left out.
     """
     room = min(WIDTH - min(len(weeks), WEEKS) * CELL, WIDEST_NAME)
     found = []
@@ -81,7 +88,7 @@ def heat_map(
 
 def _table(
     weeks: Sequence[tuple[str, str]],
-    rows: Sequence[tuple[str, Sequence[float | None]]],
+    rows: Sequence[tuple[str, Sequence[Shown]]],
     room: float,
     size: float,
 ) -> Pieces:
@@ -135,12 +142,13 @@ def _table(
     return Pieces(parts, again)
 
 
-def _cell(
-    page: Page, left: float, top: float, high: float, share: float | None, size: float
-) -> None:
+def _cell(page: Page, left: float, top: float, high: float, share: Shown, size: float) -> None:
     base = top - high / 2 - 0.35 * size
     if share is None:
         page.text(left + CELL / 2, base, "·", size, colour=theme.QUIET, align="centre")
+        return
+    if isinstance(share, str):
+        page.text(left + CELL / 2, base, share, size, align="centre")
         return
     fill, ink = shade(share)
     with page.artifact():

@@ -11,8 +11,9 @@ from itembank.faults import Fault, FileFaults
 from itembank.folding import same_name
 from itembank.planning.calendar import read_date
 from itembank.planning.choose_topics import TopicState
+from itembank.planning.class_memory import Scored, remember_class
 from itembank.planning.days import period_order
-from itembank.planning.memory import Seen, remember
+from itembank.planning.memory import Seen
 from itembank.planning.scheme import Scheme
 from itembank.planning.sheet_rows import sheet_addresses
 from itembank.planning.week_plan import FILE_NAME, FOLDER
@@ -86,21 +87,33 @@ def topic_states(
     recorded: Mapping[str, Sequence[Seen]],
     planned: Iterable[AskedBefore],
     before: datetime.date,
+    scored: Iterable[Scored] = (),
 ) -> tuple[TopicState, ...]:
     """Return what the class knows of each topic of the scheme, as far as is known `before` a day.
 
-    A lesson that was planned and not recorded counts as asked, without a result.
+    A lesson that was planned counts as asked, without a result; `planned` are those of which
+    nothing better is known. What was recorded of a topic that day goes before it. `scored` are
+    the starters of which only scores are known.
     """
     seen = {name: [one for one in rows if one.date < before] for name, rows in recorded.items()}
-    dates = {one.date for rows in recorded.values() for one in rows}
     for lesson in planned:
-        if lesson.date < before and lesson.date not in dates:
-            for name in lesson.topics:
-                seen.setdefault(name, []).append(Seen(lesson.date, 0, 0))
-    found = []
+        for name in lesson.topics:
+            known = seen.setdefault(name, [])
+            if lesson.date < before and lesson.date not in [one.date for one in known]:
+                known.append(Seen(lesson.date, 0, 0))
+    rows: dict[str, tuple[Seen, ...]] = {}
     for one in scheme.topics:
         # What was asked before the teaching, by a pin, says nothing of what is remembered of it.
-        rows = tuple(row for row in seen.get(one.topic, ()) if row.date >= one.date)
-        title = titles.get(one.topic, one.topic)
-        found.append(TopicState(one.topic, title, one.date, remember(one.date, rows), rows))
-    return tuple(found)
+        rows[one.topic] = tuple(row for row in seen.get(one.topic, ()) if row.date >= one.date)
+    taught = {one.topic: one.date for one in scheme.topics}
+    memories = remember_class(taught, rows, [one for one in scored if one.date < before])
+    return tuple(
+        TopicState(
+            one.topic,
+            titles.get(one.topic, one.topic),
+            one.date,
+            memories[one.topic],
+            rows[one.topic],
+        )
+        for one in scheme.topics
+    )

@@ -32,7 +32,8 @@ def reason(
         if seen[-1].share is not None:
             parts.append(f"last seen {ago}, {round(100 * seen[-1].share)} % right then")
         else:
-            parts.append(f"last seen {ago}, not recorded")
+            how = "only as part of a score" if seen[-1].scored else "not recorded"
+            parts.append(f"last seen {ago}, {how}")
             told = [one for one in seen if one.share is not None]
             if told:
                 day = f"{told[-1].date.day} {told[-1].date:%b}"

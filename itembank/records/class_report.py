@@ -10,14 +10,16 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, func, select
 
-from itembank.planning.memory import Seen
+from itembank.planning.class_memory import remember_class
+from itembank.planning.memory import Memory, Seen
 from itembank.records.decision import Decision, decide
+from itembank.records.entries import WHOLE
 from itembank.records.happened import Surprises, surprises, took_place
 from itembank.records.interval import Interval, wilson
-from itembank.records.mastery import Mastery, Point, facility_over_time, mastery
+from itembank.records.mastery import Mastery, Point, facility_over_time, mastery_of
 from itembank.records.own_view_report import ViewsOverTime, views_over_time
 from itembank.records.rearranged import moved_answers
-from itembank.records.results import lessons, occasions, topic_results
+from itembank.records.results import class_results, lessons, occasions
 from itembank.records.scope import Scope
 from itembank.records.tables import active, entry, lesson, question, tally
 
@@ -56,13 +58,18 @@ class LessonLine:
 
 @dataclass(frozen=True, slots=True)
 class TopicLine:
-    """One topic: all answers in scope, each occasion, and what is expected now."""
+    """One topic: all answers in scope, each occasion, and what is expected now.
+
+    `scored` are the days on which it was only part of a score: it was asked, and nothing is
+    known of it alone.
+    """
 
     topic: str
     points: tuple[Point, ...]
     interval: Interval
     out_of: int
     mastery: Mastery
+    scored: tuple[datetime.date, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +93,8 @@ class ClassReport:
     def weeks(self) -> tuple[datetime.date, ...]:
         """Return the Monday of each week in which a topic was asked."""
         days = {monday(point.date) for one in self.topics for point in one.points}
-        return tuple(sorted(days))
+        scored = {monday(date) for one in self.topics for date in one.scored}
+        return tuple(sorted(days | scored))
 
 
 def monday(date: datetime.date) -> datetime.date:
@@ -99,7 +107,10 @@ def monday(date: datetime.date) -> datetime.date:
 
 
 def by_week(line: TopicLine) -> dict[datetime.date, tuple[float, int]]:
-    """Return the right answers and the answers of each week, by its Monday."""
+    """Return the right answers and the answers of each week, by its Monday.
+
+    A week in which the topic was only part of a score is not there.
+    """
     found: dict[datetime.date, tuple[float, int]] = {}
     for point in line.points:
         right, out_of = found.get(monday(point.date), (0.0, 0))
@@ -120,7 +131,7 @@ def class_report(
 
     `taught` says when topics were taught; where it does not, the first time a topic was asked
     stands for it. Lessons of which nothing counts any more are left out. What is expected of a
-    topic rests on all answers of the school year, so that it does not change with `first`.
+    topic rests on all that is known of the school year, so that it does not change with `first`.
     """
     rows = [
         LessonLine(one.date, one.period, one.title, done)
@@ -129,23 +140,29 @@ def class_report(
     ]
     since = min(first, school_year(last))
     days = {one.date for one in rows}
-    results = [
-        result
-        for result in topic_results(connection, class_name, last + datetime.timedelta(days=1))
-        if since <= result.date and (result.out_of or result.date in days)
+    results = class_results(connection, class_name, last + datetime.timedelta(days=1))
+    told = [
+        one
+        for one in results.topics
+        if since <= one.date and (one.out_of or one.scored or one.date in days)
     ]
     known: dict[str, list[Seen]] = defaultdict(list)
     of_class: dict[str, list[Seen]] = defaultdict(list)
-    for some, rows_of in ((results, known), (occasions(results), of_class)):
-        for result in some:
-            rows_of[result.topic].append(Seen(result.date, result.right, result.out_of))
+    for some, rows_of in ((told, known), (occasions(told), of_class)):
+        for one in some:
+            rows_of[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
+    starts = {topic: min(one.date for one in seen) for topic, seen in known.items()}
+    for topic in starts.keys() & (taught or {}).keys():
+        starts[topic] = min(starts[topic], (taught or {})[topic])
+    scored = [one for one in results.scored if since <= one.date]
+    memories = remember_class(starts, of_class, scored)
     topics = [
-        topic_line(topic, seen, first, last, (taught or {}).get(topic), of_class[topic])
+        topic_line(topic, seen, first, last, memories[topic], of_class[topic])
         for topic, seen in known.items()
         if any(one.date >= first for one in seen)
     ]
-    topics.sort(key=lambda one: (one.mastery.now, one.topic))
-    views = views_over_time([one.decision for one in rows])
+    topics.sort(key=lambda line: (line.mastery.now, line.topic))
+    views = views_over_time([row.decision for row in rows])
     odd = surprises(connection, class_name, first, last)
     return ClassReport(class_name, first, last, tuple(rows), tuple(topics), views, odd)
 
@@ -161,35 +178,41 @@ def school_year(date: datetime.date) -> datetime.date:
 
 def topic_line(
     topic: str,
-    seen: list[Seen],
+    seen: Sequence[Seen],
     first: datetime.date,
     last: datetime.date,
-    taught: datetime.date | None = None,
+    memory: Memory,
     occasions: Sequence[Seen] | None = None,
 ) -> TopicLine:
-    """Return one topic's line: answers since `first`, what all occasions let expect on `last`.
+    """Return one topic's line: answers since `first`, what `memory` lets expect on `last`.
 
     Where some of what was `seen` was of a few pupils only, `occasions` are those of the class.
     """
+    whole = seen if occasions is None else occasions
     points = facility_over_time([one for one in seen if one.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
-    start = min([one.date for one in seen] + ([taught] if taught else []))
     share = wilson(min(right, out_of), out_of, 0.9)
-    return TopicLine(
-        topic, points, share, out_of, mastery(start, seen if occasions is None else occasions, last)
-    )
+    measured = {point.date for point in points}
+    scored = {one.date for one in whole if one.scored and one.date >= first} - measured
+    found = mastery_of(memory, whole, last)
+    return TopicLine(topic, points, share, out_of, found, tuple(sorted(scored)))
 
 
 @dataclass(frozen=True, slots=True)
 class ClassLine:
-    """One class in the report of the whole department."""
+    """One class in the report of the whole department.
+
+    Of its lessons, `scored` were recorded by score or band only; `right` of `out_of` answers are
+    those of the others.
+    """
 
     class_name: str
     lessons: int
     last: datetime.date
     right: int
     out_of: int
+    scored: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,6 +265,19 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
             .group_by(lesson.c.class_key)
         )
     )
-    classes = [ClassLine(names[row[0]], row[1], row[2], *totals[row[0]]) for row in rows]
+    by_score = connection.execute(
+        scope.limit(
+            select(lesson.c.class_key, func.count())
+            .select_from(lesson)
+            .join(entry, entry.c.lesson_id == lesson.c.id)
+            .where(active(), entry.c.kind.in_(WHOLE))
+            .group_by(lesson.c.class_key)
+        )
+    )
+    scored = {key: int(count) for key, count in by_score}
+    classes = [
+        ClassLine(names[key], count, last, totals[key][0], totals[key][1], scored.get(key, 0))
+        for key, count, last in rows
+    ]
     classes.sort(key=lambda one: (len(one.class_name), one.class_name))
     return DepartmentReport(tuple(classes), topics)

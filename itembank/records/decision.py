@@ -66,8 +66,9 @@ class Decision:
 
     `confident` gives for each question how many sure pupils were wrong, and how many answered.
     `not_asked` are the questions of the starter that nobody was asked, `out_of` the marks of
-    the others. Seats are those of now; `moved` says of pupils who have another one since, or are
-    in the class no more, where they are. They count all the same: they were there.
+    the others; `unlike` says that some pupils were asked fewer than others. Seats are those of
+    now; `moved` says of pupils who have another one since, or are in the class no more, where
+    they are. They count all the same: they were there.
     """
 
     facts: LessonFacts
@@ -84,6 +85,7 @@ class Decision:
     not_asked: tuple[int, ...] = ()
     out_of: int = 0
     moved: tuple[str, ...] = ()
+    unlike: bool = False
 
     @property
     def recorded(self) -> bool:
@@ -173,6 +175,7 @@ def decide(
         confident,
         tuple(sorted(set(known) - set(unpack_asked(one.asked, known)))),
         one.out_of,
+        unlike=any(total != one.out_of for total in totals.values()),
     )
     return _as_they_sit(found, seats_now(connection, one.class_name, one.date))
 

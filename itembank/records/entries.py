@@ -14,6 +14,8 @@ from typing import TypeAlias
 
 RESULTS = ("bands", "questions", "scores", "answers")
 """Kinds of entry that tell how the starter went; the later ones say more."""
+WHOLE = ("bands", "scores")
+"""Those that tell how it went as a whole, and nothing of any one question."""
 NAMES = {
     "bands": "hands counted by band",
     "questions": "right answers by question",

@@ -5,7 +5,6 @@ It remembers so that forgetting a pupil can follow the copies it made.
 
 from __future__ import annotations
 
-import csv
 import datetime
 import io
 from collections.abc import Iterable, Iterator, Sequence
@@ -14,7 +13,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, case, delete, insert, select
 
-from itembank.csv_text import CsvWriter, as_meant
+from itembank.csv_text import CsvWriter
 from itembank.disk import whole_file
 from itembank.errors import ItembankError
 from itembank.planning.caution import HEADING
@@ -224,22 +223,3 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterator[Sequence[Any]]) -
     except OSError as error:
         raise ItembankError(f"{path} cannot be written: {error.strerror}.") from None
     return count
-
-
-def read_csv(path: Path) -> tuple[list[str], list[dict[str, str]]]:
-    """Return headings and rows of a CSV that this tool wrote.
-
-    Raises:
-        OSError: it cannot be read.
-        ValueError: it is no such CSV any more.
-    """
-    reader = csv.DictReader(io.StringIO(path.read_bytes().decode("utf-8-sig"), newline=""))
-    try:
-        rows = list(reader)
-    except csv.Error as error:
-        raise ValueError(str(error)) from None
-    heads = list(reader.fieldnames or ())
-    rows = [{k: as_meant(v) if isinstance(v, str) else v for k, v in row.items()} for row in rows]
-    if not {"class", "date"} <= set(heads) or any(None in row for row in rows):
-        raise ValueError("its columns are others")
-    return heads, rows

@@ -1,10 +1,9 @@
 """How well a class knows a topic now: facility over time, and an estimate that fades.
 
 The estimate is the expected recall of the forgetting model that planning uses
-(:mod:`itembank.planning.memory`). Its uncertainty is that of the answers: the Wilson interval
-of the last :data:`LATEST` occasions together says how far their shares may be from what the
-class can do, and both ends are carried through the model to the day asked for. That the model
-itself may be wrong is not in it.
+(:mod:`itembank.planning.memory`). Its interval is the model's own: how few answers there were,
+how long ago, and how far the model itself was off in a simulated year are in it. A topic that
+was only part of scores has a wide one (:mod:`itembank.planning.class_memory`).
 """
 
 from __future__ import annotations
@@ -13,11 +12,9 @@ import datetime
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from itembank.planning.memory import Memory, Seen, due, recall, remember
+from itembank.planning.memory import Memory, Seen, due, interval_on, recall, remember
 from itembank.records.interval import Interval, wilson
 
-LATEST = 3
-"""Occasions whose answers give the uncertainty (a judgement, no source)."""
 CONFIDENCE = 0.9
 
 
@@ -32,10 +29,11 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Mastery:
-    """Expected share right on `date`, with the ends of its interval; None where not measured.
+    """Expected share right on `date`, with the ends of its interval; None where nothing is known.
 
     `memory` is what the forgetting model holds, from which any later day follows. `due` is the
-    day on which it falls (or fell) to the share at which a topic comes back.
+    day on which it falls (or fell) to the share at which a topic comes back. `only_scored` says
+    that no answers to the topic alone were ever counted, only scores of whole starters.
     """
 
     date: datetime.date
@@ -44,6 +42,7 @@ class Mastery:
     high: float | None
     memory: Memory
     due: datetime.date
+    only_scored: bool = False
 
     @property
     def half_life(self) -> float:
@@ -63,9 +62,10 @@ class Mastery:
         """
         if self.low is None or self.high is None:
             return f"about {round(100 * self.now)} % expected (not measured)"
+        how = ", seen only as part of scores" if self.only_scored else ""
         return (
             f"about {round(100 * self.now)} % ({round(100 * self.low)} to "
-            f"{round(100 * self.high)} %)"
+            f"{round(100 * self.high)} %{how})"
         )
 
 
@@ -74,7 +74,7 @@ def facility_over_time(
 ) -> tuple[Point, ...]:
     """Return the share right on each day with its Wilson interval, in order of days.
 
-    Where only scores were recorded the number of answers stands for whole answers to the topic.
+    Days on which a topic was only part of a score are none of them.
 
     >>> day = datetime.date(2026, 11, 2)
     >>> [point.out_of for point in facility_over_time([Seen(day, 3, 4), Seen(day, 1, 2)])]
@@ -107,30 +107,20 @@ def mastery(
     >>> found.low < found.now < found.high
     True
     """
-    rows = sorted((one for one in occasions if one.date <= date), key=lambda one: one.date)
-    memory = remember(taught, rows)
-    now = recall(memory, date)
-    measured = [one for one in rows if one.out_of][-LATEST:]
+    rows = [one for one in occasions if one.date <= date]
+    return mastery_of(remember(taught, rows), rows, date, confidence)
+
+
+def mastery_of(
+    memory: Memory,
+    occasions: Sequence[Seen],
+    date: datetime.date,
+    confidence: float = CONFIDENCE,
+) -> Mastery:
+    """Return what is expected on `date` of a topic of which `memory` came of the occasions."""
+    scored = any(one.scored for one in occasions)
     low = high = None
-    if measured:
-        out_of = round(sum(one.out_of for one in measured))
-        right = min(sum(one.right for one in measured), out_of)
-        interval = wilson(right, out_of, confidence)
-        low, high = (
-            recall(_moved(taught, rows, measured[0].date, end - interval.share), date)
-            for end in (interval.low, interval.high)
-        )
-        # What was expected on the way can outweigh a share by a hair: the ends stay around it.
-        low, high = min(low, now), max(high, now)
-    return Mastery(date, now, low, high, memory, due(memory))
-
-
-def _moved(taught: datetime.date, rows: Sequence[Seen], since: datetime.date, by: float) -> Memory:
-    """Return the memory had the shares right since a day been higher by `by`."""
-    moved = []
-    for one in rows:
-        share = one.share
-        if share is not None and one.date >= since:
-            one = Seen(one.date, min(max(share + by, 0.0), 1.0) * one.out_of, one.out_of)
-        moved.append(one)
-    return remember(taught, moved)
+    if memory.alone or scored:
+        low, high = interval_on(memory, date, confidence)
+    only_scored = scored and not memory.alone
+    return Mastery(date, recall(memory, date), low, high, memory, due(memory), only_scored)

@@ -14,17 +14,18 @@ from typing import TYPE_CHECKING
 from sqlalchemy import ColumnElement, Connection, Table, and_, or_, select, tuple_
 
 from itembank.folding import folded
+from itembank.planning.class_memory import Scored
 from itembank.records.asked import unpack_asked
 from itembank.records.details import unpack_answers
 from itembank.records.moves import Homes, Moved, moved_rows, moves_there
 from itembank.records.scope import Scope
 from itembank.records.tables import question
+from itembank.records.whole_scores import Wholes, of_scores
 
 if TYPE_CHECKING:
     from itembank.records.results import TopicResult
 
 Tallies = dict[int | None, dict[int, tuple[int, int]]]
-Shares = dict[int | None, tuple[float, int]]
 
 
 class Rearranged:
@@ -66,19 +67,20 @@ class Rearranged:
             found = or_(found, row.in_(came))
         return found
 
-    def take_out(self, tallies: Tallies, shares: Shares) -> None:
-        """Take those who went out of counts by question, and out of mean shares of marks."""
+    def take_out(self, tallies: Tallies, wholes: Wholes) -> None:
+        """Take those who went out of counts by question, and out of scores of whole starters."""
         for entry_id, rows in self.left.items():
             if entry_id in tallies:
                 for one in rows:
                     for number, right in unpack_answers(one.answers).items():
                         good, out_of = tallies[entry_id].get(number, (0, 0))
                         tallies[entry_id][number] = (good - right, out_of - 1)
-            elif entry_id in shares:
-                share, pupils = shares[entry_id]
-                stay = pupils - len(rows)
-                gone = sum(one.marks / one.out_of for one in rows if one.out_of)
-                shares[entry_id] = ((share * pupils - gone) / stay if stay else 0.0, stay)
+            elif entry_id in wholes:
+                whole = wholes[entry_id].without(one.marks for one in rows)
+                if whole.pupils:
+                    wholes[entry_id] = whole
+                else:
+                    del wholes[entry_id]
 
     def size(
         self, here: Mapping[int | None, int], dates: Mapping[int | None, datetime.date]
@@ -98,32 +100,43 @@ class Rearranged:
         """Return the share of the class, as it is now, that was in it on a day."""
         return max(1 - self._after(date) / size, 0.0)
 
-    def brought_along(self, connection: Connection, size: int) -> list[TopicResult]:
+    def brought_along(
+        self, connection: Connection, size: int
+    ) -> tuple[list[TopicResult], list[Scored]]:
         """Return what those who came were asked in their former classes, and how it went."""
         from itembank.records.results import TopicResult
 
         lessons = {rows[0].lesson_id for rows in self.came.values()}
-        topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
+        there: dict[int, dict[int, tuple[str, int]]] = defaultdict(dict)
         if lessons:
             for row in connection.execute(
-                select(question.c.lesson_id, question.c.number, question.c.topic).where(
-                    question.c.lesson_id.in_(sorted(lessons))
-                )
+                select(
+                    question.c.lesson_id, question.c.number, question.c.topic, question.c.marks
+                ).where(question.c.lesson_id.in_(sorted(lessons)))
             ):
-                topics[row.lesson_id][row.topic].append(row.number)
-        found = []
+                there[row.lesson_id][row.number] = (row.topic, row.marks)
+        found, scored = [], []
         for rows in self.came.values():
             first = rows[0]
+            asked = there[first.lesson_id]
             answers = [unpack_answers(one.answers) for one in rows if one.answers]
-            share = [one.marks / one.out_of for one in rows if not one.answers and one.out_of]
-            for topic, known in topics[first.lesson_id].items():
-                numbers = unpack_asked(first.asked, known)
+            marks = [one.marks for one in rows if not one.answers and one.out_of]
+            topics: dict[str, list[int]] = defaultdict(list)
+            for number in unpack_asked(first.asked, asked):
+                topics[asked[number][0]].append(number)
+            part = min(len(rows) / size, 1.0)
+            for topic, numbers in topics.items():
                 given = [row[n] for row in answers for n in numbers if n in row]
-                right, out_of = sum(given) + sum(share), len(given) + len(share)
-                if numbers and out_of:
-                    part = min(len(rows) / size, 1.0)
-                    found.append(TopicResult(topic, first.date, right, out_of, part))
-        return found
+                if given or marks:
+                    by_score = bool(marks)
+                    found.append(
+                        TopicResult(topic, first.date, sum(given), len(given), part, by_score)
+                    )
+            if marks and topics:
+                whole = of_scores(marks, first.out_of)
+                worth = {t: sum(asked[n][1] for n in numbers) for t, numbers in topics.items()}
+                scored.append(Scored(first.date, whole.share, whole.variance, worth))
+        return found, scored
 
 
 def moved_answers(connection: Connection, scope: Scope) -> list[tuple[str, str, int, int]]:

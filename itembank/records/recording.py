@@ -105,6 +105,14 @@ def record_in(
         what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
     elif there and not replace:
         one = there[0]
+        when = f"on {one.made_at:%d %b at %H:%M}"
+        if kind == "cancelled":
+            raise RecordedAlready(f"It is noted already, {when}, that {facts} has no lesson.")
+        if kind == "cover":
+            raise RecordedAlready(
+                f"It is noted already, {when}, what {facts} was asked instead. Nothing was noted. "
+                "Add --replace to put this in its place."
+            )
         raise RecordedAlready(
             f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
             "Nothing was recorded. Add --replace to put these in their place (the earlier ones "
@@ -156,7 +164,7 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
 
 @dataclass(frozen=True, slots=True)
 class Last:
-    """What was recorded last of a class: in one go, of one lesson; or the last list of moves.
+    """What was recorded last of a class, in one go; or the last list of moves.
 
     `asked_about` says that something newer was taken back before, so that whoever takes this
     back as well ought to see first what it is.
@@ -178,7 +186,7 @@ class Last:
             return f"the move of {self.moves[0]}"
         if self.moves:
             return f"the moves of {len(self.moves)} pupils"
-        return join_words([NAMES[kind] for kind in self.kinds])
+        return join_words(list(dict.fromkeys(NAMES[kind] for kind in self.kinds)))
 
 
 def last_recorded(store: Store, class_name: str, date: datetime.date | None = None) -> Last:
@@ -196,7 +204,9 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
     if date is not None:
         of_it.append(lesson.c.date == date)
     rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
-    last = connection.execute(rows.where(active()).order_by(entry.c.id.desc()).limit(1)).first()
+    last = connection.execute(
+        rows.where(active()).order_by(entry.c.made_at.desc(), entry.c.id.desc()).limit(1)
+    ).first()
     of_moves = [or_(move.c.from_key == folded(class_name), move.c.to_key == folded(class_name))]
     if date is not None:
         of_moves.append(move.c.date == date)
@@ -229,7 +239,8 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
         raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
     found = connection.execute(
         select(entry.c.id, entry.c.kind)
-        .where(entry.c.lesson_id == last.lesson_id, entry.c.made_at == last.made_at, active())
+        .join(lesson)
+        .where(of_class(class_name), entry.c.made_at == last.made_at, active())
         .order_by(entry.c.id)
     ).all()
     return Last(

@@ -4,30 +4,20 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, exists, func, select
 
+from itembank.planning.class_memory import History, Scored
 from itembank.planning.days import period_order
+from itembank.planning.memory import Seen
 from itembank.records.asked import unpack_asked
 from itembank.records.entries import RESULTS
 from itembank.records.happened import took_place
 from itembank.records.rearranged import Rearranged
-from itembank.records.tables import (
-    active,
-    band_count,
-    entry,
-    lesson,
-    of_class,
-    question,
-    score,
-    tally,
-)
-
-if TYPE_CHECKING:
-    from itembank.planning.memory import Seen
+from itembank.records.tables import active, entry, lesson, of_class, question, tally
+from itembank.records.whole_scores import Wholes, wholes_of_bands, wholes_of_scores
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +89,8 @@ class TopicResult:
     """Answers of one class to one topic on one day; `out_of` is 0 where none were counted.
 
     `part` is the share of the class, as it is now, that was there: others came to it later, or
-    were asked it in another class.
+    were asked it in another class. `scored` says that the topic was part of a starter of which
+    only scores or bands are known.
     """
 
     topic: str
@@ -107,17 +98,25 @@ class TopicResult:
     right: float
     out_of: float
     part: float = 1.0
+    scored: bool = False
 
 
-def topic_results(
+@dataclass(frozen=True, slots=True)
+class ClassResults:
+    """What a class was asked and how it went: topic by topic, and whole starters by score."""
+
+    topics: tuple[TopicResult, ...]
+    scored: tuple[Scored, ...]
+
+
+def class_results(
     connection: Connection, class_name: str, before: datetime.date | None = None
-) -> list[TopicResult]:
+) -> ClassResults:
     """Return what a class was asked on each topic and how it went, in order of dates.
 
-    Where only scores or bands were recorded, their mean share of marks stands for every topic
-    of the starter: it is all that is known (a band counts by its middle score). Each pupil then
-    counts as one answer to a topic, however many questions on it there were. A lesson of which
-    everything was taken back was recorded by mistake, and asked nothing.
+    Only answers and counts by question tell of a topic. Scores and bands tell how a starter
+    went as a whole (a band counts by its middle score). Questions that were not asked count for
+    nothing, and a lesson of which everything was taken back was recorded by mistake.
 
     It is about the pupils who sit in the class by then: what is known of one who came from
     another class is here, what is known of one who went is not. Hands that were counted name
@@ -127,60 +126,72 @@ def topic_results(
     moved = Rearranged(connection, class_name, last)
     known = lessons(connection, class_name, last=last)
     counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
-    ids = [one.lesson_id for one in known]
-    topics: dict[int, dict[str, list[int]]] = defaultdict(lambda: defaultdict(list))
-    for part in _parts(ids):
+    marks: dict[int, dict[int, tuple[str, int]]] = defaultdict(dict)
+    for part in parts_of([one.lesson_id for one in known]):
         for row in connection.execute(
-            select(question.c.lesson_id, question.c.number, question.c.topic).where(
-                question.c.lesson_id.in_(part), counting
-            )
+            select(
+                question.c.lesson_id, question.c.number, question.c.topic, question.c.marks
+            ).where(question.c.lesson_id.in_(part), counting)
         ):
-            topics[row.lesson_id][row.topic].append(row.number)
-    by_kind = defaultdict(list)
+            marks[row.lesson_id][row.number] = (row.topic, row.marks)
+    by_kind: dict[str, dict[int, int]] = defaultdict(dict)
     for one in known:
-        by_kind[one.kind].append(one.entry_id)
+        if one.entry_id is not None:
+            by_kind[one.kind][one.entry_id] = one.out_of
     tallies = _tallies(connection, [*by_kind["questions"], *by_kind["answers"]])
-    shares = _score_shares(connection, [one for one in known if one.kind == "scores"])
-    shares |= _band_shares(connection, [one for one in known if one.kind == "bands"])
-    moved.take_out(tallies, shares)
+    wholes: Wholes = {}
+    for kind, read in (("scores", wholes_of_scores), ("bands", wholes_of_bands)):
+        for part in parts_of(list(by_kind[kind])):
+            wholes |= read(connection, {number: by_kind[kind][number] for number in part})
+    moved.take_out(tallies, wholes)
     here: dict[int | None, int] = {
         one.entry_id: max((row[1] for row in tallies[one.entry_id].values()), default=0)
         if one.entry_id in tallies
-        else shares.get(one.entry_id, (0.0, 0))[1]
+        else wholes[one.entry_id].pupils
+        if one.entry_id in wholes
+        else 0
         for one in known
         if one.entry_id is not None
     }
     size = moved.size(here, {one.entry_id: one.date for one in known})
-    found = moved.brought_along(connection, size)
+    found, scored = moved.brought_along(connection, size)
     for one in known:
         if one.entry_id in moved.left and not here[one.entry_id]:
             continue  # nobody who was there is here any more
-        for topic, known_numbers in topics[one.lesson_id].items():
-            numbers = unpack_asked(one.asked, known_numbers)
-            if not numbers:
-                continue
-            right = out_of = 0.0
-            if one.entry_id in tallies:
-                rows = [tallies[one.entry_id].get(number, (0, 0)) for number in numbers]
-                right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
-            elif one.entry_id in shares:
-                share, pupils = shares[one.entry_id]
-                right, out_of = share * pupils, pupils
-            there = moved.part(one.date, size)
-            found.append(TopicResult(topic, one.date, right, out_of, there))
-    return sorted(found, key=lambda one: one.date)
+        there = marks[one.lesson_id]
+        topics: dict[str, list[int]] = defaultdict(list)
+        for number in unpack_asked(one.asked, there):
+            topics[there[number][0]].append(number)
+        whole = wholes.get(one.entry_id)
+        counts = tallies.get(one.entry_id, {})
+        for topic, numbers in topics.items():
+            rows = [counts.get(number, (0, 0)) for number in numbers]
+            right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
+            share = moved.part(one.date, size)
+            found.append(TopicResult(topic, one.date, right, out_of, share, whole is not None))
+        if whole is not None and topics:
+            worth = {t: sum(there[n][1] for n in numbers) for t, numbers in topics.items()}
+            scored.append(Scored(one.date, whole.share, whole.variance, worth))
+    found.sort(key=lambda one: one.date)
+    return ClassResults(tuple(found), tuple(sorted(scored, key=lambda one: one.date)))
+
+
+def class_history(
+    connection: Connection, class_name: str, before: datetime.date | None = None
+) -> History:
+    """Return the occasions of each topic of a class, and its starters with scores."""
+    results = class_results(connection, class_name, before)
+    found: dict[str, list[Seen]] = defaultdict(list)
+    for one in occasions(results.topics):
+        found[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
+    return History({topic: tuple(rows) for topic, rows in found.items()}, results.scored)
 
 
 def topic_history(
     connection: Connection, class_name: str, before: datetime.date | None = None
-) -> dict[str, tuple[Seen, ...]]:
+) -> Mapping[str, tuple[Seen, ...]]:
     """Return, for each topic, the occasions on which a class was asked it."""
-    from itembank.planning.memory import Seen
-
-    found: dict[str, list[Seen]] = defaultdict(list)
-    for one in occasions(topic_results(connection, class_name, before)):
-        found[one.topic].append(Seen(one.date, one.right, one.out_of))
-    return {topic: tuple(rows) for topic, rows in found.items()}
+    return class_history(connection, class_name, before).seen
 
 
 MOST = 0.5
@@ -224,7 +235,7 @@ def used_addresses(
     return {row[0]: row[1] for row in rows}
 
 
-def _parts(values: list[int], size: int = 500) -> Iterable[list[int]]:
+def parts_of(values: list[int], size: int = 500) -> Iterable[list[int]]:
     """Yield the values in parts that fit a statement's limit of parameters."""
     for start in range(0, len(values), size):
         yield values[start : start + size]
@@ -234,43 +245,7 @@ def _tallies(
     connection: Connection, entries: list[int | None]
 ) -> dict[int | None, dict[int, tuple[int, int]]]:
     found: dict[int | None, dict[int, tuple[int, int]]] = defaultdict(dict)
-    for part in _parts([one for one in entries if one is not None]):
+    for part in parts_of([one for one in entries if one is not None]):
         for row in connection.execute(select(tally).where(tally.c.entry_id.in_(part))):
             found[row.entry_id][row.number] = (row.right, row.out_of)
-    return found
-
-
-def _score_shares(
-    connection: Connection, known: list[LessonResult]
-) -> dict[int | None, tuple[float, int]]:
-    marks = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
-    found: dict[int | None, tuple[float, int]] = {}
-    for part in _parts(list(marks)):
-        for row in connection.execute(
-            select(score.c.entry_id, func.avg(score.c.marks), func.count())
-            .where(score.c.entry_id.in_(part))
-            .group_by(score.c.entry_id)
-        ):
-            found[row[0]] = (float(row[1]) / marks[row[0]], row[2])
-    return found
-
-
-def _band_shares(
-    connection: Connection, known: list[LessonResult]
-) -> dict[int | None, tuple[float, int]]:
-    marks = {one.entry_id: one.out_of for one in known if one.entry_id is not None}
-    middle = (band_count.c.lowest + band_count.c.highest) / 2.0
-    found: dict[int | None, tuple[float, int]] = {}
-    for part in _parts(list(marks)):
-        for row in connection.execute(
-            select(
-                band_count.c.entry_id,
-                func.sum(middle * band_count.c.pupils),
-                func.sum(band_count.c.pupils),
-            )
-            .where(band_count.c.entry_id.in_(part))
-            .group_by(band_count.c.entry_id)
-        ):
-            if row[2]:
-                found[row[0]] = (float(row[1]) / row[2] / marks[row[0]], row[2])
     return found

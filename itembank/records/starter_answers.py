@@ -121,7 +121,8 @@ def _answers(
     # Every seat of an entry has as many signs; starters of the same length are read together.
     texts: dict[int, list[str]] = defaultdict(list)
     which: dict[int, list[tuple[int, int]]] = defaultdict(list)
-    for entry_id, text, count in connection.execute(packed).all():
+    # In the order of entries, as databases give groups in any order.
+    for entry_id, text, count in sorted(connection.execute(packed).all()):
         if entry_id in place:
             texts[len(text) // count].append(text)
             which[len(text) // count].append((place[entry_id], count))

@@ -12,6 +12,7 @@ another.
 
 from __future__ import annotations
 
+import secrets
 from typing import Any
 
 from sqlalchemy import (
@@ -33,8 +34,11 @@ from sqlalchemy import (
 
 from itembank.folding import folded
 
-VERSION = "0007"
+VERSION = "0009"
 """The newest migration: what this program reads and writes."""
+
+LONGEST_TITLE, LONGEST_NOTE = 60, 200
+"""Characters of a lesson's title, and of a note on what was unclear."""
 
 NAMING = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -67,7 +71,7 @@ lesson = Table(
     Column("class_name", String(12), nullable=False),
     Column("date", Date, nullable=False),
     Column("period", String(8), nullable=False, default=""),
-    Column("title", String(60), nullable=False, default=""),
+    Column("title", String(LONGEST_TITLE), nullable=False, default=""),
     Column("out_of", SmallInteger, nullable=False),
     # The class's name as names are compared; no database folds capitals as Python does.
     Column("class_key", String(36), nullable=False, server_default=text("''"), default=_class_key),
@@ -95,6 +99,12 @@ question = Table(
     Index(None, "address"),
 )
 
+
+def new_uid() -> str:
+    """Return the name of a new entry, which no other has."""
+    return secrets.token_hex(8)
+
+
 entry = Table(
     "entry",
     metadata,
@@ -114,6 +124,10 @@ entry = Table(
     Column("asked", String(200), nullable=False, server_default=text("''")),
     # The marks of those questions: what the scores are out of.
     Column("out_of", SmallInteger, nullable=False, server_default=text("0")),
+    # Made by chance when the entry is, and the same in every copy of the store, so that two
+    # copies that went their own ways know what they have in common.
+    Column("uid", String(32), nullable=False, server_default=text("''"), default=new_uid),
+    Index(None, "uid"),
 )
 
 band_count = Table(
@@ -171,7 +185,7 @@ clarity = Table(
     _of_entry(),
     Column("unsure", SmallInteger, nullable=False),
     Column("pupils", SmallInteger),
-    Column("note", String(200), nullable=False, default=""),
+    Column("note", String(LONGEST_NOTE), nullable=False, default=""),
 )
 
 remark = Table(
@@ -208,6 +222,37 @@ exported = Table(
     Column("class_name", String(12), nullable=False, server_default=text("''")),
     Column("made_at", DateTime, nullable=False),
 )
+
+forgetting = Table(
+    "forgetting",
+    metadata,
+    Column("id", Integer, primary_key=True),
+    # Whom: all three are blank once only unused room in the store is left to be overwritten.
+    Column("class_name", String(12), nullable=False, default=""),
+    Column("seat", String(8), nullable=False, default=""),
+    Column("before", Date),
+    Column("begun_at", DateTime, nullable=False),
+    # The first day of a pupil's time in a seat that was somebody else's before.
+    Column("since", Date),
+)
+"""What was begun to be forgotten and is not done yet: gone from the other tables already."""
+
+forgetting_file = Table(
+    "forgetting_file",
+    metadata,
+    Column(
+        "forgetting_id",
+        Integer,
+        ForeignKey("forgetting.id", ondelete="CASCADE"),
+        primary_key=True,
+        autoincrement=False,
+    ),
+    Column("path", Text, primary_key=True),
+)
+"""Files that may still hold it, as they are noted in the table of exports."""
+
+forgotten = Table("forgotten", metadata, Column("uid", String(32), primary_key=True))
+"""Names of entries that were forgotten whole, so that no copy of the store brings them back."""
 
 version = Table("alembic_version", metadata, Column("version_num", String(32), primary_key=True))
 """Alembic's own table, here too so that a new store is made without loading alembic."""

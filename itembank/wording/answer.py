@@ -201,7 +201,7 @@ _KIND = (
     r"ratios?|surds?|inequalit(?:y|ies)|expressions?|sums? of money)"
 )
 _ANSWER = (
-    r"(?:(?:give|giving|write|writing|leave|leaving|express|expressing|state|show|put|round|"
+    r"(?:(?:give|giving|given|write|writing|written|expressed|leave|leaving|express|expressing|state|show|put|round|"
     r"rounding) )?(?:(?:an? |any )(?:fraction|mixed number|decimal|ratio)s? |(?:your|the|each|all|any|both|every)(?: of your)?(?: final| exact)? "
     r"(?:answers?|results?|solutions?|values?) |it |them )?"
 )

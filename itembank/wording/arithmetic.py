@@ -207,6 +207,8 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
         worth_of_digit,
         "",
     ),
+    (r"<FIND> <M> (?:increased|raised) by <M>", changed_by("+"), ""),
+    (r"<FIND> <M> (?:decreased|reduced) by <M>", changed_by("-"), ""),
     (r"(?:increase|raise) <NP> by <M>", changed_by("+"), ""),
     (r"(?:decrease|reduce|lower) <NP> by <M>", changed_by("-"), ""),
     (r"what (?:percentage|per cent|percent) of <M> is <M>", whole_first, "percentage"),

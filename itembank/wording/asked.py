@@ -37,7 +37,7 @@ from itembank.wording.direction import before_fault, direction_fault
 from itembank.wording.facts import fact_fault
 from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
-from itembank.wording.named import mentions, other_part, ratio_order_fault
+from itembank.wording.named import mentions, other_part, part_named_fault, ratio_order_fault
 from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
@@ -58,8 +58,9 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
     )
     for fault in (
-        other_part(runs, model, _CONDITION.sub("", words)),
+        other_part(runs, model, _GOES_WITH.sub("", _CONDITION.sub("", words))),
         ratio_order_fault(runs, model, words),
+        part_named_fault(runs, model, words),
         part_fault(runs, model, words),
         kind_fault(model.key, words, money),
         bound_fault(runs, model, words),
@@ -95,6 +96,10 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
 
 
 # If there are 21 litres of blue paint, how many litres of red are there: red is asked for.
+# How much butter is needed with 400 g of flour: butter is asked for.
+_GOES_WITH = late(
+    r"\b(?:with|to go with|for|using) (?:every |each )?… of [a-z-]+(?=$| in the\b)", re.I
+)
 _CONDITION = late(
     r"^(?:if|when|given that|since) [^,]*, (?=(?:how|what|which|find|work out|calculate)\b)", re.I
 )
@@ -192,9 +197,14 @@ def _is_complement(target: Node | None) -> bool:
     return False
 
 
-def _whole_group(model: Modelled, _: re.Match[str]) -> bool:
+def _whole_group(model: Modelled, match: re.Match[str]) -> bool:
     """Whether *altogether* may be what is found: no letter that the model counts several times."""
     target = model.target
+    less = re.search(
+        r"\b(?:left|remain\w*|change|more|fewer|less|not|save[sd]?)\b|n't", match.string
+    )
+    if not model.inverse and model.ends_by_subtracting() and not less:
+        return not (isinstance(target, Sum) and isinstance(target.first, Product | Bracket))
     if not model.inverse or not isinstance(target, Sym):
         return True
     return not any(
@@ -347,7 +357,7 @@ _TAKEN = late(
     rf"\b(?:left|remain\w*|rest|difference|change|not|n't|other|others|still|now|empty|unused|unsold|"
     rf"cheaper|{_ER}|decrease\w*|reduc\w*|sale|new|final|end|after|save[sd]?|saving|profit|loss|lose[s]?|"
     r"lost|fall\w*|fell|drop\w*|below|without|short|extra|to go|missing|spare|owe[sd]?|go|stand\w*|"
-    r"temperature|third|grow|increase\w*|gain\w*|net|discount\w*|over|free|later|next|remaining|"
+    r"temperature|third|fourth|fifth|sixth|grow|increase\w*|gain\w*|net|discount\w*|over|free|later|next|remaining|"
     r"need\w*|must|pay\w*|paid|term|position|between|gap|minus|less|age|old|wait\w*|late|early|"
     r"took|take|takes|last|lasts|backs?|return\w*|finish\w*|down|off|out|only|both|neither|angle)\b",
     re.I,

@@ -101,7 +101,8 @@ def shape_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     area = re.search(
         r"\barea\b|\bsquare (?:metre|centimetre|kilometre|millimetre)s?\b", words, re.I
     )
-    if area and not model.inverse and not _multiplies(model):
+    mean_side = re.search(r"\btrapezi|\bparallel sides\b", text, re.I)
+    if area and not model.inverse and not mean_side and not _multiplies(model):
         return "The question asks for an area, and the model multiplies no two lengths."
     if re.search(r"\bperimeter\b", words, re.I) and not model.inverse:
         sides = next((n for name, n in _SIDES if re.search(name, text, re.I)), 0)
@@ -161,7 +162,9 @@ def _multiplies(model: Modelled) -> bool:
 
 
 def _is_count(node: Node) -> bool:
-    return node == Int(2)
+    while isinstance(node, Bracket):
+        node = node.of
+    return (isinstance(node, Sum) and not symbols(node)) or node == Int(2)
 
 
 _PART = late(

@@ -254,6 +254,7 @@ _WORDINGS: tuple[tuple[str, str, bool], ...] = (
         False,
     ),
     ("extreme", rf"<FIND> {_LARGEST_OF}", False),
+    ("extreme", rf"is <Either>(?: the)? (?P<size>{SIZES})(?: {_THING})?", False),
     (
         "extreme",
         rf"which(?: one)? of (?:these:? )?<NEither> (?:is|has)(?: the)? (?P<size>{SIZES})(?: value)?",
@@ -340,7 +341,7 @@ _POLITE = (
     r"(?:can|could|would|will) you(?: please)?|(?:i|we) (?:want|would like|need) you to|i'd like you to|"
     r"(?:your task is|try|have a go|you (?:need|have)|see if you can|it is your task)(?: to)?|let's|"
     r"in your head|mentally|without writing anything down|"
-    r"us(?:e|ing) (?:an? (?:written|mental|formal|column|efficient|suitable) method|(?:long|short|column) "
+    r"us(?:e|ing) (?:a|your) calculator to|us(?:e|ing) (?:an? (?:written|mental|formal|column|efficient|suitable) method|(?:long|short|column) "
     r"(?:multiplication|division|addition|subtraction))(?: to)?"
 )
 _TO_DO = (

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Node, Ratio, Relation, Sum, Sym, walk
+from itembank.notation.tree import Frac, Int, Node, Product, Ratio, Relation, Sum, Sym, walk
 from itembank.wording.modelled import Modelled
 from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
@@ -190,7 +190,9 @@ def _other_of_every(text: str, nodes: Sequence[Node], model: Modelled, words: st
             for part in model.parts()
         ):
             return f"The prompt gives an amount of {names[place]}, which the model takes for all."
-    last = target.rest[-1][1] if hasattr(target, "rest") else target
+    op, last = target.rest[-1] if isinstance(target, Product | Sum) else ("", target)
+    if op == "÷":
+        return ""  # 3000 ÷ 250 for one to every 250: it is shared out, and ends with no part
     if last == shares[1 - named[0]] and last not in shares[named[0] : named[0] + 1]:
         return f"The question asks for {names[named[0]]}, but the model ends with the part of {names[1 - named[0]]}."
     return ""
@@ -230,6 +232,35 @@ def ratio_order_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     if turned and not straight:
         return f"The question asks for the ratio of {names[0]} to {names[1]}, and the model has it the other way round."
     return ""
+
+
+_PART_OF = late(
+    r"\b(?:what|which) (?:fraction|percentage) of\b.*\b(?:is|are|was|were) (?P<what>[a-z]+)$", re.I
+)
+
+
+def part_named_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
+    """Return how another part of a whole is found than the one the question names, or ``""``.
+
+    *{5} red, {4} blue and {3} green pencils. What percentage of the pencils are red?*
+    """
+    asked = _PART_OF.search(words)
+    match model.target:
+        case Frac(Int() as part, whole) | Product(Int() as part, (("÷", whole),)):
+            pass
+        case _:
+            return ""
+    if not asked or not any(isinstance(inner, Sum) for inner in walk(whole)):
+        return ""
+    said = slotted(runs)
+    named = {
+        match[2].lower(): said.nodes[index_of(match[1])]
+        for match in re.finditer(rf"({SLOT}) ([a-z]+)", said.text, re.I)
+    }
+    own = named.get(asked["what"].lower())
+    if own is None or own == part:
+        return ""
+    return f"The question asks for what is {asked['what']}, and the model takes another part."
 
 
 def uses(model: Modelled, node: Node) -> bool:

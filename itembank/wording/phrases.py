@@ -127,12 +127,12 @@ _SOFT = {
     # Ways to say find; each has to be followed by what is to be found.
     "FIND": (
         r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
-        r"what is|what's|what are|how much is|how much are|tell me|say)"
+        r"what is|what's|what are|what was|what were|how much is|how much are|tell me|say)"
     ),
     # The same without how much: how much is 5 more than 3 asks for a difference.
     "NAME": (
         r"(?:work out|calculate|evaluate|compute|find|determine|give|state|write down|write|"
-        r"what is|what's|tell me|say)"
+        r"what is|what's|what was|tell me|say)"
     ),
     "VALUE": (
         r"(?:(?:the |an? )?(?:exact |simplified |final |correct )?(?:value|values|answer|answers|result|"

@@ -32,6 +32,8 @@ from itembank.wording.phrases import begins, phrase
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.sizes import SIZES
 from itembank.wording.terms import TERM_SAYINGS
+from itembank.wording.times import TIME_SAYINGS
+from itembank.wording.whole_numbers import WHOLE_NUMBER_SAYINGS
 
 _SLOT = re.compile(SLOT)
 _COLON = re.compile(rf": ?(?={SLOT})")
@@ -41,7 +43,13 @@ _WHERE = (
 _TO_FIND = r" (?:to find|for)(?: the value of)? <letter>"
 _LIST = r",?:? ?<Ms>"
 _CHAINED = r",? (?:and|then|and then) (?=(?:give|write|leave|express|state|round|simplify|check)\b)"
-_ALL_SAYINGS = (*SAYINGS, *TERM_SAYINGS, *ESTIMATES)
+_ALL_SAYINGS = (
+    *SAYINGS,
+    *TERM_SAYINGS,
+    *WHOLE_NUMBER_SAYINGS,
+    *TIME_SAYINGS,
+    *ESTIMATES,
+)
 _ROW = re.compile(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
 _COUNT_OF_PLACES = re.compile(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
 

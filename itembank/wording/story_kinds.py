@@ -56,6 +56,10 @@ _EACH_OF = late(
     r"(?P<per>[a-z'-]+)",
     re.I,
 )
+_EACH_SPAN = late(
+    rf"\b(?:each|every) (?P<per>second|minute|hour|day|week|month|year)\b(?:[^.?!;,\ue000-\uf8ff])*(?P<amount>{SLOT})",
+    re.I,
+)
 _IN_PACKS = late(
     rf"\b(?P<per>boxes|packs|packets|bags|bunches|crates|trays|rows|teams|groups|cartons|sets|tins|bundles|stacks|"
     rf"batches|tables|cases|sacks|strips|sheets|piles) of (?P<amount>{SLOT})(?! ?(?:by|cm|m|kg|g|ml)\b)",
@@ -265,6 +269,7 @@ class _Reader:
         self.amounts: list[Kind] = []
         self.places = {index_of(m[0]): m for m in re.finditer(SLOT, text)}
         self.rates: dict[int, list[Kind]] = {}
+        self.in_packs: set[int] = set()
         self.may_rate: dict[int, list[Kind]] = {}
         self._find_rates()
 
@@ -325,6 +330,8 @@ class _Reader:
             return of_thing(noun)
         if match and re.match(r"times\b(?! as)", match["words"], re.I):
             return of_thing("time")
+        if slot.start() in self.in_packs and (noun := self._noun_before(slot.start())):
+            return of_thing(noun)  # 144 eggs in boxes of 6
         return unknown(f"n{place}")
 
     def _find_rates(self) -> None:
@@ -336,7 +343,10 @@ class _Reader:
             per = self._per(match["per"])
             # A litre costs £1.20: used as it stands where one litre is bought.
             (self._may_rate if per and per.measures() else self._rate)(match["amount"], per)
+        for match in _EACH_SPAN.finditer(self.text):
+            self._may_rate(match["amount"], self._per(match["per"]))
         for match in _IN_PACKS.finditer(self.text):
+            self.in_packs.add(match.start("amount"))
             self._rate(match["amount"], of_thing(noun_stem(match["per"])))
         for match in _EACH_OF.finditer(self.text):
             self._rate(match["amount"], self._per(match["per"]))

@@ -112,3 +112,14 @@ def test_a_refusal_of_the_guide_is_told_as_it_says(row):
     prompt, key = (part.strip() for part in row[0].split("||"))
     with pytest.raises(NeedsPerson, match=re.escape(row[1])):
         judged({"prompt": prompt, "key": key})
+
+
+REFUSED_MODELS = rows("When a model is refused")
+
+
+@pytest.mark.parametrize("row", REFUSED_MODELS, ids=[row[0][:50] for row in REFUSED_MODELS])
+def test_a_model_of_the_guide_is_refused_as_it_says(row):
+    prompt, key, model, says, _ = row
+    with pytest.raises(NeedsPerson) as refused:
+        judged({"prompt": prompt, "key": key, "model": [model]})
+    assert says in str(refused.value)

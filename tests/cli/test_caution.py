@@ -21,7 +21,7 @@ SHOWN = re.compile("|".join(NAMES.values()))
 SAID = re.compile(r"not a\s+grade")
 DATA = {"pack.json", "department.toml", "results.sqlite3"}
 """Files of the tool's own, which nobody reads for a result."""
-SHOW_NONE = {"topics", "show", "audit", "bank", "forget"}
+SHOW_NONE = {"topics", "show", "audit", "bank", "forget", "unite"}
 """Commands that know of no class's bands."""
 
 
@@ -92,10 +92,11 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
         ("mark", "--pack", "9S-2026-11-30", "--sheet", "answers.csv", "--output", "marks.csv"),
         ("cover", "9S", "--date", "2026-12-08", "--topic", "ratio.share 4", "--yes"),
         ("cancel", "9S", "--date", "2026-12-09", "--why", "school trip"),
+        ("move", "9S/A1", "away", "--date", "2026-12-17"),
         ("undo", "9S"),
         ("pack", "--class", "9S", "--date", "2026-12-16", "--output", "."),
     ]
-    # A new command is walked too, or shows no bands.
+    # A new command is walked too: add it to the commands above, or to those that show no bands.
     assert {one[0] for one in commands} | SHOW_NONE == set(COMMANDS)
     showing = set()
     for command in commands:

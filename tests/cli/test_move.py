@@ -11,7 +11,7 @@ from itembank.records.class_report import class_report
 from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
 from itembank.records.item_report import item_report
 from itembank.records.recording import record
-from itembank.records.results import topic_history, topic_results
+from itembank.records.results import class_results, topic_history
 from itembank.records.scope import Scope
 from itembank.records.store import open_store
 
@@ -57,7 +57,7 @@ def tell(home, name, date, topic, marks, scores=False):
 def counts(home, name, before=None):
     with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
         found = {}
-        for one in topic_results(connection, name, before):
+        for one in class_results(connection, name, before).topics:
             right, out_of = found.get(one.topic, (0, 0))
             found[one.topic] = (round(right + one.right, 6), out_of + one.out_of)
         return found
@@ -113,8 +113,12 @@ def test_all_classes_agree_with_each_class(said, told):
 def test_scores_go_along_as_well(said, home):
     tell(home, "8K", FIRST, "ratio.share", {"A1": 2, "A2": 1, "A3": 0}, scores=True)
     said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
-    assert counts(home, "8K") == {"ratio.share": (1.5, 2)}
-    assert counts(home, "8L") == {"ratio.share": (0, 1)}
+    # A score tells of no topic alone: it goes along as the score it is.
+    with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
+        for name, share in (("8K", 0.75), ("8L", 0.0)):
+            found = class_results(connection, name)
+            assert [(one.out_of, one.scored) for one in found.topics] == [(0, True)]
+            assert [(one.share, one.marks) for one in found.scored] == [(share, {"ratio.share": 2})]
 
 
 def test_a_change_of_sets_is_one_list(said, told):
@@ -199,3 +203,48 @@ def test_a_second_move_before_the_first_is_refused(said, told):
     said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
     err = said("move", "8K/A3", "8K/A5", "--date", "2026-11-05").err
     assert "a move of 2026-11-09 is noted for 8K/A3 already" in err
+
+
+def seats_left(home):
+    with sqlite3.connect(home / "results.sqlite3") as connection:
+        rows = connection.execute(
+            "select class_name, date, seat from score join entry on entry.id = entry_id "
+            "join lesson on lesson.id = lesson_id order by 1, 2, 3"
+        ).fetchall()
+        return {f"{name}/{seat} {day[5:]}" for name, day, seat in rows}
+
+
+@pytest.mark.parametrize("seat", ["8L/B1", "8k/a3"])
+def test_forgetting_a_seat_finds_all_of_its_history(said, told, seat):
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    tell(told, "8L", SECOND, "ratio.scale", {"A1": 1, "B1": 2})
+    said("export", "--to", "out")
+    before = seats_left(told)
+    out = said("forget", "--seat", seat, "--yes").out
+    assert "2 records removed" in out
+    assert before - seats_left(told) == {"8K/A3 11-02", "8L/B1 11-09"}
+    assert not [line for line in dump(told) if 'INTO "move"' in line]
+    for path in (told / "out").glob("*.csv"):
+        text = path.read_text(encoding="utf-8-sig")
+        assert ",B1," not in text
+        assert "8K,2026-11-02,,1,A3" not in text
+    assert counts(told, "8K") == {"ratio.share": (3, 4)}
+
+
+def test_forgetting_leaves_whoever_had_the_seat_before_and_after(said, told):
+    (told / "sets.csv").write_text("8K/A1,8L/A1\n8L/A1,8K/A1\n")
+    said("move", "--list", "sets.csv", "--date", "2026-11-09")
+    tell(told, "8K", SECOND, "ratio.share", {"A1": 1})
+    tell(told, "8L", SECOND, "ratio.scale", {"A1": 1})
+    before = seats_left(told)
+    assert "2 records removed" in said("forget", "--seat", "8K/A1", "--yes").out
+    assert before - seats_left(told) == {"8L/A1 11-02", "8K/A1 11-09"}
+    # The other's history is still with them.
+    assert counts(told, "8L") == {"ratio.share": (2, 2), "ratio.scale": (4, 6)}
+
+
+def test_forgetting_a_class_does_not_send_its_pupils_back(said, told):
+    said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
+    said("forget", "--class", "8L", "--yes")
+    assert not [line for line in dump(told) if "8L" in line]
+    assert counts(told, "8K") == {"ratio.share": (3, 4)}

@@ -89,8 +89,12 @@ def test_a_sheet_that_stops_is_out_of_what_was_asked(said, home, columns):
     assert "Questions 6 to 8 were not asked. The starter counts out of 5." in out
     numbers = [line.split()[0] for line in out.splitlines() if " of 10 " in line]
     assert numbers == ["1", "2", "3", "4", "5"]
-    out = said("report", "8K").out
+    out = said("report", "8K", "--csv", "tables").out
     assert "90 %" in out
+    assert "Not asked: 23 Nov (questions 6 to 8)." in out
+    rows = (home / "tables" / "report-lessons.csv").read_text("utf-8-sig").splitlines()
+    cells = dict(zip(rows[0].split(","), rows[1].split(","), strict=True))
+    assert (cells["out_of"], cells["not_asked"], cells["share"]) == ("5", "6 7 8", "0.9")
     questions = said("report", "--lesson", DAY, "8K").out
     assert "\n5  core" in questions
     assert "\n6  core" not in questions
@@ -174,6 +178,25 @@ def test_a_correction_does_not_ask_what_was_not_asked(said, home):
     assert "Question 7 was not asked." in done.err
     assert said("record", "--correct", "A2 q5 right").status == 0
     assert "5   6 of 10" in said("decide").out
+
+
+def test_two_halves_of_a_class_may_have_been_asked_more_and_less(said, home):
+    said("record", "--sheet", sheet(home, ["11111000", "11111111"]))
+    rows = ["seat,1,2,3,4,5,6,7,8", "B1,1,1,1,1,1,,,", "B2,1,1,1,0,0,,,"]
+    (home / "half.csv").write_text("\n".join(rows))
+    done = said("record", "--sheet", "half.csv", "--add")
+    assert "Questions 6 to 8 were not asked." in done.out
+    out = said("decide").out
+    bands = {line.split()[0]: line.split()[4:] for line in out.splitlines() if "–" in line}
+    # Five of eight is Secure, five of five Extend, and three of five Secure again.
+    assert bands["Secure"] == ["A1", "B2"]
+    assert bands["Extend"] == ["A2", "B1"]
+    assert "asked fewer questions than others" in " ".join(out.split())
+    assert [line.split()[1:4] for line in out.splitlines() if line[:2] in ("5 ", "6 ")] == [
+        ["3", "of", "4"],
+        ["1", "of", "2"],
+    ]
+    assert "81 % right" in out
 
 
 def test_statistics_and_exports_hold_only_what_was_asked(said, home):

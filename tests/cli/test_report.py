@@ -16,6 +16,7 @@ from itembank.records.entries import (
     OwnViews,
     QuestionFacts,
     Questions,
+    Scores,
 )
 from itembank.records.recording import record
 from itembank.records.store import open_store
@@ -258,7 +259,7 @@ def test_a_class_that_never_recorded_by_seat(said, record_it):
     record_it(10, Questions({1: (9, 20), 2: (15, 20)}))
     for text in everywhere(said):
         assert "Own views were recorded in 1 lesson, but not both they and the scores" in text
-        assert "1 of 2 lessons were recorded by band or score only" in text
+        assert "1 of 2 lessons was recorded by band or score only" in text
         assert "fooled the confident" not in text.casefold()
         assert "γ" not in text
 
@@ -277,3 +278,23 @@ def test_a_whole_class_in_one_band_still_fits_80_columns(said, record_it):
     out = said("decide", "8K").out
     assert max(map(len, out.splitlines())) <= 80
     assert [word for word in out.split() if word in SEATS] == SEATS
+
+
+def test_scores_and_answers_are_told_apart_everywhere(said, record_it):
+    seats = {seat: n % 5 for n, seat in enumerate(SEATS)}
+    for day in (3, 10):
+        record_it(day, Scores(seats))
+    found = said("report", "8K", "--until", "2026-11-25")
+    out = " ".join(found.out.split())
+    assert "All lessons were recorded by band or score only" in out
+    assert "s: never seen by question, only as part of scores" in out
+    rows = [line.split() for line in found.out.splitlines() if "Nov" not in line]
+    topics = [row for row in rows if "s" in row and row[-1] == "now"]
+    assert topics
+    # No share right, no answers: two scores and an estimate in doubt.
+    assert all(" 0  –  " in "  ".join(row) and "2" in row for row in topics)
+    record_it(17, Questions({1: (9, 20), 2: (15, 20)}))
+    everything = list(everywhere(said))
+    assert all("2 of 3 lessons were recorded by band or score only" in text for text in everything)
+    assert "scores: 2" in everything[1]
+    assert "asked, but seen only as part of a score" in everything[1]

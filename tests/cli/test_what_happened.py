@@ -181,4 +181,20 @@ def test_what_contradicts_what_is_noted_is_refused(said, home):
     status, _, err = said("record", *on, "--out-of", "8", "--bands", "8 12 9")
     assert (status, "had no lesson" in err, "undo 8K --date 2026-11-23" in err) == (2, True, True)
     status, _, err = said("cancel", *on)
-    assert (status, "already" in err) == (2, True)
+    assert (status, "noted already" in err, "--" in err) == (2, True, False)
+    said("undo", "8K")
+    said("cover", *on, "-t", "ratio.share")
+    status, _, err = said("cover", *on, "-t", "ratio.scale")
+    assert (status, "--replace" in err, "--add" in err) == (2, True, False)
+    assert said("cover", *on, "-t", "ratio.scale", "--replace").status == 0
+
+
+def test_both_lessons_of_a_day_are_cancelled_and_had_back_together(said, home):
+    on = ["8L", "--date", "2026-11-24"]
+    said("cancel", *on, "--why", "school trip")
+    assert set(planner(home, "8L").recorded.cancelled) == {(TUESDAY, "2"), (TUESDAY, "4")}
+    out = said("undo", "8L").out
+    assert out == "Taken back: the note that there was no lesson of 8L on 24 November 2026.\n"
+    assert not planner(home, "8L").recorded.cancelled
+    said("cancel", *on, "--period", "4")
+    assert set(planner(home, "8L").recorded.cancelled) == {(TUESDAY, "4")}

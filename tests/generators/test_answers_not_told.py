@@ -49,12 +49,16 @@ def test_no_question_to_ask_tells_the_answer(topic):
 
 
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
-def test_a_question_to_ask_is_short(topic):
+def test_a_question_to_ask_is_short_and_points_where_it_says(topic):
     for tier in Tier:
         size = len(topic.spaces[tier])
         for index in random.Random(f"{topic.id}/{tier}").sample(range(size), min(size, 30)):
-            for slip in topic.item(tier, index).slips:
+            item = topic.item(tier, index)
+            words = "".join(run for run in item.prompt if isinstance(run, str))
+            for slip in item.slips:
                 ask = slip.misconception.ask
+                if "last sentence" in ask:
+                    assert words.endswith("?"), (words, ask)
                 assert len(ask) <= 110, ask
                 assert max(len(part.split()) for part in re.split(r"[.?:]", ask)) <= 20, ask
                 assert ask[-1] in "?."

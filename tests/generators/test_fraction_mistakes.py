@@ -359,6 +359,7 @@ METHODS: dict[tuple[str, str], Method] = {
     ("add-unlike", "subtract-across"): work_across,
     ("add-unlike", "work-across"): work_across,
     ("add-unlike", "keep-numerators"): keep_numerators,
+    ("add-unlike", "add-gives-used"): lambda item: sum(map(value, two(item)), Fraction(0)),
     ("add-mixed", "add-across"): mixed_apart(lambda _, p, q: Fraction(p[1] + q[1], p[2] + q[2])),
     ("add-mixed", "subtract-across"): mixed_apart(
         lambda _, p, q: Fraction(p[1] - q[1], q[2] - p[2])

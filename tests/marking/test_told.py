@@ -92,6 +92,10 @@ TOLD = [
     ("fractions.decimals-percentages/support/182", "73", FORM, "give the per cent sign"),
     ("fractions.decimals-percentages/support/182", "74", WRONG, "That is too large"),
     ("fractions.decimals-percentages/support/182", "72", WRONG, "That is too small"),
+    # A denial is no answer, though the question has the word.
+    ("fractions.decimals-percentages/challenge/91", "22 2/9%", RIGHT, ""),
+    ("fractions.decimals-percentages/challenge/91", "not 22 2/9%", UNREAD, "‘not’"),
+    ("ratio.best-value/support/282", "not A", WRONG, ""),
     # Remainders, money, words.
     ("fractions.improper-mixed/support/41", "2 r 5", UNREAD, "A remainder is left over"),
     ("fractions.improper-mixed/support/41", "2 remainder 5", UNREAD, "A remainder is left over"),

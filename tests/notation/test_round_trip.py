@@ -229,7 +229,7 @@ def test_p_is_a_letter_in_every_line_once_it_is_one_in_any():
 def test_alternatives_are_joined_by_or():
     node = parse("x=-4 or x = 7")
     assert line(node) == "x = -4 or x = 7"
-    assert words(node) == "x equals minus 4, or x equals 7"
+    assert words(node) == "x equals negative 4, or x equals 7"
     assert ">\u00a0or\u00a0<" in mathml(node)
     assert line(parse("x = 1, y = 2 or x = 2, y = 1")) == "x = 1, y = 2 or x = 2, y = 1"
     for text in ("or x = 7", "x = 7 or", '"Pack B" or 3'):

@@ -1,8 +1,29 @@
 """What is said for what is printed (classroom practice, no source)."""
 
+import contextlib
+import random
+
 import pytest
 
-from itembank.notation import parse, words
+from itembank.notation import line, parse, words
+from itembank.notation.tree import (
+    Bracket,
+    Dec,
+    Frac,
+    Int,
+    Juxt,
+    Listing,
+    Mixed,
+    Neg,
+    NotationError,
+    Percent,
+    Power,
+    Product,
+    Ratio,
+    Root,
+    Sum,
+    Sym,
+)
 
 
 @pytest.mark.parametrize(
@@ -15,6 +36,11 @@ from itembank.notation import parse, words
         ("1/20", "1 twentieth"),
         ("7/45", "7 over 45"),
         ("x/5", "x over 5"),
+        ("n/3 + 1", "n over 3, end of fraction, plus 1"),
+        ("7/45 + 1", "7 over 45, end of fraction, plus 1"),
+        ("x^n + 1", "x to the power n, end of power, plus 1"),
+        ("5√2", "5 root 2"),
+        ("(x + 1)/3 + 2", "the fraction x plus 1, over 3, end of fraction, plus 2"),
         ("(x + 1)/3", "the fraction x plus 1, over 3, end of fraction"),
         ("x + 1/3", "x plus 1 third"),
         ("2 3/4", "2 and 3 quarters"),
@@ -26,8 +52,13 @@ from itembank.notation import parse, words
         ("X", "capital X"),
         ("2π", "2 pi"),
         ("2(x + 1)", "2 open bracket x plus 1 close bracket"),
-        ("-3", "minus 3"),
-        ("5 - -3", "5 minus minus 3"),
+        ("-3", "negative 3"),
+        ("-x", "minus x"),
+        ("-3^2", "minus 3 squared"),
+        ("(-3)^2", "open bracket negative 3 close bracket squared"),
+        ("-3/4", "negative 3 quarters"),
+        ("5 - 3", "5 minus 3"),
+        ("5 - -3", "5 minus negative 3"),
         ("6 × 7 ÷ 2", "6 times 7 divided by 2"),
         ("x = 5", "x equals 5"),
         ("x ≤ 5", "x is less than or equal to 5"),
@@ -79,3 +110,38 @@ def test_phrase(text, said):
 )
 def test_two_readings_are_never_said_alike(one, other):
     assert words(parse(one)) != words(parse(other))
+
+
+LEAVES = (Int(2), Int(3), Int(23), Sym("x"), Dec("0", "5"))
+
+
+def larger(parts):
+    """Return what one more step makes of some trees."""
+    made = [Mixed(2, 1, 3)]
+    for a in parts:
+        made += [Neg(a), Bracket(a), Root(a, 2), Percent(a)]
+        for b in parts:
+            made += [Frac(a, b), Power(a, b), Juxt((a, b)), Ratio((a, b)), Listing((a, b))]
+            made += [Sum(a, (("+", b),)), Sum(a, (("-", b),)), Product(a, (("×", b),))]
+    return made
+
+
+def printable(nodes):
+    """Return the trees that can be printed and read back, by their line."""
+    found = {}
+    for node in nodes:
+        with contextlib.suppress(NotationError):
+            if parse(line(node)) == node:
+                found[line(node)] = node
+    return found
+
+
+def test_no_two_of_many_thousand_trees_are_said_alike():
+    small = printable((*LEAVES, *larger(LEAVES)))
+    some = [*LEAVES, *random.Random(1).sample(list(small.values()), 40)]
+    trees = printable((*small.values(), *larger(some)))
+    assert len(trees) > 5000
+    said = {}
+    for typed, node in trees.items():
+        said.setdefault(words(node), set()).add(typed)
+    assert [group for group in said.values() if len(group) > 1] == []

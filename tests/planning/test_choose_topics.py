@@ -13,6 +13,7 @@ from itembank.planning.choose_topics import (
     LessonWish,
     TopicState,
     choose_topics,
+    reason,
 )
 from itembank.planning.memory import Seen, recall, remember
 from itembank.planning.topic_programme import AGAIN
@@ -288,3 +289,15 @@ def test_pins_and_bans_win():
 def test_what_cannot_be_is_refused_in_plain_words(wish, said):
     with pytest.raises(ItembankError, match=said):
         choose_topics([wish], some_topics(3), {})
+
+
+def test_a_topic_seen_only_as_part_of_a_score_has_no_share_of_its_own():
+    taught = MONDAY - datetime.timedelta(days=40)
+    alone = Seen(MONDAY - datetime.timedelta(days=20), 15, 30)
+    part = Seen(MONDAY - datetime.timedelta(days=6), 0, 0, scored=True)
+    said = "last seen 6 days ago, only as part of a score"
+    for seen, share in (((part,), ""), ((alone, part), ", 50 % right on")):
+        one = TopicState("a", "A", taught, remember(taught, seen), seen)
+        found = reason(one, LessonWish(MONDAY, 4), {}, [one])
+        assert f"{said}{share}" in found
+        assert ("%" in found) == bool(share)

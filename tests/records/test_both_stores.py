@@ -52,6 +52,8 @@ ASKED = {
     "an earlier decision": ("decide", "7M", "--date", "2026-09-07"),
     "everything": ("export", "--to", "all", "--replace"),
 }
+MOVED = ("move", "--list", "sets.csv", "--date", "2026-11-23")
+SETS = "8K/A1,7M/A1\n7M/A1,8K/A1\n8K/B2,away\n7M/C3,8K/B2\n"
 FORGOTTEN = (
     ("forget", "--seat", "8K/A3", "--yes"),
     ("forget", "--before", "2026-09-20", "--yes"),
@@ -60,12 +62,20 @@ FORGOTTEN = (
 
 
 def things(rng, asked, depth=None):
-    """Return what might be recorded of a lesson: any depth, own views and clarity or not."""
+    """Return what might be recorded of a lesson: any depth, own views and clarity or not.
+
+    Some starters stop a question early.
+    """
+    numbers = ()
+    if depth is None and rng.random() < 0.3:
+        asked -= 1
+        numbers = tuple(range(1, asked + 1))
     there = [seat for seat in SEATS if rng.random() < 0.9]
     right = {s: {n: bool(rng.random() < 0.6) for n in range(1, asked + 1)} for s in there}
     marks = {s: sum(row.values()) for s, row in right.items()}
-    counts = [sum(low <= n <= high for n in marks.values()) for low, high in ((0, 2), (3, 4))]
-    bands = (("R", "Rebuild", 0, 2, counts[0]), ("E", "Extend", 3, 4, counts[1]))
+    ends = ((0, asked // 2), (asked // 2 + 1, asked))
+    counts = [sum(low <= n <= high for n in marks.values()) for low, high in ends]
+    bands = (("R", "Rebuild", *ends[0], counts[0]), ("E", "Extend", *ends[1], counts[1]))
     slips = {(s, n): "adds" for s, row in right.items() for n in row if rng.random() < 0.1}
     slips = {key: name for key, name in slips.items() if not right[key[0]][key[1]]}
     tallies = {n: (sum(row[n] for row in right.values()), len(there)) for n in range(1, asked + 1)}
@@ -73,9 +83,9 @@ def things(rng, asked, depth=None):
         (
             Answers(right, slips),
             Answers(right, {}),
-            Scores(marks),
+            Scores(marks, numbers),
             Questions(tallies),
-            Bands(tuple(BandCount(*one) for one in bands)),
+            Bands(tuple(BandCount(*one) for one in bands), numbers),
         )[rng.integers(5) if depth is None else depth]
     ]
     if rng.random() < 0.7:
@@ -132,10 +142,11 @@ def test_every_report_is_the_same_on_both(shared, server, tmp_path, answer, seed
         folder = tmp_path / name
         folder.mkdir()
         (folder / "department.toml").write_text(DEPARTMENT)
+        (folder / "sets.csv").write_text(SETS)
         places[folder] = server.url if name == "server" else str(folder / "results.sqlite3")
         with open_store(places[folder]) as store:
             fill(store, seed)
-    for forgotten in ((), *FORGOTTEN):
+    for forgotten in ((), MOVED, *FORGOTTEN):
         if forgotten:
             one, other = (answer(folder, place, forgotten) for folder, place in places.items())
             # 1: reports made before hold sums that nothing can be taken out of, and are named.

@@ -135,7 +135,7 @@ def test_forgetting_again_finishes_what_was_broken_off(store, tmp_path, monkeypa
         raise KeyboardInterrupt
 
     with monkeypatch.context() as patch:
-        patch.setattr("itembank.records.forget._clean", broken)
+        patch.setattr("itembank.records.forget.clean_table", broken)
         with pytest.raises(KeyboardInterrupt):
             forget(store, Whom("8K", GONE))
     assert count_rows(store, Whom("8K", GONE)) == 0

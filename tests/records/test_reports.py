@@ -10,6 +10,8 @@ from itembank.planning.bands import default_scheme
 from itembank.records.class_report import by_week, class_report, department_report
 from itembank.records.entries import (
     Answers,
+    BandCount,
+    Bands,
     Clarity,
     LessonFacts,
     OwnViews,
@@ -22,7 +24,7 @@ from itembank.records.item_statistics import kr20, upper_lower
 from itembank.records.pooled import pool, reliabilities
 from itembank.records.rasch import rasch, rasch_of_starters
 from itembank.records.recording import record, undo
-from itembank.records.results import topic_history
+from itembank.records.results import class_results, topic_history
 from itembank.records.scope import Scope
 from itembank.records.starter_answers import starter_answers
 
@@ -257,13 +259,63 @@ def test_what_is_expected_does_not_change_with_the_first_day(store):
     assert part.out_of == whole.out_of / 2
 
 
-def test_of_a_mean_each_pupil_counts_once_for_a_topic(store):
-    asked = ["ratio.share/core/1", "ratio.share/core/2", "fractions.order/core/1"]
-    record(store, facts(asked), Scores({"A1": 3, "A2": 0, "A3": 3}))
+ASKED = ["ratio.share/core/1", "ratio.share/core/2", "fractions.order/core/1"]
+HANDS = Bands((BandCount("R", "Rebuild", 0, 1, 9), BandCount("E", "Extend", 2, 3, 18)))
+WHOLE = [Scores({f"A{n}": n % 4 for n in range(1, 25)}), HANDS]
+
+
+@pytest.mark.parametrize("what", WHOLE)
+def test_a_score_says_nothing_of_a_topic_alone(store, what):
+    record(store, facts(ASKED), what)
+    later = DAY + datetime.timedelta(days=7)
     with store.reading() as connection:
-        found = class_report(connection, "8K", default_scheme(), DAY, DAY)
-    assert {one.topic: one.out_of for one in found.topics} == {
-        "ratio.share": 3,
-        "fractions.order": 3,
+        found = class_report(connection, "8K", default_scheme(), DAY, later)
+        whole = department_report(connection, Scope())
+        seen = topic_history(connection, "8K")
+    assert {topic: [(one.out_of, one.scored) for one in rows] for topic, rows in seen.items()} == {
+        "ratio.share": [(0, True)],
+        "fractions.order": [(0, True)],
     }
-    assert [one.interval.share for one in found.topics] == pytest.approx([2 / 3, 2 / 3])
+    for line in found.topics:
+        assert (line.out_of, line.points, line.scored) == (0, (), (DAY,))
+        assert by_week(line) == {}
+        assert line.mastery.only_scored
+        assert line.mastery.high - line.mastery.low > 0.4
+    assert (whole.classes[0].out_of, whole.classes[0].scored, whole.topics) == (0, 1, {})
+
+
+def test_class_and_department_say_the_same_of_topics(store):
+    rng = np.random.default_rng(5)
+    depths = [
+        lambda: Questions({n: (int(rng.integers(28)), 28) for n in (1, 2, 3)}),
+        lambda: Answers(by_seat(rng.integers(0, 2, (20, 3)) * 1.0), {}),
+        lambda: Questions({1: (20, 28)}),
+        lambda: WHOLE[0],
+        lambda: HANDS,
+    ]
+    for step in range(15):
+        date = DAY + datetime.timedelta(days=step)
+        record(store, facts(ASKED, date=date), depths[step % len(depths)]())
+    last = DAY + datetime.timedelta(days=30)
+    with store.reading() as connection:
+        one = class_report(connection, "8K", default_scheme(), DAY, last)
+        whole = department_report(connection, Scope(first=DAY, last=last))
+    assert {line.topic: line.out_of for line in one.topics} == {
+        topic: by_class["8K"][1] for topic, by_class in whole.topics.items()
+    }
+    for line in one.topics:
+        right, out_of = whole.topics[line.topic]["8K"]
+        assert line.interval.share == pytest.approx(right / out_of)
+        assert len(line.scored) == whole.classes[0].scored == 6
+        assert not line.mastery.only_scored
+
+
+def test_a_question_not_asked_tells_nothing_of_its_topic(store):
+    record(store, facts(ASKED), Questions({1: (20, 28), 2: (9, 28)}))
+    later = facts(ASKED, date=DAY + datetime.timedelta(days=2))
+    record(store, later, Scores({"A1": 2, "A2": 1}, asked=(1, 2)))
+    with store.reading() as connection:
+        found = class_results(connection, "8K")
+        assert {one.topic for one in found.topics} == {"ratio.share"}
+        (scored,) = found.scored
+    assert (scored.share, scored.marks) == (0.75, {"ratio.share": 2})

@@ -24,7 +24,26 @@ _LISTED = late(rf"{SLOT}(?:, {SLOT})+,? and {SLOT}|{SLOT}(?:, {SLOT})*,? (?:and 
 
 def average_reading(tale: Tale) -> Reading | None:
     """Return the mean, the total or the range that a story asks for by its words."""
-    return _of_list(tale) or _of_mean(tale)
+    return _next_score(tale) or _of_list(tale) or _of_mean(tale)
+
+
+def _next_score(tale: Tale) -> Reading | None:
+    """Return what comes next so that the mean of all of them is what is asked for."""
+    mean = re.search(rf"\b(?:mean|average)(?: \w+){{0,2}} of ({SLOT})", tale.question, re.I)
+    if (
+        mean is None
+        or mean[1] not in tale.by_char
+        or not tale.asks_for(r"\b(?:next|another|fourth|fifth|sixth|last)\b")
+    ):
+        return None
+    scores = [n for n in tale.numbers if not tale.asked(n) and not n.in_words]
+    counts = [n for n in tale.numbers if n.in_words]
+    if len(scores) < 2 or any(n.value != len(scores) for n in counts if not tale.asked(n)):
+        return None
+    if late_search(r"\bmean\b", tale.told):
+        return None
+    total = tale.by_char[mean[1]].value * (len(scores) + 1)
+    return reads("the next one counts too", total - sum((n.value for n in scores), Fraction(0)))
 
 
 def _of_list(tale: Tale) -> Reading | None:

@@ -116,8 +116,12 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
     )
     if rate:
         top, bottom = (_kind(word) for word in rate.groups())
+        ratio = top.over(bottom).measures()
         for kinds in found:
-            if all(_of(one, top) < 0 or _of(one, bottom) > 0 for one in kinds):
+            if top.measures() and bottom.measures():
+                if all(one.measures() and one.measures() != ratio for one in kinds):
+                    return f"The question asks for {rate[1]} for each {rate[2]}, and the options are of another kind."
+            elif all(_of(one, top) < 0 or _of(one, bottom) > 0 for one in kinds):
                 return f"The question asks for {rate[1]} for each {rate[2]}, and the options are the other way about."
     more = re.search(r"\bmore ([a-z'-]+)\b", words, re.I)
     if more and not late_search(r"\b(?:per|each|every|for)\b", words):

@@ -16,7 +16,14 @@ _NAME = r"(?P<{0}>(?:(?:a|an|the|his|her|their|its) )?[A-Za-z'-]+(?: [a-z-]+)?)"
 
 def comparison_reading(tale: Tale) -> Reading | None:
     """Return what a story that compares two amounts comes to by its words."""
-    return _depth(tale) or _age(tale) or _sum_and_gap(tale) or _degrees(tale) or _balance(tale)
+    return (
+        _chain(tale)
+        or _depth(tale)
+        or _age(tale)
+        or _sum_and_gap(tale)
+        or _degrees(tale)
+        or _balance(tale)
+    )
 
 
 _IS_OLD = late(
@@ -118,6 +125,33 @@ def _sum_and_gap(tale: Tale) -> Reading | None:
 def _last(words: str) -> str:
     names = [w for w in words.lower().split() if w not in _SKIP]
     return names[-1].removesuffix("'s") if names else ""
+
+
+_KNOWN = late(
+    rf"\b(?P<who>[A-Z][a-z]+) (?:is|has|weighs|scored|scores|costs|ran|saved) (?P<v>{SLOT})(?! ?(?:\w+ )?(?:{_MORE}|{_LESS}|times)\b)"
+)
+_STEP_OF = late(
+    rf"\b(?P<a>[A-Z][a-z]+) (?:is|has|weighs|scored|scores|costs|ran|saved) (?P<g>{SLOT})(?: [a-z]+)? (?P<way>{_MORE}|{_LESS})(?: [a-z]+)? than (?P<b>[A-Z][a-z]+)"
+)
+
+
+def _chain(tale: Tale) -> Reading | None:
+    """Return what one has, from what another has and by how much each differs from the next."""
+    known = {m["who"]: n.value for m in _KNOWN.finditer(tale.told) if (n := tale.get(m, "v"))}
+    steps = [(m, n) for m in _STEP_OF.finditer(tale.told) if (n := tale.get(m, "g"))]
+    if len(known) != 1 or not steps or len(known) + len(steps) != len(tale.numbers):
+        return None
+    for _ in steps:
+        for match, gap in steps:
+            sign = 1 if re.fullmatch(_MORE, match["way"], re.I) else -1
+            if match["b"] in known:
+                known.setdefault(match["a"], known[match["b"]] + sign * gap.value)
+            elif match["a"] in known:
+                known[match["b"]] = known[match["a"]] - sign * gap.value
+    named = [who for who in known if re.search(rf"\b{who}\b", tale.question)]
+    if len(named) != 1 or tale.asks_for(r"\b(?:more|than|difference|altogether|total|left|now)\b"):
+        return None
+    return reads("each is compared with the one that is named after ‘than’", known[named[0]])
 
 
 _BELOW = late(rf"({SLOT})(?: [a-z]+)? (?:below|under|deep)\b", re.I)
@@ -239,9 +273,9 @@ _HAS = late(
     re.I,
 )
 _CHANGE = late(
-    rf"\b(?P<plus>gets?|finds?|receives?|(?:is|are) given|pays? in|adds?|wins?|earns?|borrows?|picks? up|buys?|deposits?|is paid) (?:another |a further )?(?P<p>{SLOT})|"
+    rf"\b(?P<plus>gets?|finds?|receives?|(?:is|are|was|were)(?: then| also)? given|pays? in|adds?|wins?|earns?|borrows?|picks? up|buys?|deposits?|is paid|got|found|received|paid in|added|won|earned|borrowed|picked up|bought|deposited|was paid|collects?|collected) (?:another |a further )?(?P<p>{SLOT})|"
     rf"(?P<p2>{SLOT}) (?:more )?(?:\w+ )?(?:gets?|gets? on|get on|join|joins|arrive|come in|are added|is added|are born)\b(?! off)|"
-    rf"\b(?P<minus>spends?|gives? away|loses?|pays? back|pays? out|sells?|eats?|uses?|withdraws?|takes? out|drinks?|repays) (?:another |a further )?(?P<m>{SLOT})|"
+    rf"\b(?P<minus>spent|gave away|gave(?: \w+){{0,2}}|paid back|paid out|paid|sold|ate|used|withdrew|took out|drank|repaid|lost|spends?|gives? away|loses?|pays? back|pays? out|sells?|eats?|uses?|withdraws?|takes? out|drinks?|repays) (?:another |a further )?(?P<m>{SLOT})|"
     rf"(?P<m2>{SLOT}) (?:\w+ )?(?:get off|gets? off|leave|leaves|left|are sold|are eaten|are taken|is taken|are used|is used|break|are broken|die|are lost|go home)\b",
     re.I,
 )

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Percent, Power, Quantity, Root, Sum, walk
+from itembank.notation.tree import Int, Neg, Percent, Power, Quantity, Root, Sum, walk
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
@@ -79,6 +79,36 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     for trap, asks, says in _TRAPS:
         if late_search(trap, text) and late_search(asks, words):
             return f"A person has to look: {says}."
+    if model.has(Int) and late_search(r"\bangles?\b", text):
+        if late_search(r"\bstraight line\b", text) and 360 in numbers:
+            return "Angles on a straight line add up to 180°, and the model has 360."
+        if late_search(r"\b(?:at|around|round|about) a point\b", text) and 180 in numbers:
+            return "Angles at a point add up to 360°, and the model has 180."
+    inner = late_search(r"\b(?:inside|inner)\b", text) and late_search(
+        r"\b(?:outside|outer)\b", text
+    )
+    if inner and late_search(r"\barea\b", words) and not (model.subtracts() or model.inverse):
+        return "What lies between an outer and an inner shape is a difference, and nothing is taken away."
+    apart = late_search(r"\bhow far apart\b|\bdistance between\b", words)
+    if (
+        apart
+        and late_search(
+            r"\b(?:opposite directions?|towards each other|away from each other)\b", text
+        )
+        and model.subtracts()
+    ):
+        return "They move in opposite directions, and the model takes one from the other."
+    if apart and late_search(r"\bsame direction\b", text) and not model.subtracts():
+        return "They move in the same direction, and the model takes nothing away."
+    over_and_under = late_search(r"\babove\b", text) and late_search(r"\bbelow\b", text)
+    whole_way = late_search(r"\b(?:from|between|difference|apart)\b", words)
+    if over_and_under and whole_way and model.subtracts() and not model.has(Neg):
+        return "One is above and the other below, so that the way between them is a sum."
+    bare = re.search(r"\b(?:is|are|was|were) not ([a-z]+ed)\b", text, re.I)
+    asks_bare = bare and late_search(rf"\b{bare[1]}\b", words) and " not " not in words
+    adds = isinstance(model.target, Sum) and all(op == "+" for op, _ in model.target.rest)
+    if bare and asks_bare and adds:
+        return f"A part is not {bare[1]}, and the model takes nothing away."
     third = late_search(r"\b(?:third|other|missing|last|fourth|remaining)\b.*\bangle\b", words)
     angles = late_search(r"\btriang|\bquadrilat|\bstraight line|\bpoint\b", text)
     if third and angles and model.has(Sum) and not model.inverse and not numbers & {180, 360, 90}:

@@ -140,6 +140,11 @@ def _is_about(words: str, entity: str) -> bool:
 def _position_or_term(text: str, model: Modelled, words: str) -> str:
     """Return how a term is found where its position is asked for, or the other way about."""
     target = model.target
+    span = late_search(
+        r"^(?:in|after|for) how many (?:years|months|weeks|days|hours|minutes)\b", words
+    )
+    if span and isinstance(target, Sum) and len(symbols(target)) == 1:
+        return "The question asks how long it takes, and the model finds what there is then."
     if target is None or not late_search(r"\bsequences?\b|\bnth term\b", text):
         return ""
     letter = isinstance(target, Sym)

@@ -170,9 +170,16 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
     if re.search(rf"{number.char} [^.,;?!]*\beach\b", tale.text, re.I) and number.counts:
         return "the words count so many of them"
     if number.measure == "money" and late_search(
-        r"\bplus\b|\bfixed\b|\bfee\b", tale.sentence_of(number)
+        r"\bplus\b|\bfixed\b|\bfee\b|\bto join\b", tale.sentence_of(number)
     ):
         return "it is a part of what is paid"
+    how = re.search(
+        r"\bhow (long|tall|high|deep|heavy|wide) (?:is|will|was) it\b", tale.question, re.I
+    )
+    size = re.match(r"(long|tall|high|deep|wide)\b", number.after, re.I)
+    other = how and size and size[1].lower() != how[1].lower()  # its length, where it is how wide
+    if how and not other and number.measure == ("mass" if how[1].lower() == "heavy" else "length"):
+        return "it is said of the same thing that the question asks about"
     shared = (content(tale.clause_of(number)) & content(tale.question)) - _COMMON
     if shared:
         return f"it is said of what the question asks about: ‘{min(shared)}’"
@@ -203,9 +210,9 @@ def _only_counts(tale: Tale, number: Number) -> bool:
         return True
     if late_search(r"\bconsecutive\b", sentence) and number.counts:
         return True
-    listed = [
-        n for n in tale.numbers if n is not number and n.char in sentence and n.at > number.at
-    ]
+    if number.value == 1 and not tale.asked(number):
+        return True
+    listed = [n for n in tale.numbers if n is not number and n.char in sentence and not n.in_words]
     return number.counts and number.value == len(listed) > 1
 
 

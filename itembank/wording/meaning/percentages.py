@@ -49,6 +49,11 @@ _IS_CHANGE = r"(?:cheaper|dearer|less|more|off|is saved|is taken off)\b"
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 
 
+_IS_CHANGED = (
+    r"^ (?:is|are|was|were|has been|gets?) (?:reduced|discounted|increased|cut|raised|decreased)\b"
+)
+
+
 def percentage_reading(tale: Tale) -> Reading | None:
     """Return what a story of percentages comes to by its words."""
     return _change_asked(tale) or _changed(tale)
@@ -185,6 +190,8 @@ def _is_after(tale: Tale, amount: Number, percent: Number) -> bool | None:
     after = bool(_IS_AFTER.search(clause)) or late_search(r"^(?:after|with|including)\b", opening)
     if late_search(r"\bbefore (?:the|it|a)\b", clause):
         return False
+    if late_search(_IS_CHANGED, sentence[first + 1 :]):
+        return False  # in a sale, a coat costing £85 is reduced by 20%
     before = bool(_IS_BEFORE.search(clause))
     if after and before:
         tail = sentence[first + 1 :]

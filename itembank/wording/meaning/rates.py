@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
+from itembank.wording.prompt import SLOT
 from itembank.wording.story_kinds import noun_stem
 
 _AGENTS = frozenset(
@@ -63,6 +65,57 @@ def _net(tale: Tale) -> Reading | None:
     return reads("what goes out is taken from what comes in", abs(gained) * spans[0].value / size)
 
 
+_WAS = re.compile(
+    rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})(?: of [a-z]+)?(?: (?:tall|long|high|deep|wide))?\b|"
+    rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})",
+    re.I,
+)
+_CHANGES = re.compile(
+    r"\b(?P<up>grows|stretches|rises|increases|gets longer|gains|fills up)?(?P<down>burns down|burns|shrinks|loses|leaks|drops|melts|falls|uses)? "
+    rf"(?:by )?(?P<by>{SLOT})(?: of [a-z]+)?(?: (?:long|tall))? (?:for )?(?:each|every|an?|per) (?P<per>[a-z]+)",
+    re.I,
+)
+
+
+def _grows(tale: Tale) -> Reading | None:
+    """Return what something comes to that grows or shrinks by so much for each of so many."""
+    start, change = _WAS.search(tale.told), _CHANGES.search(tale.told)
+    if (
+        start is None
+        or change is None
+        or len(tale.numbers) != 3
+        or not (change["up"] or change["down"])
+    ):
+        return None
+    first, step = tale.get(start, 1) or tale.get(start, 2), tale.get(change, "by")
+    count = next((n for n in tale.numbers if n not in (first, step)), None)
+    if first is None or step is None or count is None or first.measure != step.measure:
+        return None
+    span = UNITS.get(
+        {"hour": "h", "minute": "min", "second": "s"}.get(
+            change["per"].lower(), change["per"].lower()
+        )
+    )
+    if span is not None:
+        if count.measure != span.dimension:
+            return None
+        times = count.value / span.size
+    elif count.counts and _thing(count) == noun_stem(change["per"]):
+        times = count.value
+    else:
+        return None
+    if not tale.asks_for(
+        r"\bhow (?:tall|long|high|deep|much)\b.*\b(?:it|left|after|with|the)\b|\bhow (?:tall|long|high|deep) (?:is|will)\b"
+    ):
+        return None
+    if tale.asks_for(r"\bby how much\b|\b(?:grown?|lost|lose|used|burnt|more|less|before|ago)\b"):
+        return None
+    return reads(
+        "it starts with what it is at first",
+        first.value + (1 if change["up"] else -1) * times * step.value,
+    )
+
+
 def _batches(tale: Tale) -> Reading | None:
     """Return how many times a recipe can be made whole."""
     if not tale.asks_for(r"\bhow many (?:full |whole |complete )?(?:batches|lots|recipes)\b"):
@@ -76,21 +129,34 @@ def _batches(tale: Tale) -> Reading | None:
 
 
 def _thing(number: Number) -> str:
-    """Return what a number measures or counts: a dimension, or a noun."""
+    """Return what a number measures or counts: a dimension, or a noun, the first plural after it."""
     if number.measure:
         return number.measure
-    words = [
-        w
-        for w in re.findall(r"[a-z'-]+", number.after.lower())
-        if w not in ("more", "extra", "such", "of", "the")
+    small = ("more", "extra", "such", "of", "the")
+    words = [w for w in re.findall(r"[a-z'-]+", number.after.lower()) if w not in small][:3]
+    plain = [
+        w for w in words if w in ("people", "men", "women", "children", "is", "are", "in", "to")
     ]
-    return noun_stem(words[0]) if words else ""
+    if plain and words.index(plain[0]) == 0:
+        return noun_stem(words[0])
+    first = next((w for w in words if w.endswith("s") and not w.endswith("ss")), "")
+    return noun_stem(first or words[0]) if words else ""
 
 
 def _same(tale: Tale, a: Number, b: Number) -> bool:
-    """Whether two numbers are of the same things."""
+    """Whether two numbers are of the same things: crates and full crates, not oak and ash trees."""
     one, two = _thing(a), _thing(b)
-    return bool(one) and one == two
+    if not one or one != two:
+        return False
+    mine, other = _said_of(a, one), _said_of(b, two)
+    return not (mine and other and mine.isdisjoint(other))
+
+
+def _said_of(number: Number, thing: str) -> set[str]:
+    """Return the words between a number and the noun that it counts."""
+    words = re.findall(r"[a-z'-]+", number.after.lower())
+    place = next((i for i, word in enumerate(words) if noun_stem(word) == thing), 0)
+    return set(words[:place]) - {"more", "extra", "such", "of", "the", "identical", "same"}
 
 
 _UNUSUAL = (

@@ -15,6 +15,7 @@ from itembank.wording.meaning.known import known_fault
 from itembank.wording.meaning.letters import letter_fault
 from itembank.wording.meaning.needed import needed_fault
 from itembank.wording.meaning.order import order_fault
+from itembank.wording.meaning.pairs import pair_fault
 from itembank.wording.meaning.parts_of import part_reading
 from itembank.wording.meaning.percentages import percentage_reading
 from itembank.wording.meaning.puzzles import puzzle_reading
@@ -59,6 +60,7 @@ def meaning_fault(
         known_fault(runs, model)
         or letter_fault(runs, model)
         or order_fault(runs, model)
+        or pair_fault(runs, model)
         or needed_fault(runs, reasons, used)
         or second_reading_fault(runs, found)
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from itertools import pairwise
 
 from itembank.notation.tree import Node, Relation, Sym, symbols
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
@@ -20,7 +21,7 @@ _UP = r"(?:goes|going|go|increases|rises) up by|(?:rule|rule is|by) (?:is )?(?:t
 _DOWN = r"(?:goes|going|go) down by|(?:rule is )?(?:to )?(?:subtract(?:ing)?|take away|taking away)|decreases by"
 _TIMES = r"(?:rule is )?(?:to )?(?:multipl(?:y|ying) by|times by)|each term is"
 _START = late(
-    rf"\b(?:starts? (?:at|with|from)|first term (?:of [\w ]+ )?is|first number is|begins? (?:at|with)) ({SLOT})",
+    rf"\b(?:starts?(?: at| with| from)?|first term (?:of [\w ]+ )?is|first number is|begins? (?:at|with)) ({SLOT})",
     re.I,
 )
 
@@ -31,7 +32,7 @@ def sequence_reading(tale: Tale) -> Reading | None:
         return extra
     if not late_search(r"\b(?:sequence|terms?|nth|row n|pattern n|rows?|pattern)\b", tale.text):
         return None
-    return _by_rule(tale) or _by_step(tale) or _by_two_terms(tale)
+    return _listed(tale) or _by_rule(tale) or _by_step(tale) or _by_two_terms(tale)
 
 
 _FIRST = late(
@@ -117,7 +118,7 @@ def _by_rule(tale: Tale) -> Reading | None:
         node for node in tale.said.nodes if symbols(node) and not isinstance(node, Relation | Sym)
     ]
     if len(rules) != 1 or not late_search(
-        r"\bn\s?th term\b|\brow n\b|\bpattern n\b|\bterm n\b", tale.text
+        rf"(?:\bn\s?|{SLOT})th term\b|\brow n\b|\bpattern n\b|\bterm n\b", tale.text
     ):
         return None
     (rule,) = rules
@@ -203,6 +204,13 @@ def _by_step(tale: Tale) -> Reading | None:
         for m in re.finditer(rf"\b(?:{pattern}) ({SLOT})", tale.told, re.I)
         if m[1] in tale.by_char
     ]
+    steps += [
+        (1 if m["way"].lower() == "more" else -1, tale.by_char[m[1]].value)
+        for m in re.finditer(
+            rf"each (?:term|number) is ({SLOT}) (?P<way>more|less) than", tale.told, re.I
+        )
+        if m[1] in tale.by_char
+    ]
     if first is None or len(steps) != 1:
         return None
     sign, step = steps[0]
@@ -226,6 +234,23 @@ def _by_step(tale: Tale) -> Reading | None:
             "the place of the term that is given", (value - first.value) / (sign * step) + 1
         )
     return None
+
+
+_LIST = late(rf"\bsequence\b[^.?]*?({SLOT}), ({SLOT}), ({SLOT})((?:, {SLOT})*)", re.I)
+
+
+def _listed(tale: Tale) -> Reading | None:
+    """Return a later term of a sequence whose first terms are listed and go up by one step."""
+    match = _LIST.search(tale.told)
+    places = _places(tale, tale.question)
+    if match is None or len(places) != 1 or tale.asks_for(r"\b(?:sum|more|difference|which)\b"):
+        return None
+    terms = [tale.by_char.get(char) for char in re.findall(SLOT, match[0])]
+    values = [term.value for term in terms if term is not None]
+    steps = {b - a for a, b in pairwise(values)}
+    if len(values) != len(terms) or len(steps) != 1:
+        return None
+    return reads("the first term has no step before it", values[0] + (places[0] - 1) * steps.pop())
 
 
 _TERM_IS = late(rf"({SLOT}) ?(?:st|nd|rd|th) (?:term|number) is ({SLOT})", re.I)

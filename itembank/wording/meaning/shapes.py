@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import isqrt
 
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
+from itembank.wording.prompt import SLOT
 
 _FLAT = r"\b(?:rectang\w+|lawn|plot|field|garden|floor|wall|room|hall|sheet|page|card|pitch|court|bed|patio|yard|window|carpet|picture|photo\w*|poster|table|playground|pool|path|board|door|mat|rug|banner|flag|screen)\b"
 _OTHER = r"\b(?:triang\w+|circ\w+|radius|diameter|trapez\w+|parallelogram|hexagon|pentagon|octagon|diagonal|scale|semi\w*|cylinder|pyramid|prism|L-shape\w*|tiles?|scale|map|ratio|twice|times as|longer than|shorter than|border|frame)\b"
@@ -74,6 +75,11 @@ def _path(tale: Tale) -> Reading | None:
     ):
         return None
     wide = [n for n in lengths if late_search(r"^(?:\w+ )?(?:wide|in width)\b", n.after)]
+    own = re.search(
+        rf"\b(?:path|border|frame|strip|edging)(?: \w+){{0,3}}? ({SLOT})", tale.told, re.I
+    )
+    if len(wide) > 1 and own and own[1] in tale.by_char:
+        wide = [tale.by_char[own[1]]]
     wide = wide or [n for n in lengths if late_search(r"\bwidth\b", tale.clause_of(n))]
     if len(wide) != 1:
         return None
@@ -131,10 +137,16 @@ def _box(tale: Tale) -> Reading | None:
     ):
         return None
     numbers = tale.numbers
-    if any(n.measure != "length" for n in numbers) or late_search(
-        r"\b(?:no|without a|open) (?:lid|top)\b|\bopen\b", tale.text
-    ):
+    if any(n.measure != "length" for n in numbers):
         return None
+    is_open = late_search(r"\b(?:no|without a|open) (?:lid|top)\b|\bopen\b", tale.text)
+    if is_open:
+        deep = [n for n in numbers if late_search(r"^(?:high|deep|tall|in height)\b", n.after)]
+        card = tale.asks_for(r"\b(?:surface area|card|material|metal|wood|paint|glass|sheet)\b")
+        if len(deep) != 1 or not card:
+            return None
+        p, q = (n.value for n in numbers if n is not deep[0])
+        return reads("there is no top", p * q + 2 * deep[0].value * (p + q))
     a, b, c = (n.value for n in numbers)
     if tale.asks_for(r"\blargest face\b|\bbiggest face\b"):
         return reads("the largest face", max(a * b, b * c, a * c))

@@ -17,6 +17,10 @@ _MIXED = late(
     r"(?:mixed )?in (?:the|a) ratio\b",
     re.I,
 )
+_THREE = late(
+    r"\b(?:has|have|contains?|of|mixes|sells|holds) ([\w-]+), ([\w-]+),? and ([\w-]+),? (?:are )?in the ratio\b",
+    re.I,
+)
 _ORDINALS = ("first", "second", "third", "fourth")
 _ALL = r"\b(?:altogether|in total|in all|total|mixture|members|pupils|people|together|whole|(?:do|did) they (?:share|have|get|collect|win))\b"
 
@@ -44,6 +48,8 @@ def share_reading(tale: Tale) -> Reading | None:
     (amount,) = amounts
     words = re.sub(SLOT, "…", tale.told)
     names = names_in_ratio(words)
+    if not names and (three := _THREE.search(words)):
+        names = three.groups()
     if not names and (mixed := _MIXED.search(words)):
         names = (mixed[1], mixed[2])
     if len(names) != len(parts):
@@ -118,6 +124,12 @@ def _unit(
     places = _place(clause, names, len(parts))
     if len(places) == 1 and not late_search(_ALL, clause):
         return amount.value / parts[places[0]]
+    if re.match(
+        r"(?:it|they|this) (?:weighs?|holds?|costs?|is|has|have|contains?|makes?|measures?)\b",
+        sentence.strip(),
+        re.I,
+    ):
+        return amount.value / sum(parts)
     whole = names and re.match(r"(?:there are|it has|they have)\b", sentence.strip(), re.I)
     if not places and (
         late_search(_ALL, clause)

@@ -19,6 +19,9 @@ _COST_EACH = late(
     rf"\b(?:an?|each|one) (?P<one>[a-z'-]+(?: [a-z'-]+)?) costs? (?P<price2>{SLOT})",
     re.I,
 )
+_NOUNS_FOR = late(
+    rf"(?:sells?|sold|and|buys?) (?P<noun>[a-z'-]+s) (?:for|at) (?P<price>{SLOT})", re.I
+)
 _FOR_ONE = late(rf"(?P<price>{SLOT}) for (?:an?|each|every|one) (?P<noun>[a-z'-]+)", re.I)
 _COUNT = late(rf"(?P<n>{SLOT}) (?P<noun>(?:[a-z'-]+ )?[a-z'-]+)", re.I)
 _PAID = late(
@@ -72,6 +75,10 @@ def _bill(tale: Tale) -> Reading | None:
         price = tale.get(match, "price")
         if price is not None and price.measure == "money" and price.char not in used:
             prices.setdefault(_noun(match["noun"]), price)
+    for match in _NOUNS_FOR.finditer(tale.text):
+        price = tale.get(match, "price")
+        if price is not None and price.measure == "money" and price.char not in used:
+            prices.setdefault(_noun(match["noun"]), price)
     for match in _COST_EACH.finditer(tale.text):
         price = tale.get(match, "price") or tale.get(match, "price2")
         if price is None or price.measure != "money" or price.char in used:
@@ -116,9 +123,9 @@ def _bill(tale: Tale) -> Reading | None:
         ):
             return None
         return reads("what is paid less what everything costs", rest[0].value - total)
-    if tale.asks_for(r"\b(?:cost|pay|spend|bill|price|cost of)\b") and not tale.asks_for(
-        r"\b(?:one|each|more|less|a single|difference|how many)\b"
-    ):
+    if tale.asks_for(
+        r"\b(?:cost|pay|spend|bill|price|cost of|take|earn|receive|money)\b"
+    ) and not tale.asks_for(r"\b(?:one|each|more|less|a single|difference|how many)\b"):
         named = [
             cost for noun, cost in bought if re.search(rf"\b{re.escape(noun)}", tale.question, re.I)
         ]

@@ -85,7 +85,14 @@ class Tale:
         self.text: str = self.said.text
         asking = questions(whole)
         self.asks: int = len(asking)
-        self.question: str = asking[-1] if asking else ""
+        question = asking[-1] if asking else ""
+        # If 4 men take 9 days, how long do 12 take: what comes before the comma is told.
+        opened = re.match(
+            r"(?:if|when|given that|suppose)\b.*?, ((?:how|what|which|find|work out)\b.*)",
+            question,
+            re.I,
+        )
+        self.question: str = opened[1] if opened else question
 
     @cached_property
     def told(self) -> str:
