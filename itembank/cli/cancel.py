@@ -41,6 +41,7 @@ def cancel(
     from itembank.cli.lesson_text import store_of, the_department
     from itembank.cli.text import say
     from itembank.errors import ItembankError
+    from itembank.people import refuse_names
     from itembank.planning.days import long_day, parse_day
     from itembank.records.entries import Cancelled, LessonFacts
     from itembank.records.recording import record_each
@@ -61,6 +62,7 @@ def cancel(
     periods = [period] if period is not None and len(there) > 1 else list(there)
     if len(periods) == 1 and len(there) == 1:
         periods = [""]  # the only lesson of a day goes without its period
+    refuse_names(words, "--why")
     with open_store(store_of(found.folder)) as store:
         record_each(
             store,

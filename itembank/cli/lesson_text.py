@@ -67,11 +67,39 @@ def the_department(folder: Path | None) -> Department:
     return found
 
 
-def store_of(folder: Path) -> Place:
-    """Return where a department's results are."""
+def store_of(folder: Path, tell_copies: bool = True) -> Place:
+    """Return where a department's results are, and tell of copies beside them, once."""
     from itembank.records.place import store_place
 
-    return store_place(folder)
+    place = store_place(folder)
+    if tell_copies and place.is_file and place.where not in _TOLD:
+        _TOLD.add(place.where)
+        _tell_copies(place.path)
+    return place
+
+
+_TOLD: set[str] = set()
+"""The results files of which this command has told copies already."""
+
+
+def _tell_copies(path: Path) -> None:
+    from itembank.cli.text import say
+    from itembank.records.copies import copies_beside
+
+    for one in copies_beside(path):
+        if one.name.endswith(("-journal", "-wal", "-shm")):
+            say(
+                f"{one} is left of a copy of the results that was being written. Keep it beside "
+                "that copy until ‘itembank unite’ has read both; then delete them.",
+                err=True,
+            )
+        else:
+            say(
+                f"{one} is a copy of the results, as a program that keeps folders in step makes "
+                "them when two people record at once. It may hold what is not here: ‘itembank "
+                f'unite "{one}"’ brings the two together; then delete it.',
+                err=True,
+            )
 
 
 def thresholds_of(deciding: Deciding) -> Thresholds:

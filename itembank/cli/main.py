@@ -75,6 +75,7 @@ COMMANDS = {
     "decide": ("decide:decide", "Say what the results suggest."),
     "report": ("report:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
+    "unite": ("unite:unite", "Bring two results files together."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }
 """Where each command is, and what the list of commands says of it."""

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeVar
 from itembank.cli.taught import not_yet
 from itembank.errors import ItembankError
 from itembank.faults import FileFaults, join_words
+from itembank.people import refuse_names
 from itembank.planning.bands import BandScheme, default_scheme
 from itembank.planning.days import parse_day, usual_seed
 from itembank.planning.department import (
@@ -162,6 +163,7 @@ def resolve(
     title = first(given.title, plan.title, default=usual)
     if not title.strip():
         raise ItembankError("The title is empty. Write one with --title, or leave it out.")
+    refuse_names(title, "The title")
     questions = _questions(given, plan, group.questions if group else DEFAULT_QUESTIONS, topics)
     follow_up = first(
         given.follow_up,

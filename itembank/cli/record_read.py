@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.faults import join_words
+from itembank.people import refuse_names
 from itembank.records.asked import marks_of, not_asked_said, numbers_said
 from itembank.records.entries import (
     Answers,
@@ -169,4 +170,5 @@ def read_clarity(unclear: int | None, note: str | None, seats: int) -> Clarity:
     words = " ".join((note or "").split())
     if len(words) > LONGEST_NOTE:
         raise ItembankError(f"--note: write {LONGEST_NOTE} characters at most.")
+    refuse_names(words, "--note")
     return Clarity(unclear, seats or None, words)

@@ -91,6 +91,15 @@ def _taught(row: Table) -> dict[str, datetime.date | None]:
     return found
 
 
+def taught_path(taught: Mapping[str, object], name: str) -> tuple[str, ...]:
+    """Return the keys under which a topic stands in ``taught``, in quotation marks or not.
+
+    >>> taught_path({"ratio.share": "not yet"}, "ratio.share")
+    ('ratio.share',)
+    """
+    return (name,) if name in taught else tuple(name.split("."))
+
+
 def spread_seats(text: str) -> list[str]:
     """Return the seat codes that a range or a single code stands for.
 

@@ -30,7 +30,7 @@ from itembank.faults import join_words, nearest
 from itembank.folding import folded, same_name
 from itembank.planning.band_table import read_bands
 from itembank.planning.bands import BandScheme, default_scheme
-from itembank.planning.class_plan import ClassPlan, read_class_plan
+from itembank.planning.class_plan import ClassPlan, read_class_plan, taught_path
 from itembank.planning.deciding import Deciding, read_deciding
 from itembank.planning.draw_from import DrawFrom, read_draw_from
 from itembank.planning.known_topics import KnownTopics
@@ -202,7 +202,8 @@ def _read_class(
     )
     for name in found.plan.taught:
         if known_topics is not None and name not in known_topics:
-            row.fault("taught", unknown_topic(name, known_topics), name.rpartition(".")[2])
+            where = (*row.path, "taught", *taught_path(row.any("taught"), name))
+            row.file.fault(where, unknown_topic(name, known_topics))
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
         row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")

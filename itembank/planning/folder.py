@@ -11,6 +11,7 @@ from itembank.errors import ItembankError
 from itembank.faults import Fault, FileFaults, join_words, nearest
 from itembank.planning import department as departments
 from itembank.planning.calendar import Calendar, read_calendar
+from itembank.planning.class_plan import taught_path
 from itembank.planning.class_scheme import LessonKey, class_scheme
 from itembank.planning.department import Department, SchoolClass, read_department
 from itembank.planning.known_topics import KnownTopics
@@ -143,10 +144,10 @@ def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
     for place, one in enumerate(department.classes):
         for name, date in one.plan.taught.items():
             if date is not None and not first <= date <= last:
+                written = taught_path(file.data["classes"][place]["taught"], name)
                 file.fault(
-                    ("classes", place, "taught"),
+                    ("classes", place, "taught", *written),
                     f"{name}: {date} is outside the school year, {first} to {last}.",
-                    name.rpartition(".")[2],
                 )
     return file.faults
 

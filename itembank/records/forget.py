@@ -28,6 +28,7 @@ from itembank.disk import remove
 from itembank.errors import ItembankError
 from itembank.folding import same_name
 from itembank.records.clean import Counts, clean_table
+from itembank.records.copies import copies_beside
 from itembank.records.details import answers_of, tallies_of
 from itembank.records.moves import place
 from itembank.records.place import meant
@@ -240,6 +241,9 @@ def _list(connection: Connection, whom: Whom, has_rows: bool) -> int:
 def _clean_files(store: Store, one: Unfinished, done: Forgotten) -> None:
     """Clean the files on a list; those that are seen to leave it, one by one."""
     whom = one.whom
+    if store.place.is_file:
+        why = "it is a copy of the results; ‘itembank unite’ brings in what only it holds"
+        done.left += [(path, why) for path in copies_beside(store.place.path)]
     for note in one.files if whom is not None else ():
         assert whom is not None
         path = meant(note, store.folder)

@@ -105,6 +105,14 @@ def record_in(
         what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
     elif there and not replace:
         one = there[0]
+        when = f"on {one.made_at:%d %b at %H:%M}"
+        if kind == "cancelled":
+            raise RecordedAlready(f"It is noted already, {when}, that {facts} has no lesson.")
+        if kind == "cover":
+            raise RecordedAlready(
+                f"It is noted already, {when}, what {facts} was asked instead. Nothing was noted. "
+                "Add --replace to put this in its place."
+            )
         raise RecordedAlready(
             f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
             "Nothing was recorded. Add --replace to put these in their place (the earlier ones "
@@ -196,7 +204,9 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
     if date is not None:
         of_it.append(lesson.c.date == date)
     rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
-    last = connection.execute(rows.where(active()).order_by(entry.c.id.desc()).limit(1)).first()
+    last = connection.execute(
+        rows.where(active()).order_by(entry.c.made_at.desc(), entry.c.id.desc()).limit(1)
+    ).first()
     of_moves = [or_(move.c.from_key == folded(class_name), move.c.to_key == folded(class_name))]
     if date is not None:
         of_moves.append(move.c.date == date)

@@ -117,6 +117,7 @@ def test_the_letter_p_is_no_obstacle(prompt, right, wrong):
         ("Solve {3p = 12}.", "4", "36"),
         ("Simplify {(4p)/11 + (3p)/11}.", "(7p)/11", "(7p)/22"),
         ("Simplify {-3/8}.", "-0.375", "-0.38"),
+        ("Estimate {48 × 21} by rounding each number to 1 significant figure.", "1000", "1008"),
         ("Simplify {(23/6)/(-1)}.", "-3 5/6", "-3 1/6"),
     ],
 )
@@ -130,7 +131,7 @@ def test_a_rounding_a_form_and_a_letter_in_the_words_bind_the_key(prompt, right,
     [
         ("Solve {3x = 7}. Give your answer to 1 decimal place.", "x = 7/3"),
         ("Solve {3x = 7}. Give your answer as a mixed number.", "x = 7/3"),
-        ("Estimate {48 × 21} by rounding each number to 1 significant figure.", "1008"),
+        ("Estimate {48 × 21}.", "1000"),
         ("Find y if {2x + 1 = 9}.", "4"),
     ],
 )

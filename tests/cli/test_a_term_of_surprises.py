@@ -1,4 +1,4 @@
-"""A fire drill, a cover lesson, a split class, a pupil's move, a change of sets: one story.
+"""A fire drill, cover, a split class, a move, a change of sets, two results files: one story.
 
 It is told by the command line alone, week by week. The reports before and after stand as text
 in term_of_surprises.txt beside this file: what was seen, without the estimates of the forgetting
@@ -8,6 +8,7 @@ model. With ITEMBANK_RENEW=1 they are written anew, to be read before they are k
 import hashlib
 import os
 import re
+import shutil
 import tomllib
 from pathlib import Path
 
@@ -141,9 +142,24 @@ def test_a_term_of_surprises(said, home, on_day):
     # B6 was away, and answers on Friday.
     on_day("2026-11-27")
     sheet("late.csv", ["B6"], 8, {"B6": [2, 4, 6]})
+    shutil.copy("results.sqlite3", "before-late")
     late = ["record", "8K", "--date", "2026-11-26", "--sheet", "late.csv"]
     assert "12 pupils" in done(*late, "--add")
     assert "seat B6 is recorded already" in refused(*late, "--add")
+
+    # Two machines, one shared folder: Friday's starter lands in a copy of the results.
+    sheet("friday.csv", [*FIRST, *SECOND[:5]], 8, {"A4": [3], "A5": [3, 4]})
+    mine, theirs = Path("results.sqlite3"), Path("results (copy).sqlite3")
+    mine.rename("kept")
+    shutil.copy("before-late", mine)
+    done("record", "8K", "--sheet", "friday.csv")
+    mine.rename(theirs)
+    Path("kept").rename(mine)
+    for _ in range(2):  # doing it again brings nothing twice
+        assert "is as it was" in done("unite", theirs)
+    theirs.unlink()
+    assert "12 pupils" in " ".join(done("decide", "8K", "--date", "2026-11-26").split())
+    assert "11 pupils" in " ".join(done("decide", "8K", "--date", "2026-11-27").split())
 
     # B6 moves to the parallel class; then the year group changes sets, two for two.
     assert "somebody else sits in 8L/A1" in refused("move", "8K/B6", "8L/A1")
@@ -153,7 +169,7 @@ def test_a_term_of_surprises(said, home, on_day):
     done("move", "--list", "sets.csv", "--date", "2026-11-28")
     after = {name: done("report", name) for name in ("8K", "8L")}
     # Nine of twelve are still in 8K; two came, who had Monday's eight questions.
-    assert max(answers(after["8K"]).values()) == 2 * 9 + 2
+    assert max(answers(after["8K"]).values()) == 3 * 9 + 2
     assert "Pupils who moved: 3 went to other classes or left, 2 came." in after["8K"]
     assert "No lesson: 25 Nov (school photograph)." in after["8K"]
     assert "Asked instead of the starter: 24 Nov (questions of their own)." in after["8K"]
@@ -187,4 +203,4 @@ def test_a_term_of_surprises(said, home, on_day):
     out = " ".join(done("forget", "--seat", "8L/B1", "--yes").split())
     assert "2 records removed" in out
     assert "forgotten there too: seat B6 of 8K, before 2026-11-27" in out
-    assert max(answers(done("report", "8K")).values()) == 2 * 11
+    assert max(answers(done("report", "8K")).values()) == 3 * 11

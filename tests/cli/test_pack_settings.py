@@ -178,3 +178,8 @@ def test_a_folder_that_is_no_bank_is_told():
 def test_banks_do_not_change_a_pack_made_again(tmp_path):
     with pytest.raises(ItembankError, match="--bank and --signed-only cannot change"):
         refuse_with_from(Given(banks=(tmp_path,), signed_only=True), None, None)
+
+
+def test_a_title_takes_no_name_of_a_person():
+    with pytest.raises(ItembankError, match="‘Sam’ looks like the name"):
+        settle(Given(title="Ratio with Sam", topics=("ratio.share",)), department=None)

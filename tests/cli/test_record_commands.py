@@ -5,6 +5,7 @@ import json
 
 import pytest
 
+from itembank.cli import lesson_text
 from itembank.cli.main import run
 from itembank.records.lesson_pack import read_pack_facts
 
@@ -146,6 +147,17 @@ def test_own_views_and_clarity(said, home):
     assert "sure 5, partly 3, not sure 1" in said("decide").out
 
 
+@pytest.mark.parametrize("note", ["Sam asked twice", "ask Miss Larch", "sent to a@b.example"])
+def test_a_note_takes_no_name_as_far_as_it_can_be_told(said, home, note):
+    status, _, err = said("record", "--bands", "5 3 2", "--unclear", "1", "--note", note)
+    assert status == 2
+    assert "looks like the name of a person" in err
+    assert "Not every name can be told" in err.replace("\n", " ")
+    assert said("decide").status == 2  # nothing at all was recorded
+    fine = "what ‘Share’ means; mark the grace note of Pythagoras"
+    assert said("record", "--bands", "5 3 2", "--unclear", "1", "--note", fine).status == 0
+
+
 def test_own_views_of_a_whole_class_by_seat_are_no_file(said, home):
     """A name of a file has 255 bytes at most, and such views have more."""
     seats = [f"{row}{n}" for row in "AB" for n in range(1, 31)]
@@ -227,6 +239,39 @@ def test_three_questions_at_a_terminal(said, home, monkeypatch):
     assert "Write 3 numbers" in out
     assert "10 pupils. Rebuild 5, Secure 3, Extend 2." in out
     assert "sure 4, partly 4, not sure 2" in said("decide").out
+
+
+def test_a_copy_that_went_its_own_way_is_told_and_brought_in(said, home):
+    """Two teachers record in a shared folder at once; each file holds what the other lacks."""
+    assert said("record", "--date", DAYS[0], "--bands", "5 3 2").status == 0
+    copy = home / "results (another machine).sqlite3"
+    copy.write_bytes((home / "results.sqlite3").read_bytes())
+    assert said("record", "--date", DAYS[1], "--bands", "1 2 3").status == 0
+    mine = home / "mine"
+    (home / "results.sqlite3").rename(mine)
+    copy.rename(home / "results.sqlite3")
+    assert said("record", "--date", DAYS[1], "--bands", "3 2 1").status == 0
+    mine.rename(copy)
+    lesson_text._TOLD.clear()
+    status, out, err = said("decide")
+    assert status == 0
+    assert f'itembank unite "{copy}"' in err
+    assert "Rebuild (R)" in out
+    status, out, err = said("unite", str(copy))
+    assert (status, err) == (0, "")
+    assert "1 record." in out
+    assert "23 November 2026 was recorded differently" in out
+    assert "undo 8K --date 2026-11-23" in out
+    assert said("undo", "8K", "--date", "2026-11-23").status == 0
+    assert "holds all that" in said("unite", str(copy)).out
+    status, _, err = said("forget", "--class", "8K", "--yes")
+    assert status == 1
+    assert copy.name in err
+    copy.unlink()
+    assert said("forget", "--finish").status == 0
+    status, _, err = said("unite", "absent.sqlite3")
+    assert status == 2
+    assert "absent.sqlite3" in err
 
 
 def test_export_then_forget(said, home):

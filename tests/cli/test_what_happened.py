@@ -181,7 +181,12 @@ def test_what_contradicts_what_is_noted_is_refused(said, home):
     status, _, err = said("record", *on, "--out-of", "8", "--bands", "8 12 9")
     assert (status, "had no lesson" in err, "undo 8K --date 2026-11-23" in err) == (2, True, True)
     status, _, err = said("cancel", *on)
-    assert (status, "already" in err) == (2, True)
+    assert (status, "noted already" in err, "--" in err) == (2, True, False)
+    said("undo", "8K")
+    said("cover", *on, "-t", "ratio.share")
+    status, _, err = said("cover", *on, "-t", "ratio.scale")
+    assert (status, "--replace" in err, "--add" in err) == (2, True, False)
+    assert said("cover", *on, "-t", "ratio.scale", "--replace").status == 0
 
 
 def test_both_lessons_of_a_day_are_cancelled_and_had_back_together(said, home):

@@ -366,3 +366,24 @@ def test_a_plan_names_banks_from_its_own_folder(tmp_path):
     with pytest.raises(FileFaults, match="no topic"):
         read_plan(path, KNOWN)
     assert read_plan(path, KNOWN, (path.parent / "questions",)).topic_ids == ("garden.beds",)
+
+
+TAUGHT = """
+[classes.taught]
+ratio.share = 2026-11-19
+"ratio.scale" = "2026-11-20"
+fractions.divide = "not yet"
+"""
+
+
+def test_what_a_class_was_taught_is_read_with_quotation_marks_or_without(tmp_path):
+    assert department(tmp_path, GOOD + TAUGHT).find_class("8K").plan.taught == {
+        "ratio.share": datetime.date(2026, 11, 19),
+        "ratio.scale": datetime.date(2026, 11, 20),
+        "fractions.divide": None,
+    }
+    wrong = TAUGHT.replace("2026-11-19", '"soon"').replace("ratio.scale", "ratio.scal")
+    assert sorted(line for line, _ in faults(tmp_path, GOOD + wrong)) == [9, 10]
+    told = " ".join(message for _, message in faults(tmp_path, GOOD + wrong))
+    assert "not ‘soon’" in told
+    assert "Did you mean ratio.scale" in told

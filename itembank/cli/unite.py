@@ -1,0 +1,68 @@
+"""``itembank unite``: brings two results files that went their own ways together."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+
+def unite(
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The other results file.")],
+    department: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
+    ] = None,
+) -> None:
+    """Bring all that another results file holds into the department's.
+
+    In a shared folder two people may record at once, and one of the files gets another name.
+    Nothing is lost and nothing counts twice, however often this is done; what either file took
+    back, replaced or forgot stays so. FILE itself is not changed.
+
+    \b
+    Example:
+      itembank unite "results (copy).sqlite3"
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.cli.lesson_text import store_of, the_department
+    from itembank.cli.text import say
+    from itembank.records.entries import NAMES
+    from itembank.records.store import open_store
+    from itembank.records.unite import unite as unite_now
+
+    found = the_department(department)
+    with open_store(store_of(found.folder, tell_copies=False)) as store:
+        done = unite_now(store, file)
+    if done.entries or done.moves:
+        counted = [
+            f"{number} {what}{'' if number == 1 else 's'}"
+            for number, what in (
+                (done.entries, "record"),
+                (done.lessons, "new lesson"),
+                (done.moves, "move"),
+            )
+            if number
+        ]
+        say(f"Brought into {store.name}: {', '.join(counted)}.")
+    else:
+        say(f"{store.name} holds all that {file} holds already.")
+    if done.entries_forgotten_there:
+        say(f"Forgotten in {file}, and now here: {done.entries_forgotten_there} records.")
+    for name, seat in sorted(done.kept_out):
+        say(f"Seat {seat.upper()} of {name.upper()} was forgotten here and stays so.")
+    for name, seat in sorted(done.forgotten_there):
+        say(
+            f"Seat {seat.upper()} of {name.upper()} was forgotten in {file}, but not here: "
+            f"‘itembank forget --seat {name.upper()}/{seat.upper()}’ forgets it here too."
+        )
+    for one in done.differing:
+        told = [
+            f"{NAMES[kind]} of {moment:%d %b at %H:%M}"
+            for kind, moment in zip(one.kinds, one.made_at, strict=True)
+        ]
+        say(
+            f"{one.class_name} on {one.date.day} {one.date:%B %Y} was recorded differently in the "
+            f"two: {' and '.join(told)}. Both are kept and the last of them counts. If it should "
+            f"not: ‘itembank undo {one.class_name} --date {one.date}’, and the one before counts."
+        )
+    say(f"{file} is as it was. When you have seen that all is well, delete it.")
