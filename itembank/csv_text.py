@@ -63,9 +63,11 @@ class CsvWriter:
     '\'=1+1,-3,-3,,"3, 4"\n'
     """
 
-    def __init__(self, out: IO[str], ends: str = "\n") -> None:
-        self._plain = csv.writer(out, lineterminator=ends)
-        self._marked = csv.writer(out, lineterminator=ends, quoting=csv.QUOTE_ALL)
+    def __init__(self, out: IO[str], ends: str = "\n", between: str = ",") -> None:
+        self._plain = csv.writer(out, delimiter=between, lineterminator=ends)
+        self._marked = csv.writer(
+            out, delimiter=between, lineterminator=ends, quoting=csv.QUOTE_ALL
+        )
 
     def writerow(self, row: Iterable[Any]) -> None:
         """Write one row."""

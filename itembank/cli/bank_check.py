@@ -24,16 +24,23 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.load import read_bank
     from itembank.bank.sets import made_addresses
+    from itembank.bank.signoff import read_signoffs
     from itembank.errors import ItembankError
-    from itembank.faults import FileFaults
+    from itembank.faults import Fault, FileFaults
 
     folder = bank_folder(bank, other)
+    told: list[Fault] = []
     try:
         found = read_bank(folder)
     except FileFaults as error:
-        files = len({fault.file for fault in error.faults})
-        many = f"{count(len(error.faults), 'fault')} in {count(files, 'file')}."
-        raise ItembankError(f"{error}\n{many}") from None
+        told += error.faults
+    try:
+        read_signoffs(folder)
+    except FileFaults as error:
+        told += error.faults
+    if told:
+        many = f"{count(len(told), 'fault')} in {count(len({one.file for one in told}), 'file')}."
+        raise ItembankError(f"{FileFaults(told, most=None)}\n{many}")
     items = list(found.entries())
     retired = sum(entry.item.retired is not None for entry in items)
     made = sum(len(made_addresses(topic)) for topic in found.topics)

@@ -13,9 +13,10 @@ import io
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 
-from itembank.csv_text import as_meant, harmless
+from itembank.csv_text import CsvWriter, as_meant
 from itembank.disk import whole_file
 from itembank.folding import folded
 from itembank.private import file_mode
@@ -79,9 +80,9 @@ class Table:
         heads = self.first_lines()
         with whole_file(self.path, file_mode(self.path.parent)) as raw:
             out = io.TextIOWrapper(raw, encoding=self.encoding, newline="")
-            writer = csv.writer(out, delimiter=self.separator, lineterminator=self.end)
-            writer.writerows(heads)
-            writer.writerows([harmless(as_meant(cell)) for cell in row] for row in rows)
+            writer = CsvWriter(out, self.end, self.separator)
+            for row in chain(heads, rows):
+                writer.writerow([as_meant(cell) for cell in row])
             out.detach()
 
     def date(self, cell: str) -> datetime.date | None:

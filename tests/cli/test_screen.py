@@ -191,3 +191,50 @@ def test_a_system_set_to_ascii_reads_what_is_typed_and_says_plainly_what_it_cann
         assert (b"set PYTHONUTF8=1" in done.stderr) == bool(status)
         assert b"no UTF-8" not in done.stdout + done.stderr
     assert list(tmp_path.iterdir()) == []
+
+
+FILES = sorted(
+    path.relative_to(LARKHYTHE).as_posix()
+    for path in LARKHYTHE.rglob("*.toml")
+    if "plan" not in path.name
+)
+WITHIN = {
+    b"\xff": "not UTF-8",
+    b"\x1b[2J": "U+001B",
+    "\u202e".encode(): "U+202E",
+    "\u200b".encode(): "U+200B",
+    "К8".encode(): "looks like K",
+}
+
+
+@pytest.mark.parametrize("file", FILES)
+def test_every_file_of_a_department_tells_the_line_of_what_cannot_be_seen(file, school, said):
+    path = school / file
+    whole = path.read_bytes()
+    command = ("bank", "check") if "questions" in file else ("week", "8K", "--from", "2026-11-30")
+    try:
+        for within, says in WITHIN.items():
+            path.write_bytes(whole + b"# \xc2\xbd " + within + b"\n")
+            status, _, err = said(*command)
+            line = whole.count(b"\n") + 1
+            assert status == 2
+            assert f"{path.name}, line {line}" in err
+            assert says in err
+            assert within == b"\xff" or f"line {line}, column 5" in err
+    finally:
+        path.write_bytes(whole)
+
+
+@pytest.mark.parametrize("within", WITHIN)
+def test_sheets_and_packs_that_hold_no_text_are_told(within, away, said):
+    (away / "a.csv").write_bytes(b"seat,q1\nA1,2" + within + b"\n")
+    (away / "pack.json").write_bytes(b'{"title": "' + within + b'"}')
+    for command in (
+        ("mark", "--sheet", "a.csv", "fractions.add-unlike/core/3"),
+        ("bank", "import", "a.csv"),
+        ("record", "--pack", "pack.json", "--bands", "1,2,3"),
+    ):
+        status, out, err = said(*command)
+        assert status == 2
+        assert "fault of its own" not in err
+        assert not list(hidden(out + err))

@@ -45,7 +45,7 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
             if wrong and days not in numbers:
                 return f"{month.capitalize()} has {days} days, and the model has {min(wrong)}."
     if (
-        late_search(r"\bweekdays?\b|\bMonday to Friday\b", text)
+        late_search(r"\bweekdays?\b|\bmonday to friday\b", text)
         and 7 in numbers
         and 5 not in numbers
     ):

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.notation.tree import NotationError
+from itembank.notation.tree import ClockTime, NotationError, Ratio
 from itembank.notation.value import exact
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
@@ -76,6 +76,30 @@ def _numbers(model: Modelled) -> list[Fraction]:
     return found
 
 
+_SPEAKS_OF: dict[Callable[[Tale], Reading | None], tuple[str, ...]] = {
+    puzzle_reading: ("number",),
+    average_reading: ("mean", "average", "range"),
+    scale_reading: ("map", "plan", "scale", "model", "drawing"),
+}
+"""Words without which a reader says nothing: looked for first, since they are quickly found."""
+
+
+def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
+    """Whether a reader may know a story, told by what is quickly seen."""
+    text = tale.text.lower()
+    if words := _SPEAKS_OF.get(reader):
+        return any(word in text for word in words)
+    if reader is clock_reading:
+        return any(isinstance(node, ClockTime) for node in tale.said.nodes)
+    if reader is share_reading:
+        return " part" in text or any(isinstance(node, Ratio) for node in tale.said.nodes)
+    if reader is shopping_reading:
+        return bool(tale.of("money"))
+    if reader is percentage_reading:
+        return "percentage" in text or bool(tale.of("percent"))
+    return True
+
+
 def second_reading_fault(runs: Sequence[Run], found: frozenset[Fraction]) -> str:
     """Return how the words come to something else than the model does, or ``""``.
 
@@ -86,7 +110,11 @@ def second_reading_fault(runs: Sequence[Run], found: frozenset[Fraction]) -> str
     tale = Tale(runs)
     if tale.asks != 1 or late_search(r"\b(?:estimat\w*|approximat\w*|roughly)\b", tale.text):
         return ""
-    readings = [reading for reader in READERS if (reading := reader(tale)) is not None]
+    readings = [
+        reading
+        for reader in READERS
+        if _may_read(reader, tale) and (reading := reader(tale)) is not None
+    ]
     if not readings or any(reading.values & found for reading in readings):
         return ""
     return (
