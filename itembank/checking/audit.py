@@ -110,13 +110,22 @@ def audit(
     work = [chunk for name in names for chunk in _chunks(name, limit, symbolic_every)]
     # A topic may take ten times as long as another. In any order but theirs, those done stand
     # for those to come, and whoever waits can be told truly how long it will be.
-    random.Random(1).shuffle(work)
+    order = random.Random(1).sample(range(len(work)), len(work))
     total, done = sum(len(chunk[2]) for chunk in work), 0
     for name in names:
         reports[name].items = sum(len(space) for space in find_topic(name).spaces.values())
     seen: dict[str, set[tuple[object, ...]]] = {}
     hard: dict[tuple[str, str], list[float]] = {}
-    for (name, tier, indices, *_), part in _run(work, jobs or os.cpu_count() or 1):
+    parts: dict[int, Part] = {}
+    ran = _run([work[place] for place in order], jobs or os.cpu_count() or 1)
+    for place, (chunk, found) in zip(order, ran, strict=True):
+        parts[place] = found
+        done += len(chunk[2])
+        if progress:
+            progress(done, total)
+    # What is told is told in the order of topics, tiers and items.
+    for place, (name, tier, *_) in enumerate(work):
+        part = parts[place]
         _merge(reports[name], part[0])
         hard.setdefault((name, tier), []).extend(part[1])
         twins = seen.setdefault(f"{name}/{tier}", set())
@@ -125,9 +134,6 @@ def audit(
                 reports[name].repeats += 1
                 _note(reports[name], f"{name}/{tier}: one question comes twice: {twin}")
             twins.add(twin)
-        done += len(indices)
-        if progress:
-            progress(done, total)
     for name in names:
         report = reports[name]
         report.difficulty = {
