@@ -44,7 +44,6 @@ from itembank.notation.tree import (
 )
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
-from itembank.wording import Reading, read_prompt
 from itembank.wording.answer import (
     form_in_words,
     nearest_unit,
@@ -57,6 +56,7 @@ from itembank.wording.answer import (
 from itembank.wording.arithmetic import Saying
 from itembank.wording.forms import says_form
 from itembank.wording.phrases import unit_names
+from itembank.wording.read import Reading, read_prompt
 from itembank.wording.sizes import order_said
 from itembank.wording.story import unit_after
 from itembank.wording.sums import NotBuilt

@@ -12,10 +12,10 @@ from itembank.bank.tasks import NeedsPerson
 from itembank.checking.dimensions import dimension
 from itembank.checking.finding import text
 from itembank.items.item import Choose
+from itembank.late import late
 from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
 from itembank.notation.value import exact
 from itembank.wording.meaning.choices import choice_fault
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.questions import questions
 from itembank.wording.sizes import size_meant

@@ -12,6 +12,7 @@ from itembank.bank.told import told_by_task
 from itembank.bank.unit_of_key import with_unit_of_key
 from itembank.checking.elimination import answer
 from itembank.items.item import Ask, Find, Round
+from itembank.late import late
 from itembank.notation.tree import (
     Int,
     Listing,
@@ -29,7 +30,6 @@ from itembank.wording.conditions import condition_fault
 from itembank.wording.kind_wanted import carried
 from itembank.wording.meaning.second import meaning_fault
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 from itembank.wording.story import Story, story_fault

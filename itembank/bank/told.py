@@ -10,9 +10,9 @@ import re
 from itembank.bank.maths import Maths
 from itembank.bank.tasks import NeedsPerson
 from itembank.items.item import Ask, Common, Find, Pick, Which
+from itembank.late import late
 from itembank.notation.tree import Listing, Money, Quantity, walk
 from itembank.wording.kind_asked import kind_fault
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, sentences, slotted
 from itembank.wording.questions import questions
 

@@ -15,9 +15,10 @@ from pathlib import Path
 
 from itembank.csv_text import NO_MARK, csv_rows
 from itembank.faults import Fault, FileFaults, decode_text, join_words
+from itembank.late import late
 from itembank.seats import heading_fault, seat_fault
 
-_QUESTION = re.compile(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
+_QUESTION = late(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
 _SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})
 _VERSION = -1
 # Columns that a spreadsheet adds up by itself; what they say is counted again.

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-_DENIES = re.compile(r"\b(?:not|isn'?t|never|no)\b")
-_LETTER_FIRST = re.compile(
+from itembank.late import late
+
+_DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
+_LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )

@@ -8,17 +8,19 @@ from __future__ import annotations
 
 import re
 
-_PARTED = re.compile(r",(?!\d{3}(?!\d))\s*(?:and\b)?|;|\band\b|&", re.I)
-_WORD = re.compile(r"[A-Za-z]{3,}")
-_INITIAL = re.compile(r"\b[A-Z] ?[:=]")
-_PIECE = re.compile(
+from itembank.late import late
+
+_PARTED = late(r",(?!\d{3}(?!\d))\s*(?:and\b)?|;|\band\b|&", re.I)
+_WORD = late(r"[A-Za-z]{3,}")
+_INITIAL = late(r"\b[A-Z] ?[:=]")
+_PIECE = late(
     r"\s*(?:(?P<before>[A-Za-z]{3,}|(?-i:[A-Z])(?= ?[:=])) ?"
     r"(?:[:=]|gets?|has|have|is|are|pays?|costs?)? ?)?"
     r"(?P<value>[£−-]{0,2}\d[\d.,/ ]*(?:(?:p|kg|g|m|cm|mm|km|ml|l)(?![A-Za-z])|%|°)?)"
     r"(?: ?(?P<after>[A-Za-z]{3,}))?\s*",
     re.I,
 )
-_SENTENCE = re.compile(r"[.?!]")
+_SENTENCE = late(r"[.?!]")
 
 
 def _named(sentence: str, names: list[str]) -> list[str]:

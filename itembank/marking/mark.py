@@ -6,12 +6,12 @@ is looked at, and arithmetic is bounded before it begins (:mod:`.worth`).
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from enum import StrEnum
 
 from itembank.items import item as items
 from itembank.items.item import Item, Misconception
+from itembank.late import late
 from itembank.marking import working
 from itembank.marking.filled import embedded, filled
 from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
@@ -62,7 +62,7 @@ class Marked:
 
 TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
 _NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
-_EQUALS_NOTHING = re.compile(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
+_EQUALS_NOTHING = late(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
 _PER_CENT = "The number is right: give the per cent sign as well."
 _NO_VALUE = "That has no value that can be compared with the answer: type the answer alone."
 

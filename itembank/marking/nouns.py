@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 
+from itembank.late import late
 from itembank.notation.tree import Node, Quantity, walk
 from itembank.notation.units import UNITS
 
-_HEAT = re.compile(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
-_CELSIUS = re.compile(
+_HEAT = late(r"°|\btemperatures?\b|\bdegrees?\b|\bcelsius\b", re.I)
+_CELSIUS = late(
     r"(?<=\d) ?(?:°(?: ?C(?:elsius)?)?|degrees?(?: C| celsius)?|deg C|C|celsius)(?!\w)\.?$", re.I
 )
-_TAIL = re.compile(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
-_HEAD = re.compile(r"([A-Za-z]{2,})[ :=]+")
+_TAIL = late(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
+_HEAD = late(r"([A-Za-z]{2,})[ :=]+")
 _SMALL_WORDS = frozenset(
     [
         "ther",
@@ -45,10 +46,10 @@ _SMALL_WORDS = frozenset(
         "peopl",
     ]
 )
-_OF_WHAT = re.compile(
+_OF_WHAT = late(
     r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )
-_WORDS_AFTER = re.compile(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
+_WORDS_AFTER = late(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
 _MATHS = ("or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring")
 _DENIALS = ("not", "no", "never", "isn", "except", "without")
 _KEPT = frozenset((*_MATHS, *_DENIALS))

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
+
 _UNITS = [
     "zero",
     "one",
@@ -64,21 +66,19 @@ _PARTS = {
     "thousandth": 1000,
 }
 _NUMBER = "|".join(sorted((*_SMALL, *_LARGE), key=len, reverse=True))
-_WORDS = re.compile(
+_WORDS = late(
     rf"(?<![A-Za-z])(?:an? (?=hundred|thousand|million))?(?:{_NUMBER})"
     rf"(?:(?:[ -]|,? and )(?:{_NUMBER}))*(?![A-Za-z])",
     re.I,
 )
 _PART = "|".join(_PARTS) + "|halves"
-_FRACTION = re.compile(
+_FRACTION = late(
     rf"(?<![A-Za-z\d.])(?:(?P<whole>\d+),? (?:and|&) )?"
     rf"(?:(?P<top>\d+)[ -]|(?:an? ))?(?P<part>{_PART})(?P<many>s?)(?![A-Za-z])",
     re.I,
 )
-_DIGITS_LARGE = re.compile(
-    rf"(?<![\d.,])(\d{{1,6}}(?:\.\d{{1,6}})?) ({'|'.join(_LARGE)})s?\b", re.I
-)
-_HAS_WORD = re.compile(
+_DIGITS_LARGE = late(rf"(?<![\d.,])(\d{{1,6}}(?:\.\d{{1,6}})?) ({'|'.join(_LARGE)})s?\b", re.I)
+_HAS_WORD = late(
     r"\b(?:zero|nought|nil|one|two|three|fou?r|five|six|seven|eigh|nin|ten|ele|twe|thir|fif|"
     r"for|half|hal|quarter|hund|thou|mill|a )",
     re.I,

@@ -31,6 +31,7 @@ from itembank.faults import join_words, nearest
 from itembank.items import item as items
 from itembank.items.forms import FORMS
 from itembank.items.item import Item
+from itembank.late import late
 from itembank.notation.tree import Money, Node, NotationError, Percent, Quantity, walk
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
@@ -45,13 +46,13 @@ ACCEPT: dict[str, str] = {
     "unit-needed": "an answer with its unit only",
 }
 
-_WITHIN = re.compile(r"within (\d{1,9}(?:\.\d{1,9})?|\d{1,6}/[1-9]\d{0,5})")
-_UNITS_ASKED = re.compile(
+_WITHIN = late(r"within (\d{1,9}(?:\.\d{1,9})?|\d{1,6}/[1-9]\d{0,5})")
+_UNITS_ASKED = late(
     r"\b(?:with|includ\w*|stat\w*|giv\w*|writ\w*) (?:\w+ ){0,4}units?\b(?! (?:price|cost|form))",
     re.I,
 )
-_WITHOUT_UNITS = re.compile(r"\bwithout (?:the |its |any )?units?\b|\bno units?\b", re.I)
-_INDEX = re.compile(
+_WITHOUT_UNITS = late(r"\bwithout (?:the |its |any )?units?\b|\bno units?\b", re.I)
+_INDEX = late(
     r"\bindex (?:form|notation)\b|\bwith (?:indices|an index)\b|\busing (?:indices|powers|index)\b|"
     r"\bas (?:a|one) (?:single )?power\b|\bas a product of powers\b",
     re.I,
@@ -194,14 +195,12 @@ for _unit, _known in (*UNITS.items(), *CURRENCY.items()):
         _UNIT_NAMES[_unit.lower()] = _unit
 _UNIT_NAMES |= {"pounds": "£", "pence": "p"}
 _ANY_UNIT = "|".join(re.escape(name) for name in sorted(_UNIT_NAMES, key=len, reverse=True))
-_NAMED = re.compile(
+_NAMED = late(
     rf"\b(?:in|to|into|how many|how many more|number of|nearest|whole) ({_ANY_UNIT})(?![\w^])", re.I
 )
-_FRACTION_OF = re.compile(
-    rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT})(?![\w^])", re.I
-)
-_AFTER_NUMBER = re.compile(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
-_HOW_MANY = re.compile(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
+_FRACTION_OF = late(rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT})(?![\w^])", re.I)
+_AFTER_NUMBER = late(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
+_HOW_MANY = late(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
 _STOPS_NOUN = frozenset(
     [
         "are",
@@ -242,7 +241,7 @@ _STOPS_NOUN = frozenset(
     ]
 )
 _PLURALS = frozenset({"people", "children", "men", "women"})
-_PURE = re.compile(
+_PURE = late(
     r"\b(?:fraction|percentage|per cent|ratio|probability|proportion|scale factor|times as)\b|"
     r"\bhow many times\b|%",
     re.I,

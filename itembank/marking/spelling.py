@@ -10,41 +10,40 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from itembank.late import late
 from itembank.marking.numerals import in_digits
 from itembank.notation.units import UNITS
 
-_DOTS = re.compile(r"(\d+\.\d+?)(?:\.{2,}|…| ?\b(?:recurring|rec)\b)")
-_PLUS = re.compile(r"(?:^|(?<=[=<>≤≥:,(])|(?<=or)|(?<=and)) *\+ *(?=[\d.£])")
+_DOTS = late(r"(\d+\.\d+?)(?:\.{2,}|…| ?\b(?:recurring|rec)\b)")
+_PLUS = late(r"(?:^|(?<=[=<>≤≥:,(])|(?<=or)|(?<=and)) *\+ *(?=[\d.£])")
 _AMOUNT = r"(?P<n>\d[\d.,]*(?: \d+ ?/ ?\d+| ?/ ?\d+)?)"
-_POUNDS = re.compile(
+_POUNDS = late(
     rf"{_AMOUNT} ?(?:pounds?|quid|gbp)\b"
     r"(?:(?: and|,)? (?P<p>\d\d?)(?: ?(?:p|pence)\b|(?![\d./])))?",
     re.I,
 )
-_POUNDS_PENCE = re.compile(
-    r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])"
-)
-_POUNDS_DASH = re.compile(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
-_SIGN_AFTER = re.compile(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
-_MINUS_MONEY = re.compile(r"£ ?[-−–] ?(?=\d)")
-_PENCE = re.compile(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
-_BOTH_SIGNS = re.compile(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
-_PER_CENT = re.compile(r" ?\b(?:per ?cent|percentage)\b", re.I)
-_EQUALS = re.compile(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
-_ROOT = re.compile(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
-_JOINS = re.compile(r"\b(?:OR|AND|OF|Or|And|Of)\b")
-_CLOSE_OR = re.compile(r"(?<=[\d)])or(?=[a-z]=|-?\d)")
-_RAISED_FRACTION = re.compile("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
+_POUNDS_PENCE = late(r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])")
+_POUNDS_DASH = late(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
+_SIGN_AFTER = late(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
+_MINUS_MONEY = late(r"£ ?[-−–] ?(?=\d)")
+_PENCE = late(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
+_BOTH_SIGNS = late(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
+_PER_CENT = late(r" ?\b(?:per ?cent|percentage)\b", re.I)
+_EQUALS = late(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
+_ROOT = late(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
+_JOINS = late(r"\b(?:OR|AND|OF|Or|And|Of)\b")
+_CLOSE_OR = late(r"(?<=[\d)])or(?=[a-z]=|-?\d)")
+_RAISED_FRACTION = late("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
-_TAGS = re.compile(
+_TAGS = late(
     r"^(?:(?:so|therefore|i (?:think|got|get|make)|my)\b,? ?)*"
     r"(?:(?:the |my )?(?:final )?ans(?:wer)?(?: is| was)? ?(?:[:=]|->|→)? ?|it(?:'?s|’s| is)\b ?|"
     r"[=∴] ?|total ?(?:is|[:=]) ?)+|^(?:(?:so|therefore|i (?:think|got|get))\b,? ?)+",
     re.I,
 )
-_TWICE = re.compile(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
-_MINUS = re.compile(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
-_OVER = re.compile(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
+_TWICE = late(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
+_MINUS = late(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
+_OVER = late(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (
     (re.compile(r" ?\bplus\b ?", re.I), " + "),
     (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
@@ -82,15 +81,15 @@ _COMPARED = (
     (re.compile(r" ?(?:\bis )?\b(?:greater|more|bigger|larger) than\b ?", re.I), " > "),
     (re.compile(r" ?(?:\bis )?\b(?:less|smaller) than\b ?", re.I), " < "),
 )
-_OR_MORE = re.compile(
+_OR_MORE = late(
     r"\d (?:or|and) (?:more|over|above|greater|bigger|less|under|below|smaller)\b", re.I
 )
-_APART = re.compile(r"([<>]) +=")
-_THOUSANDS = re.compile(r"(?<=\d)['’](?=\d{3}(?!\d))")
-_SHUT = re.compile(r"^['\"“‘](.*)['\"”’]$")
+_APART = late(r"([<>]) +=")
+_THOUSANDS = late(r"(?<=\d)['’](?=\d{3}(?!\d))")
+_SHUT = late(r"^['\"“‘](.*)['\"”’]$")
 _BRACKETS = str.maketrans({"[": "(", "]": ")", "{": "(", "}": ")", "\\": "/"})
 _ABOUT = str.maketrans(dict.fromkeys("≈≃≅≡", "="))
-_SIGNS = re.compile(r"(?<=[\w)]) ?\+ ?- ?(?=[\w(])")
+_SIGNS = late(r"(?<=[\w)]) ?\+ ?- ?(?=[\w(])")
 _MORE_UNITS = {
     "mm": "millimeter|millimeters|mms",
     "cm": "centimeter|centimeters|cms",
@@ -121,7 +120,7 @@ for _unit, _names in UNITS.items():
     _WORDS |= {word: _unit for word in _MORE_UNITS.get(_unit, "").split("|") if word}
     if len(_unit) > 1 and _unit.isalpha():
         _WORDS[_unit] = _unit  # so that 5 KG is read as well
-_UNIT_WORDS = re.compile(
+_UNIT_WORDS = late(
     r"(?<=[\d)\u0307]) ?(?P<word>"
     + "|".join(re.escape(word) for word in sorted(_WORDS, key=len, reverse=True))
     + r")\b(?!\^)",

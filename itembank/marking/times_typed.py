@@ -8,19 +8,20 @@ from __future__ import annotations
 
 import re
 
+from itembank.late import late
 from itembank.notation.clock import is_time
 from itembank.notation.tree import MixedUnits, Node, Quantity
 from itembank.notation.units import UNITS
 
-_CLOCK = re.compile(
+_CLOCK = late(
     r"(?:at )?(\d\d?)(?:[.:;h -]|(?<=\d\d))([0-5]\d)(?: ?(?:h|hrs?|hours))?", re.IGNORECASE
 )
-_WITH_HALF = re.compile(r"(?:at )?(\d\d?)[.:;-]?([0-5]\d)? ?([ap])\.?m\.?", re.IGNORECASE)
-_AND = re.compile(r"(?<=[A-Za-z]),? *(?:\band\b|&|,) *(?=\d)", re.IGNORECASE)
-_MINUTES_LEFT_OUT = re.compile(r"(\d+ ?(?:h|hrs?|hours?)) ?(\d+)", re.IGNORECASE)
-_HOURS = re.compile(r"^(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$", re.IGNORECASE)
-_M_FOR_MINUTES = re.compile(r"(\d) ?m$", re.IGNORECASE)
-_COLON = re.compile(r"\d+:\d\d")
+_WITH_HALF = late(r"(?:at )?(\d\d?)[.:;-]?([0-5]\d)? ?([ap])\.?m\.?", re.IGNORECASE)
+_AND = late(r"(?<=[A-Za-z]),? *(?:\band\b|&|,) *(?=\d)", re.IGNORECASE)
+_MINUTES_LEFT_OUT = late(r"(\d+ ?(?:h|hrs?|hours?)) ?(\d+)", re.IGNORECASE)
+_HOURS = late(r"^(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$", re.IGNORECASE)
+_M_FOR_MINUTES = late(r"(\d) ?m$", re.IGNORECASE)
+_COLON = late(r"\d+:\d\d")
 
 
 def is_length_of_time(key: Node) -> bool:

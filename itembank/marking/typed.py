@@ -16,6 +16,7 @@ from dataclasses import dataclass
 
 from itembank.items import item as items
 from itembank.items.item import Item
+from itembank.late import late
 from itembank.marking.choices import named
 from itembank.marking.labels import in_order
 from itembank.marking.nouns import without_words
@@ -45,26 +46,26 @@ from itembank.notation.units import UNITS
 LONGEST = 200
 """Characters of an answer that are read; no key needs more. Longer text is not looked at."""
 
-_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
-_CLOSE_GROUPED = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
-_TO = re.compile(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
-_RUN_ON = re.compile(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
-_WORD = re.compile(r"[A-Za-z]{3,}")
-_TIMES = re.compile(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
-_POWER_OF_TEN = re.compile(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
-_AND_SMALLER = re.compile(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
-_AND_FRACTION = re.compile(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
-_NTH = re.compile(
+_GROUPED = late(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
+_CLOSE_GROUPED = late(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
+_TO = late(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
+_RUN_ON = late(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
+_WORD = late(r"[A-Za-z]{3,}")
+_TIMES = late(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+_POWER_OF_TEN = late(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
+_AND_SMALLER = late(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
+_AND_FRACTION = late(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
+_NTH = late(
     r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
 )
-_COMMON = re.compile(
+_COMMON = late(
     r"^(?:the )?(?:hcf|lcm|h\.c\.f\.?|l\.c\.m\.?|highest common factor|lowest common multiple)"
     r"(?: is)? ?[=:]? ?",
     re.I,
 )
-_PLUS_MINUS = re.compile(r"^(?P<head>.*?)±(?P<tail>.*)$")
-_DECIMAL_COMMA = re.compile(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
-_HIGH_POINT = re.compile(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
+_PLUS_MINUS = late(r"^(?P<head>.*?)±(?P<tail>.*)$")
+_DECIMAL_COMMA = late(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
+_HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
 _STOPS = " .;,!"
 _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
     (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
@@ -74,22 +75,20 @@ _SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
         (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
     )
 )
-_IS = re.compile(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
-_POINT = re.compile(r"\(([^(),]+),([^(),]+)\)")
-_REASON = re.compile(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
-_ONE_AMOUNT = re.compile(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
-_ESTIMATED = re.compile(
-    r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I
-)
-_ORDINAL = re.compile(
+_IS = late(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_POINT = late(r"\(([^(),]+),([^(),]+)\)")
+_REASON = late(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_ONE_AMOUNT = late(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+_ESTIMATED = late(r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I)
+_ORDINAL = late(
     r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
 )
-_REMAINDER = re.compile(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
-_NO_REMAINDER = re.compile(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
+_REMAINDER = late(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
+_NO_REMAINDER = late(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
 REMAINDER = "A remainder is left over: read what the question wants done with it."
-_LETTER_DIGIT = re.compile(r"(?<![A-Za-z])([a-z])(\d+)")
-_COLUMN = re.compile(r" \(column \d+\)| at column \d+")
-_POUNDS = re.compile(r"(?<=\d) ?pounds?\b", re.I)
+_LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
+_COLUMN = late(r" \(column \d+\)| at column \d+")
+_POUNDS = late(r"(?<=\d) ?pounds?\b", re.I)
 
 
 class Unreadable(ValueError):

@@ -11,13 +11,14 @@ from collections.abc import Callable
 
 from itembank.items.forms import decimal_node
 from itembank.items.item import Item
+from itembank.late import late
 from itembank.marking.policy import About, about, words_of
 from itembank.marking.worth import unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 
-_NOUN = re.compile(r"\d[\d.,/ ]* ?([a-z]+)[ .!]*$", re.I)
+_NOUN = late(r"\d[\d.,/ ]* ?([a-z]+)[ .!]*$", re.I)
 
 
 def without_unit(item: Item, given: t.Node) -> tuple[t.Node, str]:

@@ -17,6 +17,7 @@ from fractions import Fraction
 from itembank.items import item as items
 from itembank.items.item import Item
 from itembank.items.value_forms import value
+from itembank.late import late
 from itembank.marking.same import same
 from itembank.marking.worth import bounded, unit_of
 from itembank.notation import tree as t
@@ -25,21 +26,21 @@ from itembank.notation.line import line
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 
-_BREAKS = re.compile(
+_BREAKS = late(
     r"[\r\n;]+|[→⇒⟹➔➜⟶∴∵]|[-=]{1,2}>(?=\s)|(?<=\s)(?:-->?|->|=>)(?=\S)|"
     r",? *\b(?:so|therefore|hence|thus|then|giving|gives|which means|this means)\b[ ,:]*(?:that )?",
     re.I,
 )
 # A comma parts lines unless it groups the digits of a number or stands in a bracket.
-_COMMAS = re.compile(r",(?!\d{3}(?!\d))(?![^(]*\))|(?<=[\w)%°]) +and +(?=[^,=<>]*[=<>≤≥])", re.I)
-_RUN_ON = re.compile(r"(?:(?<=[\d)])|(?<=\d[A-Za-z])) +(?=[A-Za-z] ?[=<>≤≥])")
-_GOES_ON = re.compile(r"\s*[=≈]")
-_DONE_TO_BOTH = re.compile(
+_COMMAS = late(r",(?!\d{3}(?!\d))(?![^(]*\))|(?<=[\w)%°]) +and +(?=[^,=<>]*[=<>≤≥])", re.I)
+_RUN_ON = late(r"(?:(?<=[\d)])|(?<=\d[A-Za-z])) +(?=[A-Za-z] ?[=<>≤≥])")
+_GOES_ON = late(r"\s*[=≈]")
+_DONE_TO_BOTH = late(
     r"^\s*(?:[-+−–×÷*/]\s*\w+|.*\b(?:both sides?|add|subtract|take|divide|times|multiply|share|"
     r"expand|collect|simplify|cancel|factorise|square|root|so|working|check)\b[^=<>]*)\s*$",
     re.I,
 )
-_SHOWS = re.compile(
+_SHOWS = late(
     r"[=≈\n→⇒;]|[<>≤≥].*,|->|^\s*[÷×]|\b(?:so|is|equals|therefore|hence|gives|because)\b", re.I
 )
 

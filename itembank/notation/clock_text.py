@@ -5,21 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from itembank.late import late
+
 from .grammar import CLOCK_12, CLOCK_24
 
 _LENGTH = r"\d[\d.]* (?:h|min|s|day)(?![A-Za-z^/])"
-_SURE = re.compile(CLOCK_12 + r"|(?<![\d.:])0\d:[0-5]\d(?![\d.:])")
+_SURE = late(CLOCK_12 + r"|(?<![\d.:])0\d:[0-5]\d(?![\d.:])")
 _PAIR = r"(?<![\d.:])\d\d?:[0-5]\d(?![\d.:])"
-_IN_A_SUM = re.compile(
+_IN_A_SUM = late(
     rf"{_PAIR} ?[-+] ?{_PAIR}"
     rf"|(?<![\d.:])\d+:\d+ ?[-+] ?{_LENGTH}|{_LENGTH} ?\+ ?\d+:\d+(?![\d.:])"
 )
-_A_LENGTH = re.compile(_LENGTH)
-_WITH_LETTER = re.compile(
+_A_LENGTH = late(_LENGTH)
+_WITH_LETTER = late(
     rf"{CLOCK_24} ?[-+] ?[A-Za-z](?![A-Za-z])|(?<![A-Za-z])[A-Za-z] ?[-+] ?{CLOCK_24}"
 )
-A_TIME = re.compile(f"{CLOCK_12}|{CLOCK_24}")
-CLOSE_UP = re.compile(
+A_TIME = late(f"{CLOCK_12}|{CLOCK_24}")
+CLOSE_UP = late(
     r"(?<![\d.:])(?:(?P<hour>\d+):(?P<minute>\d+)(?![\d.:])|\d+[.]\d+(?= ?[ap]m))"
     r"(?P<half> ?[ap]m(?![A-Za-z]))?"
 )

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from itembank.late import late
+
 from .units import AS_WORDS, NEEDS_SPACE, UNITS
 
 MAX_TEXT = 2_000
@@ -113,8 +115,8 @@ def grammar(pence: bool, times: bool) -> str:
     return rules if times else rules.replace(CLOCK_24, CLOCK_0)
 
 
-_NUMBER = re.compile(rf"[0-9.{DOT}]+")
-_QUOTED = re.compile(r'"[^"]*"')
+_NUMBER = late(rf"[0-9.{DOT}]+")
+_QUOTED = late(r'"[^"]*"')
 
 
 def check_limits(text: str) -> tuple[int, str] | None:

@@ -38,10 +38,11 @@ A tree is **well formed** when paper shows it unambiguously, which comes to this
 
 from __future__ import annotations
 
-import re
 from contextvars import ContextVar
 from itertools import pairwise
 from typing import NoReturn
+
+from itembank.late import late
 
 from .clock import clock_fault, times_in
 from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, OR, PENCE, ROOT_WORD, check_limits
@@ -88,9 +89,9 @@ _CELL = _SIDE | {Relation}
 _CHOICE = (_CELL - {Label}) | {Listing}
 _ANY = _CELL | {Listing, Either}
 
-_LETTER = re.compile(f"[{LETTERS}]")
-_MISREAD = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
-_MISREAD_P = re.compile(f"{OF}|{OR}|{ROOT_WORD}|{GLUED_UNIT}")
+_LETTER = late(f"[{LETTERS}]")
+_MISREAD = late(f"{OF}|{OR}|{ROOT_WORD}|{PENCE}|{GLUED_UNIT}")
+_MISREAD_P = late(f"{OF}|{OR}|{ROOT_WORD}|{GLUED_UNIT}")
 # Whether p after a number is pence is a fact of the whole line, read only where factors meet.
 _pence: ContextVar[bool] = ContextVar("pence", default=True)
 _TIME_ALONE = "A time of day stands alone, or in a sum with lengths of time or another time."

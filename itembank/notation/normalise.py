@@ -7,10 +7,11 @@ Names in quotation marks are left as they are.
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
+
+from itembank.late import late
 
 from .grammar import DOT, GLUED_NAMES
 
@@ -30,7 +31,7 @@ _SAME = {
 _RELATIONS = {"<": "≤", ">": "≥", "!": "≠"}
 _RAISED = {**dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789", strict=True)), "⁻": "-", "ⁿ": "n"}
 _QUOTES = {'"': '"', "“": "”"}
-_GLUED = re.compile(GLUED_NAMES)
+_GLUED = late(GLUED_NAMES)
 
 
 class Plain:

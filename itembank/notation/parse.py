@@ -20,6 +20,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
 from itembank.characters import told
+from itembank.late import late
 
 from .clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
 from .grammar import DOT, UNIT_SIGNS, check_limits, grammar
@@ -62,7 +63,7 @@ if TYPE_CHECKING:
 
 # A dot at mid-height is a decimal point in much handwriting and older print, and times elsewhere.
 # Beside a decimal point, or before a power as in 3·10⁴, it can only be times.
-_HIGH_DOT = re.compile(r"(?<![\d.])(\d+)[·⋅∙](\d+)(?![\d.]|\s*[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])")
+_HIGH_DOT = late(r"(?<![\d.])(\d+)[·⋅∙](\d+)(?![\d.]|\s*[\^⁰¹²³⁴⁵⁶⁷⁸⁹⁻])")
 
 
 class ParseError(NotationError):
@@ -193,7 +194,7 @@ def _explain(plain: str, offset: int, column: int) -> str:
     return f"Reading stopped at {told(after)} (column {column}): check what stands there."
 
 
-_CLOCK = re.compile(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")
+_CLOCK = late(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")
 
 
 class _RefusedError(Exception):

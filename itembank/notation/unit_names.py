@@ -10,6 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from itembank.late import late
+
 from .grammar import DOT, LETTERS
 from .units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
 
@@ -70,17 +72,17 @@ def _names() -> dict[str, str]:
 
 NAMES = _names()
 _NUMBER_END = f"[0-9{DOT}□)]"
-_SPELT = re.compile(
+_SPELT = late(
     f"(?:(?<={_NUMBER_END}) ?|(?<=[{LETTERS}]) )(?P<name>"
     + "|".join(re.escape(name) for name in sorted(NAMES, key=len, reverse=True))
     + f"|L)(?![{LETTERS}^0-9])",
     re.IGNORECASE,
 )
-_PI = re.compile(rf"(?<![{LETTERS}])pi(?![{LETTERS}])")
-_HALF = re.compile(rf"(?<=\d) ?(?:[ap](?:\.m\.?|m)|[AP]M)(?![{LETTERS}])")
+_PI = late(rf"(?<![{LETTERS}])pi(?![{LETTERS}])")
+_HALF = late(rf"(?<=\d) ?(?:[ap](?:\.m\.?|m)|[AP]M)(?![{LETTERS}])")
 
 # Whatever has none of these has no name, slip or second unit in it.
-_PERHAPS = re.compile(r"[A-Za-z]{2}|[hL°]|[ap]\.|\d[mltg]")
+_PERHAPS = late(r"[A-Za-z]{2}|[hL°]|[ap]\.|\d[mltg]")
 
 _CAPITALS_MATTER = frozenset({"MG", "Mg", "ML", "Ml", "MM", "Mm"})
 """Capitals that make another unit of it: Mg is a tonne, ML a million litres."""
@@ -91,7 +93,7 @@ _BIG_SMALL = {
 }
 # 2h 35m is no length: after hours, m is minutes.
 _BIG_SMALL["h", "m"] = "min"
-_NEXT = re.compile(
+_NEXT = late(
     r"(?<=[0-9])(?P<gap1> ?)(?P<big>"
     + "|".join(sorted({big for big, _ in _BIG_SMALL}, key=len, reverse=True))
     + r")(?P<gap2> ?)(?=\d+(?:\.\d+)?(?P<gap3> ?)(?P<small>"

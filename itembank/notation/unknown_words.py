@@ -20,20 +20,22 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from itembank.late import late
+
 from .grammar import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
 from .unit_names import NAMES
 from .units import CURRENCY, UNITS
 
-_RUN = re.compile("[A-Za-z]+")
-_TWO = re.compile("[A-Za-z]{2}")
-_NOT_LETTERS = re.compile(rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{CLOCK_12}')
-_FUNCTIONS = re.compile(
+_RUN = late("[A-Za-z]+")
+_TWO = late("[A-Za-z]{2}")
+_NOT_LETTERS = late(rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{CLOCK_12}')
+_FUNCTIONS = late(
     "(?:arc)?(?:sin|cos|tan)h?|cosec|log|exp|max|min|mod|gcd|hcf|lcm|sqrt|cbrt|floor|ceil|round",
     re.IGNORECASE,
 )
 # These may be products: a × b × s. Followed by a bracket they are not meant so.
 _ONLY_CALLED = frozenset({"abs", "det", "lim", "cot", "sec", "ln", "int", "lg"})
-_VOWEL = re.compile("[aeiou]", re.IGNORECASE)
+_VOWEL = late("[aeiou]", re.IGNORECASE)
 _LITTLE = frozenset(re.findall("..", "amanasatbebydogoheifinisitmemynoofonorpmsotoupusvswe"))
 # Words whose letters come in the order of the alphabet, or that have no vowel.
 _COMMON = frozenset(

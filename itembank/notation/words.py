@@ -12,9 +12,10 @@ if anything follows. The phrasing is common classroom practice, no source.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from typing import Any
+
+from itembank.late import late
 
 from .tree import (
     Blank,
@@ -100,8 +101,8 @@ def words(node: Node) -> str:
 _FRACTION, _POWER = "\0", "\1"
 _ENDS = {_FRACTION: ", end of fraction", _POWER: ", end of power"}
 """Where a simple fraction or power ends: said only if something follows."""
-_ENDED = re.compile(r", end of (?:fraction|power|root)\Z")
-_AFTER_END = re.compile(r"(?:(?<=, end of fraction)|(?<=, end of power)|(?<=, end of root))(?= )")
+_ENDED = late(r", end of (?:fraction|power|root)\Z")
+_AFTER_END = late(r"(?:(?<=, end of fraction)|(?<=, end of power)|(?<=, end of root))(?= )")
 
 
 def _said(node: Node) -> str:

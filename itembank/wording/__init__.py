@@ -5,9 +5,3 @@ is about, and what the answer is to look like; what could not be read is named, 
 decides. A story with a model is not read word by word: :mod:`.story` holds its model to every
 number, unit and word that changes the question.
 """
-
-from __future__ import annotations
-
-from itembank.wording.read import Reading, read_prompt
-
-__all__ = ["Reading", "read_prompt"]

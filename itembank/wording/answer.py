@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED, late
+from itembank.late import late
+from itembank.wording.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED
 from itembank.wording.prompt import SLOT
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]

@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.clock import times_in
 from itembank.notation.tree import (
     Bracket,
@@ -39,7 +40,6 @@ from itembank.wording.kind_asked import kind_fault
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions, other_part, part_named_fault, ratio_order_fault
 from itembank.wording.parts import asks_other_part, names_what_is_taken, part_fault
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 from itembank.wording.questions import questions
 

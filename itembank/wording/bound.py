@@ -10,10 +10,10 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Int, Juxt, Node, Product, Sum, Sym
 from itembank.wording.modelled import Modelled
 from itembank.wording.named import mentions
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 from itembank.wording.questions import questions
 

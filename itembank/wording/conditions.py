@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import (
     Bracket,
     Frac,
@@ -31,7 +32,6 @@ from itembank.notation.tree import (
 )
 from itembank.wording.modelled import Modelled
 from itembank.wording.numbers import ORDINALS, numbers_said
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 
 _PERSON = late(

@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator, Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Bracket, Int, Node, Percent, Product, Sum, symbols
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _UP = (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.wording.phrases import late
+from itembank.late import late
 
 _INDEX = r"\b(?:in|using|into|use|with) (?:index (?:form|notation)|indices)\b"
 FORMS_SAID = (

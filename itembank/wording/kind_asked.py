@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from itembank.late import late
 from itembank.notation.tree import (
     Bracket,
     Either,
@@ -21,7 +22,7 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.notation.units import UNITS
-from itembank.wording.phrases import late, unit_names
+from itembank.wording.phrases import unit_names
 
 _MONEY = late(
     r"\b(?:how much|what)\b.*\b(?:cost|costs|price|pay|pays|paid|spend|spends|spent|earn|earns|earned|"

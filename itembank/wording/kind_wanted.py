@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import (
     ClockTime,
     Listing,
@@ -29,7 +30,7 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.wording.carried import Carrier, TooMany, answers_of
 from itembank.wording.kind import PLAIN, Kind, kind_words, of_dimension, of_unit, plural
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late, unit_names
+from itembank.wording.phrases import unit_names
 from itembank.wording.prompt import SLOT, slotted
 from itembank.wording.questions import questions
 from itembank.wording.story_kinds import StoryKinds, noun_stem, story_kinds, unit_at_start

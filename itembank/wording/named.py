@@ -6,9 +6,9 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Frac, Int, Node, Product, Ratio, Relation, Sum, Sym, walk
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 
 _NAME = r"[\w'-]+(?: [\w'-]+){0,2}?"

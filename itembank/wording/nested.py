@@ -19,8 +19,9 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from itembank.late import late
 from itembank.notation.tree import Frac, Int, Node, Product
-from itembank.wording.phrases import COUNTS, late, phrase
+from itembank.wording.phrases import COUNTS, phrase
 from itembank.wording.prompt import SLOT, index_of
 from itembank.wording.sums import (
     Built,

@@ -12,7 +12,7 @@ import re
 from fractions import Fraction
 from typing import NamedTuple
 
-from itembank.wording.phrases import late
+from itembank.late import late
 from itembank.wording.prompt import SLOT
 
 CARDINALS = {

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import (
     Bracket,
     Dec,
@@ -21,7 +22,6 @@ from itembank.notation.tree import (
     walk,
 )
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, sentences, slotted
 
 _OF_REST = late(

@@ -14,38 +14,10 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import Any, cast
 
+from itembank.late import late
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
 from itembank.wording.prompt import LETTER_SLOT, SLOT
-
-
-class _Late:
-    """A pattern that is compiled when it is first used."""
-
-    __slots__ = ("_compiled", "_flags", "_text")
-
-    def __init__(self, text: str, flags: int) -> None:
-        self._text, self._flags = text, flags
-        self._compiled: re.Pattern[str] | None = None
-
-    def __getattr__(self, name: str) -> Any:
-        if self._compiled is None:
-            self._compiled = re.compile(self._text, self._flags)
-        return getattr(self._compiled, name)
-
-
-def late(text: str, flags: int = 0) -> re.Pattern[str]:
-    """Return a pattern that costs nothing before it is used.
-
-    Commands that only load a bank, or mark one answer, import these modules and use few of their
-    patterns; those that name every unit take milliseconds to compile.
-
-    >>> late("a+").search("baa").group()
-    'aa'
-    """
-    return cast("re.Pattern[str]", _Late(text, flags))
-
 
 COUNTS = {
     word: n
@@ -151,7 +123,7 @@ def phrase(wording: str) -> re.Pattern[str]:
     return re.compile(made, re.I)
 
 
-_VERBS = re.compile(r"<(FIND|PUT|NAME)> ")
+_VERBS = late(r"<(FIND|PUT|NAME)> ")
 
 
 @lru_cache(maxsize=1024)

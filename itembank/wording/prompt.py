@@ -14,6 +14,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Node, Sym
 
 FIRST_SLOT, FIRST_LETTER, MOST_SLOTS = 0xE000, 0xF000, 0x800
@@ -75,7 +76,7 @@ _SHORT = (
     (re.compile(r"\b(e)\.g\.|\b(i)\.e\.", re.I), "for example"),
     (re.compile(r"\b([ap])\.m\.", re.I), r"\1m"),
 )
-_END = re.compile(r"(?<=[.?!;])\s+(?=[^\s])|(?<=[.?!;])$")
+_END = late(r"(?<=[.?!;])\s+(?=[^\s])|(?<=[.?!;])$")
 
 
 def sentences(text: str) -> list[str]:

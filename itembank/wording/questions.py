@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.wording.phrases import late
+from itembank.late import late
 from itembank.wording.prompt import asks_with_mark, sentences, slotted
 
 _COMMAND = late(

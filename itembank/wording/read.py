@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Listing, Ratio, Sym
 from itembank.wording.answer import (
     ASIDES,
@@ -35,8 +36,8 @@ from itembank.wording.terms import TERM_SAYINGS
 from itembank.wording.times import TIME_SAYINGS
 from itembank.wording.whole_numbers import WHOLE_NUMBER_SAYINGS
 
-_SLOT = re.compile(SLOT)
-_COLON = re.compile(rf": ?(?={SLOT})")
+_SLOT = late(SLOT)
+_COLON = late(rf": ?(?={SLOT})")
 _WHERE = (
     r",? ?(?:and )?(?:if|when|where|given(?: that)?|for|with|by using|using) <where>(?: and <Ms>)?"
 )
@@ -50,8 +51,8 @@ _ALL_SAYINGS = (
     *TIME_SAYINGS,
     *ESTIMATES,
 )
-_ROW = re.compile(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
-_COUNT_OF_PLACES = re.compile(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
+_ROW = late(rf"{SLOT}(?:(?:,? and |, ?){SLOT})*")
+_COUNT_OF_PLACES = late(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -334,7 +335,7 @@ def _bounded(sentence: str, end: int) -> bool:
     return end >= len(sentence) or not (sentence[end].isalnum() and sentence[end - 1].isalnum())
 
 
-_SAYS_ORDER = re.compile(
+_SAYS_ORDER = late(
     r"\b(?:order|first|descending|ascending)\b| to (?:the )?(?!nearest)\w+est\b", re.I
 )
 _EITHER = f"(?:{SIZES})"

@@ -15,6 +15,7 @@ import re
 from collections.abc import Sequence
 from typing import Literal
 
+from itembank.late import late
 from itembank.notation.tree import (
     ClockTime,
     Dec,
@@ -27,7 +28,6 @@ from itembank.notation.tree import (
     Quantity,
 )
 from itembank.notation.units import UNITS
-from itembank.wording.phrases import late
 
 Size = Literal["least", "greatest"]
 Direction = Literal["ascending", "descending"]

@@ -15,6 +15,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.line import line as _line
 from itembank.notation.tree import (
     Bracket,
@@ -40,7 +41,7 @@ from itembank.notation.tree import (
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.wording.numbers import CARDINALS, numbers_said, strange_signs
-from itembank.wording.phrases import UNIT, UNITS_ASKED, late, unit_names
+from itembank.wording.phrases import UNIT, UNITS_ASKED, unit_names
 from itembank.wording.prompt import SLOT, index_of, slot, slotted
 from itembank.wording.questions import questions
 from itembank.wording.read import counts

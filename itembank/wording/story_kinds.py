@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -30,7 +31,7 @@ from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.wording.kind import PLAIN, Kind, of_thing, of_unit, unknown
 from itembank.wording.numbers import CARDINALS
-from itembank.wording.phrases import late, unit_names
+from itembank.wording.phrases import unit_names
 from itembank.wording.prompt import SLOT, index_of, slotted
 
 _PER_NOUN = r"(?:of (?:the|its|these|those) )?(?P<per>(?:square |cubic )?[a-z'-]+(?: [a-z'-]+)?)"

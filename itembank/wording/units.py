@@ -9,9 +9,9 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
+from itembank.late import late
 from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
-from itembank.wording.phrases import late
 
 _NAMES = {
     name.casefold(): unit

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from itembank.notation.tree import Int, Listing
 from itembank.notation.value import exact
-from itembank.wording import read_prompt
+from itembank.wording.read import read_prompt
 from itembank.wording.sums import NotBuilt
 
 SMALL = st.integers(1, 400)

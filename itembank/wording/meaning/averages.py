@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _MEAN_OF = late(

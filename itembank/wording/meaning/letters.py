@@ -10,10 +10,10 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Bracket, Int, Juxt, Node, Product, Relation, Sum, Sym, symbols
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 from itembank.wording.questions import questions
 from itembank.wording.story_kinds import noun_stem

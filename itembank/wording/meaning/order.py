@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import NotationError, Ratio
 from itembank.notation.value import exact
 from itembank.wording.meaning.tale import Tale
 from itembank.wording.modelled import Modelled
-from itembank.wording.phrases import late
 from itembank.wording.story_kinds import noun_stem
 
 _ASKED = late(

@@ -6,12 +6,12 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import Bracket, Int, Money, Neg, Node, Product, Quantity, Sum, walk
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.modelled import Modelled
 from itembank.wording.numbers import CARDINALS
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of, slotted
 from itembank.wording.questions import questions
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.parts import stem
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _OF = late(

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import UNCLEAR, Number, Reading, Tale, late_search, reads
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _UP = late(

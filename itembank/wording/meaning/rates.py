@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.prompt import SLOT
@@ -65,12 +66,12 @@ def _net(tale: Tale) -> Reading | None:
     return reads("what goes out is taken from what comes in", abs(gained) * spans[0].value / size)
 
 
-_WAS = re.compile(
+_WAS = late(
     rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})(?: of [a-z]+)?(?: (?:tall|long|high|deep|wide))?\b|"
     rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})",
     re.I,
 )
-_CHANGES = re.compile(
+_CHANGES = late(
     r"\b(?P<up>grows|stretches|rises|increases|gets longer|gains|fills up)?(?P<down>burns down|burns|shrinks|loses|leaks|drops|melts|falls|uses)? "
     rf"(?:by )?(?P<by>{SLOT})(?: of [a-z]+)?(?: (?:long|tall))? (?:for )?(?:each|every|an?|per) (?P<per>[a-z]+)",
     re.I,

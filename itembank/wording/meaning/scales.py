@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.notation.tree import Int, Ratio
 from itembank.notation.value import exact
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of
 
 _STANDS = late(

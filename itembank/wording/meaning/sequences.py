@@ -6,10 +6,10 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
+from itembank.late import late
 from itembank.notation.tree import Node, Relation, Sym, symbols
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.numbers import ORDINALS
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT
 
 _PLACE = late(

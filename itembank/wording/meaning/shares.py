@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.late import late
 from itembank.notation.tree import Ratio, symbols
 from itembank.notation.value import exact
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.named import mentions, names_in_ratio
-from itembank.wording.phrases import late
 from itembank.wording.prompt import SLOT, index_of
 
 _MIXED = late(

@@ -9,6 +9,7 @@ from fractions import Fraction
 from functools import cached_property, lru_cache
 
 from itembank.items.item import Run
+from itembank.late import late
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -25,7 +26,7 @@ from itembank.notation.tree import (
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.wording.numbers import CARDINALS
-from itembank.wording.phrases import late, unit_names
+from itembank.wording.phrases import unit_names
 from itembank.wording.prompt import SLOT, Slotted, index_of, sentences, slotted
 from itembank.wording.questions import questions
 from itembank.wording.story_kinds import unit_at_start
