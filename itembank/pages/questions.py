@@ -115,15 +115,16 @@ def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -
     left = width - PAD - box.width
     free = left - PAD - ARROW - indent
     whole = balanced(question, width - indent, box.size)
-    ways = [_below(whole, box, indent, left)]
+    ways = []
+    if whole.lines[-1].width <= free:
+        ways = [_beside_last(whole, box, indent, left, free)]
+        if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
+            return ways[0]  # no other way is lower
     if free > 0:
         narrow = balanced(question, free, box.size)
         if not narrow.cramped or whole.cramped:
-            ways.insert(0, _beside(narrow, box, indent, left))
-    last = whole.lines[-1]
-    if last.width <= free:
-        ways.insert(0, _beside_last(whole, box, indent, left, free))
-    return min(ways, key=lambda way: way.height)
+            ways.append(_beside(narrow, box, indent, left))
+    return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
 
 
 def _beside_last(asked: Block, box: Block, indent: float, left: float, free: float) -> Cell:
@@ -192,6 +193,10 @@ def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) ->
     least, most = theme.SLIDE_LARGE_QUESTION if look.large_print else theme.SLIDE_QUESTION
     told = shared(items)
     board = _Board(items, told, top, bottom)
+    everything = range(len(items))
+    for size, ways, between in _passes(int(least), int(most)):
+        if whole := board.slide(everything, size, ways, between):
+            return [_telling(whole, told)]
     filled = board.filled(least)
     groups = _shares(len(items), len(filled))
     for size, ways, between in _passes(int(least), int(most)):
@@ -276,14 +281,16 @@ class _Board:
     def _placed(
         self, sides: Sequence[range], widths: Sequence[float], size: float, between: float
     ) -> Slide | None:
-        columns = []
+        columns: list[list[Cell]] = []
         for side, width in zip(sides, widths, strict=True):
-            made = [self.cell(i, width, size) for i in side]
-            if _needed(made, between) > self.room:
-                return None
-            if any(one.question.cramped or one.answer.cramped for one in made):
-                return None
-            columns.append(made)
+            columns.append([])
+            needed = -between
+            for i in side:
+                made = self.cell(i, width, size)
+                needed += made.height + between
+                if needed > self.room or made.question.cramped or made.answer.cramped:
+                    return None
+                columns[-1].append(made)
         lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
         numbers = [i for side in sides for i in side]
         cells = [one for column in columns for one in column]
@@ -314,10 +321,6 @@ def _shares(count: int, slides: int) -> list[range]:
     for number in range(slides):
         ends.append(ends[-1] + each + (number < over))
     return [range(a, b) for a, b in pairwise(ends)]
-
-
-def _needed(cells: Sequence[Cell], between: float) -> float:
-    return sum(made.height for made in cells) + between * max(0, len(cells) - 1)
 
 
 def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:

@@ -100,8 +100,7 @@ def title_of(pack: Pack, what: str) -> str:
 
 def _draw(document: Document, pack: Pack, answers: bool) -> None:
     bands = ScoreLine(pack)
-    for version in pack.versions:
-        slides = arrange(version.items, pack.look, TOP, bottom_of(pack))
+    for version, slides in zip(pack.versions, _slides(pack), strict=True):
         for number, slide in enumerate(slides, start=1):
             page = document.page(theme.SLIDE, _paper(pack))
             title = _slidetitle_of(pack, version, "Answers" if answers else "Starter")
@@ -114,6 +113,19 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
                 bands.draw(page, pack)
             else:
                 _footer(page, pack, version, slide, answers, last)
+
+
+_last: list[tuple[Pack, list[list[Slide]]]] = []
+"""The pack drawn last with its slides: the starter and its answers are drawn after each other."""
+
+
+def _slides(pack: Pack) -> list[list[Slide]]:
+    """Return the slides of each version, worked out once for the starter and its answers."""
+    if not _last or _last[0][0] is not pack:
+        bottom = bottom_of(pack)
+        made = [arrange(version.items, pack.look, TOP, bottom) for version in pack.versions]
+        _last[:] = [(pack, made)]
+    return _last[0][1]
 
 
 def bottom_of(pack: Pack) -> float:

@@ -150,12 +150,39 @@ def _verb(kind: str) -> re.Pattern[str]:
     return re.compile(_SOFT[kind] + " ", re.I)
 
 
+_LOOSE = late(r"\\.|\[[^\]]*\]|.[?*]|.\{[^}]*\}")
+"""What a sentence need not have just so: classes, escapes, and what may be left out."""
+
+
+@lru_cache(maxsize=1024)
+def needs(wording: str) -> tuple[str, ...]:
+    """Return letters in a row that every sentence of a wording has, in small letters.
+
+    >>> needs("<FIND> the sum of <NPs>"), needs("(?:add|find) factori[sz]es? of"), needs("a|b")
+    (('the', 'sum'), ('factori',), ())
+    """
+    depth, flat = 0, []
+    for piece in re.findall(r"\\.|.", wording):
+        depth += piece in "(<"
+        flat.append(" " if depth else piece)
+        if piece in ")>" and depth:
+            depth -= 1
+            flat[-1] = "\0"  # a sign after it, such as ?, is of the group
+    text = "".join(flat)
+    if "|" in text:
+        return ()
+    return tuple(re.findall(r"[a-z]{3,}", _LOOSE.sub(" ", text).lower()))
+
+
 def begins(wording: str, sentence: str) -> bool:
     """Whether a sentence begins as a wording does; cheap, so that few wordings are compiled.
 
     >>> begins("<FIND> the sum of <NPs>", "Find the mean of"), begins("halve <NP>", "Halve it")
     (False, True)
     """
+    folded = sentence.lower()
+    if not all(word in folded for word in needs(wording)):
+        return False
     verbs, opening = _opening(wording)
     if not verbs:
         return opening.match(sentence) is not None
