@@ -11,7 +11,7 @@ from itembank.wording.parts import stem
 from itembank.wording.prompt import SLOT
 
 _OF = late(
-    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
+    rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|a|an) [\w' -]+? of {SLOT}(?: [\w' -]+?)?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
     r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|"
     r"can|sing|swim|travel|read|live|pass|passed|failed|walked|die|died|break|broke|eat|own|prefer|choose|chose|use|need|sell)\b"
     r"(?P<what>[^.,;?]*)",

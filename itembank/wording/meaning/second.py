@@ -11,6 +11,7 @@ from itembank.notation.value import exact
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
 from itembank.wording.meaning.comparisons import comparison_reading
+from itembank.wording.meaning.equal import equal_reading
 from itembank.wording.meaning.known import known_fault
 from itembank.wording.meaning.letters import letter_fault
 from itembank.wording.meaning.needed import needed_fault
@@ -41,6 +42,7 @@ READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     average_reading,
     shopping_reading,
     clock_reading,
+    equal_reading,
 )
 
 
@@ -79,6 +81,7 @@ def _numbers(model: Modelled) -> list[Fraction]:
 _SPEAKS_OF: dict[Callable[[Tale], Reading | None], tuple[str, ...]] = {
     puzzle_reading: ("number",),
     average_reading: ("mean", "average", "range"),
+    equal_reading: ("equal", "even", "identical", "same"),
     scale_reading: ("map", "plan", "scale", "model", "drawing"),
 }
 """Words without which a reader says nothing: looked for first, since they are quickly found."""
