@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from itembank.as_typed import as_typed
 from itembank.bank.journal import finish
 from itembank.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
 from itembank.disk import JOURNAL_FILE, write_first
@@ -240,7 +241,7 @@ def _refusal(folder: Path, other: Holder | None) -> str:
         return f"{folder}: someone else was saving this bank just now. Try again."
     return (
         f"{folder}: {other.who} has been saving this bank for {other.age()}. Try again in a "
-        f"moment. If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."
+        f"moment. If nobody is, ‘itembank bank unlock {as_typed(folder)}’ takes the lock away."
     )
 
 

@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.as_typed import as_typed
 from itembank.errors import ItembankError
 from itembank.faults import join_words
 
@@ -66,7 +67,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
         names = [str(_short(one)) for one in found]
         raise ItembankError(
             f"There are {len(found)} banks here: {join_words(names)}. "
-            f"Name one, such as --bank {names[0]}."
+            f"Name one, such as --bank {as_typed(names[0])}."
         )
     raise ItembankError(
         "There is no bank here. Name its folder with --bank, or start one: "
@@ -100,7 +101,7 @@ def _named(folder: Path) -> Path:
         return folder
     if not folder.exists():
         raise ItembankError(
-            f"There is no folder {folder}. Start a bank there: itembank bank new {folder}"
+            f"There is no folder {folder}. Start a bank there: itembank bank new {as_typed(folder)}"
         )
     if not folder.is_dir():
         raise ItembankError(f"{folder} is a file. A bank is a folder with {BANK_FILE} in it.")
@@ -108,6 +109,6 @@ def _named(folder: Path) -> Path:
     advice = (
         f"Did you mean {join_words([str(one) for one in below], 'or')}?"
         if below
-        else f"Start a bank there: itembank bank new {folder}"
+        else f"Start a bank there: itembank bank new {as_typed(folder)}"
     )
     raise ItembankError(f"{folder} is not a bank: there is no {BANK_FILE} in it. {advice}")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.as_typed import as_typed
 from itembank.cli.bank_compare import FirstBank, SecondBank, listed
 from itembank.cli.bank_find import bank_folder
 from itembank.cli.text import paragraph
@@ -114,8 +115,8 @@ def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
         lines.append(f"    {name}")
         lines += [paragraph(f"      {id:<{wide}}  ", text) for id, text in says.items()]
     lines.append("    Keep one of them:")
-    lines += [f"      itembank bank settle {id} --bank {bank.folder}" for id in ids]
+    lines += [f"      itembank bank settle {id} --bank {as_typed(bank.folder)}" for id in ids]
     every = "both" if len(ids) == 2 else "all"
     lines.append(f"    Or keep them {every}, the first with the plain id:")
-    lines.append(f"      itembank bank settle {ids[0]} --both --bank {bank.folder}")
+    lines.append(f"      itembank bank settle {ids[0]} --both --bank {as_typed(bank.folder)}")
     return lines

@@ -8,6 +8,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.as_typed import as_typed
 from itembank.cli.text import say
 from itembank.errors import ItembankError
 
@@ -62,7 +63,7 @@ def new(
             "Add codes for its authors and reviewers under [authors] in bank.toml, such as "
             'HT = "head of mathematics".'
         )
-    say(f"Next: itembank bank add --bank {folder}")
+    say(f"Next: itembank bank add --bank {as_typed(folder)}")
 
 
 def plain_name(folder: str) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.as_typed import as_typed
 from itembank.cli.bank_find import BankOption, bank_folder
 from itembank.cli.find import complete_topic
 from itembank.cli.text import say
@@ -55,7 +56,7 @@ def import_(
     states = states_of(*_added(folder, added))
     say(totals(states))
     if any(one.outcome.state.value != "proved" for one in states):
-        say(f"‘itembank bank prove {folder}’ says why.")
+        say(f"‘itembank bank prove {as_typed(folder)}’ says why.")
 
 
 def _added(folder: Path, ids: set[str]) -> tuple[Bank, list[Entry]]:

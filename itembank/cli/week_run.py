@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from itembank.as_typed import as_typed
 from itembank.cli.text import say
 from itembank.cli.week_build import Builder
 from itembank.cli.week_files import Week
@@ -174,7 +175,8 @@ class _Run:
         if not self.asked.replace:
             raise ItembankError(
                 f"There is a plan of this week in {path} already. Build from it with --plan "
-                f"{path} --replace, or plan anew with --replace: what you pinned or banned stays."
+                f"{as_typed(path)} --replace, or plan anew with --replace: what you pinned or "
+                "banned stays."
             )
         try:
             old = self._read(path)
@@ -266,7 +268,7 @@ class _Run:
             elif lesson not in built and week.differs(lesson):
                 self.notes.append(
                     f"The pack of {lesson} is not as the plan has it now. To make it anew: "
-                    f"--plan {week.path} --only {lesson.date} --replace"
+                    f"--plan {as_typed(week.path)} --only {lesson.date} --replace"
                 )
         self.notes += [
             f"{why} {self.planner.school_class.name} is not asked about it. To ask for it all the "
@@ -280,4 +282,5 @@ class _Run:
         if not built:
             say("No pack had to be made: nothing has changed.")
         say(f"The week on one page: {week.overview}.")
-        say(f"Change the plan if you like, then: itembank week --plan {week.path} --replace")
+        plan = as_typed(week.path)
+        say(f"Change the plan if you like, then: itembank week --plan {plan} --replace")

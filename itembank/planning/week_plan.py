@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from itembank.as_typed import as_typed
 from itembank.planning.sheet_items import LessonSheets
 from itembank.planning.sheet_rows import quoted, sheet_lines
 
@@ -105,7 +106,7 @@ def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
     """Return a plan as TOML with words on how to change it."""
     head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
-    lines = [*head, HOW.format(path=path), f"class = {quoted(plan.class_name)}"]
+    lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
     lines.append(f"week = {plan.week.isoformat()}")
     for lesson in plan.lessons:
         lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]
