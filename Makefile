@@ -1,12 +1,13 @@
 # make demo   sets everything up and writes the demo class's pack into output/
 # make test   sets everything up and runs every check and test
+# make cover  runs the tests and says which lines and branches none of them reaches
 # make explore  runs the tests on random cases that are new each time
 # make bench  prints speeds, as ratios measured in one run
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 
-.PHONY: demo test check explore bench clean
+.PHONY: demo test check cover explore bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
 	$(PYTHON) -m venv $(VENV)
@@ -31,6 +32,9 @@ check: $(VENV)/.ready-test
 	$(BIN)/lint-imports
 
 test: check
+	$(BIN)/python -m pytest -n auto
+
+cover: $(VENV)/.ready-test
 	$(BIN)/python -m pytest -n auto --cov --cov-report=term:skip-covered
 
 explore: $(VENV)/.ready-test
