@@ -13,7 +13,7 @@ from typing import TypeAlias
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, letter_left, number_left, on_number_line
 from generators.equations._words import Number, shown, shown_term, size
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Misconception, Slip, Step
 from itembank.notation.tree import (
     Bracket,

@@ -15,7 +15,7 @@ from generators.equations._story import (
     litres,
     pounds,
 )
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Step, prompt
 from itembank.notation.tree import (
     Bracket,

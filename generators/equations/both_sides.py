@@ -16,9 +16,9 @@ from generators.equations._common import (
     solution,
 )
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import equals
 
 NUMBERS = (-9, -7, -4, -2, 1, 3, 5, 6, 8, 10)

@@ -18,9 +18,9 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import add, equals, juxt, num
 
 NUMBERS = (-7, -5, -3, -1, 1, 2, 4, 6)

@@ -18,9 +18,9 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Node, add, equals, juxt, num
 
 

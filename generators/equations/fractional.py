@@ -28,9 +28,9 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown_term
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Frac, Int, Juxt, Relation, Sym, add, equals, num, sub
 
 Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]

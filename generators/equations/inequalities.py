@@ -14,12 +14,12 @@ from generators.equations._asks import (
 )
 from generators.equations._common import bracket, lead, letter, side, take_number
 from generators.equations._words import Number, shown
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.items.years import INEQUALITIES, Part
+from itembank.items.measures.years import INEQUALITIES, Part
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
 from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, add, num, relate
 

@@ -25,9 +25,9 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Frac, Int, Neg, Relation, add, equals, num, sub
 
 PLUS, MINUS, TIMES, OVER, FROM, BELOW, NEGATIVE, PART, TURNED = range(9)

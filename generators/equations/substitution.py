@@ -8,11 +8,11 @@ from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of, undo_product
 from generators.equations._common import Wrong, balance, number_slips, side
 from generators.equations._words import shown, shown_factor
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import (
     Bracket,
     Frac,

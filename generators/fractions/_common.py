@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
-from itembank.items.forms import number_node, simplest_node
+from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Misconception, Slip, Step
 from itembank.notation.tree import Int, Mixed, Node, equals, frac
 

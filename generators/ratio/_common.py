@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from math import gcd
 
-from itembank.items.forms import decimal_node, money_node
+from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Misconception, Slip
 from itembank.notation.tree import Bracket, Int, Money, Node, Quantity, Ratio, times
 from itembank.notation.units import CURRENCY, UNITS

@@ -8,9 +8,9 @@ from typing import Any
 
 from generators.ratio._common import COPRIME, lowest, slips, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import (
     Frac,
     Int,

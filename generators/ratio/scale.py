@@ -6,11 +6,11 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import amount, slips, whole_ratio
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Int, Ratio, Sym, divide, equals, times
 
 ADDS = Misconception(

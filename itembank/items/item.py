@@ -203,7 +203,7 @@ class Item:
     """A question as it will be printed, with all that is known about it.
 
     `accept` are words for how answers are marked where the trade's defaults do not fit
-    (:mod:`itembank.marking.policy`).
+    (:mod:`itembank.marking.form.policy`).
     """
 
     address: str

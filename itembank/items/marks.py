@@ -84,7 +84,7 @@ def step_marks(prompt: Iterable[Run], steps: Sequence[Step], marks: int) -> list
 
     All of them are 0 where one mark, or no line of working, leaves nothing to tell.
 
-    >>> from itembank.items.registry import find_item
+    >>> from itembank.items.topics.registry import find_item
     >>> item = find_item("equations.both-sides/core/3")
     >>> item.marks, step_marks(item.prompt, item.steps, item.marks)
     (2, [0, 1, 1])

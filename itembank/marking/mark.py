@@ -11,18 +11,17 @@ from enum import StrEnum
 
 from itembank.items import item as items
 from itembank.items.item import Item, Misconception
-from itembank.late import late
-from itembank.marking import working
-from itembank.marking.filled import embedded, filled
-from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.hints import hint
-from itembank.marking.nearly import wrong_unit
-from itembank.marking.policy import policy
-from itembank.marking.rivals import another_result, rival
-from itembank.marking.same import same, unknowns
-from itembank.marking.tidy import alike, tidy
-from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
-from itembank.marking.units import counted_wrongly, in_another_unit, without_unit
+from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
+from itembank.marking.form.policy import policy
+from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
+from itembank.marking.telling.hints import hint
+from itembank.marking.telling.nearly import wrong_unit
+from itembank.marking.typing import typed_working as working
+from itembank.marking.typing.filled import embedded, filled
+from itembank.marking.typing.read_answer import LONGEST, Setting, Unreadable, read_answer, setting
+from itembank.marking.typing.rivals import another_result, rival
+from itembank.marking.worth.same import same, unknowns
+from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation.tree import (
     Dec,
     Either,
@@ -39,6 +38,7 @@ from itembank.notation.tree import (
     Sym,
     symbols,
 )
+from itembank.text.late_pattern import late
 
 
 class Verdict(StrEnum):
@@ -72,7 +72,7 @@ def mark(item: Item, answer: str) -> Marked:
 
     Where working is shown with the answer, what it comes to is marked (:mod:`.working`).
 
-    >>> from itembank.items.registry import find_item
+    >>> from itembank.items.topics.registry import find_item
     >>> item = find_item("fractions.improper-mixed/core/0")
     >>> from itembank.notation.line import line
     >>> mark(item, line(item.key)).verdict

@@ -10,11 +10,11 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Item
 from itembank.notation.tree import NotationError
 from itembank.packs.build import Started
-from itembank.packs.convert import read_item
-from itembank.packs.files import load_pack
-from itembank.packs.model import Pack, PackItem
-from itembank.packs.proof import Proof, prove_by_first_road
-from itembank.planning.bands import BandError, check_intervals
+from itembank.packs.data.convert import read_item
+from itembank.packs.data.pack import Pack, PackItem
+from itembank.packs.data.pack_files import load_pack
+from itembank.packs.pack_proof import Proof, prove_by_first_road
+from itembank.planning.bands.bands import BandError, check_intervals
 
 
 def read_pack(path: Path) -> Pack:

@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import Entry
-from itembank.bank.model import BankItem
-from itembank.bank.reading import NeedsPerson, as_item
-from itembank.checking.outcome import State, judge
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import NeedsPerson, as_item
 from itembank.notation.tree import NotationError
+from itembank.proof.judge import State, judge
 
 GUIDE = (Path(__file__).parents[2] / "docs" / "writing-questions.md").read_text(encoding="utf-8")
 

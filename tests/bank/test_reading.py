@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.asking import NeedsPerson
-from itembank.bank.content import content_hash_of, printed, record_hash_of
-from itembank.bank.load import Entry
-from itembank.bank.maths import UnreadableMaths, read_maths
-from itembank.bank.model import BankItem
-from itembank.bank.prove import judge_entry
-from itembank.bank.reading import as_item, form_of
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.content import content_hash_of, printed, record_hash_of
+from itembank.bank.model.fields import BankItem
+from itembank.bank.proof.prove import judge_entry
+from itembank.bank.question.as_item import as_item, form_of
+from itembank.bank.question.asking import NeedsPerson
+from itembank.bank.question.maths import UnreadableMaths, read_maths
 from itembank.items.item import (
     Choose,
     Common,
@@ -33,8 +33,8 @@ from itembank.items.item import (
 )
 from itembank.notation import parse
 from itembank.notation.tree import Blank, Label, Listing, Sym
-from itembank.wording.answer import rounding
-from itembank.wording.sizes import order_said
+from itembank.wording.sentences.sizes import order_said
+from itembank.wording.tasks.answer_phrases import rounding
 
 
 def item(said, answer="1", **more):

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.maths import UnreadableMaths
-from itembank.bank.model import BankItem
-from itembank.bank.reading import NeedsPerson, read_item
-from itembank.checking.outcome import judge
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import NeedsPerson, read_item
+from itembank.bank.question.maths import UnreadableMaths
 from itembank.notation import ParseError, parse
 from itembank.notation.tree import Sym, walk
+from itembank.proof.judge import judge
 
 SHIPPED = Path(__file__).parents[2] / "banks" / "key-stage-3"
 

@@ -8,7 +8,7 @@ import re
 import pytest
 
 from itembank.items.item import Tier
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.notation import line
 from itembank.notation.tree import Label, Mixed
 

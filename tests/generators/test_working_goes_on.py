@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 
 from itembank.items.item import Find, Item, Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation.tree import Relation
 

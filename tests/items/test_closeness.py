@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.items.closeness import (
+from itembank.items.item import Find, Item, Tier, prompt
+from itembank.items.measures.closeness import (
     TOLD_AGAIN,
     alike_running,
     closeness,
@@ -15,8 +16,7 @@ from itembank.items.closeness import (
     same_answer,
     structure,
 )
-from itembank.items.item import Find, Item, Tier, prompt
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.parse import parse
 from itembank.notation.tree import Int, Quantity, Sym
 

@@ -9,8 +9,8 @@ import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.items.forms import FORMS, form_fault, form_words
-from itembank.items.polynomials import splits
+from itembank.items.forms.form_rules import FORMS, form_fault, form_words
+from itembank.items.forms.polynomials import splits
 from itembank.notation.algebra import algebra
 from itembank.notation.parse import parse
 from itembank.notation.tree import Bracket, Juxt, Sym, add, juxt, num

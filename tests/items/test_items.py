@@ -11,10 +11,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.forms import FORMS, decimal_node, form_fault, number_node, simplest_node
+from itembank.items.forms.form_rules import (
+    FORMS,
+    decimal_node,
+    form_fault,
+    number_node,
+    simplest_node,
+)
 from itembank.items.item import Tier, prompt
-from itembank.items.registry import UnknownTopic, find_item, find_topic, topic_ids
-from itembank.items.space import Space
+from itembank.items.topics.registry import UnknownTopic, find_item, find_topic, topic_ids
+from itembank.items.topics.space import Space
 from itembank.notation.tree import Dec, Frac, Int, Mixed, Neg, frac
 from itembank.notation.value import exact
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
 from itembank.items.item import Tier
-from itembank.items.later_content import later_content
-from itembank.items.registry import find_topic, topics
-from itembank.items.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
+from itembank.items.measures.later_content import later_content
+from itembank.items.measures.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
+from itembank.items.topics.registry import find_topic, topics
 from itembank.notation.tree import Dec, walk
 
 LOOKED_AT = 150

@@ -10,11 +10,11 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Round, Solve
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.marking.mark import Verdict, mark
-from itembank.marking.same import same
+from itembank.marking.worth.same import same
 from itembank.notation.line import line
 from itembank.notation.tree import Frac, Int, Label, Mixed, Neg, Ratio, Relation, Sym, symbols
 from itembank.notation.value import exact

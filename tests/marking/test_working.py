@@ -9,10 +9,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.bank.load import read_bank
-from itembank.bank.reading import as_item
-from itembank.bank.tasks import NeedsPerson
-from itembank.items.registry import find_topic, topic_ids
+from itembank.bank.question.as_item import as_item
+from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.read.load import read_bank
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
 from itembank.notation.tree import Int, Mixed, Neg, NotationError, Relation

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Int, add, equals, num, times
 
 FORGETS = Misconception("forgets-last", "leaves out the last number", "What is left to add?")

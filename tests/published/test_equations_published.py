@@ -10,13 +10,13 @@ from fractions import Fraction
 import pytest
 
 from generators.equations._common import balance
-from itembank.checking.elimination import answer
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.tree import Relation, Sym, symbols
 from itembank.notation.value import exact, linear
+from itembank.proof.exact.elimination import answer
 from tests.published.openstax import rows
 
 # Exercises of OpenStax under the title of the section each is from; openstax.py beside this

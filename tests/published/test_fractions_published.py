@@ -25,7 +25,7 @@ from generators.fractions.lowest_terms import LowestTerms
 from generators.fractions.mixed_operations import MixedOperations
 from generators.fractions.multiply import Multiply
 from itembank.items.item import Draft, Find, Tier
-from itembank.items.topic import Topic
+from itembank.items.topics.topic import Topic
 from itembank.notation import line, parse
 from itembank.notation.tree import Frac, Int, walk
 from itembank.notation.value import exact

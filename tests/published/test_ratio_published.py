@@ -10,11 +10,11 @@ from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
 from generators.ratio.simplest_form import SimplestForm
 from generators.ratio.unit_form import UnitForm
-from itembank.checking.elimination import answer
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
 from itembank.notation.tree import Int, Relation, Sym
 from itembank.notation.value import exact
+from itembank.proof.exact.elimination import answer
 from tests.published.openstax import section
 
 

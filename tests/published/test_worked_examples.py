@@ -13,10 +13,7 @@ from fractions import Fraction
 
 import pytest
 
-from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.finding import WrongKey
-from itembank.checking.outcome import State, judge
-from itembank.items.forms import FORMS, form_fault, number_node
+from itembank.items.forms.form_rules import FORMS, form_fault, number_node
 from itembank.items.item import Ask, Find, Item, Rewrite, Solve, Tier
 from itembank.notation import Node, Relation, Sym, equals, line, parse, parse_together, symbols
 from itembank.notation.tree import (
@@ -33,6 +30,9 @@ from itembank.notation.tree import (
     sub,
 )
 from itembank.notation.value import exact
+from itembank.proof import prove_fast, prove_symbolic
+from itembank.proof.claim.finding import WrongKey
+from itembank.proof.judge import State, judge
 from tests.published.openstax import rows
 
 NUMBERS = {

@@ -7,8 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.notation.tree import Int, Sym
-from itembank.wording.numbers import CARDINALS, counting_words, numbers_said, strange_signs
-from itembank.wording.prompt import index_of, sentences, slot, slotted
+from itembank.wording.sentences.numbers_said import (
+    CARDINALS,
+    counting_words,
+    numbers_said,
+    strange_signs,
+)
+from itembank.wording.sentences.prompt import index_of, sentences, slot, slotted
 
 
 @pytest.mark.parametrize(

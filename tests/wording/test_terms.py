@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from itembank.notation.tree import Int, Listing
 from itembank.notation.value import exact
-from itembank.wording.read import read_prompt
-from itembank.wording.sums import NotBuilt
+from itembank.wording.tasks.reader import read_prompt
+from itembank.wording.tasks.sums import NotBuilt
 
 SMALL = st.integers(1, 400)
 

@@ -8,13 +8,13 @@ from collections.abc import Mapping, Sequence
 from itembank.items.item import Run
 from itembank.notation.tree import Node, NotationError, Sum, walk
 from itembank.notation.value import exact
-from itembank.wording.carried import Carrier, TooMany, answers_of
-from itembank.wording.kind import Kind, of_thing, of_unit
+from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
+from itembank.wording.kinds.kind import Kind, of_thing, of_unit
+from itembank.wording.kinds.story_kinds import noun_stem, story_kinds
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.phrases import unit_names
-from itembank.wording.prompt import slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import noun_stem, story_kinds
+from itembank.wording.sentences.phrases import unit_names
+from itembank.wording.sentences.prompt import slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _COST = r"\b(?:cost\w*|cheap\w*|expensive|dear\w*|price\w*)\b"
 _EACH = r"\b(?:each|per|every|for an?|one|an? \w+ (?:cheaper|dearer|costs?)|(?:makes?) an? \w+|value|buy|unit|of an? \w+)\b"

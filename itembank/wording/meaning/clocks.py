@@ -8,7 +8,7 @@ from fractions import Fraction
 from itembank.notation.clock import DAY, clock_seconds
 from itembank.notation.tree import ClockTime
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
 
 _ENDS = r"\b(?:ready|due|done|served|ends?|finish\w*|arriv\w*|lands?|closes?|gets? (?:there|home|in)|gets? to|over|reach\w*|back)\b"
 _STARTS = r"\b(?:start\w*|begin\w*|beg[au]n|leav\w*|left|sets? (?:off|out)|depart\w*|takes off|opens?|goes)\b"

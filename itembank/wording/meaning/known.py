@@ -13,8 +13,8 @@ from itembank.items.item import Run
 from itembank.notation.tree import Int, Neg, Percent, Power, Quantity, Root, Sum, walk
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.questions import questions
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.question_sentences import questions
 
 _MONTHS = {
     "january": 31, "february": 28, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31,

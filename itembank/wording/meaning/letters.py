@@ -10,13 +10,13 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.late import late
 from itembank.notation.tree import Bracket, Int, Juxt, Node, Product, Relation, Sum, Sym, symbols
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.prompt import SLOT, index_of, slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.prompt import SLOT, index_of, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _MORE = r"more|older|taller|longer|heavier|dearer|wider|higher|warmer|hotter|further|bigger|larger|deeper"
 _LESS = r"less|fewer|younger|shorter|lighter|cheaper|narrower|lower|colder|cooler|smaller"

@@ -16,8 +16,8 @@ from itembank.notation.tree import Node, NotationError
 from itembank.notation.value import exact
 from itembank.wording.meaning.parts_of import content
 from itembank.wording.meaning.tale import Number, Tale, late_search
-from itembank.wording.numbers import CARDINALS, MULTIPLES
-from itembank.wording.parts import stem
+from itembank.wording.sentences.numbers_said import CARDINALS, MULTIPLES
+from itembank.wording.story.parts import stem
 
 _COMMON = frozenset(
     stem(word)

@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.late import late
 from itembank.notation.tree import NotationError, Ratio
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import Tale
-from itembank.wording.modelled import Modelled
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.model_summary import Modelled
 
 _ASKED = late(
     r"\bratio of (?:the (?:number of )?)?(?P<a>[\w'-]+)(?: [\w'-]+)?? to (?:the (?:number of )?)?(?P<b>[\w'-]+)",

@@ -6,14 +6,14 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.late import late
 from itembank.notation.tree import Bracket, Int, Money, Neg, Node, Product, Quantity, Sum, walk
 from itembank.notation.units import CURRENCY, UNITS
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.numbers import CARDINALS
-from itembank.wording.prompt import SLOT, index_of, slotted
-from itembank.wording.questions import questions
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.numbers_said import CARDINALS
+from itembank.wording.sentences.prompt import SLOT, index_of, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _SO_MANY_OF = late(
     r"\b(?P<count>two|three|four|five|six|seven|eight|nine|ten) (?:[a-z'-]+ ){0,2}?[a-z'-]+ (?:of|at|costing|that cost|weighing|each) "

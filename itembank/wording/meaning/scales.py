@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
 from itembank.notation.tree import Int, Ratio
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
 
 _STANDS = late(
     rf"({SLOT}) (?:on (?:the|a) \w+ )?(?:stands? for|represents?|shows?|to|for|means|is) ({SLOT})",

@@ -27,7 +27,7 @@ from itembank.wording.meaning.shapes import shape_reading
 from itembank.wording.meaning.shares import share_reading
 from itembank.wording.meaning.shopping import shopping_reading
 from itembank.wording.meaning.tale import Reading, Tale, late_search
-from itembank.wording.modelled import Modelled
+from itembank.wording.model_summary import Modelled
 
 READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     percentage_reading,

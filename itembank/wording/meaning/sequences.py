@@ -6,11 +6,11 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
-from itembank.late import late
 from itembank.notation.tree import Node, Relation, Sym, symbols
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.numbers import ORDINALS
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.numbers_said import ORDINALS
+from itembank.wording.sentences.prompt import SLOT
 
 _PLACE = late(
     rf"({SLOT}) ?(?:st|nd|rd|th) (?:term|pattern|shape|row|number|picture|day|week)\b", re.I

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
 from itembank.notation.tree import Ratio, symbols
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.named import mentions, names_in_ratio
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
+from itembank.wording.story.named import mentions, names_in_ratio
 
 _MIXED = late(
     r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of)(?: from| of| with)? ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"

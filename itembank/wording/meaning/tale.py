@@ -9,7 +9,6 @@ from fractions import Fraction
 from functools import cached_property, lru_cache
 
 from itembank.items.item import Run
-from itembank.late import late
 from itembank.notation.tree import (
     Dec,
     Frac,
@@ -25,11 +24,12 @@ from itembank.notation.tree import (
 )
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
-from itembank.wording.numbers import CARDINALS
-from itembank.wording.phrases import unit_names
-from itembank.wording.prompt import SLOT, Slotted, index_of, sentences, slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import unit_at_start
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import unit_at_start
+from itembank.wording.sentences.numbers_said import CARDINALS
+from itembank.wording.sentences.phrases import unit_names
+from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, sentences, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 
 @dataclass(frozen=True, slots=True)
