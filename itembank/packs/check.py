@@ -8,7 +8,7 @@ from pathlib import Path
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Item
-from itembank.notation.tree import NotationError
+from itembank.notation import tree as t
 from itembank.packs.build import Started
 from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack import Pack, PackItem
@@ -148,7 +148,7 @@ def _item(place: str, stored: PackItem, path: Path) -> Item:
         return read_item(stored)
     except CheckFailed:
         raise
-    except NotationError as error:
+    except t.NotationError as error:
         raise _fault(path, f"{place} ({stored.address})", str(error).rstrip(".")) from None
 
 

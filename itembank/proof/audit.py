@@ -12,7 +12,7 @@ from itembank.errors import CheckFailed
 from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.notation.tree import Node, NotationError, Ratio
+from itembank.notation import tree as t
 from itembank.notation.value import parts
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
@@ -67,13 +67,13 @@ def blind_slip(item: Item) -> str:
     return ""
 
 
-def _same_answer(item: Item, wrong: Node) -> bool:
+def _same_answer(item: Item, wrong: t.Node) -> bool:
     if isinstance(item.ask, Inequality | Order | Compare | Choose):
         return wrong == item.key
     try:
-        ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, Ratio)
+        ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, t.Ratio)
         return not differ(parts(value_given(item.key)), wrong, ratio)
-    except NotationError:
+    except t.NotationError:
         return False
 
 

@@ -12,9 +12,9 @@ from enum import StrEnum
 from itembank.items.forms.factor_forms import TOO_LARGE
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Item
+from itembank.notation import tree as t
 from itembank.notation.clock import DAY
 from itembank.notation.parse import parse_written
-from itembank.notation.tree import ClockTime, NotationError, Sym, walk
 from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
@@ -68,7 +68,7 @@ def judge(item: Item) -> Outcome:
     """
     try:
         return _judged(item)
-    except NotationError as error:
+    except t.NotationError as error:
         return Outcome(State.NEEDS_PERSON, _sentence(f"this cannot be proved: {error}"))
     except Exception as error:  # an item of a bank must not stop the proof of the others
         return Outcome(State.NEEDS_PERSON, _sentence(f"the proof broke off: {error!r}"))
@@ -109,13 +109,13 @@ def _other_day(item: Item, first: Finding) -> bool:
 
     From t + 50 min = 00:20 follows a time before midnight, so that the key is 23:30.
     """
-    parts = {type(part) for node in asked(item.ask) for part in walk(node)}
-    if not {ClockTime, Sym} <= parts:
+    parts = {type(part) for node in asked(item.ask) for part in t.walk(node)}
+    if not {t.ClockTime, t.Sym} <= parts:
         return False
     try:
         answer = parse_written(first.shown)
         apart = exact(value_given(answer)) - exact(value_given(item.key))
-    except NotationError:
+    except t.NotationError:
         return False
     return apart != 0 and apart % DAY == 0
 

@@ -8,8 +8,8 @@ import pytest
 from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
+from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.notation.tree import Relation
 from itembank.packs import pack_proof as proofs
 from itembank.packs.build import build_pack, choose, start_pack
 from itembank.packs.check import stored_items
@@ -33,7 +33,7 @@ def wrong(item):
 
 def worth(item):
     """Return what the key says; of an equation its last side, so that letters do not matter."""
-    return item.key.rest[-1][1] if isinstance(item.key, Relation) else item.key
+    return item.key.rest[-1][1] if isinstance(item.key, t.Relation) else item.key
 
 
 def test_the_same_request_gives_the_same_bytes(pack):

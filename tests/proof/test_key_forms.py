@@ -13,7 +13,7 @@ from itembank.errors import CheckFailed
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Compare, Item, Pick, Rewrite, Solve
 from itembank.notation import parse
-from itembank.notation.tree import Bracket, Juxt, Node, Power, Sym, add, juxt, num
+from itembank.notation import tree as t
 from itembank.proof.exact.exact_road import prove_fast
 from itembank.proof.judge import State, judge
 from tests.proof.asked import asked
@@ -203,8 +203,8 @@ small = st.integers(-5, 5)
 linear = st.tuples(small.filter(bool), small.filter(bool))
 
 
-def bracket(a: int, b: int, letter: str = "x") -> Bracket:
-    return Bracket(add(juxt(num(a), Sym(letter)), num(b)))
+def bracket(a: int, b: int, letter: str = "x") -> t.Bracket:
+    return t.Bracket(t.add(t.juxt(t.num(a), t.Sym(letter)), t.num(b)))
 
 
 def product_of(pairs: list[tuple[int, int]], letters: list[str]) -> fmpz_mpoly:
@@ -217,20 +217,20 @@ def product_of(pairs: list[tuple[int, int]], letters: list[str]) -> fmpz_mpoly:
     return product
 
 
-def written(product: fmpz_mpoly) -> Node:
+def written(product: fmpz_mpoly) -> t.Node:
     terms = []
     for exponents, c in product.to_dict().items():
         powers = [(name, int(n)) for name, n in zip("xy", exponents, strict=True) if n]
-        factors = [Sym(name) if n == 1 else Power(Sym(name), num(n)) for name, n in powers]
-        terms.append(juxt(num(int(c)), *factors))
-    return add(*terms)
+        factors = [t.Sym(name) if n == 1 else t.Power(t.Sym(name), t.num(n)) for name, n in powers]
+        terms.append(t.juxt(t.num(int(c)), *factors))
+    return t.add(*terms)
 
 
 @given(st.lists(linear, min_size=2, max_size=3))
 def test_an_expansion_of_brackets_is_proved_only_when_it_is_multiplied_out(
     pairs: list[tuple[int, int]],
 ) -> None:
-    question = Juxt(tuple(bracket(*pair) for pair in pairs))
+    question = t.Juxt(tuple(bracket(*pair) for pair in pairs))
     key = written(product_of(pairs, ["x"] * len(pairs)))
     for answer, state in ((key, State.PROVED), (question, State.DISPROVED)):
         item = asked("expand", "x", "x", "expanded")
@@ -245,7 +245,7 @@ def test_a_bracket_splits_exactly_where_flint_finds_factors(
     product = product_of(pairs, ["x", *[second] * (len(pairs) - 1)])
     content, factors = product.factor()
     alone = sum(times for _, times in factors) == 1 and abs(int(content)) == 1
-    fault = form_fault("factorised", Juxt((num(7), Bracket(written(product)))))
+    fault = form_fault("factorised", t.Juxt((t.num(7), t.Bracket(written(product)))))
     assert (fault == "") == alone
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from itembank.items.item import Find, Item, Pick, Round, Solve, Tier
 from itembank.notation import parse
-from itembank.notation.tree import num
+from itembank.notation import tree as t
 from itembank.proof.judge import State, judge
 
 WAYS = {"nearest": ROUND_HALF_UP, "down": ROUND_DOWN, "up": ROUND_UP}
@@ -36,7 +36,7 @@ def test_the_one_solution_that_is_named(a, b, which):
         "negative": [root for root in (a, b) if root < 0],
     }[which]
     for root in (a, b):
-        item = asked((equation,), Pick(Solve((equation,)), which), num(root), "value")
+        item = asked((equation,), Pick(Solve((equation,)), which), t.num(root), "value")
         state = judge(item).state
         if len(wanted) != 1:
             assert state is State.NEEDS_PERSON
@@ -51,7 +51,7 @@ def test_the_larger_share(a, b, one):
     relations = (parse(f"a + b = {(a + b) * one}"), parse(f"a : b = {a} : {b}"))
     ask = Pick(Find(parse("a, b"), relations), "largest")
     for share in {a * one, b * one}:
-        state = judge(asked((total, ratio), ask, num(share), "value")).state
+        state = judge(asked((total, ratio), ask, t.num(share), "value")).state
         assert state is (State.PROVED if share == max(a, b) * one else State.DISPROVED)
 
 

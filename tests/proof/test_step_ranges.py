@@ -6,13 +6,13 @@ import pytest
 
 from itembank.items.item import Inequality, Item, Step, Tier
 from itembank.notation import parse
-from itembank.notation.tree import Relation
+from itembank.notation import tree as t
 from itembank.proof.lines.steps import step_fault
 
 
 def worked(*lines: str) -> Item:
     asked = parse("-1 < 2x + 3 ≤ 9")
-    assert isinstance(asked, Relation)
+    assert isinstance(asked, t.Relation)
     steps = tuple(Step("", parse(line)) for line in lines)
     key = parse("-2 < x ≤ 3")
     return Item(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.notation.tree import Relation
 from itembank.proof.lines.truth import true
 
 
@@ -24,5 +24,5 @@ from itembank.proof.lines.truth import true
 )
 def test_a_line_with_roots_is_true_or_not(line: str, holds: bool) -> None:
     relation = parse(line)
-    assert isinstance(relation, Relation)
+    assert isinstance(relation, t.Relation)
     assert true(relation) is holds

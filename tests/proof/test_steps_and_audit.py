@@ -6,14 +6,14 @@ import pytest
 
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import UnknownTopic, find_topic, topics
-from itembank.notation.tree import Listing, Sym, add, equals, frac, juxt, num, ratio, sub
+from itembank.notation import tree as t
 from itembank.proof import audit as audit_module
 from itembank.proof.audit import TopicAudit, audit, check_item
 from itembank.proof.lines.steps import step_fault
 
-x = Sym("x")
-SUM = add(frac(1, 2), frac(1, 3))
-EQUATION = equals(sub(juxt(num(3), x), num(4)), num(11))
+x = t.Sym("x")
+SUM = t.add(t.frac(1, 2), t.frac(1, 3))
+EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
 
@@ -23,42 +23,44 @@ def make(ask, key, form, steps, slips=(), prompt=(SUM,)):
 
 
 GOOD = (
-    Step("Write both over 6.", equals(SUM, add(frac(3, 6), frac(2, 6)))),
-    Step("Add the tops.", equals(add(frac(3, 6), frac(2, 6)), frac(5, 6))),
+    Step("Write both over 6.", t.equals(SUM, t.add(t.frac(3, 6), t.frac(2, 6)))),
+    Step("Add the tops.", t.equals(t.add(t.frac(3, 6), t.frac(2, 6)), t.frac(5, 6))),
 )
 
 
 def test_good_working_passes():
-    assert step_fault(make(Find(SUM), frac(5, 6), "simplest", GOOD)) == ""
+    assert step_fault(make(Find(SUM), t.frac(5, 6), "simplest", GOOD)) == ""
 
 
 def test_a_false_line_is_found():
-    bad = (GOOD[0], Step("Add.", equals(add(frac(3, 6), frac(2, 6)), frac(5, 12))))
-    assert "line 2" in step_fault(make(Find(SUM), frac(5, 6), "simplest", bad))
+    bad = (GOOD[0], Step("Add.", t.equals(t.add(t.frac(3, 6), t.frac(2, 6)), t.frac(5, 12))))
+    assert "line 2" in step_fault(make(Find(SUM), t.frac(5, 6), "simplest", bad))
 
 
 def test_working_that_stops_short_is_found():
-    assert "does not give the key" in step_fault(make(Find(SUM), frac(5, 6), "simplest", GOOD[:1]))
+    assert "does not give the key" in step_fault(
+        make(Find(SUM), t.frac(5, 6), "simplest", GOOD[:1])
+    )
 
 
 def test_an_equation_line_with_another_solution_is_found():
     ask = Find(x, (EQUATION,))
     good = (
-        Step("Add 4 to both sides.", equals(juxt(num(3), x), num(15))),
-        Step("Divide both sides by 3.", equals(x, num(5))),
+        Step("Add 4 to both sides.", t.equals(t.juxt(t.num(3), x), t.num(15))),
+        Step("Divide both sides by 3.", t.equals(x, t.num(5))),
     )
-    bad = (Step("Take 4 from both sides.", equals(juxt(num(3), x), num(7))), good[1])
-    assert step_fault(make(ask, equals(x, num(5)), "solution", good)) == ""
-    assert "line 1" in step_fault(make(ask, equals(x, num(5)), "solution", bad))
+    bad = (Step("Take 4 from both sides.", t.equals(t.juxt(t.num(3), x), t.num(7))), good[1])
+    assert step_fault(make(ask, t.equals(x, t.num(5)), "solution", good)) == ""
+    assert "line 1" in step_fault(make(ask, t.equals(x, t.num(5)), "solution", bad))
 
 
 @pytest.mark.parametrize(
     ("key", "slips", "field"),
     [
-        (frac(2, 5), (Slip(ACROSS, frac(1, 5)), Slip(OTHER, frac(2, 3))), "wrong_keys"),
-        (frac(5, 6), (Slip(ACROSS, frac(10, 12)), Slip(OTHER, frac(2, 3))), "blind"),
-        (frac(5, 6), (Slip(ACROSS, frac(2, 5)),), "blind"),
-        (frac(10, 12), (Slip(ACROSS, frac(2, 5)), Slip(OTHER, frac(2, 3))), "form_faults"),
+        (t.frac(2, 5), (Slip(ACROSS, t.frac(1, 5)), Slip(OTHER, t.frac(2, 3))), "wrong_keys"),
+        (t.frac(5, 6), (Slip(ACROSS, t.frac(10, 12)), Slip(OTHER, t.frac(2, 3))), "blind"),
+        (t.frac(5, 6), (Slip(ACROSS, t.frac(2, 5)),), "blind"),
+        (t.frac(10, 12), (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3))), "form_faults"),
     ],
 )
 def test_the_audit_counts_each_kind_of_fault(key, slips, field):
@@ -71,8 +73,8 @@ def test_the_audit_counts_each_kind_of_fault(key, slips, field):
 
 def test_a_sound_item_leaves_no_mark():
     report = TopicAudit("a.b")
-    slips = (Slip(ACROSS, frac(2, 5)), Slip(OTHER, frac(2, 3)))
-    check_item(make(Find(SUM), frac(5, 6), "simplest", GOOD, slips), report, symbolic=True)
+    slips = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
+    check_item(make(Find(SUM), t.frac(5, 6), "simplest", GOOD, slips), report, symbolic=True)
     assert report.sound
     assert report.faults == []
 
@@ -119,25 +121,29 @@ def test_an_unknown_topic_is_refused():
         audit(("fractions.nothing-like-it",))
 
 
-A, B = Sym("a"), Sym("b")
-SPLIT = (equals(ratio(A, B), ratio(num(3), num(5))), equals(add(A, B), num(40)))
+A, B = t.Sym("a"), t.Sym("b")
+SPLIT = (t.equals(t.ratio(A, B), t.ratio(t.num(3), t.num(5))), t.equals(t.add(A, B), t.num(40)))
 RATIO_ONLY = SPLIT[:1]
 
 
 @pytest.mark.parametrize(
     ("relations", "target", "line", "follows"),
     [
-        (SPLIT, Listing((A, B)), equals(A, num(15)), True),
-        (SPLIT, Listing((A, B)), equals(A, num(16)), False),
-        (SPLIT, Listing((A, B)), equals(Sym("k"), num(5)), False),
-        (SPLIT, Listing((A, B)), ratio(num(6), num(10)), True),
-        (SPLIT, Listing((A, B)), ratio(num(5), num(3)), False),
-        (RATIO_ONLY, ratio(A, B), equals(ratio(A, B), ratio(num(6), num(10))), True),
-        (RATIO_ONLY, ratio(A, B), equals(A, num(3)), False),
+        (SPLIT, t.Listing((A, B)), t.equals(A, t.num(15)), True),
+        (SPLIT, t.Listing((A, B)), t.equals(A, t.num(16)), False),
+        (SPLIT, t.Listing((A, B)), t.equals(t.Sym("k"), t.num(5)), False),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(6), t.num(10)), True),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(5), t.num(3)), False),
+        (RATIO_ONLY, t.ratio(A, B), t.equals(t.ratio(A, B), t.ratio(t.num(6), t.num(10))), True),
+        (RATIO_ONLY, t.ratio(A, B), t.equals(A, t.num(3)), False),
     ],
 )
 def test_a_line_with_letters_has_to_follow_from_what_is_given(relations, target, line, follows):
-    key = Listing((num(15), num(25))) if isinstance(target, Listing) else ratio(num(3), num(5))
-    end = Step("So.", equals(target, key))
+    key = (
+        t.Listing((t.num(15), t.num(25)))
+        if isinstance(target, t.Listing)
+        else t.ratio(t.num(3), t.num(5))
+    )
+    end = Step("So.", t.equals(target, key))
     fault = step_fault(make(Find(target, relations), key, "list", (Step("Look.", line), end)))
     assert ("line 1" in fault) != follows

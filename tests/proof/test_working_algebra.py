@@ -6,13 +6,13 @@ import pytest
 
 from itembank.items.item import Ask, Item, Rewrite, Solve, Step, Subject, Tier
 from itembank.notation import parse
-from itembank.notation.tree import Relation, Sym
+from itembank.notation import tree as t
 from itembank.proof.lines.steps import step_fault
 
 
-def relation(text: str) -> Relation:
+def relation(text: str) -> t.Relation:
     node = parse(text)
-    assert isinstance(node, Relation)
+    assert isinstance(node, t.Relation)
     return node
 
 
@@ -27,7 +27,7 @@ DOUBLE = Rewrite(parse("(x + 5)(x - 3)"), "expand")
 LINEAR = Solve((relation("3(x + 2) = 21"),))
 PAIR = Solve((relation("x + y = 10"), relation("x - y = 4")))
 SQUARE = Solve((relation("x^2 - 6x + 7 = 0"),))
-FORMULA = Subject(relation("v = u + at"), Sym("t"))
+FORMULA = Subject(relation("v = u + at"), t.Sym("t"))
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
-from itembank.notation.tree import NotationError
+from itembank.notation import tree as t
 from itembank.processes.workers import Progress, judge_all
 from itembank.proof.judge import Outcome, State, judge
 
@@ -29,7 +29,7 @@ def judge_entry(entry: Entry) -> Outcome:
     """
     try:
         item, modelled = read_with_model(entry.item, entry.address, entry.topic)
-    except NotationError as error:  # it needs a person; a line that cannot be read among them
+    except t.NotationError as error:  # it needs a person; a line that cannot be read among them
         return Outcome(State.NEEDS_PERSON, str(error))
     return replace(judge(item), modelled=modelled)
 

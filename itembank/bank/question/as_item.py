@@ -38,21 +38,7 @@ from itembank.items.item import (
     Tier,
 )
 from itembank.items.marks import usual_marks
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Frac,
-    Label,
-    Listing,
-    Mixed,
-    Node,
-    NotationError,
-    Ratio,
-    Relation,
-    Root,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.sentences.units_said import one_of_two_units
@@ -143,11 +129,11 @@ def form_of(item: BankItem, maths: Maths) -> str:
         return _form_like(maths.key)
 
 
-def _named(ask: Ask, key: Node) -> Node:
+def _named(ask: Ask, key: t.Node) -> t.Node:
     """Return the key of a choice among printed numbers as the name of one of them."""
-    if not isinstance(ask, Choose) or isinstance(key, Label):
+    if not isinstance(ask, Choose) or isinstance(key, t.Label):
         return key
-    return next((Label(name) for name, node in ask.options if node == key), key)
+    return next((t.Label(name) for name, node in ask.options if node == key), key)
 
 
 def default_form(item: BankItem, question: Question, maths: Maths) -> str:
@@ -161,7 +147,7 @@ def default_form(item: BankItem, question: Question, maths: Maths) -> str:
             ]
         case Solve():
             # A bare number is a solution too, where there is one letter.
-            return "roots" if isinstance(maths.key, Relation | Either | Listing) else "value"
+            return "roots" if isinstance(maths.key, t.Relation | t.Either | t.Listing) else "value"
         case Inequality():
             return "inequality"
         case Subject():
@@ -175,18 +161,18 @@ def default_form(item: BankItem, question: Question, maths: Maths) -> str:
         case Sequence():
             return "nth-term"
         case Common():
-            return "simplified" if symbols(maths.key) else "integer"
+            return "simplified" if t.symbols(maths.key) else "integer"
         case Round():
             words = form_in_words(words_of(maths))
             return words if words in ("percentage", "standard-form") else "rounded"
         case Find(target, _):
             return question.form or _form_of_result(item, question.task, target, maths)
         case Pick():
-            return "roots" if isinstance(maths.key, Relation) else "value"
+            return "roots" if isinstance(maths.key, t.Relation) else "value"
     raise TypeError(ask)
 
 
-def _form_of_result(item: BankItem, task: str, target: Node, maths: Maths) -> str:
+def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> str:
     if task == "prime-factors":
         return "prime-factors"
     if task == "share":
@@ -194,24 +180,24 @@ def _form_of_result(item: BankItem, task: str, target: Node, maths: Maths) -> st
     words = form_in_words(words_of(maths))
     if words and (task == "convert" or words != "quantity" or _all_said(item)):
         return words
-    if isinstance(target, Listing):
+    if isinstance(target, t.Listing):
         return "amounts"
-    if isinstance(target, Ratio):
+    if isinstance(target, t.Ratio):
         return "ratio"
     if task == "simplify" or says_simplest(words_of(maths)):
-        if any(isinstance(part, Root) for part in walk(target)):
+        if any(isinstance(part, t.Root) for part in t.walk(target)):
             return "surd"
         key = unsigned(maths.key)
-        if isinstance(target, Frac) or isinstance(key, Frac | Mixed):
+        if isinstance(target, t.Frac) or isinstance(key, t.Frac | t.Mixed):
             # The key may be another kind of number, but then a finished one of that kind; a
             # decimal only of decimals: 0.75 is worth 18/24, but is no simplified fraction.
-            kinds: dict[type[Node], str] = {Mixed: "mixed"}
-            if any(isinstance(part, Dec) for part in walk(target)):
-                kinds[Dec] = "decimal"
+            kinds: dict[type[t.Node], str] = {t.Mixed: "mixed"}
+            if any(isinstance(part, t.Dec) for part in t.walk(target)):
+                kinds[t.Dec] = "decimal"
             return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")
-    if isinstance(maths.key, Relation):
+    if isinstance(maths.key, t.Relation):
         return "solution"
-    if "π" in symbols(maths.key):
+    if "π" in t.symbols(maths.key):
         return "simplified"
     if _WHAT_FRACTION.search(words_of(maths)):
         return "fraction"
@@ -230,8 +216,8 @@ def _misformed(ask: Ask, maths: Maths) -> str:
     words = form_in_words(words_of(maths))
     if not isinstance(ask, Solve) or words not in _OF_NUMBERS:
         return ""
-    parts = maths.key.parts if isinstance(maths.key, Either | Listing) else (maths.key,)
-    values = [part.rest[0][1] if isinstance(part, Relation) else part for part in parts]
+    parts = maths.key.parts if isinstance(maths.key, t.Either | t.Listing) else (maths.key,)
+    values = [part.rest[0][1] if isinstance(part, t.Relation) else part for part in parts]
     return next((fault for fault in (form_fault(words, value) for value in values) if fault), "")
 
 
@@ -267,26 +253,26 @@ def _unchecked_form(words: str, ask: Ask, form: str) -> str:
     return ""
 
 
-def _whole(node: Node) -> bool:
+def _whole(node: t.Node) -> bool:
     try:
         return exact(node).denominator == 1
-    except NotationError:
+    except t.NotationError:
         return False
 
 
-def _form_like(key: Node) -> str:
+def _form_like(key: t.Node) -> str:
     """Return the form of a key for which nothing says more than the key itself."""
     match key:
-        case Label():
+        case t.Label():
             return "name"
-        case Listing(parts) if all(isinstance(part, Relation) for part in parts):
+        case t.Listing(parts) if all(isinstance(part, t.Relation) for part in parts):
             return "roots"
-        case Listing():
+        case t.Listing():
             return "list"
-        case Either():
+        case t.Either():
             return "roots"
-        case Ratio():
+        case t.Ratio():
             return "ratio"
-        case Relation(_, rest):
+        case t.Relation(_, rest):
             return "roots" if rest[0][0] == "=" else "inequality"
     return "value"

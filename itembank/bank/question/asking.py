@@ -17,29 +17,8 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import checked_story, readable, whole_things
 from itembank.bank.question.task_asks import TASKS, Given, NeedsPerson, parted
 from itembank.items.item import Ask, Find, Pick, Rewrite, Round, Solve, Which
+from itembank.notation import tree as t
 from itembank.notation.clock import times_in
-from itembank.notation.tree import (
-    Blank,
-    ClockTime,
-    Dec,
-    Frac,
-    Int,
-    Listing,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import dimension
@@ -148,7 +127,7 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)
     for node in where:
-        if not isinstance(node, Relation | Sym) and not _relations_listed(node):
+        if not isinstance(node, t.Relation | t.Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
     if reading.saying is None:
         _units_inside(maths, args, words, reading.task)
@@ -182,7 +161,7 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     task = _task(reading, args, words, item.task)
     if task in ("convert", "share", "round"):
         _nothing_besides(where)
-    _agree(item, task, any(symbols(node) for node in args))
+    _agree(item, task, any(t.symbols(node) for node in args))
     if item.task == "share" and not reading.args:
         return _told_by_task(item, maths)
     if task == "convert" and (counted := _counted(args, words, maths.key)):
@@ -192,10 +171,12 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     return Question(_rounded(ask, maths, words), item.constants, "", item.task or task)
 
 
-def _in_order_of(key: Node, target: Node) -> Node:
+def _in_order_of(key: t.Node, target: t.Node) -> t.Node:
     """Return a list in the order of a key that holds the same numbers."""
     match key, target:
-        case Listing(given), Listing(parts) if len(given) == len(parts) and {*given} == {*parts}:
+        case t.Listing(given), t.Listing(parts) if len(given) == len(parts) and {*given} == {
+            *parts
+        }:
             return key
     return target
 
@@ -203,36 +184,36 @@ def _in_order_of(key: Node, target: Node) -> Node:
 _HOW_MANY = re.compile(r"\bhow many\b", re.I)
 
 
-def _counted(args: list[Node], words: str, key: Node) -> Node | None:
+def _counted(args: list[t.Node], words: str, key: t.Node) -> t.Node | None:
     """Return *how many minutes are in {2.5 h}* as 2.5 h ÷ 1 min, where the key is a bare number."""
     unit = unit_said(words)
     bare = not _has_unit(key)
     if not (unit and bare and len(args) == 1 and _HOW_MANY.search(words)):
         return None
-    lasts = isinstance(args[0], Sum) and times_in(args[0]) == 0
+    lasts = isinstance(args[0], t.Sum) and times_in(args[0]) == 0
     if not (_has_unit(args[0]) or lasts):
         return None
     # £200 ÷ £15 is a number already: it counts the weeks themselves.
-    with suppress(NotationError):
+    with suppress(t.NotationError):
         measures = dimension(args[0])
         if not measures:
             return None
         if unit == "°" and "temperature" in measures:
             unit = "°C"  # how many degrees warmer
-    one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
-    return Product(args[0], (("÷", one),))
+    one: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
+    return t.Product(args[0], (("÷", one),))
 
 
-def _has_unit(node: Node) -> bool:
-    return any(isinstance(part, Quantity | Money) for part in walk(node))
+def _has_unit(node: t.Node) -> bool:
+    return any(isinstance(part, t.Quantity | t.Money) for part in t.walk(node))
 
 
-def _units_inside(maths: Maths, args: list[Node], words: str, task: str) -> None:
+def _units_inside(maths: Maths, args: list[t.Node], words: str, task: str) -> None:
     """Raise NeedsPerson where a unit is asked for and the number's own stands outside its braces.
 
     *A film lasts {2} hours. How many seconds is that?* has two seconds in its braces.
     """
-    if any(_has_unit(node) or isinstance(node, ClockTime) for node in args):
+    if any(_has_unit(node) or isinstance(node, t.ClockTime) for node in args):
         return
     asked = unit_said(words) or _nearest_coin(words)
     if not asked:
@@ -252,23 +233,23 @@ def _nearest_coin(words: str) -> str:
     return unit_names()[match[1].lower()] if match else ""
 
 
-def _nothing_besides(where: list[Node]) -> None:
+def _nothing_besides(where: list[t.Node]) -> None:
     if where:
         raise NeedsPerson(f"{text(where[0])} is given, but it is not said what it is for.")
 
 
-def _relations_listed(node: Node) -> bool:
-    return isinstance(node, Listing) and all(isinstance(part, Relation) for part in node.parts)
+def _relations_listed(node: t.Node) -> bool:
+    return isinstance(node, t.Listing) and all(isinstance(part, t.Relation) for part in node.parts)
 
 
-def _worked_out(target: Node, relations: tuple[Relation, ...]) -> Ask:
-    loose = symbols(target) - {name for one in relations for name in symbols(one)} - {"π"}
+def _worked_out(target: t.Node, relations: tuple[t.Relation, ...]) -> Ask:
+    loose = t.symbols(target) - {name for one in relations for name in t.symbols(one)} - {"π"}
     if loose and relations:
         raise NeedsPerson(f"Nothing says what {min(loose)} is worth.")
     return Rewrite(target, "simplify") if loose else Find(target, relations)
 
 
-def _all_relations(where: list[Node]) -> tuple[Relation, ...]:
+def _all_relations(where: list[t.Node]) -> tuple[t.Relation, ...]:
     relations, others = parted(where)
     if others:
         raise NeedsPerson(f"{text(others[0])} is given, but it is not said what it is for.")
@@ -279,18 +260,18 @@ _SHAPES = ("one-to-n", "n-to-one")
 _PI = re.compile(r"\bin terms of (?:π|pi)\b", re.I)
 
 
-def _task(reading: Reading, args: list[Node], words: str, stated: str | None) -> str:
+def _task(reading: Reading, args: list[t.Node], words: str, stated: str | None) -> str:
     """Return the task that the words set, once their form and their mathematics are looked at."""
     task = reading.task
     form, only = form_in_words(words), args[0] if len(args) == 1 else None
-    if task == "missing" and form and isinstance(only, Percent | Frac | Dec):
+    if task == "missing" and form and isinstance(only, t.Percent | t.Frac | t.Dec):
         task = "convert"  # Write the percentage as a fraction
-    if task in ("convert", "work-out") and isinstance(only, Relation) and not reading.where:
-        return "missing" if "□" in symbols(only) else task
+    if task in ("convert", "work-out") and isinstance(only, t.Relation) and not reading.where:
+        return "missing" if "□" in t.symbols(only) else task
     if task == "convert":
-        if only is not None and symbols(only) == {"π"} and _PI.search(words):
+        if only is not None and t.symbols(only) == {"π"} and _PI.search(words):
             return "work-out"
-        if only is not None and symbols(only) - {"π"} and says_form(words):
+        if only is not None and t.symbols(only) - {"π"} and says_form(words):
             return "simplify"
         if form or unit_said(words) or says_form(words):
             return "convert"
@@ -300,11 +281,11 @@ def _task(reading: Reading, args: list[Node], words: str, stated: str | None) ->
             return "round"
         return "convert"
     if task == "work-out" and only is not None and not reading.where:
-        if isinstance(only, Listing) and order_said(words, (only,)):
+        if isinstance(only, t.Listing) and order_said(words, (only,)):
             return "order"
         if stated is None and form and is_number(only):
             return "convert"
-        if stated is None and isinstance(only, Ratio):
+        if stated is None and isinstance(only, t.Ratio):
             return "simplify"
         if is_plain(only) and rounding(words):
             return "round"
@@ -409,7 +390,7 @@ _STRONG = (
 )
 
 
-def _find_relations(lines: list[Node]) -> tuple[Relation, ...]:
+def _find_relations(lines: list[t.Node]) -> tuple[t.Relation, ...]:
     relations, others = parted(lines)
     if others:
         raise NeedsPerson(
@@ -418,7 +399,7 @@ def _find_relations(lines: list[Node]) -> tuple[Relation, ...]:
     return tuple(relations)
 
 
-def _task_of_model(lines: list[Node], words: str) -> str:
+def _task_of_model(lines: list[t.Node], words: str) -> str:
     node = lines[0]
     relations, others = parted(lines)
     if len(lines) > 1 and order_said(words, lines) and not relations:
@@ -426,9 +407,9 @@ def _task_of_model(lines: list[Node], words: str) -> str:
     if len(lines) == 1 and is_number(node) and rounding(words) and not says_rough(words):
         return "round"
     if not others:
-        letters = {name for relation in relations for name in symbols(relation)}
+        letters = {name for relation in relations for name in t.symbols(relation)}
         return "solve" if letters and "□" not in letters else "work-out"
-    if len(lines) == 1 and (isinstance(node, Ratio) or symbols(node)):
+    if len(lines) == 1 and (isinstance(node, t.Ratio) or t.symbols(node)):
         return "simplify"
     return "work-out"
 
@@ -456,11 +437,11 @@ def _rounded(ask: Ask, maths: Maths, words: str) -> Ask:
     return made
 
 
-def _whole_in_another_unit(key: Node, name: str) -> bool:
+def _whole_in_another_unit(key: t.Node, name: str) -> bool:
     unit = unit_names().get(name.casefold(), "")
-    if unit not in UNITS or not isinstance(key, Quantity) or key.unit == unit:
+    if unit not in UNITS or not isinstance(key, t.Quantity) or key.unit == unit:
         return False
-    with suppress(NotationError):
+    with suppress(t.NotationError):
         return (exact(key) / UNITS[unit].size).denominator == 1
     return False
 
@@ -477,31 +458,31 @@ def _with_rounding(ask: Ask, maths: Maths, words: str) -> Ask:
     found, way = rounding(words), rounding_way(words)
     if not isinstance(ask, Find) or ask.relations or found is None or way is None:
         raise NeedsPerson("The words speak of rounding in a way that is not worked out here.")
-    if isinstance(ask.target, Listing | Ratio) or symbols(ask.target) - {"π"}:
+    if isinstance(ask.target, t.Listing | t.Ratio) or t.symbols(ask.target) - {"π"}:
         raise NeedsPerson("Only a number is rounded here.")
-    if "penny" in words and isinstance(maths.key, Money) and maths.key.sign == "p":
+    if "penny" in words and isinstance(maths.key, t.Money) and maths.key.sign == "p":
         raise NeedsPerson("Give a key to the nearest penny in pounds, as £0.45.")
     return Round(ask.target, *found, way)
 
 
-def is_number(node: Node) -> bool:
+def is_number(node: t.Node) -> bool:
     """Whether a tree is one number or a sum to be worked out, with no letter in it.
 
-    >>> is_number(Int(3)), is_number(Sym("x"))
+    >>> is_number(t.Int(3)), is_number(t.Sym("x"))
     (True, False)
     """
-    return not isinstance(node, Relation | Ratio | Listing) and not symbols(node)
+    return not isinstance(node, t.Relation | t.Ratio | t.Listing) and not t.symbols(node)
 
 
-def is_plain(node: Node) -> bool:
+def is_plain(node: t.Node) -> bool:
     """Whether a tree is one number as it stands, so that nothing is left to work out.
 
-    >>> is_plain(Int(7)), is_plain(Frac(Int(28), Int(9)))
+    >>> is_plain(t.Int(7)), is_plain(t.Frac(t.Int(28), t.Int(9)))
     (True, True)
     """
     match node:
-        case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _):
+        case t.Neg(of) | t.Percent(of) | t.Money(of, _) | t.Quantity(of, _):
             return is_plain(of)
-        case Int() | Dec() | Mixed() | Frac(Int(), Int()) | Blank():
+        case t.Int() | t.Dec() | t.Mixed() | t.Frac(t.Int(), t.Int()) | t.Blank():
             return True
     return False

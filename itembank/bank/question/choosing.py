@@ -10,7 +10,7 @@ from itembank.bank.question.maths import Maths
 from itembank.bank.question.model_held import checked_options
 from itembank.bank.question.task_asks import NeedsPerson
 from itembank.items.item import Choose
-from itembank.notation.tree import Frac, Int, Listing, Node, NotationError, Relation, symbols, walk
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import text
@@ -81,10 +81,10 @@ def _way(words: str, maths: Maths) -> str:
     return ways.pop() if len(ways) == 1 else ""
 
 
-def _value_way(node: Node) -> str:
+def _value_way(node: t.Node) -> str:
     try:
         money = dimension(node).get("money", 0)
-    except NotationError:
+    except t.NotationError:
         return ""
     return {1: "least", -1: "greatest"}.get(money, "")
 
@@ -139,27 +139,29 @@ def _numbered_names(maths: Maths) -> None:
             raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
 
 
-def _held(options: Mapping[str, Node], own: Mapping[str, set[object]], shared: set[object]) -> None:
+def _held(
+    options: Mapping[str, t.Node], own: Mapping[str, set[object]], shared: set[object]
+) -> None:
     for name, node in options.items():
         strange = _numbers(node) - own[name] - shared
         if strange and any(strange & numbers for other, numbers in own.items() if other != name):
             raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
 
 
-def _numbers(node: Node) -> set[object]:
+def _numbers(node: t.Node) -> set[object]:
     found: set[object] = set()
-    for part in walk(node):
-        if isinstance(part, Int | Frac):
+    for part in t.walk(node):
+        if isinstance(part, t.Int | t.Frac):
             try:
                 found.add(exact(part))
-            except NotationError:
+            except t.NotationError:
                 continue
-        elif not isinstance(part, Listing) and type(part).__name__ in ("Dec", "Mixed"):
+        elif not isinstance(part, t.Listing) and type(part).__name__ in ("Dec", "Mixed"):
             found.add(exact(part))
     return found
 
 
-def extreme_ask(args: list[Node], size: str, words: str = "") -> Choose:
+def extreme_ask(args: list[t.Node], size: str, words: str = "") -> Choose:
     """Return the question which of some printed numbers is the largest or the smallest.
 
     Raises:
@@ -169,8 +171,8 @@ def extreme_ask(args: list[Node], size: str, words: str = "") -> Choose:
     >>> extreme_ask([parse("2/3"), parse("3/5")], "larger").detail
     'greatest'
     """
-    things = args[0].parts if len(args) == 1 and isinstance(args[0], Listing) else tuple(args)
-    if len(things) < 2 or any(isinstance(one, Relation) or symbols(one) for one in things):
+    things = args[0].parts if len(args) == 1 and isinstance(args[0], t.Listing) else tuple(args)
+    if len(things) < 2 or any(isinstance(one, t.Relation) or t.symbols(one) for one in things):
         raise NeedsPerson("To find the largest or the smallest takes two numbers or more.")
     meant = size_meant(size, things, words)
     if not meant:

@@ -14,8 +14,8 @@ from functools import lru_cache
 
 from itembank.bank.model.fields import BankItem
 from itembank.items.item import Run
+from itembank.notation import tree as t
 from itembank.notation.parse import ParseError, Reading, parse, reading
-from itembank.notation.tree import Label, Node, NotationError
 from itembank.proof.claim import finding
 from itembank.text.characters import shown
 
@@ -28,12 +28,12 @@ class Maths:
     """An item's lines as trees; `wrong` and `working` run beside the item's own lists."""
 
     runs: tuple[Run, ...]
-    key: Node
-    model: tuple[Node, ...]
-    find: Node | None
-    options: tuple[tuple[str, Node], ...]
-    wrong: tuple[Node, ...]
-    working: tuple[Node | None, ...]
+    key: t.Node
+    model: tuple[t.Node, ...]
+    find: t.Node | None
+    options: tuple[tuple[str, t.Node], ...]
+    wrong: tuple[t.Node, ...]
+    working: tuple[t.Node | None, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ class FieldFault:
     message: str
 
 
-class UnreadableMaths(NotationError):
+class UnreadableMaths(t.NotationError):
     """One or more lines of an item cannot be read."""
 
     def __init__(self, faults: list[FieldFault]) -> None:
@@ -56,7 +56,7 @@ _THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3}(?:[,  ]\d{3})+(?![\d,/]| ?/)")
 
 
 @lru_cache(maxsize=1 << 16)
-def _parsed(text: str, how: Reading) -> Node | ParseError:
+def _parsed(text: str, how: Reading) -> t.Node | ParseError:
     """Return a line's tree, or why it has none."""
     try:
         if grouped := _THOUSANDS.search(text):
@@ -174,7 +174,7 @@ def read_maths(item: BankItem) -> Maths:
     if not how.times and _says_times(item.prompt):
         how = how._replace(times=True)
     read = [_parsed(text, how) for _, text, _ in lines]
-    trees: list[Node] = []
+    trees: list[t.Node] = []
     for (field, text, name), node in zip(lines, read, strict=True):
         if isinstance(node, ParseError):
             faults.append(FieldFault(field, _unread(name, text, node)))
@@ -188,9 +188,9 @@ def read_maths(item: BankItem) -> Maths:
     model = tuple(next(after) for _ in item.model)
     find = next(after) if item.find is not None else None
     options = tuple((name, next(after)) for name in item.options)
-    key = Label(item.key) if item.key in item.options else next(after)
+    key = t.Label(item.key) if item.key in item.options else next(after)
     wrong = tuple(
-        Label(slip.wrong) if slip.wrong in item.options else next(after)
+        t.Label(slip.wrong) if slip.wrong in item.options else next(after)
         for slip in item.misconceptions
     )
     working = tuple(next(after) if text.strip() else None for _, text in item.working)

@@ -11,17 +11,7 @@ from itembank.bank.question.task_asks import NeedsPerson
 from itembank.bank.question.told_stories import told_by_task
 from itembank.bank.question.unit_of_key import with_unit_of_key
 from itembank.items.item import Ask, Find, Round
-from itembank.notation.tree import (
-    Int,
-    Listing,
-    Money,
-    Node,
-    NotationError,
-    Quantity,
-    Relation,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from itembank.text.late_pattern import late
@@ -47,23 +37,23 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
         NeedsPerson: a number is not used, units do not agree, or the question asks for more.
     """
     if maths.model:
-        used: tuple[Node, ...] = maths.model if maths.find is None else (*maths.model, maths.find)
+        used: tuple[t.Node, ...] = maths.model if maths.find is None else (*maths.model, maths.find)
     else:
         used = tuple(run for run in maths.runs if not isinstance(run, str))
     story = Story(maths.runs, used, item.constants, item.not_needed)
     if fault := story_fault(story):
         raise NeedsPerson(fault)
-    algebra = any(symbols(run) for run in maths.runs if not isinstance(run, str))
+    algebra = any(t.symbols(run) for run in maths.runs if not isinstance(run, str))
     if maths.model and (fault := condition_fault(maths.runs, item.constants, algebra)):
         raise NeedsPerson(fault)
     if not maths.model:
         return told_by_task(maths, ask)
-    relations = tuple(node for node in maths.model if isinstance(node, Relation))
+    relations = tuple(node for node in maths.model if isinstance(node, t.Relation))
 
-    def worth(node: Node) -> Fraction | None:
+    def worth(node: t.Node) -> Fraction | None:
         try:
             return answer(node, relations)[0]
-        except (NotationError, IndexError):
+        except (t.NotationError, IndexError):
             return None
 
     ask = with_unit_of_key(ask, maths, used)
@@ -78,7 +68,7 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     return ask
 
 
-def _found(ask: Ask) -> Node | None:
+def _found(ask: Ask) -> t.Node | None:
     return ask.target if isinstance(ask, Find) and ask.relations else None
 
 
@@ -109,28 +99,28 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
     Raises:
         NeedsPerson: the answer is not whole, and the words do not say which way it goes.
     """
-    if not isinstance(ask, Find) or isinstance(ask.target, Listing):
+    if not isinstance(ask, Find) or isinstance(ask.target, t.Listing):
         return ask
     asking = questions(maths.runs)
     if not asking or not (named := _HOW_MANY.search(asking[-1])):
         return ask
     whole = re.search(r"\bhow many (?:full|complete|whole)\b", asking[-1], re.I)
     spans = _TAKES.search(asking[-1]) or whole or re.search(SLOT, named[0])
-    if any(isinstance(part, Quantity | Money) for part in walk(maths.key)):
+    if any(isinstance(part, t.Quantity | t.Money) for part in t.walk(maths.key)):
         return ask
     try:
         worth = answer(ask.target, ask.relations)[0] if ask.relations else exact(ask.target)
-    except (NotationError, IndexError):
+    except (t.NotationError, IndexError):
         return ask
     if worth.denominator == 1:
         return ask
     if _is_measure(named) and not spans:
         # How many weeks may be 13 1/3 weeks; a whole number beside it counts whole ones.
-        if isinstance(maths.key, Int) and abs(maths.key.n - worth) < 1:
+        if isinstance(maths.key, t.Int) and abs(maths.key.n - worth) < 1:
             raise NeedsPerson(_not_whole(worth))
         return ask
     up, down = _UP.search(asking[-1]), _DOWN.search(asking[-1])
-    if bool(up) == bool(down) or ask.relations or worth < 0 or not isinstance(maths.key, Int):
+    if bool(up) == bool(down) or ask.relations or worth < 0 or not isinstance(maths.key, t.Int):
         raise NeedsPerson(_not_whole(worth))
     return Round(ask.target, "nearest", 1, "up" if up else "down")
 

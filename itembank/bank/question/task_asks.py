@@ -27,31 +27,7 @@ from itembank.items.item import (
 from itembank.items.item import (
     Sequence as Terms,
 )
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    ClockTime,
-    Dec,
-    Either,
-    Int,
-    Juxt,
-    Listing,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Quantity,
-    Ratio,
-    Relation,
-    Sym,
-    add,
-    equals,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.sizes import order_said
@@ -65,7 +41,7 @@ from itembank.wording.tasks.answer_phrases import (
 from itembank.wording.tasks.forms_said import says_form
 
 
-class NeedsPerson(NotationError):
+class NeedsPerson(t.NotationError):
     """The tool cannot work out this item's answer; the message says why, in a sentence."""
 
 
@@ -73,46 +49,46 @@ class NeedsPerson(NotationError):
 class Given:
     """What a task is about: its trees, what holds besides, the letter asked for, the words."""
 
-    args: tuple[Node, ...]
-    where: tuple[Node, ...]
+    args: tuple[t.Node, ...]
+    where: tuple[t.Node, ...]
     letter: str
     words: str
     modelled: bool = False
 
     @property
-    def all(self) -> tuple[Node, ...]:
+    def all(self) -> tuple[t.Node, ...]:
         """Return every tree, what holds besides among them."""
         return (*self.args, *self.where)
 
 
-def _flat(given: Sequence[Node]) -> Iterator[Node]:
+def _flat(given: Sequence[t.Node]) -> Iterator[t.Node]:
     """Yield the nodes; a list of relations, as in x = 5, y = 2, is each of them."""
     for node in given:
-        if isinstance(node, Listing) and all(isinstance(part, Relation) for part in node.parts):
+        if isinstance(node, t.Listing) and all(isinstance(part, t.Relation) for part in node.parts):
             yield from node.parts
         else:
             yield node
 
 
-def parted(given: Sequence[Node]) -> tuple[list[Relation], list[Node]]:
+def parted(given: Sequence[t.Node]) -> tuple[list[t.Relation], list[t.Node]]:
     """Return the relations among the nodes, and the others."""
-    relations: list[Relation] = []
-    others: list[Node] = []
+    relations: list[t.Relation] = []
+    others: list[t.Node] = []
     for node in _flat(given):
-        if isinstance(node, Relation):
+        if isinstance(node, t.Relation):
             relations.append(node)
         else:
             others.append(node)
     return relations, others
 
 
-def _one(given: Sequence[Node], task: str) -> Node:
+def _one(given: Sequence[t.Node], task: str) -> t.Node:
     if len(given) != 1:
         raise NeedsPerson(
             f"To {task} takes one piece of mathematics in {{ }}; here are {len(given)}. "
             "Give a model that says what is worked out."
         )
-    if isinstance(given[0], Either):
+    if isinstance(given[0], t.Either):
         raise NeedsPerson(f"To {task}, there is more than one expression here, joined by or.")
     return given[0]
 
@@ -121,9 +97,9 @@ def _work_out(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
     if not relations:
         target = _one(others, "work this out")
-        if isinstance(target, Listing) and not given.modelled:
+        if isinstance(target, t.Listing) and not given.modelled:
             raise NeedsPerson(f"The words do not say what to do with {text(target)}: add ‘task’.")
-        if symbols(target) - {"π"}:
+        if t.symbols(target) - {"π"}:
             return Rewrite(target, "simplify")
         if not given.modelled and _is_plain(target) and not form_in_words(given.words):
             raise NeedsPerson(
@@ -132,32 +108,32 @@ def _work_out(item: BankItem, given: Given) -> Ask:
         return Find(target)
     if others:
         target = _one(others, "work this out")
-        loose = symbols(target) - {name for one in relations for name in symbols(one)} - {"π"}
+        loose = t.symbols(target) - {name for one in relations for name in t.symbols(one)} - {"π"}
         if loose:
             raise NeedsPerson(f"Nothing says what {min(loose)} is worth.")
         return Find(target, tuple(relations))
-    letters = sorted({name for relation in relations for name in symbols(relation)})
+    letters = sorted({name for relation in relations for name in t.symbols(relation)})
     if len(letters) != 1:
         raise NeedsPerson("The model does not say which letter is asked for: add ‘find’.")
-    return Find(Blank() if letters[0] == "□" else Sym(letters[0]), tuple(relations))
+    return Find(t.Blank() if letters[0] == "□" else t.Sym(letters[0]), tuple(relations))
 
 
 def _missing(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
-    if not relations or others or "□" not in {n for one in relations for n in symbols(one)}:
+    if not relations or others or "□" not in {n for one in relations for n in t.symbols(one)}:
         raise NeedsPerson("A missing number takes an equation with a □ in it.")
     if re.search(r"\bdigit", given.words, re.I) and any(
-        isinstance(part, Juxt) for one in relations for part in walk(one)
+        isinstance(part, t.Juxt) for one in relations for part in t.walk(one)
     ):
         raise NeedsPerson(
             "A digit of a number is not found here: a □ beside a digit multiplies it."
         )
-    return Find(Blank(), tuple(relations))
+    return Find(t.Blank(), tuple(relations))
 
 
 def _find_letter(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
-    letters = {name for relation in relations for name in symbols(relation)} - {"π"}
+    letters = {name for relation in relations for name in t.symbols(relation)} - {"π"}
     if given.letter not in letters or others:
         raise NeedsPerson(f"The words ask for {given.letter}, and nothing says what it is worth.")
     signs = {op for relation in relations for op, _ in relation.rest}
@@ -167,28 +143,28 @@ def _find_letter(item: BankItem, given: Given) -> Ask:
         raise NeedsPerson("A letter is found from equations, and there is another sign here.")
     if len(letters) == 1:
         return Solve(tuple(relations))
-    return Find(Sym(given.letter), tuple(relations))
+    return Find(t.Sym(given.letter), tuple(relations))
 
 
-def _is_plain(node: Node) -> bool:
+def _is_plain(node: t.Node) -> bool:
     """Whether a tree is one number as it stands, with no sum to work out in it.
 
     A fraction is not: 28/9 is a whole number and a fraction, to be worked out.
     """
     match node:
-        case Neg(of) | Percent(of) | Money(of, _) | Quantity(of, _) | Bracket(of):
+        case t.Neg(of) | t.Percent(of) | t.Money(of, _) | t.Quantity(of, _) | t.Bracket(of):
             return _is_plain(of)
-        case Int() | Dec() | Mixed() | MixedUnits() | ClockTime():
+        case t.Int() | t.Dec() | t.Mixed() | t.MixedUnits() | t.ClockTime():
             return True
     return False
 
 
 def _simplify(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.where)
-    if relations and not others and len(given.args) == 1 and isinstance(given.args[0], Ratio):
+    if relations and not others and len(given.args) == 1 and isinstance(given.args[0], t.Ratio):
         return Find(given.args[0], tuple(relations))
     target = _expression(given.all, "simplify")
-    return Rewrite(target, "simplify") if symbols(target) else Find(target)
+    return Rewrite(target, "simplify") if t.symbols(target) else Find(target)
 
 
 def _expand(item: BankItem, given: Given) -> Ask:
@@ -199,27 +175,27 @@ def _factorise(item: BankItem, given: Given) -> Ask:
     return Rewrite(_expression(given.all, "factorise"), "factorise")
 
 
-def _expression(given: Sequence[Node], task: str) -> Node:
+def _expression(given: Sequence[t.Node], task: str) -> t.Node:
     target = _one(given, task)
-    if isinstance(target, Relation | Listing):
+    if isinstance(target, t.Relation | t.Listing):
         raise NeedsPerson(f"To {task} takes an expression, and {text(target)} is not one.")
     return target
 
 
 def _solve(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
-    letters = {name for relation in relations for name in symbols(relation)}
+    letters = {name for relation in relations for name in t.symbols(relation)}
     if not relations or not letters:
         raise NeedsPerson("To solve takes an equation or an inequality with a letter in it.")
     # "Solve {2x + 1 = 7} for {x}": the letter is named again, which changes nothing.
-    if any(not (isinstance(node, Sym) and node.name in letters) for node in others):
+    if any(not (isinstance(node, t.Sym) and node.name in letters) for node in others):
         raise NeedsPerson("To solve takes equations or one inequality, and there is more here.")
     signs = {op for relation in relations for op, _ in relation.rest}
     letter = given.letter or letter_said(given.words)
     if letter and letter not in letters:
         raise NeedsPerson(f"The words ask for {letter}, which is not in the mathematics.")
     if letter and len(letters) > 1 and signs == {"="}:
-        return Find(Sym(letter), tuple(relations))
+        return Find(t.Sym(letter), tuple(relations))
     if signs == {"="}:
         return Solve(tuple(relations))
     if len(relations) == 1 and "=" not in signs and "≠" not in signs:
@@ -231,39 +207,39 @@ def _make_subject(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
     if len(relations) != 1:
         raise NeedsPerson("To make a letter the subject takes one formula.")
-    named = [node for node in others if isinstance(node, Sym)]
+    named = [node for node in others if isinstance(node, t.Sym)]
     if len(named) == 1 and len(others) == 1 and given.letter in ("", named[0].name):
         return Subject(relations[0], named[0])
     if others or not given.letter:
         raise NeedsPerson(
             "The prompt does not say which letter becomes the subject: put it in { }."
         )
-    return Subject(relations[0], Sym(given.letter))
+    return Subject(relations[0], t.Sym(given.letter))
 
 
 def _share(item: BankItem, given: Given) -> Ask:
     nodes = given.all
-    shares = [node for node in nodes if isinstance(node, Ratio)]
-    wholes = [node for node in nodes if not isinstance(node, Ratio | Relation | Listing)]
+    shares = [node for node in nodes if isinstance(node, t.Ratio)]
+    wholes = [node for node in nodes if not isinstance(node, t.Ratio | t.Relation | t.Listing)]
     if len(shares) != 1 or len(wholes) != 1 or len(nodes) != 2:
         raise NeedsPerson("To share takes one amount and one ratio.")
     count = len(shares[0].parts)
     if count > 6:
         raise NeedsPerson("A share in more than six parts is not worked out here.")
-    letters = tuple(Sym(name) for name in "abcdef"[:count])
-    total = equals(_joined(letters), wholes[0])
-    return Find(Listing(letters), (total, equals(Ratio(letters), shares[0])))
+    letters = tuple(t.Sym(name) for name in "abcdef"[:count])
+    total = t.equals(_joined(letters), wholes[0])
+    return Find(t.Listing(letters), (total, t.equals(t.Ratio(letters), shares[0])))
 
 
-def _joined(letters: tuple[Sym, ...]) -> Node:
-    return add(letters[0], *letters[1:])
+def _joined(letters: tuple[t.Sym, ...]) -> t.Node:
+    return t.add(letters[0], *letters[1:])
 
 
-def _things(given: Sequence[Node], task: str) -> tuple[Node, ...]:
+def _things(given: Sequence[t.Node], task: str) -> tuple[t.Node, ...]:
     """Return the parts of a list, or several pieces of mathematics, as things."""
-    if len(given) == 1 and isinstance(given[0], Listing):
+    if len(given) == 1 and isinstance(given[0], t.Listing):
         return given[0].parts
-    if len(given) > 1 and not any(isinstance(node, Listing | Relation) for node in given):
+    if len(given) > 1 and not any(isinstance(node, t.Listing | t.Relation) for node in given):
         return tuple(given)
     raise NeedsPerson(f"{task} takes a list, {{1, 2, 3}}, or several pieces of mathematics.")
 
@@ -288,7 +264,7 @@ def _convert(item: BankItem, given: Given) -> Ask:
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_form(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
-    if any(not symbols(node) for node in given.args[1:]):
+    if any(not t.symbols(node) for node in given.args[1:]):
         raise NeedsPerson("More than one thing may be what is to be converted: add a model.")
     return Find(_expression(given.args[:1], "convert"))
 
@@ -322,22 +298,22 @@ def _round(item: BankItem, given: Given) -> Ask:
     detail, amount = found
     truncated = re.search(r"\btruncat", given.words, re.I)
     target = given.args[0] if given.modelled else _one(given.all, "round")
-    if isinstance(target, Relation | Listing | Ratio | Either):
+    if isinstance(target, t.Relation | t.Listing | t.Ratio | t.Either):
         raise NeedsPerson(f"To round takes a number, and {text(target)} is not one.")
     if way != "nearest" and not truncated and is_negative(target):
         raise NeedsPerson("Which way is up, or down, for a negative number is not said.")
     return Round(target, detail, amount, way)
 
 
-def is_negative(node: Node) -> bool:
+def is_negative(node: t.Node) -> bool:
     """Whether a number is less than nothing; False where it has no exact value.
 
-    >>> is_negative(Neg(Int(3))), is_negative(Int(3))
+    >>> is_negative(t.Neg(t.Int(3))), is_negative(t.Int(3))
     (True, False)
     """
     try:
         return exact(node) < 0
-    except NotationError:
+    except t.NotationError:
         return False
 
 

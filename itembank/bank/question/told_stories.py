@@ -10,7 +10,7 @@ import re
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.task_asks import NeedsPerson
 from itembank.items.item import Ask, Common, Find, Pick, Which
-from itembank.notation.tree import Listing, Money, Quantity, walk
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.kind_asked import kind_fault
 from itembank.wording.sentences.prompt import SLOT, sentences, slotted
@@ -51,7 +51,7 @@ def told_by_task(maths: Maths, ask: Ask) -> Ask:
         NeedsPerson: the sentence asks for something else, or for more.
     """
     asking = questions(maths.runs)
-    shares = isinstance(ask, Find) and isinstance(ask.target, Listing)
+    shares = isinstance(ask, Find) and isinstance(ask.target, t.Listing)
     if not asking and shares:
         _whole_is_shared(maths)
         return ask  # Two clubs share £40 in the ratio 3 : 5: to say how is all there is to ask
@@ -59,10 +59,10 @@ def told_by_task(maths: Maths, ask: Ask) -> Ask:
         raise NeedsPerson("A story with a task and no model asks one thing, in one sentence.")
     words = re.sub(SLOT, "…", asking[0])
     money = any(
-        isinstance(part, Money)
+        isinstance(part, t.Money)
         for run in maths.runs
         if not isinstance(run, str)
-        for part in walk(run)
+        for part in t.walk(run)
     )
     if fault := kind_fault(maths.key, words, money):
         raise NeedsPerson(fault)
@@ -75,7 +75,9 @@ def told_by_task(maths: Maths, ask: Ask) -> Ask:
 
 
 def _common(maths: Maths, ask: Common, words: str) -> Ask:
-    if any(isinstance(part, Quantity | Money) for number in ask.numbers for part in walk(number)):
+    if any(
+        isinstance(part, t.Quantity | t.Money) for number in ask.numbers for part in t.walk(number)
+    ):
         raise NeedsPerson(
             "Common factors and multiples are of whole numbers: write the units after the braces, "
             "as {36} cm."

@@ -16,7 +16,7 @@ from itembank.bank.question.as_item import read_item
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item
-from itembank.notation.tree import NotationError
+from itembank.notation import tree as t
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -38,7 +38,7 @@ def item_key(item: BankItem, topic: str = "") -> Key:
     """
     try:
         return read_item(item, item.id, topic).twin
-    except NotationError:
+    except t.NotationError:
         return ("words", " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold())))
 
 

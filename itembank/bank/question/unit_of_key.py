@@ -11,34 +11,23 @@ from dataclasses import replace
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.task_asks import NeedsPerson
 from itembank.items.item import Ask, Find
-from itembank.notation.tree import (
-    Bracket,
-    ClockTime,
-    Int,
-    MixedUnits,
-    Money,
-    Node,
-    Product,
-    Quantity,
-    Sym,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.wording.sentences.units_said import unit_said
 from itembank.wording.story.story_numbers import unit_after
 
-_MEASURES = (Quantity, Money, MixedUnits, ClockTime)
+_MEASURES = (t.Quantity, t.Money, t.MixedUnits, t.ClockTime)
 
 
-def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[Node, ...]) -> Ask:
+def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[t.Node, ...]) -> Ask:
     """Return the question with its answer in the key's unit, where only words say the unit.
 
     Raises:
         NeedsPerson: the words do not say that the numbers are in the key's unit.
     """
-    if any(isinstance(part, _MEASURES) for node in used for part in walk(node)):
+    if any(isinstance(part, _MEASURES) for node in used for part in t.walk(node)):
         return ask
-    units = {_unit(part) for part in walk(maths.key) if isinstance(part, Quantity | Money)}
+    units = {_unit(part) for part in t.walk(maths.key) if isinstance(part, t.Quantity | t.Money)}
     if not units:
         return ask
     if len(units) > 1 or not isinstance(ask, Find):
@@ -50,16 +39,16 @@ def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[Node, ...]) -> Ask:
         _unit(part)
         for run in maths.runs
         if not isinstance(run, str)
-        for part in walk(run)
-        if isinstance(part, Quantity | Money)
+        for part in t.walk(run)
+        if isinstance(part, t.Quantity | t.Money)
     }
     needed = _made_of(unit)
     others = {u for u in beside | inside if _facts(u).dimension in map(_dimension, needed)} - needed
     if others or not (needed <= beside | inside or (unit_said(words) == unit and needed & beside)):
         raise NeedsPerson(_says(unit))
-    one: Node = Money(Int(1), unit) if unit in CURRENCY else Quantity(Int(1), unit)
-    target = ask.target if isinstance(ask.target, Sym | Int) else Bracket(ask.target)
-    return replace(ask, target=Product(target, (("×", one),)))
+    one: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
+    target = ask.target if isinstance(ask.target, t.Sym | t.Int) else t.Bracket(ask.target)
+    return replace(ask, target=t.Product(target, (("×", one),)))
 
 
 def _made_of(unit: str) -> set[str]:
@@ -73,8 +62,8 @@ def _made_of(unit: str) -> set[str]:
     return set(parts) if all(part in UNITS for part in parts) else {unit}
 
 
-def _unit(part: Quantity | Money) -> str:
-    return part.unit if isinstance(part, Quantity) else part.sign
+def _unit(part: t.Quantity | t.Money) -> str:
+    return part.unit if isinstance(part, t.Quantity) else part.sign
 
 
 def _facts(unit: str) -> Unit:

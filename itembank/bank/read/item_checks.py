@@ -12,8 +12,8 @@ from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.form.policy import accept_fault
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.tree import Node, NotationError
 from itembank.text.characters import look_alikes
 
 
@@ -134,10 +134,10 @@ def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
             )
 
 
-def _worth_same(wrong: Node, key: Node) -> bool:
+def _worth_same(wrong: t.Node, key: t.Node) -> bool:
     try:
         return algebra(wrong) == algebra(key)
-    except (NotationError, OverflowError):
+    except (t.NotationError, OverflowError):
         return False
 
 

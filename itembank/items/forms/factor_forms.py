@@ -8,23 +8,13 @@ from __future__ import annotations
 from itembank.items.forms.letter_forms import side_by_side
 from itembank.items.forms.number_forms import GOOD, bare
 from itembank.items.forms.polynomials import TooLarge, common_letters, splits, whole_content
+from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, algebra
-from itembank.notation.tree import (
-    Bracket,
-    Int,
-    Juxt,
-    Neg,
-    Node,
-    NotationError,
-    Power,
-    Product,
-    Sum,
-)
 
 TOO_LARGE = "it is too long for the tool to tell whether it is fully factorised"
 
 
-def factorised(node: Node) -> str:
+def factorised(node: t.Node) -> str:
     """Allow a product of factors that have no common factor left and do not split further.
 
     Looked for are common numbers and letters, and factors over the rational numbers.
@@ -38,13 +28,13 @@ def factorised(node: Node) -> str:
     from itembank.notation.line import line
 
     node = bare(node)
-    node = bare(node.of) if isinstance(node, Neg) else node
+    node = bare(node.of) if isinstance(node, t.Neg) else node
     match node:
-        case Juxt(factors):
+        case t.Juxt(factors):
             pass
-        case Power(Bracket(), Int(n)) if n > 1:
+        case t.Power(t.Bracket(), t.Int(n)) if n > 1:
             factors = (node,)
-        case Product(_, rest) if all(op == "×" for op, _ in rest):
+        case t.Product(_, rest) if all(op == "×" for op, _ in rest):
             return "a product of factors is written without times signs"
         case _:
             return "it is not a product of factors"
@@ -52,12 +42,12 @@ def factorised(node: Node) -> str:
     if fault:
         return fault
     for factor in factors:
-        base = factor.base if isinstance(factor, Power) else factor
-        if not isinstance(base, Bracket) or not isinstance(base.of, Sum):
+        base = factor.base if isinstance(factor, t.Power) else factor
+        if not isinstance(base, t.Bracket) or not isinstance(base.of, t.Sum):
             continue
         try:
             quotient = algebra(base.of)
-        except NotationError:
+        except t.NotationError:
             continue
         if quotient.bottom != {UNIT: 1}:
             return f"{line(base.of)} still holds a fraction"

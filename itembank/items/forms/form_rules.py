@@ -16,9 +16,9 @@ from itembank.items.forms import letter_forms as letters
 from itembank.items.forms import number_forms as numbers
 from itembank.items.forms import power_forms as powers
 from itembank.items.forms import value_forms as values
-from itembank.notation.tree import Dec, Frac, Int, Mixed, Money, Neg, Node
+from itembank.notation import tree as t
 
-Rule = Callable[[Node], str]
+Rule = Callable[[t.Node], str]
 
 FORMS: dict[str, tuple[str, Rule]] = {
     "integer": ("a whole number", numbers.integer),
@@ -72,12 +72,12 @@ def form_words(form: str) -> str:
     return FORMS[form][0]
 
 
-def form_fault(form: str, node: Node) -> str:
+def form_fault(form: str, node: t.Node) -> str:
     """Return what keeps `node` from having `form`, or an empty string.
 
-    >>> form_fault("lowest-terms", Frac(Int(2), Int(4)))
+    >>> form_fault("lowest-terms", t.Frac(t.Int(2), t.Int(4)))
     'the fraction is not in its lowest terms'
-    >>> form_fault("lowest-terms", Frac(Int(1), Int(2)))
+    >>> form_fault("lowest-terms", t.Frac(t.Int(1), t.Int(2)))
     ''
     """
     return FORMS[form][1](node)
@@ -86,18 +86,18 @@ def form_fault(form: str, node: Node) -> str:
 # Builders: a rational number as a tree of a given form.
 
 
-def number_node(value: Fraction | int) -> Node:
+def number_node(value: Fraction | int) -> t.Node:
     """Return a whole number or a fraction (improper if need be) in lowest terms.
 
     >>> number_node(Fraction(-6, 4))
     Neg(of=Frac(num=Int(n=3), den=Int(n=2)))
     """
     top, bottom = abs(value.numerator), value.denominator
-    node: Node = Int(top) if bottom == 1 else Frac(Int(top), Int(bottom))
-    return Neg(node) if value < 0 else node
+    node: t.Node = t.Int(top) if bottom == 1 else t.Frac(t.Int(top), t.Int(bottom))
+    return t.Neg(node) if value < 0 else node
 
 
-def simplest_node(value: Fraction | int) -> Node:
+def simplest_node(value: Fraction | int) -> t.Node:
     """Return a whole number, a proper fraction or a mixed number in lowest terms.
 
     >>> simplest_node(Fraction(11, 4))
@@ -106,11 +106,11 @@ def simplest_node(value: Fraction | int) -> Node:
     whole, top = divmod(abs(value.numerator), value.denominator)
     if not top or not whole:
         return number_node(value)
-    node = Mixed(whole, top, value.denominator)
-    return Neg(node) if value < 0 else node
+    node = t.Mixed(whole, top, value.denominator)
+    return t.Neg(node) if value < 0 else node
 
 
-def decimal_node(value: Fraction | int) -> Node:
+def decimal_node(value: Fraction | int) -> t.Node:
     """Return a decimal, recurring where it does not terminate.
 
     The recurring block starts at the first remainder of the long division that comes again.
@@ -127,15 +127,15 @@ def decimal_node(value: Fraction | int) -> Node:
         digit, remainder = divmod(remainder * 10, value.denominator)
         digits += str(digit)
     cut = seen[remainder] if remainder else len(digits)
-    node: Node = Dec(str(whole), digits[:cut], digits[cut:]) if digits else Int(whole)
-    return Neg(node) if value < 0 else node
+    node: t.Node = t.Dec(str(whole), digits[:cut], digits[cut:]) if digits else t.Int(whole)
+    return t.Neg(node) if value < 0 else node
 
 
-def money_node(pounds: Fraction | int) -> Money:
+def money_node(pounds: Fraction | int) -> t.Money:
     """Return pounds, with pence to two places where there are any.
 
     >>> money_node(Fraction(9, 2))
     Money(amount=Dec(whole='4', places='50', recurring=''), sign='£')
     """
     whole, pence = divmod(int(pounds * 100), 100)
-    return Money(Dec(str(whole), f"{pence:02d}")) if pence else Money(Int(whole))
+    return t.Money(t.Dec(str(whole), f"{pence:02d}")) if pence else t.Money(t.Int(whole))

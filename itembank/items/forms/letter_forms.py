@@ -17,40 +17,14 @@ from itembank.items.forms.polynomials import (
     whole_content,
 )
 from itembank.items.forms.value_forms import finished_number
+from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Label,
-    Listing,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
 
 LIKE_TERMS = "like terms are not collected"
 CANCELS = "a fraction can be cancelled"
 
 
-def expression(node: Node) -> str:
+def expression(node: t.Node) -> str:
     """Allow any finished expression: like terms collected, number fractions cancelled.
 
     Brackets may be left, and algebraic fractions side by side.
@@ -61,81 +35,81 @@ def expression(node: Node) -> str:
     >>> expression(parse("2x + 3x")), expression(parse("(2x + 4)/6"))
     ('like terms are not collected', 'a fraction can be cancelled')
     """
-    if isinstance(node, Relation | Ratio | Listing | Either | Label):
+    if isinstance(node, t.Relation | t.Ratio | t.Listing | t.Either | t.Label):
         return "it is not an expression"
-    if not symbols(node):
+    if not t.symbols(node):
         return finished_number(node)
     match node:
-        case Sym() | Blank():
+        case t.Sym() | t.Blank():
             return GOOD
-        case Neg(of) | Bracket(of) | Percent(of) | Root(of, _):
-            if isinstance(node, Neg) and isinstance(bare(of), Neg):
+        case t.Neg(of) | t.Bracket(of) | t.Percent(of) | t.Root(of, _):
+            if isinstance(node, t.Neg) and isinstance(bare(of), t.Neg):
                 return TWO_MINUSES
             return expression(of)
-        case Money(amount, _) | Quantity(amount, _):
+        case t.Money(amount, _) | t.Quantity(amount, _):
             return expression(amount)
-        case Power(base, exponent):
-            if isinstance(base, Bracket) and not isinstance(base.of, Sum):
+        case t.Power(base, exponent):
+            if isinstance(base, t.Bracket) and not isinstance(base.of, t.Sum):
                 return "a bracket of one term is left raised to a power"
-            if exponent in (Int(0), Int(1)):
+            if exponent in (t.Int(0), t.Int(1)):
                 return "a power of 0 or 1 is left"
             return expression(base) or expression(exponent)
-        case Juxt(factors):
+        case t.Juxt(factors):
             return side_by_side(factors)
-        case Frac(top, bottom):
+        case t.Frac(top, bottom):
             return _fraction(top, bottom)
-        case Sum():
+        case t.Sum():
             return _sum(node)
-        case Product(_, rest):
+        case t.Product(_, rest):
             if any(op == "÷" for op, _ in rest):
                 return "a division is not written as a fraction"
             return "a product is not multiplied out"
     return "it is not an expression"
 
 
-def side_by_side(factors: tuple[Node, ...]) -> str:
+def side_by_side(factors: tuple[t.Node, ...]) -> str:
     """Allow factors without signs between them: a number first, each letter once, as in 3xy."""
     letters: Counter[str] = Counter()
     roots = 0
     for place, factor in enumerate(factors):
         inner = bare(factor)
-        if isinstance(inner, Neg):
+        if isinstance(inner, t.Neg):
             return "a minus sign stands inside the product"
-        roots += isinstance(inner, Root) and not symbols(inner)
-        if not symbols(factor) and not isinstance(inner, Root | Sum):
+        roots += isinstance(inner, t.Root) and not t.symbols(inner)
+        if not t.symbols(factor) and not isinstance(inner, t.Root | t.Sum):
             if place:
                 return "two numbers are left to multiply"
-            if isinstance(inner, Int) and inner.n < 2:
+            if isinstance(inner, t.Int) and inner.n < 2:
                 return f"a factor {inner.n} is left"
-        elif isinstance(factor, Bracket) and not isinstance(inner, Sum):
+        elif isinstance(factor, t.Bracket) and not isinstance(inner, t.Sum):
             return "a bracket is not needed"
         fault = expression(factor)
         if fault:
             return fault
-        base = bare(factor.base) if isinstance(factor, Power) else inner
-        if isinstance(base, Sym):
+        base = bare(factor.base) if isinstance(factor, t.Power) else inner
+        if isinstance(base, t.Sym):
             letters[base.name] += 1
     if any(times > 1 for times in letters.values()):
         return "a letter stands twice in one product"
     return "two roots are left to multiply" if roots > 1 else GOOD
 
 
-def _fraction(top: Node, bottom: Node) -> str:
+def _fraction(top: t.Node, bottom: t.Node) -> str:
     fault = expression(top) or expression(bottom)
     if fault:
         return fault
-    if bare(bottom) == Int(1):
+    if bare(bottom) == t.Int(1):
         return "the denominator is 1"
-    if isinstance(bare(bottom), Neg):
+    if isinstance(bare(bottom), t.Neg):
         return "the minus sign stands in the denominator"
-    parts = [part for side in (top, bottom) for part in walk(side)]
-    if any(isinstance(part, Frac) for part in parts):
+    parts = [part for side in (top, bottom) for part in t.walk(side)]
+    if any(isinstance(part, t.Frac) for part in parts):
         return "a fraction stands inside a fraction"
-    if any(isinstance(part, Power) and isinstance(bare(part.exponent), Neg) for part in parts):
+    if any(isinstance(part, t.Power) and isinstance(bare(part.exponent), t.Neg) for part in parts):
         return "a negative power is left in a fraction"
     try:
         above, below = algebra(top).top, algebra(bottom).top
-    except NotationError:
+    except t.NotationError:
         return CANCELS if bare(top) == bare(bottom) else GOOD
     if not below:
         return "it divides by zero"
@@ -144,7 +118,7 @@ def _fraction(top: Node, bottom: Node) -> str:
     # A decimal that a formula divides by may stay, but not a calculation with one.
     contents = whole_content(above), whole_content(below)
     if 0 in contents:
-        numbers = symbols(bottom) or abs(next(iter(above.values()))) == 1 or len(above) > 1
+        numbers = t.symbols(bottom) or abs(next(iter(above.values()))) == 1 or len(above) > 1
         return GOOD if numbers else "a division is left to do"
     if gcd(*contents) != 1:
         return CANCELS
@@ -152,25 +126,25 @@ def _fraction(top: Node, bottom: Node) -> str:
     return CANCELS if common else GOOD
 
 
-def _terms(node: Sum) -> Iterator[Node]:
+def _terms(node: t.Sum) -> Iterator[t.Node]:
     yield node.first
     yield from (term for _, term in node.rest)
 
 
-def _sum(node: Sum) -> str:
-    if any(isinstance(bare(term), Neg) for _, term in node.rest):
+def _sum(node: t.Sum) -> str:
+    if any(isinstance(bare(term), t.Neg) for _, term in node.rest):
         return "two signs stand together"
     seen: list[Quotient] = []
-    others: set[Node] = set()
+    others: set[t.Node] = set()
     for term in _terms(node):
         fault = expression(term)
         if fault:
             return fault
-        if term == Int(0):
+        if term == t.Int(0):
             return "a term 0 is left"
         try:
             quotient = algebra(term)
-        except NotationError:
+        except t.NotationError:
             body = _body(term)
             if body in others:
                 return LIKE_TERMS
@@ -182,19 +156,21 @@ def _sum(node: Sum) -> str:
     return GOOD
 
 
-def _body(term: Node) -> Node:
+def _body(term: t.Node) -> t.Node:
     """Return a term without the number in front of it, or under it."""
     match bare(term):
-        case Neg(of):
+        case t.Neg(of):
             return _body(of)
-        case Frac(top, Int()):
+        case t.Frac(top, t.Int()):
             return _body(top)
-        case Juxt((Int() | Dec() | Mixed() | Bracket(Frac(Int(), Int())), *rest)) if rest:
-            return rest[0] if len(rest) == 1 else Juxt(tuple(rest))
+        case t.Juxt(
+            (t.Int() | t.Dec() | t.Mixed() | t.Bracket(t.Frac(t.Int(), t.Int())), *rest)
+        ) if rest:
+            return rest[0] if len(rest) == 1 else t.Juxt(tuple(rest))
     return bare(term)
 
 
-def simplified(node: Node) -> str:
+def simplified(node: t.Node) -> str:
     """Allow one finished expression in which nothing is left to multiply out, collect or cancel.
 
     A product of brackets may stand alone, but not as a term beside others.
@@ -208,29 +184,29 @@ def simplified(node: Node) -> str:
     fault = expression(node)
     if fault:
         return fault
-    for part in walk(node):
-        if isinstance(part, Sum):
+    for part in t.walk(node):
+        if isinstance(part, t.Sum):
             if any(_multiplied(term) for term in _terms(part)):
                 return "a bracket is left to multiply out"
             if sum(_divided_by_letters(term) for term in _terms(part)) > 1:
                 return "fractions are left to put over one denominator"
-        elif isinstance(part, Frac):
+        elif isinstance(part, t.Frac):
             try:
                 above, below = algebra(part.num).top, algebra(part.den).top
-            except NotationError:
+            except t.NotationError:
                 continue
             if share_a_factor(above, below):
                 return CANCELS
     return GOOD
 
 
-def _divided_by_letters(term: Node) -> bool:
+def _divided_by_letters(term: t.Node) -> bool:
     term = bare(term)
-    term = bare(term.of) if isinstance(term, Neg) else term
-    return isinstance(term, Frac) and bool(symbols(term.den))
+    term = bare(term.of) if isinstance(term, t.Neg) else term
+    return isinstance(term, t.Frac) and bool(t.symbols(term.den))
 
 
-def single_fraction(node: Node) -> str:
+def single_fraction(node: t.Node) -> str:
     """Allow one fraction that is in its simplest form, or what is left where it cancels whole.
 
     >>> from itembank.notation.parse import parse
@@ -238,14 +214,14 @@ def single_fraction(node: Node) -> str:
     ('', 'it is not a single fraction')
     """
     inner = bare(node)
-    inner = bare(inner.of) if isinstance(inner, Neg) else inner
-    fractions = [part for part in walk(node) if isinstance(part, Frac)]
-    if fractions != ([inner] if isinstance(inner, Frac) else []):
+    inner = bare(inner.of) if isinstance(inner, t.Neg) else inner
+    fractions = [part for part in t.walk(node) if isinstance(part, t.Frac)]
+    if fractions != ([inner] if isinstance(inner, t.Frac) else []):
         return "it is not a single fraction"
     return simplified(node)
 
 
-def expanded(node: Node) -> str:
+def expanded(node: t.Node) -> str:
     """Allow an expression with no bracket multiplied or raised to a power, like terms collected.
 
     >>> from itembank.notation.parse import parse
@@ -253,20 +229,20 @@ def expanded(node: Node) -> str:
     ('', 'a bracket is left to multiply out')
     """
     node = bare(node)
-    if any(_multiplied(part) for part in walk(node)):
+    if any(_multiplied(part) for part in t.walk(node)):
         return "a bracket is left to multiply out"
     return expression(node)
 
 
-def _multiplied(node: Node) -> bool:
+def _multiplied(node: t.Node) -> bool:
     """Tell whether `node` is a bracket of several terms, multiplied or raised to a power."""
     match node:
-        case Bracket(Sum()) | Power(Bracket(Sum()), _):
+        case t.Bracket(t.Sum()) | t.Power(t.Bracket(t.Sum()), _):
             return True
-        case Neg(of):
+        case t.Neg(of):
             return _multiplied(of)
-        case Juxt(factors):
+        case t.Juxt(factors):
             return any(map(_multiplied, factors))
-        case Frac(num=Juxt() | Power() as top):
+        case t.Frac(num=t.Juxt() | t.Power() as top):
             return _multiplied(top)
     return False

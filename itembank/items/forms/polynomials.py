@@ -6,8 +6,8 @@ from fractions import Fraction
 from math import gcd, isqrt, lcm
 from typing import Any
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
-from itembank.notation.tree import NotationError
 from itembank.notation.value import NotExact
 
 
@@ -30,7 +30,7 @@ def common_letters(polynomial: Polynomial) -> frozenset[str]:
     return frozenset.intersection(*found) if found else frozenset()
 
 
-class TooLarge(NotationError):
+class TooLarge(t.NotationError):
     """A polynomial is too long for its factors to be looked for."""
 
 

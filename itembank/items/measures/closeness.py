@@ -14,28 +14,8 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from itembank.items.item import Item
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Label,
-    Listing,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Sum,
-    Sym,
-    children,
-)
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -64,7 +44,7 @@ class Look:
     """The numbers of the prompt in reading order."""
     words: frozenset[str]
     """The words that make its story; empty where it tells none."""
-    answer: Node
+    answer: t.Node
     """The number found: of x = 3 the 3, so that y = 3 counts as the same."""
     ending: object
     """How an answer of several parts ends, or None where it is one number."""
@@ -119,7 +99,7 @@ def same_story(one: Look, other: Look) -> bool:
 
 def same_answer(one: Look, other: Look) -> bool:
     """Tell whether two items have one answer; of a few options to name that says little."""
-    return one.answer == other.answer and not isinstance(one.answer, Label)
+    return one.answer == other.answer and not isinstance(one.answer, t.Label)
 
 
 def ends_alike(one: Look, other: Look) -> bool:
@@ -151,7 +131,7 @@ def structure(item: Item) -> tuple[object, ...]:
     return (type(item.ask), item.form, asked, skeleton(item.key), lines)
 
 
-def skeleton(node: Node, numbers: list[object] | None = None) -> object:
+def skeleton(node: t.Node, numbers: list[object] | None = None) -> object:
     """Return a tree with its numbers and letters left out, adding the numbers to a list.
 
     >>> from itembank.notation.parse import parse
@@ -162,42 +142,42 @@ def skeleton(node: Node, numbers: list[object] | None = None) -> object:
     """
     kept: tuple[object, ...]
     match node:
-        case Int(n):
+        case t.Int(n):
             kept, shown = (n,), "n"
-        case Dec(whole, places, recurring):
+        case t.Dec(whole, places, recurring):
             kept, shown = ((whole, places, recurring),), "r" if recurring else "d"
-        case Sym():
+        case t.Sym():
             kept, shown = (), "x"
-        case Frac(Int(top), Int(bottom)):
+        case t.Frac(t.Int(top), t.Int(bottom)):
             kept, shown = (top, bottom), "f"
-        case Mixed(whole_part, top_part, bottom_part):
+        case t.Mixed(whole_part, top_part, bottom_part):
             kept, shown = (whole_part, top_part, bottom_part), "m"
-        case Label():
+        case t.Label():
             kept, shown = (), "l"
-        case Money(amount, _):
+        case t.Money(amount, _):
             return ("£", skeleton(amount, numbers))
-        case Quantity(amount, _):
+        case t.Quantity(amount, _):
             return ("u", skeleton(amount, numbers))
-        case Sum(first, rest) | Product(first, rest) | Relation(first, rest):
+        case t.Sum(first, rest) | t.Product(first, rest) | t.Relation(first, rest):
             name = type(node).__name__
             head = skeleton(first, numbers)
             return (name, head, *((op, skeleton(part, numbers)) for op, part in rest))
         case _:
-            below = tuple(skeleton(part, numbers) for part in children(node))
+            below = tuple(skeleton(part, numbers) for part in t.children(node))
             return (type(node).__name__, *below)
     if numbers is not None:
         numbers.extend(kept)
     return shown
 
 
-def answer_of(item: Item) -> Node:
+def answer_of(item: Item) -> t.Node:
     """Return the number a pupil has found: of x = 3 the 3; £2, 2 kg and 2 are one answer."""
     key = item.key
-    found = key.rest[-1][1] if isinstance(key, Relation) else key
-    return found.amount if isinstance(found, Money | Quantity) else found
+    found = key.rest[-1][1] if isinstance(key, t.Relation) else key
+    return found.amount if isinstance(found, t.Money | t.Quantity) else found
 
 
-def _nodes(value: Any) -> Iterator[Node]:
+def _nodes(value: Any) -> Iterator[t.Node]:
     """Yield the trees of a question, in order."""
     for field in fields(value):
         for one in _flat(getattr(value, field.name)):
@@ -222,27 +202,27 @@ def _story(item: Item) -> frozenset[str]:
     return story if len(story) >= 4 else frozenset()
 
 
-def _ending(key: Node, found: Node) -> object:
+def _ending(key: t.Node, found: t.Node) -> object:
     match found:
-        case Label():
+        case t.Label():
             return found
-        case Ratio(parts) | Listing(parts) | Either(parts):
+        case t.Ratio(parts) | t.Listing(parts) | t.Either(parts):
             return tuple(map(_text, parts[1:]))
-        case Mixed(_, top, bottom):
+        case t.Mixed(_, top, bottom):
             return (top, bottom)
-        case Neg(of):
+        case t.Neg(of):
             return _ending(key, of)
-        case Sum(_, rest):
+        case t.Sum(_, rest):
             return (rest[-1][0], _text(rest[-1][1]))
-        case Frac(_, bottom):
+        case t.Frac(_, bottom):
             return ("/", _text(bottom))
-        case Percent(Mixed() as inner):
+        case t.Percent(t.Mixed() as inner):
             return _ending(key, inner)
     return None
 
 
-def _text(node: Node) -> str:
+def _text(node: t.Node) -> str:
     try:
         return line(node)
-    except NotationError:  # a piece of a tree that cannot stand alone
+    except t.NotationError:  # a piece of a tree that cannot stand alone
         return repr(node)

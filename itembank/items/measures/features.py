@@ -26,22 +26,7 @@ from itembank.items.item import (
     Subject,
 )
 from itembank.items.measures.tally import Tally, tally
-from itembank.notation.tree import (
-    Blank,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Listing,
-    Node,
-    Power,
-    Product,
-    Ratio,
-    Relation,
-    Sum,
-    Sym,
-    symbols,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 
 Features = dict[str, float]
@@ -93,21 +78,21 @@ def _reading(item: Item) -> Features:
 def _says_again(step: Step) -> bool:
     """Tell whether a line only writes whole numbers over 1."""
     line = step.maths
-    return isinstance(line, Relation) and all(
+    return isinstance(line, t.Relation) and all(
         _not_over_one(line.first) == _not_over_one(side) for _, side in line.rest
     )
 
 
-def _not_over_one(node: Node) -> Node:
+def _not_over_one(node: t.Node) -> t.Node:
     match node:
-        case Frac(top, Int(1)):
+        case t.Frac(top, t.Int(1)):
             return top
-        case Product(first, rest):
-            return Product(_not_over_one(first), tuple((op, _not_over_one(n)) for op, n in rest))
+        case t.Product(first, rest):
+            return t.Product(_not_over_one(first), tuple((op, _not_over_one(n)) for op, n in rest))
     return node
 
 
-def _relations(item: Item) -> tuple[Relation, ...]:
+def _relations(item: Item) -> tuple[t.Relation, ...]:
     match item.ask:
         case Find(_, relations) | Solve(relations):
             return relations
@@ -116,12 +101,12 @@ def _relations(item: Item) -> tuple[Relation, ...]:
     return ()
 
 
-def _alone(relation: Relation) -> bool:
+def _alone(relation: t.Relation) -> bool:
     """Tell whether a letter stands alone on a side, so that its value is given or worked out."""
-    return any(isinstance(side, Sym | Blank) for side in _sides(relation))
+    return any(isinstance(side, t.Sym | t.Blank) for side in _sides(relation))
 
 
-def _sides(relation: Relation) -> Iterable[Node]:
+def _sides(relation: t.Relation) -> Iterable[t.Node]:
     return (relation.first, *(side for _, side in relation.rest))
 
 
@@ -131,9 +116,9 @@ def _solved(item: Item, printed: Tally) -> bool:
         case Solve() | Inequality():
             return True
         case Find(target, relations):
-            wanted = symbols(target)
+            wanted = t.symbols(target)
             return bool(printed.letters - {"□"}) and any(
-                not _alone(one) and not isinstance(one.first, Ratio) and symbols(one) & wanted
+                not _alone(one) and not isinstance(one.first, t.Ratio) and t.symbols(one) & wanted
                 for one in relations
             )
     return False
@@ -172,20 +157,20 @@ def _asked(item: Item, printed: Tally, key: Tally) -> Features:
 
 def _leads(ask: object) -> bool:
     """Tell whether a quadratic to factorise has a number before the square."""
-    if not isinstance(ask, Rewrite) or not isinstance(ask.target, Sum):
+    if not isinstance(ask, Rewrite) or not isinstance(ask.target, t.Sum):
         return False
     first = ask.target.first
     return (
         len(ask.target.rest) > 1
-        and isinstance(first, Juxt)
-        and isinstance(first.factors[0], Int)
-        and any(isinstance(one, Power) for one in first.factors)
+        and isinstance(first, t.Juxt)
+        and isinstance(first.factors[0], t.Int)
+        and any(isinstance(one, t.Power) for one in first.factors)
     )
 
 
 def _answers(item: Item) -> int:
-    listed = isinstance(item.key, Listing | Either) and not isinstance(item.ask, Order)
-    return len(item.key.parts) if listed and isinstance(item.key, Listing | Either) else 1
+    listed = isinstance(item.key, t.Listing | t.Either) and not isinstance(item.ask, Order)
+    return len(item.key.parts) if listed and isinstance(item.key, t.Listing | t.Either) else 1
 
 
 def _letters(printed: Tally, key: Tally, item: Item) -> Features:

@@ -25,19 +25,8 @@ from itembank.items.measures.years import (
     SURDS,
     Content,
 )
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.tree import (
-    Dec,
-    Int,
-    Node,
-    NotationError,
-    Power,
-    Quantity,
-    Relation,
-    Root,
-    symbols,
-    walk,
-)
 from itembank.notation.value import exact
 
 
@@ -67,15 +56,15 @@ def later_content(item: Item) -> Content | None:
     return None
 
 
-def _solving(relations: tuple[Relation, ...]) -> Content | None:
-    letters = {name for relation in relations for name in symbols(relation)}
+def _solving(relations: tuple[t.Relation, ...]) -> Content | None:
+    letters = {name for relation in relations for name in t.symbols(relation)}
     if len(letters) > 1:
         return SIMULTANEOUS_EQUATIONS
     sides = [side for relation in relations for side in _sides(relation)]
     return QUADRATIC_EQUATIONS if any(_degree(side) > 1 for side in sides) else None
 
 
-def _finding(item: Item, target: Node, relations: tuple[Relation, ...]) -> Content | None:
+def _finding(item: Item, target: t.Node, relations: tuple[t.Relation, ...]) -> Content | None:
     if any("compound interest" in run for run in item.prompt if isinstance(run, str)):
         return COMPOUND_INTEREST
     if relations:  # a letter's value, or a problem in words: what stands there is its own affair
@@ -84,60 +73,60 @@ def _finding(item: Item, target: Node, relations: tuple[Relation, ...]) -> Conte
         return SURDS
     if _recurs(target) or _recurs(item.key):
         return RECURRING_DECIMALS
-    if item.form == "standard-form" and sum(map(_of_ten, walk(target))) > 1:
+    if item.form == "standard-form" and sum(map(_of_ten, t.walk(target))) > 1:
         return STANDARD_FORM_SUMS
-    if isinstance(target, Quantity) and isinstance(item.key, Quantity):
+    if isinstance(target, t.Quantity) and isinstance(item.key, t.Quantity):
         units = {target.unit, item.key.unit}
         return COMPOUND_UNITS if len(units) > 1 and all("/" in unit for unit in units) else None
     return None
 
 
-def _recurs(node: Node) -> bool:
-    return any(isinstance(part, Dec) and part.recurring for part in walk(node))
+def _recurs(node: t.Node) -> bool:
+    return any(isinstance(part, t.Dec) and part.recurring for part in t.walk(node))
 
 
-def _of_ten(node: Node) -> bool:
-    return isinstance(node, Power) and node.base == Int(10)
+def _of_ten(node: t.Node) -> bool:
+    return isinstance(node, t.Power) and node.base == t.Int(10)
 
 
-def _has_surd(node: Node) -> bool:
+def _has_surd(node: t.Node) -> bool:
     """Tell whether a square root of a number stands there that is not rational."""
-    return any(_irrational(part) for part in walk(node) if isinstance(part, Root))
+    return any(_irrational(part) for part in t.walk(node) if isinstance(part, t.Root))
 
 
-def _irrational(root: Root) -> bool:
+def _irrational(root: t.Root) -> bool:
     try:
         inside = exact(root.of)
-    except (NotationError, ArithmeticError):
+    except (t.NotationError, ArithmeticError):
         return False
     if root.index != 2 or inside < 0:
         return False
     return any(isqrt(n) ** 2 != n for n in (inside.numerator, inside.denominator))
 
 
-def _splits(target: Node) -> bool:
+def _splits(target: t.Node) -> bool:
     """Tell whether a target is a quadratic in one letter that is a product of two brackets.
 
     A common letter taken out, x(x + 5), is asked for at key stage 3.
     """
-    if len(symbols(target)) != 1:
+    if len(t.symbols(target)) != 1:
         return False
     try:
         top = algebra(target).top
         constant = any(not powers for powers, _ in top)
         return constant and splits(top)
-    except (NotationError, ArithmeticError):
+    except (t.NotationError, ArithmeticError):
         return False
 
 
-def _degree(node: Node) -> int:
+def _degree(node: t.Node) -> int:
     """Return the highest power of a letter in a polynomial, multiplied out; 0 for anything else."""
     try:
         quotient = algebra(node)
-    except (NotationError, ArithmeticError):
+    except (t.NotationError, ArithmeticError):
         return 0
     return max((n for powers, _ in quotient.top for _, n in powers), default=0)
 
 
-def _sides(relation: Relation) -> list[Node]:
+def _sides(relation: t.Relation) -> list[t.Node]:
     return [relation.first, *(side for _, side in relation.rest)]

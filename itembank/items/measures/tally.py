@@ -5,29 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    Dec,
-    Frac,
-    Int,
-    Juxt,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    children,
-    symbols,
-)
+from itembank.notation import tree as t
 
 
 @dataclass(slots=True)
@@ -80,7 +58,7 @@ class Tally:
     ratio_parts: int = 0
 
 
-def tally(nodes: Iterable[Node]) -> Tally:
+def tally(nodes: Iterable[t.Node]) -> Tally:
     """Return the counts over some trees.
 
     >>> from itembank.notation.parse import parse
@@ -94,42 +72,42 @@ def tally(nodes: Iterable[Node]) -> Tally:
     return found
 
 
-def _count(node: Node, found: Tally) -> None:
+def _count(node: t.Node, found: Tally) -> None:
     kind = type(node)
-    if kind is Int:
+    if kind is t.Int:
         if node.n > found.largest:  # type: ignore[union-attr]
             found.largest = node.n  # type: ignore[union-attr]
         return
     count = _COUNTS.get(kind)
     # What a counter returns is done with; the rest is counted below it.
     if count is None or not count(node, found):
-        for child in children(node):
+        for child in t.children(node):
             _count(child, found)
 
 
-def _lettered(node: Node) -> bool:
+def _lettered(node: t.Node) -> bool:
     """Tell whether a letter or an empty box stands in a tree."""
     kind = type(node)
-    if kind is Int or kind is Dec or kind is Mixed:
+    if kind is t.Int or kind is t.Dec or kind is t.Mixed:
         return False
-    return kind is Sym or kind is Blank or any(map(_lettered, children(node)))
+    return kind is t.Sym or kind is t.Blank or any(map(_lettered, t.children(node)))
 
 
-def _sym(node: Sym, found: Tally) -> bool:
+def _sym(node: t.Sym, found: Tally) -> bool:
     if node.name != "π":
         found.letters.add(node.name)
     return True
 
 
-def _blank(_: Blank, found: Tally) -> bool:
+def _blank(_: t.Blank, found: Tally) -> bool:
     found.letters.add("□")
     return True
 
 
-def _frac(node: Frac, found: Tally) -> bool:
-    if isinstance(node.den, Blank):
+def _frac(node: t.Frac, found: Tally) -> bool:
+    if isinstance(node.den, t.Blank):
         found.boxes_below += 1
-    if isinstance(node.num, Int) and isinstance(node.den, Int):
+    if isinstance(node.num, t.Int) and isinstance(node.den, t.Int):
         if node.den.n != 1:
             found.fractions += 1
             found.bottoms.append(node.den.n)
@@ -141,13 +119,13 @@ def _frac(node: Frac, found: Tally) -> bool:
     return False
 
 
-def _mixed(node: Mixed, found: Tally) -> bool:
+def _mixed(node: t.Mixed, found: Tally) -> bool:
     found.mixed += 1
     found.bottoms.append(node.den)
     return True
 
 
-def _dec(node: Dec, found: Tally) -> bool:
+def _dec(node: t.Dec, found: Tally) -> bool:
     found.recurring += bool(node.recurring)
     found.recurring_late += bool(node.recurring and node.places)
     found.decimals += bool(node.places or node.recurring)
@@ -155,110 +133,110 @@ def _dec(node: Dec, found: Tally) -> bool:
     return True
 
 
-def _neg(node: Neg, found: Tally) -> bool:
-    if isinstance(node.of, Int | Dec | Frac | Mixed | Money | Quantity | Percent):
+def _neg(node: t.Neg, found: Tally) -> bool:
+    if isinstance(node.of, t.Int | t.Dec | t.Frac | t.Mixed | t.Money | t.Quantity | t.Percent):
         found.negatives += 1
     elif _lettered(node.of):
         found.taken += 1
     return False
 
 
-def _money(node: Money, found: Tally) -> bool:
+def _money(node: t.Money, found: Tally) -> bool:
     found.units.add(node.sign)
     return False
 
 
-def _quantity(node: Quantity, found: Tally) -> bool:
+def _quantity(node: t.Quantity, found: Tally) -> bool:
     found.units.add(node.unit)
     return False
 
 
-def _power(node: Power, found: Tally) -> bool:
+def _power(node: t.Power, found: Tally) -> bool:
     if _lettered(node.base):
         found.letter_powers += 1
-        found.letter_products += not isinstance(node.base, Sym)
+        found.letter_products += not isinstance(node.base, t.Sym)
     else:
         found.powers += 1
-        found.negative_powers += isinstance(node.exponent, Neg | Bracket)
-    found.nought_powers += node.exponent == Int(0)
+        found.negative_powers += isinstance(node.exponent, t.Neg | t.Bracket)
+    found.nought_powers += node.exponent == t.Int(0)
     return False
 
 
-def _root(_: Root, found: Tally) -> bool:
+def _root(_: t.Root, found: Tally) -> bool:
     found.roots += 1
     return False
 
 
-def _bracket(node: Bracket, found: Tally) -> bool:
+def _bracket(node: t.Bracket, found: Tally) -> bool:
     if _lettered(node.of):
         found.letter_brackets += 1
-        found.inner_numbers += any(isinstance(one, Juxt) for one in children(node.of))
+        found.inner_numbers += any(isinstance(one, t.Juxt) for one in t.children(node.of))
     else:
-        found.number_brackets += isinstance(node.of, Sum | Product)
+        found.number_brackets += isinstance(node.of, t.Sum | t.Product)
     return False
 
 
-def _juxt(node: Juxt, found: Tally) -> bool:
-    if isinstance(node.factors[0], Frac | Mixed | Dec) and _lettered(node):
+def _juxt(node: t.Juxt, found: Tally) -> bool:
+    if isinstance(node.factors[0], t.Frac | t.Mixed | t.Dec) and _lettered(node):
         found.fraction_coefficients += 1
-    brackets = sum(isinstance(one, Bracket) and _lettered(one) for one in node.factors)
-    letters = sum(isinstance(one, Sym) for one in node.factors)
+    brackets = sum(isinstance(one, t.Bracket) and _lettered(one) for one in node.factors)
+    letters = sum(isinstance(one, t.Sym) for one in node.factors)
     found.letter_products += float(brackets >= 2 or (brackets and letters)) + 0.5 * (letters >= 2)
     return False
 
 
-def _sum(node: Sum, found: Tally) -> bool:
+def _sum(node: t.Sum, found: Tally) -> bool:
     found.terms += len(node.rest)
     found.number_sums += not _lettered(node)
     for op, term in node.rest:
         if op == "-" and _lettered(term):
             found.taken += 1
-            parts = (term, *children(term))
-            found.minus_brackets += any(isinstance(one, Bracket) for one in parts)
-        inside = term.of if isinstance(term, Bracket) else term
-        found.double_signs += isinstance(inside, Neg)
+            parts = (term, *t.children(term))
+            found.minus_brackets += any(isinstance(one, t.Bracket) for one in parts)
+        inside = term.of if isinstance(term, t.Bracket) else term
+        found.double_signs += isinstance(inside, t.Neg)
     return False
 
 
-def _product(node: Product, found: Tally) -> bool:
+def _product(node: t.Product, found: Tally) -> bool:
     for op, factor in node.rest:
         if op == "÷":
             found.divided += 1
-            found.divided_by_fraction += isinstance(factor, Frac | Mixed | Bracket)
+            found.divided_by_fraction += isinstance(factor, t.Frac | t.Mixed | t.Bracket)
         else:
             found.times += 1
         found.of_letter += op == "of" and _lettered(factor)
     return False
 
 
-def _ratio(node: Ratio, found: Tally) -> bool:
+def _ratio(node: t.Ratio, found: Tally) -> bool:
     found.ratios += 1
     found.ratio_parts = max(found.ratio_parts, len(node.parts))
     return False
 
 
-def _relation(node: Relation, found: Tally) -> bool:
+def _relation(node: t.Relation, found: Tally) -> bool:
     left, right = node.first, node.rest[0][1]
-    if not isinstance(left, Ratio) and _lettered(left) and _lettered(right):
-        found.both_sides += bool(symbols(left) & symbols(right))
+    if not isinstance(left, t.Ratio) and _lettered(left) and _lettered(right):
+        found.both_sides += bool(t.symbols(left) & t.symbols(right))
     return False
 
 
 _COUNTS: dict[type, Callable[..., bool]] = {
-    Sym: _sym,
-    Blank: _blank,
-    Frac: _frac,
-    Mixed: _mixed,
-    Dec: _dec,
-    Neg: _neg,
-    Money: _money,
-    Quantity: _quantity,
-    Power: _power,
-    Root: _root,
-    Bracket: _bracket,
-    Juxt: _juxt,
-    Sum: _sum,
-    Product: _product,
-    Ratio: _ratio,
-    Relation: _relation,
+    t.Sym: _sym,
+    t.Blank: _blank,
+    t.Frac: _frac,
+    t.Mixed: _mixed,
+    t.Dec: _dec,
+    t.Neg: _neg,
+    t.Money: _money,
+    t.Quantity: _quantity,
+    t.Power: _power,
+    t.Root: _root,
+    t.Bracket: _bracket,
+    t.Juxt: _juxt,
+    t.Sum: _sum,
+    t.Product: _product,
+    t.Ratio: _ratio,
+    t.Relation: _relation,
 }

@@ -14,33 +14,7 @@ from itembank.marking.form.policy import Policy, rounded_to
 from itembank.marking.worth.same import turned
 from itembank.marking.worth.typed_maths import alike
 from itembank.marking.worth.worth import unit_of
-from itembank.notation.tree import (
-    Bracket,
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Label,
-    Listing,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 
@@ -54,7 +28,7 @@ ONE_UNIT = "the parts of the ratio have a unit"
 UNITS_DIFFER = "the parts of the ratio have different units"
 
 
-def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
+def form_of(item: Item, how: Policy, typed: t.Node, given: t.Node) -> str:
     """Return what keeps an answer of the right value from being right, or an empty string.
 
     `typed` is the answer as read, `given` the same tidied.
@@ -75,12 +49,12 @@ def form_of(item: Item, how: Policy, typed: Node, given: Node) -> str:
     # What is written as the key is, but for a unit, order or a spare zero, is right.
     if alike(shaped, item.key):
         return ""
-    if faults[0] == UNIT_MISSING and any(isinstance(part, Quantity) for part in walk(given)):
+    if faults[0] == UNIT_MISSING and any(isinstance(part, t.Quantity) for part in t.walk(given)):
         return NOT_WORKED_OUT  # 3 × 10^4 cm
     return faults[0]
 
 
-def unfinished(how: Policy, given: Node, key: Node) -> str:
+def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
     """Return what is left to do in an answer, whatever its form: a division, a power, pence.
 
     A fraction whose denominator goes into its numerator is a division that was not done;
@@ -95,7 +69,7 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
     >>> unfinished(Policy(("value",), powers=True), parse("3 × 3 × 3"), parse("3^3"))
     'a factor is repeated'
     """
-    if isinstance(given, Ratio) and unit_of(given.parts[0]):
+    if isinstance(given, t.Ratio) and unit_of(given.parts[0]):
         return UNITS_DIFFER if len({unit_of(part) for part in given.parts}) > 1 else ONE_UNIT
     leaves = _leaves(given)
     for leaf in leaves:
@@ -105,113 +79,116 @@ def unfinished(how: Policy, given: Node, key: Node) -> str:
         if (
             how.places
             and not _holds_fraction(key)
-            and any(isinstance(p, Money) and isinstance(p.amount, Frac | Mixed) for p in walk(leaf))
+            and any(
+                isinstance(p, t.Money) and isinstance(p.amount, t.Frac | t.Mixed)
+                for p in t.walk(leaf)
+            )
         ):
             return "it is not given in pounds and pence"
         match leaf:
-            case Frac(Int() | Dec(), Int() | Dec()) if whole_parts(leaf) == NOT_WHOLE:
+            case t.Frac(t.Int() | t.Dec(), t.Int() | t.Dec()) if whole_parts(leaf) == NOT_WHOLE:
                 return NOT_WHOLE
-    if not any(isinstance(part, Sum | Product | Juxt | Power | Root) for part in walk(key)) and any(
-        value(leaf) == NOT_WORKED_OUT for leaf in leaves if not symbols(leaf)
-    ):
+    if not any(
+        isinstance(part, t.Sum | t.Product | t.Juxt | t.Power | t.Root) for part in t.walk(key)
+    ) and any(value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)):
         return NOT_WORKED_OUT
-    if how.powers and any(isinstance(part, Power) for part in walk(key)):
+    if how.powers and any(isinstance(part, t.Power) for part in t.walk(key)):
         return _power_fault(given)
     return ""
 
 
-def _undivided(leaf: Node, as_fraction: bool = False) -> str:
+def _undivided(leaf: t.Node, as_fraction: bool = False) -> str:
     """Return what is left of a division, in a single value or a coefficient.
 
     Where the key is a fraction, a division that leaves a remainder is to be written as one.
     """
     match leaf:
-        case Neg(of) | Bracket(of) | Percent(of) | Quantity(of, _) | Money(of, _):
+        case t.Neg(of) | t.Bracket(of) | t.Percent(of) | t.Quantity(of, _) | t.Money(of, _):
             return _undivided(of, as_fraction)
-        case Juxt(factors):
+        case t.Juxt(factors):
             return next((fault for fault in map(_undivided, factors) if fault), "")
-        case Frac(Int(top), Int(bottom)) if bottom and top % bottom == 0:
+        case t.Frac(t.Int(top), t.Int(bottom)) if bottom and top % bottom == 0:
             return "the denominator is 1" if bottom == 1 else NOT_DIVIDED
-        case Product(first, rest) if not symbols(leaf) and all(op == "÷" for op, _ in rest):
-            simple = all(isinstance(part, Int | Dec) for part in (first, *(f for _, f in rest)))
+        case t.Product(first, rest) if not t.symbols(leaf) and all(op == "÷" for op, _ in rest):
+            simple = all(isinstance(part, t.Int | t.Dec) for part in (first, *(f for _, f in rest)))
             if simple and as_fraction and len(rest) == 1 and exact(leaf).denominator > 1:
                 return NOT_A_FRACTION
             return NOT_DIVIDED if simple else ""
     return ""
 
 
-def _unjoined(leaf: Node, key: Node) -> str:
+def _unjoined(leaf: t.Node, key: t.Node) -> str:
     """Return that 1 + 3/11 stands for the mixed number of the key, or an empty string."""
     match leaf:
-        case Sum(Int(), (("+", Frac(Int(top), Int(bottom))),)) if top < bottom:
-            return STILL_ADDED if any(isinstance(part, Mixed) for part in walk(key)) else ""
+        case t.Sum(t.Int(), (("+", t.Frac(t.Int(top), t.Int(bottom))),)) if top < bottom:
+            return STILL_ADDED if any(isinstance(part, t.Mixed) for part in t.walk(key)) else ""
     return ""
 
 
-def _leaves(node: Node) -> list[Node]:
+def _leaves(node: t.Node) -> list[t.Node]:
     """Return the single values an answer is made of."""
     match node:
-        case Relation(first, rest):
+        case t.Relation(first, rest):
             return [leaf for part in (first, *(side for _, side in rest)) for leaf in _leaves(part)]
-        case Listing(parts) | Either(parts) | Ratio(parts):
+        case t.Listing(parts) | t.Either(parts) | t.Ratio(parts):
             return [leaf for part in parts for leaf in _leaves(part)]
-        case Label():
+        case t.Label():
             return []
     return [node]
 
 
-def _holds_fraction(key: Node) -> bool:
-    return any(isinstance(part, Frac | Mixed) for part in walk(key))
+def _holds_fraction(key: t.Node) -> bool:
+    return any(isinstance(part, t.Frac | t.Mixed) for part in t.walk(key))
 
 
-def _power_fault(given: Node) -> str:
-    if isinstance(given, Relation) and len(given.rest) == 1:
+def _power_fault(given: t.Node) -> str:
+    if isinstance(given, t.Relation) and len(given.rest) == 1:
         given = given.rest[0][1]
-    for part in walk(given):
+    for part in t.walk(given):
         match part:
-            case Product(first, rest) if all(op == "×" for op, _ in rest):
+            case t.Product(first, rest) if all(op == "×" for op, _ in rest):
                 factors = [first, *(factor for _, factor in rest)]
-            case Juxt(factors_):
+            case t.Juxt(factors_):
                 factors = list(factors_)
             case _:
                 continue
-        bases = [one.base if isinstance(one, Power) else one for one in factors]
+        bases = [one.base if isinstance(one, t.Power) else one for one in factors]
         if any(bases.count(base) > 1 for base in bases):
             return "a factor is repeated"
-    return "" if any(isinstance(part, Power) for part in walk(given)) else "it is not a power"
+    return "" if any(isinstance(part, t.Power) for part in t.walk(given)) else "it is not a power"
 
 
-def _fault(form: str, how: Policy, node: Node) -> str:
+def _fault(form: str, how: Policy, node: t.Node) -> str:
     fault = form_fault(form, node)
-    if fault and not how.lowest_terms and not isinstance(node, Ratio):
+    if fault and not how.lowest_terms and not isinstance(node, t.Ratio):
         return _parts_fault(node, how)
     return fault
 
 
-def _parts_fault(node: Node, how: Policy) -> str:
+def _parts_fault(node: t.Node, how: Policy) -> str:
     """Return what keeps the numbers of an answer from being worked out, in whatever form."""
     match node:
-        case Relation(first, rest):
+        case t.Relation(first, rest):
             parts = [first, *(side for _, side in rest)]
-        case Listing(parts_) | Either(parts_):
+        case t.Listing(parts_) | t.Either(parts_):
             parts = list(parts_)
-        case Money() if how.places and _short_money(node):
+        case t.Money() if how.places and _short_money(node):
             return "pounds and pence are not given to two places"
-        case Sym():
+        case t.Sym():
             return ""
         case _:
-            return value(node) if not symbols(node) else expression(node)
+            return value(node) if not t.symbols(node) else expression(node)
     return next((fault for fault in (_parts_fault(part, how) for part in parts) if fault), "")
 
 
-def _short_money(node: Node) -> bool:
-    if isinstance(node, Listing):
+def _short_money(node: t.Node) -> bool:
+    if isinstance(node, t.Listing):
         return any(map(_short_money, node.parts))
-    amount = node.amount if isinstance(node, Money) and node.sign != "p" else None
-    return isinstance(amount, Dec) and len(amount.places) != 2
+    amount = node.amount if isinstance(node, t.Money) and node.sign != "p" else None
+    return isinstance(amount, t.Dec) and len(amount.places) != 2
 
 
-def completed(given: Node, key: Node) -> Node:
+def completed(given: t.Node, key: t.Node) -> t.Node:
     """Return an answer with what may be left out put in: the unit, the letter, the key's order.
 
     >>> from itembank.notation.line import line
@@ -221,73 +198,77 @@ def completed(given: Node, key: Node) -> Node:
     ['5 kg', 'x = 5', 'x ≥ 3', 'x = 7 or x = -4']
     """
     match key:
-        case Relation(Sym() as letter, ((op, right),)):
+        case t.Relation(t.Sym() as letter, ((op, right),)):
             return _solved(given, letter, op == "=", right)
-        case Relation():
-            if isinstance(given, Relation) and given.rest[0][0] != key.rest[0][0]:
+        case t.Relation():
+            if isinstance(given, t.Relation) and given.rest[0][0] != key.rest[0][0]:
                 return turned(given)
             return given
-        case Listing(parts):
-            if isinstance(given, Relation):
-                given = Listing((given.first, *(side for _, side in given.rest)))
-            if isinstance(given, Listing) and len(given.parts) == len(parts):
+        case t.Listing(parts):
+            if isinstance(given, t.Relation):
+                given = t.Listing((given.first, *(side for _, side in given.rest)))
+            if isinstance(given, t.Listing) and len(given.parts) == len(parts):
                 pairs = zip(given.parts, _in_order(given.parts, parts), strict=True)
-                return Listing(tuple(completed(one, other) for one, other in pairs))
+                return t.Listing(tuple(completed(one, other) for one, other in pairs))
             return given
-        case Either(parts):
-            answers: tuple[Node, ...] = (given,)
-            single = not isinstance(parts[0], Listing)
-            if isinstance(given, Either) or (single and isinstance(given, Listing)):
+        case t.Either(parts):
+            answers: tuple[t.Node, ...] = (given,)
+            single = not isinstance(parts[0], t.Listing)
+            if isinstance(given, t.Either) or (single and isinstance(given, t.Listing)):
                 answers = given.parts
             flat = [completed(answer, parts[0]) for answer in answers]
-            return Either(tuple(flat)) if len(flat) > 1 else flat[0]
-        case Quantity(_, unit) if unit_of(given) is None and not isinstance(given, Relation):
+            return t.Either(tuple(flat)) if len(flat) > 1 else flat[0]
+        case t.Quantity(_, unit) if unit_of(given) is None and not isinstance(given, t.Relation):
             return (
-                Neg(Quantity(given.of, unit)) if isinstance(given, Neg) else Quantity(given, unit)
+                t.Neg(t.Quantity(given.of, unit))
+                if isinstance(given, t.Neg)
+                else t.Quantity(given, unit)
             )
-        case Money(_, sign) if unit_of(given) is None and not isinstance(given, Relation):
-            return Neg(Money(given.of, sign)) if isinstance(given, Neg) else Money(given, sign)
-    if isinstance(given, Relation) and len(given.rest) == 1:
+        case t.Money(_, sign) if unit_of(given) is None and not isinstance(given, t.Relation):
+            return (
+                t.Neg(t.Money(given.of, sign)) if isinstance(given, t.Neg) else t.Money(given, sign)
+            )
+    if isinstance(given, t.Relation) and len(given.rest) == 1:
         # The value alone was asked for.
         left, value_ = given.first, given.rest[0][1]
-        return completed(value_ if isinstance(left, Sym) else left, key)
+        return completed(value_ if isinstance(left, t.Sym) else left, key)
     return given
 
 
-def _solved(given: Node, letter: Sym, equation: bool, right: Node) -> Node:
-    if isinstance(given, Relation):
+def _solved(given: t.Node, letter: t.Sym, equation: bool, right: t.Node) -> t.Node:
+    if isinstance(given, t.Relation):
         if given.first != letter and len(given.rest) == 1 and given.rest[0][1] == letter:
             given = turned(given)
         op, side = given.rest[0]
-        return Relation(given.first, ((op, completed(side, right)), *given.rest[1:]))
-    return Relation(letter, (("=", completed(given, right)),)) if equation else given
+        return t.Relation(given.first, ((op, completed(side, right)), *given.rest[1:]))
+    return t.Relation(letter, (("=", completed(given, right)),)) if equation else given
 
 
-def _in_order(given: tuple[Node, ...], parts: tuple[Node, ...]) -> tuple[Node, ...]:
+def _in_order(given: tuple[t.Node, ...], parts: tuple[t.Node, ...]) -> tuple[t.Node, ...]:
     """Return the key's parts in the order of the letters that were given."""
-    by_letter = {part.first: part for part in parts if isinstance(part, Relation)}
+    by_letter = {part.first: part for part in parts if isinstance(part, t.Relation)}
     if len(by_letter) < len(parts):
         return parts
-    named = [part.first for part in given if isinstance(part, Relation)]
+    named = [part.first for part in given if isinstance(part, t.Relation)]
     if len(named) == len(parts) and set(named) == set(by_letter):
         return tuple(by_letter[name] for name in named)
     return tuple(by_letter[name] for name in sorted(by_letter, key=repr))
 
 
-def _unit_fault(how: Policy, given: Node, key: Node) -> str:
+def _unit_fault(how: Policy, given: t.Node, key: t.Node) -> str:
     match key:
-        case Listing(parts) if isinstance(given, Listing) and len(given.parts) == len(parts):
+        case t.Listing(parts) if isinstance(given, t.Listing) and len(given.parts) == len(parts):
             pairs = zip(given.parts, parts, strict=True)
             return next((f for f in (_unit_fault(how, a, b) for a, b in pairs) if f), "")
-        case Relation(_, ((_, right),)) if isinstance(given, Relation) and len(given.rest) == 1:
+        case t.Relation(_, ((_, right),)) if isinstance(given, t.Relation) and len(given.rest) == 1:
             return _unit_fault(how, given.rest[0][1], right)
     if unit_of(key) is None:
         return ""
     if unit_of(given) is None:
         return UNIT_MISSING if how.unit == "needed" else ""
-    if how.named_unit and isinstance(key, MixedUnits):
+    if how.named_unit and isinstance(key, t.MixedUnits):
         units = tuple(part.unit for part in key.parts)
-        if isinstance(given, MixedUnits) and tuple(part.unit for part in given.parts) == units:
+        if isinstance(given, t.MixedUnits) and tuple(part.unit for part in given.parts) == units:
             return ""
         return f"it is not in {' and '.join(UNITS[unit].many for unit in units)}"
     if how.named_unit and unit_of(given) != unit_of(key):
@@ -296,7 +277,7 @@ def _unit_fault(how: Policy, given: Node, key: Node) -> str:
     return ""
 
 
-def rounding_fault(how: Policy, given: Node, key: Node) -> str:
+def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
     """Return what keeps an answer from being rounded as the question asks, or an empty string.
 
     >>> from itembank.notation.parse import parse
@@ -308,21 +289,21 @@ def rounding_fault(how: Policy, given: Node, key: Node) -> str:
         return ""
     detail, amount = how.rounding
     given = _number(given)
-    if isinstance(given, Product):
+    if isinstance(given, t.Product):
         given = _number(given.first)
-    if not isinstance(given, Int | Dec):
+    if not isinstance(given, t.Int | t.Dec):
         return ""
-    places = given.places if isinstance(given, Dec) else ""
+    places = given.places if isinstance(given, t.Dec) else ""
     if detail == "places" and len(places) != amount:
         return f"it is not given to {amount} decimal place{'' if amount == 1 else 's'}"
-    if detail == "figures" and isinstance(given, Dec):
+    if detail == "figures" and isinstance(given, t.Dec):
         digits = (given.whole + places).lstrip("0")
         if len(digits) != amount:
             return f"it is not given to {amount} significant figure{'' if amount == 1 else 's'}"
     return ""
 
 
-def unrounded(how: Policy, given: Node, key: Node) -> bool:
+def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
     """Tell whether an answer is the key before rounding, or rounded less than was asked.
 
     Where the number that is rounded is not known exactly, an answer nearer to the key than half
@@ -338,7 +319,7 @@ def unrounded(how: Policy, given: Node, key: Node) -> bool:
     detail, amount = how.rounding
     try:
         worth, wanted = exact(_number(given)), exact(_number(key))
-    except NotationError:
+    except t.NotationError:
         return False
     if how.unrounded is not None:
         places = _places(_number(given))
@@ -357,10 +338,10 @@ def unrounded(how: Policy, given: Node, key: Node) -> bool:
     )
 
 
-def _places(node: Node) -> int:
+def _places(node: t.Node) -> int:
     """Return how many decimal places a number is written to; 0 where they never end."""
-    node = node.of if isinstance(node, Neg) else node
-    return len(node.places) if isinstance(node, Dec) and not node.recurring else 0
+    node = node.of if isinstance(node, t.Neg) else node
+    return len(node.places) if isinstance(node, t.Dec) and not node.recurring else 0
 
 
 def _place_of(wanted: Fraction, figures: int) -> Fraction:
@@ -378,15 +359,15 @@ def _place_of(wanted: Fraction, figures: int) -> Fraction:
     return place / Fraction(10) ** (figures - 1)
 
 
-def _number(node: Node) -> Node:
+def _number(node: t.Node) -> t.Node:
     match node:
-        case Neg(of) if not isinstance(of, Money | Quantity | Percent):
+        case t.Neg(of) if not isinstance(of, t.Money | t.Quantity | t.Percent):
             return node
-        case Neg(of) | Percent(of):
+        case t.Neg(of) | t.Percent(of):
             return _number(of)
-        case Money(amount, _) | Quantity(amount, _):
+        case t.Money(amount, _) | t.Quantity(amount, _):
             return amount
-        case Relation(_, (("=", right),)):
+        case t.Relation(_, (("=", right),)):
             return _number(right)
     return node
 
@@ -412,16 +393,18 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
         return f"The number is right: give the unit as well{_in_unit(item.key)}."
     form = item.form
     if form == "simplest":
-        form = {Mixed: "mixed", Frac: "lowest-terms", Int: "integer"}.get(type(item.key), form)
+        form = {t.Mixed: "mixed", t.Frac: "lowest-terms", t.Int: "integer"}.get(
+            type(item.key), form
+        )
     return right_value(fault, form)
 
 
-def _in_unit(key: Node) -> str:
+def _in_unit(key: t.Node) -> str:
     """Return the words for the one unit of a key, as *, in kilograms*."""
     found = {
-        part.unit if isinstance(part, Quantity) else part.sign
-        for part in walk(key)
-        if isinstance(part, Quantity | Money)
+        part.unit if isinstance(part, t.Quantity) else part.sign
+        for part in t.walk(key)
+        if isinstance(part, t.Quantity | t.Money)
     }
     if len(found) != 1:
         return ""

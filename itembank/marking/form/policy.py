@@ -31,7 +31,7 @@ from itembank.files.faults import join_words, nearest
 from itembank.items import item as items
 from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
-from itembank.notation.tree import Money, Node, NotationError, Percent, Quantity, walk
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
@@ -133,22 +133,22 @@ def policy(item: Item) -> Policy:
     return found
 
 
-def _unrounded(target: Node, key: Node) -> Fraction | None:
+def _unrounded(target: t.Node, key: t.Node) -> Fraction | None:
     """Return the number that is rounded, in the key's unit; None for roots and π."""
     unit = _unit_of(key)
     facts = UNITS.get(unit) or CURRENCY.get(unit)
-    percent = any(isinstance(part, Percent) for part in walk(key))
+    percent = any(isinstance(part, t.Percent) for part in t.walk(key))
     try:
         return exact(target) / (facts.size if facts else Fraction(1, 100) if percent else 1)
-    except NotationError:
+    except t.NotationError:
         return None
 
 
-def _unit_of(key: Node) -> str:
-    for part in walk(key):
-        if isinstance(part, Quantity):
+def _unit_of(key: t.Node) -> str:
+    for part in t.walk(key):
+        if isinstance(part, t.Quantity):
             return part.unit
-        if isinstance(part, Money):
+        if isinstance(part, t.Money):
             return part.sign
     return ""
 
@@ -342,10 +342,10 @@ def printed_units(item: Item) -> frozenset[str]:
             if after:
                 found.add(_UNIT_NAMES[after[1].lower()])
             continue
-        for part in walk(run):
-            if isinstance(part, Quantity):
+        for part in t.walk(run):
+            if isinstance(part, t.Quantity):
                 found.add(part.unit)
-            elif isinstance(part, Money):
+            elif isinstance(part, t.Money):
                 found.add(part.sign)
     return frozenset(found)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.tree import Node, Quantity, walk
+from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -56,7 +56,7 @@ _KEPT = frozenset((*_MATHS, *_DENIALS))
 """Words with a meaning of their own, wherever else they stand: mathematics, and denials."""
 
 
-def without_words(plain: str, key: Node, words: str) -> str:
+def without_words(plain: str, key: t.Node, words: str) -> str:
     """Return an answer without the nouns of its question: 27 buses is 27.
 
     Only words that stand in the prompt are taken off, with small words such as *there are*
@@ -68,7 +68,7 @@ def without_words(plain: str, key: Node, words: str) -> str:
     ['27', '27 ducks']
     """
     known = {_stem(word) for word in re.findall(r"[a-z]+", words.lower())} | _SMALL_WORDS
-    units = {part.unit for part in walk(key) if isinstance(part, Quantity)}
+    units = {part.unit for part in t.walk(key) if isinstance(part, t.Quantity)}
     if units == {"°C"} or (not units and _HEAT.search(words)):
         plain = _CELSIUS.sub("", plain)
     of = _OF_WHAT.search(plain)

@@ -22,24 +22,9 @@ from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.spelling import respell, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
 from itembank.marking.worth.same import same
+from itembank.notation import tree as t
 from itembank.notation.clock import is_time
 from itembank.notation.parse import ParseError, parse
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Label,
-    Listing,
-    Node,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    RelationOp,
-    Sym,
-    symbols,
-    walk,
-)
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -67,7 +52,7 @@ _PLUS_MINUS = late(r"^(?P<head>.*?)±(?P<tail>.*)$")
 _DECIMAL_COMMA = late(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
 _HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
 _STOPS = " .;,!"
-_SIGN_WORDS: tuple[tuple[RelationOp, re.Pattern[str]], ...] = tuple(
+_SIGN_WORDS: tuple[tuple[t.RelationOp, re.Pattern[str]], ...] = tuple(
     (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
     for op, words in (
         ("=", r"same|equals?|(?:they|both)(?: are|'re|’re)? (?:the )?(?:same|equal)"),
@@ -99,7 +84,7 @@ class Unreadable(ValueError):
 class Setting:
     """What a question says about how its answers are read: its key, letters and kind."""
 
-    key: Node
+    key: t.Node
     letters: frozenset[str] = frozenset()
     ask: items.Ask | None = None
     prompt: tuple[items.Run, ...] = ()
@@ -107,7 +92,7 @@ class Setting:
     @property
     def several(self) -> bool:
         """Whether the answer has several parts, so that a comma or *and* parts them."""
-        return isinstance(self.key, Either | Listing)
+        return isinstance(self.key, t.Either | t.Listing)
 
 
 def setting(item: Item) -> Setting:
@@ -115,14 +100,14 @@ def setting(item: Item) -> Setting:
 
     Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
     """
-    letters = set(symbols(item.key))
+    letters = set(t.symbols(item.key))
     for run in item.prompt:
         if not isinstance(run, str):
-            letters |= symbols(run)
+            letters |= t.symbols(run)
     return Setting(item.key, frozenset(letters), item.ask, item.prompt)
 
 
-def read_answer(text: str, asked: Setting) -> Node:
+def read_answer(text: str, asked: Setting) -> t.Node:
     """Return what was typed as a tree, read as an answer to a question with this setting.
 
     Raises
@@ -134,7 +119,7 @@ def read_answer(text: str, asked: Setting) -> Node:
     >>> from itembank.notation.tree import Int
     >>> read_answer(" 1,200. ", Setting(Int(5)))
     Int(n=1200)
-    >>> read_answer("3 to 20", Setting(Ratio((Int(1), Int(2)))))
+    >>> read_answer("3 to 20", Setting(t.Ratio((Int(1), Int(2)))))
     Ratio(parts=(Int(n=3), Int(n=20)))
     >>> read_answer("1.77...", Setting(Int(2)))
     Dec(whole='1', places='', recurring='7')
@@ -143,15 +128,15 @@ def read_answer(text: str, asked: Setting) -> Node:
         raise Unreadable(f"The answer is longer than {LONGEST} characters: type the answer alone.")
     plain = visible(text)
     key = asked.key
-    if isinstance(key, Label):
+    if isinstance(key, t.Label):
         plain = plain.strip(" .;,\"'“”‘’")
         if not plain:
             raise Unreadable("There is no answer to read.")
         options = asked.ask.options if isinstance(asked.ask, items.Choose) else ()
-        return Label(named(plain, [label for label, _ in options]))
-    if any(isinstance(part, Quantity) and part.unit == "lb" for part in walk(key)):
+        return t.Label(named(plain, [label for label, _ in options]))
+    if any(isinstance(part, t.Quantity) and part.unit == "lb" for part in t.walk(key)):
         plain = _POUNDS.sub(" lb", plain)
-    if isinstance(key, Listing):
+    if isinstance(key, t.Listing):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = in_order(plain, words, len(key.parts))
     if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
@@ -166,8 +151,8 @@ def read_answer(text: str, asked: Setting) -> Node:
         raise Unreadable(told)
     if not plain:
         raise Unreadable("There is no answer to read.")
-    if isinstance(key, Relation) and plain in ("<", ">", "=") and not symbols(key):
-        return Relation(key.first, ((plain, key.rest[0][1]),))  # type: ignore[arg-type]
+    if isinstance(key, t.Relation) and plain in ("<", ">", "=") and not t.symbols(key):
+        return t.Relation(key.first, ((plain, key.rest[0][1]),))  # type: ignore[arg-type]
     if "r" not in asked.letters and _REMAINDER.search(plain):
         plain = _NO_REMAINDER.sub("", plain)
         if _REMAINDER.search(plain) or not plain:
@@ -175,20 +160,20 @@ def read_answer(text: str, asked: Setting) -> Node:
     return _parse(_as_question_has_it(plain, asked), plain, asked)
 
 
-def _compared(plain: str, asked: Setting) -> Relation | None:
+def _compared(plain: str, asked: Setting) -> t.Relation | None:
     """Return the relation that a sign alone, or its word, says of the two numbers.
 
     ``=``, *equal*, *less* and *0.7 is bigger* are read; anything else is read as mathematics.
     """
     match asked.key:
-        case Relation(left, ((_, right),)):
+        case t.Relation(left, ((_, right),)):
             pass
         case _:
             return None
     said = plain.casefold().strip(_STOPS)
     for op, words in _SIGN_WORDS:
         if words.fullmatch(said):
-            return Relation(left, ((op, right),))
+            return t.Relation(left, ((op, right),))
         found = _IS.fullmatch(said)
         if found and op != "=" and words.fullmatch(found["word"]):
             try:
@@ -197,7 +182,7 @@ def _compared(plain: str, asked: Setting) -> Relation | None:
                 return None
             for one, other in ((left, right), (right, left)):
                 if same(it, one):
-                    return Relation(one, ((op, other),))
+                    return t.Relation(one, ((op, other),))
     return None
 
 
@@ -219,22 +204,26 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
     if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = without_words(plain, key, words)
-    if plain[:1] in ("≤", "≥") and not isinstance(key, Relation):
+    if plain[:1] in ("≤", "≥") and not isinstance(key, t.Relation):
         raise Unreadable("The answer is a number, without a sign in front.")
     if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
         plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
-    if isinstance(key, Relation) and isinstance(key.first, Sym) and plain[1:3].strip()[:1] == ":":
+    if (
+        isinstance(key, t.Relation)
+        and isinstance(key.first, t.Sym)
+        and plain[1:3].strip()[:1] == ":"
+    ):
         plain = re.sub(rf"^({key.first.name}) ?: ?", r"\1 = ", plain, flags=re.I)
-    if isinstance(key, Ratio) or any(isinstance(part, Ratio) for part in walk(key)):
+    if isinstance(key, t.Ratio) or any(isinstance(part, t.Ratio) for part in t.walk(key)):
         plain = _TO.sub(" : ", plain)
-    if "x" not in letters or (not symbols(key) and "x" not in _TIMES.sub("", plain).lower()):
+    if "x" not in letters or (not t.symbols(key) and "x" not in _TIMES.sub("", plain).lower()):
         plain = _TIMES.sub(" × ", plain)
         if not letters:
             plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
-    if isinstance(key, Either) and any(isinstance(part, Listing) for part in key.parts):
+    if isinstance(key, t.Either) and any(isinstance(part, t.Listing) for part in key.parts):
         plain = re.sub(r"\)[ ,;]*(?:and|or|&)?[ ,;]*\(", ") or (", plain)
         plain = _POINT.sub(r"\1, \2", plain)
-    if asked.several or isinstance(key, Relation):
+    if asked.several or isinstance(key, t.Relation):
         if "±" in plain or "+-" in plain or "+/-" in plain:
             plain = _both_signs(plain)
         if not asked.several:
@@ -246,24 +235,26 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = plain[1:-1]  # coordinates
     else:
         plain = _AND_FRACTION.sub(r"\1 ", plain)
-    if isinstance(key, Listing):
+    if isinstance(key, t.Listing):
         if plain.count(",") >= len(key.parts):
             plain = _CLOSE_GROUPED.sub(lambda found: found[0].replace(",", ""), plain)
-    elif not isinstance(key, Either):
+    elif not isinstance(key, t.Either):
         plain = re.sub(r"(?<![\d.,])0,(?=\d+(?![\d,.]))", "0.", plain)
         plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
         # Where one number is asked for, a comma close up that groups no thousands is a point.
-        whole = isinstance(key, Product | Power) and not any(isinstance(p, Dec) for p in walk(key))
+        whole = isinstance(key, t.Product | t.Power) and not any(
+            isinstance(p, t.Dec) for p in t.walk(key)
+        )
         if not whole:
             plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
-    if "·" in plain and any(isinstance(part, Dec) for part in walk(key)):
+    if "·" in plain and any(isinstance(part, t.Dec) for part in t.walk(key)):
         plain = _HIGH_POINT.sub(r"\1.\2", plain)
     for letter in letters:
         capital = letter.upper()
         if letter.islower() and capital not in letters and capital in plain:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
         small = letter.lower()
-        if letter.isupper() and small not in letters and letter in symbols(key):
+        if letter.isupper() and small not in letters and letter in t.symbols(key):
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
     if not letters & {"h", "m"} and not is_time(key):
         plain = with_minutes(plain)
@@ -292,9 +283,9 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
     return plain
 
 
-def _solves_inequality(key: Node) -> bool:
+def _solves_inequality(key: t.Node) -> bool:
     match key:
-        case Relation(Sym(), ((op, _),)):
+        case t.Relation(t.Sym(), ((op, _),)):
             return op != "="
     return False
 
@@ -315,7 +306,7 @@ def _both_signs(plain: str) -> str:
     return f"{head}+{tail} or {head}-{tail}"
 
 
-def _parse(plain: str, typed: str, asked: Setting) -> Node:
+def _parse(plain: str, typed: str, asked: Setting) -> t.Node:
     pence = "p" not in asked.letters
     for word in _WORD.findall(plain):
         if word not in UNITS and not set(word) <= asked.letters:
@@ -325,7 +316,7 @@ def _parse(plain: str, typed: str, asked: Setting) -> Node:
     try:
         return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
     except ParseError as error:
-        if isinstance(asked.key, Listing) and "," not in plain:
+        if isinstance(asked.key, t.Listing) and "," not in plain:
             # Some people part the items of a list by nothing but spaces.
             try:
                 return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)

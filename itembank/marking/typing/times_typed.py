@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
+from itembank.notation import tree as t
 from itembank.notation.clock import is_time
-from itembank.notation.tree import MixedUnits, Node, Quantity
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -24,13 +24,13 @@ _M_FOR_MINUTES = late(r"(\d) ?m$", re.IGNORECASE)
 _COLON = late(r"\d+:\d\d")
 
 
-def is_length_of_time(key: Node) -> bool:
+def is_length_of_time(key: t.Node) -> bool:
     """Tell whether a key is a length of time, such as 1 h 45 min or 105 min."""
-    first = key.parts[0] if isinstance(key, MixedUnits) else key
-    return isinstance(first, Quantity) and UNITS[first.unit].dimension == "time"
+    first = key.parts[0] if isinstance(key, t.MixedUnits) else key
+    return isinstance(first, t.Quantity) and UNITS[first.unit].dimension == "time"
 
 
-def as_time(plain: str, key: Node) -> str:
+def as_time(plain: str, key: t.Node) -> str:
     """Return an answer with what it means as a time written out; any other answer as it is.
 
     >>> from itembank.notation import parse_written
@@ -49,7 +49,7 @@ def as_time(plain: str, key: Node) -> str:
         if found := _CLOCK.fullmatch(plain):
             return f"{found[1]}:{found[2]}"
         return plain
-    if isinstance(key, MixedUnits) or is_length_of_time(key):
+    if isinstance(key, t.MixedUnits) or is_length_of_time(key):
         plain = _AND.sub(" ", plain)
     if is_length_of_time(key):
         plain = _M_FOR_MINUTES.sub(r"\1 min", plain)
@@ -67,7 +67,7 @@ def with_minutes(plain: str) -> str:
     return _HOURS.sub(r"\1 h \2 min", plain)
 
 
-def time_unreadable(plain: str, key: Node) -> str:
+def time_unreadable(plain: str, key: t.Node) -> str:
     """Return why an answer to a length of time cannot be read, or ``""``: 3:25 is no length.
 
     >>> from itembank.notation import parse_written

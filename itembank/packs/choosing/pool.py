@@ -20,7 +20,7 @@ from itembank.items.measures.closeness import Look, look, structure
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_item
 from itembank.items.topics.space import Space
-from itembank.notation.tree import children, walk
+from itembank.notation import tree as t
 from itembank.packs.data.source import Drawable, Source, is_short, size, sources, too_few
 
 LOOK_AHEAD = 24
@@ -69,7 +69,9 @@ class Drawn:
     def length(self) -> int:
         """About how many characters its prompt is long, a fraction counting as three."""
         return sum(
-            len(run) if isinstance(run, str) else 3 * sum(not children(part) for part in walk(run))
+            len(run)
+            if isinstance(run, str)
+            else 3 * sum(not t.children(part) for part in t.walk(run))
             for run in self.item.prompt
         )
 

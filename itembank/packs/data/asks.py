@@ -8,9 +8,9 @@ from typing import Any
 
 from itembank.items import item as items
 from itembank.items.item import Item
+from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
-from itembank.notation.tree import Int, Node, NotationError, Relation, Sym, symbols
 from itembank.packs.data.pack import Ask
 from itembank.proof.claim.printed import asked
 
@@ -19,7 +19,7 @@ def pack_ask(item: Item) -> Ask:
     """Return the question behind an item's words, in line notation."""
     pence = not has_letter_p(item)
 
-    def ask(kind: str, *target: Node, **rest: object) -> Ask:
+    def ask(kind: str, *target: t.Node, **rest: object) -> Ask:
         lines = [line(node, pence=pence) for node in target]
         fields = {"kind": kind, "target": lines, "constants": list(item.constants), **rest}
         return Ask.model_validate(fields)
@@ -49,7 +49,7 @@ def pack_ask(item: Item) -> Ask:
         case items.Common(numbers, detail):
             return ask("common", *numbers, detail=detail)
         case items.Round(target, detail, amount, way):
-            return ask("round", target, Int(amount), detail=detail, way=way)
+            return ask("round", target, t.Int(amount), detail=detail, way=way)
 
 
 def has_letter_p(item: Item) -> bool:
@@ -57,7 +57,7 @@ def has_letter_p(item: Item) -> bool:
     nodes = [run for run in item.prompt if not isinstance(run, str)]
     nodes += [item.key, *asked(item.ask), *(slip.wrong for slip in item.slips)]
     nodes += [step.maths for step in item.steps if step.maths is not None]
-    return any("p" in symbols(node) for node in nodes)
+    return any("p" in t.symbols(node) for node in nodes)
 
 
 def read_ask(ask: Ask, pence: bool) -> items.Ask:
@@ -70,14 +70,14 @@ def read_ask(ask: Ask, pence: bool) -> items.Ask:
         return _read_ask(ask, pence)
     of = _read_ask(ask, pence)
     if not isinstance(of, items.Find | items.Solve):
-        raise NotationError(f"a question to {ask.kind} has nothing to pick from")
+        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
     return items.Pick(of, ask.pick)
 
 
 def _read_ask(ask: Ask, pence: bool) -> items.Ask:
     nodes = [parse_written(text, pence=pence) for text in ask.target]
     if ask.relations and ask.kind not in ("find", "solve"):
-        raise NotationError(f"a question to {ask.kind} has no relations")
+        raise t.NotationError(f"a question to {ask.kind} has no relations")
     relations = tuple(_relation(parse_written(text, pence=pence)) for text in ask.relations)
     match ask.kind:
         case "find":
@@ -91,7 +91,7 @@ def _read_ask(ask: Ask, pence: bool) -> items.Ask:
             return items.Compare(left, right)
         case "choose":
             if not nodes or len(ask.labels) != len(nodes):
-                raise NotationError("a choice needs a label for each option")
+                raise t.NotationError("a choice needs a label for each option")
             options = tuple(zip(ask.labels, nodes, strict=True))
             return items.Choose(options, _detail(ask, ("least", "greatest")))
         case "rewrite":
@@ -101,12 +101,12 @@ def _read_ask(ask: Ask, pence: bool) -> items.Ask:
         case "solve":
             _only(nodes, 0)
             if not relations:
-                raise NotationError("there is nothing to solve")
+                raise t.NotationError("there is nothing to solve")
             return items.Solve(relations)
         case "subject":
             formula, letter = _only(nodes, 2)
-            if not isinstance(letter, Sym):
-                raise NotationError("only a letter can be made the subject")
+            if not isinstance(letter, t.Sym):
+                raise t.NotationError("only a letter can be made the subject")
             return items.Subject(_relation(formula), letter)
         case "sequence":
             return items.Sequence(tuple(nodes))
@@ -114,25 +114,25 @@ def _read_ask(ask: Ask, pence: bool) -> items.Ask:
             return items.Common(tuple(nodes), _detail(ask, ("hcf", "lcm")))
         case "round":
             target, amount = _only(nodes, 2)
-            if not isinstance(amount, Int):
-                raise NotationError("a number is rounded to a whole number of places")
+            if not isinstance(amount, t.Int):
+                raise t.NotationError("a number is rounded to a whole number of places")
             to = _detail(ask, ("places", "figures", "nearest"))
             return items.Round(target, to, amount.n, ask.way)
 
 
-def _relation(node: Node) -> Relation:
-    if not isinstance(node, Relation):
-        raise NotationError(f"‘{line(node)}’ is not an equation or an inequality")
+def _relation(node: t.Node) -> t.Relation:
+    if not isinstance(node, t.Relation):
+        raise t.NotationError(f"‘{line(node)}’ is not an equation or an inequality")
     return node
 
 
-def _only(nodes: Sequence[Node], count: int) -> Sequence[Node]:
+def _only(nodes: Sequence[t.Node], count: int) -> Sequence[t.Node]:
     if len(nodes) != count:
-        raise NotationError(f"the ask has {len(nodes)} targets where it needs {count}")
+        raise t.NotationError(f"the ask has {len(nodes)} targets where it needs {count}")
     return nodes
 
 
 def _detail(ask: Ask, known: tuple[str, ...]) -> Any:
     if ask.detail not in known:
-        raise NotationError(f"the detail of a question to {ask.kind} is {' or '.join(known)}")
+        raise t.NotationError(f"the detail of a question to {ask.kind} is {' or '.join(known)}")
     return ask.detail

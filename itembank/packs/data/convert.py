@@ -10,10 +10,10 @@ from itembank.items.item import Item, Tier
 from itembank.items.marks import step_marks
 from itembank.items.measures.difficulty import difficulty
 from itembank.marking.form.policy import accept_fault
+from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import ParseError, parse_written, reading_of_written
-from itembank.notation.tree import Node, NotationError
 from itembank.notation.words import words
 from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
 from itembank.packs.data.pack import (
@@ -39,7 +39,7 @@ LOOKED_AT = 16
 """How many items of a tier are looked at for the misconceptions it can show."""
 
 
-class Mismatch(NotationError):
+class Mismatch(t.NotationError):
     """A stored piece of mathematics whose faces do not say the same thing."""
 
 
@@ -47,9 +47,9 @@ class Faces:
     """Writes trees in their three faces, each tree once: a pack repeats many of its numbers."""
 
     def __init__(self) -> None:
-        self._written: dict[tuple[Node, bool], Maths] = {}
+        self._written: dict[tuple[t.Node, bool], Maths] = {}
 
-    def maths(self, node: Node, pence: bool = True) -> Maths:
+    def maths(self, node: t.Node, pence: bool = True) -> Maths:
         """Return the faces of a tree; with `pence` false, p is a letter in its line."""
         found = self._written.get((node, pence))
         if found is None:
@@ -155,7 +155,7 @@ def pack_band(band: planning.Band) -> Band:
     return Band(**rest, task=NextTask(**task))
 
 
-def read_maths(maths: Maths, pence: bool = True) -> Node:
+def read_maths(maths: Maths, pence: bool = True) -> t.Node:
     """Return the tree that a stored line writes; with `pence` false, p is a letter in it.
 
     Raises:
@@ -164,7 +164,7 @@ def read_maths(maths: Maths, pence: bool = True) -> Node:
     try:
         node = parse_written(maths.line, pence=pence)
     except ParseError as error:
-        raise NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
+        raise t.NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
     if line(node, pence=pence) != maths.line:
         written = line(node, pence=pence)
         raise Mismatch(f"the line ‘{maths.line}’ should be written ‘{written}’")
@@ -183,12 +183,12 @@ def read_item(stored: PackItem) -> Item:
         NotationError: a line cannot be read, faces differ, or the question makes no sense.
     """
     if stored.key.form not in FORMS:
-        raise NotationError(f"there is no form called ‘{stored.key.form}’")
+        raise t.NotationError(f"there is no form called ‘{stored.key.form}’")
     if stored.key.form_words != form_words(stored.key.form):
         raise Mismatch(f"form_words does not describe the form ‘{stored.key.form}’")
     for word in stored.accept:
         if fault := accept_fault(word):
-            raise NotationError(fault)
+            raise t.NotationError(fault)
     earned = sum(step.marks for step in stored.steps)
     if earned not in (0, stored.marks):
         raise Mismatch(f"its steps earn {earned} marks, and it is worth {stored.marks}")

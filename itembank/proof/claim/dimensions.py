@@ -4,26 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from itembank.notation import tree as t
 from itembank.notation.clock import times_in
-from itembank.notation.tree import (
-    Bracket,
-    ClockTime,
-    Frac,
-    Juxt,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Root,
-    Sum,
-    symbols,
-    walk,
-)
 from itembank.notation.units import CURRENCY, MADE_OF, UNITS
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import text
@@ -35,7 +17,7 @@ TIME_OF_DAY: Dimension = {"time of day": 1}
 """What a clock shows: a point of the day, and no length of time."""
 
 
-def dimension(node: Node) -> Dimension:
+def dimension(node: t.Node) -> Dimension:
     """Return the dimension of a tree without letters.
 
     Raises:
@@ -46,38 +28,38 @@ def dimension(node: Node) -> Dimension:
     True
     """
     match node:
-        case Quantity(_, unit):
+        case t.Quantity(_, unit):
             name = UNITS[unit].dimension
             return dict(MADE_OF.get(name, {name: 1}))
-        case Money(_, sign):
+        case t.Money(_, sign):
             return {CURRENCY[sign].dimension: 1}
-        case MixedUnits(parts):
+        case t.MixedUnits(parts):
             return dimension(parts[0])
-        case ClockTime():
+        case t.ClockTime():
             return dict(TIME_OF_DAY)
-        case Neg(of) | Bracket(of):
+        case t.Neg(of) | t.Bracket(of):
             return dimension(of)
-        case Percent():
+        case t.Percent():
             return {}
-        case Frac(top, bottom):
+        case t.Frac(top, bottom):
             return _times(dimension(top), dimension(bottom), -1)
-        case Juxt(factors):
+        case t.Juxt(factors):
             return _product(dimension(factor) for factor in factors)
-        case Product(first, rest):
+        case t.Product(first, rest):
             total = dimension(first)
             for op, factor in rest:
                 total = _times(total, dimension(factor), -1 if op == "÷" else 1)
             return total
-        case Sum(first, rest):
+        case t.Sum(first, rest):
             if (times := times_in(node)) is not None:
                 return _with_times(node, times)
             total = dimension(first)
             if any(dimension(term) != total for _, term in rest):
                 raise NotExact("unlike things are added")
             return total
-        case Power(base, exponent):
+        case t.Power(base, exponent):
             return _raised(dimension(base), exponent)
-        case Root(of, index):
+        case t.Root(of, index):
             total = dimension(of)
             if any(n % index for n in total.values()):
                 raise NotExact("a root of a unit")
@@ -85,10 +67,10 @@ def dimension(node: Node) -> Dimension:
     return {}
 
 
-def _with_times(node: Sum, times: int) -> Dimension:
+def _with_times(node: t.Sum, times: int) -> Dimension:
     """Return the dimension of a sum with times of day: another time, or a length of time."""
     terms = (node.first, *(term for _, term in node.rest))
-    lengths = [dimension(term) for term in terms if not isinstance(term, ClockTime)]
+    lengths = [dimension(term) for term in terms if not isinstance(term, t.ClockTime)]
     if times not in (0, 1) or any(length != {"time": 1} for length in lengths):
         raise NotExact("unlike things are added")
     return dict(TIME_OF_DAY) if times else {"time": 1}
@@ -108,7 +90,7 @@ def _product(many: Iterable[Dimension]) -> Dimension:
     return total
 
 
-def _raised(base: Dimension, exponent: Node) -> Dimension:
+def _raised(base: Dimension, exponent: t.Node) -> Dimension:
     if not base:
         return {}
     power = exact(exponent)
@@ -117,7 +99,7 @@ def _raised(base: Dimension, exponent: Node) -> Dimension:
     return {name: n * power.numerator for name, n in base.items() if power}
 
 
-def kinds(node: Node) -> frozenset[str]:
+def kinds(node: t.Node) -> frozenset[str]:
     """Return the base dimensions of the units in a tree: length, mass, money ….
 
     >>> from itembank.notation import parse
@@ -125,13 +107,13 @@ def kinds(node: Node) -> frozenset[str]:
     (['mass', 'money'], ['length', 'time'])
     """
     names: set[str] = set()
-    for part in walk(node):
-        if isinstance(part, Quantity):
+    for part in t.walk(node):
+        if isinstance(part, t.Quantity):
             name = UNITS[part.unit].dimension
             names |= MADE_OF.get(name, {name: 1}).keys()
-        elif isinstance(part, Money):
+        elif isinstance(part, t.Money):
             names.add(CURRENCY[part.sign].dimension)
-        elif isinstance(part, ClockTime):
+        elif isinstance(part, t.ClockTime):
             names.add("time")
     return frozenset(names)
 
@@ -167,7 +149,7 @@ def dimension_words(of: Dimension) -> str:
     )
 
 
-def unlike_things(nodes: Iterable[Node]) -> str:
+def unlike_things(nodes: Iterable[t.Node]) -> str:
     """Return the first sum without letters that adds unlike things, in words, or ``""``.
 
     >>> from itembank.notation import parse
@@ -175,11 +157,11 @@ def unlike_things(nodes: Iterable[Node]) -> str:
     ('3 kg + 2 m adds unlike things', '')
     """
     for node in nodes:
-        for part in walk(node):
-            if not isinstance(part, Sum) or symbols(part) or not kinds(part):
+        for part in t.walk(node):
+            if not isinstance(part, t.Sum) or t.symbols(part) or not kinds(part):
                 continue
             try:
                 dimension(part)
-            except NotationError:
+            except t.NotationError:
                 return f"{text(part)} adds unlike things"
     return ""

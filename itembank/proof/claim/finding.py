@@ -7,26 +7,13 @@ from fractions import Fraction
 
 from itembank.errors import CheckFailed
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
+from itembank.notation import tree as t
 from itembank.notation.clock import clock_time
 from itembank.notation.line import line
 from itembank.notation.mixed_units import split
-from itembank.notation.tree import (
-    ClockTime,
-    Dec,
-    Listing,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Quantity,
-    Ratio,
-    symbols,
-)
 from itembank.notation.units import UNITS
 
-_DECIMAL = Dec("0", "5")
+_DECIMAL = t.Dec("0", "5")
 
 
 class WrongKey(CheckFailed):
@@ -41,7 +28,7 @@ class Finding:
     empty when the key is right, otherwise a sentence without its capital and its full stop.
     """
 
-    answer: Node | str = ""
+    answer: t.Node | str = ""
     fault: str = ""
 
     @property
@@ -50,7 +37,7 @@ class Finding:
         return self.answer if isinstance(self.answer, str) else text(self.answer)
 
 
-def found(answer: Node | str, key: Node, right: bool, parting: str = "") -> Finding:
+def found(answer: t.Node | str, key: t.Node, right: bool, parting: str = "") -> Finding:
     """Return the finding of a road that came to `answer`; `parting` says where the key parts.
 
     >>> from itembank.notation import parse
@@ -64,7 +51,7 @@ def found(answer: Node | str, key: Node, right: bool, parting: str = "") -> Find
     return Finding(answer, f"{comes} {text(key)}" + (f"; {parting}" if parting else ""))
 
 
-def text(node: Node) -> str:
+def text(node: t.Node) -> str:
     """Return a tree as people may read it: its line, or failing that its content.
 
     >>> from itembank.notation.tree import frac
@@ -72,12 +59,12 @@ def text(node: Node) -> str:
     '1/2'
     """
     try:
-        return line(node, pence="p" not in symbols(node))
-    except NotationError:
+        return line(node, pence="p" not in t.symbols(node))
+    except t.NotationError:
         return repr(node)
 
 
-def values_node(values: tuple[Fraction, ...], like: Node, proportional: bool = False) -> Node:
+def values_node(values: tuple[Fraction, ...], like: t.Node, proportional: bool = False) -> t.Node:
     """Return rational numbers as one number, a list or a ratio, in the units of the key.
 
     >>> from itembank.notation import parse
@@ -86,38 +73,38 @@ def values_node(values: tuple[Fraction, ...], like: Node, proportional: bool = F
     >>> text(values_node((Fraction(25, 18),), parse("60 km/h")))
     '5 km/h'
     """
-    parts = like.parts if isinstance(like, Listing | Ratio) else (like,)
+    parts = like.parts if isinstance(like, t.Listing | t.Ratio) else (like,)
     if len(parts) != len(values):
         parts = parts[:1] * len(values)
     nodes = tuple(like_the_key(value, part) for value, part in zip(values, parts, strict=True))
     if len(nodes) == 1:
         return nodes[0]
-    return Ratio(nodes) if proportional else Listing(nodes)
+    return t.Ratio(nodes) if proportional else t.Listing(nodes)
 
 
-def like_the_key(value: Fraction, key: Node) -> Node:
+def like_the_key(value: Fraction, key: t.Node) -> t.Node:
     """Return a number in the unit, or as the decimal, that the key is written in."""
     match key:
-        case Neg(of):
+        case t.Neg(of):
             return like_the_key(value, of)
-        case Money(_, "£") if (value * 100).denominator == 1 and value >= 0:
+        case t.Money(_, "£") if (value * 100).denominator == 1 and value >= 0:
             return money_node(value)
-        case MixedUnits() if (several := split(value, key)) is not None:
+        case t.MixedUnits() if (several := split(value, key)) is not None:
             return several
-        case ClockTime() if value.denominator == 1 and value % 60 == 0:
+        case t.ClockTime() if value.denominator == 1 and value % 60 == 0:
             return clock_time(int(value), key)
-        case Quantity(_, unit):
+        case t.Quantity(_, unit):
             amount = like_the_key(value / UNITS[unit].size, _DECIMAL)
-            negative = isinstance(amount, Neg)
-            shown = Quantity(amount.of if isinstance(amount, Neg) else amount, unit)
-            return Neg(shown) if negative else shown
-        case Percent():
+            negative = isinstance(amount, t.Neg)
+            shown = t.Quantity(amount.of if isinstance(amount, t.Neg) else amount, unit)
+            return t.Neg(shown) if negative else shown
+        case t.Percent():
             amount = like_the_key(value * 100, _DECIMAL)
-            return Neg(Percent(amount.of)) if isinstance(amount, Neg) else Percent(amount)
-        case Dec():
+            return t.Neg(t.Percent(amount.of)) if isinstance(amount, t.Neg) else t.Percent(amount)
+        case t.Dec():
             exact = decimal_node(value)
-            bare = exact.of if isinstance(exact, Neg) else exact
-            if not (isinstance(bare, Dec) and bare.recurring):
+            bare = exact.of if isinstance(exact, t.Neg) else exact
+            if not (isinstance(bare, t.Dec) and bare.recurring):
                 return exact
     return number_node(value)
 

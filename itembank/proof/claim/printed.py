@@ -18,20 +18,7 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
-from itembank.notation.tree import (
-    Dec,
-    Frac,
-    Int,
-    Label,
-    Listing,
-    Mixed,
-    Node,
-    NotationError,
-    Ratio,
-    Relation,
-    Sym,
-    children,
-)
+from itembank.notation import tree as t
 from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
 from itembank.proof.claim.finding import text
 from itembank.proof.claim.key_solutions import value_given
@@ -40,7 +27,7 @@ from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.answer_phrases import ORDER_WORDS
 
 
-def asked(ask: Ask) -> tuple[Node, ...]:
+def asked(ask: Ask) -> tuple[t.Node, ...]:
     """Return every tree the question is about."""
     match ask:
         case Find(target, relations):
@@ -74,7 +61,7 @@ def unprinted(item: Item) -> str:
     question is a model of a word problem, and then each of its numbers has to be printed or
     be one of the constants the item declares.
     """
-    shown: set[Node] = set()
+    shown: set[t.Node] = set()
     for run in item.prompt:
         if not isinstance(run, str):
             _gather(run, shown)
@@ -89,7 +76,7 @@ def unprinted(item: Item) -> str:
         # {3} cans are named 3 cans.
         page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
         for label, _ in item.ask.options:
-            named = label in page or Label(label) in shown
+            named = label in page or t.Label(label) in shown
             if not named and not any(text(node) == label for node in shown):
                 return f"the choice {label!r} is not named in the prompt"
     return ""
@@ -105,7 +92,7 @@ def mismatched(item: Item) -> str:
     if fault := other_unit(item.key, said):
         return fault
     key, ask = item.key, item.ask
-    if isinstance(ask, Find) and isinstance(key, Relation) and ask.target not in _ends(key):
+    if isinstance(ask, Find) and isinstance(key, t.Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     if strange := kinds(key) - kinds_in_words(said):
         for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
@@ -114,11 +101,11 @@ def mismatched(item: Item) -> str:
             units = " and ".join(sorted(strange))
             return f"the key is in units of {units}, which the prompt does not print"
     if isinstance(ask, Round) or (isinstance(ask, Find) and not ask.relations):
-        if isinstance(ask.target, Ratio | Listing):
+        if isinstance(ask.target, t.Ratio | t.Listing):
             return ""
         try:
             wanted, given = dimension(ask.target), dimension(value_given(key))
-        except NotationError:
+        except t.NotationError:
             return ""
         if not answers(wanted, given):
             asks, gives = dimension_words(wanted), dimension_words(given)
@@ -126,29 +113,29 @@ def mismatched(item: Item) -> str:
     return ""
 
 
-def _ends(key: Relation) -> tuple[Node, Node]:
+def _ends(key: t.Relation) -> tuple[t.Node, t.Node]:
     """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
     return key.first, key.rest[-1][1]
 
 
-def _gather(node: Node, into: set[Node]) -> None:
+def _gather(node: t.Node, into: set[t.Node]) -> None:
     into.add(node)
-    for child in children(node):
+    for child in t.children(node):
         _gather(child, into)
 
 
-def _missing(node: Node, shown: set[Node], constants: tuple[int, ...]) -> Node | None:
-    if node in shown or isinstance(node, Sym):
+def _missing(node: t.Node, shown: set[t.Node], constants: tuple[int, ...]) -> t.Node | None:
+    if node in shown or isinstance(node, t.Sym):
         return None
-    if isinstance(node, Int) and node.n in constants:
+    if isinstance(node, t.Int) and node.n in constants:
         return None
-    if isinstance(node, Int | Dec | Mixed):
+    if isinstance(node, t.Int | t.Dec | t.Mixed):
         return node
     # A fraction or ratio of numbers is one number on the page; parts of two others are not it.
-    if isinstance(node, Frac | Ratio) and all(isinstance(c, Int) for c in children(node)):
-        loose = [c for c in children(node) if _missing(c, shown, constants) is not None]
+    if isinstance(node, t.Frac | t.Ratio) and all(isinstance(c, t.Int) for c in t.children(node)):
+        loose = [c for c in t.children(node) if _missing(c, shown, constants) is not None]
         return node if loose else None
-    for child in children(node):
+    for child in t.children(node):
         missing = _missing(child, shown, constants)
         if missing is not None:
             return missing

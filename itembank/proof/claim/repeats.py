@@ -13,29 +13,7 @@ from dataclasses import replace
 
 from itembank.items.forms.number_forms import bare
 from itembank.items.item import Find, Inequality, Item, Order, Pick, Rewrite, Round, Solve, Subject
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Listing,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.proof.claim.key_solutions import value_given
 
 REPEATS = "the key only repeats the question"
@@ -77,7 +55,7 @@ def repeats(item: Item) -> bool:
             # 3.50 rounds to 3.5, so that a zero at the end does count.
             return bare(target) == bare(key)
         case Order(things, _):
-            parts = key.parts if isinstance(key, Listing) else ()
+            parts = key.parts if isinstance(key, t.Listing) else ()
             return len(parts) == len(things) and all(map(_same, things, parts))
         case Inequality(relation):
             return _same(relation, key)
@@ -90,27 +68,27 @@ def repeats(item: Item) -> bool:
     return False
 
 
-def _is_printed(target: Node, item: Item) -> bool:
-    return any(target in walk(run) for run in item.prompt if not isinstance(run, str))
+def _is_printed(target: t.Node, item: Item) -> bool:
+    return any(target in t.walk(run) for run in item.prompt if not isinstance(run, str))
 
 
-def _value(key: Node) -> Node:
+def _value(key: t.Node) -> t.Node:
     try:
         return value_given(key)
-    except NotationError:
+    except t.NotationError:
         return key
 
 
-def _cases(key: Node) -> tuple[Node, ...]:
-    cases = key.parts if isinstance(key, Either) else (key,)
+def _cases(key: t.Node) -> tuple[t.Node, ...]:
+    cases = key.parts if isinstance(key, t.Either) else (key,)
     return tuple(_value(case) for case in cases)
 
 
-def _is_division(node: Node) -> bool:
-    return isinstance(node, Product) and [op for op, _ in node.rest] == ["÷"]
+def _is_division(node: t.Node) -> bool:
+    return isinstance(node, t.Product) and [op for op, _ in node.rest] == ["÷"]
 
 
-def _told(relation: Relation, target: Node, value: Node) -> bool:
+def _told(relation: t.Relation, target: t.Node, value: t.Node) -> bool:
     """Tell whether a relation of the question says outright that `target` is `value`."""
     sides = (relation.first, *(side for _, side in relation.rest))
     return any(bare(side) == bare(target) for side in sides) and any(
@@ -118,29 +96,29 @@ def _told(relation: Relation, target: Node, value: Node) -> bool:
     )
 
 
-def _solved(relations: tuple[Relation, ...], key: Node) -> bool:
+def _solved(relations: tuple[t.Relation, ...], key: t.Node) -> bool:
     if len(relations) == 1:
         (relation,) = relations
         if _same(relation, key):
             return True
-        letters = [Sym(name) for name in symbols(relation)]
+        letters = [t.Sym(name) for name in t.symbols(relation)]
         return len(letters) == 1 and _told(relation, letters[0], _value(key))
-    parts = key.parts if isinstance(key, Listing) else ()
+    parts = key.parts if isinstance(key, t.Listing) else ()
     return len(parts) == len(relations) and {writing(part) for part in parts} == {
         writing(relation) for relation in relations
     }
 
 
-def _same(one: Node, other: Node) -> bool:
+def _same(one: t.Node, other: t.Node) -> bool:
     # The letters and numbers are looked at first: most keys have others than the question.
     return _leaves(one) == _leaves(other) and writing(one) == writing(other)
 
 
-def _leaves(node: Node) -> frozenset[Node]:
-    return frozenset(part for part in walk(node) if isinstance(part, Int | Sym))
+def _leaves(node: t.Node) -> frozenset[t.Node]:
+    return frozenset(part for part in t.walk(node) if isinstance(part, t.Int | t.Sym))
 
 
-def writing(node: Node) -> Writing:
+def writing(node: t.Node) -> Writing:
     """Return a tree as it is written, without the order of its terms and factors.
 
     >>> from itembank.notation import parse
@@ -150,37 +128,37 @@ def writing(node: Node) -> Writing:
     """
     node = bare(node)
     match node:
-        case Neg(of):
+        case t.Neg(of):
             return ("minus", writing(of))
-        case Sum(first, rest):
+        case t.Sum(first, rest):
             lead = bare(first)
-            start = ("-", writing(lead.of)) if isinstance(lead, Neg) else ("+", writing(lead))
+            start = ("-", writing(lead.of)) if isinstance(lead, t.Neg) else ("+", writing(lead))
             return ("sum", *_sorted([start, *((op, writing(term)) for op, term in rest)]))
-        case Juxt() | Product() | Frac():
+        case t.Juxt() | t.Product() | t.Frac():
             return _product(node)
-        case Power(base, exponent):
+        case t.Power(base, exponent):
             return ("power", writing(base), writing(exponent))
-        case Root(of, index):
+        case t.Root(of, index):
             return ("root", writing(of), index)
-        case Percent(of):
+        case t.Percent(of):
             return ("per cent", writing(of))
-        case Money(amount, sign):
+        case t.Money(amount, sign):
             return ("money", writing(amount), sign)
-        case Quantity(amount, unit):
+        case t.Quantity(amount, unit):
             return ("quantity", writing(amount), unit)
-        case Ratio(parts) | Listing(parts):
+        case t.Ratio(parts) | t.Listing(parts):
             return (type(node).__name__, *map(writing, parts))
-        case Either(parts):
+        case t.Either(parts):
             return ("or", *_sorted([writing(part) for part in parts]))
-        case Relation(first, rest):
+        case t.Relation(first, rest):
             return _relation(first, rest)
-        case Dec(whole, places, ""):
+        case t.Dec(whole, places, ""):
             places = places.rstrip("0")
-            return Dec(whole.lstrip("0") or "0", places) if places else Int(int(whole))
+            return t.Dec(whole.lstrip("0") or "0", places) if places else t.Int(int(whole))
     return node
 
 
-def _relation(first: Node, rest: tuple[tuple[str, Node], ...]) -> Writing:
+def _relation(first: t.Node, rest: tuple[tuple[str, t.Node], ...]) -> Writing:
     ops = [op for op, _ in rest]
     sides = [writing(first), *(writing(side) for _, side in rest)]
     if set(ops) <= {"=", "≠"}:
@@ -191,14 +169,14 @@ def _relation(first: Node, rest: tuple[tuple[str, Node], ...]) -> Writing:
     return ("relation", tuple(ops), *sides)
 
 
-def _product(node: Node) -> Writing:
+def _product(node: t.Node) -> Writing:
     """Return a product or quotient as its factors, over and under.
 
     With letters or roots, 3 × x and 3x are two writings: to leave out the times sign is what a
     pupil is asked to do there.
     """
-    algebraic = any(isinstance(part, Sym | Root) for part in walk(node))
-    signed = algebraic and isinstance(node, Product)
+    algebraic = any(isinstance(part, t.Sym | t.Root) for part in t.walk(node))
+    signed = algebraic and isinstance(node, t.Product)
     factors: list[tuple[str, Writing]] = []
     minus = _gather(node, "over", factors, algebraic)
     if minus == 1:
@@ -206,18 +184,18 @@ def _product(node: Node) -> Writing:
     return ("times" if signed else "product", *_sorted(factors), *(["minus"] * minus))
 
 
-def _gather(node: Node, side: str, into: list[tuple[str, Writing]], algebraic: bool) -> int:
+def _gather(node: t.Node, side: str, into: list[tuple[str, Writing]], algebraic: bool) -> int:
     """Add the factors of a tree to `into`; return how many minus signs stand before them."""
     node = bare(node)
     other = "under" if side == "over" else "over"
     match node:
-        case Neg(of) if not isinstance(bare(of), Sum):
+        case t.Neg(of) if not isinstance(bare(of), t.Sum):
             return 1 + _gather(of, side, into, algebraic)
-        case Frac(top, bottom):
+        case t.Frac(top, bottom):
             return _gather(top, side, into, algebraic) + _gather(bottom, other, into, algebraic)
-        case Juxt(factors):
+        case t.Juxt(factors):
             return sum(_gather(factor, side, into, algebraic) for factor in factors)
-        case Product(first, rest):
+        case t.Product(first, rest):
             return _gather(first, side, into, algebraic) + sum(
                 _gather(factor, other if op == "÷" else side, into, algebraic)
                 for op, factor in rest

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from itembank.notation.tree import Blank, Frac, Int, Listing, Node, Ratio, Relation, Sym, walk
+from itembank.notation import tree as t
 from itembank.notation.value import Linear, NotExact, constant, exact, linear, sides
 
 
-def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...]:
+def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:
     """Return the value of `target`, or of each of its parts, given the relations.
 
     Letters are solved for by exact elimination. If the relations are homogeneous (ratios
@@ -19,7 +19,7 @@ def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...
     NotExact
         If the relations do not settle the answer, or contradict one another.
     """
-    pieces = target.parts if isinstance(target, Ratio | Listing) else (target,)
+    pieces = target.parts if isinstance(target, t.Ratio | t.Listing) else (target,)
     if not relations:
         return tuple(exact(piece) for piece in pieces)
     known = known_letters(relations)
@@ -35,18 +35,18 @@ def answer(target: Node, relations: tuple[Relation, ...]) -> tuple[Fraction, ...
         eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
         values = tuple(evaluate(piece, at) for piece in pieces)
         answers.append(
-            tuple(v / values[0] for v in values) if isinstance(target, Ratio) else values
+            tuple(v / values[0] for v in values) if isinstance(target, t.Ratio) else values
         )
     if answers[0] != answers[1]:
         raise NotExact("the question settles only a ratio, not this amount")
     return answers[0]
 
 
-def known_letters(relations: tuple[Relation, ...]) -> dict[str, Fraction]:
+def known_letters(relations: tuple[t.Relation, ...]) -> dict[str, Fraction]:
     """Return the letters that a relation gives outright, as ``l = 4`` does."""
     known = {}
     for relation in relations:
-        if len(relation.rest) == 1 and isinstance(relation.first, Sym):
+        if len(relation.rest) == 1 and isinstance(relation.first, t.Sym):
             try:
                 known[relation.first.name] = exact(relation.rest[0][1])
             except NotExact:
@@ -54,7 +54,7 @@ def known_letters(relations: tuple[Relation, ...]) -> dict[str, Fraction]:
     return known
 
 
-def equations_of(relation: Relation, known: dict[str, Fraction]) -> list[Linear]:
+def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linear]:
     """Return a relation as linear forms that have to be zero.
 
     Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
@@ -63,7 +63,7 @@ def equations_of(relation: Relation, known: dict[str, Fraction]) -> list[Linear]
     for left, op, right in sides(relation):
         if op != "=":
             raise NotExact(f"the sign {op} is not an equation")
-        if isinstance(left, Ratio) and isinstance(right, Ratio):
+        if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
             if len(left.parts) != len(right.parts):
                 raise NotExact("two ratios of different lengths are said to be equal")
             for i in range(1, len(left.parts)):
@@ -79,20 +79,22 @@ def equations_of(relation: Relation, known: dict[str, Fraction]) -> list[Linear]
     return forms
 
 
-def _letter_below(node: Node) -> bool:
-    return isinstance(node, Frac) and any(isinstance(n, Sym | Blank) for n in walk(node.den))
+def _letter_below(node: t.Node) -> bool:
+    return isinstance(node, t.Frac) and any(
+        isinstance(n, t.Sym | t.Blank) for n in t.walk(node.den)
+    )
 
 
-def _as_fraction(node: Node) -> tuple[Node, Node]:
-    return (node.num, node.den) if isinstance(node, Frac) else (node, Int(1))
+def _as_fraction(node: t.Node) -> tuple[t.Node, t.Node]:
+    return (node.num, node.den) if isinstance(node, t.Frac) else (node, t.Int(1))
 
 
-def _cross(a: Node, b: Node, c: Node, d: Node, known: dict[str, Fraction]) -> Linear:
+def _cross(a: t.Node, b: t.Node, c: t.Node, d: t.Node, known: dict[str, Fraction]) -> Linear:
     """Return a : b = c : d as the linear form a × d − b × c."""
     return minus(_times(a, d, known), _times(b, c, known))
 
 
-def _times(a: Node, b: Node, known: dict[str, Fraction]) -> Linear:
+def _times(a: t.Node, b: t.Node, known: dict[str, Fraction]) -> Linear:
     x, y = linear(a, known), linear(b, known)
     if any(name for name in x) and any(name for name in y):
         raise NotExact("letters are multiplied together")
@@ -143,9 +145,9 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
     return [letter for letter in letters if letter not in pivots]
 
 
-def evaluate(node: Node, known: dict[str, Fraction]) -> Fraction:
+def evaluate(node: t.Node, known: dict[str, Fraction]) -> Fraction:
     """Return the value of `node` with its letters replaced by their known values."""
-    if isinstance(node, Frac):
+    if isinstance(node, t.Frac):
         bottom = evaluate(node.den, known)
         if not bottom:
             raise NotExact("this divides by zero")

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Polynomial, Quotient, algebra, number
-from itembank.notation.tree import Frac, Node, Product, Ratio, Relation, symbols, walk
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots
@@ -19,13 +19,13 @@ from itembank.proof.exact.univariate import Coefficients, coefficients, common, 
 Values = dict[str, Quotient]
 
 
-def unknowns(relations: Sequence[Node]) -> frozenset[str]:
+def unknowns(relations: Sequence[t.Node]) -> frozenset[str]:
     """Return the letters of the relations; π is a number."""
-    return frozenset(name for one in relations for name in symbols(one)) - {"π"}
+    return frozenset(name for one in relations for name in t.symbols(one)) - {"π"}
 
 
 def sides_of(
-    relation: Relation, known: Mapping[str, Quotient] | None = None
+    relation: t.Relation, known: Mapping[str, Quotient] | None = None
 ) -> list[tuple[Quotient, Quotient]]:
     """Return the pairs of expressions that a relation says are equal; ratios part by part.
 
@@ -36,7 +36,7 @@ def sides_of(
     for left, op, right in sides(relation):
         if op != "=":
             raise NotExact(f"the sign {op} is not an equation")
-        if isinstance(left, Ratio) and isinstance(right, Ratio):
+        if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
             a = [algebra(part, known) for part in left.parts]
             b = [algebra(part, known) for part in right.parts]
             if len(a) != len(b):
@@ -47,7 +47,7 @@ def sides_of(
     return pairs
 
 
-def holds(relations: Sequence[Relation], known: Mapping[str, Quotient]) -> bool:
+def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> bool:
     """Tell whether every relation is true, and has a meaning, at these values."""
     try:
         return all(a == b for one in relations for a, b in sides_of(one, known))
@@ -57,12 +57,12 @@ def holds(relations: Sequence[Relation], known: Mapping[str, Quotient]) -> bool:
         raise
 
 
-def polynomials(relations: Sequence[Relation]) -> list[Polynomial]:
+def polynomials(relations: Sequence[t.Relation]) -> list[Polynomial]:
     """Return the relations multiplied out, as polynomials that have to be zero."""
     return [(a - b).top for one in relations for a, b in sides_of(one)]
 
 
-def solve(relations: Sequence[Relation]) -> list[Values]:
+def solve(relations: Sequence[t.Relation]) -> list[Values]:
     """Return every real solution of some equations.
 
     Raises:
@@ -169,12 +169,12 @@ def quotient(value: Surd) -> Quotient:
     return Quotient({((), root): c for root, c in value.terms}, {UNIT: Fraction(1)})
 
 
-def denominators(node: Node) -> list[Node]:
+def denominators(node: t.Node) -> list[t.Node]:
     """Return everything in a tree that something is divided by."""
-    below: list[Node] = []
-    for part in walk(node):
-        if isinstance(part, Frac):
+    below: list[t.Node] = []
+    for part in t.walk(node):
+        if isinstance(part, t.Frac):
             below.append(part.den)
-        elif isinstance(part, Product):
+        elif isinstance(part, t.Product):
             below += [factor for op, factor in part.rest if op == "÷"]
-    return [one for one in below if symbols(one)]
+    return [one for one in below if t.symbols(one)]

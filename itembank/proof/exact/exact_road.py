@@ -25,8 +25,8 @@ from itembank.items.item import (
 from itembank.items.item import (
     Sequence as Terms,
 )
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.tree import Label, Listing, Node, NotationError, Ratio, Relation, RelationOp
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
@@ -57,7 +57,7 @@ def prove_fast(item: Item) -> None:
     """
     try:
         fault = unprinted(item) or mismatched(item) or by_first_road(item).fault
-    except NotationError as error:
+    except t.NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
         raise WrongKey(f"{item.address}: {fault}")
@@ -86,15 +86,15 @@ def by_first_road(item: Item) -> Finding:
             return _order(things, key, detail == "descending")
         case Compare(left, right):
             a, b = _reals((left, right))
-            sign: RelationOp = "<" if a < b else ">" if b < a else "="
-            ours = Relation(left, ((sign, right),))
+            sign: t.RelationOp = "<" if a < b else ">" if b < a else "="
+            ours = t.Relation(left, ((sign, right),))
             return found(ours, key, says(ours, key))
         case Choose(options, detail):
             values = _reals([node for _, node in options])
             best = min(values) if detail == "least" else max(values)
             if values.count(best) != 1:
                 raise NotExact("two choices are equally good")
-            name = Label(options[values.index(best)][0])
+            name = t.Label(options[values.index(best)][0])
             return found(name, key, key == name)
         case Rewrite(target, _):
             return find_rewritten(target, key)
@@ -112,8 +112,8 @@ def by_first_road(item: Item) -> Finding:
             return find_rounded(target, detail, amount, key, way)
 
 
-def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
-    proportional = isinstance(target, Ratio)
+def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+    proportional = isinstance(target, t.Ratio)
     try:
         ours = answer(target, relations)
         fault = differ(ours, key, proportional)
@@ -122,11 +122,11 @@ def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
     except NotExact:
         # Roots, π and letters, in the question or only in the key, take the longer way.
         return find_value(target, relations, key)
-    value = key.rest[0][1] if isinstance(key, Relation) and key.rest else key
+    value = key.rest[0][1] if isinstance(key, t.Relation) and key.rest else key
     return Finding(values_node(ours, value, proportional), fault)
 
 
-def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
+def differ(ours: tuple[Fraction, ...], key: t.Node, proportional: bool) -> str:
     """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
     given = parts(value_given(key))
     same = len(given) == len(ours) and (
@@ -147,7 +147,7 @@ def differ(ours: tuple[Fraction, ...], key: Node, proportional: bool) -> str:
     return says
 
 
-def _reals(things: Sequence[Node]) -> list[Any]:
+def _reals(things: Sequence[t.Node]) -> list[Any]:
     """Return numbers that can be compared: rational if they all are."""
     try:
         return [exact(thing) for thing in things]
@@ -155,15 +155,15 @@ def _reals(things: Sequence[Node]) -> list[Any]:
         return [surd(algebra(thing)) for thing in things]
 
 
-def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
+def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding:
     values = _reals(things)
     places = sorted(range(len(things)), key=values.__getitem__, reverse=descending)
     if any(values[a] == values[b] for a, b in pairwise(places)):
         raise NotExact("two of the numbers to be ordered are equal")
-    ours = Listing(tuple(things[place] for place in places))
+    ours = t.Listing(tuple(things[place] for place in places))
     if ours == key:
         return Finding(ours)
-    if not isinstance(key, Listing) or len(key.parts) != len(things):
+    if not isinstance(key, t.Listing) or len(key.parts) != len(things):
         return found(ours, key, False, f"the answer has {len(things)} numbers")
     given = _reals(key.parts)
     wrong = [i for i, place in enumerate(places, start=1) if values[place] != given[i - 1]]

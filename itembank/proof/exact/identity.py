@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra
-from itembank.notation.tree import Either, Listing, Node, Ratio, Relation
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, value_given
@@ -12,7 +12,7 @@ from itembank.proof.exact.roots import solutions_text
 from itembank.proof.exact.tree_of import parting, quotient_node
 
 
-def find_rewritten(target: Node, key: Node) -> Finding:
+def find_rewritten(target: t.Node, key: t.Node) -> Finding:
     """Return the expression multiplied out, and whether the key is worth the same.
 
     Raises:
@@ -24,13 +24,13 @@ def find_rewritten(target: Node, key: Node) -> Finding:
     """
     ours = algebra(target)
     answer = quotient_node(ours)
-    if isinstance(key, Relation | Listing | Either | Ratio):
+    if isinstance(key, t.Relation | t.Listing | t.Either | t.Ratio):
         return found(answer, key, False, "the key is not an expression")
     theirs = algebra(key)
     return found(answer, key, ours == theirs, "" if ours == theirs else parting(ours, theirs))
 
 
-def find_value(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
+def find_value(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     """Return the value of `target`, roots and letters and all, and whether it is the key's.
 
     Raises:
@@ -45,13 +45,13 @@ def find_value(target: Node, relations: tuple[Relation, ...], key: Node) -> Find
     else:
         pieces = [algebra(piece) for piece in _pieces(target)]
     shown = [quotient_node(piece) for piece in pieces]
-    proportional = isinstance(target, Ratio)
-    whole: Node = shown[0]
+    proportional = isinstance(target, t.Ratio)
+    whole: t.Node = shown[0]
     if len(shown) > 1:
-        whole = Ratio(tuple(shown)) if proportional else Listing(tuple(shown))
+        whole = t.Ratio(tuple(shown)) if proportional else t.Listing(tuple(shown))
     try:
         given = [algebra(piece) for piece in _pieces(value_given(key))]
-        if isinstance(key, Either):
+        if isinstance(key, t.Either):
             raise Misfit("the question has one answer")
     except Misfit as error:
         return found(whole, key, False, str(error))
@@ -65,11 +65,11 @@ def find_value(target: Node, relations: tuple[Relation, ...], key: Node) -> Find
     return found(whole, key, True)
 
 
-def _pieces(node: Node) -> tuple[Node, ...]:
-    return node.parts if isinstance(node, Ratio | Listing) else (node,)
+def _pieces(node: t.Node) -> tuple[t.Node, ...]:
+    return node.parts if isinstance(node, t.Ratio | t.Listing) else (node,)
 
 
-def _settled(nodes: tuple[Node, ...], relations: tuple[Relation, ...]) -> list[Quotient]:
+def _settled(nodes: tuple[t.Node, ...], relations: tuple[t.Relation, ...]) -> list[Quotient]:
     """Return the pieces worked out from the solution of the relations, if they have but one."""
     every = solve(relations)
     if not every:

@@ -8,15 +8,15 @@ from math import gcd, lcm
 from typing import Literal
 
 from itembank.items.forms.form_rules import number_node
+from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, letter, number
-from itembank.notation.tree import Node, symbols
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found, ordinal, text
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.exact.tree_of import quotient_node
 
 
-def find_nth_term(terms: tuple[Node, ...], key: Node) -> Finding:
+def find_nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
     """Return the nth term of a sequence, and whether the key is it.
 
     The differences, or the differences of the differences, have to be the same all along,
@@ -31,7 +31,7 @@ def find_nth_term(terms: tuple[Node, ...], key: Node) -> Finding:
     """
     values = [exact(term) for term in terms]
     rule = value_given(key)
-    if symbols(rule) - {"n"}:
+    if t.symbols(rule) - {"n"}:
         return Finding("", f"the key {text(key)} is not an expression in n")
     ours = newton(values)
     answer = "" if ours is None else text(quotient_node(ours))
@@ -68,7 +68,7 @@ def newton(values: Sequence[Fraction]) -> Quotient | None:
     return None
 
 
-def find_common(numbers: tuple[Node, ...], detail: Literal["hcf", "lcm"], key: Node) -> Finding:
+def find_common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.Node) -> Finding:
     """Return the highest common factor or the lowest common multiple, and whether it is the key.
 
     Single terms in letters are taken too: their numbers (Euclid), and the least or the greatest
@@ -91,7 +91,7 @@ def find_common(numbers: tuple[Node, ...], detail: Literal["hcf", "lcm"], key: N
     return found(quotient_node(ours), key, algebra(value_given(key)) == ours)
 
 
-def _whole_term(node: Node) -> tuple[int, dict[str, int]]:
+def _whole_term(node: t.Node) -> tuple[int, dict[str, int]]:
     value = algebra(node)
     if len(value.top) == 1 and not (value.bottom.keys() - {((), 1)}):
         (((powers, root), c),) = value.top.items()

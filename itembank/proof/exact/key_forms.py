@@ -25,26 +25,8 @@ from itembank.items.forms.number_forms import (
 from itembank.items.forms.power_forms import factors_of
 from itembank.items.forms.value_forms import is_prime, value
 from itembank.items.item import Ask, Find, Item, Order, Rewrite, Round, Solve, Subject
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Listing,
-    Mixed,
-    Node,
-    Power,
-    Product,
-    Ratio,
-    Relation,
-    Sum,
-    Sym,
-    children,
-    symbols,
-    walk,
-)
 from itembank.proof.exact.rounding import rounding_fault
 from itembank.wording.tasks.forms_said import (
     ANY_FORM,
@@ -68,7 +50,7 @@ def key_form_fault(item: Item) -> str:
     return asked or _held_to_the_question(item)
 
 
-def form_asked(words: str, ask: Ask, key: Node) -> str:
+def form_asked(words: str, ask: Ask, key: t.Node) -> str:
     """Return the form of powers, products or fractions that the words of a prompt ask, or ``""``.
 
     >>> from itembank.notation import parse
@@ -87,10 +69,10 @@ def form_asked(words: str, ask: Ask, key: Node) -> str:
         if pattern.search(words) and _can_have(form, "", _value(key)):
             return form
     target = bare(ask.target)
-    if isinstance(target, Power) and PRODUCT.search(words):
+    if isinstance(target, t.Power) and PRODUCT.search(words):
         return "product"
-    powers = [part for part in walk(target) if isinstance(part, Power) and not symbols(part)]
-    if powers and isinstance(unsigned(key), Power) and SIMPLIFY.search(words):
+    powers = [part for part in t.walk(target) if isinstance(part, t.Power) and not t.symbols(part)]
+    if powers and isinstance(unsigned(key), t.Power) and SIMPLIFY.search(words):
         return "power"
     return ""
 
@@ -100,24 +82,24 @@ HOLE = "\0"
 """Stands for a piece of mathematics among the words."""
 
 
-def _respelled(item: Item) -> Iterator[Node]:
+def _respelled(item: Item) -> Iterator[t.Node]:
     """Yield the key in other spellings that may be meant, where the question leaves no doubt."""
     ask, key = item.ask, item.key
     match ask:
-        case Subject(_, letter) if isinstance(key, Relation) and len(key.rest) == 1:
+        case Subject(_, letter) if isinstance(key, t.Relation) and len(key.rest) == 1:
             # (y − 2)/3 = x
             if bare(key.rest[0][1]) == letter:
-                yield Relation(letter, ((key.rest[0][0], key.first),))
-        case Find(Sym() as letter, (_, *_)) if item.form in ("roots", "solution"):
-            if not isinstance(key, Relation | Listing | Either):
-                yield Relation(letter, (("=", key),))
+                yield t.Relation(letter, ((key.rest[0][0], key.first),))
+        case Find(t.Sym() as letter, (_, *_)) if item.form in ("roots", "solution"):
+            if not isinstance(key, t.Relation | t.Listing | t.Either):
+                yield t.Relation(letter, (("=", key),))
         case Solve(relations) if item.form in ("roots", "solution"):
             # 2, 3 for x = 2 or x = 3: there is one letter they can be about.
-            letters = frozenset[str]().union(*map(symbols, relations))
-            bare_values = key.parts if isinstance(key, Listing | Either) else (key,)
-            if len(letters) == 1 and not any(isinstance(v, Relation) for v in bare_values):
-                letter = Sym(next(iter(letters)))
-                yield Listing(tuple(Relation(letter, (("=", v),)) for v in bare_values))
+            letters = frozenset[str]().union(*map(t.symbols, relations))
+            bare_values = key.parts if isinstance(key, t.Listing | t.Either) else (key,)
+            if len(letters) == 1 and not any(isinstance(v, t.Relation) for v in bare_values):
+                letter = t.Sym(next(iter(letters)))
+                yield t.Listing(tuple(t.Relation(letter, (("=", v),)) for v in bare_values))
 
 
 def _whole_as_fraction(item: Item) -> bool:
@@ -164,50 +146,50 @@ def _asked_in_words(item: Item, words: str) -> str:
     return _base_fault(item, key)
 
 
-def _value(key: Node) -> Node:
-    if isinstance(key, Relation) and len(key.rest) == 1:
+def _value(key: t.Node) -> t.Node:
+    if isinstance(key, t.Relation) and len(key.rest) == 1:
         return bare(key.rest[0][1])
     return bare(key)
 
 
-def _can_have(form: str, stated: str, key: Node) -> bool:
+def _can_have(form: str, stated: str, key: t.Node) -> bool:
     """Tell whether a form that words speak of is one for the key, and not of another thing."""
-    if isinstance(key, Relation | Listing | Either):
+    if isinstance(key, t.Relation | t.Listing | t.Either):
         return False
     if form in ("power", "powers"):
         others = ("power", "powers", "prime-powers", "prime-factors", "standard-form", "rounded")
-        return stated not in others and not isinstance(key, Sum)
+        return stated not in others and not isinstance(key, t.Sum)
     if form == "surd":
-        return not symbols(key)
-    return bool(symbols(key))  # numbers are held to a form of their own
+        return not t.symbols(key)
+    return bool(t.symbols(key))  # numbers are held to a form of their own
 
 
-def _not_lowest(key: Node, terms: bool) -> str:
+def _not_lowest(key: t.Node, terms: bool) -> str:
     inner = unsigned(key)
-    if isinstance(inner, Ratio):
+    if isinstance(inner, t.Ratio):
         return ratio(inner)
-    if isinstance(inner, Mixed):
+    if isinstance(inner, t.Mixed):
         return mixed(inner)
-    if isinstance(inner, Dec) and terms:
+    if isinstance(inner, t.Dec) and terms:
         return sort_of(inner)
-    parts = whole_parts(key) if isinstance(inner, Frac) else ""
+    parts = whole_parts(key) if isinstance(inner, t.Frac) else ""
     return lowest_terms(key) if isinstance(parts, tuple) else ""
 
 
-def _base_fault(item: Item, key: Node) -> str:
+def _base_fault(item: Item, key: t.Node) -> str:
     """Return a sentence if the key is a power of another number than the words name."""
     inner = unsigned(key)
-    if not isinstance(inner, Power):
+    if not isinstance(inner, t.Power):
         return ""
     for place, run in enumerate(item.prompt):
         match = POWER_OF.search(run) if isinstance(run, str) else None
         if not match:
             continue
         after = item.prompt[place + 1] if place + 1 < len(item.prompt) else None
-        named: Node | str | None = after
+        named: t.Node | str | None = after
         if match[1]:
-            named = Int(int(match[1])) if match[1].isdigit() else Sym(match[1])
-        if isinstance(named, Int | Sym) and bare(inner.base) != named:
+            named = t.Int(int(match[1])) if match[1].isdigit() else t.Sym(match[1])
+        if isinstance(named, t.Int | t.Sym) and bare(inner.base) != named:
             return f"it is not a power of {line(named)}"
     return ""
 
@@ -219,35 +201,35 @@ def _held_to_the_question(item: Item) -> str:
         case Round(_, detail, amount, _):
             return rounding_fault(detail, amount, bare(key))
         case Order(things, _):
-            parts = key.parts if isinstance(key, Listing) else ()
+            parts = key.parts if isinstance(key, t.Listing) else ()
             printed = {bare(thing) for thing in things}
-            loose = [part for part in parts if bare(part) not in printed and not symbols(part)]
+            loose = [part for part in parts if bare(part) not in printed and not t.symbols(part)]
             return next((fault for fault in map(value, loose) if fault), "")
         case Find(target, ()) | Rewrite(target, _) if item.form in ("product", "powers"):
             return _other_factors(target, key, item.form)
     return ""
 
 
-def _other_factors(target: Node, key: Node, form: str) -> str:
+def _other_factors(target: t.Node, key: t.Node, form: str) -> str:
     """Return a sentence if the factors of a product are worked out further than the question's.
 
     5^4 written out is 5 × 5 × 5 × 5, not 25 × 25; in index form 5 × 5 × 5 × 5 is 5^4, not 625.
     """
     inner = unsigned(key)
     factors = factors_of(inner)
-    if not isinstance(factors, tuple) or not isinstance(bare(target), Power | Product | Juxt):
+    if not isinstance(factors, tuple) or not isinstance(bare(target), t.Power | t.Product | t.Juxt):
         return ""
     printed = set(_bases(target))
     for factor in map(bare, factors):
-        base = bare(factor.base) if isinstance(factor, Power) else factor
-        prime = form == "powers" and isinstance(base, Int) and is_prime(base.n)
+        base = bare(factor.base) if isinstance(factor, t.Power) else factor
+        prime = form == "powers" and isinstance(base, t.Int) and is_prime(base.n)
         if base not in printed and not prime:
             return f"{line(base)} is not a factor that the question shows"
     return ""
 
 
-def _bases(node: Node) -> Iterator[Node]:
+def _bases(node: t.Node) -> Iterator[t.Node]:
     """Yield every part of a tree but the exponents."""
     yield bare(node)
-    for child in (node.base,) if isinstance(node, Power) else children(node):
+    for child in (node.base,) if isinstance(node, t.Power) else t.children(node):
         yield from _bases(child)

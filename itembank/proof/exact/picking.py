@@ -7,8 +7,8 @@ from typing import Any
 
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Pick, Which
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.tree import Either, Listing, Node, Relation, Sym
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found, values_node
 from itembank.proof.claim.key_solutions import value_given
@@ -20,7 +20,7 @@ from itembank.proof.exact.tree_of import quotient_node
 ONE = "the question has one answer"
 
 
-def find_picked(ask: Pick, key: Node) -> Finding:
+def find_picked(ask: Pick, key: t.Node) -> Finding:
     """Return the solution or share that the question names, and whether the key is it.
 
     Raises:
@@ -32,7 +32,7 @@ def find_picked(ask: Pick, key: Node) -> Finding:
     'it comes to 3, the key says x = -3'
     """
     value = value_given(key)
-    several = isinstance(value, Either | Listing)
+    several = isinstance(value, t.Either | t.Listing)
     if isinstance(ask.of, Find):
         shares = list(answer(ask.of.target, ask.of.relations))
         share = shares[only(shares, ask.which)]
@@ -47,7 +47,7 @@ def find_picked(ask: Pick, key: Node) -> Finding:
     root = roots[only([surd(one) for one in roots], ask.which)]
     if several:
         return found(quotient_node(root), key, False, ONE)
-    if isinstance(key, Relation) and key.first != Sym(letter):
+    if isinstance(key, t.Relation) and key.first != t.Sym(letter):
         return found(quotient_node(root), key, False, f"the question is about {letter}")
     return found(quotient_node(root), key, algebra(value) == root)
 

@@ -10,8 +10,8 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.tree import Either, Node, Relation, RelationOp, Sym, relate, symbols
 from itembank.notation.value import NotExact, linear, sides
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
@@ -27,13 +27,13 @@ Link = tuple[Coefficients, str]
 """Left minus right, and the sign between them."""
 
 
-def solve_inequality(relation: Relation) -> tuple[str, str, Fraction]:
+def solve_inequality(relation: t.Relation) -> tuple[str, str, Fraction]:
     """Return a linear inequality in one letter as (letter, sign, bound).
 
     Dividing by a negative number turns the sign round.
 
     >>> from itembank.notation.tree import Int, juxt, num, relate
-    >>> solve_inequality(relate(juxt(num(-2), Sym("x")), "<", Int(6)))
+    >>> solve_inequality(relate(juxt(num(-2), t.Sym("x")), "<", Int(6)))
     ('x', '>', Fraction(-3, 1))
     """
     pairs = sides(relation)
@@ -48,7 +48,7 @@ def solve_inequality(relation: Relation) -> tuple[str, str, Fraction]:
     return letters[0], FLIP[op] if slope < 0 else op, -form.get("", Fraction(0)) / slope
 
 
-def find_range(relation: Relation, key: Node) -> Finding:
+def find_range(relation: t.Relation, key: t.Node) -> Finding:
     """Return the solution of an inequality or a chain of them, and whether the key is it.
 
     Raises:
@@ -58,38 +58,38 @@ def find_range(relation: Relation, key: Node) -> Finding:
     >>> find_range(parse("-1 < 2x + 3 ≤ 7"), parse("-2 < x ≤ 2")).shown
     '-2 < x ≤ 2'
     """
-    if len(relation.rest) == 1 and isinstance(key, Relation) and len(key.rest) == 1:
+    if len(relation.rest) == 1 and isinstance(key, t.Relation) and len(key.rest) == 1:
         try:
             letter, op, bound = solve_inequality(relation)
             if (letter, op, bound) == solve_inequality(key):
                 return Finding(text(key))
         except NotExact:
             pass  # not linear: the long way
-    letters = symbols(relation) - {"π"}
+    letters = t.symbols(relation) - {"π"}
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
     (letter,) = letters
     asked = statement((relation,), letter)
     answer = _written(asked, letter)
-    cases = key.parts if isinstance(key, Either) else (key,)
+    cases = key.parts if isinstance(key, t.Either) else (key,)
     try:
         for case in cases:
-            if not isinstance(case, Relation) or any(op == "=" for op, _ in case.rest):
+            if not isinstance(case, t.Relation) or any(op == "=" for op, _ in case.rest):
                 raise Misfit("the key is not an inequality")
-            if symbols(case) != letters:
+            if t.symbols(case) != letters:
                 raise Misfit(f"the key is not about {letter}")
     except Misfit as error:
         return found(answer, key, False, str(error))
-    given = statement(tuple(case for case in cases if isinstance(case, Relation)), letter)
+    given = statement(tuple(case for case in cases if isinstance(case, t.Relation)), letter)
     where = first_difference(asked, given)
     if where is None:
         return found(answer, key, True)
     says = "true" if is_true(asked, where) else "false"
-    at = text(relate(Sym(letter), "=", surd_node(where)))
+    at = text(t.relate(t.Sym(letter), "=", surd_node(where)))
     return found(answer, key, False, f"at {at} the question is {says}, the key is not")
 
 
-def statement(cases: tuple[Relation, ...], letter: str) -> list[list[Link]]:
+def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
     """Return relations joined by *or*, each as its links, which all have to hold.
 
     Raises:
@@ -151,7 +151,7 @@ def _written(cases: list[list[Link]], letter: str) -> str:
         return f"every value of {letter}"
     if not any(truth):
         return "no solution"
-    shown: list[Node] = []
+    shown: list[t.Node] = []
     start = 0
     while start < len(every):
         if not truth[start]:
@@ -162,23 +162,23 @@ def _written(cases: list[list[Link]], letter: str) -> str:
             end += 1
         shown.append(_interval(letter, every, start, end))
         start = end + 1
-    return text(shown[0] if len(shown) == 1 else Either(tuple(shown)))
+    return text(shown[0] if len(shown) == 1 else t.Either(tuple(shown)))
 
 
-def _interval(letter: str, every: list[Surd], start: int, end: int) -> Node:
+def _interval(letter: str, every: list[Surd], start: int, end: int) -> t.Node:
     """Return one stretch of the line; places stand at odd positions, gaps at even ones."""
-    x, low, high = Sym(letter), None, None
-    lower: RelationOp = "≤" if start % 2 else "<"
-    upper: RelationOp = "≤" if end % 2 else "<"
+    x, low, high = t.Sym(letter), None, None
+    lower: t.RelationOp = "≤" if start % 2 else "<"
+    upper: t.RelationOp = "≤" if end % 2 else "<"
     if start > 0:
         low = surd_node(every[start if start % 2 else start - 1])
     if end < len(every) - 1:
         high = surd_node(every[end if end % 2 else end + 1])
     if low is not None and low == high:
-        return relate(x, "=", low)
+        return t.relate(x, "=", low)
     if low is None or high is None:
         if high is not None:
-            return relate(x, upper, high)
+            return t.relate(x, upper, high)
         assert low is not None
-        return relate(x, "≥" if lower == "≤" else ">", low)
-    return Relation(low, ((lower, x), (upper, high)))
+        return t.relate(x, "≥" if lower == "≤" else ">", low)
+    return t.Relation(low, ((lower, x), (upper, high)))

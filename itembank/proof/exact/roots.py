@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Polynomial, algebra, product
-from itembank.notation.tree import Either, Listing, Node, Relation, Sym, equals
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, solutions_given
@@ -22,7 +22,7 @@ from itembank.proof.exact.tree_of import quotient_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, count_roots
 
 
-def find_solutions(relations: tuple[Relation, ...], key: Node) -> Finding:
+def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     """Return what the equations come to, and whether the key gives all of it and no more.
 
     Raises:
@@ -67,7 +67,7 @@ def _same(a: Values, b: Values) -> bool:
     return all(a[name] == b[name] for name in a)
 
 
-def _why_not(relations: Sequence[Relation], values: Values) -> str:
+def _why_not(relations: Sequence[t.Relation], values: Values) -> str:
     """Return how a solution that is not one fails."""
     shown = solutions_text([values])
     for relation in relations:
@@ -81,14 +81,14 @@ def _why_not(relations: Sequence[Relation], values: Values) -> str:
     return ""
 
 
-def real_solutions(relations: Sequence[Relation], letter: str) -> int:
+def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
     """Return how many different real numbers solve equations in one letter (Sturm)."""
     shared: Coefficients = []
     for one in polynomials(relations):
         shared = common(coefficients(one, letter), shared)
     if not shared:
         raise NotExact(f"every value of {letter} is a solution")
-    below: Polynomial = {UNIT: algebra(Sym(letter)).bottom[UNIT]}
+    below: Polynomial = {UNIT: algebra(t.Sym(letter)).bottom[UNIT]}
     for relation in relations:
         for node in denominators(relation):
             value = algebra(node)
@@ -106,8 +106,8 @@ def solutions_text(solutions: Sequence[Values]) -> str:
     """
     if not solutions:
         return "no real solution"
-    cases: list[Node] = []
+    cases: list[t.Node] = []
     for values in solutions:
-        parts = [equals(Sym(name), quotient_node(values[name])) for name in sorted(values)]
-        cases.append(parts[0] if len(parts) == 1 else Listing(tuple(parts)))
-    return text(cases[0] if len(cases) == 1 else Either(tuple(cases)))
+        parts = [t.equals(t.Sym(name), quotient_node(values[name])) for name in sorted(values)]
+        cases.append(parts[0] if len(parts) == 1 else t.Listing(tuple(parts)))
+    return text(cases[0] if len(cases) == 1 else t.Either(tuple(cases)))

@@ -6,19 +6,8 @@ from fractions import Fraction
 from typing import Literal
 
 from itembank.items.forms.form_rules import number_node
+from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
-from itembank.notation.tree import (
-    Dec,
-    Int,
-    Juxt,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-)
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
@@ -30,10 +19,10 @@ _HALVES: dict[str, Fraction] = {"nearest": Fraction(1, 2), "down": Fraction(0)}
 
 
 def find_rounded(
-    target: Node,
+    target: t.Node,
     detail: Literal["places", "figures", "nearest"],
     amount: int,
-    key: Node,
+    key: t.Node,
     way: Way = "nearest",
 ) -> Finding:
     """Return the target rounded, halves away from zero, and whether the key is that.
@@ -54,7 +43,9 @@ def find_rounded(
     return found(answer, key, exact(given) / size == ours)
 
 
-def rounding_fault(detail: Literal["places", "figures", "nearest"], amount: int, key: Node) -> str:
+def rounding_fault(
+    detail: Literal["places", "figures", "nearest"], amount: int, key: t.Node
+) -> str:
     """Return how a rounded key has too many or too few digits, or ``""``.
 
     >>> from itembank.notation import parse
@@ -68,17 +59,17 @@ def rounding_fault(detail: Literal["places", "figures", "nearest"], amount: int,
     return places_fault(bare, _step(value, detail, amount))
 
 
-def unit_of(node: Node) -> tuple[Node, Fraction]:
+def unit_of(node: t.Node) -> tuple[t.Node, Fraction]:
     """Return the number in front of a unit, and the size of the unit: 1 for a bare number."""
     match node:
-        case Neg(of):
+        case t.Neg(of):
             bare, size = unit_of(of)
-            return Neg(bare), size
-        case Money(amount, sign):
+            return t.Neg(bare), size
+        case t.Money(amount, sign):
             return amount, CURRENCY[sign].size
-        case Quantity(amount, unit):
+        case t.Quantity(amount, unit):
             return amount, UNITS[unit].size
-        case Percent(of):
+        case t.Percent(of):
             return of, Fraction(1, 100)
     return node, Fraction(1)
 
@@ -159,21 +150,21 @@ def _side_enclosed(side: Polynomial, digits: int) -> tuple[Fraction, Fraction]:
     return low, high
 
 
-def places_fault(bare: Node, step: Fraction) -> str:
+def places_fault(bare: t.Node, step: Fraction) -> str:
     """Return how a rounded number is printed with too many or too few digits, or ``""``."""
-    node = bare.of if isinstance(bare, Neg) else bare
-    if isinstance(node, Product | Juxt):
+    node = bare.of if isinstance(bare, t.Neg) else bare
+    if isinstance(node, t.Product | t.Juxt):
         # In standard form the digits are those of the first factor.
-        power = node.rest[0][1] if isinstance(node, Product) else node.factors[-1]
-        node = node.first if isinstance(node, Product) else node.factors[0]
-        if not isinstance(power, Power):
+        power = node.rest[0][1] if isinstance(node, t.Product) else node.factors[-1]
+        node = node.first if isinstance(node, t.Product) else node.factors[0]
+        if not isinstance(power, t.Power):
             return "it is not one number"
         step = step / exact(power)
-    if not isinstance(node, Int | Dec):
+    if not isinstance(node, t.Int | t.Dec):
         return "it is not a whole number or a decimal"
-    places = len(node.places) if isinstance(node, Dec) else 0
+    places = len(node.places) if isinstance(node, t.Dec) else 0
     wanted = len(str(step.denominator)) - 1
-    if isinstance(node, Dec) and node.recurring:
+    if isinstance(node, t.Dec) and node.recurring:
         return "it goes on for ever"
     if places == wanted:
         return ""
@@ -181,24 +172,24 @@ def places_fault(bare: Node, step: Fraction) -> str:
     return f"it needs {wanted} decimal {word}, it has {places}"
 
 
-def _printed(value: Fraction, step: Fraction) -> Node:
+def _printed(value: Fraction, step: Fraction) -> t.Node:
     places = len(str(step.denominator)) - 1
     if not places:
         return number_node(value)
     whole, part = divmod(int(abs(value) * 10**places), 10**places)
-    node: Node = Dec(str(whole), f"{part:0{places}d}")
-    return Neg(node) if value < 0 else node
+    node: t.Node = t.Dec(str(whole), f"{part:0{places}d}")
+    return t.Neg(node) if value < 0 else node
 
 
-def _with_unit(node: Node, given: Node) -> Node:
-    inner = given.of if isinstance(given, Neg) else given
-    negative = isinstance(node, Neg)
-    bare = node.of if isinstance(node, Neg) else node
+def _with_unit(node: t.Node, given: t.Node) -> t.Node:
+    inner = given.of if isinstance(given, t.Neg) else given
+    negative = isinstance(node, t.Neg)
+    bare = node.of if isinstance(node, t.Neg) else node
     match inner:
-        case Money(_, sign):
-            bare = Money(bare, sign)
-        case Quantity(_, unit):
-            bare = Quantity(bare, unit)
-        case Percent():
-            bare = Percent(bare)
-    return Neg(bare) if negative else bare
+        case t.Money(_, sign):
+            bare = t.Money(bare, sign)
+        case t.Quantity(_, unit):
+            bare = t.Quantity(bare, unit)
+        case t.Percent():
+            bare = t.Percent(bare)
+    return t.Neg(bare) if negative else bare

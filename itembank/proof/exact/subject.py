@@ -2,20 +2,8 @@
 
 from __future__ import annotations
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number
-from itembank.notation.tree import (
-    Bracket,
-    Either,
-    Frac,
-    Juxt,
-    Neg,
-    Node,
-    Product,
-    Relation,
-    Root,
-    Sym,
-    equals,
-)
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, subjects_given
@@ -23,14 +11,14 @@ from itembank.proof.exact.equations import sides_of
 from itembank.proof.exact.tree_of import quotient_node
 
 
-def find_subject(relation: Relation, letter: Sym, key: Node) -> Finding:
+def find_subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
     """Return the formula with `letter` as its subject, and whether the key says the same.
 
     Raises:
         NotExact: the letter stands in it in a way that cannot be undone here.
 
     >>> from itembank.notation import parse
-    >>> find_subject(parse("y = 3x + 2"), Sym("x"), parse("x = (y - 2)/3")).shown
+    >>> find_subject(parse("y = 3x + 2"), t.Sym("x"), parse("x = (y - 2)/3")).shown
     'x = (y - 2)/3'
     """
     power, value = undone(relation, letter.name)
@@ -43,7 +31,7 @@ def find_subject(relation: Relation, letter: Sym, key: Node) -> Finding:
         return found(answer, key, len(given) == 1 and algebra(given[0]) == value)
     if any(_power_of(node, power) != value for node in given):
         return found(answer, key, False)
-    if power % 2 == 0 and {isinstance(node, Neg) for node in given} != {True, False}:
+    if power % 2 == 0 and {isinstance(node, t.Neg) for node in given} != {True, False}:
         raise NotExact(
             "the key gives one of two roots: write both with ‘or’, or let a person say that "
             f"{letter.name} cannot be negative"
@@ -51,7 +39,7 @@ def find_subject(relation: Relation, letter: Sym, key: Node) -> Finding:
     return found(answer, key, True)
 
 
-def undone(relation: Relation, name: str) -> tuple[int, Quotient]:
+def undone(relation: t.Relation, name: str) -> tuple[int, Quotient]:
     """Return k and E where the formula says that the kth power of the letter is E.
 
     Raises:
@@ -74,38 +62,38 @@ def undone(relation: Relation, name: str) -> tuple[int, Quotient]:
     return power, -Quotient(by_power.get(0, {}), by_power[power])
 
 
-def _answer(letter: Sym, power: int, value: Quotient) -> str:
+def _answer(letter: t.Sym, power: int, value: Quotient) -> str:
     node = quotient_node(value)
     if power == 1:
-        return text(equals(letter, node))
+        return text(t.equals(letter, node))
     if power not in (2, 3, 4):
         return ""
-    root = Root(node, power)
+    root = t.Root(node, power)
     if power == 3:
-        return text(equals(letter, root))
-    return text(Either((equals(letter, root), equals(letter, Neg(root)))))
+        return text(t.equals(letter, root))
+    return text(t.Either((t.equals(letter, root), t.equals(letter, t.Neg(root)))))
 
 
-def _power_of(node: Node, k: int) -> Quotient:
+def _power_of(node: t.Node, k: int) -> Quotient:
     """Return the kth power of an expression, roots and all: (√E)² is E."""
     match node:
-        case Root(of, index) if k % index == 0:
+        case t.Root(of, index) if k % index == 0:
             total = number(1)
             for _ in range(k // index):
                 total = total * algebra(of)
             return total
-        case Neg(of):
+        case t.Neg(of):
             return _power_of(of, k) if k % 2 == 0 else -_power_of(of, k)
-        case Bracket(of):
+        case t.Bracket(of):
             return _power_of(of, k)
-        case Frac(top, bottom):
+        case t.Frac(top, bottom):
             return _power_of(top, k) / _power_of(bottom, k)
-        case Juxt(factors):
+        case t.Juxt(factors):
             total = number(1)
             for factor in factors:
                 total = total * _power_of(factor, k)
             return total
-        case Product(first, rest):
+        case t.Product(first, rest):
             total = _power_of(first, k)
             for op, factor in rest:
                 raised = _power_of(factor, k)

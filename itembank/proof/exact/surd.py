@@ -15,8 +15,8 @@ from functools import total_ordering
 from math import gcd, isqrt
 
 from itembank.items.forms.form_rules import number_node
+from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, square_free
-from itembank.notation.tree import Frac, Int, Juxt, Neg, Node, Root, Sum, SumOp
 from itembank.notation.value import NotExact
 
 MOST_TERMS = 64
@@ -167,7 +167,7 @@ def surd_polynomial(side: Polynomial, over: Fraction = Fraction(1)) -> Surd:
     return _made((root, c / over) for (_, root), c in side.items())
 
 
-def surd_node(value: Surd) -> Node:
+def surd_node(value: Surd) -> t.Node:
     """Return a surd as a tree: over one denominator where it has one.
 
     >>> from itembank.notation import line
@@ -180,18 +180,18 @@ def surd_node(value: Surd) -> Node:
     for _, c in value.terms:
         bottom = bottom * c.denominator // gcd(bottom, c.denominator)
     pieces = [_term(root, (c * bottom).numerator) for root, c in value.terms]
-    if len(pieces) == 1 and bottom > 1 and isinstance(pieces[0], Neg):
-        return Neg(Frac(pieces[0].of, Int(bottom)))
-    rest: list[tuple[SumOp, Node]] = [
-        ("-", piece.of) if isinstance(piece, Neg) else ("+", piece) for piece in pieces[1:]
+    if len(pieces) == 1 and bottom > 1 and isinstance(pieces[0], t.Neg):
+        return t.Neg(t.Frac(pieces[0].of, t.Int(bottom)))
+    rest: list[tuple[t.SumOp, t.Node]] = [
+        ("-", piece.of) if isinstance(piece, t.Neg) else ("+", piece) for piece in pieces[1:]
     ]
-    top = Sum(pieces[0], tuple(rest)) if rest else pieces[0]
-    return top if bottom == 1 else Frac(top, Int(bottom))
+    top = t.Sum(pieces[0], tuple(rest)) if rest else pieces[0]
+    return top if bottom == 1 else t.Frac(top, t.Int(bottom))
 
 
-def _term(root: int, c: int) -> Node:
+def _term(root: int, c: int) -> t.Node:
     size = abs(c)
-    node: Node = Int(size) if root == 1 else Root(Int(root))
+    node: t.Node = t.Int(size) if root == 1 else t.Root(t.Int(root))
     if root != 1 and size != 1:
-        node = Juxt((Int(size), node))
-    return Neg(node) if c < 0 else node
+        node = t.Juxt((t.Int(size), node))
+    return t.Neg(node) if c < 0 else node

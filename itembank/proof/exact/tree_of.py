@@ -6,14 +6,14 @@ from fractions import Fraction
 from math import gcd, lcm
 
 from itembank.items.forms.form_rules import number_node
+from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Monomial, Polynomial, Quotient
-from itembank.notation.tree import Frac, Int, Juxt, Neg, Node, Power, Root, Sum, SumOp, Sym
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import surd, surd_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, remainder
 
 
-def quotient_node(value: Quotient) -> Node:
+def quotient_node(value: Quotient) -> t.Node:
     """Return a quotient of polynomials as a tree, cancelled where that is easy.
 
     >>> from itembank.notation import line, parse
@@ -37,7 +37,7 @@ def quotient_node(value: Quotient) -> Node:
     if bottom[_ordered(bottom)[0]] < 0:
         scale = -scale
     over = polynomial_node({m: c / scale for m, c in top.items()})
-    return Frac(over, polynomial_node({m: c / scale for m, c in bottom.items()}))
+    return t.Frac(over, polynomial_node({m: c / scale for m, c in bottom.items()}))
 
 
 def _cancelled(value: Quotient) -> tuple[Polynomial, Polynomial]:
@@ -83,17 +83,17 @@ def _divided(monomial: Monomial, by: dict[str, int]) -> Monomial:
     return tuple((name, n - by[name]) for name, n in powers if n > by[name]), root
 
 
-def polynomial_node(polynomial: Polynomial) -> Node:
+def polynomial_node(polynomial: Polynomial) -> t.Node:
     """Return a polynomial as a sum of terms, the highest powers first."""
     terms = [_term(monomial, polynomial[monomial]) for monomial in _ordered(polynomial)]
     if all(sum(n for _, n in powers) <= 1 for powers, _ in polynomial):
-        terms.sort(key=lambda term: isinstance(term, Neg))  # v − u rather than −u + v
+        terms.sort(key=lambda term: isinstance(term, t.Neg))  # v − u rather than −u + v
     if not terms:
-        return Int(0)
-    rest: list[tuple[SumOp, Node]] = [
-        ("-", term.of) if isinstance(term, Neg) else ("+", term) for term in terms[1:]
+        return t.Int(0)
+    rest: list[tuple[t.SumOp, t.Node]] = [
+        ("-", term.of) if isinstance(term, t.Neg) else ("+", term) for term in terms[1:]
     ]
-    return Sum(terms[0], tuple(rest)) if rest else terms[0]
+    return t.Sum(terms[0], tuple(rest)) if rest else terms[0]
 
 
 def _ordered(polynomial: Polynomial) -> list[Monomial]:
@@ -104,26 +104,26 @@ def _ordered(polynomial: Polynomial) -> list[Monomial]:
     return sorted(polynomial, key=place)
 
 
-def _term(monomial: Monomial, c: Fraction) -> Node:
+def _term(monomial: Monomial, c: Fraction) -> t.Node:
     size = number_node(abs(c))
     body = monomial_factors(monomial)
     if not body:
         node = size
-    elif size == Int(1):
-        node = body[0] if len(body) == 1 else Juxt(tuple(body))
-    elif isinstance(size, Frac) and not monomial[0]:
-        top = Juxt((size.num, *body)) if size.num != Int(1) else body[0]
-        node = Frac(top, size.den)
+    elif size == t.Int(1):
+        node = body[0] if len(body) == 1 else t.Juxt(tuple(body))
+    elif isinstance(size, t.Frac) and not monomial[0]:
+        top = t.Juxt((size.num, *body)) if size.num != t.Int(1) else body[0]
+        node = t.Frac(top, size.den)
     else:
-        node = Juxt((size, *body))
-    return Neg(node) if c < 0 else node
+        node = t.Juxt((size, *body))
+    return t.Neg(node) if c < 0 else node
 
 
-def monomial_factors(monomial: Monomial) -> list[Node]:
+def monomial_factors(monomial: Monomial) -> list[t.Node]:
     """Return the root and the letters of a monomial as factors."""
     powers, root = monomial
-    factors: list[Node] = [] if root == 1 else [Root(Int(root))]
-    factors += [Sym(name) if n == 1 else Power(Sym(name), Int(n)) for name, n in powers]
+    factors: list[t.Node] = [] if root == 1 else [t.Root(t.Int(root))]
+    factors += [t.Sym(name) if n == 1 else t.Power(t.Sym(name), t.Int(n)) for name, n in powers]
     return factors
 
 
@@ -148,7 +148,7 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
         mine, given = ours.top.get(monomial, Fraction(0)) / a, theirs.top.get(monomial, 0) / b
         if mine != given:
             body = monomial_factors(monomial)
-            name = text(body[0] if len(body) == 1 else Juxt(tuple(body))) if body else ""
+            name = text(body[0] if len(body) == 1 else t.Juxt(tuple(body))) if body else ""
             place = f"the term in {name}" if name else "the number on its own"
             return f"they first differ at {place}: {text(number_node(mine))} against " + text(
                 number_node(Fraction(given))

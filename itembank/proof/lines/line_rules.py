@@ -23,8 +23,8 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number
-from itembank.notation.tree import Either, Listing, Node, Ratio, Relation, symbols
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
@@ -37,7 +37,7 @@ from itembank.proof.lines.truth import expression_parts, true, values_of
 ELSE = "is worth something else"
 
 
-def line_fault(ask: Ask, line: Node) -> str:
+def line_fault(ask: Ask, line: t.Node) -> str:
     """Return what is wrong with a line of working for a question, or ``""``.
 
     Raises:
@@ -47,9 +47,9 @@ def line_fault(ask: Ask, line: Node) -> str:
     >>> line_fault(Rewrite(parse("2(x + 3)"), "expand"), parse("2x + 3"))
     'is worth something else'
     """
-    if isinstance(line, Relation) and not symbols(line) - {"π"}:
+    if isinstance(line, t.Relation) and not t.symbols(line) - {"π"}:
         return "" if true(line) else "is not true"
-    if isinstance(line, Listing) and all(isinstance(part, Relation) for part in line.parts):
+    if isinstance(line, t.Listing) and all(isinstance(part, t.Relation) for part in line.parts):
         if isinstance(ask, Inequality):
             return _inequality(ask, line.parts)
         return next((fault for part in line.parts if (fault := line_fault(ask, part))), "")
@@ -63,7 +63,7 @@ def line_fault(ask: Ask, line: Node) -> str:
         case Pick(of, _):
             return line_fault(of, line)
         case Inequality():
-            return _inequality(ask, line.parts if isinstance(line, Either) else (line,))
+            return _inequality(ask, line.parts if isinstance(line, t.Either) else (line,))
         case Subject():
             return _subject(ask, line)
         case Sequence(terms):
@@ -80,13 +80,13 @@ def line_fault(ask: Ask, line: Node) -> str:
             return _among(tuple(node for _, node in options), line)
 
 
-def _find(ask: Find, line: Node) -> str:
+def _find(ask: Find, line: t.Node) -> str:
     target, relations = ask.target, ask.relations
-    if isinstance(line, Relation):
-        if not symbols(line) <= {name for one in relations for name in symbols(one)}:
+    if isinstance(line, t.Relation):
+        if not t.symbols(line) <= {name for one in relations for name in t.symbols(one)}:
             return _identity(line)
         return "" if _consequence(line, relations) else "does not follow from the question"
-    if symbols(line) - {"π"}:
+    if t.symbols(line) - {"π"}:
         if relations:
             return ""  # the target on its way to being worked out: its letters are still open
         return _rewrite(target, line)
@@ -96,14 +96,14 @@ def _find(ask: Find, line: Node) -> str:
         from itembank.proof.exact.identity import find_value
 
         return ELSE if find_value(target, relations, line).fault else ""
-    if isinstance(line, Ratio) and len(given) == len(ours):
+    if isinstance(line, t.Ratio) and len(given) == len(ours):
         # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
         same = all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
         return "" if same else "is another ratio"
     return "" if given == ours else ELSE
 
 
-def _consequence(line: Relation, relations: tuple[Relation, ...]) -> bool:
+def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
     """Tell whether `line` follows from the question, and so leaves its solutions as they were."""
     try:
         given = known_letters(relations)
@@ -122,16 +122,16 @@ def _consequence(line: Relation, relations: tuple[Relation, ...]) -> bool:
         return bool(every) and all(holds([line], one) for one in every)
 
 
-def _identity(line: Relation) -> str:
+def _identity(line: t.Relation) -> str:
     if all(op == "=" for op, _ in line.rest):
         return "" if all(a == b for a, b in sides_of(line)) else "is not true for every letter"
     raise NotExact("its sign is not an equals sign")
 
 
-def _rewrite(target: Node, line: Node) -> str:
-    if isinstance(line, Relation):
+def _rewrite(target: t.Node, line: t.Node) -> str:
+    if isinstance(line, t.Relation):
         return _identity(line)
-    if isinstance(line, Listing | Either):
+    if isinstance(line, t.Listing | t.Either):
         raise NotExact("it is a list, where the question has one expression")
     ours, given = expression_parts(target), expression_parts(line)
     if len(ours) != len(given):
@@ -140,13 +140,13 @@ def _rewrite(target: Node, line: Node) -> str:
     return "" if same and (len(ours) > 1 or ours == given) else ELSE
 
 
-def _solve(relations: tuple[Relation, ...], line: Node) -> str:
+def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     letters = unknowns(relations)
-    cases = line.parts if isinstance(line, Either) else (line,)
+    cases = line.parts if isinstance(line, t.Either) else (line,)
     every = solve(relations)
-    if not symbols(line) - {"π"} <= letters:
+    if not t.symbols(line) - {"π"} <= letters:
         return "is about another letter"
-    if not all(isinstance(case, Relation | Listing) for case in cases):
+    if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
         return _side(relations, line)
     used = [False] * len(cases)
     for one in every:
@@ -157,12 +157,12 @@ def _solve(relations: tuple[Relation, ...], line: Node) -> str:
     return "" if all(used) or not every else "has a solution that the question has not"
 
 
-def _holds(case: Node, at: Values) -> bool:
-    relations = case.parts if isinstance(case, Listing) else (case,)
-    return all(isinstance(one, Relation) and holds([one], at) for one in relations)
+def _holds(case: t.Node, at: Values) -> bool:
+    relations = case.parts if isinstance(case, t.Listing) else (case,)
+    return all(isinstance(one, t.Relation) and holds([one], at) for one in relations)
 
 
-def _side(relations: tuple[Relation, ...], line: Node) -> str:
+def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     """Hold a bare expression to be a side of an equation, written in another way."""
     given = algebra(line)
     for relation in relations:
@@ -172,12 +172,12 @@ def _side(relations: tuple[Relation, ...], line: Node) -> str:
     raise NotExact("it is an expression, and neither side of the equation")
 
 
-def _inequality(ask: Inequality, cases: tuple[Node, ...]) -> str:
-    (letter,) = symbols(ask.relation) - {"π"}
-    relations = tuple(case for case in cases if isinstance(case, Relation))
+def _inequality(ask: Inequality, cases: tuple[t.Node, ...]) -> str:
+    (letter,) = t.symbols(ask.relation) - {"π"}
+    relations = tuple(case for case in cases if isinstance(case, t.Relation))
     if len(relations) != len(cases):
         raise NotExact("it is not an inequality")
-    if any(symbols(one) != {letter} for one in relations):
+    if any(t.symbols(one) != {letter} for one in relations):
         return "is about another letter"
     asked, given = statement((ask.relation,), letter), statement(relations, letter)
     if len(ask.relation.rest) > 1 and [len(one.rest) for one in relations] == [1]:
@@ -191,8 +191,8 @@ def _inequality(ask: Inequality, cases: tuple[Node, ...]) -> str:
     )
 
 
-def _subject(ask: Subject, line: Node) -> str:
-    if not isinstance(line, Relation):
+def _subject(ask: Subject, line: t.Node) -> str:
+    if not isinstance(line, t.Relation):
         raise NotExact("it is not a formula")
     power, value = undone(ask.relation, ask.letter.name)
     if power == 1:
@@ -202,9 +202,9 @@ def _subject(ask: Subject, line: Node) -> str:
     return "" if same else "says something else than the formula"
 
 
-def _sequence(terms: tuple[Node, ...], line: Node) -> str:
+def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
     values = [exact(term) for term in terms]
-    if isinstance(line, Listing):
+    if isinstance(line, t.Listing):
         row, given = values, [exact(part) for part in line.parts]
         for _ in range(3):
             if given == row[: len(given)]:
@@ -212,7 +212,7 @@ def _sequence(terms: tuple[Node, ...], line: Node) -> str:
             row = [b - a for a, b in pairwise(row)]
         raise NotExact("it is a list of neither the terms nor their differences")
     rule = newton(values)
-    if isinstance(line, Relation) or rule is None or symbols(line) != {"n"}:
+    if isinstance(line, t.Relation) or rule is None or t.symbols(line) != {"n"}:
         raise NotExact("it is not an expression in n")
     given_rule, degree = algebra(line), max((sum(n for _, n in m[0]) for m in rule.top), default=0)
     left = (rule - given_rule).top
@@ -221,9 +221,9 @@ def _sequence(terms: tuple[Node, ...], line: Node) -> str:
     return ""
 
 
-def _common(numbers: tuple[Node, ...], detail: str, line: Node) -> str:
+def _common(numbers: tuple[t.Node, ...], detail: str, line: t.Node) -> str:
     values = [exact(node) for node in numbers]
-    given = [exact(part) for part in (line.parts if isinstance(line, Listing) else (line,))]
+    given = [exact(part) for part in (line.parts if isinstance(line, t.Listing) else (line,))]
     for one in given:
         if not one or not any(
             (value / one if detail == "hcf" else one / value).denominator == 1 for value in values
@@ -233,8 +233,8 @@ def _common(numbers: tuple[Node, ...], detail: str, line: Node) -> str:
     return ""
 
 
-def _round(ask: Round, line: Node) -> str:
-    if isinstance(line, Relation | Listing | Either):
+def _round(ask: Round, line: t.Node) -> str:
+    if isinstance(line, t.Relation | t.Listing | t.Either):
         raise NotExact("it is not a number")
     _, size = unit_of(line)
     value = algebra(ask.target) / number(size)
@@ -243,9 +243,9 @@ def _round(ask: Round, line: Node) -> str:
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
 
 
-def _among(things: tuple[Node, ...], line: Node) -> str:
+def _among(things: tuple[t.Node, ...], line: t.Node) -> str:
     """Hold numbers to be those of a question to order, compare or choose from, however written."""
-    if symbols(line) - {"π"}:
+    if t.symbols(line) - {"π"}:
         raise NotExact("it has a letter in it")
     values = [value for thing in things for value in values_of(thing)]
     if all(any(a == b for b in values) for a in values_of(line)):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.items.item import Item
-from itembank.notation.tree import Either, Listing, Node, NotationError, Relation, walk
+from itembank.notation import tree as t
 from itembank.proof.lines.line_rules import line_fault
 
 
@@ -25,7 +25,7 @@ def working_fault(item: Item) -> str:
     for number, line in enumerate(lines, start=1):
         try:
             fault = "" if line == item.key else line_fault(item.ask, line)
-        except NotationError as error:
+        except t.NotationError as error:
             fault = f"cannot be checked: {error}"
         if fault:
             return f"line {number} of the working {fault}"
@@ -34,23 +34,23 @@ def working_fault(item: Item) -> str:
     return ""
 
 
-def _gives(key: Node, lines: list[Node]) -> bool:
+def _gives(key: t.Node, lines: list[t.Node]) -> bool:
     """Whether the last line holds the key, or its value; several answers may have a line each."""
-    last = set(walk(lines[-1]))
-    if key in last or (isinstance(key, Relation) and _turned(key) in last):
+    last = set(t.walk(lines[-1]))
+    if key in last or (isinstance(key, t.Relation) and _turned(key) in last):
         return True
-    if isinstance(key, Listing | Either):
+    if isinstance(key, t.Listing | t.Either):
         return all(_seen(part, lines) for part in key.parts)
     return False
 
 
-def _seen(part: Node, lines: list[Node]) -> bool:
-    if isinstance(part, Listing):
+def _seen(part: t.Node, lines: list[t.Node]) -> bool:
+    if isinstance(part, t.Listing):
         return all(_seen(one, lines) for one in part.parts)
-    return any(part in walk(line) for line in lines)
+    return any(part in t.walk(line) for line in lines)
 
 
-def _turned(key: Relation) -> Node:
+def _turned(key: t.Relation) -> t.Node:
     """Return the key with its sides changed over: 5 = x for x = 5."""
     op, right = key.rest[0]
-    return Relation(right, ((op, key.first),)) if op == "=" and len(key.rest) == 1 else key
+    return t.Relation(right, ((op, key.first),)) if op == "=" and len(key.rest) == 1 else key

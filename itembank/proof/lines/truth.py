@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
-from itembank.notation.tree import Listing, Node, Ratio, Relation
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.elimination import evaluate
 from itembank.proof.exact.ranges import SIGNS
 from itembank.proof.exact.surd import surd
 
 
-def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
+def true(relation: t.Relation, known: dict[str, Fraction] | None = None) -> bool:
     """Return whether a relation holds, its letters worth what `known` says.
 
     Ratios are compared by proportion, lists item by item.
@@ -26,11 +26,11 @@ def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
     """
     known = known or {}
     for left, op, right in sides(relation):
-        if isinstance(left, Ratio | Listing) or isinstance(right, Ratio | Listing):
+        if isinstance(left, t.Ratio | t.Listing) or isinstance(right, t.Ratio | t.Listing):
             a, b = _all(left, known), _all(right, known)
             if len(a) != len(b) or op != "=":
                 return False
-            if isinstance(left, Ratio) and isinstance(right, Ratio):
+            if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
                 a, b = [x * b[0] for x in a], [y * a[0] for y in b]
             if a != b:
                 return False
@@ -39,7 +39,7 @@ def true(relation: Relation, known: dict[str, Fraction] | None = None) -> bool:
     return True
 
 
-def _holds(left: Node, op: str, right: Node, known: dict[str, Fraction]) -> bool:
+def _holds(left: t.Node, op: str, right: t.Node, known: dict[str, Fraction]) -> bool:
     try:
         gap = evaluate(left, known) - evaluate(right, known)
         sign = (gap > 0) - (gap < 0)
@@ -52,21 +52,21 @@ def _holds(left: Node, op: str, right: Node, known: dict[str, Fraction]) -> bool
     return sign in SIGNS[op]
 
 
-def _all(node: Node, known: dict[str, Fraction]) -> list[Fraction]:
-    pieces = node.parts if isinstance(node, Ratio | Listing) else (node,)
+def _all(node: t.Node, known: dict[str, Fraction]) -> list[Fraction]:
+    pieces = node.parts if isinstance(node, t.Ratio | t.Listing) else (node,)
     return [evaluate(piece, known) for piece in pieces]
 
 
-def expression_parts(node: Node) -> list[Quotient]:
+def expression_parts(node: t.Node) -> list[Quotient]:
     """Return an expression, or each part of a ratio, as a quotient of polynomials."""
-    return [algebra(part) for part in (node.parts if isinstance(node, Ratio) else (node,))]
+    return [algebra(part) for part in (node.parts if isinstance(node, t.Ratio) else (node,))]
 
 
-def values_of(node: Node) -> list[Quotient]:
+def values_of(node: t.Node) -> list[Quotient]:
     """Return the numbers of a list, of a relation's sides, or the one number."""
-    if isinstance(node, Listing):
+    if isinstance(node, t.Listing):
         return [value for part in node.parts for value in values_of(part)]
-    if isinstance(node, Relation):
+    if isinstance(node, t.Relation):
         return [
             value for side in (node.first, *(b for _, b in node.rest)) for value in values_of(side)
         ]

@@ -6,8 +6,8 @@ from typing import Any
 
 import sympy
 
+from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
-from itembank.notation.tree import Either, Listing, Neg, Node, Ratio, Relation, Sym
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.claim.key_solutions import Misfit, subjects_given
@@ -15,14 +15,14 @@ from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_zero import is_zero
 
 
-def rewritten(target: Node, key: Node) -> Finding:
+def rewritten(target: t.Node, key: t.Node) -> Finding:
     """Return sympy's expansion of an expression, and whether the key is worth the same.
 
     >>> from itembank.notation import parse
     >>> rewritten(parse("(x + 2)(x + 3)"), parse("x^2 + 5x + 7")).fault
     'it comes to x^2 + 5x + 6, the key says x^2 + 5x + 7'
     """
-    if isinstance(key, Relation | Listing | Either | Ratio):
+    if isinstance(key, t.Relation | t.Listing | t.Either | t.Ratio):
         return found("", key, False, "the key is not an expression")
     ours, theirs = to_sympy(target), to_sympy(key)
     if is_zero(ours - theirs):
@@ -30,7 +30,7 @@ def rewritten(target: Node, key: Node) -> Finding:
     return found(sympy_text(sympy.expand(sympy.cancel(ours))), key, False)
 
 
-def subject(relation: Relation, letter: Sym, key: Node) -> Finding:
+def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
     """Return sympy's formula with `letter` alone, and whether the key says the same."""
     if len(relation.rest) != 1 or relation.rest[0][0] != "=":
         raise NotExact("this is not one equation")
@@ -49,7 +49,7 @@ def subject(relation: Relation, letter: Sym, key: Node) -> Finding:
         return found(ours, key, False, str(error))
     if any(not is_zero(_raised(to_sympy(node), power) - value) for node in given):
         return found(ours, key, False)
-    negative = {isinstance(node, Neg) for node in given}
+    negative = {isinstance(node, t.Neg) for node in given}
     if power == 1 and len(given) > 1:
         return found(ours, key, False)
     if power % 2 == 0 and negative != {True, False}:

@@ -10,8 +10,8 @@ from typing import Any, Literal
 
 import sympy
 
+from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
-from itembank.notation.tree import Money, Neg, Node, Percent, Quantity, symbols
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, ordinal
 from itembank.proof.claim.key_solutions import value_given
@@ -19,12 +19,12 @@ from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_zero import is_zero
 
 
-def nth_term(terms: tuple[Node, ...], key: Node) -> Finding:
+def nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
     """Return the polynomial through the terms (Lagrange), and whether the key is it."""
     n = symbol("n")
     values = [to_sympy(term) for term in terms]
     rule = value_given(key)
-    if symbols(rule) - {"n"}:
+    if t.symbols(rule) - {"n"}:
         return found("", key, False, "the key is not an expression in n")
     given = to_sympy(rule)
     through = sympy.expand(sympy.interpolate(values, n))
@@ -39,7 +39,7 @@ def nth_term(terms: tuple[Node, ...], key: Node) -> Finding:
     return found(ours, key, is_zero(given - through))
 
 
-def common(numbers: tuple[Node, ...], detail: Literal["hcf", "lcm"], key: Node) -> Finding:
+def common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.Node) -> Finding:
     """Return sympy's highest common factor or lowest common multiple, and whether it is the key."""
     values = [to_sympy(node) for node in numbers]
     join = sympy.gcd if detail == "hcf" else sympy.lcm
@@ -65,10 +65,10 @@ def _by_primes(values: list[Any], pick: Any) -> Any:
 
 
 def rounded(
-    target: Node,
+    target: t.Node,
     detail: Literal["places", "figures", "nearest"],
     amount: int,
-    key: Node,
+    key: t.Node,
     way: Literal["nearest", "down", "up"] = "nearest",
 ) -> Finding:
     """Return the target rounded by sympy, halves away from zero, and whether it is the key."""
@@ -99,17 +99,17 @@ def rounded(
     return found(sympy_text(ours), key, is_zero(ours - to_sympy(given) / _unit(given)))
 
 
-def _unit(node: Node) -> Any:
+def _unit(node: t.Node) -> Any:
     """Return the size of the unit that a number is given in."""
     from itembank.notation.tree import Int
 
     match node:
-        case Neg(of):
+        case t.Neg(of):
             return _unit(of)
-        case Money(_, sign):
-            return to_sympy(Money(Int(1), sign))
-        case Quantity(_, unit):
-            return to_sympy(Quantity(Int(1), unit))
-        case Percent():
+        case t.Money(_, sign):
+            return to_sympy(t.Money(Int(1), sign))
+        case t.Quantity(_, unit):
+            return to_sympy(t.Quantity(Int(1), unit))
+        case t.Percent():
             return sympy.Rational(1, 100)
     return sympy.Integer(1)

@@ -24,17 +24,8 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
+from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
-from itembank.notation.tree import (
-    Either,
-    Label,
-    Listing,
-    Node,
-    NotationError,
-    Ratio,
-    Relation,
-    RelationOp,
-)
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
@@ -58,7 +49,7 @@ def prove(item: Item) -> None:
     """
     try:
         fault = unprinted(item) or mismatched(item) or by_second_road(item).fault
-    except NotationError as error:
+    except t.NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
         raise WrongKey(f"{item.address}: {fault}")
@@ -75,7 +66,7 @@ def by_second_road(item: Item) -> Finding:
     try:
         return _road(item)
     except (ArithmeticError, AttributeError, NotImplementedError, TypeError, ValueError) as error:
-        if isinstance(error, NotationError):
+        if isinstance(error, t.NotationError):
             raise
         raise NotExact(f"sympy cannot settle this: {error}") from error
 
@@ -91,8 +82,8 @@ def _road(item: Item) -> Finding:
             return _order(things, key, detail == "descending")
         case Compare(left, right):
             gap = to_sympy(left) - to_sympy(right)
-            sign: RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
-            ours = Relation(left, ((sign, right),))
+            sign: t.RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
+            ours = t.Relation(left, ((sign, right),))
             return found(ours, key, says(ours, key))
         case Choose(options, detail):
             return _choose(options, key, 1 if detail == "least" else -1)
@@ -112,15 +103,15 @@ def _road(item: Item) -> Finding:
             return rounded(target, detail, amount, key, way)
 
 
-def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
-    proportional = isinstance(target, Ratio)
+def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+    proportional = isinstance(target, t.Ratio)
     wanted = _pieces(target)
     if relations:
         wanted = settled(wanted, relations, proportional)
     ours = sympy_text(wanted, proportional)
     try:
         value = value_given(key)
-        if isinstance(value, Either):
+        if isinstance(value, t.Either):
             raise Misfit("the question has one answer")
     except Misfit as error:
         return found(ours, key, False, str(error))
@@ -138,14 +129,14 @@ def _find(target: Node, relations: tuple[Relation, ...], key: Node) -> Finding:
     return Finding(ours)
 
 
-def _pieces(node: Node) -> list[Any]:
+def _pieces(node: t.Node) -> list[Any]:
     value = to_sympy(node)
     return value if isinstance(value, list) else [value]
 
 
-def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
+def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding:
     values = [to_sympy(thing) for thing in things]
-    if not isinstance(key, Listing) or len(key.parts) != len(things):
+    if not isinstance(key, t.Listing) or len(key.parts) != len(things):
         return found("", key, False, f"the answer has {len(things)} numbers")
     given = [to_sympy(part) for part in key.parts]
     left = list(values)
@@ -162,7 +153,7 @@ def _order(things: tuple[Node, ...], key: Node, descending: bool) -> Finding:
     return Finding(key)
 
 
-def _choose(options: tuple[tuple[str, Node], ...], key: Node, side: int) -> Finding:
+def _choose(options: tuple[tuple[str, t.Node], ...], key: t.Node, side: int) -> Finding:
     worth = {name: to_sympy(node) for name, node in options}
     best = [
         name
@@ -173,5 +164,5 @@ def _choose(options: tuple[tuple[str, Node], ...], key: Node, side: int) -> Find
     ]
     if len(best) != 1:
         raise NotExact("two choices are equally good")
-    ours = Label(best[0])
+    ours = t.Label(best[0])
     return found(ours, key, key == ours)

@@ -11,20 +11,8 @@ from sympy.solvers.inequalities import solve_poly_inequality
 from sympy.solvers.solveset import NonlinearError
 
 from itembank.items.item import Find, Pick
+from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
-from itembank.notation.tree import (
-    Either,
-    Frac,
-    Listing,
-    Node,
-    NotationError,
-    Product,
-    Relation,
-    Sym,
-    equals,
-    symbols,
-    walk,
-)
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, solutions_given, value_given
@@ -38,7 +26,7 @@ class _EveryValue(NotExact):
     """Both sides of an equation are the same, whatever its letter is worth."""
 
 
-def equations(relation: Relation) -> list[Any]:
+def equations(relation: t.Relation) -> list[Any]:
     """Return what a relation says to be zero, ratios part by part, nothing in a denominator."""
     sides = [relation.first, *(node for _, node in relation.rest)]
     if any(op != "=" for op, _ in relation.rest):
@@ -56,10 +44,10 @@ def equations(relation: Relation) -> list[Any]:
     return out
 
 
-def settled(wanted: list[Any], relations: tuple[Relation, ...], proportional: bool) -> list[Any]:
+def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: bool) -> list[Any]:
     """Return the wanted expressions with the letters replaced by what the relations make them."""
     given = {name: value for relation in relations for name, value in _given(relation)}
-    letters = {symbol(n) for relation in relations for n in symbols(relation) if n != "π"}
+    letters = {symbol(n) for relation in relations for n in t.symbols(relation) if n != "π"}
     unknown = sorted(letters - set(given), key=str)
     rows = [row.subs(given) for relation in relations for row in equations(relation)]
     rows = [row for row in rows if sympy.expand(row) != 0]
@@ -83,22 +71,22 @@ def settled(wanted: list[Any], relations: tuple[Relation, ...], proportional: bo
     return answers[0]
 
 
-def _given(relation: Relation) -> list[tuple[Any, Any]]:
-    if len(relation.rest) == 1 and isinstance(relation.first, Sym):
+def _given(relation: t.Relation) -> list[tuple[Any, Any]]:
+    if len(relation.rest) == 1 and isinstance(relation.first, t.Sym):
         value = to_sympy(relation.rest[0][1])
         if not isinstance(value, list) and not value.free_symbols:
             return [(symbol(relation.first.name), value)]
     return []
 
 
-def solutions(relations: tuple[Relation, ...], key: Node) -> Finding:
+def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     """Return sympy's real solutions of the equations, and whether the key gives just those.
 
     >>> from itembank.notation import parse
     >>> solutions((parse("x^2 = 5x - 6"),), parse("x = 2 or x = 4")).fault
     'it comes to x = 2 or x = 3, the key says x = 2 or x = 4'
     """
-    names = frozenset(n for one in relations for n in symbols(one)) - {"π"}
+    names = frozenset(n for one in relations for n in t.symbols(one)) - {"π"}
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
     try:
@@ -117,7 +105,7 @@ def solutions(relations: tuple[Relation, ...], key: Node) -> Finding:
     return found(ours, key, right)
 
 
-def picked(ask: Pick, key: Node) -> Finding:
+def picked(ask: Pick, key: t.Node) -> Finding:
     """Return the one solution or share that the question names, and whether the key is it.
 
     >>> from itembank.items.item import Solve
@@ -132,7 +120,7 @@ def picked(ask: Pick, key: Node) -> Finding:
         letter = None
     else:
         rows = [row for relation in of.relations for row in equations(relation)]
-        letters = sorted({n for one in of.relations for n in symbols(one)} - {"π"})
+        letters = sorted({n for one in of.relations for n in t.symbols(one)} - {"π"})
         if len(letters) != 1:
             raise NotExact("one of several solutions is picked in one letter only")
         letter = letters[0]
@@ -148,10 +136,10 @@ def picked(ask: Pick, key: Node) -> Finding:
     if len(ours) != 1:
         raise NotExact(f"sympy finds {len(ours)} answers that are the {ask.which} one")
     value = value_given(key)
-    if isinstance(value, Either | Listing):
+    if isinstance(value, t.Either | t.Listing):
         return found(sympy_text(ours[0]), key, False, "the question has one answer")
     right = is_zero(ours[0] - to_sympy(value))
-    if letter and isinstance(key, Relation) and key.first != Sym(letter):
+    if letter and isinstance(key, t.Relation) and key.first != t.Sym(letter):
         right = False
     return found(sympy_text(ours[0]), key, right)
 
@@ -189,15 +177,15 @@ def _roots(rows: list[Any], letter: Any) -> list[Any]:
     return [root for root in sympy.roots(shared) if root.is_real]
 
 
-def _meaningful(one: Values, relations: Sequence[Relation]) -> bool:
+def _meaningful(one: Values, relations: Sequence[t.Relation]) -> bool:
     """Tell whether no denominator that is printed becomes zero."""
     for relation in relations:
-        for part in walk(relation):
-            below = [part.den] if isinstance(part, Frac) else []
-            if isinstance(part, Product):
+        for part in t.walk(relation):
+            below = [part.den] if isinstance(part, t.Frac) else []
+            if isinstance(part, t.Product):
                 below = [node for op, node in part.rest if op == "÷"]
             for node in below:
-                if symbols(node) and is_zero(to_sympy(node).subs(one)):
+                if t.symbols(node) and is_zero(to_sympy(node).subs(one)):
                     return False
     return True
 
@@ -210,28 +198,28 @@ def _text(every: list[Values]) -> str:
     if not every:
         return "no real solution"
     try:
-        cases: list[Node] = []
+        cases: list[t.Node] = []
         for one in every:
-            parts = [equals(Sym(str(letter)), node_of(one[letter])) for letter in one]
-            cases.append(parts[0] if len(parts) == 1 else Listing(tuple(parts)))
-        return text(cases[0] if len(cases) == 1 else Either(tuple(cases)))
-    except NotationError:
+            parts = [t.equals(t.Sym(str(letter)), node_of(one[letter])) for letter in one]
+            cases.append(parts[0] if len(parts) == 1 else t.Listing(tuple(parts)))
+        return text(cases[0] if len(cases) == 1 else t.Either(tuple(cases)))
+    except t.NotationError:
         return " or ".join(
             ", ".join(f"{letter} = {value}" for letter, value in one.items()) for one in every
         )
 
 
-def inequality(relation: Relation, key: Node) -> Finding:
+def inequality(relation: t.Relation, key: t.Node) -> Finding:
     """Return sympy's solution set of an inequality or a chain, and whether the key is it."""
-    letters = symbols(relation) - {"π"}
+    letters = t.symbols(relation) - {"π"}
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
     unknown = symbol(next(iter(letters)))
-    cases = key.parts if isinstance(key, Either) else (key,)
+    cases = key.parts if isinstance(key, t.Either) else (key,)
     asked = _range(relation, unknown)
     given = sympy.S.EmptySet
     for case in cases:
-        if not isinstance(case, Relation) or symbols(case) != letters:
+        if not isinstance(case, t.Relation) or t.symbols(case) != letters:
             return found(_range_text(asked, unknown), key, False, f"it is no range of {unknown}")
         if any(op == "=" for op, _ in case.rest):
             return found(_range_text(asked, unknown), key, False, "the key is not an inequality")
@@ -240,7 +228,7 @@ def inequality(relation: Relation, key: Node) -> Finding:
     return found(_range_text(asked, unknown), key, bool(same))
 
 
-def _range(relation: Relation, unknown: Any) -> Any:
+def _range(relation: t.Relation, unknown: Any) -> Any:
     links = to_sympy(relation)
     whole = sympy.S.Reals
     for link in links if isinstance(links, list) else [links]:
@@ -271,7 +259,7 @@ def _range_text(where: Any, unknown: Any) -> str:
     parts = where.args if isinstance(where, sympy.Union) else (where,)
     try:
         return " or ".join(_interval_text(part, unknown) for part in parts)
-    except NotationError:
+    except t.NotationError:
         return str(where)
 
 

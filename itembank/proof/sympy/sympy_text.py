@@ -9,23 +9,7 @@ from typing import Any
 
 import sympy
 
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Juxt,
-    Listing,
-    Neg,
-    Node,
-    NotationError,
-    Power,
-    Product,
-    Ratio,
-    Root,
-    Sum,
-    SumOp,
-    Sym,
-)
+from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 
 
@@ -41,9 +25,9 @@ def sympy_text(value: Any, proportional: bool = False) -> str:
             nodes = tuple(node_of(_tidy(one)) for one in value)
             if len(nodes) == 1:
                 return text(nodes[0])
-            return text(Ratio(nodes) if proportional else Listing(nodes))
+            return text(t.Ratio(nodes) if proportional else t.Listing(nodes))
         return text(node_of(value))
-    except NotationError:
+    except t.NotationError:
         return str(value)
 
 
@@ -52,7 +36,7 @@ def _tidy(value: Any) -> Any:
     return value if value.free_symbols or value.is_Rational else sympy.radsimp(sympy.expand(value))
 
 
-def node_of(value: Any) -> Node:
+def node_of(value: Any) -> t.Node:
     """Return a sympy expression as a tree.
 
     Raises:
@@ -60,28 +44,28 @@ def node_of(value: Any) -> Node:
     """
     if value.could_extract_minus_sign() and not value.is_Add:
         of = node_of(-value)
-        return Neg(Bracket(of) if isinstance(of, Sum) else of)
+        return t.Neg(t.Bracket(of) if isinstance(of, t.Sum) else of)
     if value.is_Integer:
-        return Int(int(value))
+        return t.Int(int(value))
     if value.is_Rational:
-        return Frac(Int(int(value.p)), Int(int(value.q)))
+        return t.Frac(t.Int(int(value.p)), t.Int(int(value.q)))
     if value.is_Symbol:
-        return Sym(value.name)
+        return t.Sym(value.name)
     if value == sympy.pi:
-        return Sym("π")
+        return t.Sym("π")
     if value.is_Add:
         return _sum(value)
     if value.is_Pow:
         return _power(value)
     if value.is_Mul:
         return _product(value)
-    raise NotationError(f"{value} has no school notation")
+    raise t.NotationError(f"{value} has no school notation")
 
 
-def _sum(value: Any) -> Node:
+def _sum(value: Any) -> t.Node:
     top, bottom = value.as_numer_denom()
     if bottom != 1 and bottom.free_symbols:
-        return Frac(node_of(sympy.expand(top)), node_of(bottom))
+        return t.Frac(node_of(sympy.expand(top)), node_of(bottom))
     letters = sorted(value.free_symbols, key=str)
     if letters and value.is_polynomial(*letters):
         first, *others = [node_of(term) for term in value.as_ordered_terms()]
@@ -89,36 +73,38 @@ def _sum(value: Any) -> Node:
         # A negative term does not lead where a positive one can.
         terms = sorted(value.args, key=lambda term: term.could_extract_minus_sign())
         first, *others = [node_of(term) for term in terms]
-    rest: list[tuple[SumOp, Node]] = [
-        ("-", one.of) if isinstance(one, Neg) else ("+", one) for one in others
+    rest: list[tuple[t.SumOp, t.Node]] = [
+        ("-", one.of) if isinstance(one, t.Neg) else ("+", one) for one in others
     ]
-    return Sum(first, tuple(rest))
+    return t.Sum(first, tuple(rest))
 
 
-def _power(value: Any) -> Node:
+def _power(value: Any) -> t.Node:
     base, exponent = value.as_base_exp()
     if exponent.is_Rational and exponent.p == 1 and exponent.q in (2, 3, 4):
-        return Root(node_of(base), int(exponent.q))
+        return t.Root(node_of(base), int(exponent.q))
     if exponent.could_extract_minus_sign():
-        return Frac(Int(1), node_of(base**-exponent))
+        return t.Frac(t.Int(1), node_of(base**-exponent))
     below = node_of(base)
-    return Power(below if isinstance(below, Int | Sym) else Bracket(below), node_of(exponent))
+    return t.Power(
+        below if isinstance(below, t.Int | t.Sym) else t.Bracket(below), node_of(exponent)
+    )
 
 
-def _product(value: Any) -> Node:
+def _product(value: Any) -> t.Node:
     top, bottom = sympy.fraction(value)
     if bottom != 1:
         number = sympy.Rational(value.as_coeff_Mul()[0])
         if bottom.is_Integer and not number.is_Integer and (value / number).is_polynomial():
             rest = node_of(value / number)
-            if isinstance(rest, Sym | Power | Juxt | Bracket):
-                more = rest.factors if isinstance(rest, Juxt) else (rest,)
-                return Juxt((node_of(number), *more))
-        return Frac(node_of(top), node_of(bottom))
+            if isinstance(rest, t.Sym | t.Power | t.Juxt | t.Bracket):
+                more = rest.factors if isinstance(rest, t.Juxt) else (rest,)
+                return t.Juxt((node_of(number), *more))
+        return t.Frac(node_of(top), node_of(bottom))
     factors = [node_of(factor) for factor in value.as_ordered_factors()]
-    shown = tuple(Bracket(one) if isinstance(one, Sum | Frac) else one for one in factors)
-    if any(isinstance(one, Int) for one in shown[1:]) or any(
-        not isinstance(one, Int | Sym | Power | Root | Bracket) for one in shown
+    shown = tuple(t.Bracket(one) if isinstance(one, t.Sum | t.Frac) else one for one in factors)
+    if any(isinstance(one, t.Int) for one in shown[1:]) or any(
+        not isinstance(one, t.Int | t.Sym | t.Power | t.Root | t.Bracket) for one in shown
     ):
-        return Product(shown[0], tuple(("×", one) for one in shown[1:]))
-    return Juxt(shown)
+        return t.Product(shown[0], tuple(("×", one) for one in shown[1:]))
+    return t.Juxt(shown)

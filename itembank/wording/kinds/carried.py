@@ -12,30 +12,7 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from itertools import product
 
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    ClockTime,
-    Dec,
-    Frac,
-    Int,
-    Juxt,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit, settled, unknown
@@ -80,7 +57,7 @@ class Carrier:
         self.constants = frozenset(map(Fraction, constants))
         self._fresh = 0
 
-    def ways(self, lines: Sequence[Node], target: Node) -> list[Way]:
+    def ways(self, lines: Sequence[t.Node], target: t.Node) -> list[Way]:
         """Return every way to read the answer, with what has to be alike for it.
 
         Raises:
@@ -88,18 +65,18 @@ class Carrier:
         """
         found = self.of(target)
         for line in lines:
-            if isinstance(line, Relation):
+            if isinstance(line, t.Relation):
                 found = _capped(
                     (kind, (*ones, *more))
                     for (kind, ones), more in product(found, self._alike(line))
                 )
         return found
 
-    def _alike(self, line: Relation) -> list[tuple[Kind, ...]]:
+    def _alike(self, line: t.Relation) -> list[tuple[Kind, ...]]:
         ways: list[tuple[Kind, ...]] = [()]
         left = line.first
         for _, right in line.rest:
-            if isinstance(left, Ratio) and isinstance(right, Ratio):
+            if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
                 pairs = list(zip(left.parts, right.parts, strict=False))
                 quotients = [self._quotients(pair) for pair in pairs]
                 first, *others = quotients
@@ -119,45 +96,45 @@ class Carrier:
             left = right
         return ways
 
-    def _quotients(self, pair: tuple[Node, Node]) -> list[Way]:
+    def _quotients(self, pair: tuple[t.Node, t.Node]) -> list[Way]:
         return [
             (a.over(b), (*ones, *more))
             for (a, ones), (b, more) in product(self.of(pair[0]), self.of(pair[1]))
         ]
 
-    def of(self, node: Node) -> list[Way]:
+    def of(self, node: t.Node) -> list[Way]:
         """Return the ways to read one tree."""
         match node:
-            case Neg(of) | Bracket(of):
+            case t.Neg(of) | t.Bracket(of):
                 return self.of(of)
-            case Percent():
+            case t.Percent():
                 given = self.kinds.by_node.get(node, ())
                 return [(kind, ()) for kind in dict.fromkeys((*given, PLAIN))]
-            case Blank():
+            case t.Blank():
                 return [self._new()]
-            case Sym(name):
+            case t.Sym(name):
                 return [(PLAIN if name == "π" else unknown(name), ())]
-            case Quantity() | Money() | MixedUnits():
+            case t.Quantity() | t.Money() | t.MixedUnits():
                 return self._amount(node)
-            case ClockTime():
+            case t.ClockTime():
                 return [(of_dimension("time"), ())]
-            case Frac(Int(), Int()) if (value := _value(node)) in self.kinds.by_value:
+            case t.Frac(t.Int(), t.Int()) if (value := _value(node)) in self.kinds.by_value:
                 return self._number(value)
-            case Int() | Dec() | Mixed():
+            case t.Int() | t.Dec() | t.Mixed():
                 return self._number(_value(node))
-            case Frac(top, bottom):
+            case t.Frac(top, bottom):
                 return self._product(((1, top), (-1, bottom)))
-            case Juxt(factors):
+            case t.Juxt(factors):
                 return self._product(tuple((1, factor) for factor in factors))
-            case Product(first, rest):
+            case t.Product(first, rest):
                 return self._product(
                     ((1, first), *((-1 if op == "÷" else 1, factor) for op, factor in rest))
                 )
-            case Sum(first, rest):
+            case t.Sum(first, rest):
                 return self._sum((first, *(term for _, term in rest)))
-            case Power(base, exponent):
+            case t.Power(base, exponent):
                 return self._power(base, exponent)
-            case Root(of, index):
+            case t.Root(of, index):
                 return [
                     (root, ones) if (root := kind.root(index)) is not None else self._new()
                     for kind, ones in self.of(of)
@@ -168,18 +145,18 @@ class Carrier:
         self._fresh += 1
         return unknown(f"_{self._fresh}"), ()
 
-    def _amount(self, node: Quantity | Money | MixedUnits) -> list[Way]:
+    def _amount(self, node: t.Quantity | t.Money | t.MixedUnits) -> list[Way]:
         if given := self.kinds.by_node.get(node):
             return [(kind, ()) for kind in dict.fromkeys(given)]
         match node:
-            case Money(Frac(top, bottom), sign):  # £3/4 is £3 for each of 4
-                return self._product(((1, Money(top, sign)), (-1, bottom)))
-            case Money(amount, sign):
+            case t.Money(t.Frac(top, bottom), sign):  # £3/4 is £3 for each of 4
+                return self._product(((1, t.Money(top, sign)), (-1, bottom)))
+            case t.Money(amount, sign):
                 value, unit = _value(amount), sign
-            case Quantity(amount, unit):
+            case t.Quantity(amount, unit):
                 value = _value(amount)
             case _:
-                value, unit = None, node.parts[0].unit if isinstance(node, MixedUnits) else ""
+                value, unit = None, node.parts[0].unit if isinstance(node, t.MixedUnits) else ""
         base = of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension)
         plain: list[Way] = [(base, ())]
         if value == 1:
@@ -204,7 +181,7 @@ class Carrier:
             return [self._new()]
         return list(dict.fromkeys(ways))
 
-    def _product(self, factors: Sequence[tuple[int, Node]]) -> list[Way]:
+    def _product(self, factors: Sequence[tuple[int, t.Node]]) -> list[Way]:
         total: list[Way] = [(PLAIN, ())]
         for sign, factor in factors:
             total = _capped(
@@ -213,7 +190,7 @@ class Carrier:
             )
         return total
 
-    def _sum(self, terms: Sequence[Node]) -> list[Way]:
+    def _sum(self, terms: Sequence[t.Node]) -> list[Way]:
         """Return the kinds of a sum: those of its terms, which have to be alike.
 
         A constant among them is of whatever kind the others are: 4 − 1 days.
@@ -235,16 +212,16 @@ class Carrier:
             total = _capped(found)
         return total
 
-    def _is_constant(self, node: Node) -> bool:
-        while isinstance(node, Bracket | Neg):
+    def _is_constant(self, node: t.Node) -> bool:
+        while isinstance(node, t.Bracket | t.Neg):
             node = node.of
-        if not isinstance(node, Int | Frac | Dec):
+        if not isinstance(node, t.Int | t.Frac | t.Dec):
             return False
         value = _value(node)
         return value == 1 or value in self.constants
 
-    def _power(self, base: Node, exponent: Node) -> list[Way]:
-        n = exponent.n if isinstance(exponent, Int) else 0
+    def _power(self, base: t.Node, exponent: t.Node) -> list[Way]:
+        n = exponent.n if isinstance(exponent, t.Int) else 0
         found: list[Way] = []
         for kind, ones in self.of(base):
             if not kind.powers and kind.scale == 1:
@@ -277,10 +254,10 @@ def _capped(ways: Iterable[Way]) -> list[Way]:
     return found
 
 
-def _value(node: Node) -> Fraction | None:
+def _value(node: t.Node) -> Fraction | None:
     try:
         return exact(node)
-    except NotationError:
+    except t.NotationError:
         return None
 
 

@@ -4,22 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.tree import (
-    Bracket,
-    Either,
-    Frac,
-    Int,
-    Label,
-    Listing,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Quantity,
-    Ratio,
-    Relation,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import unit_names
@@ -63,10 +48,10 @@ _AMOUNT_OF_CHANGE = late(
 )
 
 
-def kind_fault(key: Node, words: str, prints_money: bool) -> str:
+def kind_fault(key: t.Node, words: str, prints_money: bool) -> str:
     """Return how the key is another kind of thing than the question asks for, or ``""``.
 
-    >>> kind_fault(Int(8), "For what price do the two halls cost the same", True)
+    >>> kind_fault(t.Int(8), "For what price do the two halls cost the same", True)
     'The question asks for a sum of money, and the key is none.'
     """
     parts = _parts(key)
@@ -75,52 +60,54 @@ def kind_fault(key: Node, words: str, prints_money: bool) -> str:
             return "The question asks for a fraction, and the key is none."
         return ""
     if re.search(r"\b(?:what|which|as a) percentage\b", words, re.I):
-        return "" if all(isinstance(p, Percent) for p in parts) else "The key is not a percentage."
-    if any(isinstance(part, Percent) for part in parts) and _AMOUNT_OF_CHANGE.search(words):
+        return (
+            "" if all(isinstance(p, t.Percent) for p in parts) else "The key is not a percentage."
+        )
+    if any(isinstance(part, t.Percent) for part in parts) and _AMOUNT_OF_CHANGE.search(words):
         return "The question asks for an amount, and the key is a percentage."
-    if any(isinstance(part, Label | Ratio) for part in parts):
+    if any(isinstance(part, t.Label | t.Ratio) for part in parts):
         return ""
     many = _HOW_MANY.search(words)
     if many and not _is_unit(many[1]):
-        if any(isinstance(part, Money | Quantity | Percent) for part in parts):
+        if any(isinstance(part, t.Money | t.Quantity | t.Percent) for part in parts):
             return f"The question asks how many {many[1]}, and the key is no plain number."
         return ""
     if many:
         return ""
     said_unit = re.search(r"\bin (?:pounds|pence|euros|dollars)\b", words, re.I)
     money_asked = prints_money and _MONEY.search(words) and not said_unit
-    if money_asked and not all(isinstance(part, Money) for part in parts):
+    if money_asked and not all(isinstance(part, t.Money) for part in parts):
         return "The question asks for a sum of money, and the key is none."
     for pattern, wanted in _DIMENSIONS:
         if pattern.search(words):
             found = {
                 UNITS[q.unit].dimension
                 for part in parts
-                for q in walk(part)
-                if isinstance(q, Quantity)
+                for q in t.walk(part)
+                if isinstance(q, t.Quantity)
             }
             if found and not found <= wanted:
                 return (
                     f"The question asks for a {' or a '.join(sorted(wanted))}, and the key is none."
                 )
-            if any(isinstance(part, Money) for part in parts):
+            if any(isinstance(part, t.Money) for part in parts):
                 return f"The question asks for a {' or a '.join(sorted(wanted))}, and the key is money."
     return ""
 
 
-def _parts(key: Node) -> list[Node]:
+def _parts(key: t.Node) -> list[t.Node]:
     match key:
-        case Listing(parts) | Either(parts):
+        case t.Listing(parts) | t.Either(parts):
             return [inner for part in parts for inner in _parts(part)]
-        case Relation(_, ((_, right),)):
+        case t.Relation(_, ((_, right),)):
             return _parts(right)
-        case Neg(of) | Bracket(of):
+        case t.Neg(of) | t.Bracket(of):
             return _parts(of)
     return [key]
 
 
-def _is_fraction(node: Node) -> bool:
-    return isinstance(node, Frac | Int) or type(node).__name__ == "Mixed"
+def _is_fraction(node: t.Node) -> bool:
+    return isinstance(node, t.Frac | t.Int) or type(node).__name__ == "Mixed"
 
 
 def _is_unit(words: str) -> bool:

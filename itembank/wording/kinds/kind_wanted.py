@@ -13,18 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.notation.tree import (
-    ClockTime,
-    Listing,
-    Money,
-    Node,
-    NotationError,
-    Percent,
-    Product,
-    Quantity,
-    Ratio,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
@@ -66,16 +55,16 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
     """Return what a model comes to, and how that is another kind of thing than is asked for."""
     target = model.target
     asking = questions(runs)
-    if target is None or not asking or isinstance(target, Listing):
+    if target is None or not asking or isinstance(target, t.Listing):
         return Carried("")
     value = model.worth(target)
     own = frozenset() if value is None else frozenset((value,))
-    if isinstance(target, Ratio) or any(isinstance(part, ClockTime) for part in model.parts()):
+    if isinstance(target, t.Ratio) or any(isinstance(part, t.ClockTime) for part in model.parts()):
         return Carried("", own)  # times of day are points, and are held to their own rules
     kinds = story_kinds(runs)
     try:
         answers = answers_of(Carrier(kinds, constants).ways(model.lines, target))
-    except (TooMany, NotationError):
+    except (TooMany, t.NotationError):
         return Carried("", own)
     if not answers:
         return Carried(
@@ -103,11 +92,11 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
 def _crossed(model: Modelled, carrier: Carrier, kinds: StoryKinds) -> str:
     """Return how the price of one thing is multiplied by a number of others, or ``""``."""
     for part in model.parts():
-        if not isinstance(part, Product) or len(part.rest) != 1:
+        if not isinstance(part, t.Product) or len(part.rest) != 1:
             continue
         try:
             found = answers_of(carrier.of(part))
-        except (TooMany, NotationError):
+        except (TooMany, t.NotationError):
             continue
         crossed = [_pair(kind, kinds) for kind in found]
         if crossed and all(one for one, _ in crossed):
@@ -232,13 +221,13 @@ def _wanted(
 ) -> Wanted | None:
     """Return the kinds that a question asks for, or None where that is not known."""
     key_unit = _unit_of_key(model.key)
-    bare = not any(isinstance(part, Quantity | Money) for part in model.parts())
+    bare = not any(isinstance(part, t.Quantity | t.Money) for part in model.parts())
     if key_unit and bare:
         return Wanted((of_unit(key_unit),), True, _named(key_unit))
     if key_unit:
         base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
         return Wanted((base,), True, _named(key_unit))
-    if _PART.search(question) or isinstance(model.key, Percent):
+    if _PART.search(question) or isinstance(model.key, t.Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
     if rate := _RATE_ASKED.search(question):
         units = [unit_names().get(rate[name].casefold()) for name in ("top", "bottom")]
@@ -250,7 +239,7 @@ def _wanted(
                 f"{rate['top']} {rate['per']} {rate['bottom']}",
             )
     unit = unit_said(question)
-    if unit and not any(isinstance(part, Percent) for part in walk(model.key)):
+    if unit and not any(isinstance(part, t.Percent) for part in t.walk(model.key)):
         sizes = [of_unit(unit)]
         if not bare:
             # A key that is a bare number of a unit is reckoned from the base unit.
@@ -265,7 +254,10 @@ def _wanted(
         return Wanted((PLAIN,), True, f"how many {many['noun']}", noun or noun_stem(many["noun"]))
     text = slotted(runs).text
     prints_money = any(
-        isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
+        isinstance(part, t.Money)
+        for run in runs
+        if not isinstance(run, str)
+        for part in t.walk(run)
     )
     if prints_money and _MONEY.search(question):
         return Wanted((of_dimension("money"), of_unit("€"), of_unit("$")), False, "a sum of money")
@@ -295,11 +287,11 @@ def _measured(text: str, noun: str) -> list[Kind]:
     return [of_unit(names[name]) for name in sorted(found) if name]
 
 
-def _unit_of_key(key: Node) -> str:
+def _unit_of_key(key: t.Node) -> str:
     units = {
-        part.unit if isinstance(part, Quantity) else part.sign
-        for part in walk(key)
-        if isinstance(part, Quantity | Money)
+        part.unit if isinstance(part, t.Quantity) else part.sign
+        for part in t.walk(key)
+        if isinstance(part, t.Quantity | t.Money)
     }
     if len({_dimension(unit) for unit in units}) != 1:
         return ""

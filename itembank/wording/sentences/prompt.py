@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.items.item import Run
-from itembank.notation.tree import Node, Sym
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 
 FIRST_SLOT, FIRST_LETTER, MOST_SLOTS = 0xE000, 0xF000, 0x800
@@ -30,7 +30,7 @@ class Slotted:
     """A prompt's words, each piece of its mathematics one character, and the pieces."""
 
     text: str
-    nodes: tuple[Node, ...]
+    nodes: tuple[t.Node, ...]
 
 
 def slot(index: int, letter: bool = False) -> str:
@@ -49,13 +49,13 @@ def index_of(char: str) -> int:
 
 def slotted(runs: Sequence[Run]) -> Slotted:
     """Return a prompt with a slot for each piece of its mathematics, its spaces evened out."""
-    nodes: list[Node] = []
+    nodes: list[t.Node] = []
     pieces: list[str] = []
     for run in runs:
         if isinstance(run, str):
             pieces.append(_plain(run))
         else:
-            pieces.append(slot(len(nodes), isinstance(run, Sym)))
+            pieces.append(slot(len(nodes), isinstance(run, t.Sym)))
             nodes.append(run)
     return Slotted(" ".join("".join(pieces).split()), tuple(nodes))
 

@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
-from itembank.notation.tree import Int, MixedUnits, Money, Node, Quantity, Relation, walk
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
 from itembank.text.late_pattern import late
 
@@ -74,16 +74,16 @@ def _asked(words: str) -> _Asked:
     return _Asked(pair[1] if pair else "", bool(_WITHOUT.search(words)), unit_said(words))
 
 
-def _not_together(key: Node, pair: str) -> str:
+def _not_together(key: t.Node, pair: str) -> str:
     """Return how a key is not in the two units that the words ask for at once, or ``""``."""
     big, small = _PAIRS[pair.casefold()]
-    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    value = key.rest[-1][1] if isinstance(key, t.Relation) else key
     match value:
-        case MixedUnits(parts) if tuple(part.unit for part in parts) == (big, small):
+        case t.MixedUnits(parts) if tuple(part.unit for part in parts) == (big, small):
             return ""
-        case Quantity(Int(), unit) if unit == big:
+        case t.Quantity(t.Int(), unit) if unit == big:
             return ""
-        case Money(_, "£") if big == "£":
+        case t.Money(_, "£") if big == "£":
             return ""
     return f"the question asks for {pair}, the key is not in both"
 
@@ -91,18 +91,18 @@ def _not_together(key: Node, pair: str) -> str:
 _TWO = late(rf"\b(?:in|to|into|how many) ({_UNIT}) and ({_UNIT})(?![\w^])", re.IGNORECASE)
 
 
-def one_of_two_units(key: Node, words: str) -> str:
+def one_of_two_units(key: t.Node, words: str) -> str:
     """Return the two units that the words ask for at once where the key has one, or ``""``.
 
     2 h is 2 hours and 0 minutes, and 120 min may or may not do for *minutes and seconds*: a
     person decides.
 
-    >>> one_of_two_units(Quantity(Int(120), "min"), "Change it to minutes and seconds.")
+    >>> one_of_two_units(t.Quantity(t.Int(120), "min"), "Change it to minutes and seconds.")
     'minutes and seconds'
     """
-    value = key.rest[-1][1] if isinstance(key, Relation) else key
+    value = key.rest[-1][1] if isinstance(key, t.Relation) else key
     asked = _TWO.search(words)
-    if asked is None or not isinstance(value, Quantity):
+    if asked is None or not isinstance(value, t.Quantity):
         return ""
     if (pair := _asked(words).pair) and _not_together(key, pair):
         return ""  # 155 min is not in hours and minutes
@@ -110,13 +110,13 @@ def one_of_two_units(key: Node, words: str) -> str:
     return f"{asked[1]} and {asked[2]}" if value.unit in units else ""
 
 
-def other_unit(key: Node, words: str) -> str:
+def other_unit(key: t.Node, words: str) -> str:
     """Return what is wrong where the words name a unit and the key has another, or ``""``.
 
     >>> from itembank.notation.tree import Int
-    >>> other_unit(Quantity(Int(3), "kg"), "Change it to grams.")
+    >>> other_unit(t.Quantity(Int(3), "kg"), "Change it to grams.")
     'the question asks for grams, the key is in kilograms'
-    >>> other_unit(Quantity(Int(155), "min"), "Give the time in hours and minutes.")
+    >>> other_unit(t.Quantity(Int(155), "min"), "Give the time in hours and minutes.")
     'the question asks for hours and minutes, the key is not in both'
     """
     asked = _asked(words)
@@ -126,9 +126,9 @@ def other_unit(key: Node, words: str) -> str:
     if not wanted and not asked.without:
         return ""
     used = {
-        part.unit if isinstance(part, Quantity) else part.sign
-        for part in walk(key)
-        if isinstance(part, Quantity | Money)
+        part.unit if isinstance(part, t.Quantity) else part.sign
+        for part in t.walk(key)
+        if isinstance(part, t.Quantity | t.Money)
     }
     if asked.without and used:
         return "the question asks for the answer without units, and the key has one"

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Juxt, Node, Product, Sum, Sym
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
@@ -30,7 +30,7 @@ def bound_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
             return f"The question says ‘{match['word']}’, and the model does not do that."
     target = model.target
     things = _things(said.text, said.nodes, model)
-    if not isinstance(target, Sym) or target.name not in things:
+    if not isinstance(target, t.Sym) or target.name not in things:
         return ""
     named = {letter for letter, thing in things.items() if mentions(words, thing)}
     if named and target.name not in named:
@@ -40,25 +40,25 @@ def bound_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     return ""
 
 
-def _operates(model: Modelled, sign: str, number: Node) -> bool:
+def _operates(model: Modelled, sign: str, number: t.Node) -> bool:
     return any(
-        isinstance(part, Sum | Product)
+        isinstance(part, t.Sum | t.Product)
         and any(op == sign and node == number for op, node in part.rest)
         for part in model.parts()
     )
 
 
-def _things(text: str, nodes: Sequence[Node], model: Modelled) -> dict[str, str]:
+def _things(text: str, nodes: Sequence[t.Node], model: Modelled) -> dict[str, str]:
     """Return the word for what each letter counts, where the numbers before them tell it."""
     letters: dict[int, set[str]] = {}
     for part in model.parts():
         match part:
-            case Juxt((Int(n), Sym(name))):
+            case t.Juxt((t.Int(n), t.Sym(name))):
                 letters.setdefault(n, set()).add(name)
     found: dict[str, str] = {}
     for match in re.finditer(rf"({SLOT}) ([a-z]+)", text, re.I):
         match nodes[index_of(match[1])]:
-            case Int(n) if len(letters.get(n, ())) == 1:
+            case t.Int(n) if len(letters.get(n, ())) == 1:
                 (letter,) = letters[n]
                 if found.setdefault(letter, match[2]) != match[2]:
                     return {}  # it stands beside two things: nothing is known

@@ -12,23 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Juxt,
-    Money,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.numbers_said import ORDINALS, numbers_said
@@ -84,13 +68,13 @@ def _signs(runs: Sequence[Run]) -> str:
     found = set()
     for run in runs:
         if not isinstance(run, str):
-            for part in walk(run):
+            for part in t.walk(run):
                 match part:
-                    case Percent():
+                    case t.Percent():
                         found.add("%")
-                    case Money(_, sign):
+                    case t.Money(_, sign):
                         found.add(sign)
-                    case Quantity(_, unit):
+                    case t.Quantity(_, unit):
                         found.add(unit)
     return " ".join(sorted(found))
 
@@ -113,7 +97,7 @@ def shape_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return (
             "The area of a triangle or a trapezium is half a product, and the model halves nothing."
         )
-    if re.search(r"\bsimple interest\b", text, re.I) and model.has(Power):
+    if re.search(r"\bsimple interest\b", text, re.I) and model.has(t.Power):
         return "The words say simple interest, and the model has a power."
     return (
         _part_or_whole(model, words, text)
@@ -128,43 +112,43 @@ _SIDES = (
 
 
 def _goes_round(model: Modelled, sides: int) -> bool:
-    numbers = [part.n for part in _multipliers(model) if isinstance(part, Int)]
+    numbers = [part.n for part in _multipliers(model) if isinstance(part, t.Int)]
     if sides and sides in numbers:
         return True
-    sums = [1 + len(part.rest) for part in model.parts() if isinstance(part, Sum)]
+    sums = [1 + len(part.rest) for part in model.parts() if isinstance(part, t.Sum)]
     return any(count >= max(3, sides) for count in sums) or (2 in numbers and bool(sums))
 
 
-def _multipliers(model: Modelled) -> list[Node]:
+def _multipliers(model: Modelled) -> list[t.Node]:
     """Return the factors by which a model multiplies; what it divides by is none."""
-    found: list[Node] = []
+    found: list[t.Node] = []
     for part in model.parts():
         match part:
-            case Product(first, rest):
+            case t.Product(first, rest):
                 found += [first, *(factor for op, factor in rest if op != "÷")]
-            case Juxt(factors):
+            case t.Juxt(factors):
                 found += factors
     return found
 
 
 def _multiplies(model: Modelled) -> bool:
     """Whether two amounts are multiplied that are no bare count, or one is squared."""
-    if model.has(Power, Root):
+    if model.has(t.Power, t.Root):
         return True
     for part in model.parts():
-        if isinstance(part, Juxt) and sum(not _is_count(factor) for factor in part.factors) > 1:
+        if isinstance(part, t.Juxt) and sum(not _is_count(factor) for factor in part.factors) > 1:
             return True
-        if isinstance(part, Product):
+        if isinstance(part, t.Product):
             factors = [part.first, *(factor for op, factor in part.rest if op == "×")]
             if sum(not _is_count(factor) for factor in factors) > 1:
                 return True
     return False
 
 
-def _is_count(node: Node) -> bool:
-    while isinstance(node, Bracket):
+def _is_count(node: t.Node) -> bool:
+    while isinstance(node, t.Bracket):
         node = node.of
-    return (isinstance(node, Sum) and not symbols(node)) or node == Int(2)
+    return (isinstance(node, t.Sum) and not t.symbols(node)) or node == t.Int(2)
 
 
 _PART = late(
@@ -186,23 +170,26 @@ def _part_or_whole(model: Modelled, words: str, text: str) -> str:
     match = _PART.search(words)
     if match and not _WITH.search(words) and _changes_whole(target):
         return f"‘{match[0]}’ asks for a part, and the model finds the whole after the change."
-    if _WHOLE.search(words) and isinstance(target, Product) and not _changes_whole(target):
+    if _WHOLE.search(words) and isinstance(target, t.Product) and not _changes_whole(target):
         factors = (target.first, *(factor for _, factor in target.rest))
-        if len(factors) == 2 and any(isinstance(f, Percent) and f.of != Int(100) for f in factors):
+        if len(factors) == 2 and any(
+            isinstance(f, t.Percent) and f.of != t.Int(100) for f in factors
+        ):
             return f"‘{words}’ asks for the whole, and the model finds a percentage of it."
     return ""
 
 
-def _changes_whole(target: Node) -> bool:
+def _changes_whole(target: t.Node) -> bool:
     match target:
-        case Sum(first, ((_, Product() as part),)):
+        case t.Sum(first, ((_, t.Product() as part),)):
             return first in (part.first, *(factor for _, factor in part.rest))
-        case Product(first, rest):
+        case t.Product(first, rest):
             factors = (first, *(factor for _, factor in rest))
             return any(
-                isinstance(f, Bracket | Power)
+                isinstance(f, t.Bracket | t.Power)
                 and any(
-                    isinstance(p, Sum) and p.first in (Int(1), Percent(Int(100))) for p in walk(f)
+                    isinstance(p, t.Sum) and p.first in (t.Int(1), t.Percent(t.Int(100)))
+                    for p in t.walk(f)
                 )
                 for f in factors
             )
@@ -224,15 +211,15 @@ def _from_value(runs: Sequence[Run], model: Modelled, words: str) -> str:
     before = said.nodes[index_of(match[1])]
     for part in model.parts():
         match part:
-            case Frac(_, den) if _is(den, before):
+            case t.Frac(_, den) if _is(den, before):
                 return ""
-            case Product(_, rest) if any(op == "÷" and _is(node, before) for op, node in rest):
+            case t.Product(_, rest) if any(op == "÷" and _is(node, before) for op, node in rest):
                 return ""
     return "A percentage change is of what was there before, and the model does not divide by that."
 
 
-def _is(node: Node, other: Node) -> bool:
-    while isinstance(node, Bracket):
+def _is(node: t.Node, other: t.Node) -> bool:
+    while isinstance(node, t.Bracket):
         node = node.of
     return node == other or node == getattr(other, "amount", None)
 
@@ -243,13 +230,13 @@ def _another_letter(runs: Sequence[Run], model: Modelled, words: str) -> str:
     With letters *a* and *s* for Ann and Sam, *How old is Sam?* is no question about *a*.
     """
     target = model.target
-    if not isinstance(target, Sym) or not model.inverse:
+    if not isinstance(target, t.Sym) or not model.inverse:
         return ""
     if target in runs:
         return ""  # the prompt asks for the letter by its name
     if fault := _another_name(runs, target, words):
         return fault
-    letters = {name for part in model.parts() for name in symbols(part)} - {"x", "n", "π", "□"}
+    letters = {name for part in model.parts() for name in t.symbols(part)} - {"x", "n", "π", "□"}
     if target.name not in letters or len(letters) < 2:
         return ""
     story = " ".join(run for run in runs if isinstance(run, str)).replace(words, " ")
@@ -275,7 +262,7 @@ _DIMENSIONS = {
 }
 
 
-def _another_name(runs: Sequence[Run], target: Sym, words: str) -> str:
+def _another_name(runs: Sequence[Run], target: t.Sym, words: str) -> str:
     """Return how the question names someone else than the one the letter is the initial of.
 
     *Sam is {4} years older than Ann … How old is Sam?* is not answered by a letter a.

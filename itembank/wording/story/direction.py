@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Bracket, Int, Node, Percent, Product, Sum, symbols
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, sentences, slotted
@@ -83,31 +83,31 @@ def before_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return ""
     text = slotted(runs).text
     up, down = _UP_WORD.search(text), _DOWN_WORD.search(text)
-    adds = any(isinstance(p, Sum) and any(op == "+" for op, _ in p.rest) for p in model.parts())
+    adds = any(isinstance(p, t.Sum) and any(op == "+" for op, _ in p.rest) for p in model.parts())
     if (up and not down and model.subtracts()) or (down and not up and adds):
         return ""
     return f"The words ask for ‘{match[0]}’, and the model does not work back to that."
 
 
-def _signs(model: Modelled) -> dict[Node, str]:
+def _signs(model: Modelled) -> dict[t.Node, str]:
     """Return the sign with which the model puts each amount to what was there before."""
-    signs: dict[Node, str] = {}
-    sums = [part for part in model.parts() if isinstance(part, Sum)]
-    if not model.inverse and not isinstance(model.target, Sum):
-        sums = [part for part in sums if part.first in (Int(1), Percent(Int(100)))]
+    signs: dict[t.Node, str] = {}
+    sums = [part for part in model.parts() if isinstance(part, t.Sum)]
+    if not model.inverse and not isinstance(model.target, t.Sum):
+        sums = [part for part in sums if part.first in (t.Int(1), t.Percent(t.Int(100)))]
     for part in sums:
-        if model.inverse and not (symbols(part.first) or part.first == Percent(Int(100))):
+        if model.inverse and not (t.symbols(part.first) or part.first == t.Percent(t.Int(100))):
             continue
         for op, term in part.rest:
             node = bare(term)
             factors = [node]
-            if isinstance(node, Product):  # 15% of £72, 5 × 3 cm
+            if isinstance(node, t.Product):  # 15% of £72, 5 × 3 cm
                 factors = [node.first, *(factor for sign, factor in node.rest if sign != "÷")]
             for factor in factors:
                 signs[factor] = op if signs.get(factor, op) == op else ""
     return signs
 
 
-def bare(node: Node) -> Node:
+def bare(node: t.Node) -> t.Node:
     """Return a tree without the brackets around it."""
-    return bare(node.of) if isinstance(node, Bracket) else node
+    return bare(node.of) if isinstance(node, t.Bracket) else node

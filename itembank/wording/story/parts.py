@@ -6,20 +6,7 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import (
-    Bracket,
-    Dec,
-    Frac,
-    Int,
-    Mixed,
-    Node,
-    Percent,
-    Product,
-    Relation,
-    Sum,
-    symbols,
-    walk,
-)
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, sentences, slotted
@@ -51,12 +38,12 @@ def part_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return "The words take a part of the rest, and the model takes no part of a rest."
     for match in _OF_THE_NUMBER.finditer(said.text):
         part, whole = (nodes_at(said.nodes, char) for char in match.groups())
-        if isinstance(part, Frac | Percent) and not _multiplied(model, part, whole):
+        if isinstance(part, t.Frac | t.Percent) and not _multiplied(model, part, whole):
             return "The words take a part of a number that the model does not take it of."
     return _other_part(said.text, said.nodes, model, words)
 
 
-def nodes_at(nodes: Sequence[Node], char: str) -> Node:
+def nodes_at(nodes: Sequence[t.Node], char: str) -> t.Node:
     """Return the mathematics that stands in a slot."""
     return nodes[index_of(char)]
 
@@ -64,26 +51,26 @@ def nodes_at(nodes: Sequence[Node], char: str) -> Node:
 def _of_a_rest(model: Modelled) -> bool:
     """Whether the model multiplies by something that is left: 1 − 1/4, or an amount less a part."""
     for part in model.parts():
-        if isinstance(part, Product):
+        if isinstance(part, t.Product):
             factors = [part.first, *(factor for _, factor in part.rest)]
             if any(_is_rest(factor) for factor in factors):
                 return True
     return model.inverse
 
 
-def _is_rest(node: Node) -> bool:
-    while isinstance(node, Bracket):
+def _is_rest(node: t.Node) -> bool:
+    while isinstance(node, t.Bracket):
         node = node.of
-    return isinstance(node, Sum) and any(op == "-" for op, _ in node.rest)
+    return isinstance(node, t.Sum) and any(op == "-" for op, _ in node.rest)
 
 
-def _multiplied(model: Modelled, part: Node, whole: Node) -> bool:
+def _multiplied(model: Modelled, part: t.Node, whole: t.Node) -> bool:
     for node in model.parts():
-        if isinstance(node, Product):
+        if isinstance(node, t.Product):
             factors = {node.first, *(factor for _, factor in node.rest)}
-            if whole in factors and (part in factors or any(part in walk(f) for f in factors)):
+            if whole in factors and (part in factors or any(part in t.walk(f) for f in factors)):
                 return True
-        if isinstance(node, Relation) and any(symbols(side) for side in (node.first,)):
+        if isinstance(node, t.Relation) and any(t.symbols(side) for side in (node.first,)):
             continue
     return False
 
@@ -119,7 +106,7 @@ def _content(words: str) -> set[str]:
     return {stem(word) for word in re.findall(r"[A-Za-z'-]+", words)} - {stem(w) for w in _STOP}
 
 
-def _other_part(text: str, nodes: Sequence[Node], model: Modelled, words: str) -> str:
+def _other_part(text: str, nodes: Sequence[t.Node], model: Modelled, words: str) -> str:
     """Return how the question asks for the part that the model does not find, or ``""``.
 
     *{3/4} of them are taken. How many are taken?* is 3/4 of them; *How many are empty?* is not.
@@ -186,12 +173,12 @@ def _told(sentence: str) -> list[re.Match[str]]:
     ]
 
 
-def _over_a_whole(target: Node | None) -> Node | None:
+def _over_a_whole(target: t.Node | None) -> t.Node | None:
     """Return what is divided by a whole: 8 − 3 of (8 − 3)/8."""
     match target:
-        case Frac(top, _) | Product(top, (("÷", _),)):
+        case t.Frac(top, _) | t.Product(top, (("÷", _),)):
             target = top
-    while isinstance(target, Bracket):
+    while isinstance(target, t.Bracket):
         target = target.of
     return target
 
@@ -204,13 +191,13 @@ def names_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) -> str
     target = model.target
     if re.search(r"\b(?:what|which) (?:fraction|percentage) of\b", words, re.I):
         target = _over_a_whole(target)
-    if not isinstance(target, Sum):
+    if not isinstance(target, t.Sum):
         return ""
     said = slotted(runs)
     for op, term in target.rest:
         if op != "-":
             continue
-        numbers = set(walk(term))
+        numbers = set(t.walk(term))
         for sentence in sentences(said.text):
             for clause in re.split(r", | and | but | then ", sentence):
                 slots = re.findall(SLOT, clause)
@@ -231,28 +218,29 @@ def _verbs(clause: str) -> set[str]:
     return {stem(word) for word in found if len(word) > 3} - {stem(w) for w in _STOP}
 
 
-def _plain_part(target: Node) -> tuple[Node, bool] | None:
+def _plain_part(target: t.Node) -> tuple[t.Node, bool] | None:
     """Return the fraction of a target such as 3/4 × 60, or 60 − 3/4 × 60 as its complement."""
     match target:
-        case Product(first, rest) if all(op in ("×", "of") for op, _ in rest):
+        case t.Product(first, rest) if all(op in ("×", "of") for op, _ in rest):
             factors = [first, *(factor for _, factor in rest)]
             for factor in factors:
                 match factor:
-                    case Bracket(Sum(Int(1), (("-", (Frac() | Percent()) as taken),))):
+                    case t.Bracket(t.Sum(t.Int(1), (("-", (t.Frac() | t.Percent()) as taken),))):
                         return taken, True
-            fractions = [f for f in factors if isinstance(f, Frac | Percent)]
+            fractions = [f for f in factors if isinstance(f, t.Frac | t.Percent)]
             if fractions and all(
-                isinstance(f, Frac | Percent | Int | Dec | Mixed) or _amount(f) for f in factors
+                isinstance(f, t.Frac | t.Percent | t.Int | t.Dec | t.Mixed) or _amount(f)
+                for f in factors
             ):
                 return fractions[0], False
-        case Sum(first, (("-", Product() as taken),)):
+        case t.Sum(first, (("-", t.Product() as taken),)):
             inner = _plain_part(taken)
             if inner is not None and first in (taken.first, *(factor for _, factor in taken.rest)):
                 return inner[0], True
-        case Sum(Int(1), (("-", Frac() as taken),)):
+        case t.Sum(t.Int(1), (("-", t.Frac() as taken),)):
             return taken, True
     return None
 
 
-def _amount(node: Node) -> bool:
-    return not symbols(node) and not isinstance(node, Sum | Product | Bracket)
+def _amount(node: t.Node) -> bool:
+    return not t.symbols(node) and not isinstance(node, t.Sum | t.Product | t.Bracket)

@@ -12,25 +12,8 @@ import re
 from collections.abc import Callable, Sequence
 
 from itembank.items.item import Run
+from itembank.notation import tree as t
 from itembank.notation.clock import times_in
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Juxt,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    walk,
-)
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.kind_asked import kind_fault
 from itembank.wording.model_summary import Modelled
@@ -55,7 +38,10 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
     if _TWO.search(words):
         return f"Two things are asked for in one sentence: ‘{words}’."
     money = any(
-        isinstance(part, Money) for run in runs if not isinstance(run, str) for part in walk(run)
+        isinstance(part, t.Money)
+        for run in runs
+        if not isinstance(run, str)
+        for part in t.walk(run)
     )
     for fault in (
         other_part(runs, model, _GOES_WITH.sub("", _CONDITION.sub("", words))),
@@ -114,8 +100,8 @@ _BEFORE = late(
 )
 
 
-def _is_of_times(target: Node | None) -> bool:
-    return isinstance(target, Sum) and times_in(target) is not None
+def _is_of_times(target: t.Node | None) -> bool:
+    return isinstance(target, t.Sum) and times_in(target) is not None
 
 
 def _asks_for_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) -> bool:
@@ -124,9 +110,9 @@ def _asks_for_what_is_taken(runs: Sequence[Run], model: Modelled, words: str) ->
     return bool(names_what_is_taken(runs, model, words))
 
 
-def _takes_as_asked(target: Node | None, words: str) -> bool:
+def _takes_as_asked(target: t.Node | None, words: str) -> bool:
     """Tell whether the words ask for what is left, or of times how long, or when it began."""
-    times = times_in(target) if isinstance(target, Sum) else None
+    times = times_in(target) if isinstance(target, t.Sum) else None
     pattern = {0: _HOW_LONG, 1: _BEFORE, None: _TAKEN}.get(times, _TAKEN)
     return bool(pattern.search(words))
 
@@ -141,7 +127,7 @@ def _the_rest(runs: Sequence[Run], model: Modelled, words: str) -> str:
     """Return what is wrong where what *the rest* is, is asked for and nothing is taken away."""
     text = " ".join(run for run in runs if isinstance(run, str))
     match = re.search(r"\bthe (?:rest|others?) (?:is|are|was|were) ([\w-]+)", text, re.I)
-    if match and mentions(words, match[1]) and not model.subtracts() and not model.has(Ratio):
+    if match and mentions(words, match[1]) and not model.subtracts() and not model.has(t.Ratio):
         return f"The question asks for the rest, which are {match[1]}, and the model takes nothing away."
     return ""
 
@@ -186,13 +172,13 @@ def _difference(model: Modelled, _: re.Match[str]) -> bool:
 def _not_a_total(model: Modelled, _: re.Match[str]) -> bool:
     """Whether what is found is no plain sum of amounts, which is no change."""
     target = model.target
-    return not (isinstance(target, Sum) and all(op == "+" for op, _ in target.rest))
+    return not (isinstance(target, t.Sum) and all(op == "+" for op, _ in target.rest))
 
 
-def _is_complement(target: Node | None) -> bool:
+def _is_complement(target: t.Node | None) -> bool:
     """Whether a target is a whole less a part of itself: what is left, and no difference of two."""
     match target:
-        case Sum(first, (("-", Product() as part),)):
+        case t.Sum(first, (("-", t.Product() as part),)):
             return first in (part.first, *(factor for _, factor in part.rest))
     return False
 
@@ -204,11 +190,11 @@ def _whole_group(model: Modelled, match: re.Match[str]) -> bool:
         r"\b(?:left|remain\w*|change|more|fewer|less|not|save[sd]?)\b|n't", match.string
     )
     if not model.inverse and model.ends_by_subtracting() and not less:
-        return not (isinstance(target, Sum) and isinstance(target.first, Product | Bracket))
-    if not model.inverse or not isinstance(target, Sym):
+        return not (isinstance(target, t.Sum) and isinstance(target.first, t.Product | t.Bracket))
+    if not model.inverse or not isinstance(target, t.Sym):
         return True
     return not any(
-        isinstance(part, Juxt) and target in walk(part) and isinstance(part.factors[0], Int)
+        isinstance(part, t.Juxt) and target in t.walk(part) and isinstance(part.factors[0], t.Int)
         for part in model.parts()
     )
 
@@ -217,9 +203,9 @@ def _not_before(model: Modelled, _: re.Match[str]) -> bool:
     """Whether *now* may be what is found: not a letter to which the model adds something."""
     target = model.target
     return not (
-        isinstance(target, Sym)
+        isinstance(target, t.Sym)
         and any(
-            isinstance(part, Bracket) and isinstance(part.of, Sum) and target in walk(part)
+            isinstance(part, t.Bracket) and isinstance(part.of, t.Sum) and target in t.walk(part)
             for part in model.parts()
         )
     )
@@ -231,10 +217,10 @@ def _takes_away(model: Modelled, _: re.Match[str]) -> bool:
 
 def _found_in_a_sum(model: Modelled) -> bool:
     return any(
-        isinstance(part, Sum)
+        isinstance(part, t.Sum)
         for node in model.lines
-        if isinstance(node, Relation)
-        for part in walk(node)
+        if isinstance(node, t.Relation)
+        for part in t.walk(node)
     )
 
 
@@ -253,17 +239,17 @@ def _extreme(model: Modelled, match: re.Match[str]) -> bool:
     return own == best and known.count(best) == 1
 
 
-def _group_of(target: Node, lines: Sequence[Node]) -> tuple[Node, ...]:
+def _group_of(target: t.Node, lines: Sequence[t.Node]) -> tuple[t.Node, ...]:
     """Return the amounts of a sum, a ratio or a list of the model that `target` is one of."""
     for node in lines:
-        for part in walk(node):
-            if isinstance(part, Ratio) and target in part.parts:
+        for part in t.walk(node):
+            if isinstance(part, t.Ratio) and target in part.parts:
                 return part.parts
     for node in lines:
-        for part in walk(node):
-            if isinstance(part, Sum):
+        for part in t.walk(node):
+            if isinstance(part, t.Sum):
                 terms = tuple(
-                    term.of if isinstance(term, Bracket) else term
+                    term.of if isinstance(term, t.Bracket) else term
                     for term in (part.first, *(term for _, term in part.rest))
                 )
                 if target in terms and all(op == "+" for op, _ in part.rest):
@@ -272,20 +258,20 @@ def _group_of(target: Node, lines: Sequence[Node]) -> tuple[Node, ...]:
 
 
 def _is_percent(model: Modelled, _: re.Match[str]) -> bool:
-    key = model.key.of if isinstance(model.key, Neg) else model.key
-    return isinstance(key, Percent)
+    key = model.key.of if isinstance(model.key, t.Neg) else model.key
+    return isinstance(key, t.Percent)
 
 
 def _is_ratio(model: Modelled, _: re.Match[str]) -> bool:
-    return isinstance(model.key, Ratio)
+    return isinstance(model.key, t.Ratio)
 
 
 def _turns_over(model: Modelled, _: re.Match[str]) -> bool:
     target = model.target
     match target:
-        case Frac(Int(1), _):
+        case t.Frac(t.Int(1), _):
             return True
-        case Product(Int(1), (("÷", _),)):
+        case t.Product(t.Int(1), (("÷", _),)):
             return True
     return False
 
@@ -295,7 +281,7 @@ def _never(model: Modelled, match: re.Match[str]) -> bool:
 
 
 def _ratio_changes(model: Modelled, _: re.Match[str]) -> bool:
-    return model.divides() or model.inverse or (model.subtracts() and model.has(Percent))
+    return model.divides() or model.inverse or (model.subtracts() and model.has(t.Percent))
 
 
 _LARGE = r"larg|great|big|high|long|heav|most|more|old|tall|wid|fast|dear|late"
@@ -319,8 +305,8 @@ def _rule(pattern: str, fits: Callable[[Modelled, re.Match[str]], bool], says: s
 
 _RULES: tuple[Rule, ...] = (
     _rule(r"\breciprocal\b", _turns_over, "the model does not end with 1 divided by it"),
-    _rule(r"\bsquare root\b", lambda m, _: m.has(Root), "there is no root in the model"),
-    _rule(r"\b(?:squared|cubed|square of|cube of)\b", lambda m, _: m.has(Power), "there is no power in the model"),
+    _rule(r"\bsquare root\b", lambda m, _: m.has(t.Root), "there is no root in the model"),
+    _rule(r"\b(?:squared|cubed|square of|cube of)\b", lambda m, _: m.has(t.Power), "there is no power in the model"),
     _rule(r"\b(?:estimat\w*|approximat\w*|roughly|about how)\b", lambda m, _: True, ""),
     _rule(r"\bpercentage (?:increase|decrease|profit|loss|change|rise|fall|reduction|gain)\b", _ratio_changes,
           "the model does not divide a change by what was there before"),

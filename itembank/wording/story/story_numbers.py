@@ -15,28 +15,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from itembank.items.item import Run
+from itembank.notation import tree as t
 from itembank.notation.line import line as _line
-from itembank.notation.tree import (
-    Bracket,
-    Dec,
-    Frac,
-    Int,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Sum,
-    children,
-    symbols,
-    walk,
-)
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
@@ -48,11 +28,11 @@ from itembank.wording.sentences.units_said import unit_said
 from itembank.wording.tasks.reader import counts
 
 
-def line(node: Node) -> str:
+def line(node: t.Node) -> str:
     """Return a tree as one line, whether p in it is pence or a letter."""
     try:
         return _line(node)
-    except NotationError:
+    except t.NotationError:
         return _line(node, pence=False)
 
 
@@ -66,7 +46,7 @@ class Story:
     """
 
     runs: tuple[Run, ...]
-    used: tuple[Node, ...]
+    used: tuple[t.Node, ...]
     constants: tuple[int, ...] = ()
     not_needed: Mapping[str, str] | None = None
 
@@ -98,7 +78,7 @@ def _sign(story: Story) -> str:
 
 
 def _printed(story: Story) -> str:
-    whole = {part for node in story.used for part in walk(node)}
+    whole = {part for node in story.used for part in t.walk(node)}
     values = values_used(story)
     asking = "".join(questions(story.runs))
     in_question = {node for i, node in enumerate(slotted(story.runs).nodes) if _stands(i, asking)}
@@ -127,20 +107,20 @@ def _stands(index: int, asking: str) -> bool:
     return slot(index) in asking or slot(index, letter=True) in asking
 
 
-def _is_unit(node: Node, story: Story) -> bool:
+def _is_unit(node: t.Node, story: Story) -> bool:
     """Whether a 1 says what something is counted in: 1 cm stands for 5 km, 1 : 50, one ticket."""
     match node:
-        case Ratio(parts):
+        case t.Ratio(parts):
             values = values_used(story)
-            return Int(1) in parts and all(
-                part == Int(1) or _unused(part, set(), values) is None for part in parts
+            return t.Int(1) in parts and all(
+                part == t.Int(1) or _unused(part, set(), values) is None for part in parts
             )
-        case Quantity(Int(1), _) | Money(Int(1), _):
+        case t.Quantity(t.Int(1), _) | t.Money(t.Int(1), _):
             return True
-        case Int(1):
+        case t.Int(1):
             # A letter by itself, as in a + 3c, is one of them.
-            return any(isinstance(used, Relation) for used in story.used)
-        case Relation(first, rest):
+            return any(isinstance(used, t.Relation) for used in story.used)
+        case t.Relation(first, rest):
             return all(
                 _unused(side, set(), values_used(story)) is None or _is_unit(side, story)
                 for side in (first, *(side for _, side in rest))
@@ -156,16 +136,16 @@ def values_used(story: Story) -> set[Fraction]:
     """Return the values of all numbers that the model uses, and of the constants."""
     values = {Fraction(n) for n in story.constants}
     for node in story.used:
-        for part in walk(node):
-            if isinstance(part, Int | Dec | Mixed | Frac | Percent):
+        for part in t.walk(node):
+            if isinstance(part, t.Int | t.Dec | t.Mixed | t.Frac | t.Percent):
                 try:
                     values.add(exact(part))
-                except NotationError:
+                except t.NotationError:
                     continue
     return values
 
 
-def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
+def _unused(node: t.Node, whole: set[t.Node], values: set[Fraction]) -> t.Node | None:
     """Return the first number of a printed tree that the model does not use, or None.
 
     A unit, a per cent sign or a minus goes with its number: {30 min} is not used by 30 h, {15%}
@@ -174,15 +154,15 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
     if node in whole:
         return None
     match node:
-        case Neg(of):
+        case t.Neg(of):
             taken = any(
-                isinstance(part, Sum) and any(op == "-" and term == of for op, term in part.rest)
+                isinstance(part, t.Sum) and any(op == "-" and term == of for op, term in part.rest)
                 for part in whole
             )
             return None if taken or _minus_of(node, whole) else node
-        case Bracket(of):
+        case t.Bracket(of):
             return _unused(of, whole, values)
-        case Percent(of):
+        case t.Percent(of):
             worth, whole_number = _value(node), _value(of)
             if worth is None:
                 return None
@@ -190,16 +170,16 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
             if multipliers & values or (whole_number in values and Fraction(100) in values):
                 return None
             return node
-        case Money(of, _) | Quantity(of, _) if symbols(of):
-            letters = {name for part in whole for name in symbols(part)}
-            return None if symbols(of) <= letters else node
-        case MixedUnits(amounts):
+        case t.Money(of, _) | t.Quantity(of, _) if t.symbols(of):
+            letters = {name for part in whole for name in t.symbols(part)}
+            return None if t.symbols(of) <= letters else node
+        case t.MixedUnits(amounts):
             total = _value(node)
             sizes = {UNITS[part.unit].size for part in amounts}
             as_one = {total / size for size in sizes} if total is not None else set()
             if as_one & values or any(_value(part) == total for part in whole):
                 return None
-        case Money(of, _) | Quantity(of, _):
+        case t.Money(of, _) | t.Quantity(of, _):
             same = any(
                 type(part) is type(node)
                 and _value(part) == _value(node)
@@ -207,53 +187,59 @@ def _unused(node: Node, whole: set[Node], values: set[Fraction]) -> Node | None:
                 for part in whole
             )
             return None if same or _stands_bare(of, whole) else node
-        case Int() | Dec() | Mixed():
+        case t.Int() | t.Dec() | t.Mixed():
             return None if _value(node) in values else node
-        case Frac(Int(), Int()):
-            parts = [_value(part) for part in children(node)]
+        case t.Frac(t.Int(), t.Int()):
+            parts = [_value(part) for part in t.children(node)]
             return None if _value(node) in values or set(parts) <= values else node
-    for child in children(node):
+    for child in t.children(node):
         if (missing := _unused(child, whole, values)) is not None:
             return missing
     return None
 
 
-def _unit_of(node: Node) -> str:
-    return node.unit if isinstance(node, Quantity) else node.sign if isinstance(node, Money) else ""
-
-
-def _minus_of(node: Neg, whole: set[Node]) -> bool:
-    worth = _value(node)
-    return worth is not None and any(
-        isinstance(part, Neg | Money | Quantity) and _value(part) == worth for part in whole
+def _unit_of(node: t.Node) -> str:
+    return (
+        node.unit
+        if isinstance(node, t.Quantity)
+        else node.sign
+        if isinstance(node, t.Money)
+        else ""
     )
 
 
-def _stands_bare(of: Node, whole: set[Node]) -> bool:
+def _minus_of(node: t.Neg, whole: set[t.Node]) -> bool:
+    worth = _value(node)
+    return worth is not None and any(
+        isinstance(part, t.Neg | t.Money | t.Quantity) and _value(part) == worth for part in whole
+    )
+
+
+def _stands_bare(of: t.Node, whole: set[t.Node]) -> bool:
     """Whether a number stands in the model without a unit or sign around it."""
     worth = _value(of)
     inside = {
-        part.of if isinstance(part, Percent) else part.amount
+        part.of if isinstance(part, t.Percent) else part.amount
         for part in whole
-        if isinstance(part, Money | Quantity | Percent)
+        if isinstance(part, t.Money | t.Quantity | t.Percent)
     }
     outside = [
         child
         for part in whole
-        if not isinstance(part, Money | Quantity | Percent)
-        for child in children(part)
+        if not isinstance(part, t.Money | t.Quantity | t.Percent)
+        for child in t.children(part)
     ]
     roots = [part for part in whole if part not in inside]
     return any(
-        isinstance(one, Int | Dec | Mixed | Frac) and _value(one) == worth
+        isinstance(one, t.Int | t.Dec | t.Mixed | t.Frac) and _value(one) == worth
         for one in (*outside, *roots)
     )
 
 
-def _value(node: Node) -> Fraction | None:
+def _value(node: t.Node) -> Fraction | None:
     try:
         return exact(node)
-    except NotationError:
+    except t.NotationError:
         return None
 
 
@@ -270,19 +256,19 @@ def _spare(story: Story) -> Counter[Fraction]:
     return spare
 
 
-def _standing(nodes: Iterable[Node]) -> Counter[Fraction]:
+def _standing(nodes: Iterable[t.Node]) -> Counter[Fraction]:
     """Return the numbers that stand by themselves: 3/4 is one, and its 3 and 4 are none."""
     found: Counter[Fraction] = Counter()
     waiting = list(nodes)
     while waiting:
         node = waiting.pop()
-        if isinstance(node, Int | Dec | Mixed) or (
-            isinstance(node, Frac) and isinstance(node.num, Int) and isinstance(node.den, Int)
+        if isinstance(node, t.Int | t.Dec | t.Mixed) or (
+            isinstance(node, t.Frac) and isinstance(node.num, t.Int) and isinstance(node.den, t.Int)
         ):
             if (value := _value(node)) is not None:
                 found[value] += 1
         else:
-            waiting.extend(children(node))
+            waiting.extend(t.children(node))
     return found
 
 
@@ -295,10 +281,10 @@ _ONE_OF_ALIKE = late(
 
 def _divides(story: Story) -> bool:
     return any(
-        isinstance(part, Frac)
-        or (isinstance(part, Product) and any(op == "÷" for op, _ in part.rest))
+        isinstance(part, t.Frac)
+        or (isinstance(part, t.Product) and any(op == "÷" for op, _ in part.rest))
         for node in story.used
-        for part in walk(node)
+        for part in t.walk(node)
     )
 
 
@@ -319,7 +305,7 @@ def _said(story: Story) -> str:
             continue
         if number.text.lower() == "one" and _ONE_OF_ALIKE.search(story.words) and _divides(story):
             continue
-        unknown = {name for node in story.used for name in symbols(node)} - {"π", "□"}
+        unknown = {name for node in story.used for name in t.symbols(node)} - {"π", "□"}
         if number.value == len(unknown) and re.search(
             rf"\b{number.text} (?:\w+ )?numbers\b", story.words
         ):
@@ -396,8 +382,8 @@ def _units(story: Story) -> str:
     modelled = {
         UNITS[part.unit].dimension
         for node in story.used
-        for part in walk(node)
-        if isinstance(part, Quantity)
+        for part in t.walk(node)
+        if isinstance(part, t.Quantity)
     }
     for name, units in by_dimension.items():
         if name in modelled:
@@ -415,7 +401,7 @@ def _units(story: Story) -> str:
 def unit_after(runs: Sequence[Run]) -> set[str]:
     """Return the units that stand in words after bare numbers.
 
-    >>> unit_after(("A film lasts ", Int(2), " hours."))
+    >>> unit_after(("A film lasts ", t.Int(2), " hours."))
     {'h'}
     """
     said, names = slotted(runs), unit_names()
@@ -435,8 +421,10 @@ def _factors(story: Story) -> set[Fraction]:
     return set(_numbers(story.used) - printed) | {Fraction(n) for n in story.constants}
 
 
-def _numbers(nodes: Iterable[Node]) -> Counter[Fraction]:
-    values = (exact(part) for node in nodes for part in walk(node) if isinstance(part, Int | Dec))
+def _numbers(nodes: Iterable[t.Node]) -> Counter[Fraction]:
+    values = (
+        exact(part) for node in nodes for part in t.walk(node) if isinstance(part, t.Int | t.Dec)
+    )
     return Counter(values)
 
 
@@ -459,5 +447,5 @@ def _facts(unit: str) -> Unit:
     return UNITS.get(unit) or CURRENCY[unit]
 
 
-def _is_bare(node: Node) -> bool:
-    return not any(isinstance(part, Quantity | Money) for part in walk(node))
+def _is_bare(node: t.Node) -> bool:
+    return not any(isinstance(part, t.Quantity | t.Money) for part in t.walk(node))

@@ -11,22 +11,7 @@ from collections.abc import Mapping
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
-from itembank.notation.tree import (
-    Bracket,
-    Dec,
-    Frac,
-    Int,
-    Juxt,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Root,
-    Sum,
-)
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS
 from itembank.wording.tasks.arithmetic import Saying
@@ -54,51 +39,51 @@ def _rounded(value: Fraction, words: Mapping[str, str]) -> Fraction:
     return unit * int(whole.quantize(Decimal(1), ROUND_HALF_UP))
 
 
-def _estimate(words: Mapping[str, str], node: Node) -> Built:
+def _estimate(words: Mapping[str, str], node: t.Node) -> Built:
     used: list[int] = []
     made = _with_rounded(node, words, used)
     return made, tuple(used)
 
 
-def _with_rounded(node: Node, words: Mapping[str, str], used: list[int]) -> Node:
-    def again(part: Node) -> Node:
+def _with_rounded(node: t.Node, words: Mapping[str, str], used: list[int]) -> t.Node:
+    def again(part: t.Node) -> t.Node:
         return _with_rounded(part, words, used)
 
     match node:
-        case Int() | Dec(_, _, ""):
+        case t.Int() | t.Dec(_, _, ""):
             value = _rounded(exact(node), words)
             used += [value.numerator, value.denominator]
-            top = Int(value.numerator)
-            return top if value.denominator == 1 else Frac(top, Int(value.denominator))
-        case Money(amount, sign):
-            return Money(again(amount), sign)
-        case Quantity(amount, unit):
-            return Quantity(again(amount), unit)
-        case Percent(of):
-            return Percent(again(of))
-        case Neg(of):
-            return Neg(again(of))
-        case Bracket(of):
-            return Bracket(again(of))
-        case Root(of, index):
-            return Root(again(of), index)
-        case Power(base, Int() as exponent):
-            return Power(_whole(again(base)), exponent)
-        case Frac(top, bottom):
-            return Product(_whole(again(top)), (("÷", _whole(again(bottom))),))
-        case Sum(first, rest):
-            return Sum(again(first), tuple((op, again(term)) for op, term in rest))
-        case Product(first, rest):
-            return Product(
+            top = t.Int(value.numerator)
+            return top if value.denominator == 1 else t.Frac(top, t.Int(value.denominator))
+        case t.Money(amount, sign):
+            return t.Money(again(amount), sign)
+        case t.Quantity(amount, unit):
+            return t.Quantity(again(amount), unit)
+        case t.Percent(of):
+            return t.Percent(again(of))
+        case t.Neg(of):
+            return t.Neg(again(of))
+        case t.Bracket(of):
+            return t.Bracket(again(of))
+        case t.Root(of, index):
+            return t.Root(again(of), index)
+        case t.Power(base, t.Int() as exponent):
+            return t.Power(_whole(again(base)), exponent)
+        case t.Frac(top, bottom):
+            return t.Product(_whole(again(top)), (("÷", _whole(again(bottom))),))
+        case t.Sum(first, rest):
+            return t.Sum(again(first), tuple((op, again(term)) for op, term in rest))
+        case t.Product(first, rest):
+            return t.Product(
                 _whole(again(first)), tuple((op, _whole(again(term))) for op, term in rest)
             )
-        case Juxt((first, *factors)):
-            return Product(again(first), tuple(("×", again(factor)) for factor in factors))
+        case t.Juxt((first, *factors)):
+            return t.Product(again(first), tuple(("×", again(factor)) for factor in factors))
     raise NotBuilt("This is not rounded number by number here.")
 
 
-def _whole(node: Node) -> Node:
-    return Bracket(node) if isinstance(node, Sum | Product | Frac) else node
+def _whole(node: t.Node) -> t.Node:
+    return t.Bracket(node) if isinstance(node, t.Sum | t.Product | t.Frac) else node
 
 
 _EACH = r"(?:each|every|all(?: of)? the|the) (?:number|value|amount)s?"

@@ -19,7 +19,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from itembank.notation.tree import Frac, Int, Node, Product
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import COUNTS, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
@@ -75,7 +75,7 @@ _FUNCTION = late(
     r"the (?P<word>(?:positive )?square root|cube root|square|cube|reciprocal) of (?=the |[\ue000-\uf8ff])",
     re.I,
 )
-_FUNCTIONS: dict[str, Callable[[Node], Built]] = {
+_FUNCTIONS: dict[str, Callable[[t.Node], Built]] = {
     "square root": root(2),
     "cube root": root(3),
     "square": power(2),
@@ -98,7 +98,7 @@ _JOIN = late(
     r"more than) (?=the |[\ue000-\uf8ff]|[a-z])",
     re.I,
 )
-_JOINS: dict[str, Callable[[Node, Node], Built]] = {
+_JOINS: dict[str, Callable[[t.Node, t.Node], Built]] = {
     **dict.fromkeys(("plus", "add", "added to"), total),
     **dict.fromkeys(("minus", "subtract", "take away"), less),
     **dict.fromkeys(("times", "multiplied by"), product),
@@ -112,13 +112,13 @@ _OPENING = late(
     r"tell me|say) )(?:the (?:value|result) of )?",
     re.I,
 )
-_COMMANDS: tuple[tuple[str, str, Callable[[Node, Node], Built]], ...] = (
+_COMMANDS: tuple[tuple[str, str, Callable[[t.Node, t.Node], Built]], ...] = (
     ("add", r"(?: to|,? and|,? on to) ", lambda a, b: total(b, a)),
     ("(?:subtract|take(?: away)?)", r"(?: away)? from ", lambda a, b: less(b, a)),
     ("multiply", " by ", product),
     ("divide", " by ", over),
 )
-_ALONE: tuple[tuple[str, Callable[[Node], Built]], ...] = (
+_ALONE: tuple[tuple[str, Callable[[t.Node], Built]], ...] = (
     ("double", lambda node: _many(2, node)),
     ("(?:treble|triple)", lambda node: _many(3, node)),
     ("halve", lambda node: _share(1, 2, node)),
@@ -150,7 +150,9 @@ def nested(sentence: str) -> Nested | None:
     return None
 
 
-def _two(text: str, at: int, between: str, build: Callable[[Node, Node], Built]) -> Nested | None:
+def _two(
+    text: str, at: int, between: str, build: Callable[[t.Node, t.Node], Built]
+) -> Nested | None:
     first = _operand(text, at)
     if first is None or not (gap := phrase(between).match(text, first.end)):
         return None
@@ -209,7 +211,7 @@ def _operand(text: str, at: int) -> _Piece | None:
     return atom
 
 
-def _before(text: str, at: int, build: Callable[[Node], Built]) -> _Piece | None:
+def _before(text: str, at: int, build: Callable[[t.Node], Built]) -> _Piece | None:
     """Return something done to what follows, which is one number or a sum of two said in words."""
     of = _operand(text, at)
     if of is None or of.kind not in ("atom", "pair"):
@@ -236,11 +238,11 @@ def _pair(text: str, at: int) -> _Piece | None:
 
 
 def _combined(
-    kind: str, build: Callable[[Node, Node], Built], first: _Piece, second: _Piece
+    kind: str, build: Callable[[t.Node, t.Node], Built], first: _Piece, second: _Piece
 ) -> _Piece:
     count = len(first.slots)
 
-    def made(*nodes: Node) -> Built:
+    def made(*nodes: t.Node) -> Built:
         a, used = first.build(*nodes[:count])
         b, more = second.build(*nodes[count:])
         tree, own = build(a, b)
@@ -249,8 +251,8 @@ def _combined(
     return _Piece(kind, second.end, (*first.slots, *second.slots), made)
 
 
-def _applied(build: Callable[[Node], Built], inner: Callable[..., Built]) -> Callable[..., Built]:
-    def made(*nodes: Node) -> Built:
+def _applied(build: Callable[[t.Node], Built], inner: Callable[..., Built]) -> Callable[..., Built]:
+    def made(*nodes: t.Node) -> Built:
         node, used = inner(*nodes)
         tree, own = build(node)
         return tree, (*used, *own)
@@ -258,9 +260,9 @@ def _applied(build: Callable[[Node], Built], inner: Callable[..., Built]) -> Cal
     return made
 
 
-def _share(n: int, den: int, node: Node) -> Built:
-    return Product(Frac(Int(n), Int(den)), (("×", as_part(node)),)), (n, den)
+def _share(n: int, den: int, node: t.Node) -> Built:
+    return t.Product(t.Frac(t.Int(n), t.Int(den)), (("×", as_part(node)),)), (n, den)
 
 
-def _many(n: int, node: Node) -> Built:
-    return Product(Int(n), (("×", as_part(node)),)), (n,)
+def _many(n: int, node: t.Node) -> Built:
+    return t.Product(t.Int(n), (("×", as_part(node)),)), (n,)

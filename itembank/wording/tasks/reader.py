@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 
 from itembank.items.item import Run
-from itembank.notation.tree import Listing, Ratio, Sym
+from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.numbers_said import counting_words, strange_signs
 from itembank.wording.sentences.phrases import begins, phrase
@@ -88,7 +88,7 @@ def read_prompt(runs: Sequence[Run]) -> Reading:
     reading = _read(said.text, counts(runs))
     if reading.letter and _SLOT.match(reading.letter):
         node = said.nodes[index_of(reading.letter)]
-        name = node.name if isinstance(node, Sym) else ""
+        name = node.name if isinstance(node, t.Sym) else ""
         unread = reading.unread or ("" if name else "the letter that is asked for")
         reading = replace(reading, letter=name, unread=unread)
     return reading
@@ -106,7 +106,7 @@ def counts(runs: Sequence[Run]) -> frozenset[int]:
     """
     said = slotted(runs)
     found = {len(_slots(row[0])) for row in phrase("<Ms>").finditer(said.text)}
-    found |= {len(node.parts) for node in said.nodes if isinstance(node, Listing | Ratio)}
+    found |= {len(node.parts) for node in said.nodes if isinstance(node, t.Listing | t.Ratio)}
     return frozenset(found - {1})
 
 

@@ -4,25 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from itembank.notation import tree as t
 from itembank.notation.clock import times_in
-from itembank.notation.tree import ClockTime, Node, Sum
 from itembank.notation.value import exact
 from itembank.wording.tasks.arithmetic import Saying
 from itembank.wording.tasks.sums import Built, NotBuilt
 
 
-def _time_between(start: Node, end: Node) -> Built:
-    if not isinstance(start, ClockTime) or not isinstance(end, ClockTime):
+def _time_between(start: t.Node, end: t.Node) -> Built:
+    if not isinstance(start, t.ClockTime) or not isinstance(end, t.ClockTime):
         raise NotBuilt("How long it is takes two times of day.")
     if exact(end) <= exact(start):
         raise NotBuilt("The second time is not after the first on the same day.")
-    return Sum(end, (("-", start),)), ()
+    return t.Sum(end, (("-", start),)), ()
 
 
-def _time_moved(sign: str) -> Callable[[Node, Node], Built]:
-    def build(by: Node, start: Node) -> Built:
-        moved = Sum(start, ((sign, by),))  # type: ignore[arg-type]
-        if not isinstance(start, ClockTime) or times_in(moved) != 1:
+def _time_moved(sign: str) -> Callable[[t.Node, t.Node], Built]:
+    def build(by: t.Node, start: t.Node) -> Built:
+        moved = t.Sum(start, ((sign, by),))  # type: ignore[arg-type]
+        if not isinstance(start, t.ClockTime) or times_in(moved) != 1:
             raise NotBuilt("What time it is takes a length of time and a time of day.")
         return moved, ()
 
