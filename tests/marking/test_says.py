@@ -15,7 +15,7 @@ from itembank.marking.form.form_told import TOLD_BY_FORM, WANTED, right_value, w
 from itembank.notation import mixed_units
 
 SOURCES = [
-    *sorted(Path(items.__file__).parent.glob("*_forms.py")),
+    *sorted((Path(items.__file__).parent / "forms").glob("*_forms.py")),
     Path(form.__file__),
     Path(mixed_units.__file__),
 ]
