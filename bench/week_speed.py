@@ -69,7 +69,7 @@ def _listed(numbers: tuple[int, ...]) -> str:
 def report() -> str:
     """Return both figures with their limits."""
     cold = from_cold()
-    plans()  # scipy is loaded now
+    plans()  # HiGHS is loaded now
     year = sum(plans() for _ in range(MEASURED)) / MEASURED * CLASSES
     settings = [plans(topics, rest) * CLASSES for topics in SIZES for rest in RESTS]
     return "\n".join(

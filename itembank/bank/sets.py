@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def set_addresses(made: GeneratedSet, topic: str) -> tuple[str, ...]:
     """Return the addresses of a generated set in a file on `topic`: the same ones every time.
 
-    A set of so many is drawn without repeats by its seed.
+    A set of so many is drawn without repeats by its seed; a tier that grows does not change it.
 
     >>> set_addresses(GeneratedSet(tier="core", count=2, seed=1), "ratio.share")
     ('ratio.share/core/462', 'ratio.share/core/392')
@@ -28,7 +28,7 @@ def set_addresses(made: GeneratedSet, topic: str) -> tuple[str, ...]:
     source = find_topic(made.topic or topic)
     # Seeded with text, which gives the same state on every machine and in every run.
     rng = random.Random(f"{made.seed}/{source.id}/{made.tier}")
-    indices = source.spaces[Tier(made.tier)].sample(made.count, rng)
+    indices = source.spaces[Tier(made.tier)].lasting_sample(made.count, rng)
     return tuple(f"{source.id}/{made.tier}/{index}" for index in indices)
 
 

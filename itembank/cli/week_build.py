@@ -1,7 +1,8 @@
 """Builds the packs of a week beside the rest: in a second process that splits the work in two.
 
-That process is begun first of all. While the week is planned, which loads scipy, it loads what
-every pack needs, sympy and the drawing, so that of the two long loads only one is waited for.
+That process is begun first of all. While the week is planned, which loads numpy and HiGHS, it
+loads what every pack needs, sympy and the drawing, so that of the two loads only one is waited
+for.
 """
 
 from __future__ import annotations

@@ -8,7 +8,6 @@ used.
 from __future__ import annotations
 
 import random
-from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -285,25 +284,13 @@ def differing(one: tuple[Any, ...], other: tuple[Any, ...]) -> int:
 def along(space: Space, index: int, axis: int) -> list[int]:
     """Return the other indices of `space` that differ from `index` in one axis alone.
 
-    A space lists its points in the order of its axes' values, so each is found by bisection.
-
     >>> along(Space(None, a=(1, 2), b=(5, 6, 7)), 1, 1)
     [0, 2]
     """
-    axes = list(space.axes.values())
     here = space[index]
-    places = [{value: place for place, value in enumerate(values)} for values in axes]
-
-    def place_of(at: int) -> list[int]:
-        return [found[value] for found, value in zip(places, space[at], strict=True)]
-
-    found = []
-    for value in axes[axis]:
-        there = (*here[:axis], value, *here[axis + 1 :])
-        if value == here[axis] or (space.keep is not None and not space.keep(*there)):
-            continue
-        wanted = [place[one] for place, one in zip(places, there, strict=True)]
-        at = bisect_left(range(len(space)), wanted, key=place_of)
-        if at < len(space) and space[at] == there:
-            found.append(at)
-    return found
+    there = (
+        space.place((*here[:axis], value, *here[axis + 1 :]))
+        for value in list(space.axes.values())[axis]
+        if value != here[axis]
+    )
+    return [place for place in there if place is not None]

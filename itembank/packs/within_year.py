@@ -78,12 +78,7 @@ class WithinYear:
         whole = self.topic.spaces[tier]
         if len(self._left[tier]) == len(whole):
             return whole
-
-        def keep(*values: object) -> bool:
-            suits = self.topic.from_year(tier, *values) <= self.year
-            return suits and (whole.keep is None or whole.keep(*values))
-
-        return Space(keep, **whole.axes)
+        return whole.where(lambda *values: self.topic.from_year(tier, *values) <= self.year)
 
     def _gone(self, tier: Tier) -> Counter[Content]:
         found = (self.topic.content(tier, *values) for values in self.topic.spaces.get(tier, ()))

@@ -3,8 +3,8 @@
 For every lesson and every topic taught by then, asking the topic has a worth
 (:mod:`itembank.planning.topic_worth`): more the longer it was not seen and the more of the
 class is expected to be wrong, less the more often it came back, with a bonus where the coming
-lesson needs it. HiGHS, through scipy's ``milp``, picks for the whole week at once the questions
-worth most in all (:mod:`itembank.planning.topic_programme`), so that
+lesson needs it. HiGHS picks for the whole week at once the questions worth most in all
+(:mod:`itembank.planning.topic_programme`), so that
 
 * every starter has its number of questions, none on a topic not yet taught;
 * no topic comes twice in a starter unless there are too few topics, or the teacher asks;
