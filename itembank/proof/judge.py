@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.items.asks import asked
 from itembank.items.forms.factor_forms import TOO_LARGE
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Item
@@ -19,7 +20,7 @@ from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.claim.printed import asked, mismatched, unprinted
+from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.exact.key_forms import key_form_fault

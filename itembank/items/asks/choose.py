@@ -6,18 +6,18 @@ from dataclasses import dataclass
 from typing import Literal
 
 from itembank.items.asks.kind import Ask, Kind, Stored, detail, register_kind
-from itembank.notation.tree import Node, NotationError
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Choose(Ask):
     """Name the option that is worth the least or the greatest."""
 
-    options: tuple[tuple[str, Node], ...]
+    options: tuple[tuple[str, t.Node], ...]
     detail: Literal["least", "greatest"]
 
 
-def _nodes(ask: Choose) -> tuple[Node, ...]:
+def _nodes(ask: Choose) -> tuple[t.Node, ...]:
     return tuple(node for _, node in ask.options)
 
 
@@ -28,7 +28,7 @@ def _store(ask: Choose) -> Stored:
 
 def _restore(stored: Stored) -> Choose:
     if not stored.target or len(stored.labels) != len(stored.target):
-        raise NotationError("a choice needs a label for each option")
+        raise t.NotationError("a choice needs a label for each option")
     options = tuple(zip(stored.labels, stored.target, strict=True))
     return Choose(options, detail(stored, "choose", ("least", "greatest")))
 

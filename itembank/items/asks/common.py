@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from itembank.items.asks.kind import Ask, Kind, Stored, detail, register_kind
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Common(Ask):
     """Find the highest common factor or the lowest common multiple of whole numbers."""
 
-    numbers: tuple[Node, ...]
+    numbers: tuple[t.Node, ...]
     detail: Literal["hcf", "lcm"]
 
 

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Compare(Ask):
     """Put the right sign, <, > or =, between two numbers; the key is the relation."""
 
-    left: Node
-    right: Node
+    left: t.Node
+    right: t.Node
 
 
 def _restore(stored: Stored) -> Compare:

@@ -46,5 +46,7 @@ FIND = register_kind(
         restore=_restore,
         twin=_twin,
         does="work something out",
+        relations=True,
+        model=lambda ask: ask.relations,
     )
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.items.asks.kind import Ask, Kind, Nodes, Stored, Twin, register_kind
-from itembank.notation.tree import Node, NotationError, Relation, Sym, symbols
+from itembank.notation import tree as t
 
 CONDITIONS: dict[str, tuple[int, str]] = {
     "whole": (0, "a whole number"),
@@ -45,12 +45,13 @@ class Give(Ask):
     relations do not change when letters change places, neither does what is right.
 
     >>> from itembank.notation import parse
+    >>> from itembank.notation.tree import Sym
     >>> Give((Sym("x"),), (parse("1/3 < x < 1/2"),)).letters
     (Sym(name='x'),)
     """
 
-    letters: tuple[Sym, ...]
-    relations: tuple[Relation, ...] = ()
+    letters: tuple[t.Sym, ...]
+    relations: tuple[t.Relation, ...] = ()
     conditions: tuple[Condition, ...] = ()
 
 
@@ -64,24 +65,24 @@ def _store(ask: Give) -> Stored:
 
 
 def _restore(stored: Stored) -> Give:
-    letters = tuple(node for node in stored.target if isinstance(node, Sym))
+    letters = tuple(node for node in stored.target if isinstance(node, t.Sym))
     if not letters or len({*letters}) != len(stored.target):
-        raise NotationError("what is to be given is a letter, or several different ones")
+        raise t.NotationError("what is to be given is a letter, or several different ones")
     if not (stored.relations or stored.conditions):
-        raise NotationError("it is not said what the answer has to be")
+        raise t.NotationError("it is not said what the answer has to be")
     names = {one.name for one in letters}
     for relation in stored.relations:
-        if symbols(relation) - names - {"π"}:
-            raise NotationError("a relation is about another letter than the answer")
+        if t.symbols(relation) - names - {"π"}:
+            raise t.NotationError("a relation is about another letter than the answer")
     return Give(letters, stored.relations, tuple(map(_condition, stored.conditions)))
 
 
-def _condition(data: tuple[str, tuple[Node, ...]]) -> Condition:
+def _condition(data: tuple[str, tuple[t.Node, ...]]) -> Condition:
     name, of = data
     if name not in CONDITIONS:
-        raise NotationError(f"there is no condition called ‘{name}’")
+        raise t.NotationError(f"there is no condition called ‘{name}’")
     if len(of) != CONDITIONS[name][0]:
-        raise NotationError(f"the condition ‘{name}’ speaks of {CONDITIONS[name][0]} numbers")
+        raise t.NotationError(f"the condition ‘{name}’ speaks of {CONDITIONS[name][0]} numbers")
     return Condition(name, of)
 
 
@@ -101,6 +102,7 @@ GIVE = register_kind(
         restore=_restore,
         twin=_twin,
         does="give one of many right answers",
+        relations=True,
         many=True,
     )
 )

@@ -4,29 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind
-from itembank.notation.line import line
-from itembank.notation.tree import Node, NotationError, Relation
+from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind, relation
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Inequality(Ask):
     """Solve an inequality in one unknown."""
 
-    relation: Relation
-
-
-def relation(node: Node) -> Relation:
-    """Return a node that has to be an equation or an inequality.
-
-    Raises
-    ------
-    NotationError
-        If it is something else.
-    """
-    if not isinstance(node, Relation):
-        raise NotationError(f"‘{line(node)}’ is not an equation or an inequality")
-    return node
+    relation: t.Relation
 
 
 def _restore(stored: Stored) -> Inequality:

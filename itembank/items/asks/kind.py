@@ -6,8 +6,8 @@ road, the check of working, marking, the words of a bank) is a *handler* in the 
 layer, found by the kind; no layer asks which kind a question is in any other way.
 
 >>> from itembank.items.asks import Find
->>> from itembank.notation.tree import Int, add
->>> ask = Find(add(Int(2), Int(3)))
+>>> from itembank.notation import tree as t
+>>> ask = Find(t.add(t.Int(2), t.Int(3)))
 >>> kind_of(ask).name, [type(node).__name__ for node in asked(ask)]
 ('find', ['Sum'])
 """
@@ -18,9 +18,10 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
-from itembank.notation.tree import Node, NotationError, Relation
+from itembank.notation import tree as t
+from itembank.notation.line import line
 
-Nodes = tuple[Node, ...]
+Nodes = tuple[t.Node, ...]
 
 
 class Ask:
@@ -40,7 +41,7 @@ class Stored:
     """
 
     target: Nodes = ()
-    relations: tuple[Relation, ...] = ()
+    relations: tuple[t.Relation, ...] = ()
     detail: str = ""
     labels: tuple[str, ...] = ()
     way: str = "nearest"
@@ -71,6 +72,12 @@ class Kind:
         What a question has in common with the same one in disguise, given the form of its answer.
     does
         What a pupil is told to do, as *put in order*: for messages.
+    relations
+        Whether its data may hold relations.
+    filed
+        Whether files name it; it may stand under the name of another kind instead.
+    model
+        The trees that stand for a story where the prompt does not print them.
     many
         Whether many answers are right: the key is then one of them, and printed as an example.
     """
@@ -82,6 +89,9 @@ class Kind:
     restore: Callable[[Stored], Ask]
     twin: Callable[[Any, str], Twin]
     does: str
+    relations: bool = False
+    filed: bool = True
+    model: Callable[[Any], Nodes] = lambda ask: ()
     many: bool = False
 
 
@@ -121,7 +131,7 @@ def kind_of(ask: Ask) -> Kind:
     try:
         return _BY_CLASS[type(ask)]
     except KeyError:
-        raise NotationError(f"{type(ask).__name__} is no kind of question") from None
+        raise t.NotationError(f"{type(ask).__name__} is no kind of question") from None
 
 
 def asked(ask: Ask) -> Nodes:
@@ -144,10 +154,10 @@ class Handlers(Generic[Handler]):
         refused with a NotationError, and so left to a person.
 
     >>> from itembank.items.asks import Find, Order
-    >>> from itembank.notation.tree import Int
+    >>> from itembank.notation import tree as t
     >>> lists: Handlers[bool] = Handlers("lists", otherwise=False)
     >>> lists.by_kind[Order] = True
-    >>> lists.of(Order((Int(2), Int(1)))), lists.of(Find(Int(2)))
+    >>> lists.of(Order((t.Int(2), t.Int(1)))), lists.of(Find(t.Int(2)))
     (True, False)
     """
 
@@ -172,7 +182,7 @@ class Handlers(Generic[Handler]):
         """Return the handler for a question; raises NotationError where there is none."""
         found = self.by_kind.get(type(ask), self.otherwise)
         if found is None:
-            raise NotationError(f"{self.layer} cannot do questions to {kind_of(ask).does}")
+            raise t.NotationError(f"{self.layer} cannot do questions to {kind_of(ask).does}")
         return found
 
     def without(self) -> Iterator[str]:
@@ -194,7 +204,7 @@ def only(stored: Stored, count: int) -> Nodes:
         If it has more or fewer.
     """
     if len(stored.target) != count:
-        raise NotationError(f"the ask has {len(stored.target)} targets where it needs {count}")
+        raise t.NotationError(f"the ask has {len(stored.target)} targets where it needs {count}")
     return stored.target
 
 
@@ -207,5 +217,18 @@ def detail(stored: Stored, kind: str, known: tuple[str, ...]) -> Any:
         If it is another.
     """
     if stored.detail not in known:
-        raise NotationError(f"the detail of a question to {kind} is {' or '.join(known)}")
+        raise t.NotationError(f"the detail of a question to {kind} is {' or '.join(known)}")
     return stored.detail
+
+
+def relation(node: t.Node) -> t.Relation:
+    """Return a node that has to be an equation or an inequality.
+
+    Raises
+    ------
+    NotationError
+        If it is something else.
+    """
+    if not isinstance(node, t.Relation):
+        raise t.NotationError(f"‘{line(node)}’ is not an equation or an inequality")
+    return node

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from itembank.items.asks.kind import Ask, Kind, Stored, detail, register_kind
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Order(Ask):
     """Put `things` in order of size."""
 
-    things: tuple[Node, ...]
+    things: tuple[t.Node, ...]
     detail: Literal["ascending", "descending"] = "ascending"
 
 

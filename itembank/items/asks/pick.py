@@ -8,7 +8,7 @@ from typing import Literal, TypeAlias
 from itembank.items.asks.find import Find
 from itembank.items.asks.kind import Ask, Kind, Stored, Twin, kind_of, register_kind
 from itembank.items.asks.solve import Solve
-from itembank.notation.tree import NotationError
+from itembank.notation import tree as t
 
 Which: TypeAlias = Literal["largest", "smallest", "positive", "negative"]
 """One of several solutions or shares."""
@@ -31,7 +31,7 @@ def _store(ask: Pick) -> Stored:
 
 def _restore(stored: Stored) -> Ask:
     # In a file it stands under the name of the kind it picks from (:func:`.data.from_data`).
-    raise NotationError("there is nothing to pick from")
+    raise t.NotationError("there is nothing to pick from")
 
 
 def _twin(ask: Pick, form: str) -> Twin:
@@ -48,5 +48,6 @@ PICK = register_kind(
         restore=_restore,
         twin=_twin,
         does="pick one of several answers",
+        filed=False,
     )
 )

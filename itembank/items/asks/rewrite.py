@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from itembank.items.asks.kind import Ask, Kind, Stored, detail, only, register_kind
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Rewrite(Ask):
     """Write `target` in another way without changing its value, whatever its letters are worth."""
 
-    target: Node
+    target: t.Node
     detail: Literal["simplify", "expand", "factorise"]
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from itembank.items.asks.kind import Ask, Kind, Stored, detail, only, register_kind
-from itembank.notation.tree import Int, Node, NotationError
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,7 @@ class Round(Ask):
     to the next one away from zero where anything was dropped.
     """
 
-    target: Node
+    target: t.Node
     detail: Literal["places", "figures", "nearest"]
     amount: int
     way: Literal["nearest", "down", "up"] = "nearest"
@@ -26,11 +26,11 @@ class Round(Ask):
 
 def _restore(stored: Stored) -> Round:
     target, amount = only(stored, 2)
-    if not isinstance(amount, Int):
-        raise NotationError("a number is rounded to a whole number of places")
+    if not isinstance(amount, t.Int):
+        raise t.NotationError("a number is rounded to a whole number of places")
     way: Any = stored.way
     if way not in ("nearest", "down", "up"):
-        raise NotationError("a number is rounded to the nearest, down or up")
+        raise t.NotationError("a number is rounded to the nearest, down or up")
     return Round(target, detail(stored, "round", ("places", "figures", "nearest")), amount.n, way)
 
 
@@ -39,7 +39,7 @@ ROUND = register_kind(
         "round",
         Round,
         trees=lambda ask: (ask.target,),
-        store=lambda ask: Stored((ask.target, Int(ask.amount)), detail=ask.detail, way=ask.way),
+        store=lambda ask: Stored((ask.target, t.Int(ask.amount)), detail=ask.detail, way=ask.way),
         restore=_restore,
         twin=lambda ask, form: (
             ("round", ask.detail, ask.amount, ask.way),

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.items.asks.kind import Ask, Kind, Stored, register_kind
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Sequence(Ask):
     """Give the nth term of a sequence, from its first terms, as an expression in n."""
 
-    terms: tuple[Node, ...]
+    terms: tuple[t.Node, ...]
 
 
 SEQUENCE = register_kind(

@@ -42,5 +42,6 @@ SOLVE = register_kind(
         restore=_restore,
         twin=_twin,
         does="solve",
+        relations=True,
     )
 )

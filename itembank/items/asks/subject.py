@@ -4,23 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.items.asks.inequality import relation
-from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind
-from itembank.notation.tree import NotationError, Relation, Sym
+from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind, relation
+from itembank.notation import tree as t
 
 
 @dataclass(frozen=True, slots=True)
 class Subject(Ask):
     """Make `letter` the subject of a formula."""
 
-    relation: Relation
-    letter: Sym
+    relation: t.Relation
+    letter: t.Sym
 
 
 def _restore(stored: Stored) -> Subject:
     formula, letter = only(stored, 2)
-    if not isinstance(letter, Sym):
-        raise NotationError("only a letter can be made the subject")
+    if not isinstance(letter, t.Sym):
+        raise t.NotationError("only a letter can be made the subject")
     return Subject(relation(formula), letter)
 
 
