@@ -7,10 +7,22 @@ import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from statistics import median
+from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    Compare,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Order,
+)
+from itembank.items.item import Item, Tier
 from itembank.items.measures.difficulty import difficulty
+from itembank.items.membership import is_member
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
 from itembank.notation.value import parts
@@ -68,13 +80,29 @@ def blind_slip(item: Item) -> str:
 
 
 def _same_answer(item: Item, wrong: t.Node) -> bool:
-    if isinstance(item.ask, Inequality | Order | Compare | Choose):
-        return wrong == item.key
     try:
-        ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, t.Ratio)
-        return not differ(parts(value_given(item.key)), wrong, ratio)
+        return SAME_ANSWER.of(item.ask)(item.ask, item.key, wrong)
     except t.NotationError:
         return False
+
+
+def _worth_the_same(ask: Ask, key: t.Node, wrong: t.Node) -> bool:
+    return not differ(parts(value_given(key)), wrong, False)
+
+
+SAME_ANSWER: Handlers[Callable[[Any, t.Node, t.Node], bool]] = Handlers(
+    "likely mistakes", otherwise=_worth_the_same
+)
+"""Whether a likely mistake gives a right answer, for each kind of question."""
+
+SAME_ANSWER.by_kind |= {
+    # Here the answer is what is written, not what it is worth.
+    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, key, wrong: wrong == key),
+    Find: lambda ask, key, wrong: (
+        not differ(parts(value_given(key)), wrong, isinstance(ask.target, t.Ratio))
+    ),
+    Give: lambda ask, key, wrong: is_member(ask, wrong),
+}
 
 
 def audit(
