@@ -15,6 +15,7 @@ from itembank.checking.finding import Finding
 from itembank.checking.key_forms import key_form_fault
 from itembank.checking.keys import value_given
 from itembank.checking.printed import asked, mismatched, unprinted
+from itembank.checking.reach import out_of_reach
 from itembank.checking.repeats import REPEATS, repeats
 from itembank.items.factor_forms import TOO_LARGE
 from itembank.items.forms import form_words
@@ -80,8 +81,10 @@ def _judged(item: Item) -> Outcome:
         return Outcome(State.NEEDS_PERSON, _sentence(fault))
     if unlike := unlike_things(asked(item.ask)):
         return Outcome(State.NEEDS_PERSON, _sentence(unlike))
+    if large := out_of_reach(item):
+        return Outcome(State.NEEDS_PERSON, _sentence(large))
     first = by_first_road(item)
-    # sympy sees only what the first road could settle, so nothing here takes for ever.
+    # sympy sees only what is small and what the first road could settle.
     second = _by_second_road(item)
     answers = (first.shown, second.shown)
     if bool(first.fault) != bool(second.fault):
