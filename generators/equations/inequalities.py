@@ -15,8 +15,9 @@ from generators.equations._asks import (
 from generators.equations._common import bracket, lead, letter, side, take_number
 from generators.equations._words import Number, shown
 from itembank.items.forms import number_node
-from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
+from itembank.items.item import Draft, Inequality, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.items.years import INEQUALITIES, Part
@@ -88,17 +89,18 @@ class Inequalities(Topic):
         key = relate(x, sign, num(bound))
         if steps[-1].maths != key:
             steps = (*steps, Step("Swap the sides and turn the inequality sign round.", key))
-        found: dict[Node, Slip] = {}
-        for which, wrong_sign, number in wrong:
-            answer = relate(x, wrong_sign, number_node(number))
-            found.setdefault(answer, Slip(which, answer))
         return Draft(
             prompt("Solve {e}.", e=relation),
             Inequality(relation),
             key,
             "inequality",
             steps,
-            tuple(found.values()),
+            slips(
+                *(
+                    (which, relate(x, wrong_sign, number_node(number)))
+                    for which, wrong_sign, number in wrong
+                )
+            ),
             (kind, op, a, *rest),
         )
 

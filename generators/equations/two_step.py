@@ -7,19 +7,19 @@ from fractions import Fraction
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
 from generators.equations._common import (
-    Wrong,
     balance,
     lead,
     letter,
     side,
-    slips,
     solution,
+    solution_slips,
     swap,
     take_letter,
     take_number,
 )
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import Wrong
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Frac, Int, Relation, Sym, add, equals, num, sub
@@ -178,6 +178,6 @@ class TwoStep(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

@@ -6,10 +6,11 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import ADD_ACROSS, answer_form, finish, slips
+from generators.fractions._common import ADD_ACROSS, answer_form, finish
 from itembank.items.forms import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Blank, Frac, Int, Node, Sum, SumOp, add, equals, frac, sub

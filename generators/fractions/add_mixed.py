@@ -15,11 +15,11 @@ from generators.fractions._common import (
     keep_numerators,
     lcm_all,
     mixed,
-    slips,
 )
 from itembank.items.forms import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import (

@@ -6,9 +6,10 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import AS_MIXED, slips
+from generators.fractions._common import AS_MIXED
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Frac, Int, Mixed, Sum, Sym, add, divide, equals, frac, times

@@ -6,10 +6,10 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import slips
 from itembank.items.forms import number_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import (

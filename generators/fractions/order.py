@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import lcm_all, slips
+from generators.fractions._common import lcm_all
 from itembank.items.forms import decimal_node
 from itembank.items.item import (
     Compare,
@@ -19,6 +19,7 @@ from itembank.items.item import (
     prompt,
 )
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import (

@@ -5,9 +5,10 @@ from __future__ import annotations
 from math import gcd, lcm
 from typing import Any
 
-from generators.ratio._common import lowest, slips, whole_ratio
+from generators.ratio._common import lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Listing, Ratio, Sym, add, divide, equals, times

@@ -6,9 +6,10 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import TRIPLES, amount, slips, turned, whole_ratio
+from generators.ratio._common import TRIPLES, amount, turned, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Node, Ratio, Sym, add, divide, equals, times

@@ -6,10 +6,11 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import amount, slips
+from generators.ratio._common import amount
 from itembank.items.forms import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Int, Node, Ratio, Relation, Sym, divide, equals, sub, times

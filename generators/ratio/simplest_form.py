@@ -13,7 +13,6 @@ from generators.ratio._common import (
     amount,
     factored,
     lowest,
-    slips,
     swapped,
     unit_name,
     whole_ratio,
@@ -21,6 +20,7 @@ from generators.ratio._common import (
 from itembank.items.forms import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Bracket, Int, Mixed, Node, Ratio, equals, frac, times

@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import METRIC, amount, slips, unit_name, whole_ratio
+from generators.ratio._common import METRIC, amount, unit_name, whole_ratio
 from itembank.items.forms import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.registry import register
+from itembank.items.slips import slips
 from itembank.items.space import Space
 from itembank.items.topic import Topic
 from itembank.notation.tree import Dec, Frac, Int, Node, Ratio, Sym, equals

@@ -8,6 +8,7 @@ from typing import Any, ClassVar
 from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
 from itembank.items.marks import usual_marks
+from itembank.items.slips import told_apart
 from itembank.items.space import Space
 from itembank.items.years import FIRST_YEAR_KS3, Content, Parts, content_at
 
@@ -82,7 +83,7 @@ class Topic:
             draft.key,
             draft.form,
             draft.steps,
-            draft.slips,
+            told_apart(draft.slips),
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
