@@ -6,9 +6,9 @@ from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
-from itembank.items.forms import number_node, simplest_node
+from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Misconception, Step
-from itembank.notation.tree import Int, Mixed, Node, equals, frac
+from itembank.notation import tree as t
 
 SIMPLEST = " Give your answer in its simplest form."
 AS_MIXED = " Give your answer as a mixed number in its simplest form."
@@ -72,27 +72,27 @@ def finish(top: int, bottom: int) -> tuple[Step, ...]:
         return (
             Step(
                 "Divide the numerator by the denominator.",
-                equals(frac(top, bottom), number_node(value)),
+                t.equals(t.frac(top, bottom), number_node(value)),
             ),
         )
     if common > 1:
-        cancelled = equals(frac(top, bottom), number_node(value))
+        cancelled = t.equals(t.frac(top, bottom), number_node(value))
         steps.append(Step(f"Divide the numerator and denominator by {common}.", cancelled))
     if value > 1:
-        whole = equals(number_node(value), simplest_node(value))
+        whole = t.equals(number_node(value), simplest_node(value))
         steps.append(Step("Write it as a mixed number.", whole))
     return tuple(steps)
 
 
-def mixed(whole: int, top: int, bottom: int) -> Node:
+def mixed(whole: int, top: int, bottom: int) -> t.Node:
     """Return ``whole top/bottom`` as written, without the part that is 0.
 
-    >>> mixed(0, 3, 4) == frac(3, 4), mixed(2, 0, 4)
+    >>> mixed(0, 3, 4) == t.frac(3, 4), mixed(2, 0, 4)
     (True, Int(n=2))
     """
     if not top:
-        return Int(whole)
-    return Mixed(whole, top, bottom) if whole else frac(top, bottom)
+        return t.Int(whole)
+    return t.Mixed(whole, top, bottom) if whole else t.frac(top, bottom)
 
 
 def lcm_all(*numbers: int) -> int:

@@ -11,12 +11,12 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import TypeAlias
 
-from itembank.items.forms import simplest_node
+from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Misconception, Slip
-from itembank.notation.tree import Node
+from itembank.notation import tree as t
 
 Number: TypeAlias = Fraction | int
-Wrong: TypeAlias = tuple[Misconception, Node | Number | None]
+Wrong: TypeAlias = tuple[Misconception, t.Node | Number | None]
 """A mistake and what it gives: a tree as it is, a number to be written, None where nothing."""
 _AND = "+"
 """Stands between the ids of mistakes that lead to one answer; no id of one mistake has it.
@@ -25,8 +25,8 @@ An id after the first that starts with a dot is of the first one's strand."""
 
 def slips(
     *wrongs: Wrong,
-    write: Callable[[Number], Node] = simplest_node,
-    key: Node | None = None,
+    write: Callable[[Number], t.Node] = simplest_node,
+    key: t.Node | None = None,
 ) -> tuple[Slip, ...]:
     """Return the wrong answers of an item, in the order of its mistakes.
 
@@ -58,20 +58,19 @@ def slips(
 
 
 def told_apart(
-    found: Iterable[Slip], same: Callable[[Node, Node], bool] = operator.eq
+    found: Iterable[Slip], same: Callable[[t.Node, t.Node], bool] = operator.eq
 ) -> tuple[Slip, ...]:
     """Return slips no two of which have the same wrong answer.
 
     Mistakes that lead to one answer become one that names them all, in the place of the first.
 
-    >>> from itembank.notation.tree import Int
     >>> tops = Misconception("m.tops", "adds the tops", "What are halves?")
     >>> half = Misconception("m.half", "stops half way", "Is that all?")
-    >>> [slip] = told_apart([Slip(tops, Int(5)), Slip(half, Int(5))])
+    >>> [slip] = told_apart([Slip(tops, t.Int(5)), Slip(half, t.Int(5))])
     >>> slip.misconception.name
     'adds the tops, or stops half way'
     """
-    groups: list[tuple[Node, list[Misconception]]] = []
+    groups: list[tuple[t.Node, list[Misconception]]] = []
     for slip in found:
         group = next((group for wrong, group in groups if same(wrong, slip.wrong)), None)
         if group is None:
