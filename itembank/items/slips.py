@@ -104,9 +104,18 @@ def either(*mistakes: Misconception) -> Misconception:
     distinct = [by_id[name] for name in (first, *others)]
     return Misconception(
         _AND.join((first, *short)),
-        ", or ".join(one.name for one in distinct),
+        said_together(one.name for one in distinct),
         " ".join(dict.fromkeys(one.ask for one in distinct)),
     )
+
+
+def said_together(names: Iterable[str]) -> str:
+    """Return the names of mistakes as the name of one, of which nobody knows which it was.
+
+    >>> said_together(["adds the tops", "stops half way"])
+    'adds the tops, or stops half way'
+    """
+    return ", or ".join(names)
 
 
 def causes(name: str) -> tuple[str, ...]:
