@@ -16,7 +16,6 @@ import typer.core
 
 from itembank.cli.options.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.cli.options.values import read_plainly
-from itembank.cli.words.matters import at_terminal
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 
@@ -110,7 +109,7 @@ class PlainGroup(typer.core.TyperGroup):
         except UsageError as error:
             raise self._refused(error) from None
         except ItembankError as error:
-            say(at_terminal(error), err=True)
+            say(str(error), err=True)
             raise typer.Exit(error.exit_status) from None
         except KeyboardInterrupt:
             typer.echo("\nStopped.", err=True)
