@@ -8,22 +8,22 @@ from math import gcd
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, lots, number_left
 from generators.equations._common import (
-    Wrong,
     across,
     balance,
     below_zero,
     lead,
     letter,
     side,
-    slips,
     solution,
+    solution_slips,
 )
 from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import equals, num
+from itembank.items.slips import Wrong
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 TOPS = (-13, -11, -7, -5, -3, -1, 1, 2, 3, 5, 7, 11)
 
@@ -83,7 +83,7 @@ class NegativeSolutions(Topic):
             a, c, b, n = values
             d, k = b + n, a - c
             value = Fraction(n, k)
-            equation = equals(side(a, x, b), lead(d, c, x) if c < 0 else side(c, x, d))
+            equation = t.equals(side(a, x, b), lead(d, c, x) if c < 0 else side(c, x, d))
             steps = balance(x, a, b, c, d)
             wrong = (
                 *across(x, a, b, c, d),
@@ -99,7 +99,7 @@ class NegativeSolutions(Topic):
             c = b - n if away else n + b
             first = away or (tier is Tier.SUPPORT and b > 0 and a % 2 == 1)
             left = lead(b, -a if away else a, x) if first else side(a, x, b)
-            equation = equals(left, num(c))
+            equation = t.equals(left, t.num(c))
             steps = balance(x, -a if away else a, b, 0, c)
             # The printed working takes b from c; where ax is subtracted, c from b.
             first_number, taken = (b, c) if away else (c, b)
@@ -131,6 +131,6 @@ class NegativeSolutions(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

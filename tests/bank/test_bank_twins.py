@@ -1,10 +1,10 @@
 """Twins in a bank, across banks, and among the generated items a bank holds."""
 
-from itembank.bank.model import GeneratedSet
-from itembank.bank.sets import made_addresses, set_addresses
-from itembank.bank.twins import bank_twins, twins
+from itembank.bank.model.fields import GeneratedSet
+from itembank.bank.question.generated_sets import made_addresses, set_addresses
+from itembank.bank.question.twins import bank_twins, twins
 from itembank.items.item import Tier
-from itembank.items.registry import find_item, find_topic
+from itembank.items.topics.registry import find_item, find_topic
 from itembank.notation.line import line
 
 from .bankfolder import item, make_bank

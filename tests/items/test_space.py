@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.items.space import Space
+from itembank.items.topics.space import Space
 
 AXES = st.lists(st.integers(0, 4), min_size=1, max_size=4, unique=True)
 PARTS = st.lists(st.tuples(AXES, AXES, st.integers(1, 3)), min_size=1, max_size=4)
