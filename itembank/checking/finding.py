@@ -8,7 +8,7 @@ from fractions import Fraction
 from itembank.errors import CheckFailed
 from itembank.items.forms import decimal_node, money_node, number_node
 from itembank.notation.clock import clock_time
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.tree import (
     ClockTime,
@@ -18,11 +18,9 @@ from itembank.notation.tree import (
     Money,
     Neg,
     Node,
-    NotationError,
     Percent,
     Quantity,
     Ratio,
-    symbols,
 )
 from itembank.notation.units import UNITS
 
@@ -71,10 +69,7 @@ def text(node: Node) -> str:
     >>> text(frac(1, 2))
     '1/2'
     """
-    try:
-        return line(node, pence="p" not in symbols(node))
-    except NotationError:
-        return repr(node)
+    return shown_line(node)
 
 
 def values_node(values: tuple[Fraction, ...], like: Node, proportional: bool = False) -> Node:

@@ -92,9 +92,9 @@ def paragraph(lead: str, text: str) -> str:
 
 def maths(node: Node) -> str:
     """Return mathematics as one line of text, tied so that a short piece is not broken."""
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
 
-    text = line(node)
+    text = shown_line(node)
     return text.replace(" ", _TIED) if len(text) <= LONGEST_TIED else text
 
 
