@@ -10,7 +10,7 @@ from itembank.bank.index.questions import question_of_record, twin_mark
 from itembank.bank.index.store import seal
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.generated_sets import made_addresses
-from itembank.items.registry import find_item
+from itembank.items.topics.registry import find_item
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank

@@ -19,7 +19,7 @@ ABOVE = frozenset({"planning", "packs", "pages", "records", "work", "desk", "cli
 """Parts that stand above the bank, which imports none of them: they decide nothing here."""
 LIBRARIES = ("lark", "mpmath", "pydantic", "pydantic_core", "sympy")
 GROUP = "itembank.topics"
-"""Under which other packages name topics of theirs (:mod:`itembank.items.registry`)."""
+"""Under which other packages name topics of theirs (:mod:`itembank.items.topics.registry`)."""
 
 
 @cache

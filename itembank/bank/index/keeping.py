@@ -22,7 +22,7 @@ from itembank.bank.index.sheets import (
 from itembank.bank.index.store import Changed, Store, seal
 from itembank.bank.read.topic_text import TopicText
 from itembank.files.faults import Fault, FileFaults, decode_bytes
-from itembank.items.registry import topic_ids
+from itembank.items.topics.registry import topic_ids
 
 if TYPE_CHECKING:
     import sqlite3

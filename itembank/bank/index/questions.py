@@ -14,7 +14,7 @@ from itembank.bank.index.sheets import item_of
 from itembank.bank.question.as_item import form_of
 from itembank.bank.question.maths import Maths, read_maths
 from itembank.bank.question.twins import item_key
-from itembank.items.forms import form_words
+from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Step
 from itembank.items.marks import usual_marks
 from itembank.notation.line import shown_line

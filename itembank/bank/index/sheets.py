@@ -18,7 +18,7 @@ from itembank.bank.model.content import content_hash_of
 from itembank.bank.question.maths import read_maths
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.line import shown_line
 
 
