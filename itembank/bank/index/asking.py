@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from itembank.bank.index.keeping import CHUNK, Processes
 from itembank.bank.index.questions import question_of_record, twin_mark
 from itembank.bank.index.store import seal
 from itembank.bank.question.canonical import canonical
-from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank
+    pass
 
 Work = tuple[int, bytes, str, str]
 """The number of a fact, the hash that names it, its topic and the item as JSON."""
@@ -40,9 +39,7 @@ def _ask_part(work: Sequence[Work]) -> list[Row]:
     return rows
 
 
-def made_marks(bank: KeptBank) -> Iterator[tuple[bytes, str]]:
-    """Yield the generated items that a bank names, each with the mark of its twins."""
-    named = (address for topic in bank.topics for address in made_addresses(topic))
-    for address in dict.fromkeys(named):
-        item = find_item(address)
-        yield twin_mark(canonical(item.ask, item.form)), address
+def made_mark(address: str) -> bytes:
+    """Return the mark of the twins of a generated item."""
+    item = find_item(address)
+    return twin_mark(canonical(item.ask, item.form))

@@ -8,7 +8,6 @@ import time
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
-from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from itembank.bank.index.sheets import (
@@ -122,7 +121,9 @@ def _known(store: Store, owns: Sequence[bytes]) -> set[bytes]:
     for at in range(0, len(owns), 500):
         part = owns[at : at + 500]
         marks = ", ".join("?" * len(part))
-        found |= {own for (own,) in store.rows(f"SELECT own FROM fact WHERE own IN ({marks})", part)}
+        found |= {
+            own for (own,) in store.rows(f"SELECT own FROM fact WHERE own IN ({marks})", part)
+        }
     return found
 
 
@@ -179,9 +180,7 @@ class Processes:
         if self._pool is not None:
             self._pool.shutdown(cancel_futures=True)
 
-    def in_order(
-        self, calls: Iterable[tuple[T, tuple[Any, ...]]]
-    ) -> Iterator[tuple[T, Any]]:
+    def in_order(self, calls: Iterable[tuple[T, tuple[Any, ...]]]) -> Iterator[tuple[T, Any]]:
         """Yield what each call returns with what came with it; few are begun ahead of time."""
         if self._pool is None:
             for label, (call, *values) in calls:

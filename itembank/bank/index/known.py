@@ -10,11 +10,18 @@ from __future__ import annotations
 import datetime
 import json
 import sqlite3
+import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from itertools import islice
+from functools import partial
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
-from itembank.bank.index.store import IndexFailed, seal
+from itembank.bank.index.refresh import File, look_at
+from itembank.bank.index.store import Changed, IndexFailed, seal
+from itembank.bank.model.bank import SIGNOFF_FILE
+from itembank.bank.model.content import printed_on
+from itembank.bank.model.signed import Retirement, SignOff
+from itembank.bank.proof.signoff import SignState, state_by
+from itembank.bank.proof.state import EntryState
 from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
@@ -62,9 +69,7 @@ def outcomes(
     return [known[one.kept.fact] for one in entries]
 
 
-def _keep(
-    db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, Outcome]]
-) -> None:
+def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, Outcome]]) -> None:
     rows = []
     for entry, one in found:
         row = (one.state.value, one.says, one.first, one.second, int(one.modelled))
@@ -193,6 +198,91 @@ def ask_missing(
         done += len(part)
 
 
+def sign_states(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[SignState]:
+    """Return who has signed each item, and what has changed since.
+
+    Raises:
+        FileFaults: the sign-offs cannot be read.
+    """
+    sheet = signoff_sheet(bank)
+    own: dict[str, list[SignOff]] = {}
+    for part in _parts([one.id for one in entries] if sheet is not None else []):
+        marks = ", ".join("?" * len(part))
+        query = f"SELECT * FROM signoff WHERE sheet = ? AND item IN ({marks}) ORDER BY at"
+        for _, _, *row, sealed in bank.store.rows(query, [sheet, *part]):
+            if seal(*row) != sealed:
+                raise IndexFailed("a row is damaged")
+            item, by, day, content, was = row
+            signed = SignOff(item, by, datetime.date.fromisoformat(day), content, json.loads(was))
+            own.setdefault(item, []).append(signed)
+    return [state_by(one.kept.content, own.get(one.id, ()), partial(_says, one)) for one in entries]
+
+
+def _says(entry: KeptEntry) -> dict[str, object]:
+    return printed_on(entry.item, entry.topic)
+
+
+def signoff_sheet(bank: KeptBank) -> int | None:
+    """Return which sheet of the index holds the sign-offs as they are now; None for no file.
+
+    Raises:
+        FileFaults: they cannot be read.
+    """
+    path = bank.folder / SIGNOFF_FILE
+    if not path.exists():
+        return None
+    (file,) = look_at([path], bank.store)
+    if not file.faults:
+        query = "SELECT id FROM sheet WHERE name = ? AND hash = ?"
+        for (number,) in bank.store.rows(query, [path.name, file.hash]):
+            return int(number)
+    from itembank.bank.proof.signoff import read_signoffs
+
+    found = read_signoffs(bank.folder)
+    (again,) = look_at([path], bank.store)
+    if again.hash != file.hash:
+        raise Changed("the sign-offs changed while they were read")
+    return bank.store.write(lambda db: _keep_signoffs(db, file, found))
+
+
+def _keep_signoffs(db: sqlite3.Connection, file: File, found: Iterable[SignOff]) -> int:
+    about = (file.path.name, "", "", "", "")
+    added = db.execute(
+        "INSERT OR REPLACE INTO sheet (name, topic, title, stated, lines, hash, items, last_used, "
+        "seal) VALUES (?, ?, ?, ?, ?, ?, 0, ?, ?)",
+        (*about, file.hash, time.time(), seal(file.hash, *about)),
+    )
+    rows = []
+    for at, one in enumerate(found):
+        was = json.dumps(one.was, ensure_ascii=False)
+        row = (one.item, one.by, one.on.isoformat(), one.content, was)
+        rows.append((added.lastrowid, at, *row, seal(*row)))
+    db.executemany("INSERT INTO signoff VALUES (?, ?, ?, ?, ?, ?, ?, ?)", rows)
+    return int(added.lastrowid or 0)
+
+
+def states(
+    bank: KeptBank,
+    entries: Sequence[KeptEntry],
+    report: Progress | None = None,
+    processes: int | None = None,
+) -> list[EntryState]:
+    """Return everything known of each item: its proof, its sign-offs, its retirement."""
+    signs = sign_states(bank, entries)
+    found = outcomes(bank, entries, report, processes)
+    return [
+        EntryState(one.address, one.topic, one, outcome, sign, _retirement(one))
+        for one, outcome, sign in zip(entries, found, signs, strict=True)
+    ]
+
+
+def _retirement(entry: KeptEntry) -> Retirement | None:
+    if not entry.kept.retired:
+        return None
+    fields = entry.kept.fields()
+    return datetime.date.fromisoformat(fields["retired"]), fields.get("retired_because", "")
+
+
 def twins_of(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
 ) -> list[list[str]]:
@@ -218,14 +308,47 @@ def twins_of(
 
 def made_twins(bank: KeptBank) -> dict[bytes, list[str]]:
     """Return the addresses of the generated items that a bank names, by the mark of their twins."""
+    named = list(dict.fromkeys(one for topic in bank.kept_topics for one in topic.made()))
     found: dict[bytes, list[str]] = {}
-    if any('"generated": []' not in t.sheet.stated or '"pinned": []' not in t.sheet.stated
-           for t in bank.kept_topics):
-        from itembank.bank.index.asking import made_marks
+    if named:
+        from itembank.bank.index.asking import made_mark
 
-        for twin, address in made_marks(bank):
-            found.setdefault(twin, []).append(address)
+        for address in named:
+            found.setdefault(made_mark(address), []).append(address)
     return found
+
+
+def made_outcomes(
+    bank: KeptBank,
+    addresses: Sequence[str],
+    report: Progress | None = None,
+    processes: int | None = None,
+) -> list[Outcome]:
+    """Return what both roads make of generated items; as :func:`outcomes`."""
+    known = {}
+    for part in _parts(addresses):
+        marks = ", ".join("?" * len(part))
+        query = f"SELECT * FROM made WHERE address IN ({marks})"
+        for address, *row, sealed in bank.store.rows(query, part):
+            if seal(address, *row) != sealed:
+                raise IndexFailed("a row is damaged")
+            known[address] = _outcome(row)
+    new = [one for one in addresses if one not in known]
+    if new:
+        from itembank.bank.proof.prove import prove_made
+        from itembank.processes.workers import was_cut_off
+
+        found = dict(zip(new, prove_made(new, report, processes), strict=True))
+        known |= found
+        rows = []
+        for address, one in found.items():
+            row = (one.state.value, one.says, one.first, one.second, int(one.modelled))
+            if not was_cut_off(one):
+                rows.append((address, *row, seal(address, *row)))
+        bank.store.write(
+            lambda db: db.executemany("INSERT OR REPLACE INTO made VALUES (?,?,?,?,?,?,?)", rows)
+        )
+    return [known[one] for one in addresses]
 
 
 def twin_groups(*banks: KeptBank, report: Progress | None = None) -> list[tuple[str, ...]]:

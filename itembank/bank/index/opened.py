@@ -71,7 +71,7 @@ class KeptEntry(Entry):
     _item: BankItem | None
 
     @property
-    def item(self) -> BankItem:  # type: ignore[override]
+    def item(self) -> BankItem:
         """The item in full."""
         if self._item is None:
             from itembank.bank.index.sheets import item_of
@@ -118,12 +118,12 @@ class KeptTopic(BankTopic):
     _stated: dict[str, Any]
 
     @property
-    def entries(self) -> tuple[Entry, ...]:  # type: ignore[override]
+    def entries(self) -> tuple[Entry, ...]:
         """The items of the topic, in the order of the file; read anew each time."""
         return tuple(self._bank.chosen("place.sheet = ?", [self.sheet.number]))
 
     @property
-    def generated(self) -> tuple[GeneratedSet, ...]:  # type: ignore[override]
+    def generated(self) -> tuple[GeneratedSet, ...]:
         """The sets of generated items that the file names."""
         if not self._stated["generated"]:
             return ()
@@ -133,8 +133,16 @@ class KeptTopic(BankTopic):
             GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
         )
 
+    def made(self) -> tuple[str, ...]:
+        """Return the address of every generated item that the file names, each once."""
+        if not self._stated["generated"] and not self._stated["pinned"]:
+            return ()
+        from itembank.bank.question.generated_sets import made_addresses
+
+        return made_addresses(self)
+
     @property
-    def pinned(self) -> tuple[PinnedItem, ...]:  # type: ignore[override]
+    def pinned(self) -> tuple[PinnedItem, ...]:
         """The generated items that the file names one by one."""
         if not self._stated["pinned"]:
             return ()
@@ -165,8 +173,13 @@ class KeptBank(Bank):
         return self is other
 
     @cached_property
+    def kept_topics(self) -> tuple[KeptTopic, ...]:
+        """The topics with their sheets."""
+        return tuple(topic for topic in self.topics if isinstance(topic, KeptTopic))
+
+    @cached_property
     def _sheets(self) -> dict[int, KeptTopic]:
-        return {topic.sheet.number: topic for topic in self.topics if isinstance(topic, KeptTopic)}
+        return {topic.sheet.number: topic for topic in self.kept_topics}
 
     def entries(self) -> Iterator[Entry]:
         """Yield every hand-written item, topic by topic, in the order of the files."""

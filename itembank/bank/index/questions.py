@@ -43,7 +43,9 @@ def twin_mark(key: tuple[object, ...]) -> bytes:
     >>> twin_mark(("find", 1)) == twin_mark(("find", 1)), twin_mark(("find", 1)) == twin_mark(())
     (True, False)
     """
-    return hashlib.blake2b(repr(_plain(key)).encode("utf-8", "surrogatepass"), digest_size=16).digest()
+    return hashlib.blake2b(
+        repr(_plain(key)).encode("utf-8", "surrogatepass"), digest_size=16
+    ).digest()
 
 
 def _plain(value: object) -> object:
@@ -69,7 +71,9 @@ def shown(item: BankItem) -> dict[str, object]:
         "key": shown_line(maths.key),
         "form": form_words(form_of(item, maths)),
         "marks": usual_marks(maths.runs, steps) if item.marks is None else item.marks,
-        "steps": [[step.say, "" if step.maths is None else shown_line(step.maths)] for step in steps],
+        "steps": [
+            [step.say, "" if step.maths is None else shown_line(step.maths)] for step in steps
+        ],
         "slips": [
             [shown_line(wrong), slip.name, slip.ask]
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)

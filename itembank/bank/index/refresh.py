@@ -16,18 +16,18 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
 from itembank.bank.index.store import Changed, IndexFailed, Store, seal
-from itembank.bank.saving.journal_seen import finish_saving
+from itembank.bank.model.bank import BANK_FILE, topic_files
+from itembank.files.disk import JOURNAL_FILE
 from itembank.files.faults import Fault, FileFaults, decode_bytes, decode_text
 
 if TYPE_CHECKING:
     import sqlite3
+
     from itembank.bank.read.topic_text import TopicText
 
 Progress = Callable[[int, int], None]
 """Called with how many items are read, and about how many there are to read."""
 
-BANK_FILE = "bank.toml"
-SIGNOFF_FILE = "signoffs.toml"
 KEPT_FOR = 24 * 3600.0
 """Seconds for which what a file held before stays: a command under way may still look it up."""
 KEPT_AT_LEAST = 600.0
@@ -81,24 +81,18 @@ class File(NamedTuple):
         return data
 
 
-def topic_files(folder: Path) -> list[Path]:
-    """Return the topic files of a bank's folder, sorted by name."""
-    return sorted(
-        path
-        for path in folder.glob("*.toml")
-        if path.name not in (BANK_FILE, SIGNOFF_FILE) and not path.name.startswith(".")
-    )
-
-
 def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
     """Return what the bank in `folder` holds; whatever is new is read, and kept in the index.
 
     Raises:
         IndexFailed: the index is damaged, or files go on changing while they are read.
     """
-    finish_saving(folder)
+    if (folder / JOURNAL_FILE).exists():
+        from itembank.bank.saving.bank_lock import finish_saving
+
+        finish_saving(folder)
     read = Read()
-    first, *files = _files([folder / BANK_FILE, *topic_files(folder)], store)
+    first, *files = look_at([folder / BANK_FILE, *topic_files(folder)], store)
     read.stated = _bank_file(first, store, read.faults)
     read.faults += [fault for one in files for fault in one.faults]
     files = [one for one in files if not one.faults]
@@ -147,7 +141,7 @@ def _note_whole(db: sqlite3.Connection, mark: bytes) -> None:
     db.execute("INSERT OR REPLACE INTO whole VALUES (?, '', ?)", (mark, seal("")))
 
 
-def _files(paths: Sequence[Path], store: Store) -> list[File]:
+def look_at(paths: Sequence[Path], store: Store) -> list[File]:
     """Return every file with its hash; those whose stamp is known are not read."""
     stamps = {name: (stamp, hash) for name, stamp, hash in store.rows("SELECT * FROM stamp")}
     found, settled = [], []
@@ -183,7 +177,9 @@ def _unreadable(path: Path, error: OSError) -> tuple[Fault, ...]:
 def _bank_file(file: File, store: Store, faults: list[Fault]) -> dict[str, Any] | None:
     """Return what ``bank.toml`` says, or None where it has faults."""
     if not file.faults:
-        for stated, sealed in store.rows("SELECT stated, seal FROM whole WHERE mark = ?", [file.hash]):
+        for stated, sealed in store.rows(
+            "SELECT stated, seal FROM whole WHERE mark = ?", [file.hash]
+        ):
             if seal(stated) != sealed:
                 raise IndexFailed("a row is damaged")
             return dict(json.loads(stated))
@@ -195,7 +191,12 @@ def _bank_file(file: File, store: Store, faults: list[Fault]) -> dict[str, Any] 
     if file.faults:
         faults.extend(file.faults)
         return None
-    found = read_bank_file(file.held(), file.path, faults)
+    try:
+        text = decode_bytes(file.held(), file.path)
+    except FileFaults as error:
+        faults.extend(error.faults)
+        return None
+    found = read_bank_file(text, file.path, faults)
     if found is None:
         return None
     stated = {

@@ -8,15 +8,14 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from itembank.bank.read.item_checks import item_faults
 from itembank.bank.model.content import content_hash_of
-from itembank.bank.question.maths import read_maths
 from itembank.bank.model.fields import BankItem
+from itembank.bank.read.item_checks import checked_maths
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.line import shown_line
@@ -86,20 +85,64 @@ def item_of(record: str) -> BankItem:
 def read_sheet(text: str, path: Path) -> tuple[SheetRow, Records] | TopicText:
     """Return a topic file as rows, its items still to be checked; or with its faults."""
     file = read_topic(text, path)
+    row = _row(file)
+    if row is None:
+        return checked(file)
+    owns = [place.own for place in row.places]
+    return row, [(own, record_of(at.item)) for own, at in zip(owns, file.items, strict=True)]
+
+
+def read_whole(text: str, path: Path) -> tuple[SheetRow, list[FactRow]] | TopicText:
+    """Return a topic file as rows with the facts of all its items; or with its faults."""
+    file = read_topic(text, path)
+    row = _row(file)
+    if row is None:
+        return checked(file)
+    facts = []
+    for placed, place in zip(file.items, row.places, strict=True):
+        fact = _fact(placed.item, row.topic, place.own)
+        if fact is None:
+            return checked(file)
+        facts.append(fact)
+    return row, facts
+
+
+def with_faults(text: str, path: Path) -> TopicText:
+    """Return a topic file with everything that is wrong with it and its items."""
+    return checked(read_topic(text, path))
+
+
+def checked(file: TopicText) -> TopicText:
+    """Return a topic file with what is wrong with its items noted too."""
+    file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
+    return file
+
+
+def facts_of(topic: str, records: Iterable[tuple[bytes, str]]) -> list[FactRow] | None:
+    """Return the facts of items, or None where one of them has a fault."""
+    found = []
+    for own, record in records:
+        fact = _fact(item_of(record), topic, own)
+        if fact is None:
+            return None
+        found.append(fact)
+    return found
+
+
+def _row(file: TopicText) -> SheetRow | None:
+    """Return a topic file as a row, or None where it has faults."""
     head = file.head
     if file.faults or head is None:
-        file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
-        return file
-    places, records = [], []
+        return None
+    places = []
     for placed in file.items:
-        record = record_of(placed.item)
-        own = own_hash(head.topic, record)
-        records.append((own, record))
+        item = placed.item
         at = (placed.line, placed.id_line, placed.author_line)
-        places.append(PlaceRow(placed.item.id, placed.item.author, *at, own))
+        places.append(PlaceRow(item.id, item.author, *at, own_hash(head.topic, record_of(item))))
+    sets = [made.model_dump(mode="json", exclude_defaults=True) for made, _ in file.generated]
     stated = {
         "head": head.model_dump(mode="json", exclude_defaults=True),
-        "generated": [made.model_dump(mode="json", exclude_defaults=True) for made, _ in file.generated],
+        "generated": sets,
         "pinned": [pin.model_dump(mode="json") for pin, _ in file.pinned],
     }
     lines = {
@@ -110,52 +153,25 @@ def read_sheet(text: str, path: Path) -> tuple[SheetRow, Records] | TopicText:
     }
     known = head.title is not None or head.topic in topic_ids()
     title = head.title or (find_topic(head.topic).title if known else "")
-    row = SheetRow(head.topic, title, json.dumps(stated), json.dumps(lines), tuple(places))
-    return row, records
+    return SheetRow(head.topic, title, json.dumps(stated), json.dumps(lines), tuple(places))
 
 
-def read_whole(text: str, path: Path) -> tuple[SheetRow, list[FactRow]] | TopicText:
-    """Return a topic file as rows with the facts of all its items; or with its faults."""
-    found = read_sheet(text, path)
-    if isinstance(found, TopicText):
-        return found
-    row, records = found
-    facts = facts_of(row.topic, records)
-    return with_faults(text, path) if facts is None else (row, facts)
-
-
-def with_faults(text: str, path: Path) -> TopicText:
-    """Return a topic file with everything that is wrong with it and its items."""
-    file = read_topic(text, path)
-    file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
-    return file
-
-
-def facts_of(topic: str, records: Iterable[tuple[bytes, str]]) -> list[FactRow] | None:
-    """Return the facts of items, or None where one of them has a fault."""
-    found = []
-    for own, record in records:
-        item = item_of(record)
-        if next(item_faults(item), None) is not None:
-            return None
-        found.append(
-            FactRow(
-                own,
-                item.tier,
-                item.author,
-                int(item.retired is not None),
-                content_hash_of(item, topic),
-                record,
-                json.dumps(_asked(item), ensure_ascii=False),
-                searched(item),
-            )
-        )
-    return found
-
-
-def _asked(item: BankItem) -> list[Any]:
-    """Return a prompt in pieces: text as it is, mathematics as a line in a list of its own."""
-    return [run if isinstance(run, str) else [shown_line(run)] for run in read_maths(item).runs]
+def _fact(item: BankItem, topic: str, own: bytes) -> FactRow | None:
+    """Return what is known of an item by itself, or None where it has a fault."""
+    maths, faults = checked_maths(item)
+    if faults or maths is None:
+        return None
+    asked = [run if isinstance(run, str) else [shown_line(run)] for run in maths.runs]
+    return FactRow(
+        own,
+        item.tier,
+        item.author,
+        int(item.retired is not None),
+        content_hash_of(item, topic),
+        record_of(item),
+        json.dumps(asked, ensure_ascii=False),
+        searched(item),
+    )
 
 
 def searched(item: BankItem) -> str:
@@ -172,8 +188,3 @@ def _texts(item: BankItem) -> Iterator[str]:
     yield from (item.id, item.prompt, item.key, *item.model)
     yield from (" ".join(step) for step in item.working)
     yield from (f"{slip.name} {slip.wrong} {slip.ask}" for slip in item.misconceptions)
-
-
-def count_items(texts: Sequence[str]) -> int:
-    """Return about how many items topic files hold, for a bar that says how far they are read."""
-    return sum(text.count("[[items]]") for text in texts)

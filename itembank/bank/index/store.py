@@ -52,10 +52,9 @@ CREATE TABLE proof (
     seal BLOB
 );
 CREATE TABLE made (
-    address TEXT PRIMARY KEY, twin BLOB, state TEXT, says TEXT, first TEXT, second TEXT,
-    modelled INTEGER, seal BLOB
+    address TEXT PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
+    seal BLOB
 ) WITHOUT ROWID;
-CREATE INDEX made_twin ON made (twin);
 CREATE TABLE signoff (
     sheet INTEGER, at INTEGER, item TEXT, by TEXT, day TEXT, content TEXT, was TEXT, seal BLOB,
     PRIMARY KEY (sheet, at)
@@ -63,7 +62,8 @@ CREATE TABLE signoff (
 CREATE INDEX signoff_item ON signoff (sheet, item);
 CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID;
 """
-# sheet: a topic file, or the sign-offs, as it was read; `stated` is what it says beside its items, `lines` where.
+# sheet: a topic file, or the sign-offs, as it was read; `stated` is what it says beside its
+# items, and `lines` where.
 # place: its items in order. fact: an item on a topic, by the hash of both. question, proof: what
 # its words ask, and what both roads made of it. made: the same of generated items.
 # whole: files that were found to have no fault together; and what a bank.toml says.
@@ -77,7 +77,6 @@ _ANEW = "The index of this bank was damaged. It is made anew."
 
 def _unsaid(_: str) -> None:
     """Say nothing."""
-
 
 
 class IndexFailed(ItembankError):

@@ -36,7 +36,9 @@ def faults_together(
 
 
 def _ids_repeat(store: Store) -> bool:
-    query = "SELECT 1 FROM place JOIN temp.now USING (sheet) GROUP BY id HAVING COUNT(*) > 1 LIMIT 1"
+    query = (
+        "SELECT 1 FROM place JOIN temp.now USING (sheet) GROUP BY id HAVING COUNT(*) > 1 LIMIT 1"
+    )
     return bool(store.rows(query))
 
 
@@ -48,7 +50,9 @@ def _authors_known(authors: Mapping[str, str] | None, store: Store) -> bool:
 def _as_read(folder: Path, sheet: Sheet, store: Store | None) -> TopicText:
     """Return a file as reading it would give it; its items, where a store is given, in outline."""
     stated, lines = json.loads(sheet.stated), json.loads(sheet.lines)
-    file = TopicText(folder / sheet.name, "", TopicFile.model_validate_json(json.dumps(stated["head"])))
+    file = TopicText(
+        folder / sheet.name, "", TopicFile.model_validate_json(json.dumps(stated["head"]))
+    )
     file.topic_line, file.prerequisites_line = lines["topic"], lines["prerequisites"]
     file.generated = list(
         zip(
@@ -66,7 +70,9 @@ def _as_read(folder: Path, sheet: Sheet, store: Store | None) -> TopicText:
 
 def _outlines(store: Store, sheet: Sheet) -> list[Placed]:
     """Return the places of a file's items, each with its id and author alone."""
-    query = "SELECT at, id, author, line, id_line, author_line FROM place WHERE sheet = ? ORDER BY at"
+    query = (
+        "SELECT at, id, author, line, id_line, author_line FROM place WHERE sheet = ? ORDER BY at"
+    )
     return [
         Placed(cast(Any, SimpleNamespace(id=id, author=author)), at, line, id_line, author_line)
         for at, id, author, line, id_line, author_line in store.rows(query, [sheet.number])

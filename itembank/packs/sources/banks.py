@@ -32,7 +32,7 @@ from itembank.packs.data.source import Drawable, InOrder
 from itembank.packs.sources.bank_source import BankSource, Question
 from itembank.packs.sources.within_year import HOW_TO_ASK, all_beyond, refuse_if_beyond, within_year
 from itembank.planning.department.draw_from import Drawing
-from itembank.proof.judge import Outcome
+from itembank.proof.outcome import Outcome
 
 BEYOND = "beyond the year"
 REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
