@@ -208,10 +208,13 @@ class KeptBank(Bank):
         """Yield the items for which a condition of SQL holds, in the order of the files."""
         query = f"{_ROW} WHERE {where or '1'}{_IN_ORDER}"
         for *kept, sealed, id, line, sheet in self.store.each(query, values):
-            if seal(*kept[1:]) != sealed:
+            one = Kept(*kept)
+            topic = self._sheets.get(sheet)
+            # The id stands first in a record, so a place that names another item shows at once.
+            named = one.record.startswith(f'{{"id":"{id}"')
+            if seal(*kept[1:]) != sealed or topic is None or not named:
                 raise IndexFailed("a row is damaged")
-            topic = self._sheets[sheet]
-            yield KeptEntry(Kept(*kept), id, topic.id, self.name, topic.path, line)
+            yield KeptEntry(one, id, topic.id, self.name, topic.path, line)
 
     def count(self, where: str = "", values: Sequence[object] = ()) -> int:
         """Return how many items there are for which a condition of SQL holds."""

@@ -143,7 +143,11 @@ def _note_whole(db: sqlite3.Connection, mark: bytes) -> None:
 
 def look_at(paths: Sequence[Path], store: Store) -> list[File]:
     """Return every file with its hash; those whose stamp is known are not read."""
-    stamps = {name: (stamp, hash) for name, stamp, hash in store.rows("SELECT * FROM stamp")}
+    stamps = {
+        name: (stamp, hash)
+        for name, stamp, hash, sealed in store.rows("SELECT * FROM stamp")
+        if seal(name, stamp, hash) == sealed
+    }
     found, settled = [], []
     for path in paths:
         try:
@@ -158,10 +162,11 @@ def look_at(paths: Sequence[Path], store: Store) -> list[File]:
             continue
         found.append(File(path, hash_of(data), data))
         if is_settled:
-            settled.append((path.name, stamp, found[-1].hash))
+            row = (path.name, stamp, found[-1].hash)
+            settled.append((*row, seal(*row)))
     if settled:
         store.write_if_can(
-            lambda db: db.executemany("INSERT OR REPLACE INTO stamp VALUES (?, ?, ?)", settled)
+            lambda db: db.executemany("INSERT OR REPLACE INTO stamp VALUES (?, ?, ?, ?)", settled)
         )
     return found
 

@@ -29,7 +29,7 @@ PATIENCE = 5.0
 
 TABLES = """
 CREATE TABLE about (name TEXT PRIMARY KEY, value BLOB) WITHOUT ROWID;
-CREATE TABLE stamp (name TEXT PRIMARY KEY, stamp TEXT, hash BLOB) WITHOUT ROWID;
+CREATE TABLE stamp (name TEXT PRIMARY KEY, stamp TEXT, hash BLOB, seal BLOB) WITHOUT ROWID;
 CREATE TABLE sheet (
     id INTEGER PRIMARY KEY, name TEXT, hash BLOB, topic TEXT, title TEXT, stated TEXT, lines TEXT,
     items INTEGER, last_used REAL, seal BLOB, UNIQUE (name, hash)
@@ -77,6 +77,10 @@ _ANEW = "The index of this bank was damaged. It is made anew."
 
 def _unsaid(_: str) -> None:
     """Say nothing."""
+
+
+DAMAGE = (sqlite3.DatabaseError, UnicodeDecodeError)
+"""What SQLite raises of a file that is none of its own, or not what it wrote."""
 
 
 class IndexFailed(ItembankError):
@@ -130,7 +134,7 @@ class Store:
         assert self._db is not None
         try:
             return self._db.execute(query, tuple(values)).fetchall()
-        except sqlite3.DatabaseError as error:
+        except DAMAGE as error:
             raise IndexFailed(str(error)) from None
 
     def each(self, query: str, values: Iterable[object] = ()) -> Iterator[Any]:
@@ -138,7 +142,7 @@ class Store:
         assert self._db is not None
         try:
             yield from self._db.execute(query, tuple(values))
-        except sqlite3.DatabaseError as error:
+        except DAMAGE as error:
             raise IndexFailed(str(error)) from None
 
     def write(self, work: Callable[[sqlite3.Connection], T]) -> T:
@@ -157,7 +161,7 @@ class Store:
             if self.path is None:
                 raise IndexFailed(str(error)) from None
             self._go_on_in_memory(error)
-        except sqlite3.DatabaseError as error:
+        except DAMAGE as error:
             raise IndexFailed(str(error)) from None
         return _all_or_none(self._db, work)
 
@@ -202,7 +206,7 @@ class Store:
                 return None
         try:
             return self._checked(path)
-        except sqlite3.DatabaseError as error:
+        except DAMAGE as error:
             if isinstance(error, sqlite3.OperationalError) and not _is_damage(error):
                 self._without(f"{path}: {_plain(error)}")
                 return None
@@ -211,7 +215,7 @@ class Store:
             _remove(path)
             _make_private(path)
             db = self._checked(path)
-        except (OSError, sqlite3.Error):
+        except (OSError, *DAMAGE):
             self._without(f"{path} is damaged and cannot be replaced; remove it")
             return None
         self._say(_ANEW)
@@ -252,7 +256,7 @@ class Store:
         try:
             self._db.backup(here)
             now = self._db.execute("SELECT sheet, at FROM temp.now").fetchall()
-        except sqlite3.DatabaseError as damage:
+        except DAMAGE as damage:
             raise IndexFailed(str(damage)) from None
         self.close()
         self._say(f"The index of this bank cannot be written: {_plain(error)}. It is done without.")
@@ -275,7 +279,7 @@ def _plain(error: sqlite3.Error) -> str:
     return next((said for word, said in _PLAIN if word in str(error)), str(error))
 
 
-def _is_damage(error: sqlite3.Error) -> bool:
+def _is_damage(error: Exception) -> bool:
     """Whether an error of SQLite's tells of a table that is gone, say, and not of the disk."""
     return any(word in str(error) for word in ("no such", "malformed", "has no column", "syntax"))
 
