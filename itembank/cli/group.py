@@ -14,9 +14,10 @@ from typing import Any
 import typer
 import typer.core
 
-from itembank.cli.reading import read_plainly
+from itembank.cli import usage
+from itembank.cli.command import PlainCommand
+from itembank.cli.reading import Reader, slots_of
 from itembank.cli.text import say
-from itembank.cli.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.errors import ItembankError
 
 STOPPED = 130  # 128 + SIGINT, as shells count
@@ -79,35 +80,36 @@ def _after(first: str, function: Callable[..., Any]) -> Callable[..., Any]:
 class PlainGroup(typer.core.TyperGroup):
     """A group of commands; turns what a person can put right into one plain message."""
 
-    def get_params(self, ctx: Any) -> list[Any]:
-        """Return the options, ready to be read."""
-        return read_plainly(super().get_params(ctx))
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Read what stands before the command; without a command, show the help.
 
-    def make_context(self, *args: Any, **kwargs: Any) -> Any:
-        """Read what stands before the command."""
-        try:
-            return super().make_context(*args, **kwargs)
-        except UsageError as error:
-            raise self._refused(error) from None
+        Raises:
+            ItembankError: says what was mistyped.
+        """
+        if not ctx.resilient_parsing:
+            read = Reader(ctx.command_path, slots_of(self), ctx.help_option_names)
+            typed = read.sort(args, leading=True)
+            if typed == ({}, []):
+                typer.echo(ctx.get_help(), err=True)
+                ctx.exit(ItembankError.exit_status)
+        return super().parse_args(ctx, args)
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
-        """Find the command that is meant; one that stands for a group is put in its place."""
-        name, command, rest = super().resolve_command(ctx, args)
-        return name, _meant(name or "", command), rest
+        """Find the command that is meant; one that stands for a group is put in its place.
 
-    def _refused(self, error: Any) -> Any:
-        """Say what was mistyped; return what ends the command."""
-        if is_help(error):
-            return error
-        say(usage_words(error, list(self.commands)), err=True)
-        return typer.Exit(ItembankError.exit_status)
+        Raises:
+            ItembankError: there is no such command.
+        """
+        name, *rest = args
+        command = self.get_command(ctx, name)
+        if command is None:
+            raise usage.no_command(name, self.list_commands(ctx))
+        return name, _meant(name, command), rest
 
     def invoke(self, ctx: Any) -> Any:
         """Run the chosen command; end with its exit status."""
         try:
             return super().invoke(ctx)
-        except UsageError as error:
-            raise self._refused(error) from None
         except ItembankError as error:
             say(str(error), err=True)
             raise typer.Exit(error.exit_status) from None

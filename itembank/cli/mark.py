@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from itembank.cli.usage import PlainCommand
+from itembank.cli.command import PlainCommand
 from itembank.errors import CheckFailed, ItembankError
 
 
