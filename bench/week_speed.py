@@ -11,9 +11,9 @@ import tempfile
 import time
 from pathlib import Path
 
-from itembank.planning.choose_topics import LessonWish, TopicState, choose_topics
-from itembank.planning.memory import Seen, remember
-from itembank.planning.week_settings import ChoiceSettings
+from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
+from itembank.planning.choosing.memory import Seen, remember
+from itembank.planning.choosing.week_settings import ChoiceSettings
 
 LARKHYTHE = Path(__file__).parents[1] / "banks" / "larkhythe"
 CLASSES, WEEKS, MEASURED = 40, 39, 4

@@ -99,9 +99,6 @@ def _serve(line: Connection, ours: Connection) -> None:
     ours.close()
     with contextlib.suppress(OSError):
         os.setpgid(0, 0)
-    import itembank.checking.symbolic
-    import itembank.packs.build
-    import itembank.pages.draw  # noqa: F401
 
     while True:
         try:
@@ -136,7 +133,7 @@ def _build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.files import PACK_FILE, pack_json
+    from itembank.packs.data.pack_files import PACK_FILE, pack_json
     from itembank.pages.draw import draw_pack
 
     started = start_pack(request)

@@ -9,18 +9,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.planning import topic_programme
-from itembank.planning.choose_topics import (
+from itembank.planning.choosing import topic_programme
+from itembank.planning.choosing.choose_topics import (
     ChoiceSettings,
     LessonWish,
     TopicState,
     choose_topics,
     reason,
 )
-from itembank.planning.memory import Seen, recall, remember
-from itembank.planning.programme import Programme
-from itembank.planning.topic_programme import AGAIN
-from itembank.planning.topic_worth import WIDENING, first_worth, next_worths, worth
+from itembank.planning.choosing.memory import Seen, recall, remember
+from itembank.planning.choosing.programme import Programme
+from itembank.planning.choosing.topic_programme import AGAIN
+from itembank.planning.choosing.topic_worth import WIDENING, first_worth, next_worths, worth
 
 MONDAY = datetime.date(2026, 11, 30)
 PLAIN = ChoiceSettings(fewest_recent=0, fewest_older=0, rest=0)

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.planning.programme import OPTIONS, Programme
+from itembank.planning.choosing.programme import OPTIONS, Programme
 
 
 def test_what_fractions_would_do_better_is_still_whole():
