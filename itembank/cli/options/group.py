@@ -87,13 +87,18 @@ class PlainGroup(typer.core.TyperGroup):
         Raises:
             ItembankError: says what was mistyped.
         """
-        if not ctx.resilient_parsing:
-            read = Reader(ctx.command_path, slots_of(self), ctx.help_option_names)
-            typed = read.sort(args, leading=True)
-            if typed == ({}, []):
-                typer.echo(ctx.get_help(), err=True)
-                ctx.exit(ItembankError.exit_status)
-        return super().parse_args(ctx, args)
+        if ctx.resilient_parsing:  # a shell that completes half a line: nothing is wrong yet
+            return super().parse_args(ctx, args)
+        read = Reader(ctx.command_path, slots_of(self), ctx.help_option_names)
+        typed = read.sort(args, leading=True)
+        if typed is None or typed[0]:
+            # Help, the version and their like: each does its work here, and ends the command.
+            return super().parse_args(ctx, args)
+        ctx.args = typed[1]
+        if not ctx.args:
+            typer.echo(ctx.get_help(), err=True)
+            ctx.exit(ItembankError.exit_status)
+        return typed[1]
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
         """Find the command that is meant; one that stands for a group is put in its place.
@@ -103,6 +108,8 @@ class PlainGroup(typer.core.TyperGroup):
         """
         name, *rest = args
         command = self.get_command(ctx, name)
+        if command is None and ctx.resilient_parsing:
+            return None, None, rest
         if command is None:
             raise usage.no_command(name, self.list_commands(ctx))
         return name, _meant(name, command), rest
@@ -110,7 +117,10 @@ class PlainGroup(typer.core.TyperGroup):
     def invoke(self, ctx: Any) -> Any:
         """Run the chosen command; end with its exit status."""
         try:
-            return super().invoke(ctx)
+            name, command, rest = self.resolve_command(ctx, ctx.args)
+            ctx.invoked_subcommand = name
+            with command.make_context(name, rest, parent=ctx) as inner:
+                return inner.command.invoke(inner)
         except ItembankError as error:
             say(at_terminal(error), err=True)
             raise typer.Exit(error.exit_status) from None
