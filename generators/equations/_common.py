@@ -6,18 +6,16 @@ the printed equation again, one balance step a line, so each line has the same s
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from fractions import Fraction
-from typing import TypeAlias
+from functools import partial
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, letter_left, number_left, on_number_line
 from generators.equations._words import Number, shown, shown_term, size
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Misconception, Slip, Step
+from itembank.items.slips import Wrong, slips
 from itembank.notation import tree as t
-
-Wrong: TypeAlias = tuple[Misconception, Number | None]
 
 # No letter that looks like a digit, names a coin or a unit, or is a word (add a to both sides).
 LETTERS = "xynckwbt"
@@ -178,26 +176,9 @@ def below_zero(first: int, taken: int) -> Misconception:
     return asking(which, on_number_line(first, -taken))
 
 
-def slips(x: t.Sym, key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
-    """Return the wrong solutions, one of each value; None marks a mistake that cannot show.
-
-    Two mistakes that lead to the same wrong answer cannot be told apart, so only the first
-    of them is kept. A mistake that happens to give the key cannot be told from none.
-    """
-    return tuple(Slip(which, solution(x, value)) for which, value in _distinct(key, wrongs))
-
-
-def number_slips(key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
-    """Return the wrong answers as plain numbers, one of each value, the key left out."""
-    return tuple(Slip(which, number_node(value)) for which, value in _distinct(key, wrongs))
-
-
-def _distinct(key: Number, wrongs: Iterable[Wrong]) -> list[tuple[Misconception, Number]]:
-    found: dict[Number, Misconception] = {}
-    for which, value in wrongs:
-        if value is not None and value != key:
-            found.setdefault(value, which)
-    return [(which, value) for value, which in found.items()]
+def solution_slips(x: t.Sym, value: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
+    """Return the wrong solutions ``x = …`` beside the right one, which a mistake may give too."""
+    return slips(*wrongs, write=partial(solution, x), key=solution(x, value))
 
 
 def over(top: Number, bottom: Number) -> Fraction | None:

@@ -5,17 +5,17 @@ from __future__ import annotations
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, one_of
 from generators.equations._common import (
-    Wrong,
     across,
     balance,
     below_zero,
     lead,
     letter,
     side,
-    slips,
     solution,
+    solution_slips,
 )
 from itembank.items.item import Draft, Find, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -126,6 +126,6 @@ class BothSides(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             twin,
         )

@@ -15,19 +15,19 @@ from generators.equations._asks import (
     one_of,
 )
 from generators.equations._common import (
-    Wrong,
     across,
     balance,
     bracket,
     letter,
     root,
     side,
-    slips,
     solution,
+    solution_slips,
     take_number,
 )
 from generators.equations._words import shown_term
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -223,6 +223,6 @@ class Fractional(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

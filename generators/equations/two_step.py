@@ -7,18 +7,18 @@ from fractions import Fraction
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
 from generators.equations._common import (
-    Wrong,
     balance,
     lead,
     letter,
     side,
-    slips,
     solution,
+    solution_slips,
     swap,
     take_letter,
     take_number,
 )
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -178,6 +178,6 @@ class TwoStep(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

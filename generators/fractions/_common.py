@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import gcd
 
 from itembank.items.forms.form_rules import number_node, simplest_node
-from itembank.items.item import Misconception, Slip, Step
+from itembank.items.item import Misconception, Step
 from itembank.notation import tree as t
 
 SIMPLEST = " Give your answer in its simplest form."
@@ -47,24 +47,6 @@ def keep_numerators(
     n, d = asked[0]
     question = f"Is {n}/{d} worth as much as {n}/{bottom}? What must happen to the numerator?"
     return replace(KEEP_NUMERATORS, ask=question)
-
-
-def slips(*pairs: tuple[Misconception, t.Node | Fraction | int | None]) -> tuple[Slip, ...]:
-    """Return the wrong answers; a number is written in its simplest form, None is left out.
-
-    A wrong answer that an earlier misconception gives already is left out too, so each
-    one that is kept tells a teacher which mistake was made.
-
-    >>> [slip.wrong for slip in slips((ADD_ACROSS, Fraction(2, 4)), (KEEP_NUMERATORS, None))]
-    [Frac(num=Int(n=1), den=Int(n=2))]
-    """
-    found: dict[t.Node, Slip] = {}
-    for misconception, wrong in pairs:
-        if wrong is None:
-            continue
-        node = simplest_node(wrong) if isinstance(wrong, Fraction | int) else wrong
-        found.setdefault(node, Slip(misconception, node))
-    return tuple(found.values())
 
 
 def answer_form(value: Fraction) -> tuple[str, str]:

@@ -15,10 +15,10 @@ from generators.fractions._common import (
     keep_numerators,
     lcm_all,
     mixed,
-    slips,
 )
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -6,11 +6,12 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import ADD_ACROSS, answer_form, lcm_all, slips
+from generators.fractions._common import ADD_ACROSS, answer_form, lcm_all
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
 from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import lcm_all, slips
+from generators.fractions._common import lcm_all
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
@@ -18,6 +18,7 @@ from itembank.items.item import (
     Tier,
     prompt,
 )
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

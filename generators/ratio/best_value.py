@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import amount, slips
+from generators.ratio._common import amount
 from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Choose, Draft, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

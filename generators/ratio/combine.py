@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import gcd, lcm
 from typing import Any
 
-from generators.ratio._common import lowest, slips, whole_ratio
+from generators.ratio._common import lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

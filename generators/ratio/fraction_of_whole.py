@@ -6,8 +6,9 @@ from dataclasses import replace
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import COPRIME, lowest, slips, whole_ratio
+from generators.ratio._common import COPRIME, lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -5,9 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import COPRIME, TRIPLES, amount, slips, swapped, turned, whole_ratio
+from generators.ratio._common import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -17,7 +17,7 @@ import typer.core
 from itembank.cli.options import usage
 from itembank.cli.options.command import PlainCommand
 from itembank.cli.options.values import Reader, slots_of
-from itembank.cli.words.matters import at_terminal
+from itembank.cli.words.advice import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 
@@ -122,7 +122,7 @@ class PlainGroup(typer.core.TyperGroup):
             with command.make_context(name, rest, parent=ctx) as inner:
                 return inner.command.invoke(inner)
         except ItembankError as error:
-            say(at_terminal(error), err=True)
+            say(told(error, ctx.invoked_subcommand or ""), err=True)
             raise typer.Exit(error.exit_status) from None
         except KeyboardInterrupt:
             typer.echo("\nStopped.", err=True)
