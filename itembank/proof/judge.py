@@ -17,6 +17,7 @@ from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.claim.printed import asked, mismatched, unprinted
+from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.exact.key_forms import key_form_fault
@@ -53,8 +54,10 @@ def _judged(item: Item) -> Outcome:
         return Outcome(State.NEEDS_PERSON, _sentence(fault))
     if unlike := unlike_things(asked(item.ask)):
         return Outcome(State.NEEDS_PERSON, _sentence(unlike))
+    if large := out_of_reach(item):
+        return Outcome(State.NEEDS_PERSON, _sentence(large))
     first = by_first_road(item)
-    # sympy sees only what the first road could settle, so nothing here takes for ever.
+    # sympy sees only what is small and what the first road could settle.
     second = _by_second_road(item)
     answers = (first.shown, second.shown)
     if bool(first.fault) != bool(second.fault):

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import NeedsPerson, Question, question_of
 from itembank.bank.question.canonical import canonical
-from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, words_of
+from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, same_worth, words_of
 from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.item import (
@@ -38,6 +38,7 @@ from itembank.items.item import (
     Tier,
 )
 from itembank.items.marks import usual_marks
+from itembank.items.slips import told_apart
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked
@@ -89,9 +90,12 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         raise NeedsPerson(f"The words ask for {units}, and the key has one of the two.")
     if fault := _misformed(ask, maths):
         raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
-    slips = tuple(
-        Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
-        for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+    slips = told_apart(
+        (
+            Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
+            for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+        ),
+        lambda one, other: one == other or _seen_as_one(one, other, maths.key),
     )
     steps = tuple(
         Step(say, node) for (say, _), node in zip(item.working, maths.working, strict=True)
@@ -235,6 +239,15 @@ _FITS = {
     "integer": ("rounded", "value", "number", "amount"),
 }
 """Forms that words ask for, each with the forms of a key that hold it to them as well."""
+
+
+def _seen_as_one(one: t.Node, other: t.Node, key: t.Node) -> bool:
+    """Tell whether two wrong answers are marked as one: they are worth the same.
+
+    Those worth the same as the key are wrong in their form alone; marking tells them apart by
+    how they are written.
+    """
+    return same_worth(one, other) and not same_worth(one, key)
 
 
 def _unchecked_form(words: str, ask: Ask, form: str) -> str:

@@ -9,6 +9,7 @@ from itembank.items.forms.form_rules import FORMS, form_words
 from itembank.items.item import Item, Tier
 from itembank.items.marks import step_marks
 from itembank.items.measures.difficulty import difficulty
+from itembank.items.slips import causes
 from itembank.marking.form.policy import accept_fault
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -81,7 +82,7 @@ def pack_item(
     """
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
-    shown = {slip.misconception.id for slip in item.slips}
+    shown = shown_by(item)
     worth = item.marks if marks is None else marks
     earned = step_marks(item.prompt, item.steps, worth)
     return PackItem(
@@ -143,9 +144,12 @@ def at_home(topic: ItemSource, tier: Tier) -> frozenset[str]:
     """
     count = len(topic.spaces[tier])
     places = range(0, count, max(1, count // LOOKED_AT))
-    return frozenset(
-        slip.misconception.id for place in places for slip in topic.item(tier, place).slips
-    )
+    return frozenset().union(*(shown_by(topic.item(tier, place)) for place in places))
+
+
+def shown_by(item: Item) -> frozenset[str]:
+    """Return the ids of the misconceptions that an answer to an item may show."""
+    return frozenset(name for slip in item.slips for name in causes(slip.misconception.id))
 
 
 def pack_band(band: planning.Band) -> Band:
