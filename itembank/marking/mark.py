@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.items.asks import kind_of
 from itembank.items.item import Item, Misconception
 from itembank.items.membership import given_values
 from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
@@ -78,6 +79,8 @@ def mark(item: Item, answer: str) -> Marked:
     whole, typed = _whole(item, answer, asked)
     if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
         return whole
+    if typed is not None and isinstance(item.key, t.Listing) and _gives_each(item, typed):
+        return whole  # 6 × 8 = 48 gives two numbers, and is no working that leads to 48
     if typed is not None and (letter := embedded(item, typed)):
         return Marked(Verdict.WRONG_FORM, f"Right so far: now write what {letter} is.")
     try:
@@ -148,6 +151,12 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
             Verdict.WRONG_FORM, "Right value: now write the numbers as a product, with × between."
         )
     return Marked(Verdict.WRONG, hint(item, given))
+
+
+def _gives_each(item: Item, typed: t.Node) -> bool:
+    """Tell whether an answer to a question with many right ones gives each of its numbers."""
+    many = kind_of(item.ask).many
+    return many and len(given_values(typed)) == len(t.children(item.key))
 
 
 def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marked:
