@@ -22,31 +22,32 @@ from itembank.notation.value import NotExact, exact
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
 
 
-def given_values(answer: t.Node) -> tuple[t.Node, ...]:
+def given_values(ask: Give, answer: t.Node) -> tuple[t.Node, ...]:
     """Return the numbers that an answer gives, as written: one, or those of a list.
 
-    A product or a sum gives each of its numbers, with what it comes to or without: 4 × 6 = 24
-    gives 4 and 6.
+    Where several are asked for, a product or a sum gives each of its numbers, with what it comes
+    to or without, if the question multiplies or adds them: 4 × 6 = 24 gives 4 and 6.
 
     >>> from itembank.notation import parse
-    >>> [len(given_values(parse(text))) for text in ("2/5", "4, 6", "4 × 6 = 24", "x = 3")]
-    [1, 2, 2, 1]
+    >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),))
+    >>> [len(given_values(pair, parse(text))) for text in ("4, 6", "4 × 6 = 24", "4 + 6", "5")]
+    [2, 2, 1, 1]
     """
     match answer:
         case t.Bracket(of):
-            return given_values(of)
+            return given_values(ask, of)
         case t.Listing(parts) | t.Either(parts):
-            return tuple(value for part in parts for value in given_values(part))
+            return tuple(value for part in parts for value in given_values(ask, part))
         case t.Relation(t.Sym(), (("=", value),)) | t.Relation(value, (("=", t.Sym()),)):
             return (value,)
-        case t.Relation(t.Product() | t.Sum() as side, (("=", _),)):
-            return given_values(side)
-        case t.Relation(_, (("=", t.Product() | t.Sum() as side),)):
-            return given_values(side)
-        case t.Product(first, rest) if all(op == "×" for op, _ in rest):
-            return (first, *(factor for _, factor in rest))
-        case t.Sum(first, rest) if all(op == "+" for op, _ in rest):
-            return (first, *(term for _, term in rest))
+        case t.Relation(left, (("=", right),)):
+            found = given_values(ask, left)
+            return found if len(found) > 1 else given_values(ask, right)
+        case t.Product(first, rest) | t.Sum(first, rest) if len(ask.letters) > 1:
+            plain = {op for op, _ in rest} in ({"×"}, {"+"})
+            asked = (part for one in ask.relations for part in t.walk(one))
+            if plain and any(type(part) is type(answer) for part in asked):
+                return (first, *(part for _, part in rest))
     return (answer,)
 
 
@@ -80,10 +81,8 @@ def unmet(ask: Give, answer: t.Node) -> str:
     >>> unmet(pair, parse("2.4, 10")), unmet(pair, parse("24"))
     ('2.4 is not a whole number', 'two numbers are asked for')
     """
-    shown = given_values(answer)
+    shown = given_values(ask, answer)
     wanted = len(ask.letters)
-    if wanted == 1 and isinstance(answer, t.Product | t.Sum):
-        shown = (answer,)  # a number that is still to be worked out
     if fault := _false(answer):
         return fault
     if len(shown) != wanted:

@@ -9,9 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from itembank.items.asks import kind_of
 from itembank.items.item import Item, Misconception
-from itembank.items.membership import given_values
 from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
 from itembank.marking.form.policy import Policy, policy
 from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
@@ -155,8 +153,8 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
 
 def _gives_each(item: Item, typed: t.Node) -> bool:
     """Tell whether an answer to a question with many right ones gives each of its numbers."""
-    many = kind_of(item.ask).many
-    return many and len(given_values(typed)) == len(t.children(item.key))
+    numbers = marking_of(item.ask).numbers
+    return numbers is not None and len(numbers(item.ask, typed)) == len(t.children(item.key))
 
 
 def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marked:
@@ -164,13 +162,14 @@ def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marke
 
     The sentence says which condition is not met; the key is only an example, and is not told.
     """
-    unmet = marking_of(item.ask).unmet
-    assert unmet is not None
+    kind = marking_of(item.ask)
+    assert kind.unmet is not None
+    assert kind.numbers is not None
     try:
-        fault = unmet(item.ask, given)
+        fault = kind.unmet(item.ask, given)
     except t.NotationError:
         return Marked(Verdict.UNREADABLE, _PLAIN_NUMBERS)
-    numbers = given_values(given)
+    numbers = kind.numbers(item.ask, given)
     if isinstance(item.key, t.Listing) and len(numbers) == len(item.key.parts):
         typed = given = t.Listing(numbers)
     if fault:

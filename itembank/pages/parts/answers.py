@@ -5,8 +5,8 @@ from __future__ import annotations
 from itembank.packs.data.pack import PackItem
 from itembank.pages.engine.paragraph import Piece
 
-EXAMPLE = "for example "
-OTHERS = " (others are right)"
+EXAMPLE = "for\u00a0example "
+OTHERS = " (others\u00a0are\u00a0right)"
 
 
 def key_shown(item: PackItem) -> list[Piece]:
