@@ -170,8 +170,8 @@ def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marke
     except t.NotationError:
         return Marked(Verdict.UNREADABLE, _PLAIN_NUMBERS)
     numbers = kind.numbers(item.ask, given)
-    if isinstance(item.key, t.Listing) and len(numbers) == len(item.key.parts):
-        typed = given = t.Listing(numbers)
+    if len(numbers) == (len(item.key.parts) if isinstance(item.key, t.Listing) else 1):
+        typed = given = t.Listing(numbers) if len(numbers) > 1 else numbers[0]
     if fault:
         known = _known(item, given, exactly=False, ordered=False)
         return known or Marked(Verdict.WRONG, f"{fault[:1].upper()}{fault[1:]}.")
