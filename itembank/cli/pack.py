@@ -150,9 +150,9 @@ def pack(
 
         _write(start_reading(from_), home, replace)
         return
-    from itembank.cli.taught import not_yet, taught_dates
     from itembank.items.topics.registry import topic_ids
     from itembank.planning.department.plan_file import read_plan
+    from itembank.planning.department.taught import not_yet, taught_dates
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)

@@ -8,7 +8,6 @@ from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
-from itembank.cli.taught import not_yet
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, join_words
 from itembank.people.names_out import refuse_names
@@ -26,6 +25,7 @@ from itembank.planning.department.department import (
 from itembank.planning.department.draw_from import DrawFrom, Drawing, no_bank
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS, Plan, PlannedTopic
+from itembank.planning.department.taught import not_yet
 from itembank.planning.topic_names import unknown_topic
 
 if TYPE_CHECKING:

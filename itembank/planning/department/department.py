@@ -74,6 +74,12 @@ class Department:
     draw_from: DrawFrom = field(default_factory=DrawFrom)
     deciding: Deciding = field(default_factory=Deciding)
 
+    @property
+    def banks(self) -> tuple[Path, ...]:
+        """Return the banks that the department or one of its classes draws from, each once."""
+        places = (self.draw_from, *(group.draw_from for group in self.classes))
+        return tuple(dict.fromkeys(bank for place in places for bank in place.banks or ()))
+
     def find_class(self, name: str | None = None) -> SchoolClass:
         """Return the class of that name (capitals do not matter), or the default class.
 
