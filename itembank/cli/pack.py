@@ -12,6 +12,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.department.department import PAPERS
+from itembank.text.in_words import long_date
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -206,7 +207,7 @@ def _write(started: Started, home: Path, replace: bool) -> None:
     folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
     write_pack(started, folder, replace=replace)
     lesson = made.lesson
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}"
+    day = long_date(lesson.date)
     say(f"{lesson.class_name}, {day}: {lesson.title}")
     topics = ", ".join(topic.id for topic in made.topics)
     say(f"{made.marks} marks on {topics}. Seed {made.seed}.")

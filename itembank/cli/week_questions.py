@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY
 from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.text.in_words import counted, short_day, weekday
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
@@ -122,9 +123,9 @@ def _with_starter(
     for one in lesson.topics:
         why = AGAIN.sub("", one.why)
         if one.topic in days:
-            day = f"{days[one.topic]:%a} {days[one.topic].day} {days[one.topic]:%b}"
+            day = f"{weekday(days[one.topic])[:3]} {short_day(days[one.topic])}"
             count = there.get(one.topic, (0, 0))[1]
-            few = f"it has only {count} question{'s' if count != 1 else ''}"
+            few = f"it has only {counted(count, 'question')}"
             few = few if count else "no other is left"
             why += f", asks again what {day} asked: {few}"
         reasons.append(replace(one, why=why))

@@ -18,6 +18,7 @@ from itembank.bank.saving.journal import finish
 from itembank.errors import ItembankError
 from itembank.files.disk import JOURNAL_FILE, write_first
 from itembank.people.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
+from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
 
 LOCK_FILE = ".lock"
@@ -62,8 +63,7 @@ class Holder:
         seconds = max(int(((now or datetime.now(UTC)) - self.since).total_seconds()), 0)
         for size, name in ((86_400, "day"), (3_600, "hour"), (60, "minute"), (1, "second")):
             if seconds >= size:
-                count = seconds // size
-                return f"{count} {name}{'' if count == 1 else 's'}"
+                return counted(seconds // size, name)
         return "less than a second"
 
 

@@ -21,6 +21,7 @@ from itembank.errors import ItembankError
 from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_state import ChosenTopic, LessonChoice, LessonWish, TopicState
 from itembank.planning.choosing.week_settings import ChoiceSettings
+from itembank.text.in_words import long_day
 
 __all__ = [
     "ChosenTopic",
@@ -67,7 +68,7 @@ def choose_topics(
 
 
 def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B}"
+    day = long_day(lesson.date)
     known = {one.topic for one in topics}
     for name in lesson.pinned:
         if name not in known:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from itembank.planning.choosing.memory import by_day
 from itembank.planning.choosing.topic_state import LessonWish, TopicState
+from itembank.text.in_words import short_day
 
 
 def reason(
@@ -24,7 +25,7 @@ def reason(
     >>> reason(one, LessonWish(datetime.date(2026, 11, 30), 8), {}, [one])
     'taught 19 Oct, last seen 12 days ago, 54 % right then'
     """
-    parts = [f"taught {topic.taught.day} {topic.taught:%b}"]
+    parts = [f"taught {short_day(topic.taught)}"]
     seen = by_day(topic.seen)
     if seen:
         days = (lesson.date - seen[-1].date).days
@@ -36,7 +37,7 @@ def reason(
             parts.append(f"last seen {ago}, {how}")
             told = [one for one in seen if one.share is not None]
             if told:
-                day = f"{told[-1].date.day} {told[-1].date:%b}"
+                day = short_day(told[-1].date)
                 parts.append(f"{round(100 * (told[-1].share or 0))} % right on {day}")
     else:
         parts.append("not brought back yet")

@@ -10,6 +10,7 @@ from itembank.planning.choosing.choose_topics import LessonWish, TopicState, cho
 from itembank.planning.choosing.memory import after_teaching
 from itembank.planning.choosing.week_settings import ChoiceSettings
 from itembank.planning.week.week_plan import PlannedLesson, WeekTopic
+from itembank.text.in_words import short_day
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +104,7 @@ def _with_reason(
     if topic in extra:
         why = "your choice, not in the scheme"
     elif state.taught >= lesson.date:
-        why = f"your choice, taught {state.taught.day} {state.taught:%b}"
+        why = f"your choice, taught {short_day(state.taught)}"
     else:
         plain = replace(wish, pinned={})
         why = reason(state, plain, known.prerequisites, states)
