@@ -1,0 +1,67 @@
+"""What came of some work, as it crosses from one process to another: a result or a fault.
+
+A fault crosses as its kind and its words, so that it is told here as it would have been told
+where it arose: a plain fault stays one, and any other says what it was.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, TypeAlias
+
+from itembank.errors import CheckFailed, ItembankError
+from itembank.processes.line import Line
+
+Answer: TypeAlias = tuple[str, Any]
+"""``done`` and the result, or ``fault``, ``check`` or ``broken`` and the words."""
+
+DONE = "done"
+_KINDS: dict[str, type[Exception]] = {"fault": ItembankError, "check": CheckFailed}
+
+
+def attempt(work: Callable[[], Any]) -> Answer:
+    """Do some work and return what came of it; raises nothing.
+
+    >>> attempt(lambda: 6 * 7)
+    ('done', 42)
+    >>> attempt(lambda: {}["seat"])
+    ('broken', "KeyError: 'seat'")
+    """
+    try:
+        return DONE, work()
+    except CheckFailed as error:
+        return "check", str(error)
+    except ItembankError as error:
+        return "fault", str(error)
+    except BaseException as error:  # whatever it is, it is told where a person can see it
+        return "broken", f"{type(error).__name__}: {error}"
+
+
+def value_of(answer: Answer) -> Any:
+    """Return the result that an answer holds.
+
+    >>> value_of(("done", 42))
+    42
+
+    Raises:
+        ItembankError: the work raised it; a CheckFailed likewise.
+        RuntimeError: anything else went wrong there.
+    """
+    kind, found = answer
+    if kind != DONE:
+        raise _KINDS.get(kind, RuntimeError)(found)
+    return found
+
+
+def say(line: Line, answer: Answer, of: object = None) -> None:
+    """Send what came of some work, and of which; of a result that cannot be sent, why not.
+
+    Raises:
+        OSError: nobody listens.
+    """
+    try:
+        line.send((answer, of))
+    except OSError:
+        raise
+    except Exception as error:  # pickle has many words for what it cannot do
+        line.send((("broken", f"{type(error).__name__}: {error}"), of))
