@@ -6,7 +6,7 @@ where it arose: a plain fault stays one, and any other says what it was.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any, TypeAlias
 
 from itembank.errors import CheckFailed, ItembankError
@@ -51,6 +51,38 @@ def value_of(answer: Answer) -> Any:
     if kind != DONE:
         raise _KINDS.get(kind, RuntimeError)(found)
     return found
+
+
+class Faults:
+    """The faults of some pieces of work, of which the first is to be told.
+
+    Which piece answers first is a matter of luck; what is told is not. So those before a fault
+    are still waited for, and those after it are not wanted any more.
+
+    >>> faults = Faults()
+    >>> faults.note(5, ("fault", "no seat 5"))
+    >>> faults.still_wanted([3, 5, 7])
+    [3]
+    """
+
+    def __init__(self) -> None:
+        self._found: dict[int, Answer] = {}
+
+    def note(self, place: int, answer: Answer) -> None:
+        """Note the fault of a piece."""
+        self._found[place] = answer
+
+    def still_wanted(self, places: Iterable[int]) -> list[int]:
+        """Return which of some pieces are wanted."""
+        if not self._found:
+            return list(places)
+        first = min(self._found)
+        return [place for place in places if place < first]
+
+    def tell(self) -> None:
+        """Raise the first fault, if there is any."""
+        if self._found:
+            value_of(self._found[min(self._found)])
 
 
 def say(line: Line, answer: Answer, of: object = None) -> None:

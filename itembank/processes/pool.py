@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any, TypeAlias, TypeVar
 
-from itembank.processes.answer import DONE, Answer, attempt, say, value_of
+from itembank.processes.answer import DONE, Faults, attempt, say
 from itembank.processes.child import BEGUN, CannotTravel, Child, Kind, best_kind
 from itembank.processes.line import Line
 from itembank.processes.machine import cores
@@ -128,20 +128,25 @@ class Team:
         self._stay: list[int] = []  # pieces that cannot travel
         self._workers: list[_Worker] = []
         self._suspects: set[int] = set()  # pieces whose process ended once already
-        self._failed: dict[int, Answer] = {}
+        self._faults = Faults()
 
     @property
     def left(self) -> list[int]:
         """The pieces that nobody has done: no process would begin, or they cannot travel."""
         return sorted({*self._waiting, *self._stay})
 
-    def work(self) -> Results[Any]:
-        """Yield the place and the result of every piece, as they come."""
+    def work(self, look: Callable[[], None] | None = None) -> Results[Any]:
+        """Yield the place and the result of every piece, as they come.
+
+        `look` is called every second or oftener; what it raises ends the work.
+        """
         for _ in range(self._count):
             self._hire()
         then = time.monotonic()
         while busy := [worker for worker in self._workers if worker.todo]:
             ready = self._ready(busy)
+            if look:
+                look()
             for worker in ready:
                 yield from self._hear(worker)
             now = time.monotonic()
@@ -161,8 +166,7 @@ class Team:
         for place in self._suspects.intersection(self._waiting):  # not to be tried in here
             self._waiting.remove(place)
             yield place, Lost(ENDED)
-        if self._failed:
-            value_of(self._failed[min(self._failed)])
+        self._faults.tell()
 
     def end(self) -> None:
         """End every process; one that waits is kept where there is a place for it."""
@@ -244,8 +248,8 @@ class Team:
         worker.todo.remove(place)
         if answer[0] == DONE:
             yield place, answer[1]
-        else:  # those before it are still waited for, since the first fault is the one to tell
-            self._failed[place] = answer
+        else:
+            self._faults.note(place, answer)
             self._put_back([])
 
     def _replace(self, worker: _Worker, rest: Sequence[int]) -> None:
@@ -259,10 +263,7 @@ class Team:
         worker.child.end()
 
     def _put_back(self, places: Sequence[int]) -> None:
-        self._waiting.extend(reversed(places))
-        if self._failed:
-            first = min(self._failed)
-            self._waiting = [place for place in self._waiting if place < first]
+        self._waiting = self._faults.still_wanted([*self._waiting, *reversed(places)])
 
 
 def _serve_inherited(how: Callable[[P], R], pieces: Sequence[P], line: Line) -> None:
