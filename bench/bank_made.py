@@ -12,13 +12,13 @@ from itertools import cycle
 from math import gcd, lcm
 from pathlib import Path
 
-from itembank.bank.edit import create_bank
-from itembank.bank.model import BankItem
-from itembank.bank.write import item_toml, topic_toml
+from itembank.bank.model.fields import BankItem
+from itembank.bank.write.as_toml import item_toml, topic_toml
+from itembank.bank.write.edit import create_bank
 from itembank.items.item import Find, Inequality, Item, Tier
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import NotationError
 
 Fields = dict[str, object]
 
@@ -64,7 +64,7 @@ def _typed(item: Item) -> Fields | None:
                 return {**fields, "model": [*map(line, relations)], "find": line(target)}
             case Inequality():
                 return {**fields, "task": "solve"}
-    except NotationError:
+    except t.NotationError:
         pass
     return None
 

@@ -13,10 +13,10 @@ from typing import TypeVar
 from bank_made import make_bank
 from timing import Cost, fraction_sum_seconds, table
 
-from itembank.bank.load import read_bank
-from itembank.bank.prove import prove_bank
-from itembank.bank.twins import bank_twins
-from itembank.items.registry import topics
+from itembank.bank.proof.prove import prove_bank
+from itembank.bank.question.twins import bank_twins
+from itembank.bank.read.load import read_bank
+from itembank.items.topics.registry import topics
 
 COUNT = 5_000
 PROCESSES = 2

@@ -8,7 +8,8 @@ negative. A pair costs log(1 + e^(2(margin − gap))), the margin being larger w
 *much* harder; a pair judged equal costs a quarter of the square of its gap (the form of a
 Bradley–Terry model: R. A. Bradley and M. E. Terry, *Biometrika* 39, 1952).
 
-It prints the tables that :mod:`itembank.items.difficulty` holds, and how the pairs come out.
+It prints the tables that :mod:`itembank.items.measures.difficulty` holds, and how the pairs come
+out.
 """
 
 from __future__ import annotations
@@ -23,9 +24,9 @@ from scipy.optimize import minimize, nnls
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
-from itembank.items.features import features
 from itembank.items.item import Item, Tier
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.measures.features import features
+from itembank.items.topics.registry import find_topic, topic_ids
 from tests.items.judged import bank_items, pairs
 
 GUESSES = {

@@ -9,10 +9,10 @@ from statistics import median
 
 from timing import fraction_sum_seconds, table
 
-from itembank.checking import prove_fast, prove_symbolic
 from itembank.items.item import Item, Tier
-from itembank.items.registry import topics
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import topics
+from itembank.items.topics.topic import Topic
+from itembank.proof import prove_fast, prove_symbolic
 
 FAST = 300
 """Items of each topic sent down the exact road, shared over its tiers; three passes."""

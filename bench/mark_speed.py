@@ -9,7 +9,7 @@ from statistics import median
 from timing import fraction_sum_seconds, table
 
 from itembank.items.item import Item
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.marking.mark import mark
 from itembank.notation.line import line
 

@@ -24,7 +24,7 @@ def ours(folder: Path) -> Layout:
     import pkgutil
 
     import itembank.pages
-    from itembank.packs.model import Pack
+    from itembank.packs.data.pack import Pack
 
     for module in pkgutil.iter_modules(itembank.pages.__path__):
         importlib.import_module(f"itembank.pages.{module.name}")

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-from itembank.packs.model import Maths, Pack, PackItem, Sheet, Step
+from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet, Step
 
 PROOF = (
     "Each key was worked out twice, both times from the question as it is printed here: once by "
@@ -154,7 +154,7 @@ def _in_rows(cells: list[Runs], count: int) -> list[list[Runs]]:
 
 
 def _tasks(pack: Pack) -> Document:
-    from itembank.pages.tasks import NOTICE
+    from itembank.pages.documents.task_slide import NOTICE
 
     made = Document("Next tasks", f"Next tasks: {_lesson(pack)}", "slide", 18)
     made.blocks += _opening(pack, "Next tasks")
@@ -209,8 +209,8 @@ def _sheet(pack: Pack, tier: str) -> Document:
 
 
 def _follow_up_answers(pack: Pack) -> Document:
-    from itembank.pages.follow_up_answers import HOW
-    from itembank.pages.working import chain
+    from itembank.pages.documents.follow_up_answers import HOW
+    from itembank.pages.parts.solutions import chain
 
     made = Document("Follow-up answers", f"Follow-up answers: {_lesson(pack)}", "a4", 12)
     made.blocks += _opening(pack, "Follow-up answers")
@@ -231,8 +231,8 @@ def _follow_up_answers(pack: Pack) -> Document:
 
 
 def _notes(pack: Pack) -> Document:
-    from itembank.pages.notes import CAUTIONS, CHECKS
-    from itembank.pages.script import opening, scenes
+    from itembank.pages.documents.notes import CAUTIONS, CHECKS
+    from itembank.pages.parts.script import opening, scenes
 
     made = Document("Teacher notes", f"Teacher notes: {_lesson(pack)}", "a4", 12)
     made.blocks += _opening(pack, "Teacher notes")

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from timing import Cost, Missing, in_turn, table
 
 if TYPE_CHECKING:
-    from itembank.packs.model import Pack
+    from itembank.packs.data.pack import Pack
 
 ROUNDS = 5
 ENGINES = ("ours", "typst", "weasyprint")
@@ -28,8 +28,8 @@ TOPICS = ("fractions.add-unlike", "fractions.of-quantity", "ratio.simplest-form"
 def a_pack() -> Pack:
     """Return the pack that is laid out: like the demo department's for class 8K."""
     from itembank.packs.build import PackRequest, build_pack
-    from itembank.planning.bands import default_scheme
-    from itembank.planning.plan_file import PlannedTopic
+    from itembank.planning.bands.bands import default_scheme
+    from itembank.planning.department.plan_file import PlannedTopic
 
     request = PackRequest(
         school="Larkhythe School",
@@ -56,7 +56,7 @@ def prepare(folder: Path) -> list[str]:
     import typst_source
     from page_content import documents
 
-    from itembank.packs.files import pack_json
+    from itembank.packs.data.pack_files import pack_json
     from itembank.pages.draw import drawers
 
     pack = a_pack()

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import numpy as np
 
-from itembank.folding import folded
-from itembank.records.store import open_store
+from itembank.records.store.store import open_store
+from itembank.text.folding import folded
 
 CLASSES = tuple(f"{year}{letter}" for year in range(7, 12) for letter in "KLMNPRST")
 PUPILS, QUESTIONS, YEARS, LESSONS = 30, 8, 5, 42

@@ -27,10 +27,10 @@ from simulate_year import (
     simulate,
 )
 
-from itembank.planning.bands import default_scheme
-from itembank.planning.class_memory import Scored
-from itembank.planning.memory import Seen, interval_on
-from itembank.records.whole_scores import Whole, of_bands, of_scores
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.choosing.class_memory import Scored
+from itembank.planning.choosing.memory import Seen, interval_on
+from itembank.records.results.whole_scores import Whole, of_bands, of_scores
 
 
 def by_scores(year: Year, date: datetime.date, topics: list[int], rights: list[np.ndarray]) -> None:

@@ -30,9 +30,9 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from itembank.planning.choose_topics import LessonWish, TopicState, choose_topics
-from itembank.planning.class_memory import Scored, remember_class
-from itembank.planning.memory import Memory, Seen
+from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
+from itembank.planning.choosing.class_memory import Scored, remember_class
+from itembank.planning.choosing.memory import Memory, Seen
 
 PUPILS = 27
 STEEPEST, GENTLEST, NOISE = 0.217, 0.177, 0.45

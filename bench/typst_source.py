@@ -5,29 +5,7 @@ from __future__ import annotations
 from page_content import Block, Document, Heading, Paragraph, Runs, Table, Words
 
 from itembank.notation import parse_written
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    Dec,
-    Frac,
-    Int,
-    Juxt,
-    Label,
-    Listing,
-    Mixed,
-    Money,
-    Neg,
-    Node,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-)
+from itembank.notation import tree as t
 
 SIGNS = {"×": "times", "÷": "div", "of": '" of "', "≤": "<=", "≥": ">=", "≠": "!="}
 TEXT = "Atkinson Hyperlegible"
@@ -89,44 +67,44 @@ def _string(text: str) -> str:
     return f'"{quoted}"'
 
 
-def maths(node: Node) -> str:
+def maths(node: t.Node) -> str:
     """Return a tree as typst mathematics."""
     match node:
-        case Int(n):
+        case t.Int(n):
             return str(n)
-        case Dec(whole, places, recurring):
+        case t.Dec(whole, places, recurring):
             return f"{whole}.{places} " + " ".join(f"dot({digit})" for digit in recurring)
-        case Sym(name):
+        case t.Sym(name):
             return name
-        case Blank():
+        case t.Blank():
             return "square"
-        case Label(text):
+        case t.Label(text):
             return _string(text)
-        case Frac(num, den):
+        case t.Frac(num, den):
             return f"frac({maths(num)}, {maths(den)})"
-        case Mixed(whole, num, den):
+        case t.Mixed(whole, num, den):
             return f"{whole} frac({num}, {den})"
-        case Neg(of):
+        case t.Neg(of):
             return f"-{maths(of)}"
-        case Percent(of):
+        case t.Percent(of):
             return f'{maths(of)} "%"'
-        case Money(amount, sign):
+        case t.Money(amount, sign):
             return f'{maths(amount)} "p"' if sign == "p" else f'"{sign}" {maths(amount)}'
-        case Quantity(amount, unit):
+        case t.Quantity(amount, unit):
             return f'{maths(amount)} " {unit}"'
-        case Power(base, exponent):
+        case t.Power(base, exponent):
             return f"{maths(base)}^({maths(exponent)})"
-        case Root(of, index):
+        case t.Root(of, index):
             return f"root({index}, {maths(of)})" if index != 2 else f"sqrt({maths(of)})"
-        case Bracket(of):
+        case t.Bracket(of):
             return f"({maths(of)})"
-        case Juxt(factors):
+        case t.Juxt(factors):
             return " ".join(map(maths, factors))
-        case Sum(first, rest) | Product(first, rest) | Relation(first, rest):
+        case t.Sum(first, rest) | t.Product(first, rest) | t.Relation(first, rest):
             tail = "".join(f" {SIGNS.get(op, op)} {maths(part)}" for op, part in rest)
             return maths(first) + tail
-        case Ratio(parts):
+        case t.Ratio(parts):
             return " : ".join(map(maths, parts))
-        case Listing(parts):
+        case t.Listing(parts):
             return '"," '.join(map(maths, parts))
     raise TypeError(node)

@@ -11,9 +11,9 @@ import tempfile
 import time
 from pathlib import Path
 
-from itembank.planning.choose_topics import LessonWish, TopicState, choose_topics
-from itembank.planning.memory import Seen, remember
-from itembank.planning.week_settings import ChoiceSettings
+from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
+from itembank.planning.choosing.memory import Seen, remember
+from itembank.planning.choosing.week_settings import ChoiceSettings
 
 LARKHYTHE = Path(__file__).parents[1] / "banks" / "larkhythe"
 CLASSES, WEEKS, MEASURED = 40, 39, 4
@@ -69,7 +69,7 @@ def _listed(numbers: tuple[int, ...]) -> str:
 def report() -> str:
     """Return both figures with their limits."""
     cold = from_cold()
-    plans()  # scipy is loaded now
+    plans()  # HiGHS is loaded now
     year = sum(plans() for _ in range(MEASURED)) / MEASURED * CLASSES
     settings = [plans(topics, rest) * CLASSES for topics in SIZES for rest in RESTS]
     return "\n".join(

@@ -14,14 +14,14 @@ from pathlib import Path
 import atheris
 
 with atheris.instrument_imports(include=["itembank"]):
-    from itembank.bank.load import Entry
-    from itembank.bank.reading import as_item
-    from itembank.bank.topictext import load_topic_text
-    from itembank.checking.exact import prove_fast
+    from itembank.bank.model.bank import Entry
+    from itembank.bank.question.as_item import as_item
+    from itembank.bank.read.topic_text import load_topic_text
     from itembank.errors import CheckFailed
-    from itembank.faults import FileFaults
+    from itembank.files.faults import FileFaults
     from itembank.items.item import Item
     from itembank.notation.tree import NotationError
+    from itembank.proof.exact.exact_road import prove_fast
 
 PATH = Path("ratio.share.toml")
 PIECES = [

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.beside import Beside
 from itembank.errors import CheckFailed, ItembankError
-from itembank.faults import Fault, FileFaults
+from itembank.files.faults import Fault, FileFaults
 from itembank.processes import machine
+from itembank.processes.beside import Beside
 
 ANYTHING = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text() | st.binary(max_size=50),

@@ -8,15 +8,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.characters import hidden, look_alikes, name_fault, short_message, shown, visible
-from itembank.csv_text import csv_rows
-from itembank.faults import FileFaults
+from itembank.files.csv_text import csv_rows
+from itembank.files.faults import FileFaults
+from itembank.files.toml_read import read_toml
+from itembank.files.toml_table import TomlFile
 from itembank.marking.mark import mark
-from itembank.pages.tagging import text_string
-from itembank.pages.xmp import packet
-from itembank.seats import seat_fault
-from itembank.toml_file import TomlFile
-from itembank.toml_text import read_toml
+from itembank.pages.engine.tagging import text_string
+from itembank.pages.engine.xmp import packet
+from itembank.people.seats import seat_fault
+from itembank.text.characters import hidden, look_alikes, name_fault, short_message, shown, visible
 
 ANY = st.text(st.characters(), max_size=30)
 BAD = ["\x1b", "\x07", "\x00", "\x7f", "\x9b", "\u202e", "\u2066", "\u200b", "\u200d", "\ufeff"]
@@ -106,7 +106,7 @@ def test_seats_that_look_like_others_are_told():
 
 
 def test_an_answer_in_other_letters_is_told():
-    from itembank.items.registry import find_item
+    from itembank.items.topics.registry import find_item
 
     item = find_item("equations.two-step/core/887")
     assert "CYRILLIC SMALL LETTER HA" in mark(item, "х = 2").says

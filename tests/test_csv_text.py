@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import itembank
-from itembank.csv_text import CsvWriter, as_meant, harmless
+from itembank.files.csv_text import CsvWriter, as_meant, harmless
 
 SIGNS = "=+-@＝＋－＠"
 CELLS = st.one_of(

@@ -5,7 +5,7 @@ import unicodedata
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from itembank.folding import folded, same_name
+from itembank.text.folding import folded, same_name
 
 NAMES = st.text(st.characters(exclude_categories=("Cs",)), max_size=12)
 
@@ -21,7 +21,7 @@ def test_capitals_and_coding_make_no_difference(name):
 
 @given(name=NAMES)
 def test_a_key_fits_its_column(name):
-    from itembank.records.tables import lesson
+    from itembank.records.store.store_tables import lesson
 
     assert len(folded(name)) <= lesson.c.class_key.type.length
 

@@ -5,7 +5,7 @@ import tomllib
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.toml_text import Locator
+from itembank.files.toml_read import Locator
 
 MARKS = st.lists(
     st.sampled_from(

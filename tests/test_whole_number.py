@@ -5,10 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.registry import find_item
-from itembank.planning.days import period_order
-from itembank.records.typed import read_views
-from itembank.whole_number import whole_number
+from itembank.items.topics.registry import find_item
+from itembank.planning.calendar.days import period_order
+from itembank.records.entries.teacher_text import read_views
+from itembank.text.whole_number import whole_number
 
 HOSTILE = ("9" * 5000, "0" * 5000 + "1", "²", "٣", "１", "1_0", "+1", "-1", " 1", "", "1.0")
 

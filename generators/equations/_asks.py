@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from generators.equations._words import Number, shown, shown_factor, shown_term, size
 from itembank.items.item import Misconception
-from itembank.notation.tree import Sym
+from itembank.notation import tree as t
 
 
 def asking(which: Misconception, question: str) -> Misconception:
@@ -31,10 +31,10 @@ def undo_number(b: Number) -> str:
     return f"{shown(-b)} is subtracted. What undoes subtracting {shown(-b)}?"
 
 
-def undo_product(a: int, x: Sym) -> str:
+def undo_product(a: int, x: t.Sym) -> str:
     """Ask for the inverse of multiplying by `a`.
 
-    >>> undo_product(-7, Sym("x"))
+    >>> undo_product(-7, t.Sym("x"))
     '−7x means −7 × x. What undoes multiplying by −7?'
     """
     return f"{shown_term(a, x)} means {shown(a)} × {x.name}. What undoes multiplying by {shown(a)}?"
@@ -49,10 +49,10 @@ def undo_division(a: int, what: str) -> str:
     return f"{what} is divided by {shown(a)}. What undoes dividing by {shown(a)}?"
 
 
-def one_of(k: Number, x: Sym) -> str:
+def one_of(k: Number, x: t.Sym) -> str:
     """Ask for one of what several were found of.
 
-    >>> one_of(6, Sym("y"))
+    >>> one_of(6, t.Sym("y"))
     'You have found 6y. What is y?'
     """
     return f"You have found {shown_term(k, x)}. What is {x.name}?"
@@ -70,12 +70,12 @@ def number_left(b: Number, d: Number) -> str:
     return f"You add {by} to both sides. What is {shown(d)} + {by}?"
 
 
-def letter_left(a: Number, c: Number, x: Sym) -> str:
+def letter_left(a: Number, c: Number, x: t.Sym) -> str:
     """Ask for the other side's term in the unknown, `ax`, when ``+ cx`` is undone.
 
-    >>> letter_left(7, 5, Sym("k"))
+    >>> letter_left(7, 5, t.Sym("k"))
     'You subtract 5k from both sides. What is 7k − 5k?'
-    >>> letter_left(2, -6, Sym("k"))
+    >>> letter_left(2, -6, t.Sym("k"))
     'You add 6k to both sides. What is 2k + 6k?'
     """
     by = shown_term(size(c), x)
@@ -142,20 +142,20 @@ def on_number_line(d: Number, b: Number) -> str:
     return f"On a number line, start at {shown(d)} and go {way}. Where do you land?"
 
 
-def lots(a: int, x: Sym, b: Number) -> str:
+def lots(a: int, x: t.Sym, b: Number) -> str:
     """Ask which number is divided by which.
 
-    >>> lots(5, Sym("n"), 35)
+    >>> lots(5, t.Sym("n"), 35)
     '5 lots of n make 35. Do you divide 35 by 5, or 5 by 35?'
     """
     total = shown(b)
     return f"{a} lots of {x.name} make {total}. Do you divide {total} by {a}, or {a} by {total}?"
 
 
-def fraction_of(a: int, b: int, x: Sym, c: Number) -> str:
+def fraction_of(a: int, b: int, x: t.Sym, c: Number) -> str:
     """Ask whether the unknown is bigger or smaller than a fraction of it.
 
-    >>> fraction_of(2, 5, Sym("t"), 16)
+    >>> fraction_of(2, 5, t.Sym("t"), 16)
     '2/5 of t is 16. Is t bigger or smaller than 16?'
     """
     part = f"{shown(Fraction(a, b))} of {x.name} is {shown(c)}."

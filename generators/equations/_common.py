@@ -13,19 +13,9 @@ from typing import TypeAlias
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, letter_left, number_left, on_number_line
 from generators.equations._words import Number, shown, shown_term, size
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Misconception, Slip, Step
-from itembank.notation.tree import (
-    Bracket,
-    Node,
-    Relation,
-    Sum,
-    Sym,
-    add,
-    equals,
-    juxt,
-    num,
-)
+from itembank.notation import tree as t
 
 Wrong: TypeAlias = tuple[Misconception, Number | None]
 
@@ -33,57 +23,58 @@ Wrong: TypeAlias = tuple[Misconception, Number | None]
 LETTERS = "xynckwbt"
 
 
-def letter(*numbers: int) -> Sym:
+def letter(*numbers: int) -> t.Sym:
     """Return the unknown's letter: it varies from item to item, but not at random.
 
     >>> letter(3, 4)
     Sym(name='t')
     """
-    return Sym(LETTERS[sum(numbers) % len(LETTERS)])
+    return t.Sym(LETTERS[sum(numbers) % len(LETTERS)])
 
 
-def side(a: Number, x: Sym, b: Number = 0) -> Node:
+def side(a: Number, x: t.Sym, b: Number = 0) -> t.Node:
     """Return ``ax + b`` as it is written: no 0, no coefficient of 1.
 
-    >>> side(1, Sym("x"), -4)
+    >>> side(1, t.Sym("x"), -4)
     Sum(first=Sym(name='x'), rest=(('-', Int(n=4)),))
     """
     if not a:
         return number_node(b)
-    term = juxt(number_node(a), x)
-    return add(term, number_node(b)) if b else term
+    term = t.juxt(number_node(a), x)
+    return t.add(term, number_node(b)) if b else term
 
 
-def lead(b: int, a: int, x: Sym) -> Node:
+def lead(b: int, a: int, x: t.Sym) -> t.Node:
     """Return ``b + ax``, the number first; a negative `a` gives ``b − |a|x``."""
-    return add(num(b), juxt(num(a), x))
+    return t.add(t.num(b), t.juxt(t.num(a), x))
 
 
-def bracket(a: int, inside: Node) -> Node:
+def bracket(a: int, inside: t.Node) -> t.Node:
     """Return ``a(inside)``; a negative `a` carries its minus in front."""
-    return juxt(num(a), Bracket(inside))
+    return t.juxt(t.num(a), t.Bracket(inside))
 
 
-def terms(first: Node, *others: Node) -> Node:
+def terms(first: t.Node, *others: t.Node) -> t.Node:
     """Return the terms joined by + and −, where `first` may be a sum already.
 
-    >>> terms(side(2, Sym("x"), 3), num(-1)) == terms(juxt(num(2), Sym("x")), num(3), num(-1))
+    >>> x = t.Sym("x")
+    >>> terms(side(2, x, 3), t.num(-1)) == terms(t.juxt(t.num(2), x), t.num(3), t.num(-1))
     True
     """
-    if isinstance(first, Sum):
-        more = add(first.first, *others)
-        return Sum(first.first, first.rest + more.rest) if isinstance(more, Sum) else first
-    return add(first, *others)
+    if isinstance(first, t.Sum):
+        more = t.add(first.first, *others)
+        return t.Sum(first.first, first.rest + more.rest) if isinstance(more, t.Sum) else first
+    return t.add(first, *others)
 
 
-def swap(relation: Relation, turned: bool) -> Relation:
+def swap(relation: t.Relation, turned: bool) -> t.Relation:
     """Return an equation with its sides exchanged where `turned` is true."""
-    return equals(relation.rest[0][1], relation.first) if turned else relation
+    return t.equals(relation.rest[0][1], relation.first) if turned else relation
 
 
-def solution(x: Sym, value: Number) -> Relation:
+def solution(x: t.Sym, value: Number) -> t.Relation:
     """Return ``x = value``, a fraction in lowest terms where it is not whole."""
-    return equals(x, number_node(value))
+    return t.equals(x, number_node(value))
 
 
 def take_number(b: Number) -> str:
@@ -93,16 +84,16 @@ def take_number(b: Number) -> str:
     return f"Add {shown(-b)} to both sides."
 
 
-def take_letter(a: Number, x: Sym) -> str:
+def take_letter(a: Number, x: t.Sym) -> str:
     """Return the sentence that undoes ``+ ax``."""
     verb, word = ("Subtract", "from") if a > 0 else ("Add", "to")
     return f"{verb} {shown_term(size(a), x)} {word} both sides."
 
 
-def balance(x: Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, ...]:
+def balance(x: t.Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, ...]:
     """Return the working that solves ``ax + b = cx + d``, letters to the side with more.
 
-    >>> for step in balance(Sym("x"), 5, 1, 2, 13):
+    >>> for step in balance(t.Sym("x"), 5, 1, 2, 13):
     ...     print(step.say)
     Subtract 2x from both sides.
     Subtract 1 from both sides.
@@ -114,8 +105,8 @@ def balance(x: Sym, a: Number, b: Number, c: Number, d: Number) -> tuple[Step, .
         # Solve it as if turned round, so that the letter keeps a positive coefficient.
         a, b, c, d = c, d, a, b
 
-    def line(left: Node, other: Node) -> Relation:
-        return equals(other, left) if right else equals(left, other)
+    def line(left: t.Node, other: t.Node) -> t.Relation:
+        return t.equals(other, left) if right else t.equals(left, other)
 
     if c:
         say = take_letter(c, x)
@@ -168,7 +159,7 @@ def number_across(a: Number, b: Number, c: Number, d: Number) -> Fraction | None
     return root(a - c, 0, 0, d + b) if a > c else root(0, d + b, c - a, 0)
 
 
-def across(x: Sym, a: int, b: int, c: int, d: int) -> tuple[Wrong, Wrong]:
+def across(x: t.Sym, a: int, b: int, c: int, d: int) -> tuple[Wrong, Wrong]:
     """Return what comes of taking the unknown, or a number, across with its sign unchanged."""
     stays, goes = (a, c) if a > c else (c, a)
     with_letter, alone = (b, d) if a > c else (d, b)
@@ -187,7 +178,7 @@ def below_zero(first: int, taken: int) -> Misconception:
     return asking(which, on_number_line(first, -taken))
 
 
-def slips(x: Sym, key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
+def slips(x: t.Sym, key: Number, *wrongs: Wrong) -> tuple[Slip, ...]:
     """Return the wrong solutions, one of each value; None marks a mistake that cannot show.
 
     Two mistakes that lead to the same wrong answer cannot be told apart, so only the first

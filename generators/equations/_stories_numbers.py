@@ -15,17 +15,9 @@ from generators.equations._story import (
     litres,
     pounds,
 )
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Step, prompt
-from itembank.notation.tree import (
-    Bracket,
-    Int,
-    add,
-    equals,
-    num,
-    sub,
-    times,
-)
+from itembank.notation import tree as t
 
 THINK_STOPS = "That is {a} times the number. What is the number?"
 THINK_TIMES = "The number was multiplied by {a}. What undoes multiplying by {a}?"
@@ -61,15 +53,15 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
     plus = -b if kind == 1 else b
     c = a * value + plus
     text, first, stops, subtracts = ONE_UNKNOWN[kind]
-    steps = (Step(first, equals(side(a, N, plus), num(c))), *balance(N, a, plus, 0, c))
-    one, extra, total = num(a), num(b), num(c)
+    steps = (Step(first, t.equals(side(a, N, plus), t.num(c))), *balance(N, a, plus, 0, c))
+    one, extra, total = t.num(a), t.num(b), t.num(c)
     if kind == 3:
         one, extra, total = pounds(a), pounds(b), pounds(c)
     elif kind == 5:
         extra, total = pounds(b), pounds(c)
-    product = times(one, N)
-    model = equals(sub(product, extra) if kind == 1 else add(product, extra), total)
-    key, form, wrap = num(value), "integer", num
+    product = t.times(one, N)
+    model = t.equals(t.sub(product, extra) if kind == 1 else t.add(product, extra), total)
+    key, form, wrap = t.num(value), "integer", t.num
     if kind == 5:
         key, form, wrap = pounds(value), "money", pounds
         steps = ending(steps, "Write the answer in pounds.", key)
@@ -89,18 +81,18 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
 
 def consecutive(n: int) -> Story:
     """Return three consecutive numbers with a given sum."""
-    total = num(3 * n + 3)
-    model = equals(add(N, Bracket(add(N, Int(1))), Bracket(add(N, Int(2)))), total)
+    total = t.num(3 * n + 3)
+    model = t.equals(t.add(N, t.Bracket(t.add(N, t.Int(1))), t.Bracket(t.add(N, t.Int(2)))), total)
     return Story(
         prompt(
             "Three consecutive whole numbers add up to {s}. What is the smallest of them?", s=total
         ),
         Find(N, (model,)),
-        num(n),
+        t.num(n),
         "integer",
         (
             Step("Let the numbers be n, n + 1 and n + 2.", model),
-            Step("Collect like terms.", equals(side(3, N, 3), total)),
+            Step("Collect like terms.", t.equals(side(3, N, 3), total)),
             *balance(N, 3, 3, 0, 3 * n + 3),
         ),
         (
@@ -109,9 +101,9 @@ def consecutive(n: int) -> Story:
                     m.FORGETS_DIFFERENCE,
                     f"What are the two whole numbers after {n + 1}? What do the three add up to?",
                 ),
-                num(n + 1),
+                t.num(n + 1),
             ),
-            (asking(m.STOPS_EARLY, one_of(3, N)), num(3 * n)),
+            (asking(m.STOPS_EARLY, one_of(3, N)), t.num(3 * n)),
         ),
         (1, 2),
     )
@@ -119,8 +111,8 @@ def consecutive(n: int) -> Story:
 
 def two_decks(d: int, lower: int) -> Story:
     """Return two decks of a bus by their sum and difference; `d` is even."""
-    more, total = num(d), num(2 * lower + d)
-    model = equals(add(N, Bracket(add(N, more))), total)
+    more, total = t.num(d), t.num(2 * lower + d)
+    model = t.equals(t.add(N, t.Bracket(t.add(N, more))), total)
     return Story(
         prompt(
             "A bus has {s} passengers, {d} more of them on the top deck than on "
@@ -129,11 +121,11 @@ def two_decks(d: int, lower: int) -> Story:
             d=more,
         ),
         Find(N, (model,)),
-        num(lower),
+        t.num(lower),
         "integer",
         (
             Step("Let n be the number on the lower deck.", model),
-            Step("Collect like terms.", equals(side(2, N, d), total)),
+            Step("Collect like terms.", t.equals(side(2, N, d), total)),
             *balance(N, 2, d, 0, 2 * lower + d),
         ),
         (
@@ -142,9 +134,9 @@ def two_decks(d: int, lower: int) -> Story:
                     m.FORGETS_DIFFERENCE,
                     f"With {lower + d // 2} on each deck, are there {d} more on the top deck?",
                 ),
-                num(lower + d // 2),
+                t.num(lower + d // 2),
             ),
-            (asking(m.STOPS_EARLY, one_of(2, N)), num(2 * lower)),
+            (asking(m.STOPS_EARLY, one_of(2, N)), t.num(2 * lower)),
         ),
     )
 
@@ -153,8 +145,8 @@ def bulbs(a: int, d: int, lilies: int) -> Story:
     """Return three kinds of bulb; `d` is a multiple of a + 2."""
     k = a + 2
     s = k * lilies + d
-    many, more, total = num(a), num(d), num(s)
-    model = equals(add(N, times(many, N), Bracket(add(N, more))), total)
+    many, more, total = t.num(a), t.num(d), t.num(s)
+    model = t.equals(t.add(N, t.times(many, N), t.Bracket(t.add(N, more))), total)
     return Story(
         prompt(
             "A gardener plants {s} bulbs: lilies, {a} times as many tulips as lilies, and "
@@ -164,24 +156,24 @@ def bulbs(a: int, d: int, lilies: int) -> Story:
             d=more,
         ),
         Find(N, (model,)),
-        num(lilies),
+        t.num(lilies),
         "integer",
         (
             Step(
                 "Let n be the number of lilies.",
-                equals(add(N, side(a, N), Bracket(side(1, N, d))), total),
+                t.equals(t.add(N, side(a, N), t.Bracket(side(1, N, d))), total),
             ),
-            Step("Collect like terms.", equals(side(k, N, d), total)),
+            Step("Collect like terms.", t.equals(side(k, N, d), total)),
             *balance(N, k, d, 0, s),
         ),
         (
-            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * lilies)),
+            (asking(m.STOPS_EARLY, one_of(k, N)), t.num(k * lilies)),
             (
                 asking(
                     m.FORGETS_DIFFERENCE,
                     f"If you set the {d} extra crocuses aside, how many bulbs are left?",
                 ),
-                num(lilies + d // k),
+                t.num(lilies + d // k),
             ),
         ),
     )
@@ -190,22 +182,22 @@ def bulbs(a: int, d: int, lilies: int) -> Story:
 def two_rules(a: int, b: int, c: int, value: int) -> Story:
     """Return a number with an − b = cn + d."""
     d = (a - c) * value - b
-    model = equals(side(a, N, -b), side(c, N, d))
+    model = t.equals(side(a, N, -b), side(c, N, d))
     return Story(
         prompt(
             "I think of a number. Multiplying it by {a} and subtracting {b} gives the same as "
             "multiplying it by {c} and adding {d}. What is my number?",
-            a=num(a),
-            b=num(b),
-            c=num(c),
-            d=num(d),
+            a=t.num(a),
+            b=t.num(b),
+            c=t.num(c),
+            d=t.num(d),
         ),
         Find(N, (model,)),
-        num(value),
+        t.num(value),
         "integer",
         (Step(NUMBER, model), *balance(N, a, -b, c, d)),
         (
-            (asking(m.STOPS_EARLY, one_of(a - c, N)), num(b + d)),
+            (asking(m.STOPS_EARLY, one_of(a - c, N)), t.num(b + d)),
             (asking(m.LETTER_ACROSS, letter_left(a, c, N)), number_node(Fraction(b + d, a + c))),
         ),
     )
@@ -215,7 +207,9 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
     """Return two clubs' prices: b + an = d + cn."""
     d = b + (a - c) * value
     prices = [pounds(n) for n in (b, a, d, c)]
-    model = equals(add(prices[0], times(prices[1], N)), add(prices[2], times(prices[3], N)))
+    model = t.equals(
+        t.add(prices[0], t.times(prices[1], N)), t.add(prices[2], t.times(prices[3], N))
+    )
     k = a - c
     return Story(
         prompt(
@@ -227,18 +221,18 @@ def two_clubs(a: int, b: int, c: int, value: int) -> Story:
             c=prices[3],
         ),
         Find(N, (model,)),
-        num(value),
+        t.num(value),
         "integer",
         (
             Step(
                 "Let n be the number of swims.",
-                equals(add(num(b), side(a, N)), add(num(d), side(c, N))),
+                t.equals(t.add(t.num(b), side(a, N)), t.add(t.num(d), side(c, N))),
             ),
             *balance(N, a, b, c, d),
         ),
         (
-            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * value)),
-            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), num(k * value - k)),
+            (asking(m.STOPS_EARLY, one_of(k, N)), t.num(k * value)),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), t.num(k * value - k)),
         ),
     )
 
@@ -249,7 +243,7 @@ def two_tanks(a: int, b: int, c: int, value: int) -> Story:
     k = a - c
     full, less = b + a * value, b + c * value
     fuel = [litres(n) for n in (full, a, less, c)]
-    model = equals(sub(fuel[0], times(fuel[1], N)), sub(fuel[2], times(fuel[3], N)))
+    model = t.equals(t.sub(fuel[0], t.times(fuel[1], N)), t.sub(fuel[2], t.times(fuel[3], N)))
     return Story(
         prompt(
             "Two tanks contain {f} and {g} of fuel. Each day {a} is used from the first and "
@@ -260,17 +254,17 @@ def two_tanks(a: int, b: int, c: int, value: int) -> Story:
             c=fuel[3],
         ),
         Find(N, (model,)),
-        num(value),
+        t.num(value),
         "integer",
         (
             Step(
                 "Let n be the number of days.",
-                equals(add(num(full), side(-a, N)), add(num(less), side(-c, N))),
+                t.equals(t.add(t.num(full), side(-a, N)), t.add(t.num(less), side(-c, N))),
             ),
             *balance(N, -a, full, -c, less),
         ),
         (
-            (asking(m.STOPS_EARLY, one_of(k, N)), num(k * value)),
-            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), num(k * value - k)),
+            (asking(m.STOPS_EARLY, one_of(k, N)), t.num(k * value)),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(k, N)), t.num(k * value - k)),
         ),
     )

@@ -15,32 +15,21 @@ from generators.equations._story import (
     metres,
 )
 from itembank.items.item import Find, Step, prompt
-from itembank.notation.tree import (
-    Bracket,
-    Int,
-    Quantity,
-    Relation,
-    add,
-    equals,
-    juxt,
-    num,
-    sub,
-    times,
-)
+from itembank.notation import tree as t
 
 
 def flower_bed(d: int, width: int) -> Story:
     """Return a rectangle by its perimeter and the difference of its sides; `d` is even."""
     p = 4 * width + 2 * d
     more, around = metres(d), metres(p)
-    model = equals(times(Int(2), Bracket(add(W, W, more))), around)
+    model = t.equals(t.times(t.Int(2), t.Bracket(t.add(W, W, more))), around)
     key = metres(width)
     steps = (
         Step(
             f"Let w be the width in metres, so the length is w + {d}.",
-            equals(juxt(Int(2), Bracket(add(W, W, num(d)))), num(p)),
+            t.equals(t.juxt(t.Int(2), t.Bracket(t.add(W, W, t.num(d)))), t.num(p)),
         ),
-        Step("Collect like terms and expand the bracket.", equals(side(4, W, 2 * d), num(p))),
+        Step("Collect like terms and expand the bracket.", t.equals(side(4, W, 2 * d), t.num(p))),
         *balance(W, 4, 2 * d, 0, p),
     )
     return Story(
@@ -76,9 +65,9 @@ def triangle_angles(a: int, value: int) -> Story:
     k = a + 2
     b = 180 - k * value
     angles = (
-        Quantity(X, "°"),
-        Quantity(side(a, X), "°"),
-        Quantity(Bracket(side(1, X, b)), "°"),
+        t.Quantity(X, "°"),
+        t.Quantity(side(a, X), "°"),
+        t.Quantity(t.Bracket(side(1, X, b)), "°"),
     )
     return Story(
         prompt(
@@ -88,15 +77,15 @@ def triangle_angles(a: int, value: int) -> Story:
             c=angles[2],
             x=X,
         ),
-        Find(X, (equals(add(*angles), degrees(180)),)),
+        Find(X, (t.equals(t.add(*angles), degrees(180)),)),
         solution(X, value),
         "solution",
         (
             Step(
                 "The angles of a triangle add up to 180°.",
-                equals(add(X, side(a, X), Bracket(side(1, X, b))), num(180)),
+                t.equals(t.add(X, side(a, X), t.Bracket(side(1, X, b))), t.num(180)),
             ),
-            Step("Collect like terms.", equals(side(k, X, b), num(180))),
+            Step("Collect like terms.", t.equals(side(k, X, b), t.num(180))),
             *balance(X, k, b, 0, 180),
         ),
         (
@@ -111,15 +100,15 @@ def isosceles(k: int, third: int) -> Story:
     """Return an isosceles triangle by its perimeter; `k` is a multiple of 3."""
     p = 3 * third + 2 * k
     more, around = metres(k), metres(p)
-    longer = Bracket(add(N, more))
+    longer = t.Bracket(t.add(N, more))
     key = metres(third)
-    plain = Bracket(add(N, num(k)))
+    plain = t.Bracket(t.add(N, t.num(k)))
     steps = (
         Step(
             f"Let the third side be n metres, so each equal side is n + {k} metres.",
-            equals(add(N, plain, plain), num(p)),
+            t.equals(t.add(N, plain, plain), t.num(p)),
         ),
-        Step("Collect like terms.", equals(side(3, N, 2 * k), num(p))),
+        Step("Collect like terms.", t.equals(side(3, N, 2 * k), t.num(p))),
         *balance(N, 3, 2 * k, 0, p),
     )
     return Story(
@@ -129,7 +118,7 @@ def isosceles(k: int, third: int) -> Story:
             k=more,
             p=around,
         ),
-        Find(N, (equals(add(N, longer, longer), around),)),
+        Find(N, (t.equals(t.add(N, longer, longer), around),)),
         key,
         "quantity",
         ending(steps, "Write the answer in metres.", key),
@@ -153,23 +142,23 @@ def opposite_sides(a: int, b: int, c: int, value: int) -> Story:
     """Return the equal sides of a rectangle, ax + b and cx + d, and ask for their length."""
     d = b + (a - c) * value
     first, second = side(a, X, b), side(c, X, d)
-    sides = [Quantity(Bracket(part), "m") for part in (first, second)]
+    sides = [t.Quantity(t.Bracket(part), "m") for part in (first, second)]
     length = a * value + b
     key = metres(length)
-    worked = Bracket(add(times(num(a), num(value)), num(b)))
+    worked = t.Bracket(t.add(t.times(t.num(a), t.num(value)), t.num(b)))
     return Story(
         prompt(
             "Two opposite sides of a rectangle are {p} and {q} long. How long is each of them?",
             p=sides[0],
             q=sides[1],
         ),
-        Find(sides[0], (equals(sides[0], sides[1]),)),
+        Find(sides[0], (t.equals(sides[0], sides[1]),)),
         key,
         "quantity",
         (
-            Step("Opposite sides of a rectangle are equal.", equals(first, second)),
+            Step("Opposite sides of a rectangle are equal.", t.equals(first, second)),
             *balance(X, a, b, c, d),
-            Step(f"Substitute x = {value}.", equals(Quantity(worked, "m"), key)),
+            Step(f"Substitute x = {value}.", t.equals(t.Quantity(worked, "m"), key)),
         ),
         (
             (
@@ -185,11 +174,11 @@ def equal_angles(a: int, b: int, c: int, value: int) -> Story:
     """Return an isosceles triangle by its equal angles, and ask for the third."""
     d = b + (a - c) * value
     first, second = side(a, X, b), side(c, X, d)
-    angles = [Quantity(Bracket(part), "°") for part in (first, second)]
+    angles = [t.Quantity(t.Bracket(part), "°") for part in (first, second)]
     size = a * value + b
     key = degrees(180 - 2 * size)
-    model: Relation = equals(angles[0], angles[1])
-    worked = Bracket(add(times(num(a), num(value)), num(b)))
+    model: t.Relation = t.equals(angles[0], angles[1])
+    worked = t.Bracket(t.add(t.times(t.num(a), t.num(value)), t.num(b)))
     return Story(
         prompt(
             "The two equal angles of an isosceles triangle are {p} and {q}. "
@@ -197,16 +186,16 @@ def equal_angles(a: int, b: int, c: int, value: int) -> Story:
             p=angles[0],
             q=angles[1],
         ),
-        Find(sub(degrees(180), angles[0], angles[1]), (model,)),
+        Find(t.sub(degrees(180), angles[0], angles[1]), (model,)),
         key,
         "quantity",
         (
-            Step("The two angles are equal.", equals(first, second)),
+            Step("The two angles are equal.", t.equals(first, second)),
             *balance(X, a, b, c, d),
-            Step(f"Substitute x = {value}.", equals(Quantity(worked, "°"), degrees(size))),
+            Step(f"Substitute x = {value}.", t.equals(t.Quantity(worked, "°"), degrees(size))),
             Step(
                 "The angles of a triangle add up to 180°.",
-                equals(sub(degrees(180), degrees(size), degrees(size)), key),
+                t.equals(t.sub(degrees(180), degrees(size), degrees(size)), key),
             ),
         ),
         (

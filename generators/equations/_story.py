@@ -10,17 +10,11 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from itembank.items.item import Find, Misconception, Run, Step
-from itembank.notation.tree import (
-    Int,
-    Money,
-    Node,
-    Quantity,
-    Sym,
-)
+from itembank.notation import tree as t
 
-N = Sym("n")
-X = Sym("x")
-W = Sym("w")
+N = t.Sym("n")
+X = t.Sym("x")
+W = t.Sym("w")
 NUMBER = "Let n be the number."
 
 
@@ -29,34 +23,34 @@ class Story(NamedTuple):
 
     text: tuple[Run, ...]
     ask: Find
-    key: Node
+    key: t.Node
     form: str
     steps: tuple[Step, ...]
-    wrong: tuple[tuple[Misconception, Node], ...]
+    wrong: tuple[tuple[Misconception, t.Node], ...]
     constants: tuple[int, ...] = ()
 
 
-def pounds(n: int) -> Node:
+def pounds(n: int) -> t.Node:
     """Return a whole number of pounds."""
-    return Money(Int(n))
+    return t.Money(t.Int(n))
 
 
-def metres(n: int) -> Node:
+def metres(n: int) -> t.Node:
     """Return a whole number of metres."""
-    return Quantity(Int(n), "m")
+    return t.Quantity(t.Int(n), "m")
 
 
-def litres(n: int) -> Node:
+def litres(n: int) -> t.Node:
     """Return a whole number of litres."""
-    return Quantity(Int(n), "l")
+    return t.Quantity(t.Int(n), "l")
 
 
-def degrees(n: int) -> Node:
+def degrees(n: int) -> t.Node:
     """Return a whole number of degrees."""
-    return Quantity(Int(n), "°")
+    return t.Quantity(t.Int(n), "°")
 
 
-def ending(steps: tuple[Step, ...], say: str, key: Node) -> tuple[Step, ...]:
+def ending(steps: tuple[Step, ...], say: str, key: t.Node) -> tuple[Step, ...]:
     """Return the working with one more line: the answer with its unit.
 
     The equation is about numbers, so it ends in a number; what was asked for has a unit.

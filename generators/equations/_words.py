@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeAlias
 
-from itembank.notation.tree import Sym
+from itembank.notation import tree as t
 
 Number: TypeAlias = int | Fraction
 
@@ -33,10 +33,10 @@ def shown_factor(n: Number) -> str:
     return f"({shown(n)})" if n < 0 else shown(n)
 
 
-def shown_term(a: Number, x: Sym) -> str:
+def shown_term(a: Number, x: t.Sym) -> str:
     """Return ``ax`` as text: no coefficient of 1.
 
-    >>> shown_term(3, Sym("x")), shown_term(-1, Sym("x"))
+    >>> shown_term(3, t.Sym("x")), shown_term(-1, t.Sym("x"))
     ('3x', '−x')
     """
     if a in (1, -1):

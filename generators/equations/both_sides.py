@@ -16,10 +16,10 @@ from generators.equations._common import (
     solution,
 )
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import equals
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 NUMBERS = (-9, -7, -4, -2, 1, 3, 5, 6, 8, 10)
 POSITIVE = (1, 3, 5, 8, 10, 12)
@@ -88,7 +88,7 @@ class BothSides(Topic):
             left, right = ((a, 0), (c, d)) if sign > 0 else ((a, -d), (c, 0))
             if value % 3 == 0:
                 left, right = right, left
-            equation = equals(side(left[0], x, left[1]), side(right[0], x, right[1]))
+            equation = t.equals(side(left[0], x, left[1]), side(right[0], x, right[1]))
             steps = balance(x, *left, *right)
             wrong = (
                 across(x, *left, *right)[0],
@@ -97,7 +97,7 @@ class BothSides(Topic):
         elif tier is Tier.CORE:  # ax + b = cx + d
             a, c, b, _ = values
             d = (a - c) * value + b
-            equation = equals(side(a, x, b), side(c, x, d))
+            equation = t.equals(side(a, x, b), side(c, x, d))
             steps = balance(x, a, b, c, d)
             twin = tuple(sorted(((a, b), (c, d))))
             k = abs(a - c)
@@ -106,12 +106,12 @@ class BothSides(Topic):
             kind, a, b, c, _ = values
             if kind == 0:  # ax + b = d − cx
                 d = (a + c) * value + b
-                equation = equals(side(a, x, b), lead(d, -c, x))
+                equation = t.equals(side(a, x, b), lead(d, -c, x))
                 steps = balance(x, a, b, -c, d)
                 wrong = across(x, a, b, -c, d)
             else:  # b − ax = d − cx
                 d = b - (a - c) * value
-                equation = equals(lead(b, -a, x), lead(d, -c, x))
+                equation = t.equals(lead(b, -a, x), lead(d, -c, x))
                 steps = balance(x, -a, b, -c, d)
                 sign_lost = below_zero(*((b, d) if a > c else (d, b)))
                 twin = tuple(sorted(((-a, b), (-c, d))))

@@ -18,10 +18,10 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import add, equals, juxt, num
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 NUMBERS = (-7, -5, -3, -1, 1, 2, 4, 6)
 
@@ -99,8 +99,8 @@ class BothSidesBrackets(Topic):
             sign, a, b, c, _ = values
             b *= sign
             d = (a - c) * value + a * b
-            equation = equals(bracket(a, side(1, x, b)), side(c, x, d))
-            opened = Step("Expand the bracket.", equals(side(a, x, a * b), side(c, x, d)))
+            equation = t.equals(bracket(a, side(1, x, b)), side(c, x, d))
+            opened = Step("Expand the bracket.", t.equals(side(a, x, a * b), side(c, x, d)))
             steps = (opened, *balance(x, a, a * b, c, d))
             wrong = (
                 (asking(m.FIRST_TERM_ONLY, last_product(a, b)), root(a, b, c, d)),
@@ -111,8 +111,8 @@ class BothSidesBrackets(Topic):
             d = a * (p * value + b) // c - value
             k = a * p
             twin = tuple(sorted(((a, p, b), (c, 1, d))))
-            equation = equals(bracket(a, side(p, x, b)), bracket(c, side(1, x, d)))
-            opened = Step("Expand both brackets.", equals(side(k, x, a * b), side(c, x, c * d)))
+            equation = t.equals(bracket(a, side(p, x, b)), bracket(c, side(1, x, d)))
+            opened = Step("Expand both brackets.", t.equals(side(k, x, a * b), side(c, x, c * d)))
             steps = (opened, *balance(x, k, a * b, c, c * d))
             wrong = (
                 (asking(m.FIRST_TERM_ONLY, last_products(a, b, c, d)), root(k, b, c, d)),
@@ -122,13 +122,13 @@ class BothSidesBrackets(Topic):
             a, p, b, c, d, e, _ = values
             k, n = a * p - c, a * b - c * d
             f = n + (k - e) * value
-            left = add(bracket(a, side(p, x, b)), bracket(-c, side(1, x, d)))
+            left = t.add(bracket(a, side(p, x, b)), bracket(-c, side(1, x, d)))
             right = side(e, x, f)
-            equation = equals(left, right)
-            open_left = terms(side(a * p, x, a * b), juxt(num(-c), x), num(-c * d))
+            equation = t.equals(left, right)
+            open_left = terms(side(a * p, x, a * b), t.juxt(t.num(-c), x), t.num(-c * d))
             steps = (
-                Step("Expand both brackets.", equals(open_left, right)),
-                Step("Collect like terms on the left.", equals(side(k, x, n), right)),
+                Step("Expand both brackets.", t.equals(open_left, right)),
+                Step("Collect like terms on the left.", t.equals(side(k, x, n), right)),
                 *balance(x, k, n, e, f),
             )
             wrong = (

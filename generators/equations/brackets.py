@@ -18,10 +18,10 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Node, add, equals, juxt, num
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
@@ -68,16 +68,16 @@ class Brackets(Topic):
         """Return the question; the last parameter is the solution."""
         x = letter(*values)
         value = values[-1]
-        left: Node
+        left: t.Node
         wrong: tuple[Wrong, ...]
         if tier is Tier.CHALLENGE:
             a, p, q, c, e, _ = values
             k, n, c = a * p + sign * c, a * q - sign * c * e, sign * c
             f = k * value + n
             inside, second = side(p, x, q), side(1, x, -e)
-            left = add(bracket(a, inside), bracket(c, second))
-            equation = equals(left, num(f))
-            opened = terms(side(a * p, x, a * q), juxt(num(c), x), num(-c * e))
+            left = t.add(bracket(a, inside), bracket(c, second))
+            equation = t.equals(left, t.num(f))
+            opened = terms(side(a * p, x, a * q), t.juxt(t.num(c), x), t.num(-c * e))
             wrong = (
                 # Half-multiplied, the brackets leave q and −e; both are multiplied in the key.
                 (asking(m.FIRST_TERM_ONLY, last_products(a, q, c, -e)), root(k, q - e, 0, f)),
@@ -88,8 +88,8 @@ class Brackets(Topic):
                 (asking(m.SAME_OPERATION, number_left(n, f)), root(k, 0, 0, f + n)),
             )
             lines = (
-                Step("Expand both brackets.", equals(opened, num(f))),
-                Step("Collect like terms.", equals(side(k, x, n), num(f))),
+                Step("Expand both brackets.", t.equals(opened, t.num(f))),
+                Step("Collect like terms.", t.equals(side(k, x, n), t.num(f))),
             )
             return Draft(
                 prompt("Solve {e}.", e=equation),
@@ -104,7 +104,7 @@ class Brackets(Topic):
         c *= sign
         d, k, n = a * (b * value + c), a * b, a * c
         turned = tier is Tier.CORE and sum(values) % 3 == 0
-        equation = swap(equals(bracket(a, side(b, x, c)), num(d)), turned)
+        equation = swap(t.equals(bracket(a, side(b, x, c)), t.num(d)), turned)
         wrong = (
             (asking(m.FIRST_TERM_ONLY, last_product(a, c)), root(k, c, 0, d)),
             (asking(m.SAME_OPERATION, number_left(n, d)), root(k, 0, 0, d + n)),
@@ -116,7 +116,7 @@ class Brackets(Topic):
             solution(x, value),
             "solution",
             (
-                Step("Expand the bracket.", swap(equals(side(k, x, n), num(d)), turned)),
+                Step("Expand the bracket.", swap(t.equals(side(k, x, n), t.num(d)), turned)),
                 *(balance(x, 0, d, k, n) if turned else balance(x, k, n, 0, d)),
             ),
             slips(x, value, *wrong),

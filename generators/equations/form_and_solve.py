@@ -7,9 +7,9 @@ from generators.equations import _stories_numbers as n
 from generators.equations import _stories_shapes as s
 from generators.equations._story import Story
 from itembank.items.item import Draft, Slip, Tier
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 
 
 def _support(kind: int, a: int, b: int, x: int) -> bool:

@@ -28,12 +28,12 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown_term
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Juxt, Relation, Sym, add, equals, num, sub
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
-Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
+Parts = tuple[t.Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
 
 
 def _support(a: int, b: int, q: int) -> bool:
@@ -63,7 +63,7 @@ def _times(n: int) -> str:
     return f"Multiply both sides by {n}."
 
 
-def _letters_over(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
+def _letters_over(kind: int, x: t.Sym, a: int, b: int, q: int) -> Parts:
     """x/a + x/b = c, or x/a − x/b = c, with the least common denominator."""
     bottom = lcm(a, b)
     sign = 1 if kind == 0 else -1
@@ -71,13 +71,13 @@ def _letters_over(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
     more, less = bottom // a, bottom // b
     k = more + sign * less
     c = q * k
-    parts = Frac(x, Int(a)), Frac(x, Int(b))
-    equation = equals(add(*parts) if sign > 0 else sub(*parts), num(c))
-    cleared = add(side(more, x), side(sign * less, x))
+    parts = t.Frac(x, t.Int(a)), t.Frac(x, t.Int(b))
+    equation = t.equals(t.add(*parts) if sign > 0 else t.sub(*parts), t.num(c))
+    cleared = t.add(side(more, x), side(sign * less, x))
     last = solution(x, value)
     steps = [
-        Step(_times(bottom), equals(cleared, num(bottom * c))),
-        Step("Collect like terms.", last if k == 1 else equals(side(k, x), num(bottom * c))),
+        Step(_times(bottom), t.equals(cleared, t.num(bottom * c))),
+        Step("Collect like terms.", last if k == 1 else t.equals(side(k, x), t.num(bottom * c))),
     ]
     if k != 1:
         steps.append(Step(f"Divide both sides by {k}.", last))
@@ -106,21 +106,21 @@ def _letters_over(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
     return equation, value, tuple(steps), wrong
 
 
-def _two_sides(x: Sym, a: int, b: int, p: int, value: int) -> Parts:
+def _two_sides(x: t.Sym, a: int, b: int, p: int, value: int) -> Parts:
     """(x + p)/a = (x + r)/b: the least common denominator clears both sides."""
     r = b * (value + p) // a - value
     bottom = lcm(a, b)
     u, v = bottom // a, bottom // b
     left, right = side(1, x, p), side(1, x, r)
-    equation = equals(Frac(left, Int(a)), Frac(right, Int(b)))
+    equation = t.equals(t.Frac(left, t.Int(a)), t.Frac(right, t.Int(b)))
     cleared_left = bracket(u, left) if u > 1 else left
     cleared_right = bracket(v, right) if v > 1 else right
-    steps = [Step(_times(bottom), equals(cleared_left, cleared_right))]
+    steps = [Step(_times(bottom), t.equals(cleared_left, cleared_right))]
     both = u > 1 and v > 1
     steps.append(
         Step(
             "Expand both brackets." if both else "Expand the bracket.",
-            equals(side(u, x, u * p), side(v, x, v * r)),
+            t.equals(side(u, x, u * p), side(v, x, v * r)),
         )
     )
     steps.extend(balance(x, u, u * p, v, v * r))
@@ -192,12 +192,12 @@ class Fractional(Topic):
                 equation, value, steps, wrong = _two_sides(x, a, b, p, q)
         else:
             sign, a, b, k, q = values if tier is Tier.CORE else (0, *values[:2], 0, values[2])
-            part = Juxt((Frac(Int(a), Int(b)), x))
+            part = t.Juxt((t.Frac(t.Int(a), t.Int(b)), x))
             value, k = b * q, sign * k
             c = a * q
-            equation = equals(add(part, num(k)) if k else part, num(c + k))
+            equation = t.equals(t.add(part, t.num(k)) if k else part, t.num(c + k))
             steps = (
-                Step(_times(b), equals(side(a, x), num(b * c))),
+                Step(_times(b), t.equals(side(a, x), t.num(b * c))),
                 Step(f"Divide both sides by {a}.", solution(x, value)),
             )
             wrong = (
@@ -216,7 +216,7 @@ class Fractional(Topic):
                 ),
             )
             if k:
-                steps = (Step(take_number(k), equals(part, num(c))), *steps)
+                steps = (Step(take_number(k), t.equals(part, t.num(c))), *steps)
         return Draft(
             prompt("Solve {e}.", e=equation),
             Find(x, (equation,)),

@@ -14,38 +14,38 @@ from generators.equations._asks import (
 )
 from generators.equations._common import bracket, lead, letter, side, take_number
 from generators.equations._words import Number, shown
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.items.years import INEQUALITIES, Part
+from itembank.items.measures.years import INEQUALITIES, Part
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import Frac, Int, Node, Relation, RelationOp, Sym, add, num, relate
 
-SIGNS: tuple[RelationOp, ...] = ("<", ">", "≤", "≥")
-TURNED: dict[RelationOp, RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
+SIGNS: tuple[t.RelationOp, ...] = ("<", ">", "≤", "≥")
+TURNED: dict[t.RelationOp, t.RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
 
 
-def _support(kind: int, op: RelationOp, a: int, x: int) -> bool:
+def _support(kind: int, op: t.RelationOp, a: int, x: int) -> bool:
     if kind == 1:
         return x > a
     return a != x
 
 
-def _core(kind: int, op: RelationOp, a: int, b: int, x: int) -> bool:
+def _core(kind: int, op: t.RelationOp, a: int, b: int, x: int) -> bool:
     return kind != 1 or a * x > b
 
 
-def _challenge(kind: int, op: RelationOp, a: int, b: int, x: int) -> bool:
+def _challenge(kind: int, op: t.RelationOp, a: int, b: int, x: int) -> bool:
     if kind == 2:
         return a < 6 and b * (a + 1) != -a * x
     return b != a * x  # the other side would be 0
 
 
-def _line(left: Node, op: RelationOp, right: Node, turned: bool) -> Relation:
+def _line(left: t.Node, op: t.RelationOp, right: t.Node, turned: bool) -> t.Relation:
     """Return the inequality, or the same one read from right to left."""
-    return relate(right, TURNED[op], left) if turned else relate(left, op, right)
+    return t.relate(right, TURNED[op], left) if turned else t.relate(left, op, right)
 
 
 @register
@@ -79,18 +79,18 @@ class Inequalities(Topic):
         ),
     }
 
-    def make(self, tier: Tier, kind: int, op: RelationOp, a: int, *rest: int) -> Draft:
+    def make(self, tier: Tier, kind: int, op: t.RelationOp, a: int, *rest: int) -> Draft:
         """Return the question; the last parameter is the bound."""
         value = rest[-1]
         x = letter(kind, SIGNS.index(op), a, *rest)
         build = {Tier.SUPPORT: _one, Tier.CORE: _two, Tier.CHALLENGE: _three}[tier]
         relation, steps, wrong, bound, sign = build(kind, op, x, a, rest[0], value)
-        key = relate(x, sign, num(bound))
+        key = t.relate(x, sign, t.num(bound))
         if steps[-1].maths != key:
             steps = (*steps, Step("Swap the sides and turn the inequality sign round.", key))
-        found: dict[Node, Slip] = {}
+        found: dict[t.Node, Slip] = {}
         for which, wrong_sign, number in wrong:
-            answer = relate(x, wrong_sign, number_node(number))
+            answer = t.relate(x, wrong_sign, number_node(number))
             found.setdefault(answer, Slip(which, answer))
         return Draft(
             prompt("Solve {e}.", e=relation),
@@ -104,22 +104,22 @@ class Inequalities(Topic):
 
 
 Built = tuple[
-    Relation,
+    t.Relation,
     tuple[Step, ...],
-    tuple[tuple[Misconception, RelationOp, Number], ...],
+    tuple[tuple[Misconception, t.RelationOp, Number], ...],
     int,
-    RelationOp,
+    t.RelationOp,
 ]
 
 
-def _try(x: Sym, op: RelationOp, bound: int, relation: Relation, by: int = 1) -> str:
+def _try(x: t.Sym, op: t.RelationOp, bound: int, relation: t.Relation, by: int = 1) -> str:
     """Ask to try a number on the wrong side of the bound: `by` away, so that it divides well."""
     number = bound + by if op in "<≤" else bound - by
     asked = line(relation).replace("-", "−")
     return f"Try {x.name} = {shown(number)}, which fits your answer. Is {asked} true?"
 
 
-def _read_back(x: Sym, op: RelationOp, bound: int) -> str:
+def _read_back(x: t.Sym, op: t.RelationOp, bound: int) -> str:
     """Ask for the last line of working read from right to left: the key is ``x op bound``."""
     which = {
         "<": f"more than {bound}, or less than {bound}",
@@ -130,17 +130,17 @@ def _read_back(x: Sym, op: RelationOp, bound: int) -> str:
     return f"You have {bound} {TURNED[op]} {x.name}. Is {x.name} {which}?"
 
 
-def _one(kind: int, op: RelationOp, x: Sym, a: int, _: int, value: int) -> Built:
+def _one(kind: int, op: t.RelationOp, x: t.Sym, a: int, _: int, value: int) -> Built:
     """Return x + a, x − a or ax, compared with a number."""
-    key = relate(x, op, num(value))
+    key = t.relate(x, op, t.num(value))
     if kind == 2:
         c = a * value
-        relation = relate(side(a, x), op, num(c))
+        relation = t.relate(side(a, x), op, t.num(c))
         plus, say, same = 0, f"Divide both sides by {a}.", c * a
     else:
         plus = a if kind == 0 else -a
         c = value + plus
-        relation = relate(side(1, x, plus), op, num(c))
+        relation = t.relate(side(1, x, plus), op, t.num(c))
         say, same = take_number(plus), c + plus
     undo = undo_product(a, x) if kind == 2 else undo_number(plus)
     wrong = (
@@ -150,25 +150,25 @@ def _one(kind: int, op: RelationOp, x: Sym, a: int, _: int, value: int) -> Built
     return relation, (Step(say, key),), wrong, value, op
 
 
-def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built:
+def _two(kind: int, op: t.RelationOp, x: t.Sym, a: int, b: int, value: int) -> Built:
     """Return ax + b, ax − b or x/a + b, compared with a number on either side."""
     turned = (a + b + value) % 2 == 1
     if kind == 2:
         bound = a * value
-        relation = _line(add(Frac(x, Int(a)), num(b)), op, num(value + b), turned)
+        relation = _line(t.add(t.Frac(x, t.Int(a)), t.num(b)), op, t.num(value + b), turned)
         steps = (
-            Step(take_number(b), _line(Frac(x, Int(a)), op, num(value), turned)),
-            Step(f"Multiply both sides by {a}.", _line(x, op, num(bound), turned)),
+            Step(take_number(b), _line(t.Frac(x, t.Int(a)), op, t.num(value), turned)),
+            Step(f"Multiply both sides by {a}.", _line(x, op, t.num(bound), turned)),
         )
         plus, c = b, value + b
         same: Number = a * (c + b)
     else:
         plus, bound = (b if kind == 0 else -b), value
         c = a * value + plus
-        relation = _line(side(a, x, plus), op, num(c), turned)
+        relation = _line(side(a, x, plus), op, t.num(c), turned)
         steps = (
-            Step(take_number(plus), _line(side(a, x), op, num(a * value), turned)),
-            Step(f"Divide both sides by {a}.", _line(x, op, num(value), turned)),
+            Step(take_number(plus), _line(side(a, x), op, t.num(a * value), turned)),
+            Step(f"Divide both sides by {a}.", _line(x, op, t.num(value), turned)),
         )
         same = Fraction(c + plus, a)
     # Read from right to left, the sides are swapped at the end: that is where the sign turns.
@@ -184,17 +184,17 @@ def _two(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built
     return relation, steps, wrong, bound, op
 
 
-def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Built:
+def _three(kind: int, op: t.RelationOp, x: t.Sym, a: int, b: int, value: int) -> Built:
     """Return b − ax, −ax + b … or a bracket, compared with a number."""
     if kind == 2:
         c = a * (value + b)
-        relation = relate(bracket(a, side(1, x, b)), op, num(c))
+        relation = t.relate(bracket(a, side(1, x, b)), op, t.num(c))
         steps: tuple[Step, ...] = (
-            Step("Expand the bracket.", relate(side(a, x, a * b), op, num(c))),
-            Step(take_number(a * b), relate(side(a, x), op, num(a * value))),
-            Step(f"Divide both sides by {a}.", relate(x, op, num(value))),
+            Step("Expand the bracket.", t.relate(side(a, x, a * b), op, t.num(c))),
+            Step(take_number(a * b), t.relate(side(a, x), op, t.num(a * value))),
+            Step(f"Divide both sides by {a}.", t.relate(x, op, t.num(value))),
         )
-        wrong: tuple[tuple[Misconception, RelationOp, Number], ...] = (
+        wrong: tuple[tuple[Misconception, t.RelationOp, Number], ...] = (
             (asking(m.FIRST_TERM_ONLY, last_product(a, b)), op, Fraction(c - b, a)),
             (asking(m.TURNS_SIGN, _try(x, op, value, relation)), TURNED[op], value),
         )
@@ -202,12 +202,12 @@ def _three(kind: int, op: RelationOp, x: Sym, a: int, b: int, value: int) -> Bui
     plus = b if kind == 0 else -b
     c = plus - a * value
     first = lead(plus, -a, x) if kind == 0 else side(-a, x, plus)
-    relation = relate(first, op, num(c))
+    relation = t.relate(first, op, t.num(c))
     steps = (
-        Step(take_number(plus), relate(side(-a, x), op, num(-a * value))),
+        Step(take_number(plus), t.relate(side(-a, x), op, t.num(-a * value))),
         Step(
             f"Divide both sides by {shown(-a)} and turn the inequality sign round.",
-            relate(x, TURNED[op], num(value)),
+            t.relate(x, TURNED[op], t.num(value)),
         ),
     )
     wrong = (

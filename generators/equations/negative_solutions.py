@@ -20,10 +20,10 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import equals, num
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 TOPS = (-13, -11, -7, -5, -3, -1, 1, 2, 3, 5, 7, 11)
 
@@ -83,7 +83,7 @@ class NegativeSolutions(Topic):
             a, c, b, n = values
             d, k = b + n, a - c
             value = Fraction(n, k)
-            equation = equals(side(a, x, b), lead(d, c, x) if c < 0 else side(c, x, d))
+            equation = t.equals(side(a, x, b), lead(d, c, x) if c < 0 else side(c, x, d))
             steps = balance(x, a, b, c, d)
             wrong = (
                 *across(x, a, b, c, d),
@@ -99,7 +99,7 @@ class NegativeSolutions(Topic):
             c = b - n if away else n + b
             first = away or (tier is Tier.SUPPORT and b > 0 and a % 2 == 1)
             left = lead(b, -a if away else a, x) if first else side(a, x, b)
-            equation = equals(left, num(c))
+            equation = t.equals(left, t.num(c))
             steps = balance(x, -a if away else a, b, 0, c)
             # The printed working takes b from c; where ax is subtracted, c from b.
             first_number, taken = (b, c) if away else (c, b)

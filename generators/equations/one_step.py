@@ -25,10 +25,10 @@ from generators.equations._common import (
 )
 from generators.equations._words import shown, shown_factor
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Neg, Relation, add, equals, num, sub
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 PLUS, MINUS, TIMES, OVER, FROM, BELOW, NEGATIVE, PART, TURNED = range(9)
 
@@ -79,12 +79,12 @@ class OneStep(Topic):
         value: Fraction | int = q
         steps: tuple[Step, ...] = ()
         wrongs: tuple[Wrong, ...]
-        equation: Relation
+        equation: t.Relation
         turn = (a + q) % 2 == 1
         match kind:
             case 0:  # x + a = b
                 b = q + a
-                equation = equals(add(num(a), x) if turn else side(1, x, a), num(b))
+                equation = t.equals(t.add(t.num(a), x) if turn else side(1, x, a), t.num(b))
                 say = take_number(a)
                 wrongs = (
                     (asking(m.SAME_OPERATION, undo_number(a)), b + a),
@@ -92,7 +92,7 @@ class OneStep(Topic):
                 )
             case 1:  # x − a = b
                 b = q - a
-                equation = equals(side(1, x, -a), num(b))
+                equation = t.equals(side(1, x, -a), t.num(b))
                 say = take_number(-a)
                 wrongs = (
                     (asking(m.SAME_OPERATION, undo_number(-a)), b - a),
@@ -100,7 +100,7 @@ class OneStep(Topic):
                 )
             case 2:  # ax = b
                 b = a * q
-                equation = swap(equals(side(a, x), num(b)), tier is Tier.CORE)
+                equation = swap(t.equals(side(a, x), t.num(b)), tier is Tier.CORE)
                 say = f"Divide both sides by {a}."
                 wrongs = (
                     (asking(m.SUBTRACTS_MULTIPLIER, undo_product(a, x)), b - a),
@@ -108,7 +108,7 @@ class OneStep(Topic):
                 )
             case 3:  # x/a = q
                 value = a * q
-                equation = swap(equals(Frac(x, Int(a)), num(q)), turn)
+                equation = swap(t.equals(t.Frac(x, t.Int(a)), t.num(q)), turn)
                 say = f"Multiply both sides by {a}."
                 wrongs = (
                     (asking(m.SAME_OPERATION, undo_division(a, x.name)), Fraction(q, a)),
@@ -116,8 +116,12 @@ class OneStep(Topic):
                 )
             case 4:  # (a + q) − x = a
                 first = a + q
-                equation = equals(sub(num(first), x), num(a))
-                steps = (Step(f"Add {x.name} to both sides.", equals(num(first), add(num(a), x))),)
+                equation = t.equals(t.sub(t.num(first), x), t.num(a))
+                steps = (
+                    Step(
+                        f"Add {x.name} to both sides.", t.equals(t.num(first), t.add(t.num(a), x))
+                    ),
+                )
                 say = take_number(a)
                 wrongs = (
                     (asking(m.SWAPPED, _what_from_what(str(first), x.name)), first + a),
@@ -125,7 +129,7 @@ class OneStep(Topic):
                 )
             case 5:  # x + a = b with b below a
                 b, value = a - q, -q
-                equation = equals(add(num(a), x) if turn else side(1, x, a), num(b))
+                equation = t.equals(t.add(t.num(a), x) if turn else side(1, x, a), t.num(b))
                 say = take_number(a)
                 wrongs = (
                     (asking(m.SUBTRACTED_WRONG_WAY, _which_subtraction(a, b)), q),
@@ -134,7 +138,7 @@ class OneStep(Topic):
             case 6:  # −ax = b
                 value = q if turn else -q
                 b = -a * value
-                equation = equals(side(-a, x), num(b))
+                equation = t.equals(side(-a, x), t.num(b))
                 say = f"Divide both sides by {shown(-a)}."
                 wrongs = (
                     (asking(m.LOST_MINUS, product(-a, -value, b)), -value),
@@ -142,7 +146,7 @@ class OneStep(Topic):
                 )
             case 7:  # ax = q, the solution a fraction
                 value = Fraction(q, a)
-                equation = swap(equals(side(a, x), num(q)), turn)
+                equation = swap(t.equals(side(a, x), t.num(q)), turn)
                 say = f"Divide both sides by {a}."
                 wrongs = (
                     (asking(m.DIVIDED_WRONG_WAY, lots(a, x, q)), Fraction(a, q)),
@@ -150,7 +154,7 @@ class OneStep(Topic):
                 )
             case _:  # −x/a = q
                 value = -a * q
-                equation = equals(Neg(Frac(x, Int(a))), num(q))
+                equation = t.equals(t.Neg(t.Frac(x, t.Int(a))), t.num(q))
                 say = f"Multiply both sides by {shown(-a)}."
                 wrongs = (
                     (asking(m.LOST_MINUS, _minus_in_front(x.name, a, q)), a * q),

@@ -8,41 +8,25 @@ from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of, undo_product
 from generators.equations._common import Wrong, balance, number_slips, side
 from generators.equations._words import shown, shown_factor
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Juxt,
-    Node,
-    Power,
-    Product,
-    Relation,
-    Sym,
-    add,
-    equals,
-    juxt,
-    num,
-    sub,
-    times,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
-A, B, H, P, T, U, V, Y = (Sym(name) for name in "abhPtuvy")
-AREA, AREA_TOP = Sym("A"), Juxt((Bracket(add(A, B)), H))
-LINES = ((Sym("y"), Sym("x")), (Sym("T"), Sym("n")), (Sym("C"), Sym("k")))
-TRAPEZIUM = equals(AREA, Frac(AREA_TOP, Int(2)))
-TRIANGLE = equals(AREA, Frac(Juxt((B, H)), Int(2)))
-SPEED = equals(V, add(U, Juxt((A, T))))
-EDGE = equals(P, add(juxt(Int(2), A), juxt(Int(2), B)))
+A, B, H, P, T, U, V, Y = (t.Sym(name) for name in "abhPtuvy")
+AREA, AREA_TOP = t.Sym("A"), t.Juxt((t.Bracket(t.add(A, B)), H))
+LINES = ((t.Sym("y"), t.Sym("x")), (t.Sym("T"), t.Sym("n")), (t.Sym("C"), t.Sym("k")))
+TRAPEZIUM = t.equals(AREA, t.Frac(AREA_TOP, t.Int(2)))
+TRIANGLE = t.equals(AREA, t.Frac(t.Juxt((B, H)), t.Int(2)))
+SPEED = t.equals(V, t.add(U, t.Juxt((A, T))))
+EDGE = t.equals(P, t.add(t.juxt(t.Int(2), A), t.juxt(t.Int(2), B)))
 
 HALF = "The formula says to divide by 2. Where is that in your working?"
 
 Built = tuple[
-    Relation, Sym, tuple[Relation, ...], Fraction | int, tuple[Step, ...], tuple[Wrong, ...]
+    t.Relation, t.Sym, tuple[t.Relation, ...], Fraction | int, tuple[Step, ...], tuple[Wrong, ...]
 ]
 
 
@@ -142,13 +126,13 @@ def _beside(a: int, x: int) -> int:
     return int(f"{a}{x}")
 
 
-def _means(a: int, letter: Sym, x: int) -> str:
+def _means(a: int, letter: t.Sym, x: int) -> str:
     return (
         f"What does {a}{letter.name} mean when {letter.name} is {x}: {_beside(a, x)}, or {a} × {x}?"
     )
 
 
-def _lots(a: int, letter: Sym) -> str:
+def _lots(a: int, letter: t.Sym) -> str:
     name = letter.name
     return f"What does {a}{name} mean: {a} more than {name}, or {a} lots of {name}?"
 
@@ -166,40 +150,42 @@ def _simple(kind: int, a: int, b: int, x: int) -> Built:
         steps = (
             Step(
                 "Substitute the values.",
-                equals(P, add(times(Int(2), num(a)), times(Int(2), num(b)))),
+                t.equals(P, t.add(t.times(t.Int(2), t.num(a)), t.times(t.Int(2), t.num(b)))),
             ),
-            Step("Multiply first.", equals(P, add(num(2 * a), num(2 * b)))),
-            Step("Then add.", equals(P, num(value))),
+            Step("Multiply first.", t.equals(P, t.add(t.num(2 * a), t.num(2 * b)))),
+            Step("Then add.", t.equals(P, t.num(value))),
         )
         wrong: tuple[Wrong, ...] = (
             (asking(m.SIDE_BY_SIDE, _means(2, A, a)), _beside(2, a) + _beside(2, b)),
             (asking(m.ADDS_FACTORS, _lots(2, A)), 4 + a + b),
         )
-        return EDGE, P, (equals(A, num(a)), equals(B, num(b))), value, steps, wrong
+        return EDGE, P, (t.equals(A, t.num(a)), t.equals(B, t.num(b))), value, steps, wrong
     subject, letter = LINES[(a + b + x) % 3]
     plus = b if kind == 0 else -b
     value = a * x + plus
     steps = (
         Step(
             f"Substitute {letter.name} = {x}.",
-            equals(subject, add(times(num(a), num(x)), num(plus))),
+            t.equals(subject, t.add(t.times(t.num(a), t.num(x)), t.num(plus))),
         ),
-        Step("Multiply first.", equals(subject, add(num(a * x), num(plus)))),
-        Step("Then add." if plus > 0 else "Then subtract.", equals(subject, num(value))),
+        Step("Multiply first.", t.equals(subject, t.add(t.num(a * x), t.num(plus)))),
+        Step("Then add." if plus > 0 else "Then subtract.", t.equals(subject, t.num(value))),
     )
     wrong = (
         (asking(m.SIDE_BY_SIDE, _means(a, letter, x)), _beside(a, x) + plus),
         (asking(m.ADDS_FACTORS, _lots(a, letter)), a + x + plus),
     )
-    formula = equals(subject, side(a, letter, plus))
-    return formula, subject, (equals(letter, num(x)),), value, steps, wrong
+    formula = t.equals(subject, side(a, letter, plus))
+    return formula, subject, (t.equals(letter, t.num(x)),), value, steps, wrong
 
 
 def _triangle(b: int, h: int) -> Built:
     steps = (
-        Step("Substitute the values.", equals(AREA, Frac(times(num(b), num(h)), Int(2)))),
-        Step("Multiply.", equals(AREA, Frac(num(b * h), Int(2)))),
-        Step("Divide by 2.", equals(AREA, num(b * h // 2))),
+        Step(
+            "Substitute the values.", t.equals(AREA, t.Frac(t.times(t.num(b), t.num(h)), t.Int(2)))
+        ),
+        Step("Multiply.", t.equals(AREA, t.Frac(t.num(b * h), t.Int(2)))),
+        Step("Divide by 2.", t.equals(AREA, t.num(b * h // 2))),
     )
     wrong: tuple[Wrong, ...] = (
         (asking(m.NO_HALF, HALF), b * h),
@@ -209,12 +195,12 @@ def _triangle(b: int, h: int) -> Built:
             Fraction(_beside(b, h), 2),
         ),
     )
-    return TRIANGLE, AREA, (equals(B, num(b)), equals(H, num(h))), b * h // 2, steps, wrong
+    return TRIANGLE, AREA, (t.equals(B, t.num(b)), t.equals(H, t.num(h))), b * h // 2, steps, wrong
 
 
-def _signed(n: int) -> Node:
+def _signed(n: int) -> t.Node:
     """Return a value to put into a formula: a negative one in a bracket."""
-    return Bracket(num(n)) if n < 0 else num(n)
+    return t.Bracket(t.num(n)) if n < 0 else t.num(n)
 
 
 def _richer(kind: int, p: int, q: int, r: int) -> Built:
@@ -228,26 +214,29 @@ def _richer(kind: int, p: int, q: int, r: int) -> Built:
     if kind == 2:  # v = u + at, a negative
         value = p + q * r
         steps = (
-            Step("Substitute the values.", equals(V, add(num(p), times(_signed(q), num(r))))),
-            Step(minus, equals(V, add(num(p), num(q * r)))),
-            Step("Then subtract.", equals(V, num(value))),
+            Step(
+                "Substitute the values.",
+                t.equals(V, t.add(t.num(p), t.times(_signed(q), t.num(r)))),
+            ),
+            Step(minus, t.equals(V, t.add(t.num(p), t.num(q * r)))),
+            Step("Then subtract.", t.equals(V, t.num(value))),
         )
-        given = (equals(U, num(p)), equals(A, num(q)), equals(T, num(r)))
+        given = (t.equals(U, t.num(p)), t.equals(A, t.num(q)), t.equals(T, t.num(r)))
         wrong: tuple[Wrong, ...] = (
             (asking(m.SUM_FIRST, _first(p, q, r)), (p + q) * r),
             (asking(m.DROPS_MINUS, f"What is {shown(q)} × {r}?"), p - q * r),
         )
         return SPEED, V, given, value, steps, wrong
-    x = Sym("x")
+    x = t.Sym("x")
     value = p - r * q
     steps = (
-        Step("Substitute the value.", equals(Y, sub(num(p), times(num(r), _signed(q))))),
-        Step(minus, equals(Y, sub(num(p), Bracket(num(r * q))))),
+        Step("Substitute the value.", t.equals(Y, t.sub(t.num(p), t.times(t.num(r), _signed(q))))),
+        Step(minus, t.equals(Y, t.sub(t.num(p), t.Bracket(t.num(r * q))))),
         Step(
             "Subtracting a negative number is the same as adding.",
-            equals(Y, add(num(p), num(-r * q))),
+            t.equals(Y, t.add(t.num(p), t.num(-r * q))),
         ),
-        Step("Add.", equals(Y, num(value))),
+        Step("Add.", t.equals(Y, t.num(value))),
     )
     wrong = (
         (
@@ -256,16 +245,25 @@ def _richer(kind: int, p: int, q: int, r: int) -> Built:
         ),
         (asking(m.DROPS_MINUS, f"What is {r} × (−{-q})?"), p + r * q),
     )
-    return equals(Y, sub(num(p), juxt(num(r), x))), Y, (equals(x, num(q)),), value, steps, wrong
+    return (
+        t.equals(Y, t.sub(t.num(p), t.juxt(t.num(r), x))),
+        Y,
+        (t.equals(x, t.num(q)),),
+        value,
+        steps,
+        wrong,
+    )
 
 
 def _square(a: int, x: int) -> Built:
-    letter = Sym("x")
+    letter = t.Sym("x")
     value = a * x * x
     steps = (
-        Step("Substitute the value.", equals(Y, times(num(a), Power(_signed(x), Int(2))))),
-        Step("Square first.", equals(Y, times(num(a), num(x * x)))),
-        Step("Then multiply.", equals(Y, num(value))),
+        Step(
+            "Substitute the value.", t.equals(Y, t.times(t.num(a), t.Power(_signed(x), t.Int(2))))
+        ),
+        Step("Square first.", t.equals(Y, t.times(t.num(a), t.num(x * x)))),
+        Step("Then multiply.", t.equals(Y, t.num(value))),
     )
     wrong: tuple[Wrong, ...] = (
         (
@@ -285,18 +283,21 @@ def _square(a: int, x: int) -> Built:
             2 * a * x,
         ),
     )
-    formula = equals(Y, juxt(num(a), Power(letter, Int(2))))
-    return formula, Y, (equals(letter, num(x)),), value, steps, wrong
+    formula = t.equals(Y, t.juxt(t.num(a), t.Power(letter, t.Int(2))))
+    return formula, Y, (t.equals(letter, t.num(x)),), value, steps, wrong
 
 
 def _trapezium(a: int, b: int, h: int) -> Built:
     value = (a + b) * h // 2
-    top = Product(Bracket(add(num(a), num(b))), (("×", num(h)),))
+    top = t.Product(t.Bracket(t.add(t.num(a), t.num(b))), (("×", t.num(h)),))
     steps = (
-        Step("Substitute the values.", equals(AREA, Frac(top, Int(2)))),
-        Step("Add inside the bracket.", equals(AREA, Frac(times(num(a + b), num(h)), Int(2)))),
-        Step("Multiply.", equals(AREA, Frac(num((a + b) * h), Int(2)))),
-        Step("Divide by 2.", equals(AREA, num(value))),
+        Step("Substitute the values.", t.equals(AREA, t.Frac(top, t.Int(2)))),
+        Step(
+            "Add inside the bracket.",
+            t.equals(AREA, t.Frac(t.times(t.num(a + b), t.num(h)), t.Int(2))),
+        ),
+        Step("Multiply.", t.equals(AREA, t.Frac(t.num((a + b) * h), t.Int(2)))),
+        Step("Divide by 2.", t.equals(AREA, t.num(value))),
     )
     wrong: tuple[Wrong, ...] = (
         (
@@ -308,8 +309,8 @@ def _trapezium(a: int, b: int, h: int) -> Built:
     return TRAPEZIUM, AREA, _given(a, b, h), value, steps, wrong
 
 
-def _given(a: int, b: int, h: int) -> tuple[Relation, ...]:
-    return equals(A, num(a)), equals(B, num(b)), equals(H, num(h))
+def _given(a: int, b: int, h: int) -> tuple[t.Relation, ...]:
+    return t.equals(A, t.num(a)), t.equals(B, t.num(b)), t.equals(H, t.num(h))
 
 
 def _inside(kind: int, p: int, q: int, r: int) -> Built:
@@ -319,32 +320,34 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
     if kind == 0:  # v = u + at, for a, which is negative
         v = p - q * r
         steps = (
-            Step(put, equals(num(v), add(num(p), juxt(num(q), A)))),
+            Step(put, t.equals(t.num(v), t.add(t.num(p), t.juxt(t.num(q), A)))),
             *balance(A, 0, v, q, p),
         )
         wrong = (
             (asking(m.ANSWER_SIGN, f"What is {p} + {q} × {r}? Is it {shown(v)}?"), r),
             (asking(m.SAME_OPERATION, number_left(p, v)), Fraction(v + p, q)),
         )
-        given = (equals(V, num(v)), equals(U, num(p)), equals(T, num(q)))
+        given = (t.equals(V, t.num(v)), t.equals(U, t.num(p)), t.equals(T, t.num(q)))
         return SPEED, A, given, -r, steps, wrong
     if kind == 1:  # v = u + at, for t, where a is negative
         v = p - q * r
         steps = (
-            Step(put, equals(num(v), add(num(p), juxt(num(-q), T)))),
+            Step(put, t.equals(t.num(v), t.add(t.num(p), t.juxt(t.num(-q), T)))),
             *balance(T, 0, v, -q, p),
         )
         wrong = (
             (asking(m.DROPS_MINUS, f"You substitute a = −{q}. Is at then {q}t or −{q}t?"), -r),
             (asking(m.SAME_OPERATION, number_left(v, p)), Fraction(v + p, q)),
         )
-        given = (equals(V, num(v)), equals(U, num(p)), equals(A, num(-q)))
+        given = (t.equals(V, t.num(v)), t.equals(U, t.num(p)), t.equals(A, t.num(-q)))
         return SPEED, T, given, r, steps, wrong
     if kind == 2:  # P = 2a + 2b, for b
         total = 2 * p + 2 * q
         steps = (
-            Step(put, equals(num(total), add(times(Int(2), num(p)), juxt(Int(2), B)))),
-            Step("Multiply.", equals(num(total), add(num(2 * p), juxt(Int(2), B)))),
+            Step(
+                put, t.equals(t.num(total), t.add(t.times(t.Int(2), t.num(p)), t.juxt(t.Int(2), B)))
+            ),
+            Step("Multiply.", t.equals(t.num(total), t.add(t.num(2 * p), t.juxt(t.Int(2), B)))),
             *balance(B, 0, total, 2, 2 * p),
         )
         wrong = (
@@ -354,43 +357,43 @@ def _inside(kind: int, p: int, q: int, r: int) -> Built:
                 Fraction(total - p, 2),
             ),
         )
-        return EDGE, B, (equals(P, num(total)), equals(A, num(p))), q, steps, wrong
+        return EDGE, B, (t.equals(P, t.num(total)), t.equals(A, t.num(p))), q, steps, wrong
     if kind == 5:  # y = p − qx, for x
-        x = Sym("x")
+        x = t.Sym("x")
         y = p - q * r
-        right = sub(num(p), juxt(num(q), x))
-        steps = (Step("Substitute the value.", equals(num(y), right)), *balance(x, 0, y, -q, p))
+        right = t.sub(t.num(p), t.juxt(t.num(q), x))
+        steps = (Step("Substitute the value.", t.equals(t.num(y), right)), *balance(x, 0, y, -q, p))
         wrong = (
             (asking(m.LOST_MINUS, f"What is {p} − {q} × (−{r})? Is it {shown(y)}?"), -r),
             (asking(m.SAME_OPERATION, number_left(y, p)), Fraction(y + p, q)),
         )
-        return equals(Y, right), x, (equals(Y, num(y)),), r, steps, wrong
+        return t.equals(Y, right), x, (t.equals(Y, t.num(y)),), r, steps, wrong
     area = (p + q) * r // 2
     double = "Multiply both sides by 2."
     if kind == 3:  # A = (a + b)h/2, for h
-        inside = Juxt((Bracket(add(num(p), num(q))), H))
+        inside = t.Juxt((t.Bracket(t.add(t.num(p), t.num(q))), H))
         steps = (
-            Step(put, equals(num(area), Frac(inside, Int(2)))),
-            Step(double, equals(num(2 * area), inside)),
-            Step("Add inside the bracket.", equals(num(2 * area), juxt(num(p + q), H))),
-            Step(f"Divide both sides by {p + q}.", equals(H, num(r))),
+            Step(put, t.equals(t.num(area), t.Frac(inside, t.Int(2)))),
+            Step(double, t.equals(t.num(2 * area), inside)),
+            Step("Add inside the bracket.", t.equals(t.num(2 * area), t.juxt(t.num(p + q), H))),
+            Step(f"Divide both sides by {p + q}.", t.equals(H, t.num(r))),
         )
         wrong = (
             (asking(m.NO_HALF, HALF), Fraction(r, 2)),
             (asking(m.SUBTRACTS_MULTIPLIER, undo_product(p + q, H)), 2 * area - p - q),
         )
-        given = (equals(AREA, num(area)), equals(A, num(p)), equals(B, num(q)))
+        given = (t.equals(AREA, t.num(area)), t.equals(A, t.num(p)), t.equals(B, t.num(q)))
         return TRAPEZIUM, H, given, r, steps, wrong
-    sum_inside = Bracket(add(num(p), B))
+    sum_inside = t.Bracket(t.add(t.num(p), B))
     steps = (
-        Step(put, equals(num(area), Frac(times(sum_inside, num(r)), Int(2)))),
-        Step(double, equals(num(2 * area), times(sum_inside, num(r)))),
-        Step(f"Divide both sides by {r}.", equals(num(p + q), add(num(p), B))),
-        Step(f"Subtract {p} from both sides.", equals(B, num(q))),
+        Step(put, t.equals(t.num(area), t.Frac(t.times(sum_inside, t.num(r)), t.Int(2)))),
+        Step(double, t.equals(t.num(2 * area), t.times(sum_inside, t.num(r)))),
+        Step(f"Divide both sides by {r}.", t.equals(t.num(p + q), t.add(t.num(p), B))),
+        Step(f"Subtract {p} from both sides.", t.equals(B, t.num(q))),
     )
     wrong = (
         (asking(m.NO_HALF, HALF), Fraction(area, r) - p),
         (asking(m.SAME_OPERATION, number_left(p, p + q)), 2 * p + q),
     )
-    given = (equals(AREA, num(area)), equals(A, num(p)), equals(H, num(r)))
+    given = (t.equals(AREA, t.num(area)), t.equals(A, t.num(p)), t.equals(H, t.num(r)))
     return TRAPEZIUM, B, given, q, steps, wrong

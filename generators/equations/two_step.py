@@ -19,12 +19,12 @@ from generators.equations._common import (
     take_number,
 )
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Relation, Sym, add, equals, num, sub
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
-Parts = tuple[Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
+Parts = tuple[t.Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
@@ -44,14 +44,14 @@ def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
     return total > c and total % c == 0
 
 
-def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
+def _divided(kind: int, x: t.Sym, a: int, b: int, q: int) -> Parts:
     """Return an equation whose letter, or a sum with the letter, is divided."""
     if kind < 2:
         plus = b if kind == 0 else -b
         c, value = q + plus, a * q
-        equation = equals(add(Frac(x, Int(a)), num(plus)), num(c))
+        equation = t.equals(t.add(t.Frac(x, t.Int(a)), t.num(plus)), t.num(c))
         steps = (
-            Step(take_number(plus), equals(Frac(x, Int(a)), num(q))),
+            Step(take_number(plus), t.equals(t.Frac(x, t.Int(a)), t.num(q))),
             Step(f"Multiply both sides by {a}.", solution(x, value)),
         )
         wrong: tuple[Wrong, ...] = (
@@ -61,9 +61,9 @@ def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
         return equation, value, steps, wrong
     plus = b if kind == 2 else -b
     value = a * q - plus
-    equation = equals(Frac(side(1, x, plus), Int(a)), num(q))
+    equation = t.equals(t.Frac(side(1, x, plus), t.Int(a)), t.num(q))
     steps = (
-        Step(f"Multiply both sides by {a}.", equals(side(1, x, plus), num(a * q))),
+        Step(f"Multiply both sides by {a}.", t.equals(side(1, x, plus), t.num(a * q))),
         Step(take_number(plus), solution(x, value)),
     )
     wrong = (
@@ -73,15 +73,15 @@ def _divided(kind: int, x: Sym, a: int, b: int, q: int) -> Parts:
     return equation, value, steps, wrong
 
 
-def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
+def _harder(kind: int, x: t.Sym, a: int, b: int, c: int, value: int) -> Parts:
     """Return an equation whose letter is taken away, or has three things done to it."""
     steps: tuple[Step, ...]
     if kind == 0:  # first − ax = b
         first = b + a * value
-        equation = equals(lead(first, -a, x), num(b))
+        equation = t.equals(lead(first, -a, x), t.num(b))
         steps = (
-            Step(take_letter(-a, x), equals(num(first), lead(b, a, x))),
-            Step(take_number(b), equals(num(first - b), side(a, x))),
+            Step(take_letter(-a, x), t.equals(t.num(first), lead(b, a, x))),
+            Step(take_number(b), t.equals(t.num(first - b), side(a, x))),
             Step(f"Divide both sides by {a}.", solution(x, value)),
         )
         wrong: tuple[Wrong, ...] = (
@@ -94,14 +94,14 @@ def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
         return equation, value, steps, wrong
     if kind == 3:  # first − x/a = b
         first, size = b + value, a * value
-        part = Frac(x, Int(a))
-        equation = equals(sub(num(first), part), num(b))
+        part = t.Frac(x, t.Int(a))
+        equation = t.equals(t.sub(t.num(first), part), t.num(b))
         steps = (
             Step(
                 f"Add {x.name}/{a} to both sides.",
-                equals(num(first), add(num(b), part)),
+                t.equals(t.num(first), t.add(t.num(b), part)),
             ),
-            Step(take_number(b), equals(num(value), part)),
+            Step(take_number(b), t.equals(t.num(value), part)),
             Step(f"Multiply both sides by {a}.", solution(x, size)),
         )
         wrong = (
@@ -111,9 +111,9 @@ def _harder(kind: int, x: Sym, a: int, b: int, c: int, value: int) -> Parts:
         return equation, size, steps, wrong
     plus = b if kind == 1 else -b
     d = (a * value + plus) // c
-    equation = equals(Frac(side(a, x, plus), Int(c)), num(d))
+    equation = t.equals(t.Frac(side(a, x, plus), t.Int(c)), t.num(d))
     steps = (
-        Step(f"Multiply both sides by {c}.", equals(side(a, x, plus), num(c * d))),
+        Step(f"Multiply both sides by {c}.", t.equals(side(a, x, plus), t.num(c * d))),
         *balance(x, a, plus, 0, c * d),
     )
     wrong = (
@@ -155,7 +155,7 @@ class TwoStep(Topic):
             sign, a, b, value = values
             b *= sign
             c = a * value + b
-            equation = equals(side(a, x, b), num(c))
+            equation = t.equals(side(a, x, b), t.num(c))
             steps = balance(x, a, b, 0, c)
             wrong: tuple[Wrong, ...] = (
                 (

@@ -6,9 +6,9 @@ from dataclasses import replace
 from fractions import Fraction
 from math import gcd
 
-from itembank.items.forms import number_node, simplest_node
+from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Misconception, Slip, Step
-from itembank.notation.tree import Int, Mixed, Node, equals, frac
+from itembank.notation import tree as t
 
 SIMPLEST = " Give your answer in its simplest form."
 AS_MIXED = " Give your answer as a mixed number in its simplest form."
@@ -49,7 +49,7 @@ def keep_numerators(
     return replace(KEEP_NUMERATORS, ask=question)
 
 
-def slips(*pairs: tuple[Misconception, Node | Fraction | int | None]) -> tuple[Slip, ...]:
+def slips(*pairs: tuple[Misconception, t.Node | Fraction | int | None]) -> tuple[Slip, ...]:
     """Return the wrong answers; a number is written in its simplest form, None is left out.
 
     A wrong answer that an earlier misconception gives already is left out too, so each
@@ -58,7 +58,7 @@ def slips(*pairs: tuple[Misconception, Node | Fraction | int | None]) -> tuple[S
     >>> [slip.wrong for slip in slips((ADD_ACROSS, Fraction(2, 4)), (KEEP_NUMERATORS, None))]
     [Frac(num=Int(n=1), den=Int(n=2))]
     """
-    found: dict[Node, Slip] = {}
+    found: dict[t.Node, Slip] = {}
     for misconception, wrong in pairs:
         if wrong is None:
             continue
@@ -90,27 +90,27 @@ def finish(top: int, bottom: int) -> tuple[Step, ...]:
         return (
             Step(
                 "Divide the numerator by the denominator.",
-                equals(frac(top, bottom), number_node(value)),
+                t.equals(t.frac(top, bottom), number_node(value)),
             ),
         )
     if common > 1:
-        cancelled = equals(frac(top, bottom), number_node(value))
+        cancelled = t.equals(t.frac(top, bottom), number_node(value))
         steps.append(Step(f"Divide the numerator and denominator by {common}.", cancelled))
     if value > 1:
-        whole = equals(number_node(value), simplest_node(value))
+        whole = t.equals(number_node(value), simplest_node(value))
         steps.append(Step("Write it as a mixed number.", whole))
     return tuple(steps)
 
 
-def mixed(whole: int, top: int, bottom: int) -> Node:
+def mixed(whole: int, top: int, bottom: int) -> t.Node:
     """Return ``whole top/bottom`` as written, without the part that is 0.
 
-    >>> mixed(0, 3, 4) == frac(3, 4), mixed(2, 0, 4)
+    >>> mixed(0, 3, 4) == t.frac(3, 4), mixed(2, 0, 4)
     (True, Int(n=2))
     """
     if not top:
-        return Int(whole)
-    return Mixed(whole, top, bottom) if whole else frac(top, bottom)
+        return t.Int(whole)
+    return t.Mixed(whole, top, bottom) if whole else t.frac(top, bottom)
 
 
 def lcm_all(*numbers: int) -> int:

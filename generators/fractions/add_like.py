@@ -7,12 +7,12 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import ADD_ACROSS, answer_form, finish, slips
-from itembank.items.forms import simplest_node
+from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Blank, Frac, Int, Node, Sum, SumOp, add, equals, frac, sub
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 DENOMINATORS_GONE = Misconception(
     "fractions.subtract-denominators-away",
@@ -124,15 +124,15 @@ class AddLike(Topic):
         return self._missing(kind, d, a, b)
 
     def _pair(self, op: int, d: int, a: int, b: int) -> Draft:
-        join = add if op else sub
-        asked = join(frac(a, d), frac(b, d))
+        join = t.add if op else t.sub
+        asked = join(t.frac(a, d), t.frac(b, d))
         top = a + b if op else a - b
         value = Fraction(top, d)
-        both = Frac(join(Int(a), Int(b)), Int(d))
+        both = t.Frac(join(t.Int(a), t.Int(b)), t.Int(d))
         steps = (
             Step(
                 f"The denominators are the same, so {'add' if op else 'subtract'} the numerators.",
-                equals(asked, both, frac(top, d)),
+                t.equals(asked, both, t.frac(top, d)),
             ),
             *finish(top, d),
         )
@@ -146,14 +146,14 @@ class AddLike(Topic):
         return Draft(text, Find(asked), simplest_node(value), form, steps, wrong, (op, d, a, b))
 
     def _three(self, d: int, a: int, b: int, c: int) -> Draft:
-        terms: tuple[tuple[SumOp, Node], ...] = (("+", frac(b, d)), ("-", frac(c, d)))
-        tops: tuple[tuple[SumOp, Node], ...] = (("+", Int(b)), ("-", Int(c)))
-        asked, top = Sum(frac(a, d), terms), a + b - c
+        terms: tuple[tuple[t.SumOp, t.Node], ...] = (("+", t.frac(b, d)), ("-", t.frac(c, d)))
+        tops: tuple[tuple[t.SumOp, t.Node], ...] = (("+", t.Int(b)), ("-", t.Int(c)))
+        asked, top = t.Sum(t.frac(a, d), terms), a + b - c
         value = Fraction(top, d)
         steps = (
             Step(
                 "The denominators are the same, so work on the numerators.",
-                equals(asked, Frac(Sum(Int(a), tops), Int(d)), frac(top, d)),
+                t.equals(asked, t.Frac(t.Sum(t.Int(a), tops), t.Int(d)), t.frac(top, d)),
             ),
             *finish(top, d),
         )
@@ -165,15 +165,15 @@ class AddLike(Topic):
         return Draft(text, Find(asked), simplest_node(value), form, steps, wrong, twin)
 
     def _from_whole(self, d: int, a: int, b: int, whole: int) -> Draft:
-        taken: tuple[tuple[SumOp, Node], ...] = (("-", frac(a, d)), ("-", frac(b, d)))
+        taken: tuple[tuple[t.SumOp, t.Node], ...] = (("-", t.frac(a, d)), ("-", t.frac(b, d)))
         whole += 1
         top = whole * d - a - b
         value = Fraction(top, d)
         wholes, parts = divmod(a + b, d)
-        asked, over = Sum(Int(whole), taken), Sum(frac(whole * d, d), taken)
+        asked, over = t.Sum(t.Int(whole), taken), t.Sum(t.frac(whole * d, d), taken)
         steps = (
-            Step(f"Write {whole} as a fraction over {d}.", equals(asked, over)),
-            Step("Subtract the numerators.", equals(over, frac(top, d))),
+            Step(f"Write {whole} as a fraction over {d}.", t.equals(asked, over)),
+            Step("Subtract the numerators.", t.equals(over, t.frac(top, d))),
             *finish(top, d),
         )
         wrong = slips(
@@ -191,16 +191,16 @@ class AddLike(Topic):
         """Put the box first: box + a/d = 1 b/d (kind 2) or box − a/d = b/d (kind 3)."""
         total = b + d if kind == 2 else b
         shown = simplest_node(Fraction(total, d))
-        given = frac(a, d)
-        join, undo = (add, sub) if kind == 2 else (sub, add)
-        relation = equals(join(Blank(), given), shown)
+        given = t.frac(a, d)
+        join, undo = (t.add, t.sub) if kind == 2 else (t.sub, t.add)
+        relation = t.equals(join(t.Blank(), given), shown)
         top = total - a if kind == 2 else total + a
         value = Fraction(top, d)
         word = "addition: subtract" if kind == 2 else "subtraction: add"
-        rest = undo(frac(total, d), given)
-        over = [Step(f"Undo the {word}.", equals(rest, frac(top, d)))]
-        if shown != frac(total, d):
-            over.insert(0, Step(f"Write the result over {d}.", equals(shown, frac(total, d))))
+        rest = undo(t.frac(total, d), given)
+        over = [Step(f"Undo the {word}.", t.equals(rest, t.frac(top, d)))]
+        if shown != t.frac(total, d):
+            over.insert(0, Step(f"Write the result over {d}.", t.equals(shown, t.frac(total, d))))
         other = Fraction(total + a, d) if kind == 2 else Fraction(abs(total - a), d)
         wrong = slips((OTHER_SIGN, other), (DENOMINATORS_MULTIPLIED, Fraction(top, d * d)))
         _, form = answer_form(value)
@@ -209,7 +209,7 @@ class AddLike(Topic):
         key = simplest_node(value)
         return Draft(
             text,
-            Find(Blank(), (relation,)),
+            Find(t.Blank(), (relation,)),
             key,
             form,
             (*over, *finish(top, d)),

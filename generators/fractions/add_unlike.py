@@ -17,11 +17,11 @@ from generators.fractions._common import (
     lcm_all,
     slips,
 )
-from itembank.items.forms import simplest_node
+from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
 
 ALL_ACROSS = Misconception(

@@ -7,12 +7,12 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import slips
-from itembank.items.forms import decimal_node, number_node, simplest_node
+from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.items.years import RECURRING_DECIMALS, Part
+from itembank.items.measures.years import RECURRING_DECIMALS, Part
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import (
     Dec,
     Frac,

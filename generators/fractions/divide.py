@@ -8,22 +8,12 @@ from typing import Any
 
 from generators.fractions._common import answer_form, finish, slips
 from generators.fractions.multiply import Number, improper, written
-from itembank.items.forms import simplest_node
+from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Frac,
-    Int,
-    Node,
-    Quantity,
-    Sym,
-    divide,
-    equals,
-    frac,
-    times,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 NO_FLIP = Misconception(
     "fractions.divide-without-flipping",
@@ -149,8 +139,8 @@ class Divide(Topic):
 def _draft(story: int, left: Number, right: Number) -> Draft:
     """Return the quotient as a bare question, or as a story if `story` is 0 or more."""
     (a, b), (c, d) = improper(left), improper(right)
-    asked: Node = divide(written(left), written(right))
-    fractions = divide(frac(a, b), frac(c, d))
+    asked: t.Node = t.divide(written(left), written(right))
+    fractions = t.divide(t.frac(a, b), t.frac(c, d))
     steps: list[Step] = []
     if story >= 0:
         steps.append(
@@ -162,16 +152,16 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
             if (left[0] and left[1]) or (right[0] and right[1])
             else "fractions"
         )
-        steps.append(Step(f"Write both numbers as {bare}.", equals(asked, fractions)))
-    turned = times(frac(a, b), frac(d, c))
+        steps.append(Step(f"Write both numbers as {bare}.", t.equals(asked, fractions)))
+    turned = t.times(t.frac(a, b), t.frac(d, c))
     steps.append(
-        Step("Multiply by the reciprocal of the second fraction.", equals(fractions, turned))
+        Step("Multiply by the reciprocal of the second fraction.", t.equals(fractions, turned))
     )
-    across = Frac(times(Int(a), Int(d)), times(Int(b), Int(c)))
+    across = t.Frac(t.times(t.Int(a), t.Int(d)), t.times(t.Int(b), t.Int(c)))
     steps.append(
         Step(
             "Multiply the numerators, and multiply the denominators.",
-            equals(turned, across, frac(a * d, b * c)),
+            t.equals(turned, across, t.frac(a * d, b * c)),
         )
     )
     value = Fraction(a * d, b * c)
@@ -188,7 +178,7 @@ def _draft(story: int, left: Number, right: Number) -> Draft:
         text = prompt("Work out {e}." + wanted, e=asked)
         return Draft(text, Find(asked), key, form, done, wrong, twin)
     unit, words = STORIES[story]
-    p, q = Quantity(written(left), unit), Quantity(written(right), unit)
-    x = Sym("x")
-    model = equals(x, divide(p, q))
+    p, q = t.Quantity(written(left), unit), t.Quantity(written(right), unit)
+    x = t.Sym("x")
+    model = t.equals(x, t.divide(p, q))
     return Draft(prompt(words, p=p, q=q), Find(x, (model,)), key, "integer", done, wrong, twin)

@@ -7,10 +7,10 @@ from typing import Any
 
 from generators.fractions._common import slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Blank, Frac, Int, Node, divide, equals, frac, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 ADD_SAME = Misconception(
     "fractions.equivalent-by-adding",
@@ -71,35 +71,36 @@ class Equivalent(Topic):
         """Return the question for one point of the tier's space."""
         if tier is Tier.SUPPORT:
             b, a, k = values
-            missing: Node = Frac(Blank(), Int(b * k))
-            known = frac(a, b)
-            relation = equals(missing, known) if (a + k) % 2 else equals(known, missing)
+            missing: t.Node = t.Frac(t.Blank(), t.Int(b * k))
+            known = t.frac(a, b)
+            relation = t.equals(missing, known) if (a + k) % 2 else t.equals(known, missing)
             steps = _multiplied((a, b), k, "denominator", b)
             wrong = slips((ADD_SAME, a + b * k - b), (LEAVE_OTHER, a))
             return _draft(relation, a * k, steps, wrong, (a, b, k))
         if tier is Tier.CORE:
             side, b, a, k = values
             if side == 0:
-                relation = equals(frac(a, b), Frac(Int(a * k), Blank()))
+                relation = t.equals(t.frac(a, b), t.Frac(t.Int(a * k), t.Blank()))
                 wrong = slips((ADD_SAME, b + a * k - a), (LEAVE_OTHER, b))
                 return _draft(
                     relation, b * k, _multiplied((a, b), k, "numerator", a), wrong, (0, a, b, k)
                 )
-            relation = equals(frac(a * k, b * k), Frac(Int(a), Blank()))
+            relation = t.equals(t.frac(a * k, b * k), t.Frac(t.Int(a), t.Blank()))
             wrong = slips((TAKE_SAME, b * k - (a * k - a)), (LEAVE_OTHER, b * k))
             return _draft(relation, b, _divided((a, b), k, "numerator", a), wrong, (1, a, b, k))
         side, b, a, p, q = values
         top, bottom = a * p, b * p
         cancel = Step(
-            f"Divide the numerator and denominator by {p}.", equals(frac(top, bottom), frac(a, b))
+            f"Divide the numerator and denominator by {p}.",
+            t.equals(t.frac(top, bottom), t.frac(a, b)),
         )
         by_adding = ADD_SAME if q > p else TAKE_SAME
         if side == 0:
-            relation = equals(frac(top, bottom), Frac(Blank(), Int(b * q)))
+            relation = t.equals(t.frac(top, bottom), t.Frac(t.Blank(), t.Int(b * q)))
             steps = (cancel, *_multiplied((a, b), q, "denominator", b))
             wrong = slips((by_adding, top + b * q - bottom), (LEAVE_OTHER, top))
             return _draft(relation, a * q, steps, wrong, (0, a, b, p, q))
-        relation = equals(frac(top, bottom), Frac(Int(a * q), Blank()))
+        relation = t.equals(t.frac(top, bottom), t.Frac(t.Int(a * q), t.Blank()))
         steps = (cancel, *_multiplied((a, b), q, "numerator", a))
         wrong = slips((by_adding, bottom + a * q - top), (LEAVE_OTHER, bottom))
         return _draft(relation, b * q, steps, wrong, (1, a, b, p, q))
@@ -107,19 +108,22 @@ class Equivalent(Topic):
 
 def _draft(relation: Any, key: int, steps: Any, wrong: Any, twin: tuple[object, ...]) -> Draft:
     text = prompt("Which number goes in the box?  {r}", r=relation)
-    return Draft(text, Find(Blank(), (relation,)), Int(key), "integer", steps, wrong, twin)
+    return Draft(text, Find(t.Blank(), (relation,)), t.Int(key), "integer", steps, wrong, twin)
 
 
 def _multiplied(pair: tuple[int, int], k: int, part: str, was: int) -> tuple[Step, ...]:
     a, b = pair
     return (
         Step(
-            f"See what the {part} is multiplied by.", equals(times(Int(was), Int(k)), Int(was * k))
+            f"See what the {part} is multiplied by.",
+            t.equals(t.times(t.Int(was), t.Int(k)), t.Int(was * k)),
         ),
         Step(
             f"Multiply the numerator and denominator by {k}.",
-            equals(
-                frac(a, b), Frac(times(Int(a), Int(k)), times(Int(b), Int(k))), frac(a * k, b * k)
+            t.equals(
+                t.frac(a, b),
+                t.Frac(t.times(t.Int(a), t.Int(k)), t.times(t.Int(b), t.Int(k))),
+                t.frac(a * k, b * k),
             ),
         ),
     )
@@ -127,16 +131,18 @@ def _multiplied(pair: tuple[int, int], k: int, part: str, was: int) -> tuple[Ste
 
 def _divided(pair: tuple[int, int], k: int, part: str, becomes: int) -> tuple[Step, ...]:
     a, b = pair
-    top, bottom = Int(a * k), Int(b * k)
+    top, bottom = t.Int(a * k), t.Int(b * k)
     return (
         Step(
             f"See what the {part} is divided by.",
-            equals(divide(Int(becomes * k), Int(k)), Int(becomes)),
+            t.equals(t.divide(t.Int(becomes * k), t.Int(k)), t.Int(becomes)),
         ),
         Step(
             f"Divide the numerator and denominator by {k}.",
-            equals(
-                Frac(top, bottom), Frac(divide(top, Int(k)), divide(bottom, Int(k))), frac(a, b)
+            t.equals(
+                t.Frac(top, bottom),
+                t.Frac(t.divide(top, t.Int(k)), t.divide(bottom, t.Int(k))),
+                t.frac(a, b),
             ),
         ),
     )

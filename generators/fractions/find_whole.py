@@ -9,20 +9,10 @@ from typing import Any
 from generators.fractions._common import slips
 from generators.fractions.of_quantity import amount
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Blank,
-    Int,
-    Sym,
-    divide,
-    equals,
-    frac,
-    part_of,
-    sub,
-    times,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 OF_PART = Misconception(
     "fractions.whole-takes-fraction-of-part",
@@ -167,24 +157,28 @@ class FindWhole(Topic):
         )
 
     def _unit_fraction(self, d: int, m: int) -> Draft:
-        relation = equals(part_of(frac(1, d), Blank()), Int(m))
+        relation = t.equals(t.part_of(t.frac(1, d), t.Blank()), t.Int(m))
         steps = (
             Step(
                 f"The whole is {d} parts like this, so multiply by {d}.",
-                equals(times(Int(m), Int(d)), Int(d * m)),
+                t.equals(t.times(t.Int(m), t.Int(d)), t.Int(d * m)),
             ),
         )
         wrong = slips((OF_PART, Fraction(m, d)), (ADDS_DENOMINATOR, m + d))
         text = prompt("Which number goes in the box?  {r}", r=relation)
-        return Draft(text, Find(Blank(), (relation,)), Int(d * m), "integer", steps, wrong, (d, m))
+        return Draft(
+            text, Find(t.Blank(), (relation,)), t.Int(d * m), "integer", steps, wrong, (d, m)
+        )
 
     def _from_part(self, kind: int, d: int, a: int, m: int) -> Draft:
         unit, words = PART[kind - 1] if kind else ("", "")
-        f, known = frac(a, d), amount(a * m, unit)
+        f, known = t.frac(a, d), amount(a * m, unit)
         one, key = amount(m, unit), amount(d * m, unit)
         steps = (
-            Step(f"Divide by {a} to find 1 part.", equals(divide(known, Int(a)), one)),
-            Step(f"The whole is {d} parts: multiply by {d}.", equals(times(one, Int(d)), key)),
+            Step(f"Divide by {a} to find 1 part.", t.equals(t.divide(known, t.Int(a)), one)),
+            Step(
+                f"The whole is {d} parts: multiply by {d}.", t.equals(t.times(one, t.Int(d)), key)
+            ),
         )
         of_part = Fraction(a * a * m, d)
         wrong = slips(
@@ -194,30 +188,32 @@ class FindWhole(Topic):
         )
         twin = (kind, a, d, m)
         if not kind:
-            relation = equals(part_of(f, Blank()), known)
+            relation = t.equals(t.part_of(f, t.Blank()), known)
             text = prompt("Which number goes in the box?  {r}", r=relation)
-            return Draft(text, Find(Blank(), (relation,)), key, "integer", steps, wrong, twin)
-        x = Sym("x")
+            return Draft(text, Find(t.Blank(), (relation,)), key, "integer", steps, wrong, twin)
+        x = t.Sym("x")
         text = prompt(words, f=f, n=known)
-        model = equals(part_of(f, x), known)
+        model = t.equals(t.part_of(f, x), known)
         return Draft(text, Find(x, (model,)), key, "amount", steps, wrong, twin)
 
     def _from_left(self, kind: int, d: int, a: int, m: int) -> Draft:
         unit, words = LEFT[kind]
-        f, left = frac(a, d), (d - a) * m
+        f, left = t.frac(a, d), (d - a) * m
         known, one, key = amount(left, unit), amount(m, unit), amount(d * m, unit)
-        x = Sym("x")
+        x = t.Sym("x")
         steps = [
-            Step("Find the fraction that is left.", equals(sub(Int(1), f), frac(d - a, d))),
-            Step(f"The whole is {d} parts: multiply by {d}.", equals(times(one, Int(d)), key)),
+            Step("Find the fraction that is left.", t.equals(t.sub(t.Int(1), f), t.frac(d - a, d))),
+            Step(
+                f"The whole is {d} parts: multiply by {d}.", t.equals(t.times(one, t.Int(d)), key)
+            ),
         ]
         if d - a > 1:
-            share = equals(divide(known, Int(d - a)), one)
+            share = t.equals(t.divide(known, t.Int(d - a)), one)
             steps.insert(1, Step(f"Divide by {d - a} to find 1 part.", share))
         wrong = slips(
             (LEFT_AS_USED, amount(Fraction(left * d, a), unit)),
             (FRACTION_OF_LEFT, amount(left + Fraction(left * a, d), unit)),
         )
-        model = equals(sub(x, part_of(f, x)), known)
+        model = t.equals(t.sub(x, t.part_of(f, x)), known)
         text = prompt(words, f=f, n=known)
         return Draft(text, Find(x, (model,)), key, "amount", tuple(steps), wrong, (kind, a, d, m))

@@ -8,10 +8,10 @@ from typing import Any
 
 from generators.fractions._common import AS_MIXED, slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Mixed, Sum, Sym, add, divide, equals, frac, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 SWAPPED = Misconception(
     "fractions.mixed-swapped",
@@ -88,33 +88,33 @@ class ImproperMixed(Topic):
 
     def _mixed(self, w: int, d: int, n: int, kind: int) -> Draft:
         top, common = w * d + n, gcd(n, d)
-        key = Mixed(w, n // common, d // common)
-        asked = frac(top, d)
-        wrong = slips((SWAPPED, Mixed(n, w, d)), (OVER_NUMERATOR, Fraction(n, top) + w))
-        split = Frac(Sum(times(Int(w), Int(d)), (("+", Int(n)),)), Int(d))
+        key = t.Mixed(w, n // common, d // common)
+        asked = t.frac(top, d)
+        wrong = slips((SWAPPED, t.Mixed(n, w, d)), (OVER_NUMERATOR, Fraction(n, top) + w))
+        split = t.Frac(t.Sum(t.times(t.Int(w), t.Int(d)), (("+", t.Int(n)),)), t.Int(d))
         steps = [
             Step(
                 f"See how many {d}s go into {top}: {w}, and {n} left over.",
-                equals(asked, split),
+                t.equals(asked, split),
             ),
             Step(
                 f"The whole number is {w}; the remainder {n} goes over {d}.",
-                equals(split, Mixed(w, n, d)),
+                t.equals(split, t.Mixed(w, n, d)),
             ),
         ]
         if common > 1:
-            cancel = equals(Mixed(w, n, d), key)
+            cancel = t.equals(t.Mixed(w, n, d), key)
             steps.append(Step(f"Divide the numerator and denominator by {common}.", cancel))
         if not kind:
             ending = " in its simplest form" if common > 1 else ""
             text = prompt("Write {f} as a mixed number" + ending + ".", f=asked)
             return Draft(text, Find(asked), key, "mixed", tuple(steps), wrong, (0, top, d))
-        x = Sym("x")
-        share = divide(Int(top), Int(d))
-        steps.insert(0, Step("Divide, and write the answer as a fraction.", equals(share, asked)))
+        x = t.Sym("x")
+        share = t.divide(t.Int(top), t.Int(d))
+        steps.insert(0, Step("Divide, and write the answer as a fraction.", t.equals(share, asked)))
         return Draft(
-            prompt(STORIES[kind - 1] + AS_MIXED, n=Int(top), d=Int(d)),
-            Find(x, (equals(x, share),)),
+            prompt(STORIES[kind - 1] + AS_MIXED, n=t.Int(top), d=t.Int(d)),
+            Find(x, (t.equals(x, share),)),
             key,
             "mixed",
             tuple(steps),
@@ -123,15 +123,15 @@ class ImproperMixed(Topic):
         )
 
     def _improper(self, w: int, d: int, n: int) -> Draft:
-        asked = Mixed(w, n, d)
-        key = frac(w * d + n, d)
-        apart = add(Int(w), frac(n, d))
-        worked = add(Frac(times(Int(w), Int(d)), Int(d)), frac(n, d))
-        over = add(frac(w * d, d), frac(n, d))
+        asked = t.Mixed(w, n, d)
+        key = t.frac(w * d + n, d)
+        apart = t.add(t.Int(w), t.frac(n, d))
+        worked = t.add(t.Frac(t.times(t.Int(w), t.Int(d)), t.Int(d)), t.frac(n, d))
+        over = t.add(t.frac(w * d, d), t.frac(n, d))
         steps = (
-            Step("Write the whole number and the fraction separately.", equals(asked, apart)),
-            Step(f"Write the whole number as a fraction over {d}.", equals(apart, worked, over)),
-            Step("Add the numerators.", equals(over, key)),
+            Step("Write the whole number and the fraction separately.", t.equals(asked, apart)),
+            Step(f"Write the whole number as a fraction over {d}.", t.equals(apart, worked, over)),
+            Step("Add the numerators.", t.equals(over, key)),
         )
         wrong = slips(
             (ADD_WHOLE, _over(w + n, d)),
@@ -141,5 +141,5 @@ class ImproperMixed(Topic):
         return Draft(text, Find(asked), key, "improper", steps, wrong, (w, n, d))
 
 
-def _over(top: int, bottom: int) -> Frac:
-    return Frac(Int(top), Int(bottom))
+def _over(top: int, bottom: int) -> t.Frac:
+    return t.Frac(t.Int(top), t.Int(bottom))

@@ -7,22 +7,12 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import slips
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Frac,
-    Int,
-    Money,
-    Node,
-    Quantity,
-    Sym,
-    divide,
-    equals,
-    frac,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 ONE_PART = Misconception(
     "fractions.cancel-one-part",
@@ -115,26 +105,30 @@ class LowestTerms(Topic):
         if tier is Tier.CHALLENGE:
             return self._amounts(*values)
         b, a, k = values
-        asked = frac(a * k, b * k)
+        asked = t.frac(a * k, b * k)
         factors = _factors(k)
         steps, top, bottom = [], a * k, b * k
         for factor in factors:
-            before, after = (top, bottom), frac(top // factor, bottom // factor)
-            split = Frac(divide(Int(before[0]), Int(factor)), divide(Int(before[1]), Int(factor)))
+            before, after = (top, bottom), t.frac(top // factor, bottom // factor)
+            split = t.Frac(
+                t.divide(t.Int(before[0]), t.Int(factor)), t.divide(t.Int(before[1]), t.Int(factor))
+            )
             steps.append(
                 Step(
                     f"Divide the numerator and denominator by {factor}.",
-                    equals(frac(*before), split, after),
+                    t.equals(t.frac(*before), split, after),
                 )
             )
             top, bottom = top // factor, bottom // factor
         p = factors[0]
         wrong = slips(
-            (ONE_PART, frac(a, b * k)),
-            (SUBTRACT, frac(a * k - p, b * k - p)),
+            (ONE_PART, t.frac(a, b * k)),
+            (SUBTRACT, t.frac(a * k - p, b * k - p)),
         )
         text = prompt("Write {f} in its lowest terms.", f=asked)
-        return Draft(text, Find(asked), frac(a, b), "lowest-terms", tuple(steps), wrong, (a, b, k))
+        return Draft(
+            text, Find(asked), t.frac(a, b), "lowest-terms", tuple(steps), wrong, (a, b, k)
+        )
 
     def _amounts(self, scale: int, whole: int, part: int) -> Draft:
         small, large, size, step = SCALES[scale]
@@ -145,17 +139,17 @@ class LowestTerms(Topic):
             _with_unit(whole, large),
             _with_unit(total, small),
         )
-        f = Sym("f")
+        f = t.Sym("f")
         common = gcd(count, total)
         steps = (
-            Step("Write both amounts in the same unit.", equals(whole_node, changed)),
+            Step("Write both amounts in the same unit.", t.equals(whole_node, changed)),
             Step(
                 "Write the part over the whole; the units are the same.",
-                equals(divide(part_node, changed), frac(count, total)),
+                t.equals(t.divide(part_node, changed), t.frac(count, total)),
             ),
             Step(
                 f"Divide the numerator and denominator by {common}.",
-                equals(frac(count, total), number_node(value)),
+                t.equals(t.frac(count, total), number_node(value)),
             ),
         )
         wrong = slips(
@@ -164,7 +158,7 @@ class LowestTerms(Topic):
         )
         return Draft(
             prompt(STORIES[scale], p=part_node, w=whole_node),
-            Find(f, (equals(f, divide(part_node, whole_node)),)),
+            Find(f, (t.equals(f, t.divide(part_node, whole_node)),)),
             number_node(value),
             "lowest-terms",
             steps,
@@ -187,7 +181,7 @@ def _factors(k: int) -> tuple[int, ...]:
     return (k,)
 
 
-def _with_unit(amount: int, unit: str) -> Node:
+def _with_unit(amount: int, unit: str) -> t.Node:
     if unit == "£":
-        return Money(Int(amount))
-    return Money(Int(amount), "p") if unit == "p" else Quantity(Int(amount), unit)
+        return t.Money(t.Int(amount))
+    return t.Money(t.Int(amount), "p") if unit == "p" else t.Quantity(t.Int(amount), unit)

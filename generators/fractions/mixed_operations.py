@@ -9,11 +9,11 @@ from typing import Any
 from generators.fractions._common import ADD_ACROSS, answer_form, lcm_all, slips
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
-from itembank.items.forms import number_node, simplest_node
+from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import (
     Bracket,
     Frac,

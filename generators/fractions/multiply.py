@@ -7,12 +7,12 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import answer_form, finish, slips
-from itembank.items.forms import simplest_node
+from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Frac, Int, Mixed, Node, equals, frac, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 BOTH_PARTS = Misconception(
     "fractions.multiply-both-parts",
@@ -146,7 +146,7 @@ Number = tuple[int, int, int]
 """Wholes, numerator and denominator; 0 wholes for a fraction, numerator 0 for a whole number."""
 
 
-def written(number: Number) -> Node:
+def written(number: Number) -> t.Node:
     """Return a number as it is printed: mixed, a fraction or a whole number.
 
     >>> written((2, 0, 1)), written((2, 1, 3))
@@ -154,8 +154,8 @@ def written(number: Number) -> Node:
     """
     whole, top, bottom = number
     if not top:
-        return Int(whole)
-    return Mixed(whole, top, bottom) if whole else frac(top, bottom)
+        return t.Int(whole)
+    return t.Mixed(whole, top, bottom) if whole else t.frac(top, bottom)
 
 
 def improper(number: Number) -> tuple[int, int]:
@@ -172,15 +172,15 @@ def _draft(left: Number, right: Number) -> Draft:
     (a, b), (c, d) = improper(left), improper(right)
     # A whole number stands first in half of the questions.
     pair = (right, left) if right[1] == 0 and (a + b + c) % 2 else (left, right)
-    asked = times(*(written(number) for number in pair))
-    fractions = times(*(frac(*improper(number)) for number in pair))
+    asked = t.times(*(written(number) for number in pair))
+    fractions = t.times(*(t.frac(*improper(number)) for number in pair))
     (p, q), (r, s) = (improper(number) for number in pair)
     steps: list[Step] = []
     if fractions != asked:
         word = "whole number over 1" if not left[0] else "numbers as improper fractions"
-        steps.append(Step(f"Write the {word}.", equals(asked, fractions)))
-    across = Frac(times(Int(p), Int(r)), times(Int(q), Int(s)))
-    multiply = equals(fractions, across, frac(p * r, q * s))
+        steps.append(Step(f"Write the {word}.", t.equals(asked, fractions)))
+    across = t.Frac(t.times(t.Int(p), t.Int(r)), t.times(t.Int(q), t.Int(s)))
+    multiply = t.equals(fractions, across, t.frac(p * r, q * s))
     steps.append(Step("Multiply the numerators, and multiply the denominators.", multiply))
     value = Fraction(a * c, b * d)
     wrong = slips(*_mistakes(left, right))

@@ -8,25 +8,10 @@ from typing import Any
 
 from generators.fractions._common import slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Bracket,
-    Int,
-    Money,
-    Node,
-    Quantity,
-    Relation,
-    Sum,
-    Sym,
-    divide,
-    equals,
-    frac,
-    part_of,
-    sub,
-    times,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 REST = Misconception(
     "fractions.of-gives-the-rest",
@@ -182,8 +167,8 @@ class OfQuantity(Topic):
 
     def _unit_fraction(self, unit: int, d: int, m: int) -> Draft:
         whole, key = amount(d * m, BARE[unit]), amount(m, BARE[unit])
-        asked = part_of(frac(1, d), whole)
-        steps = (Step(f"Divide by {d}.", equals(asked, divide(whole, Int(d)), key)),)
+        asked = t.part_of(t.frac(1, d), whole)
+        steps = (Step(f"Divide by {d}.", t.equals(asked, t.divide(whole, t.Int(d)), key)),)
         wrong = slips(
             (REST, amount(d * m - m, BARE[unit])),
             (TAKES_DENOMINATOR, amount(d * m - d, BARE[unit])),
@@ -194,17 +179,17 @@ class OfQuantity(Topic):
     def _several(self, kind: int, d: int, a: int, m: int) -> Draft:
         unit, words = ONE_STEP[kind]
         n = d * m
-        whole, f, x = amount(n, unit), frac(a, d), Sym("x")
+        whole, f, x = amount(n, unit), t.frac(a, d), t.Sym("x")
         part, key = amount(m, unit), amount(a * m, unit)
         steps = (
-            Step(f"Divide by {d} to find 1 part.", equals(divide(whole, Int(d)), part)),
-            Step(f"Multiply by {a} to find {a} parts.", equals(times(part, Int(a)), key)),
+            Step(f"Divide by {d} to find 1 part.", t.equals(t.divide(whole, t.Int(d)), part)),
+            Step(f"Multiply by {a} to find {a} parts.", t.equals(t.times(part, t.Int(a)), key)),
         )
         by_top = amount(n // a * d, unit) if n % a == 0 else None
         wrong = slips((ONE_PART, part), (REST, amount(n - a * m, unit)), (NUMERATOR_FIRST, by_top))
         return Draft(
             prompt(words, n=whole, f=f),
-            Find(x, (equals(x, part_of(f, whole)),)),
+            Find(x, (t.equals(x, t.part_of(f, whole)),)),
             key,
             "amount",
             steps,
@@ -215,57 +200,65 @@ class OfQuantity(Topic):
     def _of_rest(self, story: int, f: tuple[int, int], g: tuple[int, int], m: int) -> Draft:
         (a, b), (c, d) = f, g
         n = b * d * m
-        first, x = n * a // b, Sym("x")
+        first, x = n * a // b, t.Sym("x")
         rest = n - first
         key = rest * c // d
-        whole, p, q = Int(n), frac(a, b), frac(c, d)
+        whole, p, q = t.Int(n), t.frac(a, b), t.frac(c, d)
         steps = (
-            Step("Find the first part.", equals(part_of(p, whole), Int(first))),
-            Step("Take it away to find the rest.", equals(sub(whole, Int(first)), Int(rest))),
-            Step("Find the second fraction of the rest.", equals(part_of(q, Int(rest)), Int(key))),
+            Step("Find the first part.", t.equals(t.part_of(p, whole), t.Int(first))),
+            Step(
+                "Take it away to find the rest.", t.equals(t.sub(whole, t.Int(first)), t.Int(rest))
+            ),
+            Step(
+                "Find the second fraction of the rest.",
+                t.equals(t.part_of(q, t.Int(rest)), t.Int(key)),
+            ),
         )
         wrong = slips((OF_WHOLE, n * c // d), (OF_FIRST, first * c // d))
-        model = equals(x, part_of(q, Bracket(sub(whole, part_of(p, whole)))))
+        model = t.equals(x, t.part_of(q, t.Bracket(t.sub(whole, t.part_of(p, whole)))))
         text = prompt(OF_THE_REST[story], n=whole, f=p, g=q)
         return _story(text, x, model, key, steps, wrong, (0, story, f, g, n))
 
     def _left(self, story: int, f: tuple[int, int], g: tuple[int, int], m: int) -> Draft:
         (a, b), (c, d) = f, g
         n = b * d * m
-        first, second, x = n * a // b, n * c // d, Sym("x")
+        first, second, x = n * a // b, n * c // d, t.Sym("x")
         left = n - first - second
-        whole, p, q = Int(n), frac(a, b), frac(c, d)
+        whole, p, q = t.Int(n), t.frac(a, b), t.frac(c, d)
         steps = (
-            Step("Find the first part.", equals(part_of(p, whole), Int(first))),
-            Step("Find the second part.", equals(part_of(q, whole), Int(second))),
-            Step("Take both parts away.", equals(sub(whole, Int(first), Int(second)), Int(left))),
+            Step("Find the first part.", t.equals(t.part_of(p, whole), t.Int(first))),
+            Step("Find the second part.", t.equals(t.part_of(q, whole), t.Int(second))),
+            Step(
+                "Take both parts away.",
+                t.equals(t.sub(whole, t.Int(first), t.Int(second)), t.Int(left)),
+            ),
         )
         of_rest = (n - first) * c // d
         wrong = slips((USED, first + second), (OF_REST, n - first - of_rest))
-        model = equals(x, Sum(whole, (("-", part_of(p, whole)), ("-", part_of(q, whole)))))
+        model = t.equals(x, t.Sum(whole, (("-", t.part_of(p, whole)), ("-", t.part_of(q, whole)))))
         text = prompt(THE_REST[story], n=whole, f=p, g=q)
         return _story(text, x, model, left, steps, wrong, (1, story, f, g, n))
 
 
-def amount(n: Fraction | int, unit: str) -> Node:
+def amount(n: Fraction | int, unit: str) -> t.Node:
     """Return a whole amount in a unit; an empty unit gives a plain number.
 
     >>> amount(3, "kg"), amount(3, "")
     (Quantity(amount=Int(n=3), unit='kg'), Int(n=3))
     """
-    whole = Int(int(n))
+    whole = t.Int(int(n))
     if unit == "£":
-        return Money(whole)
-    return Quantity(whole, unit) if unit else whole
+        return t.Money(whole)
+    return t.Quantity(whole, unit) if unit else whole
 
 
 def _story(
     text: Any,
-    x: Sym,
-    model: Relation,
+    x: t.Sym,
+    model: t.Relation,
     key: int,
     steps: tuple[Step, ...],
     wrong: Any,
     twin: tuple[object, ...],
 ) -> Draft:
-    return Draft(text, Find(x, (model,)), Int(key), "integer", steps, wrong, twin)
+    return Draft(text, Find(x, (model,)), t.Int(key), "integer", steps, wrong, twin)

@@ -8,7 +8,7 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._common import lcm_all, slips
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
     Draft,
@@ -18,9 +18,9 @@ from itembank.items.item import (
     Tier,
     prompt,
 )
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
 from itembank.notation.tree import (
     Listing,
     Node,

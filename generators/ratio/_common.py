@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from math import gcd
 
-from itembank.items.forms import decimal_node, money_node
+from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Misconception, Slip
-from itembank.notation.tree import Bracket, Int, Money, Node, Quantity, Ratio, times
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 
 COPRIME = tuple((a, b) for a in range(1, 10) for b in range(a + 1, 10) if gcd(a, b) == 1)
@@ -42,18 +42,18 @@ def lowest(*parts: int) -> tuple[int, ...]:
     return tuple(part // factor for part in parts)
 
 
-def whole_ratio(*parts: int) -> Ratio:
+def whole_ratio(*parts: int) -> t.Ratio:
     """Return a ratio of whole numbers as written.
 
-    >>> whole_ratio(2, 3) == Ratio((Int(2), Int(3)))
+    >>> whole_ratio(2, 3) == t.Ratio((t.Int(2), t.Int(3)))
     True
     """
-    return Ratio(tuple(Int(part) for part in parts))
+    return t.Ratio(tuple(t.Int(part) for part in parts))
 
 
-def factored(factor: int, *parts: int) -> Ratio:
+def factored(factor: int, *parts: int) -> t.Ratio:
     """Return a ratio with a common factor shown: ``(6 × 2) : (6 × 3)``."""
-    return Ratio(tuple(Bracket(times(Int(factor), Int(part))) for part in parts))
+    return t.Ratio(tuple(t.Bracket(t.times(t.Int(factor), t.Int(part))) for part in parts))
 
 
 def swapped(parts: tuple[int, ...], swap: int) -> tuple[int, ...]:
@@ -78,7 +78,7 @@ def turned(parts: tuple[int, ...], turn: int) -> tuple[int, ...]:
     return around[::-1] if turn // 3 % 2 else around
 
 
-def amount(value: Fraction | int, unit: str) -> Node:
+def amount(value: Fraction | int, unit: str) -> t.Node:
     """Return a value with its unit: ``£`` and ``p`` as money, no unit as a plain number.
 
     >>> amount(Fraction(3, 2), "£")
@@ -90,17 +90,17 @@ def amount(value: Fraction | int, unit: str) -> Node:
         return money_node(value)
     number = decimal_node(value)
     if unit in ("p", "€", "$"):
-        return Money(money_node(value).amount if unit != "p" else number, unit)
-    return Quantity(number, unit) if unit else number
+        return t.Money(money_node(value).amount if unit != "p" else number, unit)
+    return t.Quantity(number, unit) if unit else number
 
 
-def slips(*pairs: tuple[Misconception, Node]) -> tuple[Slip, ...]:
+def slips(*pairs: tuple[Misconception, t.Node]) -> tuple[Slip, ...]:
     """Return slips from pairs of a misconception and the wrong answer it gives.
 
     A wrong answer that an earlier misconception gives already is left out, so each one that
     is kept tells a teacher which mistake was made.
     """
-    found: dict[Node, Slip] = {}
+    found: dict[t.Node, Slip] = {}
     for misconception, wrong in pairs:
         found.setdefault(wrong, Slip(misconception, wrong))
     return tuple(found.values())

@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import amount, slips
-from itembank.items.forms import decimal_node, money_node
+from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Choose, Draft, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Label, Money, Node, Relation, divide, equals
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 LOWEST = Misconception(
     "ratio.value-lowest-price",
@@ -108,19 +108,19 @@ class BestValue(Topic):
         ]
         text = " ".join(f"{_NAMES[i]}: {{n{i}}} for {{p{i}}}." for i in range(3))
         text = f"Which pack of {goods} is the best value? {text}"
-        runs: dict[str, Node] = {}
+        runs: dict[str, t.Node] = {}
         for place, size in enumerate(turn):
             runs[f"n{place}"], runs[f"p{place}"] = shown[size], prices[size]
-        wrong = [(DEAREST, Label(label[bad]))]
+        wrong = [(DEAREST, t.Label(label[bad]))]
         slip = {Tier.SUPPORT: LOWEST, Tier.CORE: BIGGEST, Tier.CHALLENGE: UNITS_LOST}[tier]
-        wrong.append((slip, Label(label[middle])))
-        key = Label(label[good])
+        wrong.append((slip, t.Label(label[middle])))
+        key = t.Label(label[good])
         one = "one" if tier is Tier.SUPPORT else "100 g"
         ranked = [_pence(rates[i]) for i in (good, middle, bad)]
         return Draft(
             prompt=prompt(text, **runs),
             ask=Choose(
-                tuple((label[size], divide(prices[size], shown[size])) for size in turn), "least"
+                tuple((label[size], t.divide(prices[size], shown[size])) for size in turn), "least"
             ),
             key=key,
             form="name",
@@ -128,7 +128,7 @@ class BestValue(Topic):
                 *(
                     Step(
                         f"{label[size]}: write the mass in grams.",
-                        equals(shown[size], amount(sizes[size], "g")),
+                        t.equals(shown[size], amount(sizes[size], "g")),
                     )
                     for size in turn
                     if tier is Tier.CHALLENGE and size != middle
@@ -142,7 +142,7 @@ class BestValue(Topic):
                 ),
                 Step(
                     "Put these prices in order.",
-                    Relation(ranked[0], (("<", ranked[1]), ("<", ranked[2]))),
+                    t.Relation(ranked[0], (("<", ranked[1]), ("<", ranked[2]))),
                 ),
                 Step(f"The best value is the pack where {one} costs least.", key),
             ),
@@ -151,23 +151,23 @@ class BestValue(Topic):
         )
 
 
-def _pence(pence: int) -> Money:
+def _pence(pence: int) -> t.Money:
     """Return a price as a shop writes it: pence below a pound, pounds from there."""
-    return Money(Int(pence), "p") if pence < 100 else money_node(Fraction(pence, 100))
+    return t.Money(t.Int(pence), "p") if pence < 100 else money_node(Fraction(pence, 100))
 
 
-def _unit_price(price: Money, count: Node, pence: int) -> Relation:
+def _unit_price(price: t.Money, count: t.Node, pence: int) -> t.Relation:
     """Return the division that gives a unit price, in the sign of the price and then as sold."""
     pounds = money_node(Fraction(pence, 100))
-    same = pounds if price.sign == "£" else Money(Int(pence), "p")
+    same = pounds if price.sign == "£" else t.Money(t.Int(pence), "p")
     sold = _pence(pence)
-    return equals(divide(price, count), same, *(() if same == sold else (sold,)))
+    return t.equals(t.divide(price, count), same, *(() if same == sold else (sold,)))
 
 
-def _shown(tier: Tier, size: int, middle: bool) -> Node:
+def _shown(tier: Tier, size: int, middle: bool) -> t.Node:
     """Return the size as printed: in the challenge one pack is in grams, the others not."""
     if tier is Tier.SUPPORT:
-        return Int(size)
+        return t.Int(size)
     if tier is Tier.CORE or middle:
         return amount(size, "g")
     return amount(Fraction(size, 1000), "kg")

@@ -7,10 +7,10 @@ from typing import Any
 
 from generators.ratio._common import lowest, slips, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Listing, Ratio, Sym, add, divide, equals, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 JOINED = Misconception(
     "ratio.combine-joined",
@@ -33,8 +33,8 @@ LISTED = Misconception(
     "Add up your amounts. Do they make the number in the question?",
 )
 
-_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
-_AB, _BC, _ALL = Ratio((_A, _B)), Ratio((_B, _C)), Ratio((_A, _B, _C))
+_A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
+_AB, _BC, _ALL = t.Ratio((_A, _B)), t.Ratio((_B, _C)), t.Ratio((_A, _B, _C))
 _FIRST = tuple((a, b) for b in range(2, 7) for a in range(1, 9) if gcd(a, b) == 1)
 _SECOND = tuple((b, c) for b in range(2, 10) for c in range(1, 8) if gcd(b, c) == 1)
 _STORIES = (
@@ -106,20 +106,20 @@ class Combine(Topic):
         key = whole_ratio(*lowest(*whole))
         steps = [
             *_matched(shown, other, up, across, letters=True),
-            Step("Join the two ratios at b.", equals(_ALL, whole_ratio(*whole))),
+            Step("Join the two ratios at b.", t.equals(_ALL, whole_ratio(*whole))),
         ]
         if gcd(*whole) > 1:
             steps.append(
-                Step(f"Divide every part by {gcd(*whole)}.", equals(whole_ratio(*whole), key))
+                Step(f"Divide every part by {gcd(*whole)}.", t.equals(whole_ratio(*whole), key))
             )
         return Draft(
             prompt=prompt(
                 "{p} and {q}. Write {r} in its simplest form.",
-                p=equals(_AB, shown),
-                q=equals(_BC, other),
+                p=t.equals(_AB, shown),
+                q=t.equals(_BC, other),
                 r=_ALL,
             ),
-            ask=Find(_ALL, (equals(_AB, shown), equals(_BC, other))),
+            ask=Find(_ALL, (t.equals(_AB, shown), t.equals(_BC, other))),
             key=key,
             form="ratio",
             steps=tuple(steps),
@@ -139,50 +139,50 @@ class Combine(Topic):
         count, factor = sum(parts), gcd(*parts)
         total, one = count * worth, worth * factor
         small = lowest(*parts)
-        shown, other, given = whole_ratio(a, b), whole_ratio(d, c), Int(total)
-        amounts = tuple(Int(part * worth) for part in parts)
+        shown, other, given = whole_ratio(a, b), whole_ratio(d, c), t.Int(total)
+        amounts = tuple(t.Int(part * worth) for part in parts)
         each = total // (a + b + c)
         joined = [Step("Join the two ratios at the shared part.", whole_ratio(*parts))]
         if factor > 1:
-            smaller = equals(whole_ratio(*parts), whole_ratio(*small))
+            smaller = t.equals(whole_ratio(*parts), whole_ratio(*small))
             joined.append(Step(f"Divide every part by {factor}.", smaller))
         return Draft(
             prompt=prompt(_STORIES[(a + c + worth) % 3], p=shown, q=other, n=given),
             ask=Find(
-                Listing((_A, _B, _C)),
-                (equals(_AB, shown), equals(_BC, other), equals(add(_A, _B, _C), given)),
+                t.Listing((_A, _B, _C)),
+                (t.equals(_AB, shown), t.equals(_BC, other), t.equals(t.add(_A, _B, _C), given)),
             ),
-            key=Listing(amounts),
+            key=t.Listing(amounts),
             form="amounts",
             steps=(
                 *_matched(shown, other, up, across, letters=False),
                 *joined,
                 Step(
                     "Add to find the number of parts.",
-                    equals(add(*map(Int, small)), Int(sum(small))),
+                    t.equals(t.add(*map(t.Int, small)), t.Int(sum(small))),
                 ),
                 Step(
                     "Divide to find what one part is worth.",
-                    equals(divide(given, Int(sum(small))), Int(one)),
+                    t.equals(t.divide(given, t.Int(sum(small))), t.Int(one)),
                 ),
                 *(
                     Step(
                         f"Multiply to find the {place} amount.",
-                        equals(times(Int(part), Int(one)), Int(part * one)),
+                        t.equals(t.times(t.Int(part), t.Int(one)), t.Int(part * one)),
                     )
                     for place, part in zip(("first", "second", "third"), small, strict=True)
                 ),
-                Step("Write the amounts in the order of the story.", Listing(amounts)),
+                Step("Write the amounts in the order of the story.", t.Listing(amounts)),
             ),
             slips=slips(
-                (SHARED, Listing((Int(a * each), Int(b * each), Int(c * each)))),
-                (LISTED, Listing(tuple(map(Int, small)))),
+                (SHARED, t.Listing((t.Int(a * each), t.Int(b * each), t.Int(c * each)))),
+                (LISTED, t.Listing(tuple(map(t.Int, small)))),
             ),
             twin=("story", first, second, worth),
         )
 
 
-def _matched(shown: Ratio, other: Ratio, up: int, across: int, letters: bool) -> list[Step]:
+def _matched(shown: t.Ratio, other: t.Ratio, up: int, across: int, letters: bool) -> list[Step]:
     """Return the lines that make the shared part the same in both ratios."""
     steps = []
     for name, known, ratio, factor in (
@@ -190,12 +190,12 @@ def _matched(shown: Ratio, other: Ratio, up: int, across: int, letters: bool) ->
         ("b : c" if letters else "the second ratio", _BC, other, across),
     ):
         if factor > 1:
-            scaled = whole_ratio(*(p.n * factor for p in ratio.parts if isinstance(p, Int)))
+            scaled = whole_ratio(*(p.n * factor for p in ratio.parts if isinstance(p, t.Int)))
             steps.append(
                 Step(
                     f"Multiply both parts of {name} by {factor}, "
                     f"so that {'b' if letters else 'the shared part'} is the same in both.",
-                    equals(known, ratio, scaled) if letters else equals(ratio, scaled),
+                    t.equals(known, ratio, scaled) if letters else t.equals(ratio, scaled),
                 )
             )
     return steps

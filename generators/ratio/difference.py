@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import COPRIME, TRIPLES, amount, slips, swapped, turned, whole_ratio
-from itembank.items.forms import money_node
+from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Node, Ratio, Sym, add, divide, equals, sub, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 IS_PART = Misconception(
     "ratio.difference-as-part",
@@ -34,7 +34,7 @@ LARGER = Misconception(
     "Read the last sentence again. What have you left out?",
 )
 
-_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)
 _COUNTED = (
     (
@@ -133,13 +133,13 @@ class Difference(Topic):
         text, names = _COUNTED[(pair[0] + value) % 3]
         big, small = parts.index(pair[1]), parts.index(pair[0])
         at = big if larger else small
-        shown, given, key = whole_ratio(*parts), Int(gap * value), Int(asked * value)
-        wrong: list[tuple[Misconception, Node]] = [
-            (IS_PART, Int(gap * value * asked)),
-            (STOPS, Int(value)),
+        shown, given, key = whole_ratio(*parts), t.Int(gap * value), t.Int(asked * value)
+        wrong: list[tuple[Misconception, t.Node]] = [
+            (IS_PART, t.Int(gap * value * asked)),
+            (STOPS, t.Int(value)),
         ]
         if gap * value % sum(pair) == 0 and gap * asked != sum(pair):
-            wrong.append((AS_TOTAL, Int(gap * value // sum(pair) * asked)))
+            wrong.append((AS_TOTAL, t.Int(gap * value // sum(pair) * asked)))
         return Draft(
             prompt=prompt(
                 _fill(text, big=names[big], small=names[small], ask=names[at]), r=shown, n=given
@@ -148,10 +148,10 @@ class Difference(Topic):
             key=key,
             form="integer",
             steps=(
-                *_one_part(pair[1], pair[0], given, Int(value)),
+                *_one_part(pair[1], pair[0], given, t.Int(value)),
                 Step(
                     f"Multiply to find the number asked for: {asked} parts.",
-                    equals(times(Int(asked), Int(value)), key),
+                    t.equals(t.times(t.Int(asked), t.Int(value)), key),
                 ),
             ),
             slips=slips(*wrong),
@@ -167,13 +167,15 @@ class Difference(Topic):
         key = amount(worth * count, unit)
         return Draft(
             prompt=prompt(_fill(text, big=names[big], small=names[small]), r=shown, n=given),
-            ask=Find(add(_A, _B), _model(shown, big, small, given)),
+            ask=Find(t.add(_A, _B), _model(shown, big, small, given)),
             key=key,
             form="amount",
             steps=(
                 *_one_part(pair[1], pair[0], given, one),
-                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
-                Step("Multiply to find the whole.", equals(times(Int(count), one), key)),
+                Step(
+                    "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
+                ),
+                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), key)),
             ),
             slips=slips(
                 (IS_PART, amount(worth * gap * count, unit)),
@@ -200,12 +202,12 @@ class Difference(Topic):
             steps=(
                 Step(
                     f"Divide every part of the ratio by {factor}.",
-                    equals(shown, whole_ratio(*parts)),
+                    t.equals(shown, whole_ratio(*parts)),
                 ),
                 *_one_part(most, least, given, one),
                 Step(
                     f"Multiply to find the amount asked for: {mid} parts.",
-                    equals(times(Int(mid), one), key),
+                    t.equals(t.times(t.Int(mid), one), key),
                 ),
             ),
             slips=slips((IS_PART, money_node(worth * (most - least) * mid)), (STOPS, one)),
@@ -213,16 +215,19 @@ class Difference(Topic):
         )
 
 
-def _model(shown: Ratio, big: int, small: int, given: Node) -> tuple[Any, ...]:
+def _model(shown: t.Ratio, big: int, small: int, given: t.Node) -> tuple[Any, ...]:
     """Return the relations behind the words: the ratio, and the given difference."""
     letters = (_A, _B, _C)[: len(shown.parts)]
-    return (equals(Ratio(letters), shown), equals(sub(letters[big], letters[small]), given))
+    return (t.equals(t.Ratio(letters), shown), t.equals(t.sub(letters[big], letters[small]), given))
 
 
-def _one_part(most: int, least: int, given: Node, one: Node) -> tuple[Step, Step]:
+def _one_part(most: int, least: int, given: t.Node, one: t.Node) -> tuple[Step, Step]:
     """Return the lines from a difference to the value of one part."""
-    gap = Int(most - least)
+    gap = t.Int(most - least)
     return (
-        Step("Find how many parts the difference is.", equals(sub(Int(most), Int(least)), gap)),
-        Step("Divide to find what one part is worth.", equals(divide(given, gap), one)),
+        Step(
+            "Find how many parts the difference is.",
+            t.equals(t.sub(t.Int(most), t.Int(least)), gap),
+        ),
+        Step("Divide to find what one part is worth.", t.equals(t.divide(given, gap), one)),
     )

@@ -8,22 +8,10 @@ from typing import Any
 
 from generators.ratio._common import COPRIME, lowest, slips, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import (
-    Frac,
-    Int,
-    Node,
-    Percent,
-    Ratio,
-    Sym,
-    add,
-    equals,
-    frac,
-    part_of,
-    sub,
-)
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 PART_TO_PART = Misconception(
     "ratio.fraction-part-to-part",
@@ -56,7 +44,7 @@ OF_WHOLE = Misconception(
     "Add up your fractions of the whole. Do they come to more than 1?",
 )
 
-_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _TO_FRACTION = (
     (
         "Red and white tulips are planted in the ratio {r}. What fraction of the tulips are {ask}?",
@@ -145,53 +133,59 @@ class FractionOfWhole(Topic):
         at = asked ^ turn
         part, other, count = pair[asked], pair[1 - asked], sum(pair)
         text, names = _TO_FRACTION[story]
-        shown, key = whole_ratio(*parts), frac(part, count)
+        shown, key = whole_ratio(*parts), t.frac(part, count)
         return Draft(
             prompt=prompt(text.replace("{ask}", names[at]), r=shown),
-            ask=Find(Frac((_A, _B)[at], add(_A, _B)), (equals(Ratio((_A, _B)), shown),)),
+            ask=Find(t.Frac((_A, _B)[at], t.add(_A, _B)), (t.equals(t.Ratio((_A, _B)), shown),)),
             key=key,
             form="lowest-terms",
             steps=(
-                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
+                Step(
+                    "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
+                ),
                 Step(
                     f"{part} of the {count} parts "
                     f"{'is' if part == 1 else 'are'} {names[at]}, so write that as a fraction.",
                     key,
                 ),
             ),
-            slips=slips((PART_TO_PART, frac(part, other)), (OTHER_PART, frac(other, count))),
+            slips=slips((PART_TO_PART, t.frac(part, other)), (OTHER_PART, t.frac(other, count))),
             twin=("fraction", pair, asked, story),
         )
 
     def _ratio(self, share: tuple[int, int], story: int) -> Draft:
         top, bottom = share
         text, pair = _TO_RATIO[story]
-        shown: Node = frac(top, bottom) if bottom else Percent(Int(top))
-        one: Node = Int(1) if bottom else Percent(Int(100))
+        shown: t.Node = t.frac(top, bottom) if bottom else t.Percent(t.Int(top))
+        one: t.Node = t.Int(1) if bottom else t.Percent(t.Int(100))
         bottom = bottom or 100
-        rest: Node = frac(bottom - top, bottom) if one == Int(1) else Percent(Int(bottom - top))
+        rest: t.Node = (
+            t.frac(bottom - top, bottom) if one == t.Int(1) else t.Percent(t.Int(bottom - top))
+        )
         whole = (top, bottom - top)
         key = whole_ratio(*lowest(*whole))
-        parts = Ratio((shown, rest))
+        parts = t.Ratio((shown, rest))
         steps = [
-            Step("Subtract from the whole to find the rest.", equals(sub(one, shown), rest)),
+            Step("Subtract from the whole to find the rest.", t.equals(t.sub(one, shown), rest)),
             Step(
                 "Write the two shares as a ratio of whole numbers.",
-                equals(parts, whole_ratio(*whole)),
+                t.equals(parts, whole_ratio(*whole)),
             ),
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide both parts by {factor}.", equals(whole_ratio(*whole), key)))
+            steps.append(
+                Step(f"Divide both parts by {factor}.", t.equals(whole_ratio(*whole), key))
+            )
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", pair), f=shown),
-            ask=Find(Ratio((_A, _B)), (equals(_A, shown), equals(add(_A, _B), Int(1)))),
+            ask=Find(t.Ratio((_A, _B)), (t.equals(_A, shown), t.equals(t.add(_A, _B), t.Int(1)))),
             key=key,
             form="ratio",
             steps=tuple(steps),
             slips=slips(
                 (WHOLE_AS_PART, whole_ratio(*lowest(top, bottom))),
-                (REVERSED, Ratio(key.parts[::-1])),
+                (REVERSED, t.Ratio(key.parts[::-1])),
             ),
             twin=("ratio", share, story),
             constants=(1,),
@@ -201,38 +195,40 @@ class FractionOfWhole(Topic):
         (p, q), (a, b) = share, pair[::-1] if swap else pair
         count, rest = a + b, q - p
         text, names = _THREE[(p + q + a) % 3]
-        shown, other = frac(p, q), whole_ratio(a, b)
-        second, third = frac(rest * a, q * count), frac(rest * b, q * count)
+        shown, other = t.frac(p, q), whole_ratio(a, b)
+        second, third = t.frac(rest * a, q * count), t.frac(rest * b, q * count)
         whole = (p * count, rest * a, rest * b)
         key = whole_ratio(*lowest(*whole))
-        shares = Ratio((shown, second, third))
+        shares = t.Ratio((shown, second, third))
         steps = [
             Step(
                 "Take the fraction from 1 to find the rest.",
-                equals(sub(Int(1), shown), frac(rest, q)),
+                t.equals(t.sub(t.Int(1), shown), t.frac(rest, q)),
             ),
             Step(
                 _of_rest(names[1], a, count),
-                equals(part_of(frac(a, count), frac(rest, q)), second),
+                t.equals(t.part_of(t.frac(a, count), t.frac(rest, q)), second),
             ),
             Step(
                 _of_rest(names[2], b, count),
-                equals(part_of(frac(b, count), frac(rest, q)), third),
+                t.equals(t.part_of(t.frac(b, count), t.frac(rest, q)), third),
             ),
-            Step(f"Multiply every share by {q * count}.", equals(shares, whole_ratio(*whole))),
+            Step(f"Multiply every share by {q * count}.", t.equals(shares, whole_ratio(*whole))),
         ]
         factor = gcd(*whole)
         if factor > 1:
-            steps.append(Step(f"Divide every part by {factor}.", equals(whole_ratio(*whole), key)))
+            steps.append(
+                Step(f"Divide every part by {factor}.", t.equals(whole_ratio(*whole), key))
+            )
         joined = lowest(p, a, b)
         return Draft(
             prompt=prompt(text + _END.replace("{pair}", " to ".join(names)), f=shown, r=other),
             ask=Find(
-                Ratio((_A, _B, _C)),
+                t.Ratio((_A, _B, _C)),
                 (
-                    equals(_A, shown),
-                    equals(add(_A, _B, _C), Int(1)),
-                    equals(Ratio((_B, _C)), other),
+                    t.equals(_A, shown),
+                    t.equals(t.add(_A, _B, _C), t.Int(1)),
+                    t.equals(t.Ratio((_B, _C)), other),
                 ),
             ),
             key=key,

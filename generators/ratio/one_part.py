@@ -8,10 +8,10 @@ from typing import Any
 
 from generators.ratio._common import TRIPLES, amount, slips, turned, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Node, Ratio, Sym, add, divide, equals, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 ADDS = Misconception(
     "ratio.one-part-additive",
@@ -39,7 +39,7 @@ GRAMS = Misconception(
     "Could anyone lift that? How many grams make 1 kilogram?",
 )
 
-_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
+_A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _PAIRS = tuple((a, b) for a in range(2, 10) for b in range(1, 10) if a != b and gcd(a, b) == 1)
 _COUNTED = (
     "A flower bed has red and white tulips in the ratio {r}. There are {n} red tulips. "
@@ -105,23 +105,23 @@ class OnePart(Topic):
 
     def _other(self, pair: tuple[int, int], value: int) -> Draft:
         a, b = pair
-        given, key, shown = Int(a * value), Int(b * value), whole_ratio(a, b)
-        wrong: list[tuple[Misconception, Node]] = [
-            (ADDS, Int(a * value + b - a)),
-            (UNDIVIDED, Int(a * value * b)),
+        given, key, shown = t.Int(a * value), t.Int(b * value), whole_ratio(a, b)
+        wrong: list[tuple[Misconception, t.Node]] = [
+            (ADDS, t.Int(a * value + b - a)),
+            (UNDIVIDED, t.Int(a * value * b)),
         ]
         if value % (a + b) == 0:
-            wrong.append((AS_TOTAL, Int(a * value // (a + b) * b)))
+            wrong.append((AS_TOTAL, t.Int(a * value // (a + b) * b)))
         return Draft(
             prompt=prompt(_COUNTED[(a + b + value) % 3], r=shown, n=given),
-            ask=Find(_B, (equals(Ratio((_A, _B)), shown), equals(_A, given))),
+            ask=Find(_B, (t.equals(t.Ratio((_A, _B)), shown), t.equals(_A, given))),
             key=key,
             form="integer",
             steps=(
-                _worth(a, given, Int(value)),
+                _worth(a, given, t.Int(value)),
                 Step(
                     f"The other kind has {_parts(b)}, so multiply by {b}.",
-                    equals(times(Int(b), Int(value)), key),
+                    t.equals(t.times(t.Int(b), t.Int(value)), key),
                 ),
             ),
             slips=slips(*wrong),
@@ -137,13 +137,15 @@ class OnePart(Topic):
         one = amount(worth, unit)
         return Draft(
             prompt=prompt(text, r=shown, n=given),
-            ask=Find(add(_A, _B), (equals(Ratio((_A, _B)), shown), equals(_B, given))),
+            ask=Find(t.add(_A, _B), (t.equals(t.Ratio((_A, _B)), shown), t.equals(_B, given))),
             key=key,
             form="amount",
             steps=(
                 _worth(given_parts, given, one),
-                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
-                Step("Multiply to find the whole.", equals(times(Int(count), one), key)),
+                Step(
+                    "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
+                ),
+                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), key)),
             ),
             slips=slips(
                 (OTHER_ONLY, amount(worth * other, unit)),
@@ -159,14 +161,18 @@ class OnePart(Topic):
         whole, key = amount(count * value, "g"), amount(Fraction(count * value, 1000), "kg")
         return Draft(
             prompt=prompt(_BLENDS[(triple[0] + triple[1] + value) % 3], r=shown, n=given),
-            ask=Find(add(_A, _B, _C), (equals(Ratio((_A, _B, _C)), shown), equals(_B, given))),
+            ask=Find(
+                t.add(_A, _B, _C), (t.equals(t.Ratio((_A, _B, _C)), shown), t.equals(_B, given))
+            ),
             key=key,
             form="quantity",
             steps=(
                 _worth(middle, given, one),
-                Step("Add to find the number of parts.", equals(add(*shown.parts), Int(count))),
-                Step("Multiply to find the whole.", equals(times(Int(count), one), whole)),
-                Step("Change grams to kilograms: divide by 1000.", equals(whole, key)),
+                Step(
+                    "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
+                ),
+                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), whole)),
+                Step("Change grams to kilograms: divide by 1000.", t.equals(whole, key)),
             ),
             slips=slips(
                 (OTHER_ONLY, amount(Fraction((count - middle) * value, 1000), "kg")),
@@ -181,9 +187,9 @@ def _parts(count: int) -> str:
     return "1 part" if count == 1 else f"{count} parts"
 
 
-def _worth(count: int, given: Node, one: Node) -> Step:
+def _worth(count: int, given: t.Node, one: t.Node) -> Step:
     """Return the line that finds one part from the given amount."""
     return Step(
         f"The given amount is {_parts(count)}, so divide to find one part.",
-        equals(divide(given, Int(count)), one),
+        t.equals(t.divide(given, t.Int(count)), one),
     )

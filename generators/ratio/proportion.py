@@ -7,12 +7,12 @@ from math import gcd
 from typing import Any
 
 from generators.ratio._common import amount, slips
-from itembank.items.forms import money_node
+from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Node, Ratio, Relation, Sym, divide, equals, sub, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 ADDS = Misconception(
     "ratio.proportion-additive",
@@ -40,7 +40,7 @@ NO_EXCHANGE = Misconception(
     "What does the rate in the question tell you? Where have you used it?",
 )
 
-_X = Sym("x")
+_X = t.Sym("x")
 _RECIPES = (
     ("A recipe for {p} people needs {n} of flour. How much flour is needed for {q} people?", "g"),
     ("A smoothie for {p} people needs {n} of milk. How much milk is needed for {q} people?", "ml"),
@@ -113,18 +113,18 @@ class Proportion(Topic):
         many, given = few * multiple, few * each
         shown, key = amount(given, unit), amount(given * multiple, unit)
         return Draft(
-            prompt=prompt(text, p=Int(few), n=shown, q=Int(many)),
-            ask=Find(_X, (_same(Int(few), Int(many), shown),)),
+            prompt=prompt(text, p=t.Int(few), n=shown, q=t.Int(many)),
+            ask=Find(_X, (_same(t.Int(few), t.Int(many), shown),)),
             key=key,
             form="quantity",
             steps=(
                 Step(
                     "Find how many times as large the new number is.",
-                    equals(divide(Int(many), Int(few)), Int(multiple)),
+                    t.equals(t.divide(t.Int(many), t.Int(few)), t.Int(multiple)),
                 ),
                 Step(
                     "Multiply the amount by the same number.",
-                    equals(times(Int(multiple), shown), key),
+                    t.equals(t.times(t.Int(multiple), shown), key),
                 ),
             ),
             slips=slips(
@@ -138,13 +138,16 @@ class Proportion(Topic):
         key = money_node(Fraction(price * many, 100))
         added = Fraction(price * few, 100) + many - few
         return Draft(
-            prompt=prompt(_COSTS[(few + many + price) % 3], p=Int(few), n=given, q=Int(many)),
-            ask=Find(_X, (_same(Int(few), Int(many), given),)),
+            prompt=prompt(_COSTS[(few + many + price) % 3], p=t.Int(few), n=given, q=t.Int(many)),
+            ask=Find(_X, (_same(t.Int(few), t.Int(many), given),)),
             key=key,
             form="money",
             steps=(
-                Step("Divide to find the cost of one.", equals(divide(given, Int(few)), one)),
-                Step(f"Multiply to find the cost of {many}.", equals(times(Int(many), one), key)),
+                Step("Divide to find the cost of one.", t.equals(t.divide(given, t.Int(few)), one)),
+                Step(
+                    f"Multiply to find the cost of {many}.",
+                    t.equals(t.times(t.Int(many), one), key),
+                ),
             ),
             slips=slips(
                 (UNDIVIDED, money_node(Fraction(price * few * many, 100))),
@@ -161,21 +164,21 @@ class Proportion(Topic):
         in_euros = Fraction(rate * less, 100)
         return Draft(
             prompt=prompt(_ABROAD[(rate + price + less) % 3], a=pound, b=euro, n=here, e=there),
-            ask=Find(sub(here, _X), (equals(Ratio((pound, _X)), Ratio((euro, there))),)),
+            ask=Find(t.sub(here, _X), (t.equals(t.Ratio((pound, _X)), t.Ratio((euro, there))),)),
             key=money_node(less),
             form="money",
             steps=(
                 Step(
                     "Each pound is worth that many euros, so divide to change euros to pounds.",
-                    equals(divide(there, euro), Int(price)),
+                    t.equals(t.divide(there, euro), t.Int(price)),
                 ),
                 Step(
                     "So this is the second price in pounds.",
-                    equals(times(Int(price), pound), second),
+                    t.equals(t.times(t.Int(price), pound), second),
                 ),
                 Step(
                     "Subtract it from the first price.",
-                    equals(sub(here, second), money_node(less)),
+                    t.equals(t.sub(here, second), money_node(less)),
                 ),
             ),
             slips=slips(
@@ -187,6 +190,6 @@ class Proportion(Topic):
         )
 
 
-def _same(few: Node, many: Node, given: Node) -> Relation:
+def _same(few: t.Node, many: t.Node, given: t.Node) -> t.Relation:
     """Return the relation behind the words: both numbers change in the same ratio."""
-    return equals(Ratio((few, many)), Ratio((given, _X)))
+    return t.equals(t.Ratio((few, many)), t.Ratio((given, _X)))

@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import amount, slips, whole_ratio
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Ratio, Sym, divide, equals, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 ADDS = Misconception(
     "ratio.scale-additive",
@@ -59,8 +59,8 @@ REAL = Misconception(
     "Would that fit on a sheet of paper? What does the question ask for?",
 )
 
-_X, _R = Sym("x"), Sym("r")
-_ONE_N = Ratio((Int(1), Sym("n")))
+_X, _R = t.Sym("x"), t.Sym("r")
+_ONE_N = t.Ratio((t.Int(1), t.Sym("n")))
 # What may be that long: up to 8 m, 50 m, 1 km, and more.
 _THINGS = ((8, "flower bed", "shed"), (50, "pool", "bus garage"), (1000, "path", "fence"))
 _LONG = ("bus route", "river")
@@ -147,13 +147,13 @@ class Scale(Topic):
                 e=each,
                 n=on_plan,
             ),
-            ask=Find(_X, (equals(Ratio((unit, on_plan)), Ratio((each, _X))),)),
+            ask=Find(_X, (t.equals(t.Ratio((unit, on_plan)), t.Ratio((each, _X))),)),
             key=key,
             form="quantity",
             steps=(
                 Step(
                     "Each centimetre stands for the same length, so multiply.",
-                    equals(times(decimal_node(length), each), key),
+                    t.equals(t.times(decimal_node(length), each), key),
                 ),
             ),
             slips=slips(
@@ -176,14 +176,14 @@ class Scale(Topic):
                     r=shown,
                     n=real,
                 ),
-                ask=Find(_X, (equals(Ratio((_X, real)), shown),)),
+                ask=Find(_X, (t.equals(t.Ratio((_X, real)), shown),)),
                 key=on_plan,
                 form="quantity",
                 steps=(
-                    Step("Change metres to centimetres.", equals(real, real_cm)),
+                    Step("Change metres to centimetres.", t.equals(real, real_cm)),
                     Step(
                         f"Lengths on the plan are {scale} times smaller, so divide.",
-                        equals(divide(real_cm, Int(scale)), on_plan),
+                        t.equals(t.divide(real_cm, t.Int(scale)), on_plan),
                     ),
                 ),
                 slips=slips(
@@ -200,15 +200,15 @@ class Scale(Topic):
                 r=shown,
                 n=on_plan,
             ),
-            ask=Find(_X, (equals(Ratio((on_plan, _X)), shown),)),
+            ask=Find(_X, (t.equals(t.Ratio((on_plan, _X)), shown),)),
             key=real,
             form="quantity",
             steps=(
                 Step(
                     f"Real lengths are {scale} times larger, so multiply.",
-                    equals(times(Int(scale), on_plan), real_cm),
+                    t.equals(t.times(t.Int(scale), on_plan), real_cm),
                 ),
-                Step("Change centimetres to metres.", equals(real_cm, real)),
+                Step("Change centimetres to metres.", t.equals(real_cm, real)),
             ),
             slips=slips(
                 (CM_AS_M, amount(length * scale, "m")), (THOUSAND, amount(metres / 10, "m"))
@@ -222,8 +222,8 @@ class Scale(Topic):
         thing = _thing(length * scale // 100)
         sheet = "map" if thing in _LONG else "plan"
         on_plan, real = amount(length, "cm"), amount(distance, unit)
-        real_cm, shown = amount(length * scale, "cm"), Ratio((on_plan, real))
-        alike, bare = Ratio((on_plan, real_cm)), whole_ratio(length, length * scale)
+        real_cm, shown = amount(length * scale, "cm"), t.Ratio((on_plan, real))
+        alike, bare = t.Ratio((on_plan, real_cm)), whole_ratio(length, length * scale)
         key = whole_ratio(1, scale)
         return Draft(
             prompt=prompt(
@@ -238,12 +238,12 @@ class Scale(Topic):
             form="one-to-n",
             steps=(
                 Step(f"Write the length on the {sheet} first, then the real length.", shown),
-                Step("Write both lengths in centimetres.", equals(shown, alike)),
-                Step("The units are now the same, so leave them out.", equals(alike, bare)),
-                Step(f"Divide both parts by {length}.", equals(bare, key)),
+                Step("Write both lengths in centimetres.", t.equals(shown, alike)),
+                Step("The units are now the same, so leave them out.", t.equals(alike, bare)),
+                Step(f"Divide both parts by {length}.", t.equals(bare, key)),
             ),
             slips=slips(
-                (UNITS_IGNORED, Ratio((Int(1), decimal_node(distance / length)))),
+                (UNITS_IGNORED, t.Ratio((t.Int(1), decimal_node(distance / length)))),
                 (THOUSAND, whole_ratio(1, scale * 10)),
             ),
             twin=("scale", scale, length),
@@ -263,14 +263,19 @@ class Scale(Topic):
                 p=first,
                 q=second,
             ),
-            ask=Find(_X, (equals(Ratio((on_plan, _R)), first), equals(Ratio((_X, _R)), second))),
+            ask=Find(
+                _X, (t.equals(t.Ratio((on_plan, _R)), first), t.equals(t.Ratio((_X, _R)), second))
+            ),
             key=key,
             form="quantity",
             steps=(
-                Step("Multiply to find the real length.", equals(times(Int(scale), on_plan), real)),
+                Step(
+                    "Multiply to find the real length.",
+                    t.equals(t.times(t.Int(scale), on_plan), real),
+                ),
                 Step(
                     f"Lengths on the second plan are {other} times smaller than real: divide.",
-                    equals(divide(real, Int(other)), key),
+                    t.equals(t.divide(real, t.Int(other)), key),
                 ),
             ),
             slips=slips((SCALES_SWAPPED, amount(length * other / scale, "cm")), (REAL, real)),

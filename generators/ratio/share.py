@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import COPRIME, TRIPLES, amount, slips, swapped, turned, whole_ratio
-from itembank.items.forms import money_node
+from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, Listing, Node, Ratio, Sym, add, divide, equals, sub, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 REVERSED = Misconception(
     "ratio.share-reversed",
@@ -44,8 +44,8 @@ ONE_SHARE = Misconception(
     "Read the last sentence again. What are you asked to compare?",
 )
 
-_A, _B, _C = Sym("a"), Sym("b"), Sym("c")
-_BOTH, _ALL = Ratio((_A, _B)), Ratio((_A, _B, _C))
+_A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
+_BOTH, _ALL = t.Ratio((_A, _B)), t.Ratio((_A, _B, _C))
 _UNITS = ("£", "kg", "cm", "l")
 
 _PLANTED = (
@@ -108,24 +108,28 @@ class Share(Topic):
         total = amount(whole, unit)
         one, first, second = amount(value, unit), amount(a * value, unit), amount(b * value, unit)
         half = amount(Fraction(whole, 2), unit)
-        wrong: list[tuple[Misconception, Node]] = [
-            (REVERSED, Listing((second, first))),
-            (EQUAL, Listing((half, half))),
+        wrong: list[tuple[Misconception, t.Node]] = [
+            (REVERSED, t.Listing((second, first))),
+            (EQUAL, t.Listing((half, half))),
         ]
         # Only where that fraction of the whole is whole, and is not a half as well.
         if a < b and value % b == 0 and 2 * a != b:
             taken = whole * a // b
-            wrong.append((AS_FRACTION, Listing((amount(taken, unit), amount(whole - taken, unit)))))
+            wrong.append(
+                (AS_FRACTION, t.Listing((amount(taken, unit), amount(whole - taken, unit))))
+            )
         return Draft(
             prompt=prompt("Share {n} in the ratio {r}.", n=total, r=parts),
-            ask=Find(Listing((_A, _B)), (equals(add(_A, _B), total), equals(_BOTH, parts))),
-            key=Listing((first, second)),
+            ask=Find(t.Listing((_A, _B)), (t.equals(t.add(_A, _B), total), t.equals(_BOTH, parts))),
+            key=t.Listing((first, second)),
             form="amounts",
             steps=(
                 *_one_part((a, b), total, one),
-                Step("Multiply to find the first share.", equals(times(Int(a), one), first)),
-                Step("Multiply to find the second share.", equals(times(Int(b), one), second)),
-                Step("Write the shares in the order of the ratio.", Listing((first, second))),
+                Step("Multiply to find the first share.", t.equals(t.times(t.Int(a), one), first)),
+                Step(
+                    "Multiply to find the second share.", t.equals(t.times(t.Int(b), one), second)
+                ),
+                Step("Write the shares in the order of the ratio.", t.Listing((first, second))),
             ),
             slips=slips(*wrong),
             twin=("two", pair, value),
@@ -134,33 +138,33 @@ class Share(Topic):
     def _three(self, triple: tuple[int, int, int], value: int) -> Draft:
         parts = turned(triple, sum(triple) + value)
         count, whole = sum(parts), sum(parts) * value
-        shares = tuple(Int(part * value) for part in parts)
-        wrong: list[tuple[Misconception, Node]] = [
-            (REVERSED, Listing(shares[::-1])),
-            (PARTS, Listing(tuple(map(Int, parts)))),
+        shares = tuple(t.Int(part * value) for part in parts)
+        wrong: list[tuple[Misconception, t.Node]] = [
+            (REVERSED, t.Listing(shares[::-1])),
+            (PARTS, t.Listing(tuple(map(t.Int, parts)))),
         ]
         if whole % 3 == 0 and count != 3:
-            wrong.append((EQUAL, Listing((Int(whole // 3),) * 3)))
+            wrong.append((EQUAL, t.Listing((t.Int(whole // 3),) * 3)))
         story = _PLANTED[(triple[1] + value) % 3]
-        shown, total = whole_ratio(*parts), Int(whole)
+        shown, total = whole_ratio(*parts), t.Int(whole)
         return Draft(
             prompt=prompt(story, n=total, r=shown),
             ask=Find(
-                Listing((_A, _B, _C)),
-                (equals(add(_A, _B, _C), total), equals(_ALL, shown)),
+                t.Listing((_A, _B, _C)),
+                (t.equals(t.add(_A, _B, _C), total), t.equals(_ALL, shown)),
             ),
-            key=Listing(shares),
+            key=t.Listing(shares),
             form="amounts",
             steps=(
-                *_one_part(parts, total, Int(value)),
+                *_one_part(parts, total, t.Int(value)),
                 *(
                     Step(
                         f"Multiply to find the {place} share.",
-                        equals(times(Int(part), Int(value)), Int(part * value)),
+                        t.equals(t.times(t.Int(part), t.Int(value)), t.Int(part * value)),
                     )
                     for place, part in zip(("first", "second", "third"), parts, strict=True)
                 ),
-                Step("Write the shares in the order of the ratio.", Listing(shares)),
+                Step("Write the shares in the order of the ratio.", t.Listing(shares)),
             ),
             slips=slips(*wrong),
             twin=("three", triple, value),
@@ -181,30 +185,30 @@ class Share(Topic):
         return Draft(
             prompt=prompt(text, n=total, r=shown),
             ask=Find(
-                sub(letters[big], letters[little]),
-                (equals(add(_A, _B, _C), total), equals(_ALL, shown)),
+                t.sub(letters[big], letters[little]),
+                (t.equals(t.add(_A, _B, _C), total), t.equals(_ALL, shown)),
             ),
             key=key,
             form="money",
             steps=(
                 Step(
                     f"Divide every part of the ratio by {factor}.",
-                    equals(shown, whole_ratio(*parts)),
+                    t.equals(shown, whole_ratio(*parts)),
                 ),
                 *_one_part(parts, total, one),
-                Step("Find the largest share.", equals(times(Int(large), one), top)),
-                Step("Find the smallest share.", equals(times(Int(small), one), bottom)),
-                Step("Subtract the smallest from the largest.", equals(sub(top, bottom), key)),
+                Step("Find the largest share.", t.equals(t.times(t.Int(large), one), top)),
+                Step("Find the smallest share.", t.equals(t.times(t.Int(small), one), bottom)),
+                Step("Subtract the smallest from the largest.", t.equals(t.sub(top, bottom), key)),
             ),
             slips=slips((ONE_SHARE, top), (STOPS, one)),
             twin=("difference", triple, quarters),
         )
 
 
-def _one_part(parts: tuple[int, ...], total: Node, one: Node) -> tuple[Step, Step]:
+def _one_part(parts: tuple[int, ...], total: t.Node, one: t.Node) -> tuple[Step, Step]:
     """Return the lines that lead to the value of one part."""
-    count = Int(sum(parts))
+    count = t.Int(sum(parts))
     return (
-        Step("Add to find the number of parts.", equals(add(*map(Int, parts)), count)),
-        Step("Divide to find what one part is worth.", equals(divide(total, count), one)),
+        Step("Add to find the number of parts.", t.equals(t.add(*map(t.Int, parts)), count)),
+        Step("Divide to find what one part is worth.", t.equals(t.divide(total, count), one)),
     )

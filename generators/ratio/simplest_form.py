@@ -18,12 +18,12 @@ from generators.ratio._common import (
     unit_name,
     whole_ratio,
 )
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Bracket, Int, Mixed, Node, Ratio, equals, frac, times
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 REVERSED = Misconception(
     "ratio.simplest-reversed",
@@ -76,18 +76,18 @@ def _keep_parts(left: tuple[int, int, str], right: tuple[int, int, str]) -> bool
     return left < right and q != s and p * s != r * q and p * p * s != r * r * q
 
 
-def _node(part: tuple[int, int, str]) -> Node:
+def _node(part: tuple[int, int, str]) -> t.Node:
     top, bottom, style = part
     if style == "dec":
         return decimal_node(Fraction(top, bottom))
     if style == "mixed":
-        return Mixed(top // bottom, top % bottom, bottom)
-    return frac(top, bottom)
+        return t.Mixed(top // bottom, top % bottom, bottom)
+    return t.frac(top, bottom)
 
 
-def _multiplied(shown: Ratio, factor: int) -> Ratio:
+def _multiplied(shown: t.Ratio, factor: int) -> t.Ratio:
     """Return a ratio with each part in brackets, multiplied by `factor`."""
-    return Ratio(tuple(Bracket(times(part, Int(factor))) for part in shown.parts))
+    return t.Ratio(tuple(t.Bracket(t.times(part, t.Int(factor))) for part in shown.parts))
 
 
 def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
@@ -96,8 +96,8 @@ def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     if factor == 1:
         return
     shared = factored(factor, *small)
-    yield Step(f"The highest common factor of the two parts is {factor}.", equals(whole, shared))
-    yield Step(f"Divide both parts by {factor}.", equals(shared, whole_ratio(*small)))
+    yield Step(f"The highest common factor of the two parts is {factor}.", t.equals(whole, shared))
+    yield Step(f"Divide both parts by {factor}.", t.equals(shared, whole_ratio(*small)))
 
 
 @register
@@ -144,17 +144,17 @@ class SimplestForm(Topic):
         turn = twentieths + halves
         left, right = swapped((0, 1), turn)
         nodes = (amount(few, small), amount(many, large))
-        shown = Ratio((nodes[left], nodes[right]))
+        shown = t.Ratio((nodes[left], nodes[right]))
         same = (few, halves * size // 2)
         key = lowest(same[left], same[right])
         plain = (few * 2, halves)
         ordered = (same[left], same[right])
-        alike = Ratio(tuple(amount(part, small) for part in ordered))
+        alike = t.Ratio(tuple(amount(part, small) for part in ordered))
         steps = (
-            Step(f"Write both amounts in {unit_name(small)}.", equals(shown, alike)),
+            Step(f"Write both amounts in {unit_name(small)}.", t.equals(shown, alike)),
             Step(
                 "The units are now the same, so leave them out.",
-                equals(alike, whole_ratio(*ordered)),
+                t.equals(alike, whole_ratio(*ordered)),
             ),
             *_cancel(ordered),
         )
@@ -178,23 +178,23 @@ class SimplestForm(Topic):
     def _parts(self, left: tuple[int, int, str], right: tuple[int, int, str]) -> Draft:
         if (left[0] + right[0]) % 2:
             left, right = right, left
-        shown = Ratio((_node(left), _node(right)))
+        shown = t.Ratio((_node(left), _node(right)))
         decimals = left[2] == right[2] == "dec"
         values = [side[:2] if decimals else lowest(*side[:2]) for side in (left, right)]
         common = lcm(*(bottom for _, bottom in values))
         whole = tuple(top * common // bottom for top, bottom in values)
         key = lowest(*whole)
-        over = shown if decimals else Ratio(tuple(frac(*value) for value in values))
+        over = shown if decimals else t.Ratio(tuple(t.frac(*value) for value in values))
         steps = [
             Step(
                 f"Multiply both parts by {common}, so that both become whole.",
-                equals(over, _multiplied(over, common)),
+                t.equals(over, _multiplied(over, common)),
             ),
-            Step("Work out each part.", equals(_multiplied(over, common), whole_ratio(*whole))),
+            Step("Work out each part.", t.equals(_multiplied(over, common), whole_ratio(*whole))),
             *_cancel(whole),
         ]
         if over != shown:
-            steps.insert(0, Step("Write each part as a fraction.", equals(shown, over)))
+            steps.insert(0, Step("Write each part as a fraction.", t.equals(shown, over)))
         return Draft(
             prompt=prompt("Write {r} as a ratio of whole numbers in its simplest form.", r=shown),
             ask=Find(shown),

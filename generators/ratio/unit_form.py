@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._common import METRIC, amount, slips, unit_name, whole_ratio
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.registry import register
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Dec, Frac, Int, Node, Ratio, Sym, equals
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 FLIPPED = Misconception(
     "ratio.unit-flipped",
@@ -34,8 +34,8 @@ UNITS_LOST = Misconception(
     "Are the two amounts in the same unit? What has to be done before you divide?",
 )
 
-_ONE_N = Ratio((Int(1), Sym("n")))
-_N_ONE = Ratio((Sym("n"), Int(1)))
+_ONE_N = t.Ratio((t.Int(1), t.Sym("n")))
+_N_ONE = t.Ratio((t.Sym("n"), t.Int(1)))
 
 
 def _keep_decimal(divisor: int, other: int, last: int) -> bool:
@@ -47,9 +47,9 @@ def _keep_units(kind: tuple[str, str, int], twentieths: int, halves: int) -> boo
     return twentieths != halves
 
 
-def _pair(one: Node, n: Node, last: int) -> Ratio:
+def _pair(one: t.Node, n: t.Node, last: int) -> t.Ratio:
     """Return the two parts in order: the part that becomes 1 comes last where `last` is 1."""
-    return Ratio((n, one)) if last else Ratio((one, n))
+    return t.Ratio((n, one)) if last else t.Ratio((one, n))
 
 
 @register
@@ -81,9 +81,11 @@ class UnitForm(Topic):
 
     def _numbers(self, divisor: int, other: int, last: int) -> Draft:
         n = decimal_node(Fraction(other, divisor))
-        shown, key = _pair(Int(divisor), Int(other), last), _pair(Int(1), n, last)
+        shown, key = _pair(t.Int(divisor), t.Int(other), last), _pair(t.Int(1), n, last)
         place = "second" if last else "first"
-        divided = _pair(Frac(Int(divisor), Int(divisor)), Frac(Int(other), Int(divisor)), last)
+        divided = _pair(
+            t.Frac(t.Int(divisor), t.Int(divisor)), t.Frac(t.Int(other), t.Int(divisor)), last
+        )
         return Draft(
             prompt=prompt("Write {r} in the form {f}.", r=shown, f=_N_ONE if last else _ONE_N),
             ask=Find(shown),
@@ -92,14 +94,14 @@ class UnitForm(Topic):
             steps=(
                 Step(
                     f"Divide both parts by {divisor}, so that the {place} part is 1.",
-                    equals(shown, divided),
+                    t.equals(shown, divided),
                 ),
-                Step("Work out each part.", equals(divided, key)),
+                Step("Work out each part.", t.equals(divided, key)),
             ),
             slips=slips(
-                (ONE_ONLY, _pair(Int(1), Int(other), last)),
-                (TAKES_AWAY, _pair(Int(1), Int(other - divisor + 1), last)),
-                (FLIPPED, _pair(n, Int(1), last)),
+                (ONE_ONLY, _pair(t.Int(1), t.Int(other), last)),
+                (TAKES_AWAY, _pair(t.Int(1), t.Int(other - divisor + 1), last)),
+                (FLIPPED, _pair(n, t.Int(1), last)),
             ),
             twin=(divisor, other, last),
         )
@@ -111,14 +113,17 @@ class UnitForm(Topic):
         same = halves * size // 2
         n, plain = decimal_node(Fraction(same, few)), decimal_node(many / few)
         shown = _pair(amount(few, small), amount(many, large), last)
-        key = _pair(Int(1), n, last)
+        key = _pair(t.Int(1), n, last)
         alike = _pair(amount(few, small), amount(same, small), last)
         bare = whole_ratio(same, few) if last else whole_ratio(few, same)
-        divided = _pair(Frac(Int(few), Int(few)), Frac(Int(same), Int(few)), last)
-        wrong = [(FLIPPED, _pair(n, Int(1), last)), (ONE_ONLY, _pair(Int(1), Int(same), last))]
+        divided = _pair(t.Frac(t.Int(few), t.Int(few)), t.Frac(t.Int(same), t.Int(few)), last)
+        wrong = [
+            (FLIPPED, _pair(n, t.Int(1), last)),
+            (ONE_ONLY, _pair(t.Int(1), t.Int(same), last)),
+        ]
         # Nobody writes a recurring decimal where numbers of two units are divided.
-        if not (isinstance(plain, Dec) and plain.recurring):
-            wrong.insert(0, (UNITS_LOST, _pair(Int(1), plain, last)))
+        if not (isinstance(plain, t.Dec) and plain.recurring):
+            wrong.insert(0, (UNITS_LOST, _pair(t.Int(1), plain, last)))
         return Draft(
             prompt=prompt(
                 "Write {r} in the form {f}, without units.", r=shown, f=_N_ONE if last else _ONE_N
@@ -127,10 +132,10 @@ class UnitForm(Topic):
             key=key,
             form="n-to-one" if last else "one-to-n",
             steps=(
-                Step(f"Write both amounts in {unit_name(small)}.", equals(shown, alike)),
-                Step("The units are now the same, so leave them out.", equals(alike, bare)),
-                Step(f"Divide both parts by {few}.", equals(bare, divided)),
-                Step("Work out each part.", equals(divided, key)),
+                Step(f"Write both amounts in {unit_name(small)}.", t.equals(shown, alike)),
+                Step("The units are now the same, so leave them out.", t.equals(alike, bare)),
+                Step(f"Divide both parts by {few}.", t.equals(bare, divided)),
+                Step("Work out each part.", t.equals(divided, key)),
             ),
             slips=slips(*wrong),
             twin=("units", small, twentieths, halves),

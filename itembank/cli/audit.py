@@ -6,14 +6,14 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bar import Bar
 from itembank.cli.find import complete_topic
+from itembank.cli.words.bar import Bar
 from itembank.errors import CheckFailed, ItembankError
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from itembank.checking.audit import TopicAudit
+    from itembank.proof.audit import TopicAudit
 
 MOST_FAULTS = 20
 
@@ -51,9 +51,9 @@ def audit(
       itembank audit ratio.share fractions.divide
       itembank audit --sample 200 --json
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.checking.audit import LIMIT
-    from itembank.checking.audit import audit as audit_topics
-    from itembank.items.registry import find_topic, topic_ids
+    from itembank.items.topics.registry import find_topic, topic_ids
+    from itembank.proof.audit import LIMIT
+    from itembank.proof.audit import audit as audit_topics
 
     for name, value in (("--sample", sample), ("--jobs", jobs)):
         if value is not None and value < 1:
@@ -94,7 +94,7 @@ def as_json(found: Sequence[TopicAudit]) -> str:
 
 def as_text(found: Sequence[TopicAudit]) -> str:
     """Return the findings as a table, a line of totals, and the faults one to a line."""
-    from itembank.cli.text import fits, table
+    from itembank.cli.words.wrapped import fits, table
     from itembank.items.item import Tier
 
     columns = {

@@ -8,9 +8,9 @@ from typing import Annotated
 import typer
 
 from itembank.cli.find import nearby_department
-from itembank.cli.text import say
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.planning.bands import (
+from itembank.planning.bands.bands import (
     DEFAULT_MARKS,
     Band,
     BandScheme,
@@ -18,8 +18,8 @@ from itembank.planning.bands import (
     default_scheme,
     own_scheme,
 )
-from itembank.planning.caution import CAUTION
-from itembank.planning.groups import Entry, Group, group, read_scores, score_fault
+from itembank.planning.bands.caution import CAUTION
+from itembank.planning.bands.groups import Entry, Group, group, read_scores, score_fault
 
 MOST_MARKS = 200
 

@@ -39,13 +39,13 @@ def cancel(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_day import no_lesson, periods_of
     from itembank.cli.lesson_text import store_of, the_department
-    from itembank.cli.text import say
+    from itembank.cli.words.wrapped import say
     from itembank.errors import ItembankError
-    from itembank.people import refuse_names
-    from itembank.planning.days import long_day, parse_day
-    from itembank.records.entries import Cancelled, LessonFacts
-    from itembank.records.recording import record_each
-    from itembank.records.store import open_store
+    from itembank.people.names_out import refuse_names
+    from itembank.planning.calendar.days import long_day, parse_day
+    from itembank.records.entries.entries import Cancelled, LessonFacts
+    from itembank.records.entries.recording import record_each
+    from itembank.records.store.store import open_store
     from itembank.today import today
 
     if date is None:

@@ -11,8 +11,8 @@ import typer
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.planning.department import Department, SchoolClass
-    from itembank.records.entries import QuestionFacts
+    from itembank.planning.department.department import Department, SchoolClass
+    from itembank.records.entries.entries import QuestionFacts
 
 
 def cover(
@@ -65,11 +65,11 @@ def cover(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_day import ask_about_day, the_period
     from itembank.cli.lesson_text import read_day, store_of, the_department
-    from itembank.cli.text import say
-    from itembank.faults import join_words
-    from itembank.records.entries import Cover, LessonFacts
-    from itembank.records.recording import record
-    from itembank.records.store import open_store
+    from itembank.cli.words.wrapped import say
+    from itembank.files.faults import join_words
+    from itembank.records.entries.entries import Cover, LessonFacts
+    from itembank.records.entries.recording import record
+    from itembank.records.store.store import open_store
     from itembank.today import today
 
     given = {"--topic": bool(topic), "--pack": pack is not None, "--same-as": same_as is not None}
@@ -115,11 +115,12 @@ def _own(texts: list[str], one: SchoolClass) -> tuple[QuestionFacts, ...]:
     Raises:
         ItembankError: every topic there is not, and every number that cannot be.
     """
-    from itembank.items.registry import topic_ids
-    from itembank.planning.department import MOST_QUESTIONS, unknown_topic
-    from itembank.planning.known_topics import KnownTopics
-    from itembank.records.entries import QuestionFacts
-    from itembank.whole_number import whole_number
+    from itembank.items.topics.registry import topic_ids
+    from itembank.planning.department.department import MOST_QUESTIONS
+    from itembank.planning.department.known_topics import KnownTopics
+    from itembank.planning.topic_names import unknown_topic
+    from itembank.records.entries.entries import QuestionFacts
+    from itembank.text.whole_number import whole_number
 
     known = KnownTopics(tuple(topic_ids()), one.draw_from.banks or ())
     faults: list[str] = []
@@ -152,7 +153,7 @@ def _of_pack(
     """Return the questions of a pack, and words for whose it is."""
     from itembank.cli.lesson_day import parallel
     from itembank.cli.pack import output_home
-    from itembank.records.lesson_pack import choose_pack, packs_of, read_pack_facts
+    from itembank.records.entries.lesson_pack import choose_pack, packs_of, read_pack_facts
 
     if pack is not None:
         lesson = read_pack_facts(pack).lesson

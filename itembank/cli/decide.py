@@ -18,17 +18,17 @@ from itembank.cli.lesson_text import (
     the_department,
     thresholds_of,
 )
-from itembank.cli.report_titles import Titles, cut, titles_of
-from itembank.cli.text import paragraph, table, width
+from itembank.cli.report.titles import Titles, cut, titles_of
+from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.errors import ItembankError
-from itembank.planning.caution import CAUTION
+from itembank.planning.bands.caution import CAUTION
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from itembank.planning.bands import Band
-    from itembank.records.decision import Decision, QuestionAdvice
-    from itembank.records.place import Place
+    from itembank.planning.bands.bands import Band
+    from itembank.records.reports.decision import Decision, QuestionAdvice
+    from itembank.records.store.place import Place
 
 INDENT = "    "
 MOST_FOOLED = 3
@@ -71,9 +71,9 @@ def decide(
         check_pdf(sheet)
     found = the_department(department)
     one = found.find_class(class_)
-    from itembank.records.correct import find_lesson
-    from itembank.records.decision import decide as decide_lesson
-    from itembank.records.store import open_store
+    from itembank.records.reports.decision import decide as decide_lesson
+    from itembank.records.results.correct import find_lesson
+    from itembank.records.store.store import open_store
 
     thresholds = thresholds_of(found.deciding)
     with (
@@ -109,10 +109,10 @@ def decide(
 
 def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: Place) -> None:
     """Write the groups with their next tasks, a page each."""
-    from itembank.packs.convert import pack_band
-    from itembank.pages.group_sheet import GroupPart, group_sheets
-    from itembank.private import write_private
-    from itembank.records.export import remember_files
+    from itembank.files.private import write_private
+    from itembank.packs.data.convert import pack_band
+    from itembank.pages.documents.group_sheet import GroupPart, group_sheets
+    from itembank.records.exporting import remember_files
 
     if not any(one.seats for one in result.groups):
         raise ItembankError(
@@ -172,7 +172,7 @@ def _questions(result: Decision, titles: Titles) -> list[str]:
 
 def _who(one: QuestionAdvice, titles: Titles) -> list[str]:
     """Return who needs repair on a question, and the mistakes that showed."""
-    from itembank.records.decide import Next
+    from itembank.records.reports.advice import Next
 
     lines = []
     if one.wrong and Next.GROUP in (one.advice.next, *one.advice.others):
@@ -221,7 +221,7 @@ def _clarity(result: Decision) -> list[str]:
 
 
 def _pairs(result: Decision) -> list[str]:
-    from itembank.records.decide import mixed_pairs
+    from itembank.records.reports.advice import mixed_pairs
 
     if not result.scores:
         return ["Pairs need scores by seat: record a sheet."]

@@ -27,9 +27,9 @@ def export(
       itembank export --to results-2026
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import store_of, the_department
-    from itembank.cli.text import say, table
-    from itembank.records.export import export_all
-    from itembank.records.store import open_store
+    from itembank.cli.words.wrapped import say, table
+    from itembank.records.exporting import export_all
+    from itembank.records.store.store import open_store
 
     found = the_department(department)
     with open_store(store_of(found.folder), make=False) as store:

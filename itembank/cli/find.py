@@ -6,13 +6,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.planning.department import (
+from itembank.planning.department.department import (
     FILE_NAME,
     Department,
     find_department,
     read_department,
 )
-from itembank.planning.draw_from import BANK_FILE, no_bank
+from itembank.planning.department.draw_from import BANK_FILE, no_bank
 
 if TYPE_CHECKING:
     from itembank.items.item import Item
@@ -64,16 +64,16 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
         ItembankError: the address names nothing, or what it names needs a person.
     """
     if ":" not in address:  # the banks' reader takes longer to load than a question to make
-        from itembank.items.registry import find_item
+        from itembank.items.topics.registry import find_item
 
         return find_item(address)
-    from itembank.bank.addresses import find_any
+    from itembank.bank.read.any_address import find_any
 
     return find_any(address, nearby_banks(named))
 
 
 def complete_topic(incomplete: str) -> list[str]:
     """Return the topics that begin as typed, for the shell's completion."""
-    from itembank.items.registry import topic_ids
+    from itembank.items.topics.registry import topic_ids
 
     return [topic for topic in topic_ids() if topic.startswith(incomplete)]

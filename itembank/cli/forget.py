@@ -9,15 +9,15 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.lesson_text import read_day, store_of, the_department
-from itembank.cli.text import say
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.folding import same_name
+from itembank.text.folding import same_name
 
 if TYPE_CHECKING:
-    from itembank.planning.department import Department
-    from itembank.records.forget import Forgotten
-    from itembank.records.store import Store
-    from itembank.records.whom import Whom
+    from itembank.planning.department.department import Department
+    from itembank.records.forget.forgetting import Forgotten
+    from itembank.records.pupils.whom import Whom
+    from itembank.records.store.store import Store
 
 GO_ON = "‘itembank forget --finish’"
 
@@ -58,7 +58,7 @@ def forget(
         raise ItembankError("--finish goes on with all that was begun; give it alone.")
     whom = None if finish else _whom(seat, class_, read_day(before, "--before"))
     found = the_department(department)
-    from itembank.records.store import open_store
+    from itembank.records.store.store import open_store
 
     with open_store(store_of(found.folder), make=False) as store:
         done = _finish_all(store) if whom is None else _forget(store, found, whom, yes)
@@ -68,8 +68,8 @@ def forget(
 
 def _forget(store: Store, found: Department, whom: Whom, yes: bool) -> bool:
     """Forget, and say at each step what is true then; tell whether nothing is left to do."""
-    from itembank.records.forget import begun, count_rows, unfinished
-    from itembank.records.forget import forget as forget_now
+    from itembank.records.forget.forgetting import begun, count_rows, unfinished
+    from itembank.records.forget.forgetting import forget as forget_now
 
     things = "record" if whom.seat else "lesson"
     count = count_rows(store, whom)
@@ -100,7 +100,7 @@ def _forget(store: Store, found: Department, whom: Whom, yes: bool) -> bool:
 
 def _finish_all(store: Store) -> bool:
     """Go on with all that was begun, and tell whether nothing is left to do."""
-    from itembank.records.forget import finish, unfinished
+    from itembank.records.forget.forgetting import finish, unfinished
 
     begun = unfinished(store)
     if not begun:
@@ -114,8 +114,8 @@ def _finish_all(store: Store) -> bool:
 
 
 def _whom(seat: str | None, class_: str | None, before: datetime.date | None) -> Whom:
-    from itembank.records.whom import Whom
-    from itembank.seats import seat_fault
+    from itembank.people.seats import seat_fault
+    from itembank.records.pupils.whom import Whom
 
     if seat is None:
         return Whom(class_ or "", before=before)
@@ -130,8 +130,8 @@ def _whom(seat: str | None, class_: str | None, before: datetime.date | None) ->
 
 
 def _confirm(whom: Whom, counted: str) -> None:
-    from itembank.cli.ask import can_ask
-    from itembank.cli.ask import yes as answered_yes
+    from itembank.cli.words.ask import can_ask
+    from itembank.cli.words.ask import yes as answered_yes
 
     if not can_ask():
         raise ItembankError("This cannot be undone, so say --yes to do it without being asked.")

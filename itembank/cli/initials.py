@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from itembank.cli.ask import ask, can_ask, note
-from itembank.cli.text import say
-from itembank.colleague import (
+from itembank.cli.words.ask import ask, can_ask, note
+from itembank.cli.words.wrapped import say
+from itembank.errors import ItembankError
+from itembank.people.colleague import (
     A_COLLEAGUE,
     VARIABLE,
     check_initials,
     chosen_initials,
     keep_initials,
 )
-from itembank.errors import ItembankError
 
 
 def ask_once() -> None:

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.planning.calendar import Calendar
-    from itembank.planning.department import Department, SchoolClass
-    from itembank.records.entries import LessonFacts
-    from itembank.records.store import Store
+    from itembank.planning.calendar.calendar import Calendar
+    from itembank.planning.department.department import Department, SchoolClass
+    from itembank.records.entries.entries import LessonFacts
+    from itembank.records.store.store import Store
 
 
 def no_lesson(
@@ -21,10 +21,10 @@ def no_lesson(
 
     Empty where it has one, or where calendar or timetable are not known.
     """
-    from itembank.faults import FileFaults, join_words
-    from itembank.planning.calendar import read_calendar
-    from itembank.planning.days import long_day
-    from itembank.planning.timetable import lessons_between
+    from itembank.files.faults import FileFaults, join_words
+    from itembank.planning.calendar.calendar import read_calendar
+    from itembank.planning.calendar.days import long_day
+    from itembank.planning.calendar.timetable import lessons_between
 
     try:
         calendar = read_calendar(department.folder)
@@ -71,7 +71,7 @@ def the_period(
     """
     there = periods_of(department, group, date)
     if period is None and len(there) > 1:
-        from itembank.faults import join_words
+        from itembank.files.faults import join_words
 
         raise ItembankError(
             f"{group.name} has {len(there)} lessons on {date}. Add "
@@ -82,9 +82,9 @@ def the_period(
 
 def periods_of(department: Department, group: SchoolClass, date: datetime.date) -> tuple[str, ...]:
     """Return the periods of a class's lessons on a day; none where they are not known."""
-    from itembank.faults import FileFaults
-    from itembank.planning.calendar import read_calendar
-    from itembank.planning.timetable import lessons_between
+    from itembank.files.faults import FileFaults
+    from itembank.planning.calendar.calendar import read_calendar
+    from itembank.planning.calendar.timetable import lessons_between
 
     try:
         calendar = read_calendar(department.folder)
@@ -96,7 +96,7 @@ def periods_of(department: Department, group: SchoolClass, date: datetime.date) 
 
 def _nearest(group: SchoolClass, calendar: Calendar, date: datetime.date) -> list[datetime.date]:
     """Return the class's last lesson before a day and its first after it, as far as there are."""
-    from itembank.planning.timetable import lessons_between
+    from itembank.planning.calendar.timetable import lessons_between
 
     first, last = calendar.terms[0].first, calendar.terms[-1].last
     held, _ = lessons_between(group.plan.lessons, calendar, first, last)
@@ -116,12 +116,12 @@ def ask_about_day(
     said = no_lesson(department, group, facts.date, facts.period)
     if not said:
         return
-    from itembank.records.happened import lessons_told_of
+    from itembank.records.results.happened import lessons_told_of
 
     with store.reading() as connection:
         if (facts.date, facts.period) in lessons_told_of(connection, group.name):
             return
-    from itembank.cli.ask import can_ask, yes
+    from itembank.cli.words.ask import can_ask, yes
 
     if not can_ask():
         raise ItembankError(

@@ -10,11 +10,11 @@ from itembank.errors import ItembankError
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.planning.deciding import Deciding
-    from itembank.planning.department import Department
-    from itembank.records.decide import Thresholds
-    from itembank.records.decision import Decision
-    from itembank.records.place import Place
+    from itembank.planning.department.deciding import Deciding
+    from itembank.planning.department.department import Department
+    from itembank.records.reports.advice import Thresholds
+    from itembank.records.reports.decision import Decision
+    from itembank.records.store.place import Place
 
 
 def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
@@ -25,7 +25,7 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     """
     if text is None:
         return None
-    from itembank.planning.days import parse_day
+    from itembank.planning.calendar.days import parse_day
 
     try:
         return parse_day(text, today(), past=True)
@@ -69,7 +69,7 @@ def the_department(folder: Path | None) -> Department:
 
 def store_of(folder: Path, tell_copies: bool = True) -> Place:
     """Return where a department's results are, and tell of copies beside them, once."""
-    from itembank.records.place import store_place
+    from itembank.records.store.place import store_place
 
     place = store_place(folder)
     if tell_copies and place.is_file and place.where not in _TOLD:
@@ -83,8 +83,8 @@ _TOLD: set[str] = set()
 
 
 def _tell_copies(path: Path) -> None:
-    from itembank.cli.text import say
-    from itembank.records.copies import copies_beside
+    from itembank.cli.words.wrapped import say
+    from itembank.records.store.copies import copies_beside
 
     for one in copies_beside(path):
         if one.name.endswith(("-journal", "-wal", "-shm")):
@@ -104,7 +104,7 @@ def _tell_copies(path: Path) -> None:
 
 def thresholds_of(deciding: Deciding) -> Thresholds:
     """Return a department's lines as deciding wants them."""
-    from itembank.records.decide import Thresholds
+    from itembank.records.reports.advice import Thresholds
 
     return Thresholds(deciding.again_below, deciding.on_from, deciding.confidence)
 
@@ -125,7 +125,7 @@ def bands_line(found: Decision) -> str:
 
 def asked_line(found: Decision) -> str:
     """Return which questions were not asked, and what the scores are then out of; or nothing."""
-    from itembank.records.asked import not_asked_said
+    from itembank.records.entries.questions_asked import not_asked_said
 
     said = []
     if found.not_asked:

@@ -14,12 +14,12 @@ from typing import Annotated
 
 import typer
 
-from itembank.characters import shown
-from itembank.cli.group import PlainGroup, later
-from itembank.cli.screen import screens
-from itembank.cli.text import say
-from itembank.cli.unseen import as_typed, refuse_unseen
+from itembank.cli.options.group import PlainGroup, later
+from itembank.cli.words.screen import screens
+from itembank.cli.words.unseen import as_typed, refuse_unseen
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
+from itembank.text.characters import shown
 
 app = typer.Typer(
     name="itembank",
@@ -65,7 +65,7 @@ COMMANDS = {
     "show": ("show:show", "Show sample questions of a topic."),
     "mark": ("mark:app", "Mark typed answers."),
     "audit": ("audit:audit", "Prove every key, and look for faults."),
-    "bank": ("bank:app", "Keep a department's own questions."),
+    "bank": ("bank.group:app", "Keep a department's own questions."),
     "week": ("week:week", "Plan a class's week and make its packs."),
     "record": ("record:record", "Record how a starter went."),
     "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
@@ -73,7 +73,7 @@ COMMANDS = {
     "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),
-    "report": ("report:report", "Report on a class, its topics and questions."),
+    "report": ("report.command:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),

@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from itembank.cli.usage import PlainCommand
+from itembank.cli.options.usage import PlainCommand
 from itembank.errors import CheckFailed, ItembankError
 
 
@@ -104,14 +104,14 @@ def mark(
 
 def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     from itembank.cli.find import find_address
-    from itembank.cli.text import say
+    from itembank.cli.words.wrapped import say
     from itembank.marking.mark import mark as verdict_on
     from itembank.notation.line import line
 
     item = find_address(address, banks)
     if ":" in address:
         # Generated keys are proved by every audit; a bank's may have been written a minute ago.
-        from itembank.checking import prove_fast
+        from itembank.proof import prove_fast
 
         try:
             prove_fast(item)

@@ -9,26 +9,26 @@ from typing import cast
 import typer
 
 from itembank.cli.band import signs
-from itembank.cli.text import maths, paragraph, say, table
+from itembank.cli.words.wrapped import maths, paragraph, say, table
 from itembank.errors import ItembankError
-from itembank.faults import join_words
+from itembank.files.faults import join_words
+from itembank.files.private import write_private
 from itembank.marking.answer_sheet import AnswerRow, read_answers
-from itembank.marking.mark import Verdict
-from itembank.marking.sheet import (
+from itembank.marking.class_sheet import (
     MarkedQuestion,
     MarkedSheet,
     mark_sheet,
     marks_csv,
     unanswered,
 )
+from itembank.marking.mark import Verdict
 from itembank.packs.check import read_pack
-from itembank.packs.convert import read_item
-from itembank.packs.model import Pack
-from itembank.packs.model import Version as StoredVersion
-from itembank.planning.bands import Band, band_of, rescaled
-from itembank.planning.caution import CAUTION, HEADING
-from itembank.private import write_private
-from itembank.records.asked import not_asked_said
+from itembank.packs.data.convert import read_item
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack import Version as StoredVersion
+from itembank.planning.bands.bands import Band, band_of, rescaled
+from itembank.planning.bands.caution import CAUTION, HEADING
+from itembank.records.entries.questions_asked import not_asked_said
 
 
 def mark_answer_sheet(

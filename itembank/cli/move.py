@@ -11,8 +11,8 @@ import typer
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.planning.department import Department
-    from itembank.records.moves import Move
+    from itembank.planning.department.department import Department
+    from itembank.records.pupils.moves import Move
 
 MOST = 2000
 """Moves in one list; a longer one is some other file."""
@@ -50,10 +50,10 @@ def move(
       itembank move --list sets.csv --date 2026-11-30
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import store_of, the_department
-    from itembank.cli.text import say
-    from itembank.planning.days import parse_day
-    from itembank.records.moves import move_seats
-    from itembank.records.store import open_store
+    from itembank.cli.words.wrapped import say
+    from itembank.planning.calendar.days import parse_day
+    from itembank.records.pupils.moves import move_seats
+    from itembank.records.store.store import open_store
     from itembank.today import today
 
     if (sets is None) == (from_ is None) or (from_ is not None and to is None):
@@ -95,7 +95,7 @@ def _rows(path: Path) -> list[tuple[str, str, str]]:
     import csv
     import io
 
-    from itembank.faults import decode_text
+    from itembank.files.faults import decode_text
 
     found, faults = [], []
     reader = csv.reader(io.StringIO(decode_text(path), newline=""))
@@ -126,7 +126,7 @@ def _move(found: Department, old: str, new: str, day: datetime.date) -> Move:
     Raises:
         ItembankError: one of them is none.
     """
-    from itembank.records.moves import AWAY, Move
+    from itembank.records.pupils.moves import AWAY, Move
 
     source = _seat(found, old, listed=False)
     target = ("", "") if new.casefold() == AWAY else _seat(found, new)
@@ -140,7 +140,7 @@ def _unlisted(found: Department, one: Move) -> bool:
 
 
 def _seat(found: Department, text: str, listed: bool = True) -> tuple[str, str]:
-    from itembank.records.typed import seat_said
+    from itembank.records.entries.teacher_text import seat_said
 
     name, slash, seat = text.rpartition("/")
     if not slash or not name or not seat:

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.find import banks_of, complete_topic, nearby_department
-from itembank.cli.text import say
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.faults import join_words
-from itembank.planning.department import PAPERS
+from itembank.files.faults import join_words
+from itembank.planning.department.department import PAPERS
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -151,8 +151,8 @@ def pack(
         _write(start_reading(from_), home, replace)
         return
     from itembank.cli.taught import not_yet, taught_dates
-    from itembank.items.registry import topic_ids
-    from itembank.planning.plan_file import read_plan
+    from itembank.items.topics.registry import topic_ids
+    from itembank.planning.department.plan_file import read_plan
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)
@@ -201,7 +201,7 @@ def _refuse_existing(folder: Path, replace: bool) -> None:
 
 
 def _write(started: Started, home: Path, replace: bool) -> None:
-    from itembank.pages.write import write_pack
+    from itembank.pages.write_pack import write_pack
 
     made = started.pack
     folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
@@ -212,7 +212,7 @@ def _write(started: Started, home: Path, replace: bool) -> None:
     topics = ", ".join(topic.id for topic in made.topics)
     say(f"{made.marks} marks on {topics}. Seed {made.seed}.")
     if made.drawing is not None and made.drawing.banks:
-        from itembank.packs.said import drawn_words
+        from itembank.packs.sources.sources_in_words import drawn_words
 
         say(drawn_words(made))
     typer.echo(f"Written to {folder}:")

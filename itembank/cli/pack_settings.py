@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING, TypeVar
 
 from itembank.cli.taught import not_yet
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults, join_words
-from itembank.people import refuse_names
-from itembank.planning.bands import BandScheme, default_scheme
-from itembank.planning.days import parse_day, usual_seed
-from itembank.planning.department import (
+from itembank.files.faults import FileFaults, join_words
+from itembank.people.names_out import refuse_names
+from itembank.planning.bands.bands import BandScheme, default_scheme
+from itembank.planning.calendar.days import parse_day, usual_seed
+from itembank.planning.department.department import (
     DEFAULT_FOLLOW_UP,
     DEFAULT_QUESTIONS,
     MOST_FOLLOW_UP,
@@ -22,11 +22,11 @@ from itembank.planning.department import (
     PAPERS,
     Department,
     SchoolClass,
-    unknown_topic,
 )
-from itembank.planning.draw_from import DrawFrom, Drawing, no_bank
-from itembank.planning.known_topics import KnownTopics
-from itembank.planning.plan_file import MOST_SEED, MOST_VARIANTS, Plan, PlannedTopic
+from itembank.planning.department.draw_from import DrawFrom, Drawing, no_bank
+from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS, Plan, PlannedTopic
+from itembank.planning.topic_names import unknown_topic
 
 if TYPE_CHECKING:
     from itembank.packs.build import PackRequest
@@ -218,7 +218,7 @@ def draw_from(
 def _title_of(topics: tuple[PlannedTopic, ...], known: KnownTopics) -> str:
     """Return a title for topics that come without one: a sole topic's, or the strands."""
     if len(topics) == 1:
-        from itembank.items.registry import find_topic
+        from itembank.items.topics.registry import find_topic
 
         name = topics[0].id
         title = find_topic(name).title if name in known.generated else known.in_banks[name]

@@ -7,10 +7,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.faults import join_words
-from itembank.people import refuse_names
-from itembank.records.asked import marks_of, not_asked_said, numbers_said
-from itembank.records.entries import (
+from itembank.files.faults import join_words
+from itembank.people.names_out import refuse_names
+from itembank.records.entries.entries import (
     Answers,
     BandCount,
     Bands,
@@ -20,11 +19,12 @@ from itembank.records.entries import (
     Questions,
     Scores,
 )
-from itembank.records.typed import read_views, whole_numbers
+from itembank.records.entries.questions_asked import marks_of, not_asked_said, numbers_said
+from itembank.records.entries.teacher_text import read_views, whole_numbers
 
 if TYPE_CHECKING:
     from itembank.cli.record_run import Had
-    from itembank.planning.department import Department
+    from itembank.planning.department.department import Department
 
 LONGEST_NOTE = 200
 
@@ -121,7 +121,7 @@ def read_sheet_file(
 ) -> Answers | Scores:
     """Return what a CSV says by seat, and remark on those who were away."""
     from itembank.cli.find import banks_of
-    from itembank.records.sheet_file import Asked, read_sheet
+    from itembank.records.entries.sheet_file import Asked, read_sheet
 
     facts = had.facts
     out_of = marks_of(facts, had.asked)
@@ -140,7 +140,7 @@ def read_own_views(text: str, seats: Sequence[str]) -> OwnViews:
         ItembankError: it is neither, or more pupils gave one than sit in the class.
     """
     if text.casefold().endswith(".csv") or _is_file(text):
-        from itembank.records.sheet_file import read_view_file
+        from itembank.records.entries.sheet_file import read_view_file
 
         return OwnViews(read_view_file(Path(text), seats), {})
     by_seat, counts = read_views(text, seats)

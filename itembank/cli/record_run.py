@@ -13,7 +13,6 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
-from itembank.beside import Beside
 from itembank.cli.lesson_day import ask_about_day, parallel
 from itembank.cli.lesson_text import (
     bands_line,
@@ -24,16 +23,17 @@ from itembank.cli.lesson_text import (
     the_department,
     thresholds_of,
 )
-from itembank.cli.text import say
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.folding import same_name
-from itembank.planning.caution import NOT_A_GRADE
+from itembank.planning.bands.caution import NOT_A_GRADE
+from itembank.processes.beside import Beside
+from itembank.text.folding import same_name
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.planning.department import Department, SchoolClass
-    from itembank.records.entries import LessonFacts, What
-    from itembank.records.store import Store
+    from itembank.planning.department.department import Department, SchoolClass
+    from itembank.records.entries.entries import LessonFacts, What
+    from itembank.records.store.store import Store
 
 MOST_MARKS = 200
 Read: TypeAlias = "tuple[list[What], list[str]]"
@@ -93,9 +93,9 @@ def run(typed: Typed) -> None:
     found = the_department(typed.department)
     one = found.find_class(typed.class_name)
     if typed.correct:
-        from itembank.records.correct import correct
-        from itembank.records.store import open_store
-        from itembank.records.typed import read_correction
+        from itembank.records.entries.teacher_text import read_correction
+        from itembank.records.results.correct import correct
+        from itembank.records.store.store import open_store
 
         if not typed.empty:
             raise ItembankError("Correct what is recorded, or record anew; not both at once.")
@@ -110,7 +110,7 @@ def run(typed: Typed) -> None:
         if had is not None and typed.sheet is not None:
             # Marking loads the mathematics, the store a database's library: each takes as long.
             reading = stack.enter_context(Beside(partial(_read, typed, had, one, found)))
-        from itembank.records.store import open_store
+        from itembank.records.store.store import open_store
 
         store = stack.enter_context(open_store(store_of(found.folder)))
         had = _as_covered(typed, one, had, store) if had else had
@@ -122,7 +122,7 @@ def run(typed: Typed) -> None:
         if typed.empty:
             typed = _asked(typed, had.bands, had.facts)
         what, said = reading.result() if reading and had.pack else _read(typed, had, one, found)
-        from itembank.records.recording import record_all
+        from itembank.records.entries.recording import record_all
 
         seats = len(one.plan.seats)
         record_all(store, had.facts, what, replace=typed.replace, add=typed.add, seats=seats)
@@ -156,7 +156,12 @@ def _from_pack(
     day: datetime.date,
 ) -> Had | None:
     """Return the lesson that is meant from its pack, or None where there is no pack."""
-    from itembank.records.lesson_pack import PackPlace, choose_pack, packs_of, read_pack_facts
+    from itembank.records.entries.lesson_pack import (
+        PackPlace,
+        choose_pack,
+        packs_of,
+        read_pack_facts,
+    )
 
     place: PackPlace | None
     whose = one.name if typed.same_as is None else parallel(found, one, typed.same_as)
@@ -200,7 +205,7 @@ def _as_asked(had: Had | None, typed: Typed, one: SchoolClass) -> Had | None:
     """
     if had is None or typed.asked is None:
         return had
-    from itembank.records.asked import marks_of, read_asked
+    from itembank.records.entries.questions_asked import marks_of, read_asked
 
     if not had.facts.questions:
         raise ItembankError(
@@ -219,14 +224,14 @@ def _as_covered(typed: Typed, one: SchoolClass, had: Had, store: Store) -> Had |
     Raises:
         ItembankError: that is noted, and a pack is named all the same.
     """
-    from itembank.records.happened import cover_of
+    from itembank.records.results.happened import cover_of
 
     with store.reading() as connection:
         noted = cover_of(connection, one.name, (had.facts.date, had.facts.period))
         if noted is None:
             return had
-        from itembank.records.correct import lesson_facts
-        from itembank.records.results import lessons
+        from itembank.records.results.correct import lesson_facts
+        from itembank.records.results.results import lessons
 
         day = had.facts.date
         (known,) = [
@@ -255,8 +260,8 @@ def _home(typed: Typed) -> Path:
 def _from_store(typed: Typed, one: SchoolClass, day: datetime.date, store: Store) -> Had:
     """Return the lesson of a day that has no pack, as recorded before or as it was typed."""
     with store.reading() as connection:
-        from itembank.records.correct import lesson_facts
-        from itembank.records.results import lessons
+        from itembank.records.results.correct import lesson_facts
+        from itembank.records.results.results import lessons
 
         known = [
             lesson
@@ -274,7 +279,7 @@ def _from_store(typed: Typed, one: SchoolClass, day: datetime.date, store: Store
         )
     if not 1 <= out_of <= MOST_MARKS:
         raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}. See --out-of.")
-    from itembank.records.entries import LessonFacts
+    from itembank.records.entries.entries import LessonFacts
 
     lesson = LessonFacts(one.name, day, out_of, one.title, typed.period or "")
     return Had(lesson, _intervals(one, out_of))
@@ -292,8 +297,8 @@ def _asked(typed: Typed, bands: Intervals, facts: LessonFacts) -> Typed:
     Raises:
         ItembankError: nobody can be asked, or nothing was answered.
     """
-    from itembank.cli.ask import ask, can_ask
-    from itembank.records.typed import read_views, whole_numbers
+    from itembank.cli.words.ask import ask, can_ask
+    from itembank.records.entries.teacher_text import read_views, whole_numbers
 
     if not can_ask():
         raise ItembankError(
@@ -355,7 +360,7 @@ def _read(typed: Typed, had: Had, one: SchoolClass, found: Department) -> Read:
         path = typed.sheet
         _add(what, faults, lambda: read_sheet(path, had, seats, found, said))
     if had.asked:
-        from itembank.records.asked import not_asked_said
+        from itembank.records.entries.questions_asked import not_asked_said
 
         missing = [q.number for q in facts.questions if q.number not in had.asked]
         said.append(not_asked_said(missing))
@@ -383,8 +388,8 @@ def _say_results(
     store: Store, found: Department, one: SchoolClass, facts: LessonFacts, done: str
 ) -> None:
     """Say in three lines what was recorded, what it means and what comes next."""
-    from itembank.records.decision import decide
-    from itembank.records.results import lessons
+    from itembank.records.reports.decision import decide
+    from itembank.records.results.results import lessons
 
     with store.reading() as connection:
         same = [

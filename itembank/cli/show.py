@@ -9,10 +9,10 @@ import typer
 
 from itembank.cli.find import complete_topic
 from itembank.errors import ItembankError
-from itembank.planning.next_tasks import TIERS
+from itembank.planning.bands.next_tasks import TIERS
 
 if TYPE_CHECKING:
-    from itembank.bank.load import Bank
+    from itembank.bank.model.bank import Bank
 
 MOST = 100
 
@@ -53,9 +53,9 @@ def show(
     import random
 
     from itembank.cli.find import find_address
-    from itembank.cli.text import item_text
+    from itembank.cli.words.wrapped import item_text
     from itembank.items.item import Tier
-    from itembank.items.registry import find_topic, topic_ids
+    from itembank.items.topics.registry import find_topic, topic_ids
 
     banks = tuple(bank or ())
     if ":" in topic:
@@ -89,8 +89,8 @@ def show(
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:
     """Show one question of a bank, with all that is known about it."""
-    from itembank.bank.addresses import find_bank
-    from itembank.cli.bank_show import show as show_entry
+    from itembank.bank.read.any_address import find_bank
+    from itembank.cli.bank.show import show as show_entry
     from itembank.cli.find import nearby_banks
 
     bank = find_bank(address, nearby_banks(named))
@@ -103,14 +103,14 @@ def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
 
     if not (folders := nearby_banks(named)):
         return []
-    from itembank.bank.addresses import read_banks
+    from itembank.bank.read.any_address import read_banks
 
     return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
 
 
 def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
     """Show the first questions of a bank on a topic that are in use, and where to read more."""
-    from itembank.cli.bank_text import item_lines
+    from itembank.cli.bank.item_text import item_lines
 
     held = next(one for one in bank.topics if one.id == topic)
     typer.echo(f"{held.title}  ({topic}), in the bank {bank.name}")

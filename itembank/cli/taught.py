@@ -7,8 +7,8 @@ from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from itembank.planning.class_scheme import LessonKey
-    from itembank.planning.department import Department, SchoolClass
+    from itembank.planning.department.class_scheme import LessonKey
+    from itembank.planning.department.department import Department, SchoolClass
 
 
 def taught_dates(
@@ -20,10 +20,10 @@ def taught_dates(
     where one of them has faults (which planning a week tells), only what the class itself
     states is known.
     """
-    from itembank.faults import FileFaults
-    from itembank.planning.calendar import read_calendar
-    from itembank.planning.class_scheme import class_scheme
-    from itembank.planning.scheme import FOLDER, read_scheme
+    from itembank.files.faults import FileFaults
+    from itembank.planning.calendar.calendar import read_calendar
+    from itembank.planning.calendar.scheme import FOLDER, read_scheme
+    from itembank.planning.department.class_scheme import class_scheme
 
     found: dict[str, datetime.date | None] = dict(group.plan.taught)
     if not group.plan.scheme:

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Annotated, TypeAlias
 import typer
 
 from itembank.errors import ItembankError
-from itembank.faults import join_words
+from itembank.files.faults import join_words
 
 if TYPE_CHECKING:
     from collections.abc import Collection
 
-    from itembank.items.topic import Topic
+    from itembank.items.topics.topic import Topic
 
 Rows: TypeAlias = list[list[str]]
 """A topic's id and title, the year from which it suits, the number of questions of each tier."""
@@ -41,10 +41,10 @@ def topics(
       itembank topics --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.find import nearby_banks
-    from itembank.cli.text import paragraph
+    from itembank.cli.words.wrapped import paragraph
     from itembank.items.item import Tier
-    from itembank.items.registry import find_topic, topic_ids
-    from itembank.packs.within_year import first_years
+    from itembank.items.topics.registry import find_topic, topic_ids
+    from itembank.packs.sources.within_year import first_years
 
     groups: list[tuple[str, Rows]] = []
     rows: Rows = []
@@ -74,8 +74,8 @@ def topics(
 
 def _in_banks(folders: tuple[Path, ...]) -> list[tuple[str, Rows]]:
     """Return a heading and the topics of each bank, with how many questions are in use."""
-    from itembank.bank.addresses import read_banks
-    from itembank.bank.year import entry_year
+    from itembank.bank.question.year import entry_year
+    from itembank.bank.read.any_address import read_banks
     from itembank.items.item import Tier
 
     groups: list[tuple[str, Rows]] = []
@@ -121,7 +121,7 @@ def _notes(topic: Topic) -> list[tuple[str, str]]:
 
 
 def _table(rows: Rows) -> str:
-    from itembank.cli.text import fits, table
+    from itembank.cli.words.wrapped import fits, table
     from itembank.items.item import Tier
 
     heads = ["topic", "title", "year", *(tier.value for tier in Tier)]

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 if TYPE_CHECKING:
-    from itembank.records.recording import Last
+    from itembank.records.entries.recording import Last
 
 
 def undo(
@@ -39,10 +39,10 @@ def undo(
       itembank undo 8K --date 2026-11-30
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import read_day, store_of, the_department
-    from itembank.cli.text import say
-    from itembank.records.recording import last_recorded
-    from itembank.records.recording import undo as take_back
-    from itembank.records.store import open_store
+    from itembank.cli.words.wrapped import say
+    from itembank.records.entries.recording import last_recorded
+    from itembank.records.entries.recording import undo as take_back
+    from itembank.records.store.store import open_store
 
     day = read_day(date)
     found = the_department(department)
@@ -62,8 +62,8 @@ def undo(
 
 def _confirm(name: str, last: Last) -> None:
     """Say what would be taken back, and ask."""
-    from itembank.cli.ask import can_ask
-    from itembank.cli.ask import yes as answered_yes
+    from itembank.cli.words.ask import can_ask
+    from itembank.cli.words.ask import yes as answered_yes
     from itembank.errors import ItembankError
 
     period = f", period {last.period}" if last.period else ""

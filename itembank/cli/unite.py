@@ -25,10 +25,10 @@ def unite(
       itembank unite "results (copy).sqlite3"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.lesson_text import store_of, the_department
-    from itembank.cli.text import say
-    from itembank.records.entries import NAMES
-    from itembank.records.store import open_store
-    from itembank.records.unite import unite as unite_now
+    from itembank.cli.words.wrapped import say
+    from itembank.records.entries.entries import NAMES
+    from itembank.records.store.store import open_store
+    from itembank.records.uniting import unite as unite_now
 
     found = the_department(department)
     with open_store(store_of(found.folder, tell_copies=False)) as store:

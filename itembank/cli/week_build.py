@@ -1,7 +1,8 @@
 """Builds the packs of a week beside the rest: in a second process that splits the work in two.
 
-That process is begun first of all. While the week is planned, which loads scipy, it loads what
-every pack needs, sympy and the drawing, so that of the two long loads only one is waited for.
+That process is begun first of all. While the week is planned, which loads numpy and HiGHS, it
+loads what every pack needs, sympy and the drawing, so that of the two loads only one is waited
+for.
 """
 
 from __future__ import annotations
@@ -98,9 +99,6 @@ def _serve(line: Connection, ours: Connection) -> None:
     ours.close()
     with contextlib.suppress(OSError):
         os.setpgid(0, 0)
-    import itembank.checking.symbolic
-    import itembank.packs.build
-    import itembank.pages.draw  # noqa: F401
 
     while True:
         try:
@@ -135,7 +133,7 @@ def _build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.files import PACK_FILE, pack_json
+    from itembank.packs.data.pack_files import PACK_FILE, pack_json
     from itembank.pages.draw import draw_pack
 
     started = start_pack(request)

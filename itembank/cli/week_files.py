@@ -11,13 +11,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
-from itembank.planning.sheet_items import LessonSheets, SheetItems
-from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 if TYPE_CHECKING:
     from itembank.cli.week_build import Builder
     from itembank.cli.week_plan import Planner
-    from itembank.snapshot import Snapshot
+    from itembank.files.snapshot import Snapshot
 
 
 @dataclass
@@ -63,7 +63,7 @@ class Week:
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
-        from itembank.packs.all_or_none import write_together
+        from itembank.packs.data.together import write_together
 
         folders = [self.folder(one) for one in lessons]
         if not replace and (there := [one for one in folders if one.exists()]):
@@ -122,7 +122,7 @@ class Week:
 
     def _page(self) -> bytes:
         from itembank.cli.week_page import week_data
-        from itembank.pages.week_overview import week_overview
+        from itembank.pages.documents.week_overview import week_overview
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
 

@@ -8,7 +8,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from itembank.cli.text import say
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 
 SILENT_SECONDS = 2.0

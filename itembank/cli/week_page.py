@@ -6,21 +6,21 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.faults import join_words
-from itembank.planning.days import long_day
+from itembank.files.faults import join_words
+from itembank.planning.calendar.days import long_day
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
-    from itembank.pages.week_overview import WeekData
-    from itembank.pages.week_table import LessonColumn, TopicRow
-    from itembank.planning.week_plan import PlannedLesson, WeekPlan
+    from itembank.pages.documents.week_overview import WeekData
+    from itembank.pages.parts.week_table import LessonColumn, TopicRow
+    from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 _NEEDED = re.compile(r", needed today for .*?(?=, pinned by you$|$)")
 
 
 def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
     """Return what the overview of a plan prints."""
-    from itembank.pages.week_overview import WeekData
+    from itembank.pages.documents.week_overview import WeekData
 
     count = len(plan.lessons)
     starters = "the starter" if count == 1 else f"the {count} starters"
@@ -74,7 +74,7 @@ def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
 
 
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
-    from itembank.pages.week_table import LessonColumn
+    from itembank.pages.parts.week_table import LessonColumn
 
     several = sum(one.date == lesson.date for one in plan.lessons) > 1
     day = f"{lesson.date:%a}", str(lesson.date.day)
@@ -83,7 +83,7 @@ def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
 
 def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
     """Return a row for each topic, in the order in which the week comes to it."""
-    from itembank.pages.week_table import TopicRow
+    from itembank.pages.parts.week_table import TopicRow
 
     found = []
     for name in dict.fromkeys(topic for lesson in lessons for topic in lesson.counts):

@@ -10,23 +10,23 @@ from typing import TYPE_CHECKING
 
 from itembank.cli.week_results import Recorded
 from itembank.errors import ItembankError
-from itembank.faults import join_words
-from itembank.planning.calendar import DAY, monday
-from itembank.planning.days import long_day, period_order, usual_seed
-from itembank.planning.earlier_weeks import AskedBefore, planned_lessons, topic_states
-from itembank.planning.known_topics import KnownTopics
-from itembank.planning.week_choice import Hold, Known, choose_week
-from itembank.planning.week_plan import PlannedLesson, WeekPlan
+from itembank.files.faults import join_words
+from itembank.planning.calendar.calendar import DAY, monday
+from itembank.planning.calendar.days import long_day, period_order, usual_seed
+from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
+from itembank.planning.week.week_choice import Hold, Known, choose_week
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.today import today
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from itembank.packs.build import PackRequest
-    from itembank.planning.department import SchoolClass
-    from itembank.planning.folder import Folder
-    from itembank.planning.scheme import Scheme
-    from itembank.planning.timetable import Lesson, Skipped
+    from itembank.planning.calendar.scheme import Scheme
+    from itembank.planning.calendar.timetable import Lesson, Skipped
+    from itembank.planning.department.department import SchoolClass
+    from itembank.planning.department.folder import Folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +74,10 @@ class Planner:
             ItembankError: it names nothing.
         """
         if ":" in address:
-            from itembank.bank.addresses import find_any
+            from itembank.bank.read.any_address import find_any
 
             return find_any(address, self.school_class.draw_from.banks or ()).topic
-        from itembank.items.registry import find_item
+        from itembank.items.topics.registry import find_item
 
         return find_item(address).topic
 
@@ -130,8 +130,8 @@ class Planner:
             return {}
         from itembank.cli.week_questions import last_uses
         from itembank.packs.build import rested_questions
-        from itembank.planning.department import MOST_QUESTIONS
-        from itembank.planning.week_plan import WeekTopic
+        from itembank.planning.department.department import MOST_QUESTIONS
+        from itembank.planning.week.week_plan import WeekTopic
 
         avoid = frozenset(last_uses(self, monday(before)))
         found: dict[str, int] = {}
@@ -157,8 +157,8 @@ class Planner:
     def beyond_year(self) -> Mapping[str, str]:
         """Return why each topic of the scheme that is beyond the class's year is left out."""
         from itembank.cli.pack_settings import Given, draw_from
-        from itembank.items.registry import find_topic
-        from itembank.packs.within_year import all_beyond, why_beyond
+        from itembank.items.topics.registry import find_topic
+        from itembank.packs.sources.within_year import all_beyond, why_beyond
 
         one, department = self.school_class, self.folder.department
         drawing = replace(draw_from(Given(), None, one, department).settle(), year=one.year)
@@ -206,7 +206,7 @@ class Planner:
         self, first: datetime.date, last: datetime.date
     ) -> tuple[tuple[Lesson, ...], tuple[Skipped, ...]]:
         """Return the lessons of the class, and those that the calendar or a note takes away."""
-        from itembank.planning.timetable import Skipped, lessons_between
+        from itembank.planning.calendar.timetable import Skipped, lessons_between
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
         held, skipped = lessons_between(weekly, calendar, first, last)
@@ -222,7 +222,7 @@ class Planner:
 
     def in_timetable(self, lesson: PlannedLesson) -> bool:
         """Tell whether the class has a lesson on that day and in that period."""
-        from itembank.planning.timetable import lessons_between
+        from itembank.planning.calendar.timetable import lessons_between
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
         held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
@@ -287,7 +287,7 @@ class Planner:
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
         from itembank.cli.pack_settings import Given, as_request, resolve
-        from itembank.planning.plan_file import Plan, PlannedTopic
+        from itembank.planning.department.plan_file import Plan, PlannedTopic
 
         plan = Plan(
             tuple(PlannedTopic(one.topic, one.count) for one in lesson.topics),

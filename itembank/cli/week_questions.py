@@ -10,13 +10,13 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.planning.calendar import DAY
-from itembank.planning.sheet_items import LessonSheets, SheetItems
+from itembank.planning.calendar.calendar import DAY
+from itembank.planning.week.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
     from itembank.packs.build import Chosen, PackRequest
-    from itembank.planning.week_plan import PlannedLesson, WeekPlan
+    from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 
 Given = Mapping[tuple[datetime.date, str], Collection[str]]

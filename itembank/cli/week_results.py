@@ -10,8 +10,8 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.planning.class_memory import History
-from itembank.planning.class_scheme import LessonKey
+from itembank.planning.choosing.class_memory import History
+from itembank.planning.department.class_scheme import LessonKey
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -35,7 +35,7 @@ class Recorded:
         if not place.may_be_there():
             yield None
             return
-        from itembank.records.store import open_store
+        from itembank.records.store.store import open_store
 
         with open_store(place) as store, store.reading() as connection:
             yield connection
@@ -45,7 +45,7 @@ class Recorded:
         with self._reading() as connection:
             if connection is None:
                 return History()
-            from itembank.records.results import class_history
+            from itembank.records.results.results import class_history
 
             return class_history(connection, self.class_name, before)
 
@@ -54,7 +54,7 @@ class Recorded:
         with self._reading() as connection:
             if connection is None:
                 return {}
-            from itembank.records.results import used_addresses
+            from itembank.records.results.results import used_addresses
 
             return used_addresses(connection, self.class_name, first)
 
@@ -67,7 +67,7 @@ class Recorded:
         with self._reading() as connection:
             if connection is None:
                 return {}, {}, frozenset()
-            from itembank.records import happened
+            from itembank.records.results import happened
 
             return (
                 happened.cancelled_lessons(connection, self.class_name),

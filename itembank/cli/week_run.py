@@ -7,23 +7,23 @@ import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from itembank.as_typed import as_typed
-from itembank.cli.text import say
 from itembank.cli.week_build import Builder
 from itembank.cli.week_files import Week
 from itembank.cli.week_lock import one_at_a_time
 from itembank.cli.week_plan import NewPlan, Planner
+from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults, join_words
-from itembank.folding import same_name
-from itembank.planning.calendar import monday
-from itembank.planning.class_scheme import LessonKey
-from itembank.planning.days import long_day, parse_day
-from itembank.planning.week_edit import Editor, Edits, find_day, refuse_closed
-from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan
-from itembank.snapshot import Snapshot, take
+from itembank.files.faults import FileFaults, join_words
+from itembank.files.snapshot import Snapshot, take
+from itembank.files.toml_table import TomlFile
+from itembank.planning.calendar.calendar import monday
+from itembank.planning.calendar.days import long_day, parse_day
+from itembank.planning.department.class_scheme import LessonKey
+from itembank.planning.week.week_edit import Editor, Edits, find_day, refuse_closed
+from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
+from itembank.text.folding import same_name
+from itembank.text.paths_shown import as_typed
 from itembank.today import today
-from itembank.toml_file import TomlFile
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ def run(asked: Asked) -> None:
         ItembankError: what was typed or stands in a file makes no sense, or cannot be written.
         CheckFailed: a key is wrong.
     """
-    from itembank.planning.department import find_department
+    from itembank.planning.department.department import find_department
 
     place = asked.department
     if place is None and asked.plan is not None and asked.plan.absolute().parent.name == FOLDER:
@@ -59,9 +59,9 @@ def run(asked: Asked) -> None:
 
 
 def _planner(place: Path | None, class_name: str | None, plan_path: Path | None) -> Planner:
-    from itembank.items.registry import topics
-    from itembank.planning.department import find_department
-    from itembank.planning.folder import read_folder
+    from itembank.items.topics.registry import topics
+    from itembank.planning.department.department import find_department
+    from itembank.planning.department.folder import read_folder
 
     made = list(topics())
     titles = {one.id: one.title for one in made}
@@ -199,7 +199,7 @@ class _Run:
         return new.plan
 
     def _read(self, path: Path) -> WeekPlan:
-        from itembank.planning.week_file import read_week_plan
+        from itembank.planning.week.week_file import read_week_plan
 
         planner = self.planner
         self.read = read_week_plan(

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal, TypeAlias
 
-from itembank.notation.tree import Node, Relation, Sym
+from itembank.notation import tree as t
 
-Run: TypeAlias = str | Node
+Run: TypeAlias = str | t.Node
 """A stretch of a prompt: plain text, or a piece of mathematics."""
 
 
@@ -32,22 +32,22 @@ class Find:
     (or the empty box) are unknowns; the target is an expression, a ratio or a list in them.
     """
 
-    target: Node
-    relations: tuple[Relation, ...] = ()
+    target: t.Node
+    relations: tuple[t.Relation, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Inequality:
     """Solve an inequality in one unknown."""
 
-    relation: Relation
+    relation: t.Relation
 
 
 @dataclass(frozen=True, slots=True)
 class Order:
     """Put `things` in order of size."""
 
-    things: tuple[Node, ...]
+    things: tuple[t.Node, ...]
     detail: Literal["ascending", "descending"] = "ascending"
 
 
@@ -55,15 +55,15 @@ class Order:
 class Compare:
     """Put the right sign, <, > or =, between two numbers; the key is the relation."""
 
-    left: Node
-    right: Node
+    left: t.Node
+    right: t.Node
 
 
 @dataclass(frozen=True, slots=True)
 class Choose:
     """Name the option that is worth the least or the greatest."""
 
-    options: tuple[tuple[str, Node], ...]
+    options: tuple[tuple[str, t.Node], ...]
     detail: Literal["least", "greatest"]
 
 
@@ -71,7 +71,7 @@ class Choose:
 class Rewrite:
     """Write `target` in another way without changing its value, whatever its letters are worth."""
 
-    target: Node
+    target: t.Node
     detail: Literal["simplify", "expand", "factorise"]
 
 
@@ -83,7 +83,7 @@ class Solve:
     several letters each solution is a list, ``x = 2, y = 5``.
     """
 
-    relations: tuple[Relation, ...]
+    relations: tuple[t.Relation, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,22 +101,22 @@ class Pick:
 class Subject:
     """Make `letter` the subject of a formula."""
 
-    relation: Relation
-    letter: Sym
+    relation: t.Relation
+    letter: t.Sym
 
 
 @dataclass(frozen=True, slots=True)
 class Sequence:
     """Give the nth term of a sequence, from its first terms, as an expression in n."""
 
-    terms: tuple[Node, ...]
+    terms: tuple[t.Node, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Common:
     """Find the highest common factor or the lowest common multiple of whole numbers."""
 
-    numbers: tuple[Node, ...]
+    numbers: tuple[t.Node, ...]
     detail: Literal["hcf", "lcm"]
 
 
@@ -129,7 +129,7 @@ class Round:
     to the next one away from zero where anything was dropped.
     """
 
-    target: Node
+    target: t.Node
     detail: Literal["places", "figures", "nearest"]
     amount: int
     way: Literal["nearest", "down", "up"] = "nearest"
@@ -166,7 +166,7 @@ class Slip:
     """The wrong answer a misconception gives on one item."""
 
     misconception: Misconception
-    wrong: Node
+    wrong: t.Node
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +174,7 @@ class Step:
     """One line of working: what is done, in words, and the line it gives."""
 
     say: str
-    maths: Node | None = None
+    maths: t.Node | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +189,7 @@ class Draft:
 
     prompt: tuple[Run, ...]
     ask: Ask
-    key: Node
+    key: t.Node
     form: str
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
@@ -203,7 +203,7 @@ class Item:
     """A question as it will be printed, with all that is known about it.
 
     `accept` are words for how answers are marked where the trade's defaults do not fit
-    (:mod:`itembank.marking.policy`).
+    (:mod:`itembank.marking.form.policy`).
     """
 
     address: str
@@ -211,7 +211,7 @@ class Item:
     tier: Tier
     prompt: tuple[Run, ...]
     ask: Ask
-    key: Node
+    key: t.Node
     form: str
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
@@ -221,7 +221,7 @@ class Item:
     accept: tuple[str, ...] = ()
 
 
-def prompt(text: str, **maths: Node) -> tuple[Run, ...]:
+def prompt(text: str, **maths: t.Node) -> tuple[Run, ...]:
     """Return `text` as runs, each ``{name}`` replaced by the mathematics of that name.
 
     >>> from itembank.notation.tree import Int

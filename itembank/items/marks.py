@@ -21,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from itembank.items.item import Run, Step
-from itembank.notation.tree import Listing, Node, Relation
+from itembank.notation import tree as t
 
 LINES_FOR_ONE = 2
 
@@ -44,14 +44,14 @@ def working_lines(prompt: Iterable[Run], steps: Sequence[Step]) -> list[int]:
     ...                                      Step("Add.", equals(asked, Int(5)))))
     [2]
     """
-    known: set[Node] = {run for run in prompt if not isinstance(run, str)}
+    known: set[t.Node] = {run for run in prompt if not isinstance(run, str)}
     lines = []
     for place, step in enumerate(steps):
         if step.maths is None or step.maths in known:
             continue
-        gathers = isinstance(step.maths, Listing) and set(step.maths.parts) <= known
+        gathers = isinstance(step.maths, t.Listing) and set(step.maths.parts) <= known
         known.add(step.maths)
-        if isinstance(step.maths, Relation):
+        if isinstance(step.maths, t.Relation):
             known.add(step.maths.rest[-1][1])
         if not gathers:
             lines.append(place)
@@ -84,7 +84,7 @@ def step_marks(prompt: Iterable[Run], steps: Sequence[Step], marks: int) -> list
 
     All of them are 0 where one mark, or no line of working, leaves nothing to tell.
 
-    >>> from itembank.items.registry import find_item
+    >>> from itembank.items.topics.registry import find_item
     >>> item = find_item("equations.both-sides/core/3")
     >>> item.marks, step_marks(item.prompt, item.steps, item.marks)
     (2, [0, 1, 1])

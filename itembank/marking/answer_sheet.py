@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from itembank.csv_text import NO_MARK, csv_rows
-from itembank.faults import Fault, FileFaults, decode_text, join_words
-from itembank.late import late
-from itembank.seats import heading_fault, seat_fault
+from itembank.files.csv_text import NO_MARK, csv_rows
+from itembank.files.faults import Fault, FileFaults, decode_text, join_words
+from itembank.people.seats import heading_fault, seat_fault
+from itembank.text.late_pattern import late
 
 _QUESTION = late(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
 _SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})

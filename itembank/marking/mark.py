@@ -11,34 +11,19 @@ from enum import StrEnum
 
 from itembank.items import item as items
 from itembank.items.item import Item, Misconception
-from itembank.late import late
-from itembank.marking import working
-from itembank.marking.filled import embedded, filled
-from itembank.marking.form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.hints import hint
-from itembank.marking.nearly import wrong_unit
-from itembank.marking.policy import policy
-from itembank.marking.rivals import another_result, rival
-from itembank.marking.same import same, unknowns
-from itembank.marking.tidy import alike, tidy
-from itembank.marking.typed import LONGEST, Setting, Unreadable, read_answer, setting
-from itembank.marking.units import counted_wrongly, in_another_unit, without_unit
-from itembank.notation.tree import (
-    Dec,
-    Either,
-    Int,
-    Label,
-    Listing,
-    Mixed,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Relation,
-    Sym,
-    symbols,
-)
+from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
+from itembank.marking.form.policy import policy
+from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
+from itembank.marking.telling.hints import hint
+from itembank.marking.telling.nearly import wrong_unit
+from itembank.marking.typing import typed_working as working
+from itembank.marking.typing.filled import embedded, filled
+from itembank.marking.typing.read_answer import LONGEST, Setting, Unreadable, read_answer, setting
+from itembank.marking.typing.rivals import another_result, rival
+from itembank.marking.worth.same import same, unknowns
+from itembank.marking.worth.typed_maths import alike, tidy
+from itembank.notation import tree as t
+from itembank.text.late_pattern import late
 
 
 class Verdict(StrEnum):
@@ -72,7 +57,7 @@ def mark(item: Item, answer: str) -> Marked:
 
     Where working is shown with the answer, what it comes to is marked (:mod:`.working`).
 
-    >>> from itembank.items.registry import find_item
+    >>> from itembank.items.topics.registry import find_item
     >>> item = find_item("fractions.improper-mixed/core/0")
     >>> from itembank.notation.line import line
     >>> mark(item, line(item.key)).verdict
@@ -95,11 +80,11 @@ def mark(item: Item, answer: str) -> Marked:
         return Marked(Verdict.WRONG_FORM, f"Right so far: now write what {letter} is.")
     try:
         return _working(item, answer, asked, typed) or whole
-    except (NotationError, RecursionError, OverflowError):
+    except (t.NotationError, RecursionError, OverflowError):
         return whole
 
 
-def _whole(item: Item, answer: str, asked: Setting) -> tuple[Marked, Node | None]:
+def _whole(item: Item, answer: str, asked: Setting) -> tuple[Marked, t.Node | None]:
     """Return the verdict on a text as one answer, and the tree it was read as."""
     try:
         typed = read_answer(", ".join(answer.split("\n")), asked)
@@ -108,10 +93,10 @@ def _whole(item: Item, answer: str, asked: Setting) -> tuple[Marked, Node | None
     return _safely(item, typed, answer), typed
 
 
-def _safely(item: Item, typed: Node, answer: str) -> Marked:
+def _safely(item: Item, typed: t.Node, answer: str) -> Marked:
     try:
         marked = _verdict(item, typed)
-    except (NotationError, RecursionError, OverflowError):
+    except (t.NotationError, RecursionError, OverflowError):
         # An answer that arithmetic cannot follow is not worth what any key is worth.
         return Marked(Verdict.WRONG, _NO_VALUE)
     if marked.verdict is Verdict.RIGHT and (fault := counted_wrongly(item, answer)):
@@ -119,10 +104,10 @@ def _safely(item: Item, typed: Node, answer: str) -> Marked:
     return marked
 
 
-def _verdict(item: Item, typed: Node) -> Marked:
+def _verdict(item: Item, typed: t.Node) -> Marked:
     how = policy(item)
     given, unit_fault = without_unit(item, tidy(typed))
-    if isinstance(item.ask, items.Solve) and isinstance(given, Listing):
+    if isinstance(item.ask, items.Solve) and isinstance(given, t.Listing):
         given = _once(given, item.key)
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
     if right and unit_fault:
@@ -141,15 +126,15 @@ def _verdict(item: Item, typed: Node) -> Marked:
         return known
     if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
         return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
-    if isinstance(item.key, Percent) and isinstance(given, Int | Dec | Mixed):
+    if isinstance(item.key, t.Percent) and isinstance(given, t.Int | t.Dec | t.Mixed):
         if same(given, item.key.of):
             return Marked(Verdict.WRONG_FORM, _PER_CENT)
-        given = Percent(given)  # a per cent sign is left out more often than not
+        given = t.Percent(given)  # a per cent sign is left out more often than not
         if known := _known(item, given, exactly=False):
             return known
     if (box := filled(item, given)) is not None and same(box, item.key):
         return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
-    if isinstance(item.key, Product | Power) and isinstance(given, Listing):
+    if isinstance(item.key, t.Product | t.Power) and isinstance(given, t.Listing):
         made = _made(given, item.key)
     else:
         made = False
@@ -160,30 +145,30 @@ def _verdict(item: Item, typed: Node) -> Marked:
     return Marked(Verdict.WRONG, hint(item, given))
 
 
-def _made(given: Listing, key: Node) -> bool:
+def _made(given: t.Listing, key: t.Node) -> bool:
     """Tell whether the numbers of a list multiply to the key: 2, 2, 5 for 2² × 5."""
     first, *rest = given.parts
-    return same(Product(first, tuple(("×", part) for part in rest)), key)
+    return same(t.Product(first, tuple(("×", part) for part in rest)), key)
 
 
-def _once(given: Listing, key: Node) -> Node:
+def _once(given: t.Listing, key: t.Node) -> t.Node:
     """Return a repeated root, 3 and 3, as the one solution that it is."""
-    if isinstance(key, Relation) and all(same(part, key) for part in given.parts):
+    if isinstance(key, t.Relation) and all(same(part, key) for part in given.parts):
         return given.parts[0]
     return given
 
 
-def _other_letter(item: Item, given: Node) -> bool:
+def _other_letter(item: Item, given: t.Node) -> bool:
     """Tell whether an answer names another letter of the question than the one asked for."""
     match item.ask, given:
-        case items.Find(Sym(asked)), Relation(Sym(name), (("=", _),)):
+        case items.Find(t.Sym(asked)), t.Relation(t.Sym(name), (("=", _),)):
             return name != asked and any(
-                name in symbols(run) for run in item.prompt if not isinstance(run, str)
+                name in t.symbols(run) for run in item.prompt if not isinstance(run, str)
             )
     return False
 
 
-def _known(item: Item, given: Node, exactly: bool) -> Marked | None:
+def _known(item: Item, given: t.Node, exactly: bool) -> Marked | None:
     """Return the misconception an answer shows: by its value, or `exactly` as it is written.
 
     A mistake of form alone, such as cancelling too little, is worth the same as the key; only
@@ -196,16 +181,16 @@ def _known(item: Item, given: Node, exactly: bool) -> Marked | None:
     return None
 
 
-def _working(item: Item, answer: str, asked: Setting, typed: Node | None) -> Marked | None:
+def _working(item: Item, answer: str, asked: Setting, typed: t.Node | None) -> Marked | None:
     """Return the verdict on an answer with its working, or None where none is shown."""
-    if isinstance(item.key, Label):
+    if isinstance(item.key, t.Label):
         return None
     lines = working.lines_of(answer)
     if not lines:
         return None
     if len(lines) == 1 and typed is not None and _plain(item, typed):
         return None
-    read: list[Node | None] = []
+    read: list[t.Node | None] = []
     for text in lines:
         try:
             read.append(read_answer(text, asked))
@@ -213,15 +198,15 @@ def _working(item: Item, answer: str, asked: Setting, typed: Node | None) -> Mar
             if not working.says_what_was_done(text):
                 return Marked(Verdict.UNREADABLE, str(error)) if typed is None else None
             read.append(None)
-    if isinstance(item.key, Relation) and isinstance(item.key.first, Sym):
+    if isinstance(item.key, t.Relation) and isinstance(item.key.first, t.Sym):
         letter = item.key.first
         ends = [working.comes_to(node) for node in read if node is not None]
-        if any(isinstance(end, Relation) and end.first == letter for end in ends):
+        if any(isinstance(end, t.Relation) and end.first == letter for end in ends):
             _drop_checks(item, read)
     if not read or read[-1] is None:
         return None
     shown = [node for node in read if node is not None]
-    most = len(item.key.parts) if isinstance(item.key, Either | Listing) else 1
+    most = len(item.key.parts) if isinstance(item.key, t.Either | t.Listing) else 1
     solved, others = _solved(item, shown)
     if solved is not None:
         marked = _safely(item, solved, answer)
@@ -242,18 +227,18 @@ def _working(item: Item, answer: str, asked: Setting, typed: Node | None) -> Mar
     return _with_working(item, shown[: -best[1]], shown[-best[1] :], best[0])
 
 
-def _solved(item: Item, shown: list[Node]) -> tuple[Node | None, list[Node]]:
+def _solved(item: Item, shown: list[t.Node]) -> tuple[t.Node | None, list[t.Node]]:
     """Return the values found for the letters of simultaneous equations, line by line.
 
     With them come the other lines. Where a letter has two values the first stays with these.
     """
     names = unknowns(item.key)
-    found: dict[str, Node] = {}
-    others: list[Node] = []
+    found: dict[str, t.Node] = {}
+    others: list[t.Node] = []
     for node in shown:
         given = working.comes_to(node)
         match given:
-            case Relation(Sym(name), (("=", value),)) if name in names and not symbols(value):
+            case t.Relation(t.Sym(name), (("=", value),)) if name in names and not t.symbols(value):
                 if name in found:
                     others.append(found[name])
                 found[name] = given
@@ -261,49 +246,49 @@ def _solved(item: Item, shown: list[Node]) -> tuple[Node | None, list[Node]]:
                 others.append(node)
     if not names or set(found) != set(names):
         return None, shown
-    return Listing(tuple(found[name] for name in names)), others
+    return t.Listing(tuple(found[name] for name in names)), others
 
 
-def _plain(item: Item, typed: Node) -> bool:
+def _plain(item: Item, typed: t.Node) -> bool:
     """Tell whether an answer is one side, or one relation of the kind that is asked for."""
     match typed:
-        case Relation(first, rest):
+        case t.Relation(first, rest):
             return len(rest) == 1 and (
                 isinstance(item.ask, items.Compare)
-                or isinstance(first, Sym)
-                or isinstance(rest[0][1], Sym)
+                or isinstance(first, t.Sym)
+                or isinstance(rest[0][1], t.Sym)
                 or rest[0][0] != "="
             )
-        case Listing(parts) | Either(parts):
+        case t.Listing(parts) | t.Either(parts):
             return all(_plain(item, part) for part in parts)
     return True
 
 
-def _drop_checks(item: Item, read: list[Node | None]) -> None:
+def _drop_checks(item: Item, read: list[t.Node | None]) -> None:
     """Take true lines without letters off the end: checks after a solution, 2 × 7 + 3 = 17."""
     while len(read) > 1:
         last = read[-1]
-        if not isinstance(last, Relation) or symbols(last):
+        if not isinstance(last, t.Relation) or t.symbols(last):
             return
         if not all(link.holds for link in working.links(item, last)):
             return
         read.pop()
 
 
-def _answers(item: Item, lines: list[Node]) -> list[Node]:
+def _answers(item: Item, lines: list[t.Node]) -> list[t.Node]:
     """Return what the last lines may come to, the likeliest first."""
     if len(lines) > 1:
         ends = [next(iter(working.results(item, node)), None) for node in lines]
-        return [] if None in ends else [Listing(tuple(end for end in ends if end is not None))]
+        return [] if None in ends else [t.Listing(tuple(end for end in ends if end is not None))]
     (only,) = lines
-    if isinstance(only, Listing | Either):
+    if isinstance(only, t.Listing | t.Either):
         return [type(only)(tuple(working.comes_to(part) for part in only.parts))]
     found = list(working.results(item, only))
     box = filled(item, only)
     return found if box is None else [*found, box]
 
 
-def _with_working(item: Item, before: list[Node], last: list[Node], marked: Marked) -> Marked:
+def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: Marked) -> Marked:
     """Return a verdict with what must be said of the lines that lead to the answer."""
     every = [link for node in (*before, *last) for link in working.links(item, node)]
     if isinstance(item.ask, items.Round) and every:

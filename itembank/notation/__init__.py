@@ -8,10 +8,10 @@ or sympy: `parse` does so when it reads its first line.
 '3/4 × x'
 """
 
-from .line import line
-from .mathml import mathml
-from .parse import ParseError, parse, parse_together, parse_written
-from .tree import (
+from itembank.notation.line import line
+from itembank.notation.mathml import mathml
+from itembank.notation.parse import ParseError, parse, parse_together, parse_written
+from itembank.notation.tree import (
     Blank,
     Bracket,
     ClockTime,
@@ -55,7 +55,7 @@ from .tree import (
     times,
     walk,
 )
-from .words import words
+from itembank.notation.words import words
 
 __all__ = [
     "Blank",

@@ -7,7 +7,19 @@ so every other place for one is refused.
 
 from __future__ import annotations
 
-from .tree import Bracket, ClockTime, Dec, Frac, Int, Mixed, Money, Node, Percent, Sum, symbols
+from itembank.notation.tree import (
+    Bracket,
+    ClockTime,
+    Dec,
+    Frac,
+    Int,
+    Mixed,
+    Money,
+    Node,
+    Percent,
+    Sum,
+    symbols,
+)
 
 DAY = 86_400
 """The seconds of a day."""

@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from itembank.late import late
-
-from .grammar import CLOCK_12, CLOCK_24
+from itembank.notation.grammar import CLOCK_12, CLOCK_24
+from itembank.text.late_pattern import late
 
 _LENGTH = r"\d[\d.]* (?:h|min|s|day)(?![A-Za-z^/])"
 _SURE = late(CLOCK_12 + r"|(?<![\d.:])0\d:[0-5]\d(?![\d.:])")

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import re
 
-from itembank.late import late
-
-from .units import AS_WORDS, NEEDS_SPACE, UNITS
+from itembank.notation.units import AS_WORDS, NEEDS_SPACE, UNITS
+from itembank.text.late_pattern import late
 
 MAX_TEXT = 2_000
 MAX_NESTING = 40

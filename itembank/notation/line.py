@@ -42,11 +42,19 @@ from contextvars import ContextVar
 from itertools import pairwise
 from typing import NoReturn
 
-from itembank.late import late
-
-from .clock import clock_fault, times_in
-from .grammar import DOT, GLUED_UNIT, LETTERS, MAX_DIGITS, OF, OR, PENCE, ROOT_WORD, check_limits
-from .tree import (
+from itembank.notation.clock import clock_fault, times_in
+from itembank.notation.grammar import (
+    DOT,
+    GLUED_UNIT,
+    LETTERS,
+    MAX_DIGITS,
+    OF,
+    OR,
+    PENCE,
+    ROOT_WORD,
+    check_limits,
+)
+from itembank.notation.tree import (
     Blank,
     Bracket,
     ClockTime,
@@ -74,7 +82,8 @@ from .tree import (
     Sym,
     symbols,
 )
-from .units import CURRENCY, TOGETHER, UNITS, shown_unit
+from itembank.notation.units import CURRENCY, TOGETHER, UNITS, shown_unit
+from itembank.text.late_pattern import late
 
 _SIMPLE: frozenset[type] = frozenset({Int, Dec, Sym, Blank})
 _BASE = _SIMPLE | {Bracket}

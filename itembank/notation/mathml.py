@@ -27,8 +27,8 @@ from collections.abc import Callable
 from html import escape
 from typing import Any
 
-from .line import is_one, line
-from .tree import (
+from itembank.notation.line import is_one, line
+from itembank.notation.tree import (
     Blank,
     Bracket,
     ClockTime,
@@ -55,7 +55,7 @@ from .tree import (
     Sum,
     Sym,
 )
-from .units import AS_WORDS, UNITS
+from itembank.notation.units import AS_WORDS, UNITS
 
 _OPEN = '<math xmlns="http://www.w3.org/1998/Math/MathML" displaystyle="true">'
 _MEDIUM = '<mo lspace="0.222em" rspace="0.222em">'

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from .tree import Dec, Int, MixedUnits, Quantity
-from .units import UNITS
-from .value import exact
+from itembank.notation.tree import Dec, Int, MixedUnits, Quantity
+from itembank.notation.units import UNITS
+from itembank.notation.value import exact
 
 
 def split(value: Fraction, like: MixedUnits) -> MixedUnits | None:
@@ -45,7 +45,7 @@ def carry_fault(node: MixedUnits) -> str:
     """
     for before, after in zip(node.parts, node.parts[1:], strict=False):
         if exact(after) >= UNITS[before.unit].size:
-            from .line import line
+            from itembank.notation.line import line
 
             return f"{line(after)} is not less than {line(Quantity(Int(1), before.unit))}"
     return ""

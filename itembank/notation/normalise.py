@@ -11,9 +11,8 @@ import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
 
-from itembank.late import late
-
-from .grammar import DOT, GLUED_NAMES
+from itembank.notation.grammar import DOT, GLUED_NAMES
+from itembank.text.late_pattern import late
 
 _SAME = {
     **dict.fromkeys("−–—‒‐‑﹣", "-"),

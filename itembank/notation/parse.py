@@ -19,15 +19,12 @@ from functools import cache, lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
-from itembank.characters import told
-from itembank.late import late
-
-from .clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
-from .grammar import DOT, UNIT_SIGNS, check_limits, grammar
-from .line import leads_letters, line
-from .normalise import normalise
-from .pence import p_is_letter
-from .tree import (
+from itembank.notation.clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
+from itembank.notation.grammar import DOT, UNIT_SIGNS, check_limits, grammar
+from itembank.notation.line import leads_letters, line
+from itembank.notation.normalise import normalise
+from itembank.notation.pence import p_is_letter
+from itembank.notation.tree import (
     Blank,
     Bracket,
     ClockTime,
@@ -54,8 +51,10 @@ from .tree import (
     Sum,
     Sym,
 )
-from .unit_names import with_signs
-from .unknown_words import letters_alone, letters_used, unknown_word
+from itembank.notation.unit_names import with_signs
+from itembank.notation.unknown_words import letters_alone, letters_used, unknown_word
+from itembank.text.characters import told
+from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
     from lark import Lark, Token

@@ -10,10 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from itembank.late import late
-
-from .grammar import DOT, LETTERS
-from .units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
+from itembank.notation.grammar import DOT, LETTERS
+from itembank.notation.units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
+from itembank.text.late_pattern import late
 
 _SLIPS: dict[str, str] = {
     "mm": "mms|millimeter|millimeters",

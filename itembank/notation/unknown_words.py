@@ -20,11 +20,10 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from itembank.late import late
-
-from .grammar import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
-from .unit_names import NAMES
-from .units import CURRENCY, UNITS
+from itembank.notation.grammar import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
+from itembank.notation.unit_names import NAMES
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.text.late_pattern import late
 
 _RUN = late("[A-Za-z]+")
 _TWO = late("[A-Za-z]{2}")

@@ -15,9 +15,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from itembank.late import late
-
-from .tree import (
+from itembank.notation.tree import (
     Blank,
     Bracket,
     ClockTime,
@@ -44,7 +42,8 @@ from .tree import (
     Sum,
     Sym,
 )
-from .units import CURRENCY, UNITS
+from itembank.notation.units import CURRENCY, UNITS
+from itembank.text.late_pattern import late
 
 _PARTS = {
     2: ("half", "halves"),

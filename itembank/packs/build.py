@@ -13,22 +13,22 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
-from itembank.packs.choose import Share, choose_starter, share_out
-from itembank.packs.held import bar_items, find_held, held_items
-from itembank.packs.pool import Drawn, Pool
-from itembank.packs.proof import Proof, prove_by_first_road
-from itembank.packs.sheets import ChosenSheet, choose_sheet, held_sheet
-from itembank.packs.source import Drawable, is_short
-from itembank.packs.within_year import refuse_if_beyond, within_year
-from itembank.planning.bands import Band
-from itembank.planning.draw_from import Drawing
-from itembank.planning.plan_file import PlannedTopic
-from itembank.planning.sheet_items import SheetItems
+from itembank.items.topics.registry import find_topic
+from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
+from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
+from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.choosing.starter import Share, choose_starter, share_out
+from itembank.packs.data.source import Drawable, is_short
+from itembank.packs.pack_proof import Proof, prove_by_first_road
+from itembank.packs.sources.within_year import refuse_if_beyond, within_year
+from itembank.planning.bands.bands import Band
+from itembank.planning.department.draw_from import Drawing
+from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.week.sheet_items import SheetItems
 
 if TYPE_CHECKING:
-    from itembank.packs.banks import Banks
-    from itembank.packs.model import Pack
+    from itembank.packs.data.pack import Pack
+    from itembank.packs.sources.banks import Banks
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -193,7 +193,7 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
 def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:
     if not request.drawing.uses_banks:
         return None, tuple(_generated(request, one.id) for one in request.topics), Pool()
-    from itembank.packs.banks import Banks, same_question
+    from itembank.packs.sources.banks import Banks, same_question
 
     banks = Banks(request.drawing, [one.id for one in request.topics])
     return banks, tuple(banks.source(one.id) for one in request.topics), Pool(same_question)
@@ -228,8 +228,8 @@ def opens(tier: Tier, bands: Sequence[Band]) -> bool:
 
 def as_data(request: PackRequest, chosen: Chosen) -> Pack:
     """Return the chosen items and all else of the request as the data of a pack."""
-    from itembank.packs import model
-    from itembank.packs.convert import Faces, pack_band, pack_item
+    from itembank.packs.data import pack as model
+    from itembank.packs.data.convert import Faces, pack_band, pack_item
 
     faces = Faces()
     titles = {topic.id: topic.title for topic in chosen.topics}

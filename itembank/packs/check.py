@@ -8,13 +8,13 @@ from pathlib import Path
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Item
-from itembank.notation.tree import NotationError
+from itembank.notation import tree as t
 from itembank.packs.build import Started
-from itembank.packs.convert import read_item
-from itembank.packs.files import load_pack
-from itembank.packs.model import Pack, PackItem
-from itembank.packs.proof import Proof, prove_by_first_road
-from itembank.planning.bands import BandError, check_intervals
+from itembank.packs.data.convert import read_item
+from itembank.packs.data.pack import Pack, PackItem
+from itembank.packs.data.pack_files import load_pack
+from itembank.packs.pack_proof import Proof, prove_by_first_road
+from itembank.planning.bands.bands import BandError, check_intervals
 
 
 def read_pack(path: Path) -> Pack:
@@ -148,7 +148,7 @@ def _item(place: str, stored: PackItem, path: Path) -> Item:
         return read_item(stored)
     except CheckFailed:
         raise
-    except NotationError as error:
+    except t.NotationError as error:
         raise _fault(path, f"{place} ({stored.address})", str(error).rstrip(".")) from None
 
 

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from itembank.packs.model import Pack
+from itembank.packs.data.pack import Pack
 
 Drawer = Callable[[Pack], bytes]
 
 
 def drawers(pack: Pack) -> dict[str, Drawer]:
     """Return what draws each file of `pack`, by its name, in the order they are used."""
-    from .follow_up_answers import follow_up_answers
-    from .notes import teacher_notes
-    from .sheets import DRAWERS as sheets
-    from .slides import answers, starter
-    from .slips import slips
-    from .tasks import next_tasks
+    from itembank.pages.documents.follow_up_answers import follow_up_answers
+    from itembank.pages.documents.notes import teacher_notes
+    from itembank.pages.documents.sheets import DRAWERS as sheets
+    from itembank.pages.documents.slides import answers, starter
+    from itembank.pages.documents.slips import slips
+    from itembank.pages.documents.task_slide import next_tasks
 
     found: dict[str, Drawer] = {
         "starter.pdf": starter,

@@ -1,6 +1,6 @@
 """Makes banks for the tests: a folder with bank.toml and a file a topic."""
 
-from itembank.bank.load import read_bank
+from itembank.bank.read.load import read_bank
 
 FACTS = """name = "{name}"
 title = "Questions of {name}"

@@ -1,9 +1,10 @@
 """Twins in a bank, across banks, and among the generated items a bank holds."""
 
-from itembank.bank.model import GeneratedSet
-from itembank.bank.sets import made_addresses, set_addresses
-from itembank.bank.twins import bank_twins, twins
-from itembank.items.registry import find_item
+from itembank.bank.model.fields import GeneratedSet
+from itembank.bank.question.generated_sets import made_addresses, set_addresses
+from itembank.bank.question.twins import bank_twins, twins
+from itembank.items.item import Tier
+from itembank.items.topics.registry import find_item, find_topic
 from itembank.notation.line import line
 
 from .bankfolder import item, make_bank
@@ -81,6 +82,17 @@ def test_a_set_is_the_same_every_time_and_holds_no_item_twice(tmp_path):
     assert len(set(found)) == 10
     assert all(address.startswith(f"{TOPIC}/core/") for address in found)
     assert set(found) != set(set_addresses(GeneratedSet(tier="core", count=10, seed=4), TOPIC))
+
+
+def test_a_set_of_so_many_stays_what_it_is_when_its_tier_grows(monkeypatch):
+    made = GeneratedSet(tier="core", count=10, seed=3)
+    before = set_addresses(made, TOPIC)
+    topic = find_topic(TOPIC)
+    space = topic.spaces[Tier.CORE]
+    grown = space.then(None, **space.axes)
+    assert len(grown) > len(space)
+    monkeypatch.setattr(type(topic), "spaces", {**topic.spaces, Tier.CORE: grown})
+    assert set_addresses(made, TOPIC) == before
 
 
 def test_the_generated_items_of_a_file_come_once_each(tmp_path):

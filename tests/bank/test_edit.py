@@ -8,8 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.blocks import block_of, with_fields, with_item, without_item
-from itembank.bank.edit import (
+from itembank.bank.model.fields import BankItem, MisconceptionText
+from itembank.bank.read.load import read_bank
+from itembank.bank.write.as_toml import item_toml
+from itembank.bank.write.blocks import block_of, with_fields, with_item, without_item
+from itembank.bank.write.edit import (
     add_item,
     change_item,
     create_bank,
@@ -18,9 +21,6 @@ from itembank.bank.edit import (
     remove_item,
     retire_item,
 )
-from itembank.bank.load import read_bank
-from itembank.bank.model import BankItem, MisconceptionText
-from itembank.bank.write import item_toml
 from itembank.errors import ItembankError
 
 TEXT = """# Sharing, for year 8.

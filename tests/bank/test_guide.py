@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import Entry
-from itembank.bank.model import BankItem
-from itembank.bank.reading import NeedsPerson, as_item
-from itembank.checking.outcome import State, judge
-from itembank.notation.tree import NotationError
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import NeedsPerson, as_item
+from itembank.notation import tree as t
+from itembank.proof.judge import State, judge
 
 GUIDE = (Path(__file__).parents[2] / "docs" / "writing-questions.md").read_text(encoding="utf-8")
 
@@ -66,7 +66,7 @@ def test_no_word_put_into_a_question_of_the_guide_is_passed_over(word):
             try:
                 if judged({"prompt": changed, "key": key}).state is State.PROVED:
                     passed.append(changed)
-            except NotationError:
+            except t.NotationError:
                 continue
     assert not passed
 

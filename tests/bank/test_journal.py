@@ -4,9 +4,9 @@ import os
 
 import pytest
 
-from itembank.bank.journal import begin, finish
-from itembank.bank.lock import finish_saving
-from itembank.disk import JOURNAL_FILE, clear_leftovers, stage
+from itembank.bank.saving.bank_lock import finish_saving
+from itembank.bank.saving.journal import begin, finish
+from itembank.files.disk import JOURNAL_FILE, clear_leftovers, stage
 
 
 @pytest.fixture

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from itembank.bank.load import read_bank
-from itembank.bank.topictext import load_topic_text
+from itembank.bank.read.load import read_bank
+from itembank.bank.read.topic_text import load_topic_text
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
-from itembank.items.registry import find_topic
+from itembank.files.faults import FileFaults
+from itembank.items.topics.registry import find_topic
 
 FACTS = 'name = "larkhythe"\ntitle = "Our own"\n[authors]\nHT = "head of mathematics"\n'
 ITEM = """[[items]]

@@ -11,11 +11,11 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from itembank import disk
-from itembank.bank import lock
-from itembank.bank.lock import LOCK_FILE, Locked, _take_away, holder, locked, unlock
-from itembank.bank.save import ChangedSince, save, take
+from itembank.bank.saving import bank_lock as lock
+from itembank.bank.saving.bank_lock import LOCK_FILE, Locked, _take_away, holder, locked, unlock
+from itembank.bank.saving.save import ChangedSince, save, take
 from itembank.errors import ItembankError
+from itembank.files import disk
 
 
 @pytest.fixture(autouse=True)

@@ -7,13 +7,19 @@ import shutil
 
 import pytest
 
-from itembank import disk
-from itembank.bank.compare import compare
-from itembank.bank.load import read_bank
-from itembank.bank.merge_files import prepare_merge, prepare_settle
-from itembank.bank.save import ChangedSince
-from itembank.bank.signoff import Signing, read_signoffs, sign_state, signoff_of, signoffs_text
+from itembank.bank.merge.compare import compare
+from itembank.bank.merge.merge_files import prepare_merge, prepare_settle
+from itembank.bank.proof.signoff import (
+    Signing,
+    read_signoffs,
+    sign_state,
+    signoff_of,
+    signoffs_text,
+)
+from itembank.bank.read.load import read_bank
+from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
+from itembank.files import disk
 
 from .bankfolder import FACTS, item, make_bank
 

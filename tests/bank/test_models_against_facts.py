@@ -5,10 +5,10 @@ Each pair is one prompt of our own with a right model and a wrong one, worked by
 
 import pytest
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
-from itembank.bank.tasks import NeedsPerson
-from itembank.checking.outcome import judge
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
+from itembank.bank.question.task_asks import NeedsPerson
+from itembank.proof.judge import judge
 
 ANGLES = "Two angles of a triangle are {50°} and {60°}. What is the third angle?"
 FOUR = "Angles of a quadrilateral are {50°}, {60°} and {40°}. What is the other angle?"

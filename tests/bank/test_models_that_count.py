@@ -5,10 +5,10 @@ The prompts and their answers are our own, worked by hand.
 
 import pytest
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
-from itembank.bank.tasks import NeedsPerson
-from itembank.checking.outcome import judge
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
+from itembank.bank.question.task_asks import NeedsPerson
+from itembank.proof.judge import judge
 
 PEN = "A pen costs {£3}. How much do {4} pens cost?"
 SAVES = "Sam saves {£4} a week. How many weeks will it take to save {£30}?"

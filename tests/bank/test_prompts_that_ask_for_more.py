@@ -11,11 +11,11 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import Entry
-from itembank.bank.maths import UnreadableMaths
-from itembank.bank.model import BankItem
-from itembank.bank.reading import NeedsPerson, as_item
-from itembank.checking.outcome import State, judge
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import NeedsPerson, as_item
+from itembank.bank.question.maths import UnreadableMaths
+from itembank.proof.judge import State, judge
 
 LETTERS = {State.PROVED: "P", State.DISPROVED: "D", State.NEEDS_PERSON: "N"}
 

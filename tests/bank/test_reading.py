@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.asking import NeedsPerson
-from itembank.bank.content import content_hash_of, printed, record_hash_of
-from itembank.bank.load import Entry
-from itembank.bank.maths import UnreadableMaths, read_maths
-from itembank.bank.model import BankItem
-from itembank.bank.prove import judge_entry
-from itembank.bank.reading import as_item, form_of
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.content import content_hash_of, printed, record_hash_of
+from itembank.bank.model.fields import BankItem
+from itembank.bank.proof.prove import judge_entry
+from itembank.bank.question.as_item import as_item, form_of
+from itembank.bank.question.asking import NeedsPerson
+from itembank.bank.question.maths import UnreadableMaths, read_maths
 from itembank.items.item import (
     Choose,
     Common,
@@ -32,9 +32,9 @@ from itembank.items.item import (
     Tier,
 )
 from itembank.notation import parse
-from itembank.notation.tree import Blank, Label, Listing, Sym
-from itembank.wording.answer import rounding
-from itembank.wording.sizes import order_said
+from itembank.notation import tree as t
+from itembank.wording.sentences.sizes import order_said
+from itembank.wording.tasks.answer_phrases import rounding
 
 
 def item(said, answer="1", **more):
@@ -46,7 +46,7 @@ def read(prompt, key="1", **more):
     return as_item(Entry(item(prompt, key, **more), "ratio.share", "larkhythe", "x.toml", 1))
 
 
-A, B = Sym("a"), Sym("b")
+A, B = t.Sym("a"), t.Sym("b")
 
 
 @pytest.mark.parametrize(
@@ -68,7 +68,7 @@ A, B = Sym("a"), Sym("b")
         (
             "work-out",
             "Find the number: {3/4 = □/12}.",
-            Find(Blank(), (parse("3/4 = □/12"),)),
+            Find(t.Blank(), (parse("3/4 = □/12"),)),
             "value",
         ),
         ("work-out", "Work out {2x + 3x}.", Rewrite(parse("2x + 3x"), "simplify"), "simplified"),
@@ -91,19 +91,19 @@ A, B = Sym("a"), Sym("b")
         (
             "make-subject",
             "Make {x} the subject of {y = 3x + 2}.",
-            Subject(parse("y = 3x + 2"), Sym("x")),
+            Subject(parse("y = 3x + 2"), t.Sym("x")),
             "subject",
         ),
         (
             "make-subject",
             "Make t the subject of {v = u + at}.",
-            Subject(parse("v = u + at"), Sym("t")),
+            Subject(parse("v = u + at"), t.Sym("t")),
             "subject",
         ),
         (
             "share",
             "Share {£60} in the ratio {2 : 3}.",
-            Find(Listing((A, B)), (parse("a + b = £60"), parse("a : b = 2 : 3"))),
+            Find(t.Listing((A, B)), (parse("a + b = £60"), parse("a : b = 2 : 3"))),
             "amounts",
         ),
         (
@@ -186,7 +186,7 @@ def test_a_model_takes_the_place_of_the_words():
     assert read(words, "24", model=["3/5 × 40"]).ask == Find(parse("3/5 × 40"))
     words = "I think of a number, multiply it by {3} and add {2}. I get {17}. What is it?"
     assert read(words, "5", model=["3x + 2 = 17"], task="work-out").ask == Find(
-        Sym("x"), (parse("3x + 2 = 17"),)
+        t.Sym("x"), (parse("3x + 2 = 17"),)
     )
 
 
@@ -202,9 +202,9 @@ def test_choosing_an_option():
     )
     assert found.ask == Choose(tuple((k, parse(v)) for k, v in options.items()), "least")
     assert (found.key, found.form, found.slips[0].wrong) == (
-        Label("Pack B"),
+        t.Label("Pack B"),
         "name",
-        Label("Pack A"),
+        t.Label("Pack A"),
     )
 
 

@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.load import read_bank
-from itembank.bank.merge import merge_holdings
-from itembank.bank.merge_files import prepare_keep_all, prepare_merge, prepare_rename
-from itembank.bank.records import in_use, join, named
-from itembank.bank.rename import free_id, keep_all, rename
-from itembank.bank.save import ChangedSince
-from itembank.bank.signoff import Signing, read_signoffs, sign_state
+from itembank.bank.merge.merge_files import prepare_keep_all, prepare_merge, prepare_rename
+from itembank.bank.merge.rename import free_id, keep_all, rename
+from itembank.bank.merge.union import merge_holdings
+from itembank.bank.model.item_records import in_use, join, named
+from itembank.bank.proof.signoff import Signing, read_signoffs, sign_state
+from itembank.bank.read.load import read_bank
+from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
 
 from .bankfolder import item, make_bank

@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from itembank.bank.model import BankItem, TopicFile
-from itembank.bank.schema import SCHEMAS, schema, schema_text
+from itembank.bank.model.fields import BankItem, TopicFile
+from itembank.bank.model.schema import SCHEMAS, schema, schema_text
 
 ROOT = Path(__file__).parents[2]
 SHIPPED = sorted((ROOT / "banks").rglob("bank.toml"))

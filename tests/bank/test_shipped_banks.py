@@ -11,16 +11,17 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import Bank, Entry, read_bank
-from itembank.bank.prove import judge_entry, prove_bank
-from itembank.bank.reading import as_item
-from itembank.bank.signoff import Signing
-from itembank.checking.outcome import State
-from itembank.checking.steps import step_fault
+from itembank.bank.model.bank import Bank, Entry
+from itembank.bank.proof.prove import judge_entry, prove_bank
+from itembank.bank.proof.signoff import Signing
+from itembank.bank.question.as_item import as_item
+from itembank.bank.read.load import read_bank
 from itembank.items.item import Item, Round
-from itembank.items.registry import topic_ids
+from itembank.items.topics.registry import topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
+from itembank.proof.judge import State
+from itembank.proof.lines.steps import step_fault
 
 BANKS = Path(__file__).parents[2] / "banks"
 

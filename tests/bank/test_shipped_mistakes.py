@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import gcd, lcm, prod
 from pathlib import Path
 
-from itembank.bank.load import read_bank
+from itembank.bank.read.load import read_bank
 
 BANK = Path(__file__).parents[2] / "banks" / "key-stage-3"
 Terms = list[tuple[int, Fraction, int, int]]

@@ -7,14 +7,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.changes import changes
-from itembank.bank.content import content_hash, printed_on
-from itembank.bank.load import read_bank
-from itembank.bank.records import SignOff
-from itembank.bank.signing import sign
-from itembank.bank.signoff import Signing, read_signoffs, sign_state, signoff_of, signoffs_text
+from itembank.bank.model.changes import changes
+from itembank.bank.model.content import content_hash, printed_on
+from itembank.bank.model.item_records import SignOff
+from itembank.bank.proof.signing import sign
+from itembank.bank.proof.signoff import (
+    Signing,
+    read_signoffs,
+    sign_state,
+    signoff_of,
+    signoffs_text,
+)
+from itembank.bank.read.load import read_bank
 from itembank.errors import CheckFailed, ItembankError
-from itembank.faults import FileFaults
+from itembank.files.faults import FileFaults
 
 from .bankfolder import item, make_bank
 

@@ -7,12 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.edit import create_bank
-from itembank.bank.load import Entry, read_bank
-from itembank.bank.model import BankItem
-from itembank.bank.table import import_table, parse_table, table_text
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
+from itembank.bank.read.load import read_bank
+from itembank.bank.table.item_table import import_table, parse_table, table_text
+from itembank.bank.write.edit import create_bank
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
+from itembank.files.faults import FileFaults
 
 WORDS = st.text(
     st.sampled_from(" |\\,;\"'=:£½−abc\t".replace("\t", "")), min_size=1, max_size=12

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from itembank.bank.canonical import canonical
+from itembank.bank.question.canonical import canonical
 from itembank.items.item import (
     Choose,
     Common,
@@ -21,7 +21,7 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.maths import UnreadableMaths
-from itembank.bank.model import BankItem
-from itembank.bank.reading import NeedsPerson, read_item
-from itembank.checking.outcome import judge
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import NeedsPerson, read_item
+from itembank.bank.question.maths import UnreadableMaths
 from itembank.notation import ParseError, parse
-from itembank.notation.tree import Sym, walk
+from itembank.notation import tree as t
+from itembank.proof.judge import judge
 
 SHIPPED = Path(__file__).parents[2] / "banks" / "key-stage-3"
 
@@ -115,5 +115,5 @@ def test_no_word_of_the_shipped_prompts_is_read_as_letters():
                 tree = parse(form.format(word))
             except ParseError:
                 continue
-            letters = [part for part in walk(tree) if isinstance(part, Sym)]
+            letters = [part for part in t.walk(tree) if isinstance(part, t.Sym)]
             assert not letters or len(word) <= 2, f"{form.format(word)} is read as letters"

@@ -4,12 +4,12 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.asking import NeedsPerson, ask_of
-from itembank.bank.load import Entry
-from itembank.bank.maths import UnreadableMaths, read_maths
-from itembank.bank.model import BankItem
-from itembank.bank.reading import as_item, form_of
-from itembank.checking.outcome import State, judge
+from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import as_item, form_of
+from itembank.bank.question.asking import NeedsPerson, ask_of
+from itembank.bank.question.maths import UnreadableMaths, read_maths
+from itembank.proof.judge import State, judge
 
 
 def item(prompt, key, **rest):

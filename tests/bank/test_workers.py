@@ -7,10 +7,10 @@ from multiprocessing import active_children
 
 import pytest
 
-from itembank.bank.workers import judge_all
-from itembank.checking.outcome import Outcome, State, judge
 from itembank.items.item import Find, Item, Tier
 from itembank.notation.parse import parse
+from itembank.processes.workers import judge_all
+from itembank.proof.judge import Outcome, State, judge
 
 
 def item(number, key):

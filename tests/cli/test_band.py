@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.planning.caution import CAUTION
+from itembank.planning.bands.caution import CAUTION
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 

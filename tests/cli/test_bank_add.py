@@ -11,7 +11,7 @@ import tomllib
 
 import pytest
 
-from itembank.cli.bank_typed import likely_task
+from itembank.cli.bank.answer_seen import likely_task
 
 
 @pytest.fixture

@@ -195,7 +195,7 @@ def test_a_wrong_key_is_not_added_unless_asked(said, bank):
 def test_a_file_changed_by_a_colleague_since_it_was_read_is_not_overwritten(
     said, bank, monkeypatch
 ):
-    import itembank.bank.edit as edit
+    import itembank.bank.write.edit as edit
 
     file = bank / "ratio.share.toml"
     take = edit.take

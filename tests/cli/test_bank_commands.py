@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.items.registry import topic_ids
+from itembank.items.topics.registry import topic_ids
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PDFS = {

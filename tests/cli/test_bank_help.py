@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.bank import COMMANDS
+from itembank.cli.bank.group import COMMANDS
 
 from .test_narrow import in_window
 from .test_start import HEAVY, LOADED

@@ -6,8 +6,8 @@ from itertools import pairwise
 
 import pytest
 
-from itembank.cli import bar
-from itembank.cli.bar import Bar, time_left
+from itembank.cli.words import bar
+from itembank.cli.words.bar import Bar, time_left
 
 
 class Clock:

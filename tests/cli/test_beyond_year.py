@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import read_bank
-from itembank.bank.year import entry_year
+from itembank.bank.question.year import entry_year
+from itembank.bank.read.load import read_bank
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
 
 BANKS = Path(__file__).parents[2] / "banks"
 MIXED = "fractions.decimals-percentages"

@@ -8,9 +8,9 @@ import pytest
 from itembank.cli import week_questions
 from itembank.cli.week_plan import Planner
 from itembank.cli.week_questions import AGAIN, with_questions
-from itembank.items.registry import topics
-from itembank.planning.folder import read_folder
-from itembank.planning.week_plan import FOLDER, plan_text
+from itembank.items.topics.registry import topics
+from itembank.planning.department.folder import read_folder
+from itembank.planning.week.week_plan import FOLDER, plan_text
 
 from ..packs.bank_files import bank, sums
 

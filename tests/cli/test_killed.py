@@ -13,10 +13,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank import disk
-from itembank.bank.load import read_bank
-from itembank.bank.lock import LOCK_FILE
+from itembank.bank.read.load import read_bank
+from itembank.bank.saving.bank_lock import LOCK_FILE
 from itembank.cli.main import run
+from itembank.files import disk
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a process to be killed")
 

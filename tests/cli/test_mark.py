@@ -9,7 +9,7 @@ import pytest
 from typer.testing import CliRunner
 
 from itembank.cli.main import app
-from itembank.items.registry import find_item
+from itembank.items.topics.registry import find_item
 from itembank.notation import line
 
 ADDRESS = "ratio.share/support/7"

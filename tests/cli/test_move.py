@@ -6,14 +6,14 @@ import sqlite3
 
 import pytest
 
-from itembank.planning.bands import default_scheme
-from itembank.records.class_report import class_report
-from itembank.records.entries import Answers, LessonFacts, QuestionFacts, Scores
-from itembank.records.item_report import item_report
-from itembank.records.recording import record
-from itembank.records.results import class_results, topic_history
-from itembank.records.scope import Scope
-from itembank.records.store import open_store
+from itembank.planning.bands.bands import default_scheme
+from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts, Scores
+from itembank.records.entries.recording import record
+from itembank.records.reports.class_report import class_report
+from itembank.records.reports.item_report import item_report
+from itembank.records.results.results import class_results, topic_history
+from itembank.records.results.scope import Scope
+from itembank.records.store.store import open_store
 
 DAY = datetime.date
 FIRST, SECOND, THIRD = DAY(2026, 11, 2), DAY(2026, 11, 9), DAY(2026, 11, 16)

@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.planning.bands import default_scheme
-from itembank.records.asked import (
+from itembank.planning.bands.bands import default_scheme
+from itembank.records.entries.entries import LessonFacts, QuestionFacts, Questions
+from itembank.records.entries.questions_asked import (
     asked_in,
     marks_of,
     numbers_said,
@@ -16,7 +17,6 @@ from itembank.records.asked import (
     read_asked,
     unpack_asked,
 )
-from itembank.records.entries import LessonFacts, QuestionFacts, Questions
 
 DAY = "2026-11-23"
 DEPARTMENT = """
@@ -200,9 +200,9 @@ def test_two_halves_of_a_class_may_have_been_asked_more_and_less(said, home):
 
 
 def test_statistics_and_exports_hold_only_what_was_asked(said, home):
-    from itembank.records.item_report import item_report
-    from itembank.records.scope import Scope
-    from itembank.records.store import open_store
+    from itembank.records.reports.item_report import item_report
+    from itembank.records.results.scope import Scope
+    from itembank.records.store.store import open_store
 
     # Pupils who differ, so that the starter has a reliability of its own five questions.
     said("record", "--sheet", sheet(home, ["11111---", "11100---", "11000---", "10000---"] * 3))

@@ -9,10 +9,10 @@ import pytest
 from itembank.cli.pack import output_home
 from itembank.cli.pack_settings import Given, refuse_with_from, resolve
 from itembank.errors import ItembankError
-from itembank.planning.days import usual_seed
-from itembank.planning.department import read_department
-from itembank.planning.draw_from import DrawFrom, Drawing
-from itembank.planning.plan_file import Plan, PlannedTopic
+from itembank.planning.calendar.days import usual_seed
+from itembank.planning.department.department import read_department
+from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.plan_file import Plan, PlannedTopic
 from tests.packs.bank_files import OWN, bank, sums
 
 LARKHYTHE = read_department(Path(__file__).parents[2] / "banks" / "larkhythe")

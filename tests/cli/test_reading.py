@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.cli.main import app
-from itembank.cli.reading import READ_AS, Plainly, read_plainly
+from itembank.cli.options.values import READ_AS, Plainly, read_plainly
 
 # NUL cannot stand in an argument. Digits of other scripts are whole numbers to us and none to
 # typer, 3.0 the other way round.
@@ -68,7 +68,7 @@ def test_an_option_left_out_is_what_typer_makes_of_it(kind):
 
 def test_every_option_of_every_command_is_of_a_kind_we_read():
     """A new kind would load pydantic again; the one check that no command does so unseen."""
-    from itembank.cli.group import _meant
+    from itembank.cli.options.group import _meant
 
     def kinds(command, path):
         for one in command.params:

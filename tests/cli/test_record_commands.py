@@ -7,7 +7,7 @@ import pytest
 
 from itembank.cli import lesson_text
 from itembank.cli.main import run
-from itembank.records.lesson_pack import read_pack_facts
+from itembank.records.entries.lesson_pack import read_pack_facts
 
 DEPARTMENT = """
 school = "Larkhythe School"
@@ -232,7 +232,7 @@ def test_a_starter_without_a_pack(said, home):
 
 
 def test_three_questions_at_a_terminal(said, home, monkeypatch):
-    monkeypatch.setattr("itembank.cli.ask.can_ask", lambda: True)
+    monkeypatch.setattr("itembank.cli.words.ask.can_ask", lambda: True)
     typed = iter(["5 3", "5 3 2", "4 4 2", ""])
     monkeypatch.setattr("builtins.input", lambda _: next(typed))
     out = said("record").out

@@ -4,8 +4,8 @@ import sqlite3
 
 import pytest
 
-from itembank.cli import ask
 from itembank.cli.main import run
+from itembank.cli.words import ask
 
 DEPARTMENT = """
 school = "Larkhythe School"

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.records.entries import (
+from itembank.records.entries.entries import (
     Answers,
     BandCount,
     Bands,
@@ -18,8 +18,8 @@ from itembank.records.entries import (
     Questions,
     Scores,
 )
-from itembank.records.recording import record
-from itembank.records.store import open_store
+from itembank.records.entries.recording import record
+from itembank.records.store.store import open_store
 
 DEPARTMENT = """
 school = "Larkhythe School"

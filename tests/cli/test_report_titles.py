@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.cli.report_titles import Titles, cut
+from itembank.cli.report.titles import Titles, cut
 from itembank.errors import ItembankError
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 
 OWN = """
 topic = "garden.plots"

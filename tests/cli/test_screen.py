@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from typer.main import get_command
 
-from itembank.characters import hidden
 from itembank.cli.main import COMMANDS, app, run
-from itembank.cli.screen import ERRORS, Screen
+from itembank.cli.words.screen import ERRORS, Screen
+from itembank.text.characters import hidden
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 HUGE = "9" * 200_000
@@ -22,7 +22,7 @@ HUGE = "9" * 200_000
 
 def every_command():
     """Yield the words of every command there is, those of groups too."""
-    from itembank.cli.group import _meant
+    from itembank.cli.options.group import _meant
 
     def below(words, command):
         if not hasattr(command, "commands"):

@@ -8,7 +8,17 @@ import sys
 
 import pytest
 
-HEAVY = {"sympy", "reportlab", "ziamath", "lark", "rich", "generators", "pydantic", "scipy"}
+HEAVY = {
+    "sympy",
+    "reportlab",
+    "ziamath",
+    "lark",
+    "rich",
+    "generators",
+    "pydantic",
+    "numpy",
+    "scipy",
+}
 COMMANDS = ("pack", "band", "topics", "show", "audit")
 
 

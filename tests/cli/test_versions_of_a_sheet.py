@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.addresses import find_any
+from itembank.bank.read.any_address import find_any
 from itembank.cli.main import run
-from itembank.notation.tree import num
-from itembank.records.pack_items import starter_items
+from itembank.notation import tree as t
+from itembank.records.entries.pack_items import starter_items
 
 DEPARTMENT = """
 school = "Larkhythe School"
@@ -186,11 +186,16 @@ def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
     _, bank, pack = from_bank
     printed = starter_items(pack, ())["A"]
     assert [one.key for one in printed] == [one.key for one in starter_items(pack, (bank,))["A"]]
-    other = {"prompt": ("Work out it.",), "key": num(999), "form": "value", "accept": ("any-form",)}
+    other = {
+        "prompt": ("Work out it.",),
+        "key": t.num(999),
+        "form": "value",
+        "accept": ("any-form",),
+    }
 
     def edited(address, banks):
         return replace(find_any(address, banks), **{face: other[face]})
 
-    monkeypatch.setattr("itembank.records.pack_items.find_any", edited)
+    monkeypatch.setattr("itembank.records.entries.pack_items.find_any", edited)
     found = starter_items(pack, (bank,))["A"]
     assert [getattr(one, face) for one in found] == [getattr(one, face) for one in printed]

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from itembank.cli.week_questions import with_questions
 from itembank.errors import ItembankError
-from itembank.planning.week_edit import Editor, Edits
+from itembank.planning.week.week_edit import Editor, Edits
 from tests.cli.test_week_questions import LARKHYTHE, planner
 from tests.cli.test_week_questions import given as all_given
 

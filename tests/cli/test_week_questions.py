@@ -12,11 +12,11 @@ from itembank.cli.week_plan import Planner
 from itembank.cli.week_questions import with_questions
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.registry import find_item, topics
-from itembank.planning.folder import read_folder
-from itembank.planning.week_edit import Editor, Edits
-from itembank.planning.week_file import read_week_plan
-from itembank.planning.week_plan import FOLDER, plan_text
+from itembank.items.topics.registry import find_item, topics
+from itembank.planning.department.folder import read_folder
+from itembank.planning.week.week_edit import Editor, Edits
+from itembank.planning.week.week_file import read_week_plan
+from itembank.planning.week.week_plan import FOLDER, plan_text
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
@@ -138,7 +138,7 @@ def test_no_weeks_apart_still_keeps_a_week_free_of_repeats(home):
 
 
 def test_what_was_recorded_stays_away_too(home):
-    from itembank.records.store import open_store
+    from itembank.records.store.store import open_store
 
     made = settle(home, WEEKS[1], save=False)
     store_questions(home, open_store, made)
@@ -152,7 +152,7 @@ def store_questions(home, open_store, plan):
     """Put what the first lesson of a plan asked into the results store."""
     from sqlalchemy import insert
 
-    from itembank.records.tables import lesson, question
+    from itembank.records.store.store_tables import lesson, question
 
     one = plan.lessons[0]
     with open_store(str(home / "results.sqlite3")) as store, store.writing() as connection:

@@ -9,9 +9,9 @@ import pytest
 
 from itembank.cli.week_plan import Planner
 from itembank.cli.week_questions import with_questions
-from itembank.items.registry import topics
-from itembank.planning.folder import read_folder
-from itembank.planning.week_plan import FOLDER, plan_text
+from itembank.items.topics.registry import topics
+from itembank.planning.department.folder import read_folder
+from itembank.planning.week.week_plan import FOLDER, plan_text
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date

@@ -8,9 +8,9 @@ import re
 import pytest
 
 from itembank.items.item import Tier
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.notation import line
-from itembank.notation.tree import Label, Mixed
+from itembank.notation import tree as t
 
 LARGE = 24
 """Smaller numbers stand in questions by chance: 3 × 4 on an item whose answer is 3."""
@@ -32,7 +32,7 @@ def test_no_question_to_ask_tells_the_answer(topic):
         size = len(topic.spaces[tier])
         for index in random.Random(f"{topic.id}/{tier}").sample(range(size), min(size, 60)):
             item = topic.item(tier, index)
-            if isinstance(item.key, Label) or item.form in ("list", "sign"):
+            if isinstance(item.key, t.Label) or item.form in ("list", "sign"):
                 continue
             printed = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
             for slip in item.slips:
@@ -41,7 +41,7 @@ def test_no_question_to_ask_tells_the_answer(topic):
                 key = line(item.key)
                 if (
                     key in ask
-                    if isinstance(item.key, Mixed)
+                    if isinstance(item.key, t.Mixed)
                     else (telling(key) - seen) & numbers(ask)
                 ):
                     told.append((item.address, line(item.key), ask))

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.load import read_bank
+from itembank.bank.read.load import read_bank
 from itembank.items.item import Tier
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 
 STRANDS = ("fractions.", "ratio.", "number.", "percentages.")
 BANK = Path(__file__).parents[2] / "banks" / "key-stage-3"

@@ -18,14 +18,14 @@ import pytest
 import z3
 
 from generators.equations._common import balance, letter, side, terms
-from itembank.checking.steps import step_fault
-from itembank.items.forms import form_fault
+from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Inequality, Item, Tier
-from itembank.items.registry import find_topic
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import find_topic
+from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
+from itembank.proof.lines.steps import step_fault
 
 NAMES = (
     "one-step",

@@ -18,8 +18,8 @@ import flint
 import pytest
 
 from itembank.items.item import Inequality, Item, Tier
-from itembank.items.registry import find_topic
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import find_topic
+from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 from tests.generators.test_equations import NAMES, answer_of, calculate, flint_number, text
 from tests.generators.wrong_formulas import (

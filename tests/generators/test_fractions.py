@@ -27,11 +27,11 @@ from generators.fractions.mixed_operations import MixedOperations
 from generators.fractions.multiply import Multiply
 from generators.fractions.of_quantity import OfQuantity
 from generators.fractions.order import OrderFractions
-from itembank.checking.steps import step_fault
-from itembank.items.difficulty import difficulty
 from itembank.items.item import Item, Tier
-from itembank.items.topic import Topic
+from itembank.items.measures.difficulty import difficulty
+from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from itembank.proof.lines.steps import step_fault
 
 TOPICS: tuple[Topic, ...] = (
     Equivalent(),

@@ -26,7 +26,7 @@ from generators.ratio.share import Share
 from generators.ratio.simplest_form import SimplestForm
 from generators.ratio.unit_form import UnitForm
 from itembank.items.item import Item, Tier
-from itembank.items.topic import Topic
+from itembank.items.topics.topic import Topic
 from itembank.notation import line
 
 TOPICS: tuple[Topic, ...] = (

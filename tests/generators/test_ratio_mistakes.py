@@ -16,8 +16,8 @@ from math import gcd, lcm
 import pytest
 
 from itembank.items.item import Item, Tier
-from itembank.items.registry import topics
-from itembank.items.topic import Topic
+from itembank.items.topics.registry import topics
+from itembank.items.topics.topic import Topic
 from itembank.notation import line
 
 TOPICS = tuple(topic for topic in topics() if topic.id.startswith("ratio."))

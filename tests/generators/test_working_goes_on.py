@@ -8,9 +8,9 @@ from itertools import pairwise
 import pytest
 
 from itembank.items.item import Find, Item, Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
 from itembank.notation import line
-from itembank.notation.tree import Relation
+from itembank.notation import tree as t
 
 CHAINED = (
     *("fractions.add-like", "fractions.add-unlike", "fractions.add-mixed", "fractions.multiply"),
@@ -25,7 +25,7 @@ def sides(item: Item) -> list[list[str]]:
     return [
         [line(step.maths.first), *(line(side) for _, side in step.maths.rest)]
         for step in item.steps
-        if isinstance(step.maths, Relation)
+        if isinstance(step.maths, t.Relation)
     ]
 
 

@@ -20,11 +20,11 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from itembank.bank.load import read_bank
-from itembank.bank.reading import NeedsPerson, as_item
-from itembank.cli.text import prompt_text
+from itembank.bank.question.as_item import NeedsPerson, as_item
+from itembank.bank.read.load import read_bank
+from itembank.cli.words.wrapped import prompt_text
 from itembank.items.item import Item, Tier
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
 
 FILE = Path(__file__).parent / "judged_pairs.csv"
 STORY = 8

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.items.closeness import (
+from itembank.items.item import Find, Item, Tier, prompt
+from itembank.items.measures.closeness import (
     TOLD_AGAIN,
     alike_running,
     closeness,
@@ -15,10 +16,9 @@ from itembank.items.closeness import (
     same_answer,
     structure,
 )
-from itembank.items.item import Find, Item, Tier, prompt
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.notation.tree import Int, Quantity, Sym
 
 SACK = "A sack holds {a} of compost and the gardener uses {b} of it. How much is left?"
 TANK = "A tank at the depot is filled with {a} of water; {b} runs out by night. What remains?"
@@ -27,11 +27,11 @@ TANK = "A tank at the depot is filled with {a} of water; {b} runs out by night. 
 def asking(words: str, key: str = "7", **maths: object) -> Item:
     runs = prompt(words, **maths)  # type: ignore[arg-type]
     tier = Tier.CORE
-    return Item("x/core/0", "x", tier, runs, Find(Sym("x")), parse(key), "", (), (), (), 1, ())
+    return Item("x/core/0", "x", tier, runs, Find(t.Sym("x")), parse(key), "", (), (), (), 1, ())
 
 
 def sack(a: int, b: int) -> Item:
-    return asking(SACK, a=Quantity(Int(a), "kg"), b=Quantity(Int(b), "kg"))
+    return asking(SACK, a=t.Quantity(t.Int(a), "kg"), b=t.Quantity(t.Int(b), "kg"))
 
 
 def near(one: Item, other: Item) -> float:
@@ -44,7 +44,7 @@ def test_one_story_with_one_number_changed_is_a_near_copy():
 
 
 def test_another_story_is_not_close_however_alike_the_numbers():
-    tank = asking(TANK, a=Quantity(Int(20), "kg"), b=Quantity(Int(6), "kg"))
+    tank = asking(TANK, a=t.Quantity(t.Int(20), "kg"), b=t.Quantity(t.Int(6), "kg"))
     assert near(sack(20, 6), tank) == 0
 
 

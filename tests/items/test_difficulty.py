@@ -6,10 +6,10 @@ from statistics import mean, median
 
 import pytest
 
-from itembank.items.difficulty import EXPECTED_LINES, WEIGHTS, difficulty, parts_of
-from itembank.items.features import features
 from itembank.items.item import Find, Item, Tier, prompt
-from itembank.items.registry import find_item, find_topic, topic_ids
+from itembank.items.measures.difficulty import EXPECTED_LINES, WEIGHTS, difficulty, parts_of
+from itembank.items.measures.features import features
+from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.notation.parse import parse
 from tests.items.judged import Pair, bank_items, pairs, rows
 

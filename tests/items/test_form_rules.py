@@ -9,11 +9,11 @@ import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.items.forms import FORMS, form_fault, form_words
-from itembank.items.polynomials import splits
+from itembank.items.forms.form_rules import FORMS, form_fault, form_words
+from itembank.items.forms.polynomials import splits
+from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.parse import parse
-from itembank.notation.tree import Bracket, Juxt, Sym, add, juxt, num
 
 FITS = {
     "value": "7; -3; 1.7̇; 6/8; 1 3/4; 40%; 2.5%; £4.50; 45p; 4.5 kg; 3√2; (3√2)/4; 2 + √3; "
@@ -157,8 +157,10 @@ def test_a_product_of_two_brackets_is_factorised_exactly_when_nothing_is_shared(
     # (ax + b)(cx + d): each bracket may have no common factor left.
     if 0 in (a, b, c, d):
         return
-    first, second = (Bracket(add(juxt(num(p), Sym("x")), num(q))) for p, q in ((a, b), (c, d)))
-    fault = form_fault("factorised", Juxt((first, second)))
+    first, second = (
+        t.Bracket(t.add(t.juxt(t.num(p), t.Sym("x")), t.num(q))) for p, q in ((a, b), (c, d))
+    )
+    fault = form_fault("factorised", t.Juxt((first, second)))
     assert (fault == "") == (gcd(a, b) == 1 == gcd(c, d))
 
 

@@ -11,11 +11,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.forms import FORMS, decimal_node, form_fault, number_node, simplest_node
+from itembank.items.forms.form_rules import (
+    FORMS,
+    decimal_node,
+    form_fault,
+    number_node,
+    simplest_node,
+)
 from itembank.items.item import Tier, prompt
-from itembank.items.registry import UnknownTopic, find_item, find_topic, topic_ids
-from itembank.items.space import Space
-from itembank.notation.tree import Dec, Frac, Int, Mixed, Neg, frac
+from itembank.items.topics.registry import UnknownTopic, find_item, find_topic, topic_ids
+from itembank.items.topics.space import Space
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 
 values = st.fractions(min_value=-50, max_value=50, max_denominator=400)
@@ -57,23 +63,23 @@ def test_builders_keep_the_value_and_have_their_form(value):
 
 @given(st.integers(2, 9), st.integers(1, 40), st.integers(2, 40))
 def test_a_fraction_that_cancels_is_not_in_lowest_terms(k, top, bottom):
-    assert form_fault("lowest-terms", Frac(Int(k * top), Int(k * bottom)))
+    assert form_fault("lowest-terms", t.Frac(t.Int(k * top), t.Int(k * bottom)))
 
 
 @pytest.mark.parametrize(
     ("form", "node"),
     [
-        ("integer", frac(1, 2)),
-        ("mixed", frac(7, 4)),
-        ("mixed", Mixed(1, 5, 4)),
-        ("simplest", frac(7, 4)),
-        ("improper", frac(3, 4)),
-        ("decimal", Dec("0", "50")),
-        ("percentage", Dec("0", "5")),
-        ("ratio", frac(1, 2)),
-        ("solution", Int(5)),
-        ("money", Int(5)),
-        ("quantity", Int(5)),
+        ("integer", t.frac(1, 2)),
+        ("mixed", t.frac(7, 4)),
+        ("mixed", t.Mixed(1, 5, 4)),
+        ("simplest", t.frac(7, 4)),
+        ("improper", t.frac(3, 4)),
+        ("decimal", t.Dec("0", "50")),
+        ("percentage", t.Dec("0", "5")),
+        ("ratio", t.frac(1, 2)),
+        ("solution", t.Int(5)),
+        ("money", t.Int(5)),
+        ("quantity", t.Int(5)),
     ],
 )
 def test_forms_refuse_what_is_not_theirs(form, node):
@@ -82,7 +88,11 @@ def test_forms_refuse_what_is_not_theirs(form, node):
 
 
 def test_prompts_put_the_mathematics_in_its_place():
-    assert prompt("{a} and {b}", a=Int(1), b=Neg(Int(2))) == (Int(1), " and ", Neg(Int(2)))
+    assert prompt("{a} and {b}", a=t.Int(1), b=t.Neg(t.Int(2))) == (
+        t.Int(1),
+        " and ",
+        t.Neg(t.Int(2)),
+    )
 
 
 def test_addresses_name_items_for_ever():
@@ -110,8 +120,8 @@ def test_a_near_name_is_suggested():
 
 def test_decimals_recur_as_long_division_says():
     # 1/7 = 0.142857 recurring and 1/12 = 0.083 recurring: by long division.
-    assert decimal_node(Fraction(1, 7)) == Dec("0", "", "142857")
-    assert decimal_node(Fraction(1, 12)) == Dec("0", "08", "3")
+    assert decimal_node(Fraction(1, 7)) == t.Dec("0", "", "142857")
+    assert decimal_node(Fraction(1, 12)) == t.Dec("0", "08", "3")
 
 
 def test_misconceptions_say_what_the_pupil_does():

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.content import content_hash_of
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
+from itembank.bank.model.content import content_hash_of
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
 from itembank.items.item import Tier
 from itembank.items.marks import marks_for, spread, step_marks, usual_marks, working_lines
-from itembank.items.registry import find_item, find_topic, topics
+from itembank.items.topics.registry import find_item, find_topic, topics
 
 
 @given(st.integers(1, 20), st.integers(0, 20))

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
 from itembank.items.item import Tier
-from itembank.items.later_content import later_content
-from itembank.items.registry import find_topic, topics
-from itembank.items.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
-from itembank.notation.tree import Dec, walk
+from itembank.items.measures.later_content import later_content
+from itembank.items.measures.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
+from itembank.items.topics.registry import find_topic, topics
+from itembank.notation import tree as t
 
 LOOKED_AT = 150
 
@@ -30,7 +30,9 @@ def test_every_recurring_decimal_of_a_topic_is_declared():
         for number, values in enumerate(topic.spaces[tier]):
             item = topic.item(tier, number)
             shown = [run for run in (*item.prompt, item.key) if not isinstance(run, str)]
-            recurs = any(isinstance(p, Dec) and p.recurring for node in shown for p in walk(node))
+            recurs = any(
+                isinstance(p, t.Dec) and p.recurring for node in shown for p in t.walk(node)
+            )
             assert (topic.from_year(tier, *values) == FIRST_YEAR_KS4) is recurs
             assert (topic.content(tier, *values) == RECURRING_DECIMALS) is recurs
 

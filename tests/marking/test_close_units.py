@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
 from itembank.marking.mark import Verdict, mark
 
 

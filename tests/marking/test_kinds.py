@@ -14,8 +14,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.items.item import Common, Rewrite, Round, Sequence, Solve, Subject
+from itembank.marking.form.policy import ACCEPT, accept_fault
 from itembank.marking.mark import Verdict, mark
-from itembank.marking.policy import ACCEPT, accept_fault
 from itembank.notation.parse import parse
 from itembank.notation.value import exact
 

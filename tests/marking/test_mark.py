@@ -9,30 +9,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.items.forms import decimal_node, number_node, simplest_node
+from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Find, Item, Misconception, Slip, Tier
-from itembank.items.registry import find_item, find_topic, topic_ids
+from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
-from itembank.notation.tree import (
-    Dec,
-    Int,
-    Label,
-    Listing,
-    Mixed,
-    Money,
-    Percent,
-    Quantity,
-    Ratio,
-    Relation,
-    Sym,
-    equals,
-    frac,
-    num,
-    relate,
-)
+from itembank.notation import tree as t
 
-x = Sym("x")
+x = t.Sym("x")
 ADDS = Misconception("made.adds", "adds", "Why add?")
 
 
@@ -42,23 +26,23 @@ def item(key, form, *wrong):
 
 
 RIGHT = [
-    (Mixed(1, 7, 9), "mixed", ["1 7/9", " 1 7/9. ", "１ 7/9"]),
-    (Mixed(1, 1, 2), "simplest", ["1½", "1 1/2"]),
-    (Dec("1", "", "7"), "decimal", ["1.7̇", "1.7...", "1.777…", "1.77..."]),
-    (Dec("0", "1", "6"), "decimal", ["0.16̇", "0.1666..."]),
-    (Dec("0", "", "27"), "decimal", ["0.2727...", "0.2̇7̇"]),
-    (num(-3), "integer", ["-3", "−3", "–3"]),
-    (frac(-3, 4), "lowest-terms", ["-3/4", "−3/4"]),
-    (Ratio((Int(3), Int(20))), "ratio", ["3 : 20", "3:20", "3 to 20", "3∶20"]),
-    (equals(x, num(5)), "solution", ["x = 5", "5", "5 = x", "X=5", "x=5."]),
-    (relate(x, "≥", num(3)), "inequality", ["x>=3", "x ≥ 3", "3 ≤ x", "3<=x", "X ≥ 3"]),
-    (Money(Dec("4", "50")), "money", ["£4.50", "4.50", "450p", "£ 4.50"]),
-    (Quantity(Dec("4", "5"), "kg"), "quantity", ["4.5 kg", "4.5kg", "4.50 kg", "4.5"]),
-    (Int(1200), "integer", ["1,200", "1 200", "1200", "١٢٠٠"]),
-    (Percent(Int(40)), "percentage", ["40%", "40 %"]),
-    (Listing((Int(10), Int(25))), "amounts", ["10, 25", "10 and 25", "10,25"]),
-    (Label("Pack B"), "name", ["Pack B", "pack b", '"Pack B"']),
-    (relate(frac(1, 2), "<", frac(2, 3)), "sign", ["1/2 < 2/3", "<", "2/3 > 1/2"]),
+    (t.Mixed(1, 7, 9), "mixed", ["1 7/9", " 1 7/9. ", "１ 7/9"]),
+    (t.Mixed(1, 1, 2), "simplest", ["1½", "1 1/2"]),
+    (t.Dec("1", "", "7"), "decimal", ["1.7̇", "1.7...", "1.777…", "1.77..."]),
+    (t.Dec("0", "1", "6"), "decimal", ["0.16̇", "0.1666..."]),
+    (t.Dec("0", "", "27"), "decimal", ["0.2727...", "0.2̇7̇"]),
+    (t.num(-3), "integer", ["-3", "−3", "–3"]),
+    (t.frac(-3, 4), "lowest-terms", ["-3/4", "−3/4"]),
+    (t.Ratio((t.Int(3), t.Int(20))), "ratio", ["3 : 20", "3:20", "3 to 20", "3∶20"]),
+    (t.equals(x, t.num(5)), "solution", ["x = 5", "5", "5 = x", "X=5", "x=5."]),
+    (t.relate(x, "≥", t.num(3)), "inequality", ["x>=3", "x ≥ 3", "3 ≤ x", "3<=x", "X ≥ 3"]),
+    (t.Money(t.Dec("4", "50")), "money", ["£4.50", "4.50", "450p", "£ 4.50"]),
+    (t.Quantity(t.Dec("4", "5"), "kg"), "quantity", ["4.5 kg", "4.5kg", "4.50 kg", "4.5"]),
+    (t.Int(1200), "integer", ["1,200", "1 200", "1200", "١٢٠٠"]),
+    (t.Percent(t.Int(40)), "percentage", ["40%", "40 %"]),
+    (t.Listing((t.Int(10), t.Int(25))), "amounts", ["10, 25", "10 and 25", "10,25"]),
+    (t.Label("Pack B"), "name", ["Pack B", "pack b", '"Pack B"']),
+    (t.relate(t.frac(1, 2), "<", t.frac(2, 3)), "sign", ["1/2 < 2/3", "<", "2/3 > 1/2"]),
 ]
 
 
@@ -71,25 +55,25 @@ def test_what_people_type_is_read(key, form, typed):
 @pytest.mark.parametrize(
     ("key", "form", "typed", "verdict"),
     [
-        (frac(1, 2), "lowest-terms", "2/4", Verdict.WRONG_FORM),
-        (Mixed(1, 7, 9), "mixed", "16/9", Verdict.WRONG_FORM),
-        (Ratio((Int(3), Int(20))), "ratio", "6:40", Verdict.WRONG_FORM),
-        (Percent(Int(40)), "percentage", "0.4", Verdict.WRONG_FORM),
-        (Percent(Int(40)), "percentage", "40", Verdict.WRONG_FORM),
-        (Ratio((Int(3), Int(20))), "ratio", "20:3", Verdict.WRONG),
-        (Quantity(Int(4), "kg"), "quantity", "4 l", Verdict.WRONG),
-        (equals(x, num(5)), "solution", "y = 5", Verdict.WRONG),
-        (relate(x, "≥", num(3)), "inequality", "x > 3", Verdict.WRONG),
-        (relate(x, "≥", num(3)), "inequality", "x ≤ 3", Verdict.WRONG),
-        (Listing((Int(10), Int(25))), "amounts", "25, 10", Verdict.WRONG),
-        (Int(7), "integer", "seven apples", Verdict.UNREADABLE),
-        (Int(7), "integer", "", Verdict.UNREADABLE),
-        (Int(7), "integer", "7/0", Verdict.WRONG),
-        (Int(7), "integer", "9^9^9^9", Verdict.UNREADABLE),
-        (Int(7), "integer", "9^(9^9)", Verdict.WRONG),
-        (Int(7), "integer", "(" * 100, Verdict.UNREADABLE),
-        (Int(7), "integer", "7" * 10_000_000, Verdict.UNREADABLE),
-        (Int(7), "integer", "\u202e7\u0000", Verdict.RIGHT),
+        (t.frac(1, 2), "lowest-terms", "2/4", Verdict.WRONG_FORM),
+        (t.Mixed(1, 7, 9), "mixed", "16/9", Verdict.WRONG_FORM),
+        (t.Ratio((t.Int(3), t.Int(20))), "ratio", "6:40", Verdict.WRONG_FORM),
+        (t.Percent(t.Int(40)), "percentage", "0.4", Verdict.WRONG_FORM),
+        (t.Percent(t.Int(40)), "percentage", "40", Verdict.WRONG_FORM),
+        (t.Ratio((t.Int(3), t.Int(20))), "ratio", "20:3", Verdict.WRONG),
+        (t.Quantity(t.Int(4), "kg"), "quantity", "4 l", Verdict.WRONG),
+        (t.equals(x, t.num(5)), "solution", "y = 5", Verdict.WRONG),
+        (t.relate(x, "≥", t.num(3)), "inequality", "x > 3", Verdict.WRONG),
+        (t.relate(x, "≥", t.num(3)), "inequality", "x ≤ 3", Verdict.WRONG),
+        (t.Listing((t.Int(10), t.Int(25))), "amounts", "25, 10", Verdict.WRONG),
+        (t.Int(7), "integer", "seven apples", Verdict.UNREADABLE),
+        (t.Int(7), "integer", "", Verdict.UNREADABLE),
+        (t.Int(7), "integer", "7/0", Verdict.WRONG),
+        (t.Int(7), "integer", "9^9^9^9", Verdict.UNREADABLE),
+        (t.Int(7), "integer", "9^(9^9)", Verdict.WRONG),
+        (t.Int(7), "integer", "(" * 100, Verdict.UNREADABLE),
+        (t.Int(7), "integer", "7" * 10_000_000, Verdict.UNREADABLE),
+        (t.Int(7), "integer", "\u202e7\u0000", Verdict.RIGHT),
     ],
 )
 def test_other_verdicts(key, form, typed, verdict):
@@ -97,11 +81,11 @@ def test_other_verdicts(key, form, typed, verdict):
 
 
 def test_a_form_that_is_missing_is_named():
-    assert "lowest terms" in mark(item(frac(1, 2), "lowest-terms"), "2/4").says
+    assert "lowest terms" in mark(item(t.frac(1, 2), "lowest-terms"), "2/4").says
 
 
 def test_a_known_mistake_comes_with_the_teachers_question():
-    marked = mark(item(frac(5, 6), "simplest", frac(2, 5)), "4/10")
+    marked = mark(item(t.frac(5, 6), "simplest", t.frac(2, 5)), "4/10")
     assert marked.verdict is Verdict.KNOWN
     assert marked.misconception is ADDS
     assert marked.says == "Why add?"
@@ -118,14 +102,14 @@ def test_keys_and_slips_of_every_topic_are_known(name):
                 text,
                 f"  {text} ",
                 f"{text}.",
-                f"= {text}" if not isinstance(one.key, Label) else text.strip('"'),
+                f"= {text}" if not isinstance(one.key, t.Label) else text.strip('"'),
                 text.replace("-", "−").replace(" : ", ":").replace(", ", ","),
                 _full_width(text),
                 text.replace(", ", " and ").replace(" : ", " to ").replace(" = ", "="),
             ]
             for typed in spelled:
                 assert mark(one, typed).verdict is Verdict.RIGHT, (one.address, typed)
-            if isinstance(one.key, Relation) and one.key.rest[0][0] == "=":
+            if isinstance(one.key, t.Relation) and one.key.rest[0][0] == "=":
                 assert mark(one, line(one.key.rest[0][1])).verdict is Verdict.RIGHT, one.address
             for slip in one.slips:
                 marked = mark(one, line(slip.wrong))

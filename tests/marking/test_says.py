@@ -8,13 +8,14 @@ from pathlib import Path
 import pytest
 
 from itembank import items
-from itembank.items.forms import FORMS
-from itembank.marking import form, says
-from itembank.marking.says import TOLD_BY_FORM, WANTED, right_value, what_to_do
+from itembank.items.forms.form_rules import FORMS
+from itembank.marking.form import form_told as says
+from itembank.marking.form import missing_form as form
+from itembank.marking.form.form_told import TOLD_BY_FORM, WANTED, right_value, what_to_do
 from itembank.notation import mixed_units
 
 SOURCES = [
-    *sorted(Path(items.__file__).parent.glob("*_forms.py")),
+    *sorted((Path(items.__file__).parent / "forms").glob("*_forms.py")),
     Path(form.__file__),
     Path(mixed_units.__file__),
 ]

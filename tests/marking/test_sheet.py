@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.faults import FileFaults
-from itembank.items.registry import find_item
+from itembank.files.faults import FileFaults
+from itembank.items.topics.registry import find_item
 from itembank.marking.answer_sheet import AnswerRow, parse_answers, read_answers
-from itembank.marking.sheet import mark_sheet, marks_csv
+from itembank.marking.class_sheet import mark_sheet, marks_csv
 from itembank.notation import line
 
 ITEMS = [find_item(f"fractions.add-unlike/core/{n}") for n in (3, 40)]

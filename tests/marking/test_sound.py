@@ -10,13 +10,13 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from itembank.items.forms import number_node
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Round, Solve
-from itembank.items.registry import topics
+from itembank.items.topics.registry import topics
 from itembank.marking.mark import Verdict, mark
-from itembank.marking.same import same
+from itembank.marking.worth.same import same
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import Frac, Int, Label, Mixed, Neg, Ratio, Relation, Sym, symbols
 from itembank.notation.value import exact
 
 _spec = importlib.util.spec_from_file_location(
@@ -37,7 +37,7 @@ def made_items(draw):
 
 
 def written(node):
-    return node.text if isinstance(node, Label) else line(node, pence="p" not in symbols(node))
+    return node.text if isinstance(node, t.Label) else line(node, pence="p" not in t.symbols(node))
 
 
 SPELLINGS = [
@@ -64,11 +64,11 @@ def test_a_key_in_another_spelling_is_right(item, spelling):
 @given(made_items(), st.integers(2, 9))
 def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
     match item.key:
-        case Relation(Sym(name), (("=", right),)) if not symbols(right):
+        case t.Relation(t.Sym(name), (("=", right),)) if not t.symbols(right):
             shown = [f"{n}{name} = {line(number_node(n * exact(right)))}", written(item.key)]
             texts = [", ".join(shown), "\n".join(shown), " so ".join(shown)]
             texts.append(f"{line(right)} = {name}")
-        case Int() | Frac() | Mixed() | Neg(Int()) if not symbols(item.key):
+        case t.Int() | t.Frac() | t.Mixed() | t.Neg(t.Int()) if not t.symbols(item.key):
             before = f"{line(number_node(exact(item.key) - n))} + {n}"
             texts = [f"{before} = {written(item.key)}", f"{before}\n= {written(item.key)}"]
         case _:
@@ -91,13 +91,13 @@ def test_a_likely_mistake_is_never_right(item):
 @given(made_items(), st.integers(1, 99), st.sampled_from(["{0}, {1}", "{1}, {0}", "{1}\n{0}"]))
 def test_two_values_for_one_letter_are_not_right(item, n, joined):
     match item.key:
-        case Relation(Sym(name), (("=", right),)) if not symbols(right):
+        case t.Relation(t.Sym(name), (("=", right),)) if not t.symbols(right):
             other = f"{name} = {line(number_node(exact(right) + n))}"
             marked = mark(item, joined.format(written(item.key), other))
             assert marked.verdict is not Verdict.RIGHT
-        case Ratio(parts) if isinstance(parts[0], Int):
+        case t.Ratio(parts) if isinstance(parts[0], t.Int):
             assume(n % parts[0].n)
-            other = line(Ratio((Int(parts[0].n + n), *parts[1:])))
+            other = line(t.Ratio((t.Int(parts[0].n + n), *parts[1:])))
             assert mark(item, f"{other} or {written(item.key)}").verdict is not Verdict.RIGHT
         case _:
             assume(False)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.items.registry import find_item
+from itembank.items.topics.registry import find_item
 from itembank.marking.mark import Verdict, mark
 
 RIGHT, FORM, WRONG = Verdict.RIGHT, Verdict.WRONG_FORM, Verdict.WRONG

@@ -26,8 +26,8 @@ from itembank.items.item import (
     Subject,
 )
 from itembank.marking.mark import Verdict, mark
+from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.notation.tree import Label, Listing, Relation, Sym
 
 _spec = importlib.util.spec_from_file_location(
     "questions", Path(__file__).with_name("questions.py")
@@ -48,7 +48,7 @@ VERDICTS = {
 def _ask(kind: str, maths: list, key: object) -> object:
     word, *rest = kind.split()
     each = tuple(
-        part for one in maths for part in (one.parts if isinstance(one, Listing) else (one,))
+        part for one in maths for part in (one.parts if isinstance(one, t.Listing) else (one,))
     )
     match word:
         case "solve":
@@ -72,7 +72,7 @@ def _ask(kind: str, maths: list, key: object) -> object:
         case "choose":
             return Choose((("Pack A", maths[0]), ("Pack B", maths[2])), "least")
         case "T":
-            return Find(Sym("T"), tuple(one for one in maths if isinstance(one, Relation)))
+            return Find(t.Sym("T"), tuple(one for one in maths if isinstance(one, t.Relation)))
     raise AssertionError(kind)
 
 
@@ -108,7 +108,7 @@ CASES = cases()
 
 def test_there_are_many():
     assert len(CASES) > 800
-    assert not any(isinstance(item.key, Label) for item, *_ in CASES[:50])
+    assert not any(isinstance(item.key, t.Label) for item, *_ in CASES[:50])
 
 
 @pytest.mark.parametrize(

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.checking.rounding import rounded
-from itembank.items.forms import decimal_node
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Round
 from itembank.marking.mark import Verdict, mark
 from itembank.notation.algebra import number
 from itembank.notation.line import line
+from itembank.proof.exact.rounding import rounded
 from tests.marking.questions import question
 
 

@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.bank.load import read_bank
-from itembank.bank.reading import as_item
-from itembank.bank.tasks import NeedsPerson
-from itembank.items.registry import find_topic, topic_ids
+from itembank.bank.question.as_item import as_item
+from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.read.load import read_bank
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
-from itembank.notation.tree import Int, Mixed, Neg, NotationError, Relation
+from itembank.notation import tree as t
 
 BANKS = Path(__file__).parents[2] / "banks"
 
@@ -23,7 +23,7 @@ BANKS = Path(__file__).parents[2] / "banks"
 def written(node):
     try:
         return line(node)
-    except NotationError:
+    except t.NotationError:
         return line(node, pence=False)
 
 
@@ -61,10 +61,10 @@ def test_no_chain_that_ends_in_another_value_is_right(name, rng, more):
     topic = find_topic(name)
     tier = rng.choice(list(topic.spaces))
     item = topic.item(tier, rng.randrange(len(topic.spaces[tier])))
-    key = item.key.rest[0][1] if isinstance(item.key, Relation) else item.key
-    if not isinstance(key.of if isinstance(key, Neg) else key, Int | Mixed):
+    key = item.key.rest[0][1] if isinstance(item.key, t.Relation) else item.key
+    if not isinstance(key.of if isinstance(key, t.Neg) else key, t.Int | t.Mixed):
         return
-    if isinstance(item.key, Relation) and item.key.rest[0][0] != "=":
+    if isinstance(item.key, t.Relation) and item.key.rest[0][0] != "=":
         return
     right = line(key)
     for wrong in (

@@ -49,13 +49,13 @@ fractions = st.fractions(-20, 20, max_denominator=12)
 
 
 @given(trees)
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=300, deadline=None)
 def test_line_reads_back_to_the_same_tree(tree):
     assert parse_written(line(tree)) == tree
 
 
 @given(trees)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=200, deadline=None)
 def test_a_person_who_types_the_line_gets_the_tree_or_is_told(tree):
     """A run of letters may be refused, and 14:35 or 5pm be a time; nothing else is changed."""
     text = line(tree)
@@ -68,13 +68,13 @@ def test_a_person_who_types_the_line_gets_the_tree_or_is_told(tree):
 
 
 @given(algebra_trees)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=200, deadline=None)
 def test_a_line_with_the_letter_p_reads_back_to_the_same_tree(tree):
     assert parse_written(line(tree, pence=False), pence=False) == tree
 
 
 @given(trees)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=200, deadline=None)
 def test_spaces_do_not_change_brackets_and_signs(tree):
     text = line(tree)
     if not any(isinstance(node, Label | Mixed | Quantity) for node in walk(tree)):
@@ -87,7 +87,7 @@ def _tree_value(tree, letters):
 
 
 @given(values, st.data())
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=300, deadline=None)
 def test_mathml_says_the_value_of_the_tree(tree, data):
     letters = {name: data.draw(fractions, label=name) for name in sorted(symbols(tree))}
     try:
@@ -118,7 +118,7 @@ def test_mathml_of_roots_powers_and_units(text, value):
 
 
 @given(trees)
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=200, deadline=None)
 def test_mathml_is_well_formed_and_uses_a_true_minus(tree):
     text = mathml(tree)
     root = ElementTree.fromstring(text)

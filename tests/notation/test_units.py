@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.checking.dimensions import dimension, dimension_words
 from itembank.notation import NotationError, ParseError, line, mathml, parse, parse_written, words
 from itembank.notation.parse import parse_together
 from itembank.notation.symbolic import to_sympy
@@ -23,6 +22,7 @@ from itembank.notation.units import (
     shown_unit,
 )
 from itembank.notation.value import NotExact, exact
+from itembank.proof.claim.dimensions import dimension, dimension_words
 
 PAGE = (Path(__file__).parents[2] / "docs" / "units.md").read_text(encoding="utf-8")
 ROWS = re.findall(r"^\| `([^`]+)` \| ([^|]+) \| ([^|]+) \| (\S+) (\S+) \|$", PAGE, re.M)

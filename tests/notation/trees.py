@@ -2,186 +2,293 @@
 
 The rules are stated here a second time, by construction. Only what depends on how letters
 happen to spell a unit or a word (``5kg``, ``3p``) is left to `line` to refuse.
+
+A tree is drawn out of a purse of nodes (`MOST_NODES`): who draws pays a node, and once the purse
+is empty only leaves are drawn. So the size of a tree is bounded as it grows, and nothing large is
+ever made and thrown away. Everything is drawn by functions, not by strategies put into
+strategies: those write out all they hold when hypothesis names them, which for trees as deep as
+these fills any memory.
 """
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import IntEnum
 
 from hypothesis import reject
 from hypothesis import strategies as st
 
+from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    ClockTime,
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Label,
-    Listing,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-    walk,
-)
 from itembank.notation.units import TOGETHER, UNITS
+
+MOST_NODES = 24
+"""The nodes a tree may pay for."""
+MOST_IN_ALL = 55
+"""The most nodes a tree is ever made of: what was begun is finished, with leaves alone."""
+DEEPEST = 2
+"""How many expressions may stand inside each other, brackets and the like not counted."""
+LARGEST = 10**9
 
 digits = st.text("0123456789", min_size=1, max_size=4)
 some_digits = st.text("0123456789", max_size=3)
 
-ints = st.builds(Int, st.integers(0, 30) | st.integers(0, 10**9))
-decs = st.builds(Dec, digits, digits) | st.builds(Dec, digits, some_digits, digits)
-syms = st.builds(Sym, st.sampled_from("xyzabnpmofkgstABπθΩσ"))
-simple = ints | decs | syms | st.just(Blank())
+ints = st.builds(t.Int, st.integers(0, 30) | st.integers(0, LARGEST))
+decs = st.builds(t.Dec, digits, digits) | st.builds(t.Dec, digits, some_digits, digits)
+syms = st.builds(t.Sym, st.sampled_from("xyzabnpmofkgstABπθΩσ"))
+blanks = st.just(t.Blank())
+simple = ints | decs | syms | blanks
 positive = st.integers(1, 40)
-mixeds = st.builds(Mixed, positive, positive, positive)
+mixeds = st.builds(t.Mixed, positive, positive, positive)
 labels = st.builds(
-    Label,
+    t.Label,
     st.sampled_from(["Pack B", "the bus depot", "3/4", "½ & “x” <y>", "Fig. (a), x = 2", "é  −"]),
 )
 
 
-def _joined(kind, ops, part):
-    rest = st.lists(st.tuples(st.sampled_from(ops), part), min_size=1, max_size=3)
-    return st.builds(lambda first, others: kind(first, tuple(others)), part, rest)
-
-
-def _several(kind, part):
-    return st.builds(lambda parts: kind(tuple(parts)), st.lists(part, min_size=2, max_size=3))
-
-
-def _starts_with_digit(node):
-    return type(node) in (Int, Dec) or (type(node) is Power and type(node.base) in (Int, Dec))
-
-
 @st.composite
-def juxts(draw, factor, expression):
-    """Factors side by side: a digit leads or follows a bracket, a fraction leads letters."""
-    factors = [draw(factor)]
-    for _ in range(draw(st.integers(1, 3))):
-        following = draw(factor)
-        if _starts_with_digit(following) and type(factors[-1]) is not Bracket:
-            following = Bracket(draw(expression))
-        factors.append(following)
-    letters_follow = any(symbols(f) for f in factors[1:]) and not _starts_with_digit(factors[1])
-    if letters_follow and draw(st.booleans()):
-        lead = draw(mixeds | st.builds(Frac, expression, expression))
-        factors[0] = draw(st.sampled_from([lead, Bracket(lead), Bracket(Bracket(lead))]))
-    return Juxt(tuple(factors))
-
-
-@st.composite
-def _mixed_units(draw):
-    unit = draw(st.sampled_from(sorted(TOGETHER)))
-    parts = [Quantity(draw(ints | st.just(Blank())), unit)]
+def mixed_units(draw, dimension=""):
+    """Two or more units of one kind, the largest first; of `dimension` where one is named."""
+    unit = draw(
+        st.sampled_from(
+            sorted(u for u in TOGETHER if UNITS[u].dimension == (dimension or UNITS[u].dimension))
+        )
+    )
+    parts = [t.Quantity(draw(ints | blanks), unit)]
     while unit in TOGETHER and (len(parts) < 2 or draw(st.booleans())):
         unit = draw(st.sampled_from(TOGETHER[unit]))
-        parts.append(Quantity(draw(ints | st.just(Blank())), unit))
+        parts.append(t.Quantity(draw(ints | blanks), unit))
     last = draw(ints | decs | mixeds)
-    return MixedUnits((*parts[:-1], Quantity(last, unit)))
+    return t.MixedUnits((*parts[:-1], t.Quantity(last, unit)))
 
 
-mixed_units = _mixed_units()
-clock_times = st.builds(ClockTime, st.integers(0, 23), st.integers(0, 59)) | st.builds(
-    ClockTime, st.integers(1, 12), st.none() | st.integers(0, 59), st.sampled_from(["am", "pm"])
+clock_times = st.builds(t.ClockTime, st.integers(0, 23), st.integers(0, 59)) | st.builds(
+    t.ClockTime,
+    st.integers(1, 12),
+    st.none() | st.integers(0, 59),
+    st.sampled_from(["am", "pm"]),
 )
-lengths_of_time = mixed_units.filter(
-    lambda node: UNITS[node.parts[0].unit].dimension == "time"
-) | st.builds(Quantity, ints | decs | mixeds, st.sampled_from(["s", "min", "h", "day"]))
+lengths_of_time = mixed_units("time") | st.builds(
+    t.Quantity, ints | decs | mixeds, st.sampled_from(["s", "min", "h", "day"])
+)
 time_sums = st.builds(
-    lambda time, op, length: Sum(time, ((op, length),)),
+    lambda time, op, length: t.Sum(time, ((op, length),)),
     clock_times,
     st.sampled_from(["+", "-"]),
     lengths_of_time,
 )
-between_times = st.builds(lambda a, b: Sum(a, (("-", b),)), clock_times, clock_times)
+between_times = st.builds(lambda a, b: t.Sum(a, (("-", b),)), clock_times, clock_times)
 
 
-def _level(depth):
-    """Return the strategies of one nesting level: expressions with at most `depth` inside."""
-    if depth == 0:
-        return simple | mixeds
-    inner = _level(depth - 1)
-    base = simple | st.builds(Bracket, inner)
-    factor = (
-        base | st.builds(Power, base, inner) | st.builds(Root, inner, st.sampled_from([2, 3, 4]))
+class Rank(IntEnum):
+    """How tightly something is bound: where one rank may stand, so may those before it."""
+
+    BASE = 0
+    FACTOR = 1
+    AMOUNT = 2
+    UNSIGNED = 3
+    SIGNED = 4
+    TERM = 5
+    EXPRESSION = 6
+
+
+def _starts_with_digit(node):
+    return type(node) in (t.Int, t.Dec) or (
+        type(node) is t.Power and type(node.base) in (t.Int, t.Dec)
     )
-    amount = factor | mixeds | st.builds(Frac, inner, inner) | juxts(factor, inner)
-    unsigned = (
-        amount
-        | st.builds(Percent, amount)
-        | st.builds(Money, amount, st.sampled_from("£€$"))
-        | st.builds(Money, ints | decs | st.just(Blank()), st.just("p"))
-        | st.builds(Quantity, amount, st.sampled_from(sorted(UNITS)))
-        | mixed_units
-    )
-    signed = unsigned | st.builds(Neg, unsigned)
-    term = signed | _joined(Product, ["×", "÷", "of"], signed)
-    return term | _joined(Sum, ["+", "-"], term) | between_times
 
 
-expressions = _level(2)
-ratios = _several(Ratio, expressions)
-sides = expressions | ratios | labels | clock_times | time_sums
-relations = _joined(Relation, list("=<>≤≥≠"), sides)
-cells = sides | relations
-listings = _several(Listing, cells)
-choices = _several(Either, expressions | ratios | relations | listings)
+@dataclass
+class Growing:
+    """One tree as it grows: what draws its choices, the nodes left to pay, how deep it may go."""
+
+    draw: Callable
+    left: int = MOST_NODES
+    depth: int = DEEPEST
+
+    def of(self, rank):
+        """Return a node that may stand where one of `rank` may."""
+        self.left -= 1
+        if self.left <= 0:
+            return self.draw(simple)
+        if not self.depth:
+            return self.draw(simple | mixeds)
+        return self.draw(st.sampled_from(_MAKERS[rank]))(self)
+
+    def leaf(self, strategy):
+        """Return something that holds no expression, paid for whole."""
+        node = self.draw(strategy)
+        self.left -= sum(1 for _ in t.walk(node))
+        return node
+
+    def inside(self):
+        """Return an expression one level down, for the inside of something."""
+        self.depth -= 1
+        node = self.of(Rank.EXPRESSION)
+        self.depth += 1
+        return node
+
+    def several(self, part, least=2):
+        """Return two or three parts, fewer once nothing is left to pay with."""
+        self.left -= 1
+        parts = [part() for _ in range(least)]
+        while self.left > 0 and len(parts) < 3 and self.draw(st.booleans()):
+            parts.append(part())
+        return tuple(parts)
+
+    def joined(self, kind, signs, part):
+        """Return two to four parts with signs between them."""
+        self.left -= 1
+        first = part()
+        rest = [(self.draw(st.sampled_from(signs)), part())]
+        while self.left > 0 and len(rest) < 3 and self.draw(st.booleans()):
+            rest.append((self.draw(st.sampled_from(signs)), part()))
+        return kind(first, tuple(rest))
+
+    def bracket(self):
+        return t.Bracket(self.inside())
+
+    def power(self):
+        return t.Power(self.of(Rank.BASE), self.inside())
+
+    def root(self):
+        return t.Root(self.inside(), self.draw(st.sampled_from([2, 3, 4])))
+
+    def fraction(self):
+        return t.Frac(self.inside(), self.inside())
+
+    def juxt(self):
+        """Factors side by side: a digit leads or follows a bracket, a fraction leads letters."""
+        factors = [self.of(Rank.FACTOR)]
+        for _ in range(self.draw(st.integers(1, 3)) if self.left > 0 else 1):
+            following = self.of(Rank.FACTOR)
+            if _starts_with_digit(following) and type(factors[-1]) is not t.Bracket:
+                self.left -= 1
+                following = self.bracket()
+            factors.append(following)
+        letters = any(t.symbols(factor) for factor in factors[1:])
+        if letters and not _starts_with_digit(factors[1]) and self.draw(st.booleans()):
+            lead = self.draw(mixeds) if self.draw(st.booleans()) else self.fraction()
+            self.left -= 2
+            shown = [lead, t.Bracket(lead), t.Bracket(t.Bracket(lead))]
+            factors[0] = self.draw(st.sampled_from(shown))
+        return t.Juxt(tuple(factors))
+
+    def percent(self):
+        return t.Percent(self.of(Rank.AMOUNT))
+
+    def money(self):
+        return t.Money(self.of(Rank.AMOUNT), self.draw(st.sampled_from("£€$")))
+
+    def pence(self):
+        return t.Money(self.draw(ints | decs | blanks), "p")
+
+    def quantity(self):
+        return t.Quantity(self.of(Rank.AMOUNT), self.draw(st.sampled_from(sorted(UNITS))))
+
+    def negative(self):
+        return t.Neg(self.of(Rank.UNSIGNED))
+
+    def product(self):
+        return self.joined(t.Product, ["×", "÷", "of"], lambda: self.of(Rank.SIGNED))
+
+    def sum(self):
+        return self.joined(t.Sum, ["+", "-"], lambda: self.of(Rank.TERM))
+
+    def expression(self):
+        return self.of(Rank.EXPRESSION)
+
+    def ratio(self):
+        return t.Ratio(self.several(self.expression))
+
+    def side(self):
+        if self.left <= 0:
+            return self.expression()
+        kind = self.draw(st.sampled_from(["expression"] * 3 + ["ratio", "other"]))
+        if kind == "other":
+            return self.leaf(labels | clock_times | time_sums)
+        return self.expression() if kind == "expression" else self.ratio()
+
+    def relation(self):
+        return self.joined(t.Relation, list("=<>≤≥≠"), self.side)
+
+    def cell(self):
+        alone = self.left <= 0 or self.draw(st.booleans())
+        return self.side() if alone else self.relation()
+
+    def listing(self):
+        return t.Listing(self.several(self.cell))
+
+    def choice(self):
+        made = [self.expression, self.ratio, self.relation, self.listing]
+        return t.Either(self.several(lambda: self.draw(st.sampled_from(made))()))
+
+
+def _drawn(strategy):
+    """Return a maker that draws from a strategy of leaves."""
+    return lambda growing: growing.leaf(strategy)
+
+
+def _makers():
+    """Return what may be made for each rank; numbers and letters as often as all of a rank."""
+    made = [_drawn(simple)] * 5
+    ranks = {}
+    for rank, more in {
+        Rank.BASE: [Growing.bracket],
+        Rank.FACTOR: [Growing.power, Growing.root],
+        Rank.AMOUNT: [_drawn(mixeds), Growing.fraction, Growing.juxt],
+        Rank.UNSIGNED: [
+            Growing.percent,
+            Growing.money,
+            Growing.pence,
+            Growing.quantity,
+            _drawn(mixed_units()),
+        ],
+        Rank.SIGNED: [Growing.negative],
+        Rank.TERM: [Growing.product],
+        Rank.EXPRESSION: [Growing.sum, _drawn(between_times)],
+    }.items():
+        made = ranks[rank] = made + more
+    return ranks
+
+
+_MAKERS = _makers()
 
 
 def pence_free(node):
     """Return `node` without sums of pence, for lines in which p is a letter."""
-    if any(type(part) is Money and part.sign == "p" for part in walk(node)):
+    if any(type(part) is t.Money and part.sign == "p" for part in t.walk(node)):
         reject()
-    try:
-        line(node, pence=False)
-    except NotationError as error:
-        if "as one word" in str(error):
-            reject()
-        raise
-    return node
+    return _keep(node, pence=False)
 
 
-def _keep(node):
+def _keep(node, *, pence=True):
     """Return `node`, or turn it down where its letters happen to spell something else."""
     try:
-        line(node)
-    except NotationError as error:
+        line(node, pence=pence)
+    except t.NotationError as error:
         if "as one word" in str(error):
             reject()
         raise
     return node
-
-
-# Not .map(): what is turned down inside it makes hypothesis write out the whole strategy, which
-# fills the memory for one as deep as these.
 
 
 @st.composite
 def _trees(draw):
-    return _keep(draw(cells | listings | choices))
+    growing = Growing(draw)
+    made = draw(st.sampled_from([growing.cell, growing.listing, growing.choice]))
+    return _keep(made())
 
 
 @st.composite
 def _algebra_trees(draw):
-    return pence_free(draw(expressions | choices))
+    growing = Growing(draw)
+    return pence_free(draw(st.sampled_from([growing.expression, growing.choice]))())
 
 
 @st.composite
 def _values(draw):
-    return _keep(draw(expressions | ratios))
+    growing = Growing(draw)
+    return _keep(draw(st.sampled_from([growing.expression, growing.ratio]))())
 
 
 trees, algebra_trees, values = _trees(), _algebra_trees(), _values()

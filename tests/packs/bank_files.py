@@ -6,8 +6,8 @@ import datetime
 import json
 from pathlib import Path
 
-from itembank.bank.load import read_bank
-from itembank.bank.signoff import signoff_of, signoffs_text
+from itembank.bank.proof.signoff import signoff_of, signoffs_text
+from itembank.bank.read.load import read_bank
 
 DAY = datetime.date(2026, 9, 14)
 OWN = "garden.beds"
@@ -64,7 +64,7 @@ def sign(folder: Path, *ids: str, by: str = "HT", on: datetime.date = DAY) -> No
     found = read_bank(folder)
     path = folder / "signoffs.toml"
     before = path.read_text(encoding="utf-8") if path.exists() else ""
-    from itembank.bank.signoff import read_signoffs
+    from itembank.bank.proof.signoff import read_signoffs
 
     wanted = [*read_signoffs(folder), *(signoff_of(found.find(id), by, on) for id in ids)]
     path.write_text(signoffs_text(wanted, before), encoding="utf-8")

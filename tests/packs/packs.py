@@ -6,8 +6,8 @@ import datetime
 from functools import cache
 
 from itembank.packs.build import PackRequest
-from itembank.planning.bands import default_scheme
-from itembank.planning.plan_file import PlannedTopic
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.plan_file import PlannedTopic
 
 TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
-from itembank.items.space import Space
-from itembank.items.topic import Topic
-from itembank.notation.tree import Int, add, equals, num, times
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 FORGETS = Misconception("forgets-last", "leaves out the last number", "What is left to add?")
 NEVER = Misconception("never-shown", "does what no item here shows", "Why?")
@@ -18,17 +18,17 @@ class Adding(Topic):
 
     def make(self, tier, *values):
         numbers = [*values, *range(2, 2 + list(Tier).index(tier))]
-        task = add(*map(Int, numbers))
+        task = t.add(*map(t.Int, numbers))
         if tier is Tier.CHALLENGE:
-            task = times(Int(values[0]), Int(values[1]))
-        key = num(values[0] * values[1] if tier is Tier.CHALLENGE else sum(numbers))
+            task = t.times(t.Int(values[0]), t.Int(values[1]))
+        key = t.num(values[0] * values[1] if tier is Tier.CHALLENGE else sum(numbers))
         return Draft(
             prompt=prompt("Work out {task}.", task=task),
             ask=Find(task),
             key=key,
             form="integer",
-            steps=(Step("Start from the left.", task), Step("Finish.", equals(task, key))),
-            slips=(Slip(FORGETS, num(values[0])),),
+            steps=(Step("Start from the left.", task), Step("Finish.", t.equals(task, key))),
+            slips=(Slip(FORGETS, t.num(values[0])),),
             twin=(tier, *sorted(values)),
             marks=2,
         )

@@ -7,9 +7,9 @@ import threading
 
 import pytest
 
-from itembank import disk
 from itembank.errors import ItembankError
-from itembank.packs.all_or_none import write_together
+from itembank.files import disk
+from itembank.packs.data.together import write_together
 
 OLD = {"pack.json": b"old", "starter.pdf": b"old"}
 NEW = {"pack.json": b"new", "core.pdf": b"new"}

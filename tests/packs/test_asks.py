@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from itembank.notation import NotationError
-from itembank.packs.asks import has_letter_p, pack_ask, read_ask
-from itembank.packs.model import Ask
-from tests.checking.asked import asked
+from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
+from itembank.packs.data.pack import Ask
+from tests.proof.asked import asked
 
 
 @pytest.mark.parametrize(

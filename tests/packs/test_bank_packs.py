@@ -7,20 +7,20 @@ import re
 
 import pytest
 
-from itembank.bank.load import read_bank
+from itembank.bank.read.load import read_bank
 from itembank.errors import CheckFailed, ItembankError
-from itembank.faults import FileFaults
+from itembank.files.faults import FileFaults
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
-from itembank.packs.banks import Banks, same_question
+from itembank.items.topics.registry import find_topic
 from itembank.packs.build import build_pack, choose
 from itembank.packs.check import read_pack, stored_items
-from itembank.packs.convert import read_item
-from itembank.packs.files import pack_json
-from itembank.packs.said import drawn_words, source_words
-from itembank.planning.bands import default_scheme
-from itembank.planning.draw_from import Drawing
-from itembank.planning.plan_file import PlannedTopic
+from itembank.packs.data.convert import read_item
+from itembank.packs.data.pack_files import pack_json
+from itembank.packs.sources.banks import Banks, same_question
+from itembank.packs.sources.sources_in_words import drawn_words, source_words
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.draw_from import Drawing
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
 from tests.packs.packs import request
 
@@ -176,7 +176,7 @@ def test_a_bank_may_name_generated_sets_and_pinned_questions(tmp_path):
 
 
 def read_key(address):
-    from itembank.items.registry import find_item
+    from itembank.items.topics.registry import find_item
     from itembank.notation.line import line
 
     return line(find_item(address).key)

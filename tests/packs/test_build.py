@@ -7,16 +7,16 @@ import pytest
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
+from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.notation.tree import Relation
-from itembank.packs import proof as proofs
+from itembank.packs import pack_proof as proofs
 from itembank.packs.build import build_pack, choose, start_pack
 from itembank.packs.check import stored_items
-from itembank.packs.convert import Faces, Mismatch, pack_item, read_item, read_maths
-from itembank.packs.files import pack_json
-from itembank.packs.proof import Proof
-from itembank.planning.plan_file import PlannedTopic
+from itembank.packs.data.convert import Faces, Mismatch, pack_item, read_item, read_maths
+from itembank.packs.data.pack_files import pack_json
+from itembank.packs.pack_proof import Proof
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.packs.packs import TOPICS, request
 
 
@@ -33,7 +33,7 @@ def wrong(item):
 
 def worth(item):
     """Return what the key says; of an equation its last side, so that letters do not matter."""
-    return item.key.rest[-1][1] if isinstance(item.key, Relation) else item.key
+    return item.key.rest[-1][1] if isinstance(item.key, t.Relation) else item.key
 
 
 def test_the_same_request_gives_the_same_bytes(pack):

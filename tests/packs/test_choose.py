@@ -9,13 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.closeness import answer_of
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
-from itembank.items.space import Space
-from itembank.packs.choose import Share, choose_starter, share_out, slots, tier_counts
-from itembank.packs.pool import Pool, along, differing, shuffled
-from itembank.packs.sheets import choose_sheet, run_lengths
+from itembank.items.measures.closeness import answer_of
+from itembank.items.topics.registry import find_topic
+from itembank.items.topics.space import Space
+from itembank.packs.choosing.follow_up import choose_sheet, run_lengths
+from itembank.packs.choosing.pool import Pool, along, differing, shuffled
+from itembank.packs.choosing.starter import Share, choose_starter, share_out, slots, tier_counts
 from tests.packs.small_topics import adding
 
 TOPICS = [adding(f"small.t{n}", 18) for n in range(4)]
@@ -215,7 +215,7 @@ def test_runs_hold_two_or_three(count):
 def test_an_example_to_finish_has_the_steps_of_the_one_before_it_where_nothing_is_linked(
     monkeypatch,
 ):
-    from itembank.packs import sheets
+    from itembank.packs.choosing import follow_up as sheets
 
     monkeypatch.setattr(sheets, "_linked", lambda *_: [])
     topics = [find_topic("equations.both-sides")]

@@ -6,12 +6,12 @@ from itertools import combinations, pairwise
 
 import pytest
 
-from itembank.items.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic, topic_ids
-from itembank.packs.choose import Share, choose_starter, share_out
-from itembank.packs.pool import Drawn, Pool
-from itembank.packs.sheets import choose_sheet
+from itembank.items.measures.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.packs.choosing.follow_up import choose_sheet
+from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.choosing.starter import Share, choose_starter, share_out
 
 SEEDS = range(4)
 QUESTIONS = 6

@@ -8,14 +8,14 @@ import pytest
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
-from itembank.items.years import RECURRING_DECIMALS, SURDS, Part
+from itembank.items.measures.years import RECURRING_DECIMALS, SURDS, Part
+from itembank.items.topics.registry import find_topic
 from itembank.packs.build import askable, choose
-from itembank.packs.held import find_held
-from itembank.packs.pool import Pool
-from itembank.packs.within_year import WithinYear, all_beyond, within_year
-from itembank.planning.draw_from import Drawing
-from itembank.planning.plan_file import PlannedTopic
+from itembank.packs.choosing.fixed_questions import find_held
+from itembank.packs.choosing.pool import Pool
+from itembank.packs.sources.within_year import WithinYear, all_beyond, within_year
+from itembank.planning.department.draw_from import Drawing
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.packs.bank_files import bank, item
 from tests.packs.packs import request
 from tests.packs.small_topics import adding

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank import disk
 from itembank.errors import ItembankError
-from itembank.packs import files
-from itembank.packs.files import write_folder
+from itembank.files import disk
+from itembank.packs.data import pack_files as files
+from itembank.packs.data.pack_files import write_folder
 
 NEW = {"starter.pdf": b"new starter", "core.pdf": b"new core", "pack.json": b"{}\n"}
 OLD = {"starter.pdf": b"old", "support.pdf": b"old too", "pack.json": b"[]\n"}

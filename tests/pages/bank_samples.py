@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime
 
-from itembank.packs.model import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
-from itembank.packs.model import Step as PackStep
+from itembank.packs.data.pack import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
+from itembank.packs.data.pack import Step as PackStep
 from tests.pages.samples import item, maths, pack
 
 ASKED = {

@@ -5,8 +5,8 @@ from __future__ import annotations
 from contextlib import contextmanager
 from typing import NamedTuple
 
-from itembank.pages.fonts import ASCENT, DESCENT, face
-from itembank.pages.page import Page
+from itembank.pages.engine.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.page import Page
 
 
 class Mark(NamedTuple):

@@ -9,7 +9,7 @@ from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import parse
 from itembank.notation.words import words
-from itembank.packs.model import (
+from itembank.packs.data.pack import (
     Ask,
     Band,
     Key,

@@ -6,9 +6,9 @@ import datetime
 from functools import cache
 
 from itembank.packs.build import PackRequest, as_data, choose
-from itembank.packs.model import Look, Pack
-from itembank.planning.bands import default_scheme
-from itembank.planning.plan_file import PlannedTopic
+from itembank.packs.data.pack import Look, Pack
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.plan_file import PlannedTopic
 
 TOPICS = {
     "7M": ("fractions.equivalent", "fractions.lowest-terms", "equations.one-step"),

@@ -6,15 +6,15 @@ import re
 
 import pytest
 
-from itembank.packs.model import Maths, Pack
-from itembank.packs.model import Step as PackStep
-from itembank.packs.said import drawn_words, source_words
+from itembank.packs.data.pack import Maths, Pack
+from itembank.packs.data.pack import Step as PackStep
+from itembank.packs.sources.sources_in_words import drawn_words, source_words
+from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import draw_pack
-from itembank.pages.formula import formula, pieces
-from itembank.pages.notes import teacher_notes
-from itembank.pages.script import scenes
-from itembank.pages.text import Flow, measure
-from itembank.pages.working import chain, side_before
+from itembank.pages.engine.formula import formula, pieces
+from itembank.pages.engine.paragraph import Flow, measure
+from itembank.pages.parts.script import scenes
+from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.bank_samples import ASKED, asked, packs
 from tests.pages.samples import maths, pack
 from tests.pages.sheet_samples import real_pack

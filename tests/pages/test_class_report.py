@@ -7,11 +7,11 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from itembank.pages import theme
-from itembank.pages.class_report import BandRow, ReportData, TopicRow, class_report
-from itembank.pages.heat_map import FROM, STEPS, shade
-from itembank.pages.paper import TOP
-from itembank.pages.report_views import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow, class_report
+from itembank.pages.engine import theme
+from itembank.pages.engine.paper import TOP
+from itembank.pages.parts.heat_map import FROM, STEPS, shade
+from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
 from tests.pages.marks import overlapping, recorded
 
 

@@ -8,13 +8,13 @@ from functools import cache
 import pypdfium2
 import pytest
 
-from itembank.items.registry import topic_ids
+from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import PackRequest, as_data, choose
-from itembank.packs.model import Pack, Sheet, Version
-from itembank.pages import theme
+from itembank.packs.data.pack import Pack, Sheet, Version
 from itembank.pages.draw import drawers
-from itembank.planning.bands import default_scheme
-from itembank.planning.plan_file import PlannedTopic
+from itembank.pages.engine import theme
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.pages.marks import overlapping, recorded
 from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
 

@@ -3,11 +3,11 @@
 import pypdfium2
 import pytest
 
-from itembank.packs.convert import pack_band
-from itembank.pages import theme
-from itembank.pages.group_sheet import SEATS, GroupPart, group_sheets
-from itembank.pages.paper import TOP
-from itembank.planning.bands import default_scheme
+from itembank.packs.data.convert import pack_band
+from itembank.pages.documents.group_sheet import SEATS, GroupPart, group_sheets
+from itembank.pages.engine import theme
+from itembank.pages.engine.paper import TOP
+from itembank.planning.bands.bands import default_scheme
 from tests.pages.marks import overlapping, recorded
 
 BANDS = [pack_band(band) for band in default_scheme().bands(8)]

@@ -9,9 +9,9 @@ import pikepdf
 import pypdfium2
 import pytest
 
-from itembank.pages import theme
-from itembank.pages.questions import LEFT, RIGHT, arrange
-from itembank.pages.slides import TOP, bottom_of
+from itembank.pages.documents.slides import TOP, bottom_of
+from itembank.pages.engine import theme
+from itembank.pages.parts.board import LEFT, RIGHT, arrange
 
 DOTS = 1.5
 

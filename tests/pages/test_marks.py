@@ -7,13 +7,13 @@ import re
 import pytest
 
 from itembank.packs.build import build_pack
-from itembank.packs.model import Pack
-from itembank.pages.follow_up_answers import follow_up_answers
-from itembank.pages.marks import total
-from itembank.pages.method_marks import earned
-from itembank.pages.notes import teacher_notes
-from itembank.pages.sheets import DRAWERS
-from itembank.planning.plan_file import PlannedTopic
+from itembank.packs.data.pack import Pack
+from itembank.pages.documents.follow_up_answers import follow_up_answers
+from itembank.pages.documents.notes import teacher_notes
+from itembank.pages.documents.sheets import DRAWERS
+from itembank.pages.parts.marks_said import total
+from itembank.pages.parts.method_marks import earned
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.packs.packs import request as asked
 from tests.pages.test_sheets import text_of
 

@@ -10,9 +10,9 @@ import pikepdf
 import pypdfium2
 import pytest
 
-from itembank.pages.notes import CAUTIONS, CHECKS, teacher_notes
-from itembank.pages.script import chosen, mid_sentence, repair_bands, scenes, telling
-from itembank.pages.text import Strong
+from itembank.pages.documents.notes import CAUTIONS, CHECKS, teacher_notes
+from itembank.pages.engine.paragraph import Strong
+from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.pages.sheet_samples import TOPICS, real_pack
 
 

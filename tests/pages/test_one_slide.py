@@ -9,15 +9,15 @@ from functools import cache
 import pypdfium2
 import pytest
 
-from itembank.items.registry import topic_ids
+from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import PackRequest, as_data, choose
-from itembank.pages import theme
-from itembank.pages.instructions import last_instruction, shared
-from itembank.pages.questions import LEFT, PAD, RIGHT, arrange, balanced, prompt
-from itembank.pages.slides import TOP, answers, bottom_of, starter
-from itembank.pages.text import Flow, measure
-from itembank.planning.bands import default_scheme
-from itembank.planning.plan_file import PlannedTopic
+from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
+from itembank.pages.engine import theme
+from itembank.pages.engine.paragraph import Flow, measure
+from itembank.pages.parts.board import LEFT, PAD, RIGHT, arrange, balanced, prompt
+from itembank.pages.parts.instructions import last_instruction, shared
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.plan_file import PlannedTopic
 from tests.pages.test_layout import slides_of
 
 DRAWS = 20

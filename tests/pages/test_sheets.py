@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.packs.model import Look, Sheet
-from itembank.pages import theme
+from itembank.packs.data.pack import Look, Sheet
+from itembank.pages.documents.follow_up_answers import follow_up_answers
+from itembank.pages.documents.sheets import follow_up
 from itembank.pages.draw import drawers
-from itembank.pages.follow_up_answers import follow_up_answers
-from itembank.pages.paper import TOP
-from itembank.pages.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
-from itembank.pages.sheets import follow_up
-from itembank.pages.working import chain, formulas, side_before
+from itembank.pages.engine import theme
+from itembank.pages.engine.paper import TOP
+from itembank.pages.parts.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
+from itembank.pages.parts.solutions import chain, formulas, side_before
 from tests.pages.marks import overlapping, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
 
@@ -191,7 +191,7 @@ def test_answers_hold_every_key_and_line_of_working():
 
 def test_nothing_is_set_twice():
     """What ``formulas`` lists is all that the five documents need set."""
-    from itembank.pages import formula
+    from itembank.pages.engine import formula
 
     pack = real_pack("9S")
     formula.preload(formulas(pack))
@@ -312,7 +312,7 @@ def test_a_slide_keeps_the_title_whole_before_the_date():
 
 
 def test_a_start_too_wide_beside_its_words_is_written_below_them_on_one_line(samples):
-    from itembank.pages import working
+    from itembank.pages.parts import solutions as working
 
     step = samples.Step(say="Collect like terms", maths=samples.maths("x^2 + 5x + 2x + 10 = 0"))
     narrow, wide = 300.0, 3000.0

@@ -8,7 +8,7 @@ import re
 import pikepdf
 import pytest
 
-from itembank.pages.page import Document, UntaggedMarkError
+from itembank.pages.engine.page import Document, UntaggedMarkError
 
 
 def elements(pdf):

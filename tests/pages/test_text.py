@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.pages.formula import Batch, adopt, formula, lay_out, pieces
-from itembank.pages.text import Flow, as_text, measure
+from itembank.pages.engine.formula import Batch, adopt, formula, lay_out, pieces
+from itembank.pages.engine.paragraph import Flow, as_text, measure
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
 
@@ -120,8 +120,8 @@ def test_not_xml_is_a_plain_error():
 
 
 def test_bold_and_plain_words_stand_a_space_apart():
-    from itembank.pages.fonts import face
-    from itembank.pages.text import Strong
+    from itembank.pages.engine.fonts import face
+    from itembank.pages.engine.paragraph import Strong
 
     block = measure(Flow([Strong("Add up your marks:"), " out of 10"]), 600, 1)
     bold, regular = block.lines[0].placed

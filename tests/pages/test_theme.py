@@ -9,12 +9,12 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from itembank.packs.convert import pack_band
-from itembank.pages import theme
-from itembank.pages.page import Document
-from itembank.pages.signs import sign
-from itembank.pages.theme import contrast
-from itembank.planning.bands import ShapeName, default_scheme
+from itembank.packs.data.convert import pack_band
+from itembank.pages.engine import theme
+from itembank.pages.engine.page import Document
+from itembank.pages.engine.signs import sign
+from itembank.pages.engine.theme import contrast
+from itembank.planning.bands.bands import ShapeName, default_scheme
 
 # Okabe and Ito, "Color Universal Design", 2008: the eight colours of their palette.
 OKABE_ITO = [

@@ -7,14 +7,14 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from itembank.bank.load import read_bank
-from itembank.bank.reading import as_item
+from itembank.bank.question.as_item import as_item
+from itembank.bank.read.load import read_bank
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic, topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import parse
 from itembank.notation.mathml import mathml
-from itembank.pages.fonts import FOLDER, MATHS, face
-from itembank.pages.formula import formula
+from itembank.pages.engine.fonts import FOLDER, MATHS, face
+from itembank.pages.engine.formula import formula
 from itembank.pages.typefaces import build
 
 ROOT = Path(__file__).parents[2]

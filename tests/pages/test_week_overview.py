@@ -5,9 +5,9 @@ import io
 import pypdfium2
 import pytest
 
-from itembank.pages import theme
-from itembank.pages.week_overview import WeekData, week_overview
-from itembank.pages.week_table import LessonColumn, TopicRow
+from itembank.pages.documents.week_overview import WeekData, week_overview
+from itembank.pages.engine import theme
+from itembank.pages.parts.week_table import LessonColumn, TopicRow
 from tests.pages.marks import overlapping, recorded
 
 LONG = "Adding and subtracting fractions with the same denominator"

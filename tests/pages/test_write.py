@@ -10,7 +10,7 @@ from itembank.packs.build import start_pack
 from itembank.packs.check import start_reading
 from itembank.pages import draw
 from itembank.pages.draw import drawers
-from itembank.pages.write import write_pack
+from itembank.pages.write_pack import write_pack
 from tests.packs.packs import request
 
 
@@ -46,7 +46,7 @@ def test_a_key_the_second_road_rejects_is_not_written(tmp_path, monkeypatch):
         if item.address == address:
             raise CheckFailed(f"{address}: it comes to 1, the key says 2")
 
-    monkeypatch.setattr("itembank.packs.proof.prove_symbolic", reject)
+    monkeypatch.setattr("itembank.packs.pack_proof.prove_symbolic", reject)
     with pytest.raises(CheckFailed, match=f"{address}: it comes to 1, the key says 2"):
         write_pack(start_pack(request(follow_up=4)), tmp_path / "made")
     assert not os.listdir(tmp_path)

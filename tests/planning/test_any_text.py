@@ -7,10 +7,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
-from itembank.planning.department import Department, read_department
-from itembank.planning.groups import ScoreFile, parse_scores
-from itembank.planning.plan_file import Plan, read_plan
+from itembank.files.faults import FileFaults
+from itembank.planning.bands.groups import ScoreFile, parse_scores
+from itembank.planning.department.department import Department, read_department
+from itembank.planning.department.plan_file import Plan, read_plan
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DEPARTMENT = (LARKHYTHE / "department.toml").read_text(encoding="utf-8")

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.planning.bands import (
+from itembank.planning.bands.bands import (
     NOT_TOGETHER,
     SHAPES,
     BandError,
@@ -21,7 +21,7 @@ from itembank.planning.bands import (
     default_scheme,
     own_scheme,
 )
-from itembank.planning.next_tasks import MODES, TIERS
+from itembank.planning.bands.next_tasks import MODES, TIERS
 
 marks = st.integers(1, 200)
 counts = st.integers(2, 5)

@@ -8,11 +8,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
-from itembank.planning.calendar import Calendar, Closed, Term, monday
-from itembank.planning.class_plan import spread_seats
-from itembank.planning.folder import find_cycle, read_folder
-from itembank.planning.timetable import WeeklyLesson, lessons_between, parse_lesson
+from itembank.files.faults import FileFaults
+from itembank.planning.calendar.calendar import Calendar, Closed, Term, monday
+from itembank.planning.calendar.timetable import WeeklyLesson, lessons_between, parse_lesson
+from itembank.planning.department.class_plan import spread_seats
+from itembank.planning.department.folder import find_cycle, read_folder
 
 DAY = datetime.date
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
@@ -132,7 +132,7 @@ def test_rows_of_seats(text, seats):
 
 
 def test_larkhythes_own_folder_is_sound():
-    from itembank.items.registry import topic_ids, topics
+    from itembank.items.topics.registry import topic_ids, topics
 
     found = read_folder(
         LARKHYTHE, tuple(topic_ids()), {one.id: one.prerequisites for one in topics()}

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.planning.class_memory import Scored, remember_class, share_out
-from itembank.planning.memory import Seen, doubt_on, interval_on, recall, remember
+from itembank.planning.choosing.class_memory import Scored, remember_class, share_out
+from itembank.planning.choosing.memory import Seen, doubt_on, interval_on, recall, remember
 
 BENCH = Path(__file__).parents[2] / "bench"
 DAY = datetime.date(2026, 9, 7)

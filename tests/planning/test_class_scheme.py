@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.planning.calendar import Calendar, Closed, Term
-from itembank.planning.class_plan import ClassPlan
-from itembank.planning.class_scheme import class_scheme
-from itembank.planning.scheme import Scheme, Taught
-from itembank.planning.timetable import WeeklyLesson
+from itembank.planning.calendar.calendar import Calendar, Closed, Term
+from itembank.planning.calendar.scheme import Scheme, Taught
+from itembank.planning.calendar.timetable import WeeklyLesson
+from itembank.planning.department.class_plan import ClassPlan
+from itembank.planning.department.class_scheme import class_scheme
 
 DAY = datetime.date
 MONDAY = DAY(2026, 11, 23)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.planning.days import parse_day
+from itembank.planning.calendar.days import parse_day
 
 TODAY = datetime.date(2026, 11, 25)  # a Wednesday
 DAYS = st.dates(datetime.date(2000, 1, 1), datetime.date(2099, 12, 31))

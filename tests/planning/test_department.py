@@ -6,11 +6,11 @@ from pathlib import Path
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
-from itembank.planning.days import usual_seed
-from itembank.planning.department import find_department, read_department
-from itembank.planning.draw_from import DrawFrom, Drawing
-from itembank.planning.plan_file import PlannedTopic, read_plan
+from itembank.files.faults import FileFaults
+from itembank.planning.calendar.days import usual_seed
+from itembank.planning.department.department import find_department, read_department
+from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.plan_file import PlannedTopic, read_plan
 
 KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")
 GOOD = """school = "Larkhythe School"

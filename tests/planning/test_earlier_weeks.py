@@ -4,12 +4,12 @@ import datetime
 
 import pytest
 
-from itembank.faults import FileFaults
-from itembank.planning.earlier_weeks import AskedBefore, planned_lessons, topic_states
-from itembank.planning.memory import Seen
-from itembank.planning.scheme import Scheme, Taught
-from itembank.planning.sheet_items import LessonSheets, SheetItems
-from itembank.planning.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.files.faults import FileFaults
+from itembank.planning.calendar.scheme import Scheme, Taught
+from itembank.planning.choosing.memory import Seen
+from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
+from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 DAY = datetime.date
 

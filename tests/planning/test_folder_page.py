@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from itembank import toml_file
 from itembank.errors import ItembankError
-from itembank.items.registry import topic_ids
-from itembank.planning.bands import SHAPES, default_scheme
-from itembank.planning.folder import read_folder
+from itembank.files import toml_table as toml_file
+from itembank.items.topics.registry import topic_ids
+from itembank.planning.bands.bands import SHAPES, default_scheme
+from itembank.planning.department.folder import read_folder
 
 ROOT = Path(__file__).parents[2]
 PAGE = (ROOT / "docs" / "department.md").read_text(encoding="utf-8")

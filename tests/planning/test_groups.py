@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.faults import FileFaults
-from itembank.planning.bands import default_scheme
-from itembank.planning.groups import Entry, group, parse_scores, read_scores
+from itembank.files.faults import FileFaults
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.bands.groups import Entry, group, parse_scores, read_scores
 
 BANDS = default_scheme().bands(8)
 

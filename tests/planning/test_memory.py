@@ -7,7 +7,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from itembank.planning.memory import (
+from itembank.planning.choosing.memory import (
     FADING,
     FIRST_LEVEL,
     TARGET,

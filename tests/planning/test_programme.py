@@ -2,12 +2,13 @@
 
 import itertools
 
+import highspy
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.planning.programme import Programme
+from itembank.planning.choosing.programme import OPTIONS, Programme
 
 
 def test_what_fractions_would_do_better_is_still_whole():
@@ -61,3 +62,14 @@ def test_no_other_whole_numbers_are_worth_more(variables, rows, pair):
 
 def test_a_programme_of_nothing_has_nothing_to_say():
     assert Programme().solve() == []
+
+
+def test_nothing_is_printed_while_it_is_solved(capfd):
+    test_what_fractions_would_do_better_is_still_whole()
+    assert capfd.readouterr() == ("", "")
+
+
+def test_how_it_is_run_is_known_to_the_solver():
+    highs = highspy.Highs()
+    for option, value in OPTIONS.items():
+        assert highs.setOptionValue(option, value) == highspy.HighsStatus.kOk

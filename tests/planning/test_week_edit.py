@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.registry import find_item
-from itembank.planning.earlier_weeks import topic_states
-from itembank.planning.scheme import Scheme, Taught
-from itembank.planning.week_choice import Hold, Known, choose_week
-from itembank.planning.week_edit import Editor, Edits, find_day
-from itembank.planning.week_plan import PlannedLesson, WeekPlan
+from itembank.items.topics.registry import find_item
+from itembank.planning.calendar.scheme import Scheme, Taught
+from itembank.planning.week.earlier_weeks import topic_states
+from itembank.planning.week.week_choice import Hold, Known, choose_week
+from itembank.planning.week.week_edit import Editor, Edits, find_day
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 DAY = datetime.date
 MONDAY = DAY(2026, 11, 16)

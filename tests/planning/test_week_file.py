@@ -8,18 +8,18 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from itembank.characters import hidden, look_alikes
 from itembank.errors import ItembankError
-from itembank.faults import FileFaults
+from itembank.files.faults import FileFaults
 from itembank.items.item import Tier
-from itembank.items.registry import find_item, find_topic
-from itembank.planning.calendar import read_calendar
-from itembank.planning.days import usual_seed
-from itembank.planning.department import MOST_QUESTIONS, read_department
-from itembank.planning.plan_file import MOST_SEED
-from itembank.planning.sheet_items import LessonSheets, SheetItems
-from itembank.planning.week_file import read_week_plan
-from itembank.planning.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.items.topics.registry import find_item, find_topic
+from itembank.planning.calendar.calendar import read_calendar
+from itembank.planning.calendar.days import usual_seed
+from itembank.planning.department.department import MOST_QUESTIONS, read_department
+from itembank.planning.department.plan_file import MOST_SEED
+from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.week.week_file import read_week_plan
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.text.characters import hidden, look_alikes
 from tests.planning.test_any_text import PIECES
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"

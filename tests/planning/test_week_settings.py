@@ -2,9 +2,9 @@
 
 import pytest
 
-from itembank.faults import FileFaults
-from itembank.planning.department import read_department
-from itembank.planning.week_settings import WeekSettings
+from itembank.files.faults import FileFaults
+from itembank.planning.choosing.week_settings import WeekSettings
+from itembank.planning.department.department import read_department
 
 DEPARTMENT = """school = "Larkhythe School"
 {top}

@@ -10,13 +10,13 @@ from fractions import Fraction
 import pytest
 
 from generators.equations._common import balance
-from itembank.checking.elimination import answer
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
+from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
-from itembank.notation.tree import Relation, Sym, symbols
 from itembank.notation.value import exact, linear
+from itembank.proof.exact.elimination import answer
 from tests.published.openstax import rows
 
 # Exercises of OpenStax under the title of the section each is from; openstax.py beside this
@@ -89,11 +89,11 @@ CLASSIC = {
 }
 
 
-def _read(text: str) -> tuple[Relation, Sym]:
+def _read(text: str) -> tuple[t.Relation, t.Sym]:
     equation = parse(text)
-    assert isinstance(equation, Relation)
-    (name,) = symbols(equation)
-    return equation, Sym(name)
+    assert isinstance(equation, t.Relation)
+    (name,) = t.symbols(equation)
+    return equation, t.Sym(name)
 
 
 def _published(text: str) -> Fraction:
@@ -117,17 +117,17 @@ def test_the_strand_s_working_reaches_the_published_answer(text: str, value: str
         right.get("", zero),
     )
     for step in steps:
-        assert isinstance(step.maths, Relation)
+        assert isinstance(step.maths, t.Relation)
         assert answer(unknown, (step.maths,)) == (_published(value),), step
     last = steps[-1].maths
-    assert isinstance(last, Relation)
+    assert isinstance(last, t.Relation)
     assert last.first == unknown
     assert exact(last.rest[0][1]) == _published(value)
 
 
-def _sides(equation: Relation) -> frozenset[str]:
+def _sides(equation: t.Relation) -> frozenset[str]:
     """Return the two sides in either order, the unknown called x."""
-    (name,) = symbols(equation)
+    (name,) = t.symbols(equation)
     pair = (equation.first, equation.rest[0][1])
     return frozenset(line(part).replace(name, "x") for part in pair)
 
@@ -149,7 +149,7 @@ def test_a_published_question_in_a_space_has_the_published_key(
     (item,) = [
         item
         for item in find_topic(f"equations.{name}").walk(tier)
-        if any(isinstance(run, Relation) and _sides(run) == wanted for run in item.prompt)
+        if any(isinstance(run, t.Relation) and _sides(run) == wanted for run in item.prompt)
     ]
-    assert isinstance(item.key, Relation)
+    assert isinstance(item.key, t.Relation)
     assert exact(item.key.rest[0][1]) == _published(published)

@@ -15,11 +15,11 @@ import pikepdf
 import pytest
 
 from itembank.items.item import Tier
-from itembank.items.registry import find_topic
+from itembank.items.topics.registry import find_topic
 from itembank.notation.value import exact
-from itembank.pages import theme
-from itembank.pages.theme import contrast, luminance
-from itembank.planning.bands import band_of, cut_scores, default_scheme
+from itembank.pages.engine import theme
+from itembank.pages.engine.theme import contrast, luminance
+from itembank.planning.bands.bands import band_of, cut_scores, default_scheme
 
 MM = 72 / 25.4
 """Points in a millimetre: a point is 1/72 inch, and an inch is 25.4 mm."""
@@ -95,7 +95,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
 
     from itembank.packs.build import PackRequest, build_pack
     from itembank.pages.draw import draw_pack
-    from itembank.planning.plan_file import PlannedTopic
+    from itembank.planning.department.plan_file import PlannedTopic
 
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")
     pack = build_pack(

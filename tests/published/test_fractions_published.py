@@ -25,9 +25,9 @@ from generators.fractions.lowest_terms import LowestTerms
 from generators.fractions.mixed_operations import MixedOperations
 from generators.fractions.multiply import Multiply
 from itembank.items.item import Draft, Find, Tier
-from itembank.items.topic import Topic
+from itembank.items.topics.topic import Topic
 from itembank.notation import line, parse
-from itembank.notation.tree import Frac, Int, walk
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from tests.published.openstax import section
 
@@ -122,7 +122,7 @@ def test_topics_give_the_published_answers(
     assert exact(draft.key) == exact(parse(published))
     last = draft.steps[-1].maths
     assert last is not None
-    assert draft.key in walk(last)
+    assert draft.key in t.walk(last)
 
 
 @pytest.mark.parametrize(("n", "first", "second"), RHIND)
@@ -146,8 +146,8 @@ def _proper(draft: Draft) -> Fraction:
     relation = next(run for run in draft.prompt if not isinstance(run, str))
     whole = [
         node
-        for node in walk(relation)
-        if isinstance(node, Frac) and isinstance(node.num, Int) and isinstance(node.den, Int)
+        for node in t.walk(relation)
+        if isinstance(node, t.Frac) and isinstance(node.num, t.Int) and isinstance(node.den, t.Int)
     ]
     assert len(whole) == 1
     return exact(whole[0])

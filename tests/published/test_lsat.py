@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize_scalar
 
-from itembank.records.interval import wilson
-from itembank.records.item_statistics import corrected_correlation, facility, kr20
-from itembank.records.rasch import rasch
+from itembank.records.statistics.interval import wilson
+from itembank.records.statistics.item_statistics import corrected_correlation, facility, kr20
+from itembank.records.statistics.rasch import rasch
 
 # Each pattern of answers (first character: item 1) and how many candidates gave it.
 PATTERNS = """

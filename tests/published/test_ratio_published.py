@@ -10,11 +10,11 @@ from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
 from generators.ratio.simplest_form import SimplestForm
 from generators.ratio.unit_form import UnitForm
-from itembank.checking.elimination import answer
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
-from itembank.notation.tree import Int, Relation, Sym
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.proof.exact.elimination import answer
 from tests.published.openstax import section
 
 
@@ -42,22 +42,22 @@ DECIMALS = section("Decimals and Fractions")
 )
 def test_openstax_proportions(proportion: str, unknown: str, value: int) -> None:
     relation = parse(proportion)
-    assert isinstance(relation, Relation)
-    assert answer(Sym(unknown), (relation,)) == (Fraction(value),)
+    assert isinstance(relation, t.Relation)
+    assert answer(t.Sym(unknown), (relation,)) == (Fraction(value),)
     # The same question as a ratio, as our items put it.
     left, right = proportion.replace("/", " : ").split(" = ")
     as_ratios = parse(f"{left} = {right}")
-    assert isinstance(as_ratios, Relation)
-    assert answer(Sym(unknown), (as_ratios,)) == (Fraction(value),)
+    assert isinstance(as_ratios, t.Relation)
+    assert answer(t.Sym(unknown), (as_ratios,)) == (Fraction(value),)
 
 
 def test_openstax_proportion_by_our_generator() -> None:
     # PROPORTIONS: x/36 = 5/9 gives 20.
     draft = Proportion().make(Tier.SUPPORT, 9, 4, 5, 0)
-    assert draft.prompt[1] == Int(9)
+    assert draft.prompt[1] == t.Int(9)
     # 9 people need 45 g, so 36 people need 180 g: the same proportion, nine times over.
     assert line(draft.key) == "180 g"
-    assert Fraction(180, 9) == answer(Sym("x"), (parse("x/36 = 5/9"),))[0]  # type: ignore[arg-type]
+    assert Fraction(180, 9) == answer(t.Sym("x"), (parse("x/36 = 5/9"),))[0]  # type: ignore[arg-type]
 
 
 # Quotients and fractions in lowest terms, read as ratios a : b.
@@ -107,7 +107,7 @@ def test_lilavati_rule_of_three() -> None:
     # Bhaskara II, Lilavati, on the rule of three (from memory; the arithmetic checks itself):
     # 2 1/2 palas of saffron for 3/7 niska; for 9 niskas, 52 1/2 palas.
     relation = parse("3/7 : 9 = 2 1/2 : x")
-    assert answer(Sym("x"), (relation,)) == (Fraction(105, 2),)  # type: ignore[arg-type]
+    assert answer(t.Sym("x"), (relation,)) == (Fraction(105, 2),)  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("scale", "plan"), [(25_000, 4), (50_000, 2)])

@@ -13,26 +13,14 @@ from fractions import Fraction
 
 import pytest
 
-from itembank.checking import prove_fast, prove_symbolic
-from itembank.checking.finding import WrongKey
-from itembank.checking.outcome import State, judge
-from itembank.items.forms import FORMS, form_fault, number_node
+from itembank.items.forms.form_rules import FORMS, form_fault, number_node
 from itembank.items.item import Ask, Find, Item, Rewrite, Solve, Tier
 from itembank.notation import Node, Relation, Sym, equals, line, parse, parse_together, symbols
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Neg,
-    Power,
-    Product,
-    Ratio,
-    add,
-    num,
-    ratio,
-    sub,
-)
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.proof import prove_fast, prove_symbolic
+from itembank.proof.claim.finding import WrongKey
+from itembank.proof.judge import State, judge
 from tests.published.openstax import rows
 
 NUMBERS = {
@@ -316,12 +304,20 @@ def _wrong_keys(key: Node) -> list[Node]:
         return [Relation(left, ((op, wrong),)) for wrong in _wrong_keys(right)] + [
             Relation(Sym("k"), ((op, right),))
         ]
-    one = Bracket(key)
-    wrong: list[Node] = [add(one, Int(1)), sub(one, Int(1)), add(one, Frac(Int(1), Int(100)))]
-    if key != Int(0):
-        wrong += [Neg(one), Product(Int(10), (("×", one),)), Product(one, (("÷", Int(2)),))]
+    one = t.Bracket(key)
+    wrong: list[Node] = [
+        t.add(one, t.Int(1)),
+        t.sub(one, t.Int(1)),
+        t.add(one, t.Frac(t.Int(1), t.Int(100))),
+    ]
+    if key != t.Int(0):
+        wrong += [
+            t.Neg(one),
+            t.Product(t.Int(10), (("×", one),)),
+            t.Product(one, (("÷", t.Int(2)),)),
+        ]
     for letter in sorted(symbols(key)):
-        wrong += [add(one, Sym(letter)), sub(one, Power(Sym(letter), Int(2)))]
+        wrong += [t.add(one, Sym(letter)), t.sub(one, t.Power(Sym(letter), t.Int(2)))]
     return wrong
 
 
@@ -383,9 +379,9 @@ def test_a_published_proportion_as_a_ratio(
 ) -> None:
     tree, wanted = parse(relation), parse(target)
     assert isinstance(tree, Relation)
-    assert isinstance(wanted, Ratio)
+    assert isinstance(wanted, t.Ratio)
     ask = Find(wanted, (tree,))
     a, b = key
-    _proved(_item(tree, ask, ratio(num(a), num(b))))
-    _refused(_item(tree, ask, ratio(num(a), num(a + b))))
-    _refused(_item(tree, ask, ratio(num(b), num(a))))
+    _proved(_item(tree, ask, t.ratio(t.num(a), t.num(b))))
+    _refused(_item(tree, ask, t.ratio(t.num(a), t.num(a + b))))
+    _refused(_item(tree, ask, t.ratio(t.num(b), t.num(a))))

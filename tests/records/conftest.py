@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.records import tables
-from itembank.records.store import open_store
+from itembank.records.store import store_tables as tables
+from itembank.records.store.store import open_store
 
 
 @pytest.fixture

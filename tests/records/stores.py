@@ -4,8 +4,8 @@ import datetime
 
 from sqlalchemy import literal, select
 
-from itembank.records import tables
-from itembank.records.entries import LessonFacts, QuestionFacts
+from itembank.records.entries.entries import LessonFacts, QuestionFacts
+from itembank.records.store import store_tables as tables
 
 CHANCE = ("made_at", "undone_at", "begun_at", "uid")
 DAY = datetime.date(2026, 11, 30)

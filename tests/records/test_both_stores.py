@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from itembank.cli.main import run
-from itembank.records.entries import (
+from itembank.records.entries.entries import (
     Answers,
     BandCount,
     Bands,
@@ -17,8 +17,8 @@ from itembank.records.entries import (
     Questions,
     Scores,
 )
-from itembank.records.recording import record
-from itembank.records.store import open_store
+from itembank.records.entries.recording import record
+from itembank.records.store.store import open_store
 
 FIRST = datetime.date(2026, 9, 7)
 NOW = datetime.datetime(2026, 11, 20, 9, 30)

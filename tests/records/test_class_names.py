@@ -5,16 +5,16 @@ import datetime
 import pytest
 from sqlalchemy import create_engine, func, select
 
-from itembank.records import tables
-from itembank.records.class_report import department_report
-from itembank.records.entries import OwnViews, Scores
-from itembank.records.export import export_all
-from itembank.records.forget import Whom, count_rows, forget
-from itembank.records.migrate import upgrade
-from itembank.records.recording import RecordedAlready, record, undo
-from itembank.records.results import lessons, topic_history, used_addresses
-from itembank.records.scope import Scope
-from itembank.records.store import open_store
+from itembank.records.entries.entries import OwnViews, Scores
+from itembank.records.entries.recording import RecordedAlready, record, undo
+from itembank.records.exporting import export_all
+from itembank.records.forget.forgetting import Whom, count_rows, forget
+from itembank.records.reports.class_report import department_report
+from itembank.records.results.results import lessons, topic_history, used_addresses
+from itembank.records.results.scope import Scope
+from itembank.records.store import store_tables as tables
+from itembank.records.store.migrate import upgrade
+from itembank.records.store.store import open_store
 
 from .stores import DAY, dump, facts
 

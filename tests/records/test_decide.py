@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import somersd
 
-from itembank.records.decide import (
+from itembank.records.reports.advice import (
     SMALL,
     Next,
     Thresholds,
@@ -13,7 +13,7 @@ from itembank.records.decide import (
     advise_overall,
     mixed_pairs,
 )
-from itembank.records.own_view import (
+from itembank.records.statistics.own_view import (
     FEWEST_FOR_AGREEMENT,
     agreement,
     compare_views,

@@ -7,11 +7,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.records.entries import Answers, OwnViews, Questions, Scores
-from itembank.records.export import export_all, queries, remember_export
-from itembank.records.forget import Whom, count_rows, forget
-from itembank.records.recording import record, undo
-from itembank.records.store import open_store
+from itembank.records.entries.entries import Answers, OwnViews, Questions, Scores
+from itembank.records.entries.recording import record, undo
+from itembank.records.exporting import export_all, queries, remember_export
+from itembank.records.forget.forgetting import Whom, count_rows, forget
+from itembank.records.store.store import open_store
 
 from .stores import DAY, dump, facts
 
@@ -135,7 +135,7 @@ def test_forgetting_again_finishes_what_was_broken_off(store, tmp_path, monkeypa
         raise KeyboardInterrupt
 
     with monkeypatch.context() as patch:
-        patch.setattr("itembank.records.forget.clean_table", broken)
+        patch.setattr("itembank.records.forget.forgetting.clean_table", broken)
         with pytest.raises(KeyboardInterrupt):
             forget(store, Whom("8K", GONE))
     assert count_rows(store, Whom("8K", GONE)) == 0

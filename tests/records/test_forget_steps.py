@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 
 from itembank.cli.main import run
 from itembank.errors import ItembankError
-from itembank.records.clean import clean_table
-from itembank.records.entries import Answers, Clarity, LessonFacts, Scores
-from itembank.records.export import export_all
-from itembank.records.forget import Whom, finish, forget, unfinished
-from itembank.records.recording import record
-from itembank.records.resaved import Table, open_table, read_day
-from itembank.records.store import Store, open_store
+from itembank.records.entries.entries import Answers, Clarity, LessonFacts, Scores
+from itembank.records.entries.recording import record
+from itembank.records.exporting import export_all
+from itembank.records.forget.clean import clean_table
+from itembank.records.forget.forgetting import Whom, finish, forget, unfinished
+from itembank.records.forget.resaved import Table, open_table, read_day
+from itembank.records.store.store import Store, open_store
 
 from .stores import DAY, dump, facts
 

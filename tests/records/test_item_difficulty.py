@@ -5,12 +5,12 @@ import datetime
 import numpy as np
 import pytest
 
-from itembank.records.entries import Answers, LessonFacts, QuestionFacts
-from itembank.records.item_difficulty import MOST_ITEMS, anchored
-from itembank.records.item_report import contradictions, item_report
-from itembank.records.rasch import rasch
-from itembank.records.recording import record
-from itembank.records.scope import Scope
+from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts
+from itembank.records.entries.recording import record
+from itembank.records.reports.item_report import contradictions, item_report
+from itembank.records.results.scope import Scope
+from itembank.records.statistics.item_difficulty import MOST_ITEMS, anchored
+from itembank.records.statistics.rasch import rasch
 
 DAY = datetime.date(2026, 9, 7)
 TIERS = {"support": -0.8, "core": 0.0, "challenge": 0.8}

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from statsmodels.stats.proportion import proportion_confint
 
-from itembank.planning.memory import Seen, recall, remember
-from itembank.records.mastery import facility_over_time, mastery
+from itembank.planning.choosing.memory import Seen, recall, remember
+from itembank.records.reports.mastery import facility_over_time, mastery
 
 TAUGHT = datetime.date(2026, 9, 7)
 counts = st.integers(1, 40).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n)))

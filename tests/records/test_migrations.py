@@ -5,12 +5,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import create_engine
 
-from itembank.records import tables
-from itembank.records.details import answers_of, misconceptions_of, pack_answers, unpack_answers
-from itembank.records.entries import Answers
-from itembank.records.migrate import downgrade, upgrade
-from itembank.records.recording import record, undo
-from itembank.records.store import open_store
+from itembank.records.entries.details import (
+    answers_of,
+    misconceptions_of,
+    pack_answers,
+    unpack_answers,
+)
+from itembank.records.entries.entries import Answers
+from itembank.records.entries.recording import record, undo
+from itembank.records.store import store_tables as tables
+from itembank.records.store.migrate import downgrade, upgrade
+from itembank.records.store.store import open_store
 
 from .stores import DAY, counting, dump, facts
 

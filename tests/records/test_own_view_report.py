@@ -6,12 +6,18 @@ from itertools import combinations
 import numpy as np
 import pytest
 
-from itembank.planning.bands import default_scheme
-from itembank.records.class_report import class_report
-from itembank.records.entries import Answers, LessonFacts, OwnViews, QuestionFacts, Scores
-from itembank.records.own_view import LEVELS
-from itembank.records.own_view_report import FEWEST_SURE, FEWEST_SURE_OF_TOPIC
-from itembank.records.recording import record
+from itembank.planning.bands.bands import default_scheme
+from itembank.records.entries.entries import (
+    LEVELS,
+    Answers,
+    LessonFacts,
+    OwnViews,
+    QuestionFacts,
+    Scores,
+)
+from itembank.records.entries.recording import record
+from itembank.records.reports.class_report import class_report
+from itembank.records.reports.own_view_report import FEWEST_SURE, FEWEST_SURE_OF_TOPIC
 
 DAY = datetime.date(2026, 9, 7)
 TOPICS = ("ratio.share", "fractions.order")

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from itembank.records.entries import Scores
-from itembank.records.export import export_all
-from itembank.records.recording import record
-from itembank.records.store import open_store
+from itembank.records.entries.entries import Scores
+from itembank.records.entries.recording import record
+from itembank.records.exporting import export_all
+from itembank.records.store.store import open_store
 
 from .stores import dump, facts
 

@@ -5,15 +5,15 @@ import datetime
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.records import recording
-from itembank.records.correct import correct
-from itembank.records.entries import Answers, OwnViews, Scores
-from itembank.records.export import export_all
-from itembank.records.forget import Whom, forget
-from itembank.records.migrate import upgrade
-from itembank.records.recording import RecordedAlready, record, undo
-from itembank.records.results import topic_history
-from itembank.records.store import open_store
+from itembank.records.entries import recording
+from itembank.records.entries.entries import Answers, OwnViews, Scores
+from itembank.records.entries.recording import RecordedAlready, record, undo
+from itembank.records.exporting import export_all
+from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.results.correct import correct
+from itembank.records.results.results import topic_history
+from itembank.records.store.migrate import upgrade
+from itembank.records.store.store import open_store
 
 from .stores import DAY, counting, dump, facts
 from .test_store import first_of_many
@@ -53,7 +53,7 @@ def test_migrations_make_the_same_tables_there(shared):
     from alembic.autogenerate import compare_metadata
     from alembic.migration import MigrationContext
 
-    from itembank.records import tables
+    from itembank.records.store import store_tables as tables
 
     with shared.writing() as connection:
         tables.metadata.drop_all(connection)
@@ -68,7 +68,7 @@ def test_of_two_who_record_the_same_lesson_one_is_told(shared, server):
 
 
 def test_two_who_begin_the_store_at_once(shared, server):
-    from itembank.records import tables
+    from itembank.records.store import store_tables as tables
 
     with shared.writing() as connection:
         tables.metadata.drop_all(connection)
@@ -99,7 +99,7 @@ def test_a_server_lost_in_the_middle_leaves_nothing_by_halves(shared, server, mo
 
 
 def test_a_writer_does_not_wait_for_ever(shared, server, monkeypatch):
-    monkeypatch.setattr("itembank.records.store.WAIT", 1)
+    monkeypatch.setattr("itembank.records.store.store.WAIT", 1)
     record(shared, facts(), Scores({"A1": 3}))
     before = dump(shared, times=True)
     with (

@@ -5,13 +5,13 @@ import stat
 
 import pytest
 
-from itembank.private import write_private
-from itembank.records.entries import Scores
-from itembank.records.export import export_all
-from itembank.records.forget import Whom, forget
-from itembank.records.migrate import downgrade
-from itembank.records.recording import record
-from itembank.records.store import open_store
+from itembank.files.private import write_private
+from itembank.records.entries.entries import Scores
+from itembank.records.entries.recording import record
+from itembank.records.exporting import export_all
+from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.store.migrate import downgrade
+from itembank.records.store.store import open_store
 
 from .stores import facts
 

@@ -7,12 +7,20 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.records.correct import correct
-from itembank.records.details import answers_of, scores_of, tallies_by_question
-from itembank.records.entries import Answers, BandCount, Bands, Clarity, OwnViews, Questions, Scores
-from itembank.records.recording import RecordedAlready, record, record_all, undo
-from itembank.records.results import lessons
-from itembank.records.store import open_store
+from itembank.records.entries.details import answers_of, scores_of, tallies_by_question
+from itembank.records.entries.entries import (
+    Answers,
+    BandCount,
+    Bands,
+    Clarity,
+    OwnViews,
+    Questions,
+    Scores,
+)
+from itembank.records.entries.recording import RecordedAlready, record, record_all, undo
+from itembank.records.results.correct import correct
+from itembank.records.results.results import lessons
+from itembank.records.store.store import open_store
 
 from .stores import DAY, counting, dump, facts
 

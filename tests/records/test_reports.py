@@ -6,9 +6,8 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from itembank.planning.bands import default_scheme
-from itembank.records.class_report import by_week, class_report, department_report
-from itembank.records.entries import (
+from itembank.planning.bands.bands import default_scheme
+from itembank.records.entries.entries import (
     Answers,
     BandCount,
     Bands,
@@ -19,14 +18,15 @@ from itembank.records.entries import (
     Questions,
     Scores,
 )
-from itembank.records.item_report import item_report
-from itembank.records.item_statistics import kr20, upper_lower
-from itembank.records.pooled import pool, reliabilities
-from itembank.records.rasch import rasch, rasch_of_starters
-from itembank.records.recording import record, undo
-from itembank.records.results import class_results, topic_history
-from itembank.records.scope import Scope
-from itembank.records.starter_answers import starter_answers
+from itembank.records.entries.recording import record, undo
+from itembank.records.reports.class_report import by_week, class_report, department_report
+from itembank.records.reports.item_report import item_report
+from itembank.records.results.results import class_results, topic_history
+from itembank.records.results.scope import Scope
+from itembank.records.statistics.item_statistics import kr20, upper_lower
+from itembank.records.statistics.pooled import pool, reliabilities
+from itembank.records.statistics.rasch import rasch, rasch_of_starters
+from itembank.records.statistics.starter_answers import starter_answers
 
 DAY = datetime.date(2026, 9, 7)
 # LSAT, section 6: answers and how many candidates gave them (Bock & Lieberman, *Psychometrika*

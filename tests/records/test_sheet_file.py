@@ -4,10 +4,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from itembank.csv_text import csv_rows
-from itembank.faults import FileFaults
-from itembank.records.entries import Answers, Scores
-from itembank.records.sheet_file import Asked, read_sheet, read_view_file
+from itembank.files.csv_text import csv_rows
+from itembank.files.faults import FileFaults
+from itembank.records.entries.entries import Answers, Scores
+from itembank.records.entries.sheet_file import Asked, read_sheet, read_view_file
 
 SEATS = tuple(f"{row}{n}" for row in "ABC" for n in range(1, 5))
 EIGHT = Asked(8, 8)

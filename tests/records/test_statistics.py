@@ -8,15 +8,15 @@ from scipy.stats import pointbiserialr
 from statsmodels.discrete.conditional_models import ConditionalLogit
 from statsmodels.stats.proportion import proportion_confint
 
-from itembank.records.interval import wilson
-from itembank.records.item_statistics import (
+from itembank.records.statistics.interval import wilson
+from itembank.records.statistics.item_statistics import (
     as_answers,
     corrected_correlation,
     facility,
     kr20,
     upper_lower,
 )
-from itembank.records.rasch import TooFew, rasch, symmetric
+from itembank.records.statistics.rasch import TooFew, rasch, symmetric
 
 counts = st.integers(0, 200).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n)))
 tables = st.integers(0, 10**6).map(

@@ -12,13 +12,13 @@ import pytest
 from sqlalchemy import create_engine, event, func, select, text
 
 from itembank.errors import ItembankError
-from itembank.records import tables
-from itembank.records.entries import Scores
-from itembank.records.forget import Whom, forget, unfinished
-from itembank.records.migrate import upgrade
-from itembank.records.recording import RecordedAlready, record, undo
-from itembank.records.store import open_store
-from itembank.records.unite import unite
+from itembank.records.entries.entries import Scores
+from itembank.records.entries.recording import RecordedAlready, record, undo
+from itembank.records.forget.forgetting import Whom, forget, unfinished
+from itembank.records.store import store_tables as tables
+from itembank.records.store.migrate import upgrade
+from itembank.records.store.store import open_store
+from itembank.records.uniting import unite
 
 from .stores import DAY, counting, dump, facts
 
@@ -327,7 +327,7 @@ def test_of_two_who_record_the_same_lesson_one_is_told(tmp_path):
 
 def test_a_store_that_stays_locked_is_plain(store, tmp_path, monkeypatch):
     record(store, facts(), Scores({"A1": 3}))
-    monkeypatch.setattr("itembank.records.store.WAIT", 0.1)
+    monkeypatch.setattr("itembank.records.store.store.WAIT", 0.1)
     other = sqlite3.connect(tmp_path / "results.sqlite3", isolation_level=None)
     other.execute("BEGIN IMMEDIATE")
     try:

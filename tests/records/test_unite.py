@@ -9,13 +9,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.records.copies import copies_beside
-from itembank.records.entries import Answers, Clarity, Scores
-from itembank.records.forget import Whom, forget
-from itembank.records.recording import record, undo
-from itembank.records.results import lessons
-from itembank.records.store import open_store
-from itembank.records.unite import unite
+from itembank.records.entries.entries import Answers, Clarity, Scores
+from itembank.records.entries.recording import record, undo
+from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.results.results import lessons
+from itembank.records.store.copies import copies_beside
+from itembank.records.store.store import open_store
+from itembank.records.uniting import unite
 
 from .stores import DAY, dump, facts
 
@@ -46,8 +46,8 @@ def play(store, acts, start, step=2):
 
 def state(store):
     """Return what a store says, by the names of entries: which there are, and which count."""
-    from itembank.records import tables
-    from itembank.records.unite import _content, _entries
+    from itembank.records.store import store_tables as tables
+    from itembank.records.uniting import _content, _entries
 
     with store.reading() as connection:
         entries, numbers = _entries(connection)
@@ -150,7 +150,7 @@ def test_what_was_forgotten_does_not_come_back(tmp_path):
 
 
 def test_copies_of_an_older_store_know_each_other(tmp_path):
-    from itembank.records.migrate import downgrade
+    from itembank.records.store.migrate import downgrade
 
     mine, copy = two(tmp_path)
     with open_store(str(mine)) as store, store.writing() as connection:

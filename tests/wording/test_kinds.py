@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.model import BankItem
-from itembank.bank.reading import read_item
-from itembank.bank.tasks import NeedsPerson
-from itembank.checking.outcome import judge
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.as_item import read_item
+from itembank.bank.question.task_asks import NeedsPerson
 from itembank.notation.units import UNITS
-from itembank.wording.kind import PLAIN, of_thing, of_unit, settled, unknown
+from itembank.proof.judge import judge
+from itembank.wording.kinds.kind import PLAIN, of_thing, of_unit, settled, unknown
 
 BELT = "A belt moves {24} crates in {8} minutes. How many crates does it move in an hour?"
 VAN = (

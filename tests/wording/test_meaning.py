@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.maths import read_maths
-from itembank.bank.model import BankItem
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.maths import read_maths
 from itembank.wording.meaning.second import READERS
 from itembank.wording.meaning.tale import Tale
 

@@ -6,9 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.notation.tree import Int, Sym
-from itembank.wording.numbers import CARDINALS, counting_words, numbers_said, strange_signs
-from itembank.wording.prompt import index_of, sentences, slot, slotted
+from itembank.notation import tree as t
+from itembank.wording.sentences.numbers_said import (
+    CARDINALS,
+    counting_words,
+    numbers_said,
+    strange_signs,
+)
+from itembank.wording.sentences.prompt import index_of, sentences, slot, slotted
 
 
 @pytest.mark.parametrize(
@@ -60,7 +65,7 @@ def test_a_minus_outside_braces_is_seen_and_a_hyphen_is_none(minus):
     assert not strange_signs(f"A well{minus}kept bed holds a {slot(0)}-litre tank")
 
 
-@given(st.lists(st.one_of(st.text(" abc", max_size=5), st.sampled_from([Int(3), Sym("x")]))))
+@given(st.lists(st.one_of(st.text(" abc", max_size=5), st.sampled_from([t.Int(3), t.Sym("x")]))))
 def test_each_piece_of_mathematics_has_a_slot_of_its_own(runs):
     said = slotted(runs)
     nodes = [run for run in runs if not isinstance(run, str)]

@@ -3,8 +3,8 @@
 import pytest
 
 from itembank.notation import parse
-from itembank.wording.questions import questions
-from itembank.wording.story import Story, story_fault
+from itembank.wording.sentences.question_sentences import questions
+from itembank.wording.story.story_numbers import Story, story_fault
 
 
 def runs(text):

@@ -5,10 +5,10 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.notation.tree import Int, Listing
+from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.wording.read import read_prompt
-from itembank.wording.sums import NotBuilt
+from itembank.wording.tasks.reader import read_prompt
+from itembank.wording.tasks.sums import NotBuilt
 
 SMALL = st.integers(1, 400)
 
@@ -22,7 +22,7 @@ def built(*runs):
         target, _ = reading.saying.build(*(nodes[place] for place in reading.args))
     except NotBuilt:
         return None
-    if isinstance(target, Listing):
+    if isinstance(target, t.Listing):
         return [exact(part) for part in target.parts]
     return exact(target)
 
@@ -35,23 +35,23 @@ def is_prime(n):
 @given(n=st.integers(1, 40), limit=SMALL)
 def test_the_next_and_the_last_multiple_are_the_nearest(n, limit):
     multiples = [k for k in range(1, 500) if k % n == 0]
-    after = built("Find the next multiple of ", Int(n), " after ", Int(limit), ".")
-    before = built("Find the largest multiple of ", Int(n), " less than ", Int(limit), ".")
+    after = built("Find the next multiple of ", t.Int(n), " after ", t.Int(limit), ".")
+    before = built("Find the largest multiple of ", t.Int(n), " less than ", t.Int(limit), ".")
     assert after == min(k for k in multiples if k > limit)
     assert before == max((k for k in multiples if k < limit), default=None)
 
 
 @given(limit=st.integers(2, 300))
 def test_the_next_prime_is_the_nearest(limit):
-    after = built("What is the next prime number after ", Int(limit), "?")
+    after = built("What is the next prime number after ", t.Int(limit), "?")
     assert after == next(k for k in range(limit + 1, 1000) if is_prime(k))
-    below = built("Write down the largest prime number less than ", Int(limit), ".")
+    below = built("Write down the largest prime number less than ", t.Int(limit), ".")
     assert below == max((k for k in range(2, limit) if is_prime(k)), default=None)
 
 
 @given(n=st.integers(2, 400))
 def test_every_factor_is_listed_once(n):
-    assert built("List all the factors of ", Int(n), ".") == [
+    assert built("List all the factors of ", t.Int(n), ".") == [
         k for k in range(1, n + 1) if n % k == 0
     ]
 
@@ -59,7 +59,7 @@ def test_every_factor_is_listed_once(n):
 @given(low=SMALL, width=st.integers(4, 60))
 def test_primes_between_leave_the_ends_out_or_say_nothing(low, width):
     found = built(
-        "Write down all the prime numbers between ", Int(low), " and ", Int(low + width), "."
+        "Write down all the prime numbers between ", t.Int(low), " and ", t.Int(low + width), "."
     )
     inside = [k for k in range(low + 1, low + width) if is_prime(k)]
     if found is None:
@@ -70,7 +70,7 @@ def test_primes_between_leave_the_ends_out_or_say_nothing(low, width):
 
 @given(first=st.integers(1, 50), step=st.integers(1, 20), place=st.integers(5, 200))
 def test_a_term_of_an_even_sequence_is_the_one_that_counting_on_reaches(first, step, place):
-    shown = Listing(tuple(Int(first + k * step) for k in range(4)))
+    shown = t.Listing(tuple(t.Int(first + k * step) for k in range(4)))
     at = first
     for _ in range(place - 1):
         at += step

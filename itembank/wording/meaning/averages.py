@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _MEAN_OF = late(
     rf"\b(?:mean|average)(?: [a-z]+){{0,2}} of (?:the |his |her )?(?P<n>{SLOT}) [^.,;]*?\b(?:is|was|are|=) (?P<mean>{SLOT})|"

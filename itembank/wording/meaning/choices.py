@@ -6,15 +6,15 @@ import re
 from collections.abc import Mapping, Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Node, NotationError, Sum, walk
+from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.wording.carried import Carrier, TooMany, answers_of
-from itembank.wording.kind import Kind, of_thing, of_unit
+from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
+from itembank.wording.kinds.kind import Kind, of_thing, of_unit
+from itembank.wording.kinds.story_kinds import noun_stem, story_kinds
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.phrases import unit_names
-from itembank.wording.prompt import slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import noun_stem, story_kinds
+from itembank.wording.sentences.phrases import unit_names
+from itembank.wording.sentences.prompt import slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _COST = r"\b(?:cost\w*|cheap\w*|expensive|dear\w*|price\w*)\b"
 _EACH = r"\b(?:each|per|every|for an?|one|an? \w+ (?:cheaper|dearer|costs?)|(?:makes?) an? \w+|value|buy|unit|of an? \w+)\b"
@@ -23,7 +23,9 @@ _FOR_MONEY = (
 )
 
 
-def choice_fault(runs: Sequence[Run], options: Mapping[str, Node], constants: Sequence[int]) -> str:
+def choice_fault(
+    runs: Sequence[Run], options: Mapping[str, t.Node], constants: Sequence[int]
+) -> str:
     """Return how the options compute another kind of thing than is compared, or ``""``."""
     asking = questions(runs)
     words = asking[-1] if asking else ""
@@ -32,7 +34,7 @@ def choice_fault(runs: Sequence[Run], options: Mapping[str, Node], constants: Se
     for node in options.values():
         try:
             values.append(exact(node))
-        except NotationError:
+        except t.NotationError:
             return ""
     if any(value < 0 for value in values) and not _prints_minus(runs):
         return "An option comes to less than nothing, and the prompt prints no minus."
@@ -44,7 +46,7 @@ def choice_fault(runs: Sequence[Run], options: Mapping[str, Node], constants: Se
     for node in options.values():
         try:
             answers = answers_of(carrier.ways((), node))
-        except (TooMany, NotationError):
+        except (TooMany, t.NotationError):
             return ""
         if not answers or any(one.unknowns() for one in answers):
             return ""
@@ -72,14 +74,15 @@ def _money_fault(words: str, found: list[list[Kind]]) -> str:
     return ""
 
 
-def _taken_off(words: str, text: str, options: Mapping[str, Node]) -> str:
+def _taken_off(words: str, text: str, options: Mapping[str, t.Node]) -> str:
     """Return how an option leaves out what its own words take off, or ``""``."""
     if not late_search(_COST, words):
         return ""
     for name, node in options.items():
         own = re.search(rf"{re.escape(name)}\b([^.?!]*)", text)
         takes = any(
-            isinstance(part, Sum) and any(op == "-" for op, _ in part.rest) for part in walk(node)
+            isinstance(part, t.Sum) and any(op == "-" for op, _ in part.rest)
+            for part in t.walk(node)
         )
         off = own and re.search(r"\boff\b|\bdiscount\b", own[1], re.I)
         if own and off and not takes and not late_search(r"\bfree\b", own[1]):
@@ -151,6 +154,6 @@ def _prints_minus(runs: Sequence[Run]) -> bool:
             try:
                 if exact(run) < 0:
                     return True
-            except NotationError:
+            except t.NotationError:
                 return True
     return False

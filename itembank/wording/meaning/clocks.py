@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from itembank.notation import tree as t
 from itembank.notation.clock import DAY, clock_seconds
-from itembank.notation.tree import ClockTime
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
 
 _ENDS = r"\b(?:ready|due|done|served|ends?|finish\w*|arriv\w*|lands?|closes?|gets? (?:there|home|in)|gets? to|over|reach\w*|back)\b"
 _STARTS = r"\b(?:start\w*|begin\w*|beg[au]n|leav\w*|left|sets? (?:off|out)|depart\w*|takes off|opens?|goes)\b"
@@ -19,7 +19,7 @@ def clock_reading(tale: Tale) -> Reading | None:
     times = [
         (m, tale.said.nodes[index_of(m[0])])
         for m in re.finditer(SLOT, tale.text)
-        if isinstance(tale.said.nodes[index_of(m[0])], ClockTime)
+        if isinstance(tale.said.nodes[index_of(m[0])], t.ClockTime)
     ]
     lengths = [n for n in tale.numbers if n.measure == "time"]
     if len(lengths) != len(tale.numbers) or any(tale.asked(n) for n in tale.numbers):
@@ -31,7 +31,7 @@ def clock_reading(tale: Tale) -> Reading | None:
         return None
     asks_length = tale.asks_for(r"\b(?:how long|how many (?:minutes|hours)|how much time)\b")
     asks_time = tale.asks_for(r"\b(?:when|what time|at what time|latest time|earliest time)\b")
-    moments = [clock_seconds(node) for _, node in times if isinstance(node, ClockTime)]
+    moments = [clock_seconds(node) for _, node in times if isinstance(node, t.ClockTime)]
     if len(moments) == 2 and asks_length:
         gap = Fraction((moments[1] - moments[0]) % DAY)
         stops = [

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _MORE = r"more|older|taller|longer|heavier|dearer|wider|higher|warmer|hotter|further|bigger|larger|deeper|faster|later"
 _LESS = r"less|fewer|younger|shorter|lighter|cheaper|narrower|lower|colder|cooler|smaller|slower|earlier"

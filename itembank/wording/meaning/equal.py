@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
-from itembank.late import late
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _DONE = (
     r"(?:cut|chopped|sawn|broken|shared|split|divided|poured|packed|put|sorted|folded|separated)"

@@ -10,11 +10,11 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.notation.tree import Int, Neg, Percent, Power, Quantity, Root, Sum, walk
+from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.questions import questions
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.question_sentences import questions
 
 _MONTHS = {
     "january": 31, "february": 28, "march": 31, "april": 30, "may": 31, "june": 30, "july": 31,
@@ -38,7 +38,7 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     text = " ".join(run if isinstance(run, str) else "…" for run in runs)
     asking = questions(runs)
     words = asking[-1] if asking else ""
-    numbers = {part.n for part in model.parts() if isinstance(part, Int)}
+    numbers = {part.n for part in model.parts() if isinstance(part, t.Int)}
     for month, days in _MONTHS.items():
         if re.search(rf"\b(?:of|in|during|for|all) {month.capitalize()}\b", text):
             wrong = numbers & {28, 29, 30, 31} - {days, 29 if days == 28 else days}
@@ -66,9 +66,9 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     profit = late_search(r"\b(?:profit|loss)\b", words) and not late_search(
         r"percentage|per cent", words
     )
-    if profit and not (model.subtracts() or model.inverse or model.has(Percent)):
+    if profit and not (model.subtracts() or model.inverse or model.has(t.Percent)):
         return "A profit is what is taken less what is spent, and the model takes nothing away."
-    two_weeks = sum(isinstance(part, Int) and part.n == 2 for part in model.parts()) > 1
+    two_weeks = sum(isinstance(part, t.Int) and part.n == 2 for part in model.parts()) > 1
     if (
         late_search(r"\bfortnights?\b", text)
         and 7 in numbers
@@ -79,7 +79,7 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     for trap, asks, says in _TRAPS:
         if late_search(trap, text) and late_search(asks, words):
             return f"A person has to look: {says}."
-    if model.has(Int) and late_search(r"\bangles?\b", text):
+    if model.has(t.Int) and late_search(r"\bangles?\b", text):
         if late_search(r"\bstraight line\b", text) and 360 in numbers:
             return "Angles on a straight line add up to 180°, and the model has 360."
         if late_search(r"\b(?:at|around|round|about) a point\b", text) and 180 in numbers:
@@ -102,21 +102,21 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
         return "They move in the same direction, and the model takes nothing away."
     over_and_under = late_search(r"\babove\b", text) and late_search(r"\bbelow\b", text)
     whole_way = late_search(r"\b(?:from|between|difference|apart)\b", words)
-    if over_and_under and whole_way and model.subtracts() and not model.has(Neg):
+    if over_and_under and whole_way and model.subtracts() and not model.has(t.Neg):
         return "One is above and the other below, so that the way between them is a sum."
     bare = re.search(r"\b(?:is|are|was|were) not ([a-z]+ed)\b", text, re.I)
     asks_bare = bare and late_search(rf"\b{bare[1]}\b", words) and " not " not in words
-    adds = isinstance(model.target, Sum) and all(op == "+" for op, _ in model.target.rest)
+    adds = isinstance(model.target, t.Sum) and all(op == "+" for op, _ in model.target.rest)
     if bare and asks_bare and adds:
         return f"A part is not {bare[1]}, and the model takes nothing away."
     third = late_search(r"\b(?:third|other|missing|last|fourth|remaining)\b.*\bangle\b", words)
     angles = late_search(r"\btriang|\bquadrilat|\bstraight line|\bpoint\b", text)
-    if third and angles and model.has(Sum) and not model.inverse and not numbers & {180, 360, 90}:
+    if third and angles and model.has(t.Sum) and not model.inverse and not numbers & {180, 360, 90}:
         return "The angles make a whole together, and the model adds those that are given."
     point = late_search(r"^(?:at )?(?:when|what time)\b(?! will \w+ next)", words)
     lasts = any(
-        isinstance(part, Quantity) and UNITS[part.unit].dimension == "time"
-        for part in walk(model.key)
+        isinstance(part, t.Quantity) and UNITS[part.unit].dimension == "time"
+        for part in t.walk(model.key)
     )
     if point and lasts and late_search(r"\b(?:noon|midnight|o'clock|am|pm)\b|…", text):
         return "The question asks for a time of day, and the key is a length of time."
@@ -125,7 +125,7 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
     )
     if (
         slanted
-        and not model.has(Power, Root)
+        and not model.has(t.Power, t.Root)
         and not late_search(r"\bangle\b|\bhow many diagonals\b", words)
     ):
         return "A slanting length needs squares and a root, and the model has none."

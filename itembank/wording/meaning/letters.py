@@ -10,13 +10,13 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.late import late
-from itembank.notation.tree import Bracket, Int, Juxt, Node, Product, Relation, Sum, Sym, symbols
+from itembank.notation import tree as t
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.prompt import SLOT, index_of, slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.prompt import SLOT, index_of, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _MORE = r"more|older|taller|longer|heavier|dearer|wider|higher|warmer|hotter|further|bigger|larger|deeper"
 _LESS = r"less|fewer|younger|shorter|lighter|cheaper|narrower|lower|colder|cooler|smaller"
@@ -50,7 +50,7 @@ def letter_fault(runs: Sequence[Run], model: Modelled) -> str:
     )
 
 
-def _other_of_two(text: str, nodes: Sequence[Node], model: Modelled, words: str) -> str:
+def _other_of_two(text: str, nodes: Sequence[t.Node], model: Modelled, words: str) -> str:
     gap = _GAP.search(text)
     if gap is None:
         return ""
@@ -59,7 +59,7 @@ def _other_of_two(text: str, nodes: Sequence[Node], model: Modelled, words: str)
     found = {
         (term.name, op)
         for part in model.parts()
-        if isinstance(part, Sum) and isinstance(part.first, Sym)
+        if isinstance(part, t.Sum) and isinstance(part.first, t.Sym)
         for term in (part.first,)
         for op, other in part.rest
         if other in amounts and len(part.rest) == 1
@@ -78,9 +78,9 @@ def _other_of_two(text: str, nodes: Sequence[Node], model: Modelled, words: str)
     named = [entity for entity in (one, other) if _is_about(words, entity)]
     if len(named) != 1:
         return ""
-    if isinstance(target, Sym) and target.name == letter and named[0] != owner:
+    if isinstance(target, t.Sym) and target.name == letter and named[0] != owner:
         return f"The question asks for the {named[0]}, and {letter} stands for the {owner}."
-    if isinstance(target, Sum) and target.first == Sym(letter) and named[0] == owner:
+    if isinstance(target, t.Sum) and target.first == t.Sym(letter) and named[0] == owner:
         return f"The question asks for the {named[0]}, and the model finds the other of the two."
     return ""
 
@@ -92,19 +92,19 @@ _TIMES = late(
 )
 
 
-def _so_many_times(text: str, nodes: Sequence[Node], model: Modelled, words: str) -> str:
+def _so_many_times(text: str, nodes: Sequence[t.Node], model: Modelled, words: str) -> str:
     """Return how the smaller of two is found for the one that is so many times as much."""
     match = _TIMES.search(text)
     target = model.target
     if match is None or target is None:
         return ""
     said = {"twice": 2, "double": 2, "three": 3, "four": 4}.get(match["n"].lower())
-    count = Int(said) if said else nodes[index_of(match["n"])]
+    count = t.Int(said) if said else nodes[index_of(match["n"])]
     letters = {
         part.factors[1].name
         for part in model.parts()
-        if isinstance(part, Juxt) and len(part.factors) == 2 and part.factors[0] == count
-        if isinstance(part.factors[1], Sym)
+        if isinstance(part, t.Juxt) and len(part.factors) == 2 and part.factors[0] == count
+        if isinstance(part.factors[1], t.Sym)
     }
     if len(letters) != 1:
         return ""
@@ -113,9 +113,9 @@ def _so_many_times(text: str, nodes: Sequence[Node], model: Modelled, words: str
     named = [one for one in (larger, smaller) if _is_about(words, one)]
     if len(named) != 1 or larger == smaller or late_search(r"\bnumber\b", match["b"]):
         return ""
-    if target == Sym(letter) and named[0] == larger:
+    if target == t.Sym(letter) and named[0] == larger:
         return f"The question asks for the {larger}, and {letter} stands for the {smaller}."
-    if isinstance(target, Juxt) and target.factors[0] == count and named[0] == smaller:
+    if isinstance(target, t.Juxt) and target.factors[0] == count and named[0] == smaller:
         return f"The question asks for the {smaller}, and the model finds the {larger}."
     return ""
 
@@ -143,18 +143,18 @@ def _position_or_term(text: str, model: Modelled, words: str) -> str:
     span = late_search(
         r"^(?:in|after|for) how many (?:years|months|weeks|days|hours|minutes)\b", words
     )
-    if span and isinstance(target, Sum) and len(symbols(target)) == 1:
+    if span and isinstance(target, t.Sum) and len(t.symbols(target)) == 1:
         return "The question asks how long it takes, and the model finds what there is then."
     if target is None or not late_search(r"\bsequences?\b|\bnth term\b", text):
         return ""
-    letter = isinstance(target, Sym)
+    letter = isinstance(target, t.Sym)
     place = late_search(_POSITION, words)
-    if place and not letter and symbols(target):
+    if place and not letter and t.symbols(target):
         return "The question asks for a position, and the model finds the term that stands there."
     if (
         letter
         and not place
-        and target == Sym("n")
+        and target == t.Sym("n")
         and late_search(
             rf"{SLOT} ?(?:st|nd|rd|th) term\b|\b(?:that|the|this) term\b|\bvalue of the term\b",
             words,
@@ -165,7 +165,7 @@ def _position_or_term(text: str, model: Modelled, words: str) -> str:
     return ""
 
 
-def _half_way_round(text: str, nodes: Sequence[Node], model: Modelled) -> str:
+def _half_way_round(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
     """Return how a perimeter that is given is set equal to two sides only, or ``""``."""
     match = re.search(rf"\bperimeter\b[^.?{{}}]*?({SLOT})", text, re.I)
     if match is None or not late_search(
@@ -174,16 +174,16 @@ def _half_way_round(text: str, nodes: Sequence[Node], model: Modelled) -> str:
         return ""
     given = nodes[index_of(match[1])]
     for line in model.lines:
-        if not isinstance(line, Relation) or len(line.rest) != 1:
+        if not isinstance(line, t.Relation) or len(line.rest) != 1:
             continue
         sides = [line.first, line.rest[0][1]]
         if given not in sides:
             continue
         other = sides[1 - sides.index(given)]
-        while isinstance(other, Bracket):
+        while isinstance(other, t.Bracket):
             other = other.of
         if (
-            isinstance(other, Sum)
+            isinstance(other, t.Sum)
             and len(other.rest) == 1
             and not any(map(_doubled, (other.first, other.rest[0][1])))
         ):
@@ -191,12 +191,12 @@ def _half_way_round(text: str, nodes: Sequence[Node], model: Modelled) -> str:
     return ""
 
 
-def _doubled(node: Node) -> bool:
+def _doubled(node: t.Node) -> bool:
     match node:
-        case Juxt(factors):
-            return Int(2) in factors or any(
-                isinstance(f, Int) and f.n > 1 and f.n % 2 == 0 for f in factors
+        case t.Juxt(factors):
+            return t.Int(2) in factors or any(
+                isinstance(f, t.Int) and f.n > 1 and f.n % 2 == 0 for f in factors
             )
-        case Product(first, rest):
-            return Int(2) in (first, *(factor for _, factor in rest))
+        case t.Product(first, rest):
+            return t.Int(2) in (first, *(factor for _, factor in rest))
     return False

@@ -12,12 +12,12 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.notation.tree import Node, NotationError
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.meaning.parts_of import content
 from itembank.wording.meaning.tale import Number, Tale, late_search
-from itembank.wording.numbers import CARDINALS, MULTIPLES
-from itembank.wording.parts import stem
+from itembank.wording.sentences.numbers_said import CARDINALS, MULTIPLES
+from itembank.wording.story.parts import stem
 
 _COMMON = frozenset(
     stem(word)
@@ -129,7 +129,7 @@ def _said(text: str) -> Fraction | None:
 
     try:
         return exact(parse(text))
-    except NotationError:
+    except t.NotationError:
         return None
 
 
@@ -139,10 +139,10 @@ def _stands_for(number: Number, text: str, value: Fraction | None) -> bool:
     return value is not None and _value(number.node) == value
 
 
-def _value(node: Node) -> Fraction | None:
+def _value(node: t.Node) -> Fraction | None:
     try:
         return exact(node)
-    except NotationError:
+    except t.NotationError:
         return None
 
 

@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.late import late
-from itembank.notation.tree import NotationError, Ratio
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import Tale
-from itembank.wording.modelled import Modelled
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.model_summary import Modelled
 
 _ASKED = late(
     r"\bratio of (?:the (?:number of )?)?(?P<a>[\w'-]+)(?: [\w'-]+)?? to (?:the (?:number of )?)?(?P<b>[\w'-]+)",
@@ -43,7 +43,7 @@ _REST = late(
 def order_fault(runs: Sequence[Run], model: Modelled) -> str:
     """Return how a ratio is taken the other way round, or of other things, or ``""``."""
     target = model.target
-    if not isinstance(target, Ratio) or len(target.parts) != 2:
+    if not isinstance(target, t.Ratio) or len(target.parts) != 2:
         return ""
     tale = Tale(runs)
     asked = _ASKED.search(tale.question)
@@ -51,7 +51,7 @@ def order_fault(runs: Sequence[Run], model: Modelled) -> str:
         return ""
     try:
         first, second = (exact(part) for part in target.parts)
-    except NotationError:
+    except t.NotationError:
         return ""
     amounts = _amounts(tale)
     a, b = (_amount(noun_stem(asked[name]), amounts) for name in ("a", "b"))

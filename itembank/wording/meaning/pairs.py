@@ -6,14 +6,14 @@ import re
 from collections.abc import Sequence
 
 from itembank.items.item import Run
-from itembank.late import late
-from itembank.notation.tree import Bracket, Int, Money, Neg, Node, Product, Quantity, Sum, walk
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import late_search
-from itembank.wording.modelled import Modelled
-from itembank.wording.numbers import CARDINALS
-from itembank.wording.prompt import SLOT, index_of, slotted
-from itembank.wording.questions import questions
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.numbers_said import CARDINALS
+from itembank.wording.sentences.prompt import SLOT, index_of, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 _SO_MANY_OF = late(
     r"\b(?P<count>two|three|four|five|six|seven|eight|nine|ten) (?:[a-z'-]+ ){0,2}?[a-z'-]+ (?:of|at|costing|that cost|weighing|each) "
@@ -35,22 +35,22 @@ def pair_fault(runs: Sequence[Run], model: Modelled) -> str:
     )
 
 
-def _inner(node: Node) -> Node:
-    while isinstance(node, Bracket):
+def _inner(node: t.Node) -> t.Node:
+    while isinstance(node, t.Bracket):
         node = node.of
     return node
 
 
-def _measure(node: Node) -> str:
+def _measure(node: t.Node) -> str:
     match node:
-        case Quantity(_, unit):
+        case t.Quantity(_, unit):
             return UNITS[unit].dimension
-        case Money(_, sign):
+        case t.Money(_, sign):
             return CURRENCY[sign].dimension
     return ""
 
 
-def _of_other_clause(text: str, nodes: Sequence[Node], model: Modelled) -> str:
+def _of_other_clause(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
     """Return how a number of one clause is multiplied by one of the next, or ``""``.
 
     In *at 5 km/h for 2 h and then at 3 km/h for 4 h* each speed has a time of its own.
@@ -66,11 +66,11 @@ def _of_other_clause(text: str, nodes: Sequence[Node], model: Modelled) -> str:
     if _measure(a) == _measure(b) or len({a, b, c, d}) != 4:
         return ""
     for part in model.parts():
-        if isinstance(part, Product):
+        if isinstance(part, t.Product):
             factors = {_inner(f) for f in (part.first, *(f for _, f in part.rest))}
             # All the distance ÷ all the time is a mean; all the speeds × all the times is nothing.
             multiplied = {_inner(f) for f in (part.first, *(f for op, f in part.rest if op != "÷"))}
-            sums = {node for f in multiplied if isinstance(f, Sum) for node in walk(f)}
+            sums = {node for f in multiplied if isinstance(f, t.Sum) for node in t.walk(f)}
             for one, mate, other in ((a, b, d), (c, d, b)):
                 if one in factors and other in factors and mate not in factors:
                     return "The model puts together numbers that the words say of different parts."
@@ -79,59 +79,59 @@ def _of_other_clause(text: str, nodes: Sequence[Node], model: Modelled) -> str:
     return ""
 
 
-def _so_many_of(text: str, nodes: Sequence[Node], model: Modelled) -> str:
+def _so_many_of(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
     for match in _SO_MANY_OF.finditer(text):
-        count = Int(int(CARDINALS[match["count"].lower()]))
+        count = t.Int(int(CARDINALS[match["count"].lower()]))
         amount = nodes[index_of(match["amount"])]
         own = {amount, getattr(amount, "amount", amount)}
         others = {n for n in nodes if n not in own and _measure(n) == _measure(amount)}
-        others |= {n.amount for n in others if isinstance(n, Quantity | Money)}
+        others |= {n.amount for n in others if isinstance(n, t.Quantity | t.Money)}
         for part in model.parts():
-            if isinstance(part, Product) and len(part.rest) == 1 and part.rest[0][0] == "×":
+            if isinstance(part, t.Product) and len(part.rest) == 1 and part.rest[0][0] == "×":
                 factors = {part.first, part.rest[0][1]}
                 if count in factors and factors & others and not factors & own:
                     return f"The words say ‘{match['count']}’ of another amount than the model takes so often."
     return ""
 
 
-def _part_of_it(text: str, nodes: Sequence[Node], model: Modelled) -> str:
+def _part_of_it(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
     """Return how a part *of it* is taken of what is left of it, or ``""``."""
     if late_search(r"\b(?:rest|remain\w*|left of|what is left)\b(?= |$)[^?]*\.", text):
         return ""
     for match in re.finditer(rf"({SLOT}) of (?:it|them|this|these)\b", text):
         part = nodes[index_of(match[1])]
         for product in model.parts():
-            if isinstance(product, Product) and len(product.rest) == 1:
+            if isinstance(product, t.Product) and len(product.rest) == 1:
                 factors = [product.first, product.rest[0][1]]
                 other = [_inner(f) for f in factors if f != part]
                 rest = other[0] if other and part in factors else None
-                if isinstance(rest, Sum) and not model.inverse and _takes(rest):
+                if isinstance(rest, t.Sum) and not model.inverse and _takes(rest):
                     return "The words take a part of the whole, and the model takes it of what is left."
     return ""
 
 
-def _takes(total: Sum) -> bool:
+def _takes(total: t.Sum) -> bool:
     return any(op == "-" for op, _ in total.rest)
 
 
-def _minus_left_out(nodes: Sequence[Node], model: Modelled, words: str) -> str:
+def _minus_left_out(nodes: Sequence[t.Node], model: Modelled, words: str) -> str:
     """Return how a difference from −6 is reckoned from 6, or ``""``."""
     if not late_search(_GAP_ASKED, words):
         return ""
-    below = {node.of for node in nodes if isinstance(node, Neg)}
+    below = {node.of for node in nodes if isinstance(node, t.Neg)}
     below |= {
         type(node)(node.amount.of, _unit(node))
         for node in nodes
-        if isinstance(node, Quantity | Money) and isinstance(node.amount, Neg)
+        if isinstance(node, t.Quantity | t.Money) and isinstance(node.amount, t.Neg)
     }
-    bare = below | {n.amount for n in below if isinstance(n, Quantity | Money)}
+    bare = below | {n.amount for n in below if isinstance(n, t.Quantity | t.Money)}
     for part in model.parts():
-        if isinstance(part, Sum) and len(part.rest) == 1 and part.rest[0][0] == "-":
+        if isinstance(part, t.Sum) and len(part.rest) == 1 and part.rest[0][0] == "-":
             first, second = _inner(part.first), _inner(part.rest[0][1])
-            if (second in bare) != (first in bare) and not isinstance(first, Neg):
+            if (second in bare) != (first in bare) and not isinstance(first, t.Neg):
                 return "A number below zero is taken as one above it: a minus that is printed is left out."
     return ""
 
 
-def _unit(node: Quantity | Money) -> str:
-    return node.unit if isinstance(node, Quantity) else node.sign
+def _unit(node: t.Quantity | t.Money) -> str:
+    return node.unit if isinstance(node, t.Quantity) else node.sign

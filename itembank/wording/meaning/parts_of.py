@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.parts import stem
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
+from itembank.wording.story.parts import stem
 
 _OF = late(
     rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|a|an) [\w' -]+? of {SLOT}(?: [\w' -]+?)?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "

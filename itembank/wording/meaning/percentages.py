@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
 from itembank.notation.units import UNITS
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import UNCLEAR, Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _UP = late(
     r"\b(?:ris(?:e|es|en|ing)|rose|increas\w*|(?:go|goes|gone|went|going|put) up|up by|rais(?:e|es|ed)|gain\w*|"

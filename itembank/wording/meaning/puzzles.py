@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import UNCLEAR, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _STEP = late(
     rf"(?:\b(?P<add>add(?:s|ed|ing)?|plus|(?:is )?increased by) (?:another )?(?P<a>{SLOT})|"

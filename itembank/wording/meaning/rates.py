@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
 from itembank.notation.units import UNITS
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.sentences.prompt import SLOT
 
 _AGENTS = frozenset(
     (

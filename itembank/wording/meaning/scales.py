@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
-from itembank.notation.tree import Int, Ratio
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
 
 _STANDS = late(
     rf"({SLOT}) (?:on (?:the|a) \w+ )?(?:stands? for|represents?|shows?|to|for|means|is) ({SLOT})",
@@ -84,6 +84,6 @@ def _ratios(tale: Tale) -> list[tuple[Fraction, int]]:
     found = []
     for match in re.finditer(SLOT, tale.text):
         node = tale.said.nodes[index_of(match[0])]
-        if isinstance(node, Ratio) and len(node.parts) == 2 and node.parts[0] == Int(1):
+        if isinstance(node, t.Ratio) and len(node.parts) == 2 and node.parts[0] == t.Int(1):
             found.append((exact(node.parts[1]), match.start()))
     return found

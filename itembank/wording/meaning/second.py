@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
-from itembank.notation.tree import ClockTime, NotationError, Ratio
+from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
@@ -27,7 +27,7 @@ from itembank.wording.meaning.shapes import shape_reading
 from itembank.wording.meaning.shares import share_reading
 from itembank.wording.meaning.shopping import shopping_reading
 from itembank.wording.meaning.tale import Reading, Tale, late_search
-from itembank.wording.modelled import Modelled
+from itembank.wording.model_summary import Modelled
 
 READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     percentage_reading,
@@ -73,7 +73,7 @@ def _numbers(model: Modelled) -> list[Fraction]:
     for part in model.parts():
         try:
             found.append(exact(part))
-        except NotationError:
+        except t.NotationError:
             continue
     return found
 
@@ -93,9 +93,9 @@ def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
     if words := _SPEAKS_OF.get(reader):
         return any(word in text for word in words)
     if reader is clock_reading:
-        return any(isinstance(node, ClockTime) for node in tale.said.nodes)
+        return any(isinstance(node, t.ClockTime) for node in tale.said.nodes)
     if reader is share_reading:
-        return " part" in text or any(isinstance(node, Ratio) for node in tale.said.nodes)
+        return " part" in text or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
     if reader is shopping_reading:
         return bool(tale.of("money"))
     if reader is percentage_reading:

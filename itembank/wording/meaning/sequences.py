@@ -6,11 +6,11 @@ import re
 from fractions import Fraction
 from itertools import pairwise
 
-from itembank.late import late
-from itembank.notation.tree import Node, Relation, Sym, symbols
+from itembank.notation import tree as t
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
-from itembank.wording.numbers import ORDINALS
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.numbers_said import ORDINALS
+from itembank.wording.sentences.prompt import SLOT
 
 _PLACE = late(
     rf"({SLOT}) ?(?:st|nd|rd|th) (?:term|pattern|shape|row|number|picture|day|week)\b", re.I
@@ -115,14 +115,16 @@ _POSITION = r"\b(?:which (?:term|position|pattern|row)|what position|position\b|
 
 def _by_rule(tale: Tale) -> Reading | None:
     rules = [
-        node for node in tale.said.nodes if symbols(node) and not isinstance(node, Relation | Sym)
+        node
+        for node in tale.said.nodes
+        if t.symbols(node) and not isinstance(node, t.Relation | t.Sym)
     ]
     if len(rules) != 1 or not late_search(
         rf"(?:\bn\s?|{SLOT})th term\b|\brow n\b|\bpattern n\b|\bterm n\b", tale.text
     ):
         return None
     (rule,) = rules
-    if len(symbols(rule)) != 1:
+    if len(t.symbols(rule)) != 1:
         return None
     places = _places(tale, tale.question)
     values = [n.value for n in tale.numbers]
@@ -159,11 +161,11 @@ def _by_rule(tale: Tale) -> Reading | None:
 _ORDINAL_ONLY = rf"\b(?:{'|'.join(ORDINALS)}) (?:term|pattern|row)\b"
 
 
-def _at(rule: Node, n: Fraction) -> Fraction | None:
+def _at(rule: t.Node, n: Fraction) -> Fraction | None:
     from itembank.notation.value import NotExact, linear
 
     try:
-        form = linear(rule, {next(iter(symbols(rule))): n})
+        form = linear(rule, {next(iter(t.symbols(rule))): n})
     except NotExact:
         return None
     return (
@@ -171,14 +173,14 @@ def _at(rule: Node, n: Fraction) -> Fraction | None:
     )
 
 
-def _place_of(rule: Node, value: Fraction) -> Fraction | None:
+def _place_of(rule: t.Node, value: Fraction) -> Fraction | None:
     zero, one, two = (_at(rule, Fraction(n)) for n in (0, 1, 2))
     if zero is None or one is None or two is None or two - one != one - zero or one == zero:
         return None
     return (value - zero) / (one - zero)
 
 
-def _first_beyond(tale: Tale, rule: Node, values: list[Fraction]) -> Reading | None:
+def _first_beyond(tale: Tale, rule: t.Node, values: list[Fraction]) -> Reading | None:
     bound = values[0] if len(values) == 1 else Fraction(0)
     if len(values) > 1 or not tale.asks_for(r"\bfirst\b"):
         return None
@@ -195,7 +197,7 @@ def _first_beyond(tale: Tale, rule: Node, values: list[Fraction]) -> Reading | N
 
 def _by_step(tale: Tale) -> Reading | None:
     start = _START.search(tale.told)
-    if start is None or any(symbols(node) for node in tale.said.nodes):
+    if start is None or any(t.symbols(node) for node in tale.said.nodes):
         return None
     first = tale.get(start, 1)
     steps = [

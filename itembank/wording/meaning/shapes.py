@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import isqrt
 
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
+from itembank.wording.sentences.prompt import SLOT
 
 _FLAT = r"\b(?:rectang\w+|lawn|plot|field|garden|floor|wall|room|hall|sheet|page|card|pitch|court|bed|patio|yard|window|carpet|picture|photo\w*|poster|table|playground|pool|path|board|door|mat|rug|banner|flag|screen)\b"
 _OTHER = r"\b(?:triang\w+|circ\w+|radius|diameter|trapez\w+|parallelogram|hexagon|pentagon|octagon|diagonal|scale|semi\w*|cylinder|pyramid|prism|l-shape\w*|tiles?|scale|map|ratio|twice|times as|longer than|shorter than|border|frame)\b"

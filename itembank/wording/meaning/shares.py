@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
-from itembank.notation.tree import Ratio, symbols
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.named import mentions, names_in_ratio
-from itembank.wording.prompt import SLOT, index_of
+from itembank.wording.sentences.prompt import SLOT, index_of
+from itembank.wording.story.named import mentions, names_in_ratio
 
 _MIXED = late(
     r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of)(?: from| of| with)? ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"
@@ -30,14 +30,14 @@ def share_reading(tale: Tale) -> Reading | None:
     found = [
         m
         for m in re.finditer(SLOT, tale.text)
-        if isinstance(tale.said.nodes[index_of(m[0])], Ratio)
+        if isinstance(tale.said.nodes[index_of(m[0])], t.Ratio)
     ]
     if not found:
         return _in_parts(tale)
     if len(found) != 1 or tale.asks_for(r"\b(?:ratio|fraction|percentage|area|perimeter|angle)\b"):
         return None
     node = tale.said.nodes[index_of(found[0][0])]
-    if not isinstance(node, Ratio) or symbols(node) or found[0][0] in tale.question:
+    if not isinstance(node, t.Ratio) or t.symbols(node) or found[0][0] in tale.question:
         return None
     parts = [exact(part) for part in node.parts]
     amounts = [n for n in tale.numbers if not (n.in_words and n.value == len(parts))]

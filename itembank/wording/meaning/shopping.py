@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.late import late
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.prompt import SLOT
-from itembank.wording.story_kinds import noun_stem
+from itembank.wording.sentences.prompt import SLOT
 
 _AT_EACH = late(
     rf"(?P<n>{SLOT}) (?P<noun>(?:[a-z'-]+ ){{0,3}}?[a-z'-]+) (?:at|for|costing|that cost|which cost|priced at) (?P<price>{SLOT}) (?:each|an? \w+|per \w+)(?! of)",

@@ -9,27 +9,15 @@ from fractions import Fraction
 from functools import cached_property, lru_cache
 
 from itembank.items.item import Run
-from itembank.late import late
-from itembank.notation.tree import (
-    Dec,
-    Frac,
-    Int,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Quantity,
-)
+from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
-from itembank.wording.numbers import CARDINALS
-from itembank.wording.phrases import unit_names
-from itembank.wording.prompt import SLOT, Slotted, index_of, sentences, slotted
-from itembank.wording.questions import questions
-from itembank.wording.story_kinds import unit_at_start
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.story_kinds import unit_at_start
+from itembank.wording.sentences.numbers_said import CARDINALS
+from itembank.wording.sentences.phrases import unit_names
+from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, sentences, slotted
+from itembank.wording.sentences.question_sentences import questions
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +30,7 @@ class Number:
 
     char: str
     at: int
-    node: Node
+    node: t.Node
     value: Fraction
     measure: str
     after: str
@@ -185,43 +173,43 @@ def _with_words(runs: Sequence[Run]) -> list[Run]:
     return found
 
 
-class _InWords(Int):
+class _InWords(t.Int):
     """A number that stands in words."""
 
 
-def _number(node: Node, match: re.Match[str], text: str) -> Number | None:
+def _number(node: t.Node, match: re.Match[str], text: str) -> Number | None:
     rest = text[match.end() :]
     after = re.split(rf"[.,;?!]|{SLOT}", rest, maxsplit=1)[0].strip()
     value = _value(node)
     if value is None:
         return None
     in_words = isinstance(node, _InWords)
-    inner = node.of if isinstance(node, Neg) else node
+    inner = node.of if isinstance(node, t.Neg) else node
     measure = ""
     match inner:
-        case Percent():
+        case t.Percent():
             measure = "percent"
-        case Money(_, sign):
+        case t.Money(_, sign):
             measure = CURRENCY[sign].dimension
-        case Quantity(_, unit):
+        case t.Quantity(_, unit):
             measure = UNITS[unit].dimension
-        case MixedUnits(parts):
+        case t.MixedUnits(parts):
             measure = UNITS[parts[0].unit].dimension
-        case Int() | Dec() | Mixed() | Frac():
+        case t.Int() | t.Dec() | t.Mixed() | t.Frac():
             name = unit_at_start(rest.lstrip(" -").split(",")[0].split(".")[0].split("?")[0])
             if name and not after.startswith("pounds of"):
                 unit = unit_names()[name.casefold()]
                 facts = UNITS.get(unit) or CURRENCY[unit]
                 measure, value = facts.dimension, value * facts.size
-            elif isinstance(inner, Frac) and 0 < value < 1:
+            elif isinstance(inner, t.Frac) and 0 < value < 1:
                 measure = "part"
         case _:
             return None
     return Number(match[0], match.start(), node, value, measure, after, in_words)
 
 
-def _value(node: Node) -> Fraction | None:
+def _value(node: t.Node) -> Fraction | None:
     try:
         return exact(node)
-    except NotationError:
+    except t.NotationError:
         return None

@@ -8,7 +8,7 @@ from __future__ import annotations
 import sqlalchemy as sa
 from alembic import op
 
-from itembank.folding import folded
+from itembank.text.folding import folded
 
 revision = "0005"
 down_revision = "0003"

@@ -1,0 +1,1 @@
+"""Banks brought together, compared and settled."""

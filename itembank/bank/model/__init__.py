@@ -1,0 +1,1 @@
+"""What a bank holds, as data: its fields, its items and their content."""

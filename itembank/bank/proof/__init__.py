@@ -1,0 +1,1 @@
+"""What is known of the keys of a bank: proofs and sign-offs."""

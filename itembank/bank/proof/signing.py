@@ -1,0 +1,109 @@
+"""Signs items off: all of those asked for, or, where something stands against one, none."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.bank.proof.prove import prove_entries
+from itembank.bank.proof.signoff import read_signoffs, signoff_of, signoffs_text
+from itembank.bank.read.load import SIGNOFF_FILE
+from itembank.bank.saving.bank_lock import locked
+from itembank.bank.saving.save import save, take
+from itembank.errors import CheckFailed, ItembankError
+from itembank.files.faults import join_words, nearest
+from itembank.processes.workers import Progress
+from itembank.proof.judge import State
+
+if TYPE_CHECKING:
+    from itembank.bank.model.bank import Bank, Entry
+    from itembank.bank.model.item_records import SignOff
+
+
+@dataclass(frozen=True, slots=True)
+class Signed:
+    """What became of one item: `proved` as well, and whether this sign-off is a new one."""
+
+    id: str
+    signoff: SignOff
+    proved: bool
+    new: bool = True
+
+    @property
+    def says(self) -> str:
+        """Return what to tell: ``signed``, ``signed, not proved``, or signed already."""
+        word = "signed" if self.new else "signed already"
+        return word if self.proved else f"{word}, not proved"
+
+
+def sign(
+    bank: Bank,
+    ids: Sequence[str],
+    by: str,
+    on: datetime.date,
+    report: Progress | None = None,
+) -> tuple[Signed, ...]:
+    """Record that `by` has checked these items on a day, and return what became of each.
+
+    They are proved first; `report` is called with (items judged, items in all).
+
+    An item that the tool cannot prove can be signed: the reviewer vouches for it, and it is
+    signed but not proved. One whose key is disproved cannot.
+
+    Raises:
+        CheckFailed: the key of one is disproved; nothing is signed.
+        ItembankError: there is no such author or item, or one is retired; nothing is signed.
+    """
+    entries, refusals = _wanted(bank, ids, by)
+    outcomes = prove_entries(entries, report)
+    wrong = [
+        f"{entry.address} cannot be signed, because its key is disproved. {outcome.says}"
+        for entry, outcome in zip(entries, outcomes, strict=True)
+        if outcome.state is State.DISPROVED
+    ]
+    if refusals:
+        raise ItembankError("\n".join([*refusals, *wrong]))
+    if wrong:
+        raise CheckFailed("\n".join(wrong))
+    with locked(bank.folder):
+        file = take(bank.folder / SIGNOFF_FILE)
+        before = read_signoffs(bank.folder)
+        standing = {(one.item, one.by, one.content): one for one in before}
+        found = []
+        for entry, outcome in zip(entries, outcomes, strict=True):
+            new = signoff_of(entry, by, on)
+            old = standing.get((new.item, by, new.content))
+            proved = outcome.state is State.PROVED
+            found.append(Signed(new.item, old or new, proved, new=old is None))
+        added = [one.signoff for one in found if one.new]
+        if added:
+            save(bank.folder, [(file, signoffs_text([*before, *added], file.text))])
+    return tuple(found)
+
+
+def _wanted(bank: Bank, ids: Sequence[str], by: str) -> tuple[list[Entry], list[str]]:
+    """Return the entries asked for, each once, and everything that stands against signing."""
+    refusals = []
+    if by not in bank.authors:
+        near = nearest(by, bank.authors) or sorted(bank.authors)
+        advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
+        where = "Author codes stand under [authors] in bank.toml."
+        if not bank.authors:
+            where = (
+                "It names none yet. Add a code with a role under [authors] in bank.toml, as in "
+                'HT = "head of mathematics".'
+            )
+        refusals.append(f"There is no author ‘{by}’ in the bank {bank.name}.{advice} {where}")
+    entries: dict[str, Entry] = {}
+    for id in ids:
+        try:
+            entry = bank.find(id)
+        except ItembankError as error:
+            refusals.append(str(error))
+            continue
+        if entry.item.retired is not None:
+            refusals.append(f"{entry.address} is retired, so there is nothing to sign.")
+        entries[entry.item.id] = entry
+    return list(entries.values()), refusals

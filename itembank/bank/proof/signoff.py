@@ -1,0 +1,195 @@
+"""Sign-offs: who checked which items and when, and what has changed since.
+
+They stand in ``signoffs.toml`` beside the topics, one ``[[signoffs]]`` each, with the whole
+printed content as it was: so any edit shows, and so does what was edited. A reviewer who signs
+an item that the tool cannot prove vouches for it; it is then signed, and still not proved.
+"""
+
+from __future__ import annotations
+
+import datetime
+import re
+import tomllib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.bank.model.changes import Change, changes
+from itembank.bank.model.content import content_hash, data_hash, printed_on
+from itembank.bank.model.item_records import SignOff
+from itembank.bank.read.load import SIGNOFF_FILE
+from itembank.files.faults import join_words
+from itembank.files.toml_table import Table, TomlFile
+
+if TYPE_CHECKING:
+    from itembank.bank.model.bank import Entry
+
+HEAD = "# Written by ‘itembank bank sign’: who checked which item, when, and what it said then.\n"
+_BLOCK = re.compile(r"(?m)^(?=\[\[signoffs\]\])")
+"""Where an entry begins: the tool writes its heading so."""
+
+
+class Signing(StrEnum):
+    """Whether a reviewer's statement stands for what an item says now."""
+
+    UNSIGNED = "unsigned"
+    SIGNED = "signed"
+    STALE = "stale"
+
+
+@dataclass(frozen=True, slots=True)
+class SignState:
+    """Who signed an item. A stale one carries what changed since its latest sign-off."""
+
+    state: Signing
+    signoffs: tuple[SignOff, ...] = ()
+    """Those that stand; where none does, the latest of each reviewer's."""
+    changed: tuple[Change, ...] = ()
+
+    @property
+    def says(self) -> str:
+        """Return the state as a phrase: ``signed by HT on 14 September 2026``."""
+        if self.state is Signing.UNSIGNED:
+            return "not signed"
+        if self.state is Signing.SIGNED:
+            return f"signed by {self.who}"
+        since = "; ".join(map(str, self.changed)) or "the way it is kept"
+        return f"stale: signed by {self.who}; changed since: {since}"
+
+    @property
+    def who(self) -> str:
+        """Return who signed and when: ``HT on 14 September 2026``."""
+        return join_words([f"{one.by} on {day_words(one.on)}" for one in self.signoffs])
+
+
+def day_words(day: datetime.date) -> str:
+    """Return a date in words.
+
+    >>> day_words(datetime.date(2026, 9, 14))
+    '14 September 2026'
+    """
+    return f"{day.day} {day:%B %Y}"
+
+
+def sign_state(entry: Entry, signoffs: Iterable[SignOff]) -> SignState:
+    """Return whether an entry is signed, by whom and when, and what has changed if that is stale.
+
+    `signoffs` may hold those of other items too.
+    """
+    own = [one for one in signoffs if one.item == entry.item.id]
+    if not own:
+        return SignState(Signing.UNSIGNED)
+    now = content_hash(entry)
+    valid = [one for one in own if one.content == now]
+    if valid:
+        return SignState(Signing.SIGNED, latest_of_each(valid))
+    last = latest_of_each(own)
+    changed = changes(max(last, key=_when).was, printed_on(entry.item, entry.topic))
+    return SignState(Signing.STALE, last, changed)
+
+
+def latest_of_each(signoffs: Iterable[SignOff]) -> tuple[SignOff, ...]:
+    """Return the last sign-off of every reviewer, the earliest of these first."""
+    last: dict[str, SignOff] = {}
+    for one in sorted(signoffs, key=_when):
+        last[one.by] = one
+    return tuple(sorted(last.values(), key=_when))
+
+
+def _when(one: SignOff) -> tuple[datetime.date, str, str]:
+    return (one.on, one.by, one.content)
+
+
+def by_item(signoffs: Iterable[SignOff]) -> dict[str, list[SignOff]]:
+    """Return sign-offs by the id of their item."""
+    found: dict[str, list[SignOff]] = {}
+    for one in signoffs:
+        found.setdefault(one.item, []).append(one)
+    return found
+
+
+def read_signoffs(folder: Path) -> tuple[SignOff, ...]:
+    """Return the sign-offs of the bank in `folder`; none where it has no such file.
+
+    Raises:
+        FileFaults: the file cannot be read, or an entry is not one the tool wrote.
+    """
+    path = folder / SIGNOFF_FILE
+    if not path.exists():
+        return ()
+    file = TomlFile(path)
+    top = file.top()
+    found = [_read(table) for table in top.tables("signoffs")]
+    top.close()
+    file.finish()
+    return tuple(dict.fromkeys(one for one in found if one is not None))
+
+
+def _read(table: Table) -> SignOff | None:
+    item, by, content = (table.text(key) for key in ("item", "by", "content"))
+    on = table.any("on")
+    if not isinstance(on, datetime.date) or isinstance(on, datetime.datetime):
+        table.fault("on", "‘on’ must be a date, as in 2026-09-14.")
+    was = table.table("was")
+    if was is None:
+        table.fault("", "‘was’ is missing here: what the item said when it was signed.")
+    elif content and data_hash(was.data) != content:
+        # Otherwise an edited sign-off would vouch for words that nobody has checked.
+        table.fault(
+            "content",
+            f"The content of this sign-off of ‘{item}’ was changed by hand. "
+            "Take the sign-off out and sign the item again.",
+        )
+    table.close()
+    if was is None or not isinstance(on, datetime.date):
+        return None
+    return SignOff(item, by, on, content, was.data)
+
+
+def signoff_of(entry: Entry, by: str, on: datetime.date) -> SignOff:
+    """Return the statement that `by` checked what an entry says now."""
+    content = printed_on(entry.item, entry.topic)
+    return SignOff(entry.item.id, by, on, content_hash(entry), content)
+
+
+def signoffs_text(signoffs: Iterable[SignOff], before: str = "") -> str:
+    """Return the text of a sign-off file that holds `signoffs`; `before` is what it held.
+
+    Entries of `before` that are still wanted stay as they are, with their comments; the others
+    are taken out; new ones follow, by date.
+    """
+    wanted = set(signoffs)
+    head, *blocks = _BLOCK.split(before or HEAD)
+    kept: dict[SignOff, str] = {}
+    for block in blocks:
+        one = _plain(block)
+        if one in wanted:
+            kept.setdefault(one, block)
+    new = [_block(one) for one in sorted(wanted - set(kept), key=_place)]
+    pieces = [piece.rstrip("\n") + "\n" for piece in (head, *kept.values(), *new) if piece.strip()]
+    return "\n".join(pieces)
+
+
+def _place(one: SignOff) -> tuple[object, ...]:
+    return (one.on, one.item, one.by, one.content)
+
+
+def _plain(block: str) -> SignOff:
+    (data,) = tomllib.loads(block)["signoffs"]
+    return SignOff(data["item"], data["by"], data["on"], data["content"])
+
+
+def _block(one: SignOff) -> str:
+    import tomlkit
+
+    table = tomlkit.table()
+    for key in ("item", "by", "on", "content"):
+        table.add(key, getattr(one, key))
+    table.add("was", dict(one.was))
+    entries = tomlkit.aot()
+    entries.append(table)
+    document = tomlkit.document()
+    document.append("signoffs", entries)
+    return tomlkit.dumps(document)

@@ -1,0 +1,278 @@
+"""A hand-written item as an :class:`~itembank.items.item.Item`: proved, printed, marked alike.
+
+>>> from itembank.bank.model.fields import BankItem
+>>> item = BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
+>>> read_item(item, "larkhythe:garden-1", "fractions.add-unlike").form
+'value'
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.asking import NeedsPerson, Question, question_of
+from itembank.bank.question.canonical import canonical
+from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, words_of
+from itembank.items.forms.form_rules import form_fault, form_words
+from itembank.items.forms.number_forms import unsigned
+from itembank.items.item import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Misconception,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Sequence,
+    Slip,
+    Solve,
+    Step,
+    Subject,
+    Tier,
+)
+from itembank.items.marks import usual_marks
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+from itembank.proof.exact.key_forms import form_asked
+from itembank.wording.sentences.units_said import one_of_two_units
+from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
+from itembank.wording.tasks.forms_said import says_form
+
+if TYPE_CHECKING:
+    from itembank.bank.model.bank import Entry
+
+__all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item", "read_with_model"]
+
+
+def as_item(entry: Entry) -> Item:
+    """Return an entry of a bank as an item, its address ``BANK:ID``.
+
+    Raises:
+        NeedsPerson: there is no mathematics to prove the key from; the message says why. What
+            prints can still be read with :func:`~itembank.bank.question.maths.read_maths`.
+        UnreadableMaths: a line cannot be read (never for an entry of a bank that loaded).
+    """
+    return read_item(entry.item, entry.address, entry.topic)
+
+
+def read_item(item: BankItem, address: str, topic: str) -> Item:
+    """Return `item` with the question its prompt asks; raises as :func:`as_item`."""
+    return read_with_model(item, address, topic)[0]
+
+
+def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, bool]:
+    """Return `item` as :func:`read_item` does, and whether it rests on a model.
+
+    It does where it is proved from its author's reading of a story. Its words are then held to
+    the model as far as :mod:`itembank.wording` knows how; whether the model tells the story is
+    for a colleague to read.
+
+    >>> read_with_model(
+    ...     BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3"), "a:a-1", "t"
+    ... )[1]
+    False
+    """
+    maths = read_maths(item)
+    question = question_of(item, maths)
+    ask = question.ask
+    form = item.form or default_form(item, question, maths)
+    if fault := _unchecked_form(words_of(maths), ask, form):
+        raise NeedsPerson(fault)
+    if units := one_of_two_units(maths.key, words_of(maths)):
+        raise NeedsPerson(f"The words ask for {units}, and the key has one of the two.")
+    if fault := _misformed(ask, maths):
+        raise NeedsPerson(f"The key has not the form that the words ask for: {fault}.")
+    slips = tuple(
+        Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
+        for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+    )
+    steps = tuple(
+        Step(say, node) for (say, _), node in zip(item.working, maths.working, strict=True)
+    )
+    made = Item(
+        address,
+        topic,
+        Tier(item.tier),
+        maths.runs,
+        ask,
+        _named(ask, maths.key),
+        form,
+        steps,
+        slips,
+        canonical(ask, form),
+        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        question.constants,
+        (*item.accept, "any-order") if question.any_order else item.accept,
+    )
+    return made, question.modelled
+
+
+def form_of(item: BankItem, maths: Maths) -> str:
+    """Return the form of an item's key, stated or by its task, whether or not it can be proved.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
+    >>> form_of(item, read_maths(item))
+    'roots'
+    """
+    if item.form:
+        return item.form
+    try:
+        return default_form(item, question_of(item, maths), maths)
+    except NeedsPerson:
+        return _form_like(maths.key)
+
+
+def _named(ask: Ask, key: t.Node) -> t.Node:
+    """Return the key of a choice among printed numbers as the name of one of them."""
+    if not isinstance(ask, Choose) or isinstance(key, t.Label):
+        return key
+    return next((t.Label(name) for name, node in ask.options if node == key), key)
+
+
+def default_form(item: BankItem, question: Question, maths: Maths) -> str:
+    """Return the form a key takes where the item states none."""
+    if asked := form_asked(words_of(maths), question.ask, maths.key):
+        return asked
+    match ask := question.ask:
+        case Rewrite(_, detail):
+            return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[
+                detail
+            ]
+        case Solve():
+            # A bare number is a solution too, where there is one letter.
+            return "roots" if isinstance(maths.key, t.Relation | t.Either | t.Listing) else "value"
+        case Inequality():
+            return "inequality"
+        case Subject():
+            return "subject"
+        case Order():
+            return "list"
+        case Compare():
+            return "sign"
+        case Choose():
+            return "name"
+        case Sequence():
+            return "nth-term"
+        case Common():
+            return "simplified" if t.symbols(maths.key) else "integer"
+        case Round():
+            words = form_in_words(words_of(maths))
+            return words if words in ("percentage", "standard-form") else "rounded"
+        case Find(target, _):
+            return question.form or _form_of_result(item, question.task, target, maths)
+        case Pick():
+            return "roots" if isinstance(maths.key, t.Relation) else "value"
+    raise TypeError(ask)
+
+
+def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> str:
+    if task == "prime-factors":
+        return "prime-factors"
+    if task == "share":
+        return "amounts"
+    words = form_in_words(words_of(maths))
+    if words and (task == "convert" or words != "quantity" or _all_said(item)):
+        return words
+    if isinstance(target, t.Listing):
+        return "amounts"
+    if isinstance(target, t.Ratio):
+        return "ratio"
+    if task == "simplify" or says_simplest(words_of(maths)):
+        if any(isinstance(part, t.Root) for part in t.walk(target)):
+            return "surd"
+        key = unsigned(maths.key)
+        if isinstance(target, t.Frac) or isinstance(key, t.Frac | t.Mixed):
+            # The key may be another kind of number, but then a finished one of that kind; a
+            # decimal only of decimals: 0.75 is worth 18/24, but is no simplified fraction.
+            kinds: dict[type[t.Node], str] = {t.Mixed: "mixed"}
+            if any(isinstance(part, t.Dec) for part in t.walk(target)):
+                kinds[t.Dec] = "decimal"
+            return "integer" if _whole(target) else kinds.get(type(key), "lowest-terms")
+    if isinstance(maths.key, t.Relation):
+        return "solution"
+    if "π" in t.symbols(maths.key):
+        return "simplified"
+    if _WHAT_FRACTION.search(words_of(maths)):
+        return "fraction"
+    return "value"
+
+
+_WHAT_FRACTION = re.compile(r"\b(?:what|which) fraction\b", re.I)
+
+
+def _all_said(item: BankItem) -> bool:
+    return item.task is None and not item.model
+
+
+def _misformed(ask: Ask, maths: Maths) -> str:
+    """Return how the solutions of equations have not the form that the words ask for, or ``""``."""
+    words = form_in_words(words_of(maths))
+    if not isinstance(ask, Solve) or words not in _OF_NUMBERS:
+        return ""
+    parts = maths.key.parts if isinstance(maths.key, t.Either | t.Listing) else (maths.key,)
+    values = [part.rest[0][1] if isinstance(part, t.Relation) else part for part in parts]
+    return next((fault for fault in (form_fault(words, value) for value in values) if fault), "")
+
+
+_OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
+
+
+_FITS = {
+    "lowest-terms": (
+        *("mixed", "improper", "surd", "single-fraction", "positive-indices", "simplest"),
+        *("fraction", "number", "integer", "roots", "solution", "value"),
+    ),
+    "decimal": ("rounded", "standard-form", "number", "integer"),
+    "percentage": ("rounded",),
+    "mixed": ("simplest",),
+    "integer": ("rounded", "value", "number", "amount"),
+}
+"""Forms that words ask for, each with the forms of a key that hold it to them as well."""
+
+
+def _unchecked_form(words: str, ask: Ask, form: str) -> str:
+    """Return which form the words ask for that the key is not held to, as a sentence, or ``""``."""
+    asked = form_in_words(words)
+    if asked in ("", "quantity") or asked == form or isinstance(ask, Solve | Pick):
+        # Solutions are held to it one by one, by _misformed.
+        asked = ""
+    if asked and form not in _FITS.get(asked, ()):
+        return f"The words ask for {form_words(asked)}, which is not checked for this task."
+    if asked not in ("", "integer") and isinstance(ask, Common):
+        return f"The words ask for {form_words(asked)}, and the answer is a whole number."
+    lists = isinstance(ask, Common | Order | Choose | Compare | Sequence | Inequality)
+    if lists and says_form(words) and form not in ("powers", "prime-powers", "power", "product"):
+        return "The words ask for a form of powers or fractions that is not checked for this task."
+    return ""
+
+
+def _whole(node: t.Node) -> bool:
+    try:
+        return exact(node).denominator == 1
+    except t.NotationError:
+        return False
+
+
+def _form_like(key: t.Node) -> str:
+    """Return the form of a key for which nothing says more than the key itself."""
+    match key:
+        case t.Label():
+            return "name"
+        case t.Listing(parts) if all(isinstance(part, t.Relation) for part in parts):
+            return "roots"
+        case t.Listing():
+            return "list"
+        case t.Either():
+            return "roots"
+        case t.Ratio():
+            return "ratio"
+        case t.Relation(_, rest):
+            return "roots" if rest[0][0] == "=" else "inequality"
+    return "value"

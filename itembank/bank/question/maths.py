@@ -1,0 +1,207 @@
+"""The mathematics of a hand-written item: every line of it read, all faults at once.
+
+>>> from itembank.bank.model.fields import BankItem
+>>> item = BankItem(id="garden-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
+>>> read_maths(item).key
+Frac(num=Int(n=11), den=Int(n=12))
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+
+from itembank.bank.model.fields import BankItem
+from itembank.items.item import Run
+from itembank.notation import tree as t
+from itembank.notation.parse import ParseError, Reading, parse, reading
+from itembank.proof.claim import finding
+from itembank.text.characters import shown
+
+Field = tuple[str | int, ...]
+"""Where a line stands in its item: ``("key",)``, ``("working", 2, 1)``."""
+
+
+@dataclass(frozen=True, slots=True)
+class Maths:
+    """An item's lines as trees; `wrong` and `working` run beside the item's own lists."""
+
+    runs: tuple[Run, ...]
+    key: t.Node
+    model: tuple[t.Node, ...]
+    find: t.Node | None
+    options: tuple[tuple[str, t.Node], ...]
+    wrong: tuple[t.Node, ...]
+    working: tuple[t.Node | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FieldFault:
+    """What is wrong in one field of an item."""
+
+    field: Field
+    message: str
+
+
+class UnreadableMaths(t.NotationError):
+    """One or more lines of an item cannot be read."""
+
+    def __init__(self, faults: list[FieldFault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__(" ".join(fault.message for fault in faults))
+
+
+_THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3}(?:[,  ]\d{3})+(?![\d,/]| ?/)")
+
+
+@lru_cache(maxsize=1 << 16)
+def _parsed(text: str, how: Reading) -> t.Node | ParseError:
+    """Return a line's tree, or why it has none."""
+    try:
+        if grouped := _THOUSANDS.search(text):
+            # 45,000 would be a list of 45 and 0: nobody means that.
+            plain = re.sub(r"\D", "", grouped[0])
+            raise ParseError(
+                f"{grouped[0]} can be read in two ways: write {plain}, which prints with a gap "
+                "where it is long, or put a space after the comma of a list.",
+                grouped.start() + 1,
+            )
+        return parse(text, pence=how.pence, letters=how.letters, times=how.times)
+    except ParseError as error:
+        return error
+
+
+def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
+    """Return a prompt's pieces in order: the text, whether it is mathematics, and its column.
+
+    Raises:
+        UnreadableMaths: a brace is not closed, not opened, or holds nothing.
+
+    >>> split_prompt("Double {7}.")
+    [('Double ', False, 1), ('7', True, 9), ('.', False, 11)]
+    """
+    pieces: list[tuple[str, bool, int]] = []
+    faults: list[FieldFault] = []
+
+    def fault(column: int, what: str) -> None:
+        faults.append(FieldFault(("prompt",), f"‘prompt’, column {column} of it: {what}"))
+
+    at = 0
+    while at < len(prompt):
+        start = prompt.find("{", at)
+        words = prompt[at:] if start < 0 else prompt[at:start]
+        if "}" in words:
+            fault(at + words.index("}") + 1, "This } closes nothing: put { before the mathematics.")
+        if words:
+            pieces.append((words, False, at + 1))
+        if start < 0:
+            break
+        end = prompt.find("}", start)
+        if end < 0:
+            fault(start + 1, "This { is not closed: put } after the mathematics.")
+            break
+        inside = prompt[start + 1 : end]
+        if not inside.strip():
+            fault(start + 1, "There is nothing between { and }: write the mathematics there.")
+        elif "{" in inside:
+            fault(start + 1, "This { is not closed before the next one: put } in between.")
+        else:
+            pieces.append((inside, True, start + 2))
+        at = end + 1
+    if faults:
+        raise UnreadableMaths(faults)
+    return pieces
+
+
+_AT_A_TIME = re.compile(
+    r"\b(?:at|until|till|before|after|since|from|between|and|to|is|by) "
+    r"\{(?:[01]\d|2[0-3]):[0-5]\d\}"
+)
+_OF_TIME = re.compile(
+    r"\b(?:times?|minutes?|hours?|how long|clock|starts?|begins?|ends?|finish(?:es)?|leaves?|"
+    r"arrives?|lasts?|late|early)\b",
+    re.I,
+)
+
+
+def _says_times(prompt: str) -> bool:
+    """Whether 10:20 in a prompt is a time of day by its words: *from* {10:20}, of minutes.
+
+    >>> _says_times("How long is it from {10:20} to {11:40}?"), _says_times("Simplify {10:20}.")
+    (True, False)
+    """
+    return (
+        ":" in prompt
+        and _AT_A_TIME.search(prompt) is not None
+        and _OF_TIME.search(prompt) is not None
+        and not re.search(r"\bratios?\b|\bscales?\b|\bshare", prompt, re.I)
+    )
+
+
+def read_maths(item: BankItem) -> Maths:
+    """Return every line of an item as a tree, all of them read alike (:func:`reading`).
+
+    Raises:
+        UnreadableMaths: lines cannot be read; all of them are told.
+    """
+    faults: list[FieldFault] = []
+    try:
+        pieces = split_prompt(item.prompt)
+    except UnreadableMaths as error:
+        faults.extend(error.faults)
+        pieces = []
+    lines: list[tuple[Field, str, str]] = []
+    for text, is_maths, _ in pieces:
+        if is_maths:
+            lines.append((("prompt",), text, "‘prompt’"))
+    for index, text in enumerate(item.model):
+        lines.append((("model",), text, f"line {index + 1} of ‘model’"))
+    if item.find is not None:
+        lines.append((("find",), item.find, "‘find’"))
+    for name, text in item.options.items():
+        lines.append((("options", name), text, f"the option ‘{name}’"))
+    if item.key not in item.options:
+        lines.append((("key",), item.key, "‘key’"))
+    for index, slip in enumerate(item.misconceptions):
+        if slip.wrong not in item.options:
+            lines.append((("misconceptions", index, "wrong"), slip.wrong, "‘wrong’"))
+    for index, (_, text) in enumerate(item.working):
+        if text.strip():
+            lines.append((("working", index, 1), text, f"line {index + 1} of ‘working’"))
+
+    how = reading(text for _, text, _ in lines)
+    if not how.times and _says_times(item.prompt):
+        how = how._replace(times=True)
+    read = [_parsed(text, how) for _, text, _ in lines]
+    trees: list[t.Node] = []
+    for (field, text, name), node in zip(lines, read, strict=True):
+        if isinstance(node, ParseError):
+            faults.append(FieldFault(field, _unread(name, text, node)))
+        else:
+            trees.append(node)
+    if faults:
+        raise UnreadableMaths(faults)
+
+    after = iter(trees)
+    runs = tuple(next(after) if is_maths else text for text, is_maths, _ in pieces)
+    model = tuple(next(after) for _ in item.model)
+    find = next(after) if item.find is not None else None
+    options = tuple((name, next(after)) for name in item.options)
+    key = t.Label(item.key) if item.key in item.options else next(after)
+    wrong = tuple(
+        t.Label(slip.wrong) if slip.wrong in item.options else next(after)
+        for slip in item.misconceptions
+    )
+    working = tuple(next(after) if text.strip() else None for _, text in item.working)
+    return Maths(runs, key, model, find, options, wrong, working)
+
+
+def words_of(maths: Maths) -> str:
+    """Return the whole prompt as text, its mathematics in line notation."""
+    return "".join(run if isinstance(run, str) else finding.text(run) for run in maths.runs)
+
+
+def _unread(name: str, text: str, error: ParseError) -> str:
+    where = f"column {error.position} of ‘{shown(text, 60)}’"
+    return f"{name} cannot be read as mathematics at {where}: {error}"

@@ -1,0 +1,140 @@
+"""Holds a word problem's model to its words before anything is proved from it."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from itembank.bank.model.fields import BankItem
+from itembank.bank.question.maths import Maths
+from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.question.told_stories import told_by_task
+from itembank.bank.question.unit_of_key import with_unit_of_key
+from itembank.items.item import Ask, Find, Round
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+from itembank.proof.exact.elimination import answer
+from itembank.text.late_pattern import late
+from itembank.wording.kinds.kind_wanted import carried
+from itembank.wording.meaning.second import meaning_fault
+from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.prompt import SLOT
+from itembank.wording.sentences.question_sentences import questions
+from itembank.wording.story.conditions import condition_fault
+from itembank.wording.story.question_fits import asked_fault
+from itembank.wording.story.story_numbers import Story, story_fault
+
+
+def readable(words: str) -> str:
+    """Return words with an ellipsis where mathematics stands."""
+    return re.sub(SLOT, "…", words)
+
+
+def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
+    """Return the question of a word problem once its model is held to the words.
+
+    Raises:
+        NeedsPerson: a number is not used, units do not agree, or the question asks for more.
+    """
+    if maths.model:
+        used: tuple[t.Node, ...] = maths.model if maths.find is None else (*maths.model, maths.find)
+    else:
+        used = tuple(run for run in maths.runs if not isinstance(run, str))
+    story = Story(maths.runs, used, item.constants, item.not_needed)
+    if fault := story_fault(story):
+        raise NeedsPerson(fault)
+    algebra = any(t.symbols(run) for run in maths.runs if not isinstance(run, str))
+    if maths.model and (fault := condition_fault(maths.runs, item.constants, algebra)):
+        raise NeedsPerson(fault)
+    if not maths.model:
+        return told_by_task(maths, ask)
+    relations = tuple(node for node in maths.model if isinstance(node, t.Relation))
+
+    def worth(node: t.Node) -> Fraction | None:
+        try:
+            return answer(node, relations)[0]
+        except (t.NotationError, IndexError):
+            return None
+
+    ask = with_unit_of_key(ask, maths, used)
+    model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
+    if fault := asked_fault(maths.runs, model):
+        raise NeedsPerson(fault)
+    comes_to = carried(maths.runs, model, item.constants)
+    if fault := comes_to.fault or meaning_fault(
+        maths.runs, model, item.not_needed, comes_to.values
+    ):
+        raise NeedsPerson(fault)
+    return ask
+
+
+def _found(ask: Ask) -> t.Node | None:
+    return ask.target if isinstance(ask, Find) and ask.relations else None
+
+
+def checked_options(item: BankItem, maths: Maths) -> None:
+    """Raise NeedsPerson where the options of a choice leave out a number that is printed."""
+    used = tuple(node for _, node in maths.options)
+    if fault := story_fault(Story(maths.runs, used, item.constants, item.not_needed)):
+        raise NeedsPerson(fault)
+
+
+_UP = late(
+    r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least|will it take|"
+    r"does it take)\b",
+    re.I,
+)
+_DOWN = late(
+    r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?|last)\b",
+    re.I,
+)
+_HOW_MANY = late(rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I)
+# Whole days and weeks are needed to save; a journey may well take a part of one.
+_TAKES = late(r"\bhow many (?:days|weeks|months)\b.*\b(?:needs?|to save)\b", re.I)
+
+
+def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
+    """Return a question *how many* of things that come whole, rounded as its words mean.
+
+    Raises:
+        NeedsPerson: the answer is not whole, and the words do not say which way it goes.
+    """
+    if not isinstance(ask, Find) or isinstance(ask.target, t.Listing):
+        return ask
+    asking = questions(maths.runs)
+    if not asking or not (named := _HOW_MANY.search(asking[-1])):
+        return ask
+    whole = re.search(r"\bhow many (?:full|complete|whole)\b", asking[-1], re.I)
+    spans = _TAKES.search(asking[-1]) or whole or re.search(SLOT, named[0])
+    if any(isinstance(part, t.Quantity | t.Money) for part in t.walk(maths.key)):
+        return ask
+    try:
+        worth = answer(ask.target, ask.relations)[0] if ask.relations else exact(ask.target)
+    except (t.NotationError, IndexError):
+        return ask
+    if worth.denominator == 1:
+        return ask
+    if _is_measure(named) and not spans:
+        # How many weeks may be 13 1/3 weeks; a whole number beside it counts whole ones.
+        if isinstance(maths.key, t.Int) and abs(maths.key.n - worth) < 1:
+            raise NeedsPerson(_not_whole(worth))
+        return ask
+    up, down = _UP.search(asking[-1]), _DOWN.search(asking[-1])
+    if bool(up) == bool(down) or ask.relations or worth < 0 or not isinstance(maths.key, t.Int):
+        raise NeedsPerson(_not_whole(worth))
+    return Round(ask.target, "nearest", 1, "up" if up else "down")
+
+
+def _not_whole(worth: Fraction) -> str:
+    return (
+        f"The model comes to {worth}, which is not a whole number of things: "
+        "say that they are needed, or how many full ones there can be."
+    )
+
+
+def _is_measure(named: re.Match[str]) -> bool:
+    from itembank.wording.sentences.phrases import unit_names
+
+    names = unit_names()
+    words = re.findall(r"\w+", named[0])
+    return any(word.casefold() in names for word in words)

@@ -1,0 +1,1 @@
+"""Banks read from their files, with every fault told."""

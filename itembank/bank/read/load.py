@@ -1,0 +1,181 @@
+"""Reads a bank: a folder with ``bank.toml`` and one file a topic. All faults are told at once."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+from collections.abc import Iterable
+from concurrent.futures import Future, ProcessPoolExecutor
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from itembank.bank.model.bank import Bank, BankTopic, Entry
+from itembank.bank.model.fields import BankFile
+from itembank.bank.model.model_faults import sentences
+from itembank.bank.question.maths import FieldFault
+from itembank.bank.read.bank_checks import bank_faults
+from itembank.bank.read.topic_text import TopicText, check_items, read_topic
+from itembank.bank.saving.bank_lock import finish_saving
+from itembank.files.faults import Fault, FileFaults, decode_text, nearest
+from itembank.files.toml_read import read_toml
+from itembank.items.topics.registry import find_topic, topic_ids
+
+BANK_FILE = "bank.toml"
+SIGNOFF_FILE = "signoffs.toml"
+MANY_BYTES = 200_000
+"""From this much text on, a bank is read on several processes."""
+CHUNK = 250
+
+Found = list[tuple[int, FieldFault]]
+
+
+def topic_files(folder: Path) -> list[Path]:
+    """Return the topic files of a bank's folder, sorted by name."""
+    return sorted(
+        path
+        for path in folder.glob("*.toml")
+        if path.name not in (BANK_FILE, SIGNOFF_FILE) and not path.name.startswith(".")
+    )
+
+
+def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
+    """Return the bank in `folder`. A large bank is read on as many processes as there are cores.
+
+    Raises:
+        FileFaults: anything is wrong with any of its files; every fault is told.
+    """
+    folder = Path(folder)
+    if not folder.is_dir():
+        what = "This is a file; a bank is a folder." if folder.exists() else _no_folder(folder)
+        raise FileFaults([Fault(str(folder), 0, what)])
+    finish_saving(folder)
+    faults: list[Fault] = []
+    facts = _read_facts(folder / BANK_FILE, faults)
+    texts = _texts(topic_files(folder), faults)
+    size = sum(len(text) for _, text in texts)
+    workers = processes or (_cores() if size >= MANY_BYTES else 1)
+    files = _read_files(texts, workers)
+    for file in files:
+        faults.extend(file.faults)
+    faults.extend(bank_faults(files, None if facts is None else facts.authors))
+    if faults or facts is None:
+        raise FileFaults(faults, most=None)
+    topics = tuple(_topic(file, facts.name) for file in files)
+    return Bank(folder, facts.name, facts.title, facts.terms, dict(facts.authors), topics)
+
+
+def _no_folder(folder: Path) -> str:
+    near = nearest(folder.name, _folders(folder.parent))
+    advice = f" Did you mean {' or '.join(near)}?" if near else ""
+    return f"There is no such folder.{advice}"
+
+
+def _folders(parent: Path) -> list[str]:
+    try:
+        return [path.name for path in parent.iterdir() if path.is_dir()]
+    except OSError:
+        return []
+
+
+def _cores() -> int:
+    try:
+        return len(os.sched_getaffinity(0))
+    except AttributeError:  # not every system can say which cores a process may use
+        return os.cpu_count() or 1
+
+
+def _read_facts(path: Path, faults: list[Fault]) -> BankFile | None:
+    if not path.exists():
+        faults.append(
+            Fault(
+                str(path),
+                0,
+                "There is no such file, so this folder is not a bank. "
+                "‘itembank bank new’ makes a bank.",
+            )
+        )
+        return None
+    try:
+        text = decode_text(path)
+    except FileFaults as error:
+        faults.extend(error.faults)
+        return None
+    toml = read_toml(text, path)
+    faults.extend(toml.faults)
+    if toml.data is None:
+        return None
+    try:
+        return BankFile.model_validate(toml.data)
+    except ValidationError as error:
+        for where, message in sentences(error, BankFile):
+            if not (toml.head_damaged and "missing" in message):
+                faults.append(Fault(str(path), toml.locator.line(where), message))
+    return None
+
+
+def _texts(paths: Iterable[Path], faults: list[Fault]) -> list[tuple[Path, str]]:
+    texts = []
+    for path in paths:
+        try:
+            texts.append((path, decode_text(path)))
+        except FileFaults as error:
+            faults.extend(error.faults)
+    return texts
+
+
+def _read_files(texts: list[tuple[Path, str]], workers: int) -> list[TopicText]:
+    """Read every file and check every item, on several processes where that pays."""
+    if workers == 1:
+        files = [read_topic(text, path) for path, text in texts]
+        for file in files:
+            file.note_fields(check_items([(p.index, p.item) for p in file.items]))
+        return files
+    # The registry is loaded once, here, so that a forked process has it already.
+    topic_ids()
+    with ProcessPoolExecutor(workers, mp_context=_context()) as pool:
+        whole = [pool.submit(_read_pair, pair) for pair in texts]
+        files = []
+        checks: list[tuple[TopicText, Future[Found]]] = []
+        for reading in whole:
+            file = reading.result()
+            files.append(file)
+            if file.is_large():  # its items are checked in parts
+                items = [(placed.index, placed.item) for placed in file.items]
+                for at in range(0, len(items), CHUNK):
+                    checks.append((file, pool.submit(check_items, items[at : at + CHUNK])))
+        for file, check in checks:
+            file.note_fields(check.result())
+    return files
+
+
+def _read_pair(pair: tuple[Path, str]) -> TopicText:
+    path, text = pair
+    file = read_topic(text, path)
+    if not file.is_large():
+        file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
+    return file
+
+
+def _context() -> Any:
+    methods = multiprocessing.get_all_start_methods()
+    return multiprocessing.get_context("fork" if "fork" in methods else None)
+
+
+def _topic(file: TopicText, bank: str) -> BankTopic:
+    head = file.head
+    assert head is not None  # a file without a head has faults
+    entries = tuple(
+        Entry(placed.item, head.topic, bank, file.path, placed.line) for placed in file.items
+    )
+    title = head.title or find_topic(head.topic).title
+    return BankTopic(
+        head.topic,
+        title,
+        file.path,
+        entries,
+        tuple(made for made, _ in file.generated),
+        tuple(pin for pin, _ in file.pinned),
+        head.prerequisites,
+    )

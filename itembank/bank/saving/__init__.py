@@ -1,0 +1,1 @@
+"""A bank saved by one person at a time, whole or not at all."""

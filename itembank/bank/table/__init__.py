@@ -1,0 +1,1 @@
+"""The questions of a bank as a table, out and in again."""

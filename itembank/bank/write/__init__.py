@@ -1,0 +1,1 @@
+"""Changes to the text of a bank."""

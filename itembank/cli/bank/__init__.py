@@ -1,0 +1,1 @@
+"""Commands on a department's own questions."""

@@ -1,0 +1,95 @@
+"""``itembank bank check``, ``unlock`` and ``schema``: a bank's files as files."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from itembank.cli.bank.item_text import count
+from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
+from itembank.cli.words.wrapped import say
+
+
+def check(bank: BankArgument = None, other: OtherBank = None) -> None:
+    """Look for faults in a bank's files, and tell of all of them at once.
+
+    Each is told with its file, its line and what to do; the command then ends with status 2.
+    Keys are read here but not worked out: ‘itembank bank prove’ does that.
+
+    \b
+    Examples:
+      itembank bank check
+      itembank bank check questions
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.proof.signoff import read_signoffs
+    from itembank.bank.question.generated_sets import made_addresses
+    from itembank.bank.read.load import read_bank
+    from itembank.errors import ItembankError
+    from itembank.files.faults import Fault, FileFaults
+
+    folder = bank_folder(bank, other)
+    told: list[Fault] = []
+    try:
+        found = read_bank(folder)
+    except FileFaults as error:
+        told += error.faults
+    try:
+        read_signoffs(folder)
+    except FileFaults as error:
+        told += error.faults
+    if told:
+        many = f"{count(len(told), 'fault')} in {count(len({one.file for one in told}), 'file')}."
+        raise ItembankError(f"{FileFaults(told, most=None)}\n{many}")
+    items = list(found.entries())
+    retired = sum(entry.item.retired is not None for entry in items)
+    made = sum(len(made_addresses(topic)) for topic in found.topics)
+    parts = [f"{count(len(items), 'question')} on {count(len(found.topics), 'topic')}"]
+    if retired:
+        parts.append(f"{retired} of them retired")
+    if made:
+        parts.append(f"{made} generated")
+    say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
+    say(f"Licence: {found.terms or 'none stated'}.")
+
+
+def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
+    """Remove a lock that was left behind, for instance by a machine that lost its power.
+
+    While somebody saves a bank, its lock keeps others from saving; it is gone after a moment.
+    Make sure that nobody is saving: two who save at once could lose one another's work.
+
+    \b
+    Examples:
+      itembank bank unlock
+      itembank bank unlock questions
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.saving.bank_lock import unlock as take_away
+
+    folder = bank_folder(bank, other)
+    held = take_away(folder)
+    if held is None:
+        say(f"{folder} is not locked.")
+    else:
+        say(f"The lock of {held.who}, held for {held.age()}, is removed from {folder}.")
+
+
+def schema(
+    file: Annotated[
+        str, typer.Argument(metavar="FILE", help="topic, or bank for bank.toml; topic if left out.")
+    ] = "topic",
+) -> None:
+    """Print the JSON Schema of a bank's files, for an editor that checks TOML as you type.
+
+    \b
+    Examples:
+      itembank bank schema > bank-topic.schema.json
+      itembank bank schema bank > bank.schema.json
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.model.schema import schema_text
+    from itembank.errors import ItembankError
+
+    names = {"topic": "bank-topic.schema.json", "bank": "bank.schema.json"}
+    if file not in names:
+        raise ItembankError(f"There is no schema ‘{file}’. Write topic or bank.")
+    typer.echo(schema_text(names[file]), nl=False)

@@ -1,0 +1,65 @@
+"""``itembank bank compare``: how two banks differ, question by question."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from itembank.cli.bank.which import bank_folder
+from itembank.cli.words.wrapped import paragraph
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from itembank.bank.merge.compare import Comparison
+
+FirstBank = Annotated[Path, typer.Argument(metavar="A", help="The folder of one bank.")]
+SecondBank = Annotated[Path, typer.Argument(metavar="B", help="The folder of the other.")]
+
+
+def compare(one: FirstBank, other: SecondBank) -> None:
+    """Say which questions two banks share, which only one has, and what differs in the rest.
+
+    Questions that ask the same in disguise (other letters, another order, other words) are
+    told as twins. Nothing is changed.
+
+    \b
+    Example:
+      itembank bank compare questions colleague/questions
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.bank.merge.compare import compare as compare_banks
+    from itembank.bank.read.load import read_bank
+
+    first, second = (read_bank(bank_folder(folder)) for folder in (one, other))
+    found = compare_banks(first, second)
+    typer.echo("\n".join(compared(found, str(first.folder), str(second.folder))))
+
+
+def compared(found: Comparison, one: str, other: str) -> list[str]:
+    """Return what the comparison of two banks came to, as lines."""
+    from itembank.cli.bank.item_text import count
+
+    lines = []
+    if found.same:
+        lines += listed(f"The same in both, {count(len(found.same), 'question')}:", found.same)
+    lines += listed(f"Only in {one}:", found.only_first)
+    lines += listed(f"Only in {other}:", found.only_second)
+    if found.different:
+        lines.append(f"Different (was: in {one}; is now: in {other}):")
+        for each in found.different:
+            lines.append(f"  {each.id}")
+            lines += [paragraph("    ", str(change)) for change in each.changes]
+    if found.twins:
+        lines.append("Twins, which ask the same in disguise:")
+        for ids, others in found.twins:
+            lines.append(paragraph("  ", f"{', '.join(ids)} and {', '.join(others)}"))
+    if found.equal:
+        lines.append("The banks hold the same questions.")
+    return lines
+
+
+def listed(head: str, names: Sequence[str]) -> list[str]:
+    """Return names under a heading, wrapped; nothing where there are none."""
+    return [head, paragraph("  ", ", ".join(names))] if names else []

@@ -1,0 +1,211 @@
+"""The conversation of ``itembank bank add``: one question at a time, each answer looked at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.cli.bank.answer_seen import (
+    BY_WORKING,
+    a_free_id,
+    a_line_for,
+    a_mistake,
+    a_model_line,
+    a_number_of_marks,
+    a_prompt,
+    a_word,
+    a_working_line,
+    likely_task,
+)
+from itembank.cli.bank.item_typed import (
+    Record,
+    as_bank_item,
+    in_order,
+    mistake,
+    next_id,
+    the_topic,
+    working_line,
+)
+from itembank.cli.words.ask import ask, ask_lines, note, one_of
+from itembank.cli.words.wrapped import say
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.bank.model.bank import Bank
+
+AS_IT_READS = "as it reads"
+
+
+@dataclass
+class Draft:
+    """A question in the making: what is known of it so far."""
+
+    bank: Bank
+    record: Record
+    topic: str = ""
+    title: str = ""
+
+
+def converse(draft: Draft) -> None:
+    """Ask for every part of a question, with what is known as the first answers."""
+    say("Put mathematics between braces, as in: Work out {3/4 + 1/6}.")
+    for step in STEPS.values():
+        step(draft)
+    draft.record = in_order(draft.record)
+
+
+def mend(draft: Draft) -> None:
+    """Ask which part is to change, and for that part again."""
+    steps = {**STEPS, "model": _model}
+    say(f"Its parts are {', '.join(steps)}.")
+    steps[ask("Change", "key", one_of(tuple(steps)))](draft)
+    draft.record = in_order(draft.record)
+
+
+def _topic(draft: Draft) -> None:
+    typed, title = ask("Topic", draft.topic, needed=True), draft.title
+    while True:
+        try:
+            draft.topic, draft.title = the_topic(draft.bank, typed, title)
+        except ItembankError as error:
+            note(str(error).replace(": --title.", "."))
+        else:
+            return
+        title = ""
+        if _is_id(typed):
+            title = ask("Title, if it is a topic of your own; Enter to write the topic again")
+        if _is_id(title):  # the topic once more, where a title was asked for
+            typed, title = title, ""
+        elif not title:
+            typed = ask("Topic", needed=True)
+
+
+def _is_id(typed: str) -> bool:
+    """Whether something typed may be the id of a topic; what is not takes no title."""
+    from itembank.bank.model.fields import TOPIC_ID
+
+    return bool(TOPIC_ID.match(typed.strip().lower()))
+
+
+def _tier(draft: Draft) -> None:
+    from itembank.bank.model.fields import TIERS
+
+    draft.record["tier"] = ask("Tier", draft.record.get("tier", "core"), one_of(TIERS))
+
+
+def _question(draft: Draft) -> None:
+    draft.record["prompt"] = ask("Question", draft.record.get("prompt", ""), a_prompt, needed=True)
+
+
+def _task(draft: Draft) -> None:
+    from itembank.bank.model.fields import TASKS
+
+    record = draft.record
+    default = record.get("task") or likely_task(record["prompt"]) or AS_IT_READS
+    task = ask("Task", default, a_word("task", (*TASKS, AS_IT_READS)))
+    record["task"] = None if task == AS_IT_READS else task
+    if task == "choose":
+        _options(record)
+
+
+def _key(draft: Draft) -> None:
+    record = draft.record
+    record["key"] = ask("Key", record.get("key", ""), a_line_for(record, "key"), needed=True)
+    if not record.get("model"):
+        _model_if_needed(draft)
+
+
+def _marks(draft: Draft) -> None:
+    typed = ask("Marks", str(draft.record.get("marks") or BY_WORKING), a_number_of_marks)
+    draft.record["marks"] = None if typed == BY_WORKING else int(typed)
+
+
+def _working(draft: Draft) -> None:
+    say("Working: a line at a time, as WORDS | MATHEMATICS. An empty line ends it.")
+    draft.record["working"] = [working_line(line) for line in ask_lines("  Line", a_working_line)]
+
+
+def _mistakes(draft: Draft) -> None:
+    say("Likely mistakes: WRONG ANSWER | WHAT THEY DO | WHAT TO ASK. An empty line ends them.")
+    found: list[Record] = []
+    for line in ask_lines("  Mistake", a_mistake):
+        found.append(mistake(line, [one["id"] for one in found]))
+    draft.record["misconceptions"] = found
+
+
+def _author(draft: Draft) -> None:
+    codes = list(draft.bank.authors)
+    if codes:
+        default = draft.record.get("author") or codes[0]
+        draft.record["author"] = ask("Author", default, a_word("author", codes))
+
+
+def _id(draft: Draft) -> None:
+    default = draft.record.get("id") or next_id(draft.bank, draft.topic)
+    draft.record["id"] = ask("Id", default, a_free_id(draft.bank))
+
+
+def _options(record: Record) -> None:
+    say("What there is to choose from, as NAME = WORTH. An empty line ends it.")
+    options = {}
+    for line in ask_lines("  Choice"):
+        name, _, worth = (part.strip() for part in line.partition("="))
+        options[name] = worth
+    record["options"] = options
+    record["choose"] = ask("Which is right", "least", one_of(("least", "greatest")))
+
+
+def _model_if_needed(draft: Draft) -> None:
+    """Ask for the mathematics behind the words where the words alone do not say it."""
+    from itembank.bank.question.asking import NeedsPerson, ask_of
+    from itembank.bank.question.maths import read_maths
+
+    item = as_bank_item({"id": "new", **in_order(draft.record)})
+    try:
+        ask_of(item, read_maths(item))
+    except NeedsPerson as error:
+        note(str(error))
+        _model(draft)
+
+
+def _model(draft: Draft) -> None:
+    say(
+        "Write the mathematics behind the words, a line at a time, such as 3/4 × 60. An empty "
+        "line ends it; with none at all, a person has to check the key."
+    )
+    record = draft.record
+    trial = {name: value for name, value in record.items() if name not in ("model", "find")}
+    record["model"] = ask_lines("  Model", a_model_line(trial))
+    record["find"] = None
+    if any("=" in line for line in record["model"]):
+        known = {**trial, "model": record["model"]}
+        record["find"] = ask("What is asked for, such as b", "", a_line_for(known, "find"))
+
+
+def _form(draft: Draft) -> None:
+    from itembank.bank.question.as_item import form_of
+    from itembank.bank.question.maths import read_maths
+    from itembank.items.forms.form_rules import FORMS, form_words
+
+    record = draft.record
+    item = as_bank_item({"id": "new", **in_order({**record, "form": None})})
+    usual = form_of(item, read_maths(item))
+    say(f"The answer is usually to be {form_words(usual)}.")
+    form = ask("Form", record.get("form") or usual, a_word("form", list(FORMS)))
+    record["form"] = None if form == usual else form
+
+
+STEPS = {
+    "topic": _topic,
+    "tier": _tier,
+    "question": _question,
+    "task": _task,
+    "key": _key,
+    "form": _form,
+    "marks": _marks,
+    "working": _working,
+    "mistakes": _mistakes,
+    "author": _author,
+    "id": _id,
+}
+"""The parts of a question, in the order in which they are asked for."""

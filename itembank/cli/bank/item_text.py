@@ -1,0 +1,132 @@
+"""A bank's items as text for the terminal: what prints, what is known of it, where it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.cli.words.wrapped import paragraph, question_lines
+
+if TYPE_CHECKING:
+    from itembank.bank.model.bank import Entry
+    from itembank.bank.model.fields import BankItem
+    from itembank.bank.proof.state import EntryState
+    from itembank.items.item import Run, Slip, Step
+    from itembank.notation.tree import Node
+    from itembank.proof.judge import Outcome
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """What prints of an item, read from its lines."""
+
+    prompt: tuple[Run, ...]
+    key: Node
+    form: str
+    steps: tuple[Step, ...]
+    slips: tuple[Slip, ...]
+    marks: int
+
+
+def printed(item: BankItem) -> Printed:
+    """Return what prints of an item, whether or not the tool can work its answer out.
+
+    Raises:
+        UnreadableMaths: lines of the item cannot be read.
+    """
+    from itembank.bank.question.as_item import form_of
+    from itembank.bank.question.maths import read_maths
+    from itembank.items.item import Misconception, Slip, Step
+    from itembank.items.marks import usual_marks
+
+    maths = read_maths(item)
+    steps = tuple(
+        Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
+    )
+    return Printed(
+        maths.runs,
+        maths.key,
+        form_of(item, maths),
+        steps,
+        tuple(
+            Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
+            for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+        ),
+        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+    )
+
+
+def item_lines(item: BankItem) -> list[str]:
+    """Return the lines of an item as it will print, indented like a topic's questions."""
+    return question_lines("   ", printed(item))
+
+
+def sentence(words: str) -> str:
+    """Return words as a sentence: with a capital first and a full stop last.
+
+    >>> sentence("the key is wrong")
+    'The key is wrong.'
+    """
+    words = words.strip()
+    return f"{words[:1].upper()}{words[1:]}{'' if words.endswith(('.', '?', '!')) else '.'}"
+
+
+def proof_line(outcome: Outcome) -> str:
+    """Return the line that says whether a key is proved, and if not, why."""
+    from itembank.proof.judge import State
+
+    said = outcome.state.value
+    if outcome.says and outcome.state is not State.PROVED:
+        said = f"{said}. {sentence(outcome.says)}"
+    elif outcome.modelled:
+        said = f"{said}, as its model reads the words"
+    return labelled("Proof", said)
+
+
+def state_lines(state: EntryState) -> list[str]:
+    """Return the lines that say whether a key is proved, and who has signed the item."""
+    lines = [proof_line(state.outcome), *_signed(state)]
+    if state.retired is not None:
+        lines.append(labelled("Retired", state.retired_says.removeprefix("retired on ")))
+    return lines
+
+
+def _signed(state: EntryState) -> list[str]:
+    """Return who has signed an item; where that is stale, what has changed, a line each."""
+    from itembank.bank.proof.signoff import Signing
+
+    if state.sign.state is Signing.UNSIGNED:
+        return [labelled("Signed", "by nobody yet")]
+    who = state.sign.who
+    if state.sign.state is Signing.SIGNED:
+        return [labelled("Signed", f"by {who}")]
+    changed = state.sign.changed
+    head = f"stale: by {who}, before this was changed"
+    return [labelled("Signed", head), *(labelled("", str(change)) for change in changed)]
+
+
+def place(entry: Entry, terms: str | None = None) -> str:
+    """Return where an item stands, who wrote it and under which terms; its bank's are `terms`."""
+    from itembank.bank.proof.signoff import day_words
+
+    item = entry.item
+    parts = [f"{entry.path.name}, line {entry.line}"]
+    if item.author or item.created:
+        wrote = f"written by {item.author}" if item.author else "written"
+        parts.append(f"{wrote} on {day_words(item.created)}" if item.created else wrote)
+    parts += [part for part in (item.source, item.licence or terms) if part]
+    return "; ".join(parts)
+
+
+def labelled(label: str, text: str) -> str:
+    """Return a line that stands beside Key and Working in an item's text."""
+    return paragraph(f"   {label:<9}", text)
+
+
+def count(number: int, thing: str) -> str:
+    """Return how many there are of a thing, in words for a sentence.
+
+    >>> count(1, "question"), count(1200, "question")
+    ('1 question', '1,200 questions')
+    """
+    return f"{number:,} {thing}{'' if number == 1 else 's'}"

@@ -1,0 +1,1 @@
+"""What was typed on the command line, read and told back."""

@@ -1,0 +1,1 @@
+"""Reports in words, on screen and as tables."""

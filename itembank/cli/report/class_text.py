@@ -1,0 +1,332 @@
+"""The report of a class in words: its lessons and topics, on screen and as CSV tables."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.cli.report.in_figures import (
+    Rows,
+    figure,
+    long_day,
+    named_table,
+    places,
+    plural,
+    rounded,
+    share_words,
+    short_day,
+)
+from itembank.cli.report.titles import Titles, cut
+from itembank.cli.report.views_text import clarity_text, views_tables, views_text
+from itembank.cli.words.wrapped import paragraph, table, width
+from itembank.records.entries.entries import WHOLE
+from itembank.records.entries.questions_asked import numbers_said
+
+if TYPE_CHECKING:
+    from itembank.records.reports.class_report import ClassReport, LessonLine, TopicLine
+
+LATEST = 8
+"""Lessons shown one by one on screen: the last ones."""
+AHEAD = (0, 7, 14, 28)
+"""Days ahead for which a topic's fading is shown."""
+
+
+def advice(line: TopicLine) -> str:
+    """Return when a topic should come back."""
+    found = line.mastery
+    if found.due <= found.date:
+        return "now"
+    if found.due.year == found.date.year:
+        return f"by {short_day(found.due)}"
+    return f"by {found.due:%b %Y}"
+
+
+def only_means(one: ClassReport) -> str:
+    """Return in a sentence which lessons say little of any one topic; empty where none do.
+
+    Hands and scores tell how a starter went as a whole.
+    """
+    some = sum(each.decision.kind in WHOLE for each in one.lessons)
+    if not some:
+        return ""
+    which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
+    return (
+        f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
+        "the class did that day and little of any one topic, so such lessons are counted apart and "
+        "move what is expected only a little."
+    )
+
+
+def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
+    """Return the report of a class as lines; of one of its topics where `topic` names it."""
+    head = (
+        f"{one.class_name}, {long_day(one.first)} to {long_day(one.last)}: "
+        f"{plural(len(one.lessons), 'lesson')}."
+    )
+    if topic is not None:
+        line = next(found for found in one.topics if found.topic == topic)
+        return [head, *_one_topic(line, titles)]
+    return [
+        head,
+        *_lessons(one.lessons),
+        *(paragraph("Not asked: ", early).splitlines() if (early := stopped_early(one)) else []),
+        *_surprises(one),
+        *_topics(one, titles),
+        *views_text(one, titles),
+        *clarity_text(one),
+    ]
+
+
+def _surprises(one: ClassReport) -> list[str]:
+    """Return what did not go as planned: lessons that fell out, cover, pupils who moved."""
+    odd = one.surprises
+    lines = []
+    for head, rows in (("No lesson", odd.cancelled), ("Asked instead of the starter", odd.covered)):
+        if rows:
+            said = "; ".join(
+                f"{short_day(date)} ({words})" if words else short_day(date) for date, words in rows
+            )
+            lines += paragraph(f"{head}: ", f"{said}.").splitlines()
+    if odd.went or odd.came:
+        said = (
+            f"{odd.went} went to other classes or left, {odd.came} came. What is known of topics "
+            "by seat is of the pupils who are here now; lessons stand as they were."
+        )
+        lines += paragraph("Pupils who moved: ", said).splitlines()
+    return ["", *lines] if lines else []
+
+
+def stopped_early(one: ClassReport) -> str:
+    """Return which questions were not asked in which lessons; empty where all were.
+
+    Of many lessons the last are named.
+    """
+    some = [each for each in one.lessons if each.decision.not_asked]
+    if not some:
+        return ""
+    said = [
+        f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
+        for each in some[-LATEST:]
+    ]
+    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
+    return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
+
+
+def _topics(one: ClassReport, titles: Titles) -> list[str]:
+    if not one.topics:
+        return [
+            "",
+            *paragraph(
+                "",
+                "What is known of each topic is not told: these lessons were recorded without "
+                "their packs, so it is not known what they asked.",
+            ).splitlines(),
+        ]
+    rows: list[tuple[str, ...]] = [
+        (
+            titles.of(t.topic),
+            f"{t.out_of:,}",
+            share_words(t.interval) if t.out_of else "–",
+            str(len(t.scored)),
+            _now(t),
+            advice(t),
+        )
+        for t in one.topics
+    ]
+    heads = ["topic", "answers", "right", "in scores", f"expected {short_day(one.last)}"]
+    heads.append("bring back")
+    words = (
+        "Right: answers seen by question, with the Wilson interval at 90 %. Expected: what the "
+        "forgetting model makes of all that is known by that day, weakest first, with its interval "
+        "at 90 %."
+    )
+    if any(t.scored for t in one.topics):
+        words += " In scores: starters in which the topic was only part of a score."
+    else:
+        del heads[3]
+        rows = [(*row[:3], *row[4:]) for row in rows]
+    if any(t.mastery.only_scored for t in one.topics):
+        words += " s: never seen by question, only as part of scores."
+    words = f"{words} {only_means(one)}".strip()
+    right = {1, 3} if len(heads) > 5 else {1}
+    return ["", named_table(heads, rows, right=right), *paragraph("", words).splitlines()]
+
+
+def _now(line: TopicLine) -> str:
+    found = line.mastery
+    if found.low is None or found.high is None:
+        return f"{round(100 * found.now)} %, not measured"
+    sign = " s" if found.only_scored else ""
+    return f"{round(100 * found.now)} % ({round(100 * found.low)}–{round(100 * found.high)}){sign}"
+
+
+def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
+    if not lessons:
+        return []
+    shown = lessons[-LATEST:]
+    rows = [_lesson(one) for one in shown]
+    heads = ("lesson", "title", "bands", "marks", "own view γ", "over/under", "asked")
+    # A column in which nothing was recorded would only take the room of the titles.
+    kept = [i for i in range(len(heads)) if i < 2 or any(row[i] != "–" for row in rows)]
+    others = [max(len(row[i]) for row in (heads, *rows)) for i in kept if i != 1]
+    room = max(12, width() - sum(others) - 2 * len(others))
+    rows = [(row[0], cut(row[1], room), *row[2:]) for row in rows]
+    words = "" if shown == lessons else f" (the last {len(shown)} of {len(lessons)}; --csv: all)"
+    explained = []
+    if "own view γ" in (heads[i] for i in kept):
+        explained.append("Own view γ: 1, the surer scored higher; 0, no relation.")
+    if "over/under" in (heads[i] for i in kept):
+        explained.append("Over/under: pupils sure but low, not sure but high.")
+    if "asked" in (heads[i] for i in kept):
+        explained.append("Asked: pupils who asked what to do before they could start.")
+    return [
+        "",
+        f"Lessons{words}:",
+        table(
+            [heads[i] for i in kept],
+            [[row[i] for i in kept] for row in rows],
+            right={place for place, i in enumerate(kept) if i > 2},
+        ),
+        *paragraph("", " ".join(explained)).splitlines(),
+    ]
+
+
+def _lesson(one: LessonLine) -> tuple[str, ...]:
+    done = one.decision
+    view = done.views
+    return (
+        short_day(one.date) + (f" ({one.period})" if one.period else ""),
+        one.title,
+        " ".join(f"{group.letter} {group.pupils}" for group in done.groups) or "–",
+        f"{round(100 * done.overall.interval.share)} %" if done.overall else "–",
+        figure(view.agreement if view else None),
+        f"{len(view.over)} / {len(view.under)}" if view and view.pupils else "–",
+        "–" if done.clarity is None else str(done.clarity[0]),
+    )
+
+
+def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
+    days = [
+        *((p.date, str(p.out_of), share_words(p.interval)) for p in line.points),
+        *((date, "–", "only part of a score") for date in line.scored),
+    ]
+    rows = [(long_day(date), *row) for date, *row in sorted(days)]
+    found = line.mastery
+    ahead = ", ".join(
+        f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "
+        + (f"on {short_day(found.date)}" if not days else f"in {days} days")
+        for days in AHEAD
+    )
+    right = (
+        f"{share_words(line.interval)} of all answers right" if line.out_of else "never seen alone"
+    )
+    return [
+        "",
+        *paragraph("", f"{titles.of(line.topic)} ({line.topic}): {right}.").splitlines(),
+        *([table(("day", "answers", "right"), rows, right={1})] if rows else []),
+        "",
+        *paragraph("Expected: ", f"{found.words()}.").splitlines(),
+        *paragraph("Fading:   ", f"{ahead}, unless it is asked.").splitlines(),
+        f"Bring back {advice(line)}.",
+    ]
+
+
+def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+    """Return the tables of a class report by file name; no seat codes are in them."""
+    from itembank.records.reports.class_report import by_week
+    from itembank.records.statistics.interval import wilson
+
+    topics: list[Sequence[object]] = [
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            t.out_of,
+            *(rounded(t.interval) if t.out_of else (None, None, None)),
+            len(t.scored),
+            *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
+            round(t.mastery.half_life, 1),
+            t.mastery.due,
+        )
+        for t in one.topics
+    ]
+    weeks: list[Sequence[object]] = [
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            week,
+            round(right, 2),
+            out_of,
+            *rounded(wilson(min(right, out_of), out_of, 0.9)),
+        )
+        for t in one.topics
+        for week, (right, out_of) in by_week(t).items()
+    ]
+    return {
+        "report-topics.csv": (_TOPICS, topics),
+        "report-weeks.csv": (_WEEKS, weeks),
+        "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
+        **views_tables(one, titles),
+    }
+
+
+_WEEKS = ("class", "topic", "title", "week", "right", "answers", "share", "low", "high")
+_TOPICS = (
+    "class",
+    "topic",
+    "title",
+    "answers",
+    "right",
+    "low",
+    "high",
+    "in_scores",
+    "now",
+    "now_low",
+    "now_high",
+    "half_life",
+    "due",
+)
+_LESSONS = (
+    "class",
+    "date",
+    "period",
+    "title",
+    "pupils",
+    "bands (not a grade)",
+    "out_of",
+    "not_asked",
+    "share",
+    "agreement",
+    "sure_but_low",
+    "not_sure_but_high",
+    "asked",
+    "asked_of",
+    "needed_clarifying",
+    "note",
+)
+
+
+def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
+    done = each.decision
+    view = done.views if done.views is not None and done.views.pupils else None
+    asked, there, note = done.clarity or (None, None, "")
+    return (
+        one.class_name,
+        each.date,
+        each.period,
+        each.title,
+        done.pupils,
+        " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
+        done.out_of,
+        " ".join(map(str, done.not_asked)),
+        round(done.overall.interval.share, 4) if done.overall else None,
+        places(view.agreement) if view else None,
+        len(view.over) if view else None,
+        len(view.under) if view else None,
+        asked,
+        None if asked is None else there or done.pupils or None,
+        None if each.unclear is None else "yes" if each.needed_clarifying else "no",
+        note,
+    )

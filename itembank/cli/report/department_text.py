@@ -1,0 +1,78 @@
+"""The report of all classes of a department in words, on screen and as CSV tables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.cli.report.in_figures import Rows, named_table, share_words, short_day
+from itembank.cli.words.wrapped import paragraph, table
+
+if TYPE_CHECKING:
+    from itembank.cli.report.titles import Titles
+    from itembank.records.reports.class_report import DepartmentReport
+
+
+def department_text(whole: DepartmentReport, titles: Titles, topic: str | None = None) -> list[str]:
+    """Return the report of all classes as lines; of one topic where `topic` names it."""
+    from itembank.records.statistics.interval import wilson
+
+    if topic is not None:
+        rows = [
+            (name, f"{out_of:,}", share_words(wilson(right, out_of, 0.9)))
+            for name, (right, out_of) in sorted(whole.topics.get(topic, {}).items())
+            if out_of
+        ]
+        head = f"{titles.of(topic)} ({topic}), by class:"
+        return [head, table(("class", "answers", "right"), rows, right={1})]
+    classes = [
+        (
+            one.class_name,
+            str(one.lessons),
+            short_day(one.last),
+            str(one.scored),
+            f"{one.out_of:,}",
+            share_words(wilson(one.right, one.out_of, 0.9)) if one.out_of else "–",
+        )
+        for one in whole.classes
+    ]
+    heads = ("class", "lessons", "last", "by score", "answers", "right")
+    lines = [table(heads, classes, right={1, 3, 4})]
+    topics = []
+    for name, by_class in whole.topics.items():
+        right, out_of = (sum(pair[k] for pair in by_class.values()) for k in (0, 1))
+        if out_of:
+            topics.append((right / out_of, titles.of(name), len(by_class), right, out_of))
+    if not topics:
+        return [
+            *lines,
+            "",
+            "No answers to single questions are recorded, so nothing is known of any one topic.",
+        ]
+    shares = [
+        (name, str(count), f"{out_of:,}", share_words(wilson(right, out_of, 0.9)))
+        for _, name, count, right, out_of in sorted(topics)
+    ]
+    columns = ("topic", "classes", "answers", "right")
+    return [
+        *lines,
+        "",
+        "Topics, hardest first:",
+        named_table(columns, shares, right={1, 2}),
+        *paragraph(
+            "",
+            "Answers are those by seat or counted by question; Wilson intervals at 90 %. By score: "
+            "lessons recorded by score or band only, which tell nothing of any one topic.",
+        ).splitlines(),
+    ]
+
+
+def department_tables(whole: DepartmentReport, titles: Titles) -> dict[str, Rows]:
+    """Return the tables of the department's report by file name."""
+    rows: list[Sequence[object]] = [
+        (name, topic, titles.of(topic), right, out_of)
+        for topic, by_class in sorted(whole.topics.items())
+        for name, (right, out_of) in sorted(by_class.items())
+    ]
+    heads = ["class", "topic", "title", "right", "answers"]
+    return {"report-class-topics.csv": (heads, rows)}

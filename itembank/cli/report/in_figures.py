@@ -1,0 +1,114 @@
+"""Figures, days and tables as all reports print them."""
+
+from __future__ import annotations
+
+import datetime
+import textwrap
+from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING, TypeAlias
+
+from itembank.cli.words.wrapped import table, width
+
+if TYPE_CHECKING:
+    from itembank.records.statistics.interval import Interval
+
+Rows: TypeAlias = tuple[Sequence[str], list[Sequence[object]]]
+"""A table for a CSV file: its headings and its rows."""
+LEAST = 16
+"""Columns that a name is given at least, however wide the figures beside it are."""
+
+
+def short_day(date: datetime.date) -> str:
+    """Return a day in few letters.
+
+    >>> short_day(datetime.date(2026, 11, 3))
+    '3 Nov'
+    """
+    return f"{date.day} {date:%b}"
+
+
+def long_day(date: datetime.date) -> str:
+    """Return a day with its month and year.
+
+    >>> long_day(datetime.date(2026, 11, 3))
+    '3 November 2026'
+    """
+    return f"{date.day} {date:%B %Y}"
+
+
+def share_words(interval: Interval) -> str:
+    """Return a share with the ends of its interval, in per cent.
+
+    >>> from itembank.records.statistics.interval import wilson
+    >>> share_words(wilson(5, 10))
+    '50 % (24–76)'
+    """
+    low, high = round(100 * interval.low), round(100 * interval.high)
+    return f"{round(100 * interval.share)} % ({low}–{high})"
+
+
+def percent(part: int, whole: int) -> str:
+    """Return a part of a whole with its share.
+
+    >>> percent(3, 12), percent(0, 0)
+    ('3 of 12 (25 %)', '0 of 0')
+    """
+    return f"{part} of {whole}" + (f" ({round(100 * part / whole)} %)" if whole else "")
+
+
+def figure(value: float | None) -> str:
+    """Return a figure to two places with a true minus; a dash where it is not known.
+
+    >>> figure(-0.251), figure(None)
+    ('−0.25', '–')
+    """
+    return "–" if value is None else f"{round(value, 2) + 0.0:.2f}".replace("-", "−")
+
+
+def plural(count: int, one: str) -> str:
+    """Return a number of things.
+
+    >>> plural(1, "lesson"), plural(30, "lesson")
+    ('1 lesson', '30 lessons')
+    """
+    return f"{count:,} {one}{'' if count == 1 else 's'}"
+
+
+def places(value: float | None) -> float | None:
+    """Return a figure to four places, for a spreadsheet; None where it is not known.
+
+    >>> places(0.30000000000000004), places(None)
+    (0.3, None)
+    """
+    # Added to 0, what is hardly below it has no minus: databases sum in different orders.
+    return None if value is None else round(value, 4) + 0.0
+
+
+def rounded(interval: Interval) -> tuple[float, float, float]:
+    """Return a share and its ends to four places, for a spreadsheet."""
+    return round(interval.share, 4), round(interval.low, 4), round(interval.high, 4)
+
+
+def named_table(
+    heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()
+) -> str:
+    """Return a table whose first column names its rows: whole, on several lines where need be.
+
+    The table then fills the width there is and no more.
+
+    >>> print(named_table(["topic", "n"], [["ratio", "5"]], right={1}))
+    topic  n
+    ratio  5
+    """
+    others = [max(len(row[i]) for row in (heads, *rows)) for i in range(1, len(heads))]
+    room = max(LEAST, width() - sum(others) - 2 * len(others))
+    lines: list[Sequence[str]] = []
+    for row in rows:
+        first, *more = _lines(row[0], room)
+        lines.append([first, *row[1:]])
+        lines += [[part, *("" for _ in row[1:])] for part in more]
+    return table(heads, lines, right)
+
+
+def _lines(text: str, room: int) -> list[str]:
+    return textwrap.wrap(text, room, subsequent_indent="  ", break_on_hyphens=False) or [""]

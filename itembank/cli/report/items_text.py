@@ -1,0 +1,184 @@
+"""Statistics of questions in words, on screen and as CSV tables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import groupby
+from typing import TYPE_CHECKING, TypeAlias
+
+from itembank.cli.report.in_figures import Rows, figure, places, rounded, share_words
+from itembank.cli.words.wrapped import paragraph, table
+
+if TYPE_CHECKING:
+    from itembank.cli.report.titles import Titles
+    from itembank.records.entries.entries import QuestionFacts
+    from itembank.records.reports.item_report import ItemReport, Line
+
+MOST = 20
+"""Questions, and contradictions, shown on screen."""
+_HEADS = ("answers", "right", "r", "U−L", "Rasch")
+
+
+Asked: TypeAlias = "Sequence[QuestionFacts]"
+"""The questions of one starter, in order; empty for a report on more than one."""
+
+
+def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ()) -> list[str]:
+    """Return the statistics of items as lines under a head; of one starter, its questions."""
+    lines = [head, ""]
+    by_question = bool(asked)
+    if not by_question:
+        lines += ["By topic and tier:", *_by_topic(result.generators, titles)]
+    reliable = sorted(one.kr20 for one in result.starters if one.kr20 is not None)
+    if reliable:
+        what = "this starter" if len(reliable) == 1 else "a starter, the median"
+        value = figure(reliable[len(reliable) // 2])
+        lines += [*([""] if lines[-1] else []), f"Reliability of {what} (KR-20): {value}."]
+    shown = list(result.items)
+    words = "Questions:"
+    if not by_question and len(shown) > MOST:
+        shown = sorted(shown, key=lambda one: -one.out_of)[:MOST]
+        words = f"The {MOST} questions with most answers, of {len(result.items):,} (--csv: all):"
+    rows = _by_number(shown, asked) if by_question else _by_topic(shown, titles)
+    lines += [*([""] if lines[-1] else []), words, *rows]
+    if by_question:
+        known = {one.address: one for one in shown}
+        named = [(f"Question {q.number}", known[q.address]) for q in asked if q.address in known]
+    else:
+        named = [(_called(one, titles), one) for one in result.generators]
+    mistakes = [line for name, one in named for line in _mistakes(name, one, titles)]
+    if mistakes:
+        lines += ["", "Mistakes that showed, of all answers by seat:", *mistakes]
+    lines += ["", *paragraph("", result.note).splitlines(), *_doubted(result, titles)]
+    return [
+        *lines,
+        *paragraph(
+            "",
+            "Right: Wilson interval at 95 %. r: correlation with the rest of the starter. U−L: "
+            "best 27 % less weakest 27 %. –: too few answers by seat.",
+        ).splitlines(),
+    ]
+
+
+def _by_topic(lines: Sequence[Line], titles: Titles) -> list[str]:
+    """Return a table in which the title of each topic stands above its rows."""
+    if not lines:
+        return []
+    # In the order in which the topics first come, each topic's rows together.
+    order = list(dict.fromkeys(one.topic for one in lines))
+    rows = sorted(lines, key=lambda one: order.index(one.topic))
+    made = table(("", *_HEADS), [_row(one) for one in rows], right={1, 3, 4, 5}).splitlines()
+    found, at = made[:1], 1
+    for topic, some in groupby(rows, key=lambda one: one.topic):
+        found += paragraph("", f"{titles.of(topic)} ({topic})").splitlines()
+        count = len(list(some))
+        found += made[at : at + count]
+        at += count
+    return found
+
+
+def _by_number(lines: Sequence[Line], asked: Asked) -> list[str]:
+    """Return the table of one starter: each question by its number, with what it asked."""
+    known = {one.address: one for one in lines}
+    met = [one for one in asked if one.address in known]
+    rows = [(f"{one.number}  {one.tier}", *_row(known[one.address])[1:]) for one in met]
+    first, *figures = table(("", *_HEADS), rows, right={1, 3, 4, 5}).splitlines()
+    found = [first]
+    for one, line in zip(met, figures, strict=True):
+        where = f"[{one.address}]"
+        words = f"{one.prompt} {where}" if one.prompt else where
+        found += [line, *paragraph("   ", words).splitlines()]
+    return found
+
+
+def _row(one: Line) -> tuple[str, ...]:
+    name = one.address.removeprefix(f"{one.topic}/") or one.tier
+    hard = figure(one.difficulty)
+    if one.error is not None:
+        hard += f" ±{one.error:.2f}"
+    apart = (figure(one.correlation), figure(one.upper_lower))
+    return (f"  {name}", f"{one.out_of:,}", share_words(one.interval), *apart, hard)
+
+
+def _called(one: Line, titles: Titles) -> str:
+    title = titles.of(one.topic)
+    return f"{title}, {one.address.removeprefix(f'{one.topic}/') or one.tier}"
+
+
+def _mistakes(who: str, one: Line, titles: Titles) -> list[str]:
+    names = sorted(one.misconceptions.items(), key=lambda pair: -pair[1])
+    text = "; ".join(
+        f"{titles.mistake(one.topic, name)} {round(100 * share)}\N{NO-BREAK SPACE}%"
+        for name, share in names
+    )
+    return paragraph("  ", f"{who}: {text}.").splitlines() if text else []
+
+
+def _doubted(result: ItemReport, titles: Titles) -> list[str]:
+    if not result.contradictions:
+        return ["No item with enough answers contradicts its tier."]
+    lines = ["", f"Against their tier ({len(result.contradictions)}):"]
+    for one in result.contradictions[:MOST]:
+        who = _called(one.line, titles)
+        if not one.line.address:
+            who += " (all of its questions)"
+        lines += paragraph("  ", f"{who}: {one.words()}.").splitlines()
+    if len(result.contradictions) > MOST:
+        lines.append(f"  and {len(result.contradictions) - MOST} more (--csv: all)")
+    return lines
+
+
+def items_tables(result: ItemReport, titles: Titles) -> dict[str, Rows]:
+    """Return the statistics of items by file name."""
+    doubted = {
+        (one.line.address, one.line.topic, one.line.tier): one.words()
+        for one in result.contradictions
+    }
+
+    def rows(lines: Sequence[Line]) -> list[Sequence[object]]:
+        return [
+            (
+                one.address,
+                one.topic,
+                titles.of(one.topic),
+                one.tier,
+                one.right,
+                one.out_of,
+                *rounded(one.interval),
+                *map(places, (one.correlation, one.upper_lower, one.difficulty, one.error)),
+                "; ".join(
+                    f"{titles.mistake(one.topic, name)} {share:.3f}"
+                    for name, share in one.misconceptions.items()
+                ),
+                doubted.get((one.address, one.topic, one.tier), ""),
+            )
+            for one in lines
+        ]
+
+    starters: list[Sequence[object]] = [
+        (one.class_name, one.date, places(one.kr20)) for one in result.starters
+    ]
+    return {
+        "report-items.csv": (_COLUMNS, rows(result.items)),
+        "report-generators.csv": (_COLUMNS, rows(result.generators)),
+        "report-starters.csv": (["class", "date", "kr20"], starters),
+    }
+
+
+_COLUMNS = (
+    "item",
+    "topic",
+    "title",
+    "tier",
+    "right",
+    "answers",
+    "share",
+    "low",
+    "high",
+    "correlation",
+    "upper_lower",
+    "rasch",
+    "rasch_error",
+    "misconceptions",
+    "against_its_tier",
+)

@@ -1,0 +1,1 @@
+"""Words to and from the terminal."""

@@ -1,0 +1,134 @@
+"""Plain text for the terminal: tables, wrapped paragraphs, an item with its working.
+
+No meaning rests on colour, and none is used.
+"""
+
+from __future__ import annotations
+
+import shutil
+import sys
+import textwrap
+from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING
+
+from itembank.text.characters import short_message
+
+if TYPE_CHECKING:
+    from itembank.cli.bank.item_text import Printed
+    from itembank.items.item import Item, Run
+    from itembank.notation.tree import Node
+
+WIDEST = 100
+LONGEST_TIED = 40
+_TIED = "\N{NO-BREAK SPACE}"  # made a plain space again when the lines are filled
+
+
+def width() -> int:
+    """Return the number of columns to fill: the terminal's, and 100 at most."""
+    return max(40, min(WIDEST, shutil.get_terminal_size((80, 24)).columns))
+
+
+def fits(text: str) -> bool:
+    """Tell whether no line of `text` would be broken; true where nothing shows it in a window."""
+    if not sys.stdout.isatty():
+        return True
+    return max(map(len, text.splitlines())) <= shutil.get_terminal_size((80, 24)).columns
+
+
+def say(text: str, err: bool = False) -> None:
+    """Print sentences; in a window they are broken between words, never inside one.
+
+    Of anything huge that an error quotes, only the beginning is printed.
+    """
+    import typer
+
+    if err:
+        text = short_message(text)
+
+    stream = sys.stderr if err else sys.stdout
+    if stream.isatty():
+        columns = shutil.get_terminal_size((80, 24)).columns
+        text = "\n".join(
+            textwrap.fill(line, columns, break_long_words=False, break_on_hyphens=False)
+            for line in text.splitlines()
+        )
+    typer.echo(text, err=err)
+
+
+def table(heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()) -> str:
+    """Return rows under headings in aligned columns; those in `right` are set to the right.
+
+    >>> print(table(["topic", "items"], [["a", "5"], ["bb", "10"]], right={1}))
+    topic  items
+    a          5
+    bb        10
+    """
+    wide = [max(len(row[i]) for row in (heads, *rows)) for i in range(len(heads))]
+    lines = []
+    for row in (heads, *rows):
+        cells = [
+            cell.rjust(wide[i]) if i in right else cell.ljust(wide[i]) for i, cell in enumerate(row)
+        ]
+        lines.append("  ".join(cells).rstrip())
+    return "\n".join(lines)
+
+
+def paragraph(lead: str, text: str) -> str:
+    """Return `text` wrapped beside `lead`, its later lines indented to match.
+
+    >>> print(paragraph("  Key   ", "3/4"))
+      Key   3/4
+    """
+    filled = textwrap.fill(
+        text,
+        width(),
+        initial_indent=lead,
+        subsequent_indent=" " * len(lead),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    return filled.replace(_TIED, " ")
+
+
+def maths(node: Node) -> str:
+    """Return mathematics as one line of text, tied so that a short piece is not broken."""
+    from itembank.notation.line import line
+
+    text = line(node)
+    return text.replace(" ", _TIED) if len(text) <= LONGEST_TIED else text
+
+
+def prompt_text(prompt: Sequence[Run]) -> str:
+    """Return a prompt as one line of text, its mathematics in line notation."""
+    return "".join(run if isinstance(run, str) else maths(run) for run in prompt)
+
+
+def item_text(number: int, item: Item) -> str:
+    """Return an item as a teacher would want to read it: question, key, working, mistakes."""
+    from itembank.items.measures.difficulty import difficulty
+
+    lines = question_lines(f"{number}. ", item)
+    lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):.1f})"))
+    return "\n".join(lines)
+
+
+def question_lines(lead: str, item: Item | Printed) -> list[str]:
+    """Return the lines of what prints of an item: question, key, working, mistakes."""
+    from itembank.items.forms.form_rules import form_words
+
+    marks = f"{item.marks}{_TIED}mark{'' if item.marks == 1 else 's'}"
+    lines = [
+        paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
+        paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item.form)})"),
+    ]
+    label = "   Working  "
+    for step in item.steps:
+        worked = f"  {maths(step.maths)}" if step.maths is not None else ""
+        lines.append(paragraph(label, f"{step.say}{worked}"))
+        label = " " * len(label)
+    label = "   Likely   "
+    for slip in item.slips:
+        what = slip.misconception
+        lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
+        label = " " * len(label)
+    return lines

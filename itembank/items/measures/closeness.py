@@ -1,0 +1,228 @@
+"""How close two items look to a pupil who meets both on one page.
+
+Two questions are near copies where they have one structure and at most one of their numbers
+differs, or where they tell one story: whoever has done the first does the second without
+thinking. Answers that repeat, or that end alike three times running (10 : 15 : 18,
+20 : 15 : 18, 25 : 15 : 18), are guessed from the pattern. Everything that keeps such questions
+apart uses this one measure.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields
+from typing import Any
+
+from itembank.items.item import Item
+from itembank.notation import tree as t
+from itembank.notation.line import line
+
+STORY_WORDS = 9
+"""Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
+SAME_STORY = 0.75
+"""Share of two stories' words that are common from which they are one story."""
+TOLD_AGAIN = 0.7
+"""How close two items are that tell one story with other numbers."""
+SMALL_WORDS = """
+a an and are as at be by for from give has have how in into is it its many much of off on or out
+that the their them then there they this to was were what which with you your
+answer simplest form lowest terms number numbers work out find write solve expand simplify
+factorise completely round use put order goes box missing ratio whole mixed improper fraction
+decimal percentage places figures significant nearest standard units without
+"""
+SMALL = frozenset(SMALL_WORDS.split())
+"""Words that say nothing of a story."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What a pupil sees of an item at a glance."""
+
+    shape: object
+    """The prompt with its numbers and letters left out."""
+    numbers: tuple[object, ...]
+    """The numbers of the prompt in reading order."""
+    words: frozenset[str]
+    """The words that make its story; empty where it tells none."""
+    answer: t.Node
+    """The number found: of x = 3 the 3, so that y = 3 counts as the same."""
+    ending: object
+    """How an answer of several parts ends, or None where it is one number."""
+
+
+def look(item: Item) -> Look:
+    """Return what a pupil sees of an item at a glance.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> seen = look(find_item("equations.both-sides/core/234"))  # 2k + 3 = 8k − 39
+    >>> seen.numbers, seen.words
+    ((2, 3, 8, 39), frozenset())
+    """
+    numbers: list[object] = []
+    shape = tuple(run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt)
+    found = answer_of(item)
+    return Look(shape, tuple(numbers), _story(item), found, _ending(item.key, found))
+
+
+def closeness(one: Look, other: Look) -> float:
+    """Return how close two items are, from 0 (little in common) to 1 (near copies).
+
+    One story with other numbers lies between.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> def seen(index):
+    ...     return look(find_item(f"equations.both-sides/core/{index}"))
+    >>> closeness(seen(234), seen(234)), closeness(seen(234), seen(1503))
+    (1.0, 0.0)
+    """
+    if one.words and other.words:
+        if not same_story(one, other):
+            return 0.0
+        return 1.0 if _numbers_alike(one, other) else TOLD_AGAIN
+    if one.shape != other.shape or len(one.numbers) < 2:
+        return 0.0
+    return float(_numbers_alike(one, other))
+
+
+def _numbers_alike(one: Look, other: Look) -> bool:
+    """Tell whether at most one number differs, place by place."""
+    if len(one.numbers) != len(other.numbers):
+        return False
+    return sum(a != b for a, b in zip(one.numbers, other.numbers, strict=True)) <= 1
+
+
+def same_story(one: Look, other: Look) -> bool:
+    """Tell whether two items tell one story, whatever their numbers."""
+    common = len(one.words & other.words)
+    return bool(common) and common >= SAME_STORY * len(one.words | other.words)
+
+
+def same_answer(one: Look, other: Look) -> bool:
+    """Tell whether two items have one answer; of a few options to name that says little."""
+    return one.answer == other.answer and not isinstance(one.answer, t.Label)
+
+
+def ends_alike(one: Look, other: Look) -> bool:
+    """Tell whether two answers of several parts end alike, as 10 : 15 : 18 and 20 : 15 : 18."""
+    return one.ending is not None and one.ending == other.ending
+
+
+def alike_running(looks: Sequence[Look]) -> int:
+    """Return how many times three answers running end alike."""
+    return sum(
+        ends_alike(first, second) and ends_alike(second, third)
+        for first, second, third in zip(looks, looks[1:], looks[2:], strict=False)
+    )
+
+
+def structure(item: Item) -> tuple[object, ...]:
+    """Return what is equal for two items that are solved by the same steps.
+
+    It is the question behind the words, the form asked for, and the working line by line, all
+    with numbers and letters left out; the story is not in it.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> one, other = (find_item(f"equations.both-sides/core/{n}") for n in (234, 235))
+    >>> structure(one) == structure(other)
+    True
+    """
+    asked = tuple(map(skeleton, _nodes(item.ask)))
+    lines = tuple(step.maths and skeleton(step.maths) for step in item.steps)
+    return (type(item.ask), item.form, asked, skeleton(item.key), lines)
+
+
+def skeleton(node: t.Node, numbers: list[object] | None = None) -> object:
+    """Return a tree with its numbers and letters left out, adding the numbers to a list.
+
+    >>> from itembank.notation.parse import parse
+    >>> skeleton(parse("2k + 3 = 8")) == skeleton(parse("5x + 1 = 9"))
+    True
+    >>> skeleton(parse("3/4")) == skeleton(parse("3/x"))
+    False
+    """
+    kept: tuple[object, ...]
+    match node:
+        case t.Int(n):
+            kept, shown = (n,), "n"
+        case t.Dec(whole, places, recurring):
+            kept, shown = ((whole, places, recurring),), "r" if recurring else "d"
+        case t.Sym():
+            kept, shown = (), "x"
+        case t.Frac(t.Int(top), t.Int(bottom)):
+            kept, shown = (top, bottom), "f"
+        case t.Mixed(whole_part, top_part, bottom_part):
+            kept, shown = (whole_part, top_part, bottom_part), "m"
+        case t.Label():
+            kept, shown = (), "l"
+        case t.Money(amount, _):
+            return ("£", skeleton(amount, numbers))
+        case t.Quantity(amount, _):
+            return ("u", skeleton(amount, numbers))
+        case t.Sum(first, rest) | t.Product(first, rest) | t.Relation(first, rest):
+            name = type(node).__name__
+            head = skeleton(first, numbers)
+            return (name, head, *((op, skeleton(part, numbers)) for op, part in rest))
+        case _:
+            below = tuple(skeleton(part, numbers) for part in t.children(node))
+            return (type(node).__name__, *below)
+    if numbers is not None:
+        numbers.extend(kept)
+    return shown
+
+
+def answer_of(item: Item) -> t.Node:
+    """Return the number a pupil has found: of x = 3 the 3; £2, 2 kg and 2 are one answer."""
+    key = item.key
+    found = key.rest[-1][1] if isinstance(key, t.Relation) else key
+    return found.amount if isinstance(found, t.Money | t.Quantity) else found
+
+
+def _nodes(value: Any) -> Iterator[t.Node]:
+    """Yield the trees of a question, in order."""
+    for field in fields(value):
+        for one in _flat(getattr(value, field.name)):
+            if not isinstance(one, str | int):
+                yield one
+
+
+def _flat(value: Any) -> Iterator[Any]:
+    if isinstance(value, tuple):
+        for one in value:
+            yield from _flat(one)
+    else:
+        yield value
+
+
+def _story(item: Item) -> frozenset[str]:
+    text = " ".join(run for run in item.prompt if isinstance(run, str))
+    words = "".join(c if c.isalpha() else " " for c in text.lower()).split()
+    if len(words) < STORY_WORDS:
+        return frozenset()
+    story = frozenset(words) - SMALL
+    return story if len(story) >= 4 else frozenset()
+
+
+def _ending(key: t.Node, found: t.Node) -> object:
+    match found:
+        case t.Label():
+            return found
+        case t.Ratio(parts) | t.Listing(parts) | t.Either(parts):
+            return tuple(map(_text, parts[1:]))
+        case t.Mixed(_, top, bottom):
+            return (top, bottom)
+        case t.Neg(of):
+            return _ending(key, of)
+        case t.Sum(_, rest):
+            return (rest[-1][0], _text(rest[-1][1]))
+        case t.Frac(_, bottom):
+            return ("/", _text(bottom))
+        case t.Percent(t.Mixed() as inner):
+            return _ending(key, inner)
+    return None
+
+
+def _text(node: t.Node) -> str:
+    try:
+        return line(node)
+    except t.NotationError:  # a piece of a tree that cannot stand alone
+        return repr(node)

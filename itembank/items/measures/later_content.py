@@ -1,0 +1,132 @@
+"""Finds, in the mathematics of a question, content that only key stage 4 asks for.
+
+What a generator makes is declared by its topic; a question that a person wrote says nothing of
+its year unless its author does. Some content can be told from the question itself, and that is
+what is looked for here: what is not found may still be hard, but no statement of a later
+programme of study names it (:mod:`itembank.items.measures.years`).
+"""
+
+from __future__ import annotations
+
+from math import isqrt
+
+from itembank.items.forms.polynomials import splits
+from itembank.items.item import Find, Inequality, Item, Rewrite, Sequence, Solve
+from itembank.items.measures.years import (
+    COMPOUND_INTEREST,
+    COMPOUND_UNITS,
+    FACTORISING_QUADRATICS,
+    INEQUALITIES,
+    QUADRATIC_EQUATIONS,
+    QUADRATIC_SEQUENCES,
+    RECURRING_DECIMALS,
+    SIMULTANEOUS_EQUATIONS,
+    STANDARD_FORM_SUMS,
+    SURDS,
+    Content,
+)
+from itembank.notation import tree as t
+from itembank.notation.algebra import algebra
+from itembank.notation.value import exact
+
+
+def later_content(item: Item) -> Content | None:
+    """Return the content of key stage 4 that a question is, or None where none is found.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> str(later_content(find_item("equations.inequalities/core/7")))
+    'solving inequalities'
+    >>> later_content(find_item("equations.two-step/core/7")) is None
+    True
+    """
+    ask = item.ask
+    match ask:
+        case Inequality():
+            return INEQUALITIES
+        case Solve(relations):
+            return _solving(relations)
+        case Sequence():
+            return QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None
+        case Rewrite(target, detail):
+            if detail == "factorise" and _splits(target):
+                return FACTORISING_QUADRATICS
+            return SURDS if _has_surd(target) or _has_surd(item.key) else None
+        case Find(target, relations):
+            return _finding(item, target, relations)
+    return None
+
+
+def _solving(relations: tuple[t.Relation, ...]) -> Content | None:
+    letters = {name for relation in relations for name in t.symbols(relation)}
+    if len(letters) > 1:
+        return SIMULTANEOUS_EQUATIONS
+    sides = [side for relation in relations for side in _sides(relation)]
+    return QUADRATIC_EQUATIONS if any(_degree(side) > 1 for side in sides) else None
+
+
+def _finding(item: Item, target: t.Node, relations: tuple[t.Relation, ...]) -> Content | None:
+    if any("compound interest" in run for run in item.prompt if isinstance(run, str)):
+        return COMPOUND_INTEREST
+    if relations:  # a letter's value, or a problem in words: what stands there is its own affair
+        return None
+    if _has_surd(target) or _has_surd(item.key):
+        return SURDS
+    if _recurs(target) or _recurs(item.key):
+        return RECURRING_DECIMALS
+    if item.form == "standard-form" and sum(map(_of_ten, t.walk(target))) > 1:
+        return STANDARD_FORM_SUMS
+    if isinstance(target, t.Quantity) and isinstance(item.key, t.Quantity):
+        units = {target.unit, item.key.unit}
+        return COMPOUND_UNITS if len(units) > 1 and all("/" in unit for unit in units) else None
+    return None
+
+
+def _recurs(node: t.Node) -> bool:
+    return any(isinstance(part, t.Dec) and part.recurring for part in t.walk(node))
+
+
+def _of_ten(node: t.Node) -> bool:
+    return isinstance(node, t.Power) and node.base == t.Int(10)
+
+
+def _has_surd(node: t.Node) -> bool:
+    """Tell whether a square root of a number stands there that is not rational."""
+    return any(_irrational(part) for part in t.walk(node) if isinstance(part, t.Root))
+
+
+def _irrational(root: t.Root) -> bool:
+    try:
+        inside = exact(root.of)
+    except (t.NotationError, ArithmeticError):
+        return False
+    if root.index != 2 or inside < 0:
+        return False
+    return any(isqrt(n) ** 2 != n for n in (inside.numerator, inside.denominator))
+
+
+def _splits(target: t.Node) -> bool:
+    """Tell whether a target is a quadratic in one letter that is a product of two brackets.
+
+    A common letter taken out, x(x + 5), is asked for at key stage 3.
+    """
+    if len(t.symbols(target)) != 1:
+        return False
+    try:
+        top = algebra(target).top
+        constant = any(not powers for powers, _ in top)
+        return constant and splits(top)
+    except (t.NotationError, ArithmeticError):
+        return False
+
+
+def _degree(node: t.Node) -> int:
+    """Return the highest power of a letter in a polynomial, multiplied out; 0 for anything else."""
+    try:
+        quotient = algebra(node)
+    except (t.NotationError, ArithmeticError):
+        return 0
+    return max((n for powers, _ in quotient.top for _, n in powers), default=0)
+
+
+def _sides(relation: t.Relation) -> list[t.Node]:
+    return [relation.first, *(side for _, side in relation.rest)]

@@ -1,0 +1,1 @@
+"""Topics as sources of items: their spaces, the contract of a generator, and how they are found."""

@@ -1,0 +1,133 @@
+"""Finds topics: those in `generators/`, and those that other packages register.
+
+A module of a strand package under ``generators`` registers each of its topics with
+:func:`register`. Another installed package names a module of its own under the entry point
+group ``itembank.topics``; importing that module registers its topics.
+"""
+
+from __future__ import annotations
+
+import difflib
+import importlib
+import pkgutil
+from functools import cache
+from importlib.metadata import entry_points
+
+from itembank.errors import ItembankError
+from itembank.items.item import Item, Tier
+from itembank.items.topics.topic import Topic
+from itembank.text.characters import shown
+from itembank.text.whole_number import whole_number
+
+GROUP = "itembank.topics"
+_found: dict[str, Topic] = {}
+
+
+class UnknownTopic(ItembankError):
+    """No topic, tier or item has this name."""
+
+
+def register(cls: type[Topic]) -> type[Topic]:
+    """Add a topic to the registry; use it as a decorator on the class.
+
+    Raises
+    ------
+    ItembankError
+        If another class has taken the id.
+    """
+    other = _found.get(cls.id)
+    if other is not None and type(other).__module__ != cls.__module__:
+        raise ItembankError(f"Two topics are called {cls.id}: rename one of them.")
+    _found[cls.id] = cls()
+    return cls
+
+
+@cache
+def _load() -> None:
+    import generators
+
+    for strand in pkgutil.iter_modules(generators.__path__):
+        _load_strand(strand.name)
+    for point in entry_points(group=GROUP):
+        point.load()
+
+
+@cache
+def _load_strand(name: str) -> None:
+    package = importlib.import_module(f"generators.{name}")
+    for module in pkgutil.iter_modules(getattr(package, "__path__", [])):
+        importlib.import_module(f"generators.{name}.{module.name}")
+
+
+def _look_up(name: str) -> Topic | None:
+    """Return a topic if there is one; all strands are read only when its own has it not."""
+    import generators
+
+    strand = name.partition(".")[0]
+    if any(one.name == strand for one in pkgutil.iter_modules(generators.__path__)):
+        _load_strand(strand)
+    if name not in _found:
+        _load()
+    return _found.get(name)
+
+
+def topics() -> tuple[Topic, ...]:
+    """Return every topic, by id."""
+    _load()
+    return tuple(_found[name] for name in sorted(_found))
+
+
+def topic_ids() -> tuple[str, ...]:
+    """Return the id of every topic, sorted."""
+    return tuple(topic.id for topic in topics())
+
+
+def strands() -> tuple[str, ...]:
+    """Return the names of the strands, sorted."""
+    return tuple(sorted({topic.strand for topic in topics()}))
+
+
+def find_topic(name: str) -> Topic:
+    """Return the topic called `name`, in capitals or not.
+
+    Raises
+    ------
+    UnknownTopic
+        If there is none; the message suggests the nearest names.
+    """
+    if (found := _look_up(name) or _look_up(name.lower())) is not None:
+        return found
+    if name.lower() in strands():
+        raise UnknownTopic(
+            f"‘{name}’ is a strand, not a topic. ‘itembank topics --strand {name.lower()}’ "
+            "lists its topics."
+        )
+    near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
+    tails = [other for other in _found if name and name.lower() in other]
+    hint = list(dict.fromkeys(tails[:3] + near))[:3]
+    listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
+    advice = f" Did you mean {listed}?" if hint else ""
+    raise UnknownTopic(
+        f"There is no topic ‘{shown(name)}’.{advice} ‘itembank topics’ lists them all."
+    )
+
+
+def find_item(address: str) -> Item:
+    """Return the item at an address, ``topic/tier/index``.
+
+    Raises
+    ------
+    UnknownTopic
+        If the address cannot be read or names nothing.
+    """
+    pieces = address.split("/")
+    index = whole_number(pieces[2]) if len(pieces) == 3 else None
+    if index is None:
+        raise UnknownTopic(
+            f"‘{shown(address)}’ is not an address. Write it as topic/tier/number: "
+            "ratio.share/core/12."
+        )
+    topic = find_topic(pieces[0])
+    if pieces[1] not in {tier.value for tier in Tier}:
+        raise UnknownTopic(f"{shown(address)}: the tiers are support, core and challenge.")
+    return topic.item(Tier(pieces[1]), index)

@@ -1,0 +1,1 @@
+"""What may truly be said of a wrong answer."""

@@ -1,0 +1,129 @@
+"""What trying a wrong answer out shows: in its equation, its sequence, by its size."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.items import item as items
+from itembank.items.forms.form_rules import number_node
+from itembank.items.item import Item
+from itembank.marking.typing.typed_working import equation_of
+from itembank.marking.worth.worth import bounded, worths
+from itembank.notation import tree as t
+from itembank.notation.algebra import UNIT, Quotient, algebra, number
+from itembank.notation.clock import is_time
+from itembank.notation.line import line
+from itembank.notation.value import exact
+
+
+def right_side(given: t.Node, letter: t.Sym) -> t.Node | None:
+    """Return what an answer says a letter is worth: a side of an equation, or all of it."""
+    match given:
+        case t.Relation(first, (("=", right),)):
+            return right if first == letter else first if right == letter else None
+        case t.Relation() | t.Listing() | t.Either():
+            return None
+    return given
+
+
+def tried(item: Item, given: t.Node) -> str:
+    """Return what trying the answer out shows, where it can be tried."""
+    equation = equation_of(item)
+    if equation is not None and len(equation.rest) == 1:
+        return _put_in(equation, given)
+    match item.ask:
+        case items.Sequence(terms) if t.symbols(given) == {"n"} and bounded(given):
+            for place, term in enumerate(terms, start=1):
+                got = exact_of(algebra(given, {"n": number(place)}))
+                if got is not None and got != exact(term):
+                    return (
+                        f"Try it: with n = {place} it comes to {line(number_node(got))}, and the "
+                        f"{('first', 'second', 'third', 'fourth', 'fifth')[min(place, 5) - 1]} "
+                        f"term is {line(term)}."
+                        if place <= 5
+                        else ""
+                    )
+        case items.Common(numbers, detail):
+            return _common(numbers, detail, given)
+    return ""
+
+
+def _put_in(equation: t.Relation, given: t.Node) -> str:
+    """Return what the two sides of an equation come to with the value that was given."""
+    left, right = equation.first, equation.rest[0][1]
+    (name,) = t.symbols(equation)
+    value = right_side(given, t.Sym(name))
+    if value is None or t.symbols(value):
+        return ""
+    known = {name: number(exact(value))}
+    one, other = (exact_of(algebra(side, known)) for side in (left, right))
+    if one is None or other is None or one == other:
+        return ""
+    shown = [line(number_node(worth)) for worth in (exact(value), one, other)]
+    if max(map(len, shown)) > 12:
+        return ""
+    return (
+        f"Try it: with {name} = {shown[0]} the left side is {shown[1]} and the right "
+        f"side {shown[2]}."
+    )
+
+
+def approximately(worth: Quotient) -> float | None:
+    """Return about how large a surd is, or None where there are letters in it.
+
+    >>> from itembank.notation.parse import parse
+    >>> round(approximately(algebra(parse("2√3"))), 2), approximately(algebra(parse("2x")))
+    (3.46, None)
+    """
+    if worth.letters():
+        return None
+    top, bottom = (
+        sum(float(c) * root**0.5 for (_, root), c in side.items())
+        for side in (worth.top, worth.bottom)
+    )
+    return top / bottom if bottom else None
+
+
+def exact_of(worth: Quotient) -> Fraction | None:
+    """Return a quotient as a rational number, or None where it is none."""
+    if set(worth.top) <= {UNIT} and set(worth.bottom) <= {UNIT}:
+        return worth.top.get(UNIT, Fraction(0)) / worth.bottom[UNIT]
+    return None
+
+
+def _common(numbers: tuple[t.Node, ...], detail: str, given: t.Node) -> str:
+    worth = exact(given)
+    if worth.denominator != 1 or worth <= 0:
+        return "The answer is a positive whole number."
+    for node in numbers:
+        n = exact(node)
+        if detail == "hcf" and n % worth:
+            return f"{line(given)} is not a factor of {line(node)}: try one that divides them all."
+        if detail == "lcm" and worth % n:
+            return f"{line(given)} is not a multiple of {line(node)}: look on in its times table."
+    if detail == "hcf":
+        return "That is a common factor, but there is a larger one."
+    return "That is a common multiple, but there is a smaller one."
+
+
+def size_of(given: t.Node, key: t.Node) -> str:
+    """Return whether a number is too large or too small."""
+    match key:
+        case t.Relation(t.Sym() as letter, (("=", right),)):
+            value = right_side(given, letter)
+            return size_of(value, right) if value is not None else ""
+        case t.Relation() | t.Listing() | t.Either() | t.Ratio() | t.Label():
+            return ""
+    if isinstance(given, t.Relation | t.Listing | t.Either | t.Ratio | t.Label):
+        return ""
+    if t.symbols(given) and not t.symbols(key):
+        return "The answer is a number, without letters."
+    if not (bounded(given) and bounded(key)):
+        return ""
+    a, b = worths(given, key)
+    if not isinstance(a, Fraction) or not isinstance(b, Fraction) or a == b:
+        return ""
+    if is_time(key):
+        return "That is too late." if a > b else "That is too early."
+    size = "large" if a > b else "small"
+    return f"That is too {size}: check each step."

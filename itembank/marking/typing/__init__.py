@@ -1,0 +1,1 @@
+"""What pupils type for an answer, brought to a tree: spellings, units, names, lines of working."""

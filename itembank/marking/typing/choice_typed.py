@@ -1,0 +1,53 @@
+"""The choice that a typed answer names, as *B* or *B because it costs less* do Pack B."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from itembank.text.late_pattern import late
+
+_DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
+_LETTER_FIRST = late(
+    r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
+    r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
+)
+
+
+def named(plain: str, labels: Sequence[str]) -> str:
+    """Return the choice that what was typed names; or what was typed, where it names none.
+
+    >>> labels = ("Pack A", "Pack B")
+    >>> [named(text, labels) for text in ("b", "pack a", "A because it is 56p", "A or B")]
+    ['Pack B', 'Pack A', 'Pack A', 'A or B']
+    """
+    folded = plain.casefold()
+    last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
+    if len(last) == 1:
+        return last[0]
+    if folded in map(str.casefold, labels):
+        return plain
+    # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
+    inside = [label for label in labels if _stands_in(label.casefold(), folded)]
+    if len(inside) == 1 and not _DENIES.search(folded):
+        return inside[0]
+    return _said_first(plain, labels) or plain
+
+
+def _stands_in(label: str, text: str) -> bool:
+    """Tell whether a choice stands in a text, by its last two words at least: *card A*."""
+    short = " ".join(label.split()[-2:])
+    return re.search(rf"\b{re.escape(short)}(?!\w)", text) is not None
+
+
+def _said_first(plain: str, labels: Sequence[str]) -> str:
+    """Return the choice whose letter a sentence begins with, as *A because one costs 56p* does.
+
+    But for a reason no other choice's letter may stand in it, and the letter is no article.
+    """
+    ends = {label.split()[-1]: label for label in labels if len(label.split()[-1]) == 1}
+    found = _LETTER_FIRST.match(plain)
+    if not found or found[1] not in ends or _DENIES.search(plain.casefold()):
+        return ""
+    others = set(re.findall(r"(?<![\w'’])[A-Z](?![\w'’])", plain[found.end() :])) & set(ends)
+    return ends[found[1]] if found["why"] or not others else ""

@@ -1,0 +1,113 @@
+"""What a pupil put in the box, or for the letter, of a question typed out in full."""
+
+from __future__ import annotations
+
+from itembank.items.item import Item
+from itembank.marking.typing.typed_working import equation_of
+from itembank.marking.worth.same import same
+from itembank.notation import tree as t
+
+
+def filled(item: Item, node: t.Node) -> t.Node | None:
+    """Return what a completed question has in its empty box, or None.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("fractions.equivalent/support/112")  # 2/7 = □/42
+    >>> filled(item, parse("2/7 = 12/42"))
+    Int(n=12)
+    """
+    given = [node]
+    if isinstance(node, t.Relation):
+        if {op for op, _ in node.rest} != {"="}:
+            return None
+        given = [node.first, *(side for _, side in node.rest)]
+    for run in item.prompt:
+        if not isinstance(run, t.Relation) or "□" not in t.symbols(run):
+            continue
+        for side in (run.first, *(side for _, side in run.rest)):
+            if isinstance(side, t.Blank) or "□" not in t.symbols(side):
+                continue
+            for one in reversed(given):
+                found: list[t.Node] = []
+                if _fits(side, one, found) and len(found) == 1:
+                    return found[0]
+    return None
+
+
+def embedded(item: Item, node: t.Node) -> str:
+    """Return the letter whose right value stands inside the question's equation, or nothing.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> from itembank.notation.parse import parse
+    >>> item = find_item("equations.one-step/support/377")  # 6x = 48
+    >>> [embedded(item, parse(text)) for text in ("6 × 8 = 48", "6 × 9 = 54", "48 ÷ 6 = 8")]
+    ['x', '', '']
+    """
+    equation = equation_of(item)
+    if equation is None or not isinstance(node, t.Relation) or len(node.rest) != 1:
+        return ""
+    if t.symbols(node):
+        return ""
+    (letter,) = t.symbols(equation)
+    pattern, node = _boxed(equation, letter), _boxed(node, letter)
+    if not isinstance(node, t.Relation):
+        return ""
+    for way in (node, t.Relation(node.rest[0][1], ((node.rest[0][0], node.first),))):
+        found: list[t.Node] = []
+        if _fits(pattern, way, found) and len(set(found)) == 1:
+            return letter if same(found[0], item.key) else ""
+    return ""
+
+
+def _boxed(node: t.Node, letter: str) -> t.Node:
+    """Return an equation with a box for its letter and × between what stands side by side."""
+    match node:
+        case t.Sym(name) if name == letter:
+            return t.Blank()
+        case t.Juxt((first, *rest)):
+            factors = tuple(("×", _boxed(factor, letter)) for factor in rest)
+            return t.Product(_boxed(first, letter), factors)  # type: ignore[arg-type]
+        case t.Neg(of):
+            return t.Neg(_boxed(of, letter))
+        case t.Bracket(of):
+            return t.Bracket(_boxed(of, letter))
+        case t.Frac(top, bottom):
+            return t.Frac(_boxed(top, letter), _boxed(bottom, letter))
+        case t.Sum(first, terms):
+            return t.Sum(_boxed(first, letter), tuple((op, _boxed(s, letter)) for op, s in terms))
+        case t.Relation(first, sides):
+            return t.Relation(
+                _boxed(first, letter), tuple((op, _boxed(s, letter)) for op, s in sides)
+            )
+    return node
+
+
+def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
+    if isinstance(pattern, t.Blank):
+        found.append(node)
+        return True
+    if "□" not in t.symbols(pattern):
+        return pattern == node
+    if type(pattern) is not type(node):
+        return False
+    mine, theirs = t.children(pattern), t.children(node)
+    if len(mine) != len(theirs) or _joined(pattern) != _joined(node):
+        return False
+    return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
+
+
+def _joined(node: t.Node) -> object:
+    """Return what a node holds beside its parts: its signs, unit or index."""
+    match node:
+        case t.Sum(_, rest):
+            return [op for op, _ in rest]
+        case t.Product(_, pairs):
+            return [op for op, _ in pairs]
+        case t.Quantity(_, unit):
+            return unit
+        case t.Money(_, sign):
+            return sign
+        case t.Root(_, index):
+            return index
+    return None

@@ -1,0 +1,332 @@
+"""What people type for an answer, brought to what the line parser reads.
+
+The question settles what is ambiguous in what was typed: a comma parts the items of a list
+but groups the digits of a number; *to* stands in a ratio for the colon; x between two numbers
+is a times sign where the question has no letter x; p is a letter where the question uses it.
+
+Limits, so that no text costs much: :data:`LONGEST` characters are read at all, within the
+limits of :mod:`itembank.notation.grammar` (40 brackets deep, 200 digits); what is read is at
+most a few hundred nodes. Text past a limit is refused before it is looked at.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from itembank.items import item as items
+from itembank.items.item import Item
+from itembank.marking.typing.choice_typed import named
+from itembank.marking.typing.labels import in_order
+from itembank.marking.typing.nouns import without_words
+from itembank.marking.typing.spelling import respell, visible
+from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
+from itembank.marking.worth.same import same
+from itembank.notation import tree as t
+from itembank.notation.clock import is_time
+from itembank.notation.parse import ParseError, parse
+from itembank.notation.units import UNITS
+from itembank.text.late_pattern import late
+
+LONGEST = 200
+"""Characters of an answer that are read; no key needs more. Longer text is not looked at."""
+
+_GROUPED = late(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
+_CLOSE_GROUPED = late(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
+_TO = late(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
+_RUN_ON = late(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
+_WORD = late(r"[A-Za-z]{3,}")
+_TIMES = late(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+_POWER_OF_TEN = late(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
+_AND_SMALLER = late(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
+_AND_FRACTION = late(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
+_NTH = late(
+    r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
+)
+_COMMON = late(
+    r"^(?:the )?(?:hcf|lcm|h\.c\.f\.?|l\.c\.m\.?|highest common factor|lowest common multiple)"
+    r"(?: is)? ?[=:]? ?",
+    re.I,
+)
+_PLUS_MINUS = late(r"^(?P<head>.*?)±(?P<tail>.*)$")
+_DECIMAL_COMMA = late(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
+_HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
+_STOPS = " .;,!"
+_SIGN_WORDS: tuple[tuple[t.RelationOp, re.Pattern[str]], ...] = tuple(
+    (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
+    for op, words in (
+        ("=", r"same|equals?|(?:they|both)(?: are|'re|’re)? (?:the )?(?:same|equal)"),
+        ("<", "less|smaller|smallest|lower"),
+        (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
+    )
+)
+_IS = late(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+_POINT = late(r"\(([^(),]+),([^(),]+)\)")
+_REASON = late(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_ONE_AMOUNT = late(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+_ESTIMATED = late(r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I)
+_ORDINAL = late(
+    r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
+)
+_REMAINDER = late(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
+_NO_REMAINDER = late(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
+REMAINDER = "A remainder is left over: read what the question wants done with it."
+_LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
+_COLUMN = late(r" \(column \d+\)| at column \d+")
+_POUNDS = late(r"(?<=\d) ?pounds?\b", re.I)
+
+
+class Unreadable(ValueError):
+    """The answer cannot be read; the message says where reading stopped, in plain words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a question says about how its answers are read: its key, letters and kind."""
+
+    key: t.Node
+    letters: frozenset[str] = frozenset()
+    ask: items.Ask | None = None
+    prompt: tuple[items.Run, ...] = ()
+
+    @property
+    def several(self) -> bool:
+        """Whether the answer has several parts, so that a comma or *and* parts them."""
+        return isinstance(self.key, t.Either | t.Listing)
+
+
+def setting(item: Item) -> Setting:
+    """Return what `item` says about how its answers are read.
+
+    Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
+    """
+    letters = set(t.symbols(item.key))
+    for run in item.prompt:
+        if not isinstance(run, str):
+            letters |= t.symbols(run)
+    return Setting(item.key, frozenset(letters), item.ask, item.prompt)
+
+
+def read_answer(text: str, asked: Setting) -> t.Node:
+    """Return what was typed as a tree, read as an answer to a question with this setting.
+
+    Raises
+    ------
+    Unreadable
+        For anything that is not mathematics as people type it. No other exception is raised,
+        whatever the text.
+
+    >>> from itembank.notation.tree import Int
+    >>> read_answer(" 1,200. ", Setting(Int(5)))
+    Int(n=1200)
+    >>> read_answer("3 to 20", Setting(t.Ratio((Int(1), Int(2)))))
+    Ratio(parts=(Int(n=3), Int(n=20)))
+    >>> read_answer("1.77...", Setting(Int(2)))
+    Dec(whole='1', places='', recurring='7')
+    """
+    if len(text) > LONGEST:
+        raise Unreadable(f"The answer is longer than {LONGEST} characters: type the answer alone.")
+    plain = visible(text)
+    key = asked.key
+    if isinstance(key, t.Label):
+        plain = plain.strip(" .;,\"'“”‘’")
+        if not plain:
+            raise Unreadable("There is no answer to read.")
+        options = asked.ask.options if isinstance(asked.ask, items.Choose) else ()
+        return t.Label(named(plain, [label for label, _ in options]))
+    if any(isinstance(part, t.Quantity) and part.unit == "lb" for part in t.walk(key)):
+        plain = _POUNDS.sub(" lb", plain)
+    if isinstance(key, t.Listing):
+        words = " ".join(run for run in asked.prompt if isinstance(run, str))
+        plain = in_order(plain, words, len(key.parts))
+    if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
+        return compared
+    plain = _REASON.sub("", plain)
+    if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
+        plain = _ESTIMATED.sub("", plain)
+    plain = as_time(_ordinal(respell(plain), asked), key)
+    if not asked.several:
+        plain = _AND_SMALLER.sub(r"\1 ", plain)
+    if told := time_unreadable(plain, key):
+        raise Unreadable(told)
+    if not plain:
+        raise Unreadable("There is no answer to read.")
+    if isinstance(key, t.Relation) and plain in ("<", ">", "=") and not t.symbols(key):
+        return t.Relation(key.first, ((plain, key.rest[0][1]),))  # type: ignore[arg-type]
+    if "r" not in asked.letters and _REMAINDER.search(plain):
+        plain = _NO_REMAINDER.sub("", plain)
+        if _REMAINDER.search(plain) or not plain:
+            raise Unreadable(REMAINDER)
+    return _parse(_as_question_has_it(plain, asked), plain, asked)
+
+
+def _compared(plain: str, asked: Setting) -> t.Relation | None:
+    """Return the relation that a sign alone, or its word, says of the two numbers.
+
+    ``=``, *equal*, *less* and *0.7 is bigger* are read; anything else is read as mathematics.
+    """
+    match asked.key:
+        case t.Relation(left, ((_, right),)):
+            pass
+        case _:
+            return None
+    said = plain.casefold().strip(_STOPS)
+    for op, words in _SIGN_WORDS:
+        if words.fullmatch(said):
+            return t.Relation(left, ((op, right),))
+        found = _IS.fullmatch(said)
+        if found and op != "=" and words.fullmatch(found["word"]):
+            try:
+                it = _parse(respell(found["it"]), found["it"], asked)
+            except Unreadable:
+                return None
+            for one, other in ((left, right), (right, left)):
+                if same(it, one):
+                    return t.Relation(one, ((op, other),))
+    return None
+
+
+def _ordinal(plain: str, asked: Setting) -> str:
+    """Return *the 15th term* as 15, unless the letters are the question's own."""
+    found = _ORDINAL.fullmatch(plain)
+    return found["n"] if found and not set(found["end"].lower()) <= asked.letters else plain
+
+
+def _as_question_has_it(plain: str, asked: Setting) -> str:
+    key, letters = asked.key, asked.letters
+    if not letters and not any(char.isdigit() or char.isnumeric() for char in plain):
+        raise Unreadable("There is no number in the answer.")
+    match asked.ask:
+        case items.Sequence():
+            plain = _NTH.sub("", plain)
+        case items.Common():
+            plain = _COMMON.sub("", plain)
+    if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
+        words = " ".join(run for run in asked.prompt if isinstance(run, str))
+        plain = without_words(plain, key, words)
+    if plain[:1] in ("≤", "≥") and not isinstance(key, t.Relation):
+        raise Unreadable("The answer is a number, without a sign in front.")
+    if any(char in "<>≤≥" for char in plain[:1]) and _solves_inequality(key):
+        plain = f"{key.first.name} {plain}"  # type: ignore[union-attr]
+    if (
+        isinstance(key, t.Relation)
+        and isinstance(key.first, t.Sym)
+        and plain[1:3].strip()[:1] == ":"
+    ):
+        plain = re.sub(rf"^({key.first.name}) ?: ?", r"\1 = ", plain, flags=re.I)
+    if isinstance(key, t.Ratio) or any(isinstance(part, t.Ratio) for part in t.walk(key)):
+        plain = _TO.sub(" : ", plain)
+    if "x" not in letters or (not t.symbols(key) and "x" not in _TIMES.sub("", plain).lower()):
+        plain = _TIMES.sub(" × ", plain)
+        if not letters:
+            plain = _POWER_OF_TEN.sub(r" × 10^\1", plain).replace("^+", "^")
+    if isinstance(key, t.Either) and any(isinstance(part, t.Listing) for part in key.parts):
+        plain = re.sub(r"\)[ ,;]*(?:and|or|&)?[ ,;]*\(", ") or (", plain)
+        plain = _POINT.sub(r"\1, \2", plain)
+    if asked.several or isinstance(key, t.Relation):
+        if "±" in plain or "+-" in plain or "+/-" in plain:
+            plain = _both_signs(plain)
+        if not asked.several:
+            plain = _AND_FRACTION.sub(r"\1 ", plain)
+        plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        if letters:
+            plain = _RUN_ON.sub(", ", plain)
+        if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
+            plain = plain[1:-1]  # coordinates
+    else:
+        plain = _AND_FRACTION.sub(r"\1 ", plain)
+    if isinstance(key, t.Listing):
+        if plain.count(",") >= len(key.parts):
+            plain = _CLOSE_GROUPED.sub(lambda found: found[0].replace(",", ""), plain)
+    elif not isinstance(key, t.Either):
+        plain = re.sub(r"(?<![\d.,])0,(?=\d+(?![\d,.]))", "0.", plain)
+        plain = _GROUPED.sub(lambda found: re.sub("[, ]", "", found[0]), plain)
+        # Where one number is asked for, a comma close up that groups no thousands is a point.
+        whole = isinstance(key, t.Product | t.Power) and not any(
+            isinstance(p, t.Dec) for p in t.walk(key)
+        )
+        if not whole:
+            plain = _DECIMAL_COMMA.sub(r"\1.\2", plain)
+    if "·" in plain and any(isinstance(part, t.Dec) for part in t.walk(key)):
+        plain = _HIGH_POINT.sub(r"\1.\2", plain)
+    for letter in letters:
+        capital = letter.upper()
+        if letter.islower() and capital not in letters and capital in plain:
+            plain = re.sub(rf"(?<![A-Za-z]{{2}}){capital}(?![A-Za-z]{{2}})", letter, plain)
+        small = letter.lower()
+        if letter.isupper() and small not in letters and letter in t.symbols(key):
+            plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
+    if not letters & {"h", "m"} and not is_time(key):
+        plain = with_minutes(plain)
+    return _with_units(plain, letters)
+
+
+def _with_units(plain: str, letters: frozenset[str]) -> str:
+    """Return an answer with the letters that are units set apart from those of the question."""
+    plain = _ONE_AMOUNT.sub(r"\1 ÷ ", plain)
+    if "p" not in letters:
+        plain = re.sub(r"(?<=\d) p\b", "p", plain)
+    if "l" not in letters and "L" not in letters:
+        plain = re.sub(r"(?<=\d) ?L\b", " l", plain)
+    if "m" not in letters:
+        plain = re.sub(r"(?<=\d) ?m\^?([23])(?![\d.])", r" m^\1", plain)
+    # 5m and 5g close up are read as products, but no letter of the question is meant.
+    units = "".join(
+        name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters
+    )
+    if units:
+        plain = re.sub(rf"(?<=\d)(?=[{units}](?![A-Za-z^(]))", " ", plain)
+    single = "".join(letters & set("abcdefghijklmnopqrstuvwxyz"))
+    if single:
+        # 5 m is five metres, but five times m where m is a letter of the question.
+        plain = re.sub(rf"(?<=\d) (?=[{single}](?![A-Za-z]))", "", plain)
+    return plain
+
+
+def _solves_inequality(key: t.Node) -> bool:
+    match key:
+        case t.Relation(t.Sym(), ((op, _),)):
+            return op != "="
+    return False
+
+
+def _both_signs(plain: str) -> str:
+    """Return an answer with ± as its two answers.
+
+    >>> _both_signs("x = ±3"), _both_signs("2 ± √3")
+    ('x = 3 or x = -3', '2 + √3 or 2 - √3')
+    """
+    plain = plain.replace("+/-", "±").replace("+-", "±")
+    found = _PLUS_MINUS.match(plain)
+    if not found or "±" in found["tail"]:
+        return plain
+    head, tail = found["head"], found["tail"]
+    if not head.strip() or head.rstrip().endswith("="):
+        return f"{head}{tail.strip()} or {head}-{tail.strip()}"
+    return f"{head}+{tail} or {head}-{tail}"
+
+
+def _parse(plain: str, typed: str, asked: Setting) -> t.Node:
+    pence = "p" not in asked.letters
+    for word in _WORD.findall(plain):
+        if word not in UNITS and not set(word) <= asked.letters:
+            if word == "and" and not asked.several:
+                raise Unreadable("Only one answer is wanted: decide on one.")
+            raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
+    try:
+        return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
+    except ParseError as error:
+        if isinstance(asked.key, t.Listing) and "," not in plain:
+            # Some people part the items of a list by nothing but spaces.
+            try:
+                return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
+            except ParseError:
+                pass
+        if "x" in asked.letters and re.search(r"\d ?x ?\d", plain):
+            raise Unreadable("x is a letter in this question: write × or * for times.") from error
+        if (found := _LETTER_DIGIT.search(plain)) and found[1] in asked.letters:
+            letter, n = found.groups()
+            told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
+            raise Unreadable(f"{told}{n}{letter} for {n} times {letter}.") from error
+        seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
+        raise Unreadable(f"{_COLUMN.sub('', str(error))}{seen}") from error

@@ -1,0 +1,1 @@
+"""What an answer is worth, and whether it is worth the same as the key."""

@@ -1,0 +1,1 @@
+"""The questions of a pack: its starter and its follow-up sheets."""

@@ -1,0 +1,84 @@
+"""Questions that a starter must ask, found by their addresses in the sources of its topics."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from itembank.errors import ItembankError
+from itembank.items.item import Tier
+from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.data.source import Drawable, Source, size, sources
+from itembank.packs.sources.within_year import WithinYear
+from itembank.text.whole_number import whole_number
+
+
+def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool) -> list[Drawn]:
+    """Return the questions at some addresses, in order, drawn from the sources of the topics.
+
+    Raises:
+        ItembankError: an address is given twice, is on none of the topics, or names nothing
+            that these sources hold.
+
+    >>> from itembank.items.topics.registry import find_topic
+    >>> [one.item.tier.value for one in held_items(
+    ...     [find_topic("ratio.share")], ["ratio.share/core/12"], Pool())]
+    ['core']
+    """
+    found = []
+    for place, address in enumerate(addresses):
+        if address in addresses[:place]:
+            raise ItembankError(f"{address} is to be asked twice. Name it once.")
+        drawn = find_held(topics, address, pool)
+        if drawn is None:
+            raise ItembankError(
+                f"{address} cannot be asked: no topic of this starter has such a question, or it "
+                "may not be used. ‘itembank show’ and ‘itembank bank list’ show addresses."
+            )
+        found.append(drawn)
+    return found
+
+
+def bar_items(topics: Sequence[Drawable], addresses: Iterable[str], pool: Pool) -> None:
+    """Keep the questions at some addresses, and their twins, out of a pack."""
+    for address in addresses:
+        drawn = find_held(topics, address, pool)
+        if drawn is not None:
+            pool.take(drawn)
+
+
+def find_held(topics: Sequence[Drawable], address: str, pool: Pool) -> Drawn | None:
+    """Return the question at an address, or None where no topic's sources offer it."""
+    return next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
+
+
+def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
+    for source in sources(topic):
+        # A bank also holds generated questions, which it names by their addresses.
+        if hasattr(source, "questions"):
+            found = _by_search(source, address, pool)
+        else:
+            found = _by_number(source, address, pool)
+        if found is not None:
+            return found
+    return None
+
+
+def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
+    """Return a generated question by its address."""
+    name, tier, index = ([*address.split("/"), "", ""])[:3]
+    known = name == source.id and tier in {one.value for one in Tier}
+    number = whole_number(index) if known else None
+    if isinstance(source, WithinYear) and number is not None:
+        number = source.place(Tier(tier), number)
+    if number is None or number >= size(source, Tier(tier)):
+        return None
+    return pool.at(source, Tier(tier), number)
+
+
+def _by_search(source: Source, address: str, pool: Pool) -> Drawn | None:
+    """Return a bank's question by its address; a bank has few enough to look through."""
+    for tier in Tier:
+        for index in range(size(source, tier)):
+            if source.item(tier, index).address == address:
+                return pool.at(source, tier, index)
+    return None

@@ -1,0 +1,284 @@
+"""Chooses the follow-up sheets: the starter's topics again, from familiar to new.
+
+The rules:
+
+* a sheet's questions are shared evenly over the starter's topics and stand topic by topic in
+  the plan's order, which is the order in which a class met them: familiar first;
+* on the support and core sheets a topic's questions come in runs of two or three. Within a
+  run one parameter alone changes, so that a pupil sees what the change does; between runs
+  everything may change. (Small steps with one thing varied at a time are common practice, no
+  source.) The challenge sheet has no runs: there each question is to be read afresh; nor has a
+  story, which nobody reads twice for the sake of another number: stories are as unlike as
+  the space allows;
+* answers that the sheet has already, and answers of a run that end alike, are avoided where
+  the spaces allow, and so are near copies outside runs (:mod:`itembank.items.measures.closeness`);
+* within a topic runs go from easy to hard, and so do the questions of a run;
+* a sheet whose band asks for it opens with a worked example and a part-finished one, both on
+  the first topic that has working of two lines or more, and linked like a run.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from itembank.errors import ItembankError
+from itembank.items.item import Tier
+from itembank.items.measures.closeness import closeness, ends_alike, same_answer
+from itembank.packs.choosing.fixed_questions import held_items
+from itembank.packs.choosing.pool import Drawn, Pool, along, generator
+from itembank.packs.choosing.starter import likeness, share_out
+from itembank.packs.data.source import Drawable, is_short, sources
+from itembank.planning.week.sheet_items import SheetItems
+
+LONGEST_RUN = 3
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenSheet:
+    """The items of one follow-up sheet."""
+
+    tier: Tier
+    worked: Drawn | None
+    part_finished: Drawn | None
+    items: tuple[Drawn, ...]
+
+
+def choose_sheet(
+    topics: Sequence[Drawable], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
+) -> ChosenSheet:
+    """Return a sheet of `count` questions of a tier; one that `opens` has worked examples.
+
+    Raises:
+        ItembankError: a topic has too few different questions.
+    """
+    rng = generator(seed, f"sheet/{tier}")
+    worked = part_finished = None
+    if opens:
+        worked, part_finished = _examples(topics, tier, rng, pool)
+    items: list[Drawn] = []
+    for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
+        opening = [one for one in (worked, part_finished) if one is not None]
+        items += _group(topic, tier, share, rng, pool, [*opening, *items])
+    return ChosenSheet(tier, worked, part_finished, tuple(items))
+
+
+def held_sheet(
+    topics: Sequence[Drawable], tier: Tier, wanted: SheetItems, pool: Pool
+) -> ChosenSheet:
+    """Return a sheet of questions that are settled already, by their addresses.
+
+    Raises:
+        ItembankError: a question is not there or not to be used, or more than two examples.
+    """
+    if len(wanted.opens) > 2:
+        raise ItembankError(f"The {tier} sheet opens with two examples at the most.")
+    drawn = held_items(topics, (*wanted.opens, *wanted.questions), pool)
+    for one in drawn:
+        if not pool.free(one):
+            raise ItembankError(f"{one.item.address} stands in this pack already.")
+        pool.take(one)
+    opens, items = drawn[: len(wanted.opens)], drawn[len(wanted.opens) :]
+    return ChosenSheet(
+        tier,
+        opens[0] if opens else None,
+        opens[1] if len(opens) > 1 else None,
+        tuple(items),
+    )
+
+
+def _shares(topics: Sequence[Drawable], tier: Tier, count: int, pool: Pool) -> list[int]:
+    """Return the number of questions on each topic, no more than it has where it may run out.
+
+    With nothing left at all the first topic is still asked for one, which tells of the fault.
+    """
+    even = share_out([None] * len(topics), count)
+    if not any(map(is_short, topics)):
+        return even
+    room = [pool.room(topic, tier) if is_short(topic) else count for topic in topics]
+    shares = [min(share, most) for share, most in zip(even, room, strict=True)]
+    while sum(shares) < count and (
+        open_ones := [place for place, most in enumerate(room) if shares[place] < most]
+    ):
+        shares[min(open_ones, key=lambda place: shares[place])] += 1
+    return shares if any(shares) else [1, *shares[1:]]
+
+
+def run_lengths(count: int) -> list[int]:
+    """Return `count` cut into as few runs as can be of at most three, as even as can be.
+
+    >>> run_lengths(3), run_lengths(4), run_lengths(10), run_lengths(0)
+    ([3], [2, 2], [3, 3, 2, 2], [])
+    """
+    runs = -(-count // LONGEST_RUN)
+    return share_out([None] * runs, count) if runs else []
+
+
+def _group(
+    topic: Drawable,
+    tier: Tier,
+    count: int,
+    rng: random.Random,
+    pool: Pool,
+    page: Sequence[Drawn] = (),
+) -> list[Drawn]:
+    """Take a topic's questions for a sheet on which others stand already."""
+    lengths = [1] * count if tier is Tier.CHALLENGE else run_lengths(count)
+    runs: list[list[Drawn]] = []
+    for length in lengths:
+        before = [*page, *(drawn for run in runs for drawn in run)]
+        run = [_unlike(topic, tier, rng, pool, before)]
+        if not run[0].look.words:
+            run += _linked(run[0], length - 1, rng, pool, before)
+        while len(run) < length:  # a story, or the space has no such neighbours left
+            run.append(_unlike(topic, tier, rng, pool, [*before, *run]))
+        runs.append(sorted(run, key=lambda drawn: (drawn.difficulty, drawn.index)))
+    runs.sort(key=lambda run: run[0].difficulty)
+    return [drawn for run in runs for drawn in run]
+
+
+def _unlike(
+    topic: Drawable, tier: Tier, rng: random.Random, pool: Pool, page: Sequence[Drawn]
+) -> Drawn:
+    """Take the question that looks least like those of a page, among the first few offered."""
+    return pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, page))
+
+
+def _linked(
+    anchor: Drawn, count: int, rng: random.Random, pool: Pool, page: Sequence[Drawn] = ()
+) -> list[Drawn]:
+    """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
+
+    The axis is drawn by lot from those with enough free items that make a good run: answers
+    that do not end alike, none that stands on the `page`, and no near copy of what does. Failing
+    that the page is let be, then the endings; failing that, the axis with most is used.
+    """
+    if not count:
+        return []
+    axes = rng.sample(range(_axes(anchor)), _axes(anchor))
+    near = {axis: _shuffled(anchor, axis, rng) for axis in axes}
+    best: list[Drawn] = []
+    for others, endings in ((page, True), ((), True), ((), False)):
+        for axis in axes:
+            found = _along(anchor, near[axis], count, pool, others, endings)
+            if len(found) == count:
+                return [pool.take(one) for one in found]
+            if len(found) > len(best):
+                best = found
+    return [pool.take(one) for one in best]
+
+
+def _axes(anchor: Drawn) -> int:
+    return len(anchor.source.spaces[anchor.item.tier].axes)
+
+
+def _shuffled(anchor: Drawn, axis: int, rng: random.Random) -> list[int]:
+    near = along(anchor.source.spaces[anchor.item.tier], anchor.index, axis)
+    return rng.sample(near, len(near))
+
+
+def _along(
+    anchor: Drawn,
+    near: Sequence[int],
+    count: int,
+    pool: Pool,
+    page: Sequence[Drawn],
+    endings: bool,
+) -> list[Drawn]:
+    """Return up to `count` free items, among those at some indices, that make a run.
+
+    They are unlike those of a `page`, and where `endings` count, no two answers end alike.
+    """
+    found: list[Drawn] = []
+    for index in near:
+        drawn = pool.at(anchor.source, anchor.item.tier, index)
+        run = [anchor, *found]
+        # The same answer twice running would teach that the change changes nothing.
+        fresh = all(drawn.look.answer != one.look.answer for one in run)
+        if fresh and endings:
+            fresh = not any(ends_alike(drawn.look, one.look) for one in run)
+        fresh = fresh and not any(
+            same_answer(drawn.look, one.look) or closeness(drawn.look, one.look) == 1
+            for one in page
+        )
+        open_ = fresh and pool.free(drawn) and not pool.passed_over(drawn)
+        if open_ and not pool.alike(drawn, run):
+            found.append(drawn)
+        if len(found) == count:
+            break
+    return found
+
+
+def _examples(
+    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
+) -> tuple[Drawn, Drawn | None]:
+    """Take a worked example and one like it, on the first topic with enough working to show.
+
+    Where the questions may run out, one is kept for the sheet rather than for the second.
+    """
+    topic = _first_to_show(topics, tier, rng, pool)
+    twice = _twice(topic, tier, rng, pool) if is_short(topic) else None
+
+    def unshown(drawn: Drawn) -> float:
+        return (_lines(drawn) < 2) + 0.5 * bool(twice and drawn.structure not in twice)
+
+    worked = pool.pick(topic, tier, rng, unshown)
+    if all(map(is_short, topics)) and sum(pool.room(one, tier) for one in topics) < 2:
+        return worked, None
+    linked = _linked(worked, 1, rng, pool)
+    if linked:
+        return worked, linked[0]
+    spare = topic if pool.room(topic, tier) else next(o for o in topics if pool.room(o, tier))
+    return worked, pool.pick(spare, tier, rng, lambda drawn: _unfitting(drawn, worked))
+
+
+def _unfitting(drawn: Drawn, worked: Drawn) -> float:
+    """Return how badly an example to finish would follow the one worked before it.
+
+    Its steps should be those just read: best the same ones, at least as many, and a story only
+    after a story.
+    """
+    return (
+        float(drawn.structure != worked.structure)
+        + abs(_lines(drawn) - _lines(worked))
+        + 2.0 * (bool(drawn.look.words) != bool(worked.look.words))
+    )
+
+
+def _first_to_show(
+    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
+) -> Drawable:
+    """Return the first topic with working to show and a second question solved by the same steps.
+
+    Failing that the first with working, or the first with any question left.
+    """
+    shown: list[Drawable] = []
+    for topic in topics:
+        if not _has_working(topic, tier, rng, pool):
+            continue
+        if not is_short(topic) or _twice(topic, tier, rng, pool):
+            return topic
+        shown.append(topic)
+    rest = (one for one in topics if pool.room(one, tier))
+    return shown[0] if shown else next(rest, topics[0])
+
+
+def _twice(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
+    """Return the ways of solving, of two lines or more, that several free questions share."""
+    offers = [drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng)]
+    ways = [drawn.structure for drawn in offers if _lines(drawn) >= 2]
+    return {way for way in ways if ways.count(way) > 1}
+
+
+def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> bool:
+    """Tell whether a topic has working to show; people leave it out of some questions."""
+    if not is_short(topic):
+        first = pool.first(topic, tier)
+        return first is not None and _lines(first) >= 2
+    offers = (drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng))
+    return any(_lines(drawn) >= 2 for drawn in offers)
+
+
+def _lines(drawn: Drawn) -> int:
+    return sum(step.maths is not None for step in drawn.item.steps)

@@ -1,0 +1,250 @@
+"""Chooses the starter: balanced over its topics, easy first, nothing twice.
+
+The rules, all common practice without a source:
+
+* each topic gets as many questions as the plan says; the others share the rest, their counts
+  differing by at most one, and the topics named first get the extra ones;
+* of N questions, one in eight is challenge, half of what is left (rounded up) is support
+  and the rest core, so that most pupils can start and few finish early. Each topic's
+  questions run through the tiers, so no topic is all easy or all hard;
+* the questions stand in order of difficulty, the easiest first;
+* no two are the same question in disguise; near copies, one story told twice, and answers that
+  repeat or end alike are avoided wherever the spaces allow
+  (:mod:`itembank.items.measures.closeness`);
+* where all questions of a topic are a bank's, and it has no more of a tier, a question of the
+  nearest tier stands in;
+* at most one question has a long prompt wherever the topics allow, so that the starter fits
+  one slide in type that is read from the back of the room;
+* a parallel version has, at each number, the same topic and tier, and an unused item that is
+  solved by the same steps and is as hard as the first version's, among those looked at that
+  have another answer (so that an answer copied from a neighbour is wrong).
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from itembank.errors import ItembankError
+from itembank.items.item import Tier
+from itembank.items.measures.closeness import Look, closeness, ends_alike, same_answer
+from itembank.packs.choosing.pool import Drawn, Pool, differing, generator
+from itembank.packs.data.source import Drawable, is_short
+
+VERSION_LOOK_AHEAD = 64
+"""How many unused items are looked at for one question of a parallel version."""
+LINE = 32
+"""Characters of a prompt that stand on a line of half a slide."""
+LONG = 2 * LINE
+"""Characters beyond which it takes three lines of half a slide."""
+LONG_COST = 0.25
+"""What a second long prompt costs: less than a likeness, which misleads pupils."""
+REPEATED = 0.5
+"""What an answer costs that the page has already, beside 1 for a near copy."""
+ENDS_ALIKE = 0.2
+"""What an answer costs that ends as another on the page does."""
+SAME_ANSWER = 100.0
+"""What an answer that a neighbour could copy costs: more than any gap in difficulty."""
+OTHER_STRUCTURE = 2.0
+"""What it costs to be solved by other steps than the question of the same number next door:
+as much as a gap of two thirds in difficulty."""
+GAP = 3.0
+"""What a difference of 1 in difficulty costs between versions."""
+UNNOTICED = 0.1
+"""The difference in difficulty between versions that is as good as none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A topic and how many starter questions are on it."""
+
+    topic: Drawable
+    count: int
+
+
+def share_out(counts: Sequence[int | None], questions: int) -> list[int]:
+    """Return the number of questions on each topic; None stands for an even share of the rest.
+
+    >>> share_out([None, None, None], 8), share_out([None, 4, None], 8)
+    ([3, 3, 2], [2, 4, 2])
+    """
+    free = [place for place, count in enumerate(counts) if count is None]
+    rest = questions - sum(count or 0 for count in counts)
+    each, extra = divmod(rest, len(free)) if free else (0, 0)
+    shares = [count or 0 for count in counts]
+    for order, place in enumerate(free):
+        shares[place] = each + (order < extra)
+    return shares
+
+
+def tier_counts(questions: int) -> dict[Tier, int]:
+    """Return how many starter questions are of each tier.
+
+    >>> [tuple(tier_counts(n).values()) for n in (1, 4, 8, 10, 20)]
+    [(1, 0, 0), (2, 2, 0), (4, 3, 1), (5, 4, 1), (9, 9, 2)]
+    """
+    challenge = questions // 8
+    core = (questions - challenge) // 2
+    return {
+        Tier.SUPPORT: questions - challenge - core,
+        Tier.CORE: core,
+        Tier.CHALLENGE: challenge,
+    }
+
+
+def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, Tier]]:
+    """Return the topic and tier of each question, the easiest tier first.
+
+    The topics take turns, in an order drawn by lot; the tiers are dealt along that row.
+    """
+    order = rng.sample(shares, len(shares))
+    row = [
+        share.topic
+        for turn in range(max((share.count for share in order), default=0))
+        for share in order
+        if turn < share.count
+    ]
+    tiers = [tier for tier, count in tier_counts(len(row)).items() for _ in range(count)]
+    return list(zip(row, tiers, strict=True))
+
+
+def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple[Drawable, Tier]]:
+    """Return the places of a row that held questions leave open, of their own tier if it can be."""
+    rest = list(row)
+    for drawn in held:
+        item = drawn.item
+        there = [place for place, (topic, _) in enumerate(rest) if topic.id == item.topic]
+        if not there:
+            raise ItembankError(
+                f"{item.address} is to be asked, but the starter has no question left on "
+                f"{item.topic}. Ask more questions on it, or fewer by address."
+            )
+        same = [place for place in there if rest[place][1] is item.tier]
+        del rest[(same or there)[0]]
+    return rest
+
+
+def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
+    """Return the tier, or where the banks have no more of it the nearest one, the easier first.
+
+    A tier whose questions were all used of late comes after one that has others.
+    """
+    if not is_short(topic):
+        return tier
+    order = list(Tier)
+    near = sorted(order, key=lambda one: abs(order.index(one) - order.index(tier)))
+    rested = (one for one in near if pool.room(topic, one, rested=True))
+    left = (one for one in near if pool.room(topic, one))
+    return next(rested, next(left, tier))
+
+
+def choose_starter(
+    shares: Sequence[Share], versions: int, seed: int, pool: Pool, held: Sequence[Drawn] = ()
+) -> list[list[Drawn]]:
+    """Return the questions of each version of the starter, in order.
+
+    Those that are `held` stand in it whatever the rules say; where all are, in the order given.
+
+    Raises:
+        ItembankError: a topic has too few different questions, or more are held than it has.
+    """
+    rng = generator(seed, "starter")
+    first: list[Drawn] = [pool.take(drawn) for drawn in held]
+    places = _open(slots(shares, rng), held)
+    if held:
+        # Whoever takes one question out wants another, not the one that this seed began with.
+        rng = generator(seed, " ".join(["starter", *sorted(one.item.address for one in held)]))
+    for topic, wanted in places:
+        tier = nearest_tier(topic, wanted, pool)
+        first.append(
+            pool.pick(
+                topic, tier, rng, lambda drawn: likeness(drawn, first) + crowding(drawn, first)
+            )
+        )
+    if len(first) > len(held):
+        first.sort(key=lambda drawn: drawn.difficulty)
+    topics = {share.topic.id: share.topic for share in shares}
+    made = [first]
+    for number in range(1, versions):
+        made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
+    return made
+
+
+def _parallel(
+    made: Sequence[Sequence[Drawn]], topics: dict[str, Drawable], rng: random.Random, pool: Pool
+) -> list[Drawn]:
+    """Take a version as hard as the first, number by number, with other answers than `made`."""
+    version: list[Drawn] = []
+    for place, model in enumerate(made[0]):
+        neighbours = [other[place].look for other in made]
+        topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
+        version.append(pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD))
+    return version
+
+
+def _sibling_cost(
+    model: Drawn, neighbours: Sequence[Look], version: Sequence[Drawn]
+) -> Callable[[Drawn], float]:
+    """Return what it costs to ask an item where neighbours are asked `model`."""
+    found = False
+
+    def cost(drawn: Drawn) -> float:
+        nonlocal found
+        if found and drawn.structure != model.structure:
+            return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
+        if any(drawn.look.answer == one.answer for one in neighbours):
+            return SAME_ANSWER + apart(drawn, model)
+        price = apart(drawn, model) + likeness(drawn, version)
+        found = found or price < OTHER_STRUCTURE
+        return price
+
+    return cost
+
+
+def apart(drawn: Drawn, model: Drawn) -> float:
+    """Return how far an item is from one that a neighbour has instead of it.
+
+    Another structure costs as much as being plainly easier or harder; then counts the gap in
+    difficulty, beyond what nobody would notice.
+    """
+    if drawn.structure != model.structure:
+        return OTHER_STRUCTURE + GAP * abs(drawn.difficulty - model.difficulty)
+    return GAP * max(0.0, abs(drawn.difficulty - model.difficulty) - UNNOTICED)
+
+
+def likeness(drawn: Drawn, page: Sequence[Drawn]) -> float:
+    """Return what it costs to have an item on a page with others, for looking like them.
+
+    Each near copy counts 1 (:func:`~itembank.items.measures.closeness.closeness`), each question
+    with the same answer half, since pupils would guess from the pattern of answers, and each whose
+    answer ends alike a little.
+    """
+    mine = drawn.look
+    cost = 0.0
+    for other in page:
+        theirs = other.look
+        cost += max(closeness(mine, theirs), float(_neighbours(drawn, other)))
+        cost += REPEATED * same_answer(mine, theirs)
+        cost += ENDS_ALIKE * ends_alike(mine, theirs)
+    return cost
+
+
+def _neighbours(one: Drawn, other: Drawn) -> bool:
+    """Tell whether two generated items have all parameters equal but one, of several."""
+    return (
+        one.source is other.source
+        and one.item.tier is other.item.tier
+        and len(one.values) > 1
+        and differing(one.values, other.values) <= 1
+    )
+
+
+def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
+    """Return what a long prompt costs when another question of the slide is long already.
+
+    It counts by the lines it takes, so that of two that would do as well the shorter is asked,
+    and a story is not always the one with the shortest words.
+    """
+    crowded = drawn.length > LONG and any(other.length > LONG for other in others)
+    return LONG_COST * (drawn.length // LINE) / (LONG // LINE) if crowded else 0.0

@@ -1,0 +1,1 @@
+"""A pack as data: what `pack.json` holds, and how it is written and read."""

@@ -1,0 +1,230 @@
+"""Items to the pack's data and back: trees become faces, and lines become trees again."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from itembank.items import item as items
+from itembank.items.forms.form_rules import FORMS, form_words
+from itembank.items.item import Item, Tier
+from itembank.items.marks import step_marks
+from itembank.items.measures.difficulty import difficulty
+from itembank.marking.form.policy import accept_fault
+from itembank.notation import tree as t
+from itembank.notation.line import line
+from itembank.notation.mathml import mathml
+from itembank.notation.parse import ParseError, parse_written, reading_of_written
+from itembank.notation.words import words
+from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
+from itembank.packs.data.pack import (
+    Band,
+    Key,
+    MathRun,
+    Maths,
+    Misconception,
+    NextTask,
+    PackItem,
+    Proved,
+    Run,
+    Source,
+    Step,
+    TextRun,
+)
+from itembank.packs.data.source import Source as ItemSource
+from itembank.planning.bands import bands as planning
+
+FROM_PRINT: Proved = "from the printed mathematics"
+FROM_WORDS: Proved = "from a model of the words"
+LOOKED_AT = 16
+"""How many items of a tier are looked at for the misconceptions it can show."""
+
+
+class Mismatch(t.NotationError):
+    """A stored piece of mathematics whose faces do not say the same thing."""
+
+
+class Faces:
+    """Writes trees in their three faces, each tree once: a pack repeats many of its numbers."""
+
+    def __init__(self) -> None:
+        self._written: dict[tuple[t.Node, bool], Maths] = {}
+
+    def maths(self, node: t.Node, pence: bool = True) -> Maths:
+        """Return the faces of a tree; with `pence` false, p is a letter in its line."""
+        found = self._written.get((node, pence))
+        if found is None:
+            text = line(node, pence=pence)
+            found = Maths(mathml=mathml(node), line=text, words=words(node))
+            self._written[node, pence] = found
+        return found
+
+    def run(self, run: items.Run, pence: bool = True) -> Run:
+        """Return a stretch of a prompt."""
+        if isinstance(run, str):
+            return TextRun(text=run)
+        faces = self.maths(run, pence)
+        return MathRun(mathml=faces.mathml, line=faces.line, words=faces.words)
+
+
+def pack_item(
+    item: Item,
+    topic: ItemSource,
+    faces: Faces,
+    marks: int | None = None,
+    source: Source | None = None,
+    title: str | None = None,
+) -> PackItem:
+    """Return an item as it stands in a pack; `marks` takes the place of the item's own.
+
+    Starter questions are worth one mark each, whatever they would be worth on a sheet. Without
+    `source` the item was generated; without `title` the topic is called what its source says.
+    """
+    pence = not has_letter_p(item)
+    key = faces.maths(item.key, pence)
+    shown = {slip.misconception.id for slip in item.slips}
+    worth = item.marks if marks is None else marks
+    earned = step_marks(item.prompt, item.steps, worth)
+    return PackItem(
+        address=item.address,
+        topic=item.topic,
+        topic_title=topic.title if title is None else title,
+        tier=item.tier.value,
+        marks=worth,
+        difficulty=difficulty(item),
+        prompt=[faces.run(run, pence) for run in item.prompt],
+        key=Key(
+            mathml=key.mathml,
+            line=key.line,
+            words=key.words,
+            form=item.form,
+            form_words=form_words(item.form),
+        ),
+        ask=pack_ask(item),
+        steps=[
+            Step(
+                say=step.say,
+                maths=None if step.maths is None else faces.maths(step.maths, pence),
+                marks=number,
+            )
+            for step, number in zip(item.steps, earned, strict=True)
+        ],
+        misconceptions=[
+            Misconception(
+                id=slip.misconception.id,
+                name=slip.misconception.name,
+                wrong=faces.maths(slip.wrong, pence),
+                ask=slip.misconception.ask,
+            )
+            for slip in item.slips
+        ],
+        untested=[
+            one.name
+            for one in topic.misconceptions
+            if one.id not in shown and one.id in at_home(topic, item.tier)
+        ],
+        accept=list(item.accept),
+        source=source or generated(item),
+    )
+
+
+def generated(item: Item, bank: str = "") -> Source:
+    """Return the source of a generated item, which `bank` may have named."""
+    printed = {run for run in item.prompt if not isinstance(run, str)}
+    words = isinstance(item.ask, items.Find) and not printed.issuperset(item.ask.relations)
+    return Source(kind="generated", bank=bank, proved=FROM_WORDS if words else FROM_PRINT)
+
+
+@cache
+def at_home(topic: ItemSource, tier: Tier) -> frozenset[str]:
+    """Return the ids of the misconceptions that a tier of a topic can show.
+
+    A blind spot is worth a teacher's time only if another question of the tier would have
+    shown it. They are looked for in a few items, evenly spaced over the tier's space.
+    """
+    count = len(topic.spaces[tier])
+    places = range(0, count, max(1, count // LOOKED_AT))
+    return frozenset(
+        slip.misconception.id for place in places for slip in topic.item(tier, place).slips
+    )
+
+
+def pack_band(band: planning.Band) -> Band:
+    """Return a band of the plan as the pack holds it; the two have the same field names."""
+    task = {name: getattr(band.task, name) for name in NextTask.model_fields}
+    rest = {name: getattr(band, name) for name in Band.model_fields if name != "task"}
+    return Band(**rest, task=NextTask(**task))
+
+
+def read_maths(maths: Maths, pence: bool = True) -> t.Node:
+    """Return the tree that a stored line writes; with `pence` false, p is a letter in it.
+
+    Raises:
+        NotationError: the line cannot be read, or another face says something else.
+    """
+    try:
+        node = parse_written(maths.line, pence=pence)
+    except ParseError as error:
+        raise t.NotationError(f"the line ‘{maths.line}’ cannot be read: {error}") from None
+    if line(node, pence=pence) != maths.line:
+        written = line(node, pence=pence)
+        raise Mismatch(f"the line ‘{maths.line}’ should be written ‘{written}’")
+    for face, written in (("MathML", mathml(node)), ("words", words(node))):
+        if getattr(maths, face.lower()) != written:
+            raise Mismatch(f"the {face} and the line ‘{maths.line}’ do not say the same")
+    return node
+
+
+def read_item(stored: PackItem) -> Item:
+    """Return a stored item as an item that can be proved again.
+
+    The proofs start from what is stored, not from the address: what is printed is what counts.
+
+    Raises:
+        NotationError: a line cannot be read, faces differ, or the question makes no sense.
+    """
+    if stored.key.form not in FORMS:
+        raise t.NotationError(f"there is no form called ‘{stored.key.form}’")
+    if stored.key.form_words != form_words(stored.key.form):
+        raise Mismatch(f"form_words does not describe the form ‘{stored.key.form}’")
+    for word in stored.accept:
+        if fault := accept_fault(word):
+            raise t.NotationError(fault)
+    earned = sum(step.marks for step in stored.steps)
+    if earned not in (0, stored.marks):
+        raise Mismatch(f"its steps earn {earned} marks, and it is worth {stored.marks}")
+    if any(step.marks for step in stored.steps if step.maths is None):
+        raise Mismatch("a step without mathematics earns marks")
+    pence = not _letter_p(stored)
+    return Item(
+        address=stored.address,
+        topic=stored.topic,
+        tier=Tier(stored.tier),
+        prompt=tuple(
+            run.text if isinstance(run, TextRun) else read_maths(run, pence)
+            for run in stored.prompt
+        ),
+        ask=read_ask(stored.ask, pence),
+        key=read_maths(stored.key, pence),
+        form=stored.key.form,
+        steps=tuple(
+            items.Step(step.say, None if step.maths is None else read_maths(step.maths, pence))
+            for step in stored.steps
+        ),
+        slips=tuple(
+            items.Slip(items.Misconception(one.id, one.name, one.ask), read_maths(one.wrong, pence))
+            for one in stored.misconceptions
+        ),
+        twin=(stored.address,),
+        marks=stored.marks,
+        constants=tuple(stored.ask.constants),
+        accept=tuple(stored.accept),
+    )
+
+
+def _letter_p(stored: PackItem) -> bool:
+    """Tell whether p is a letter in a stored item; as :func:`~.parse.reading` finds it."""
+    lines = [run.line for run in stored.prompt if not isinstance(run, TextRun)]
+    lines += [stored.key.line, *stored.ask.target, *stored.ask.relations]
+    lines += [step.maths.line for step in stored.steps if step.maths is not None]
+    lines += [one.wrong.line for one in stored.misconceptions]
+    return not reading_of_written(lines).pence

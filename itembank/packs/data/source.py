@@ -1,0 +1,88 @@
+"""What a pack's questions on a topic are drawn from: one source, or several in order.
+
+A :class:`~itembank.items.topics.topic.Topic` is a source as it stands; so is the part of a bank
+that is on a topic (:mod:`itembank.packs.sources.bank_source`). :class:`InOrder` puts sources of one
+topic in the order of a teacher's preference.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Protocol, TypeAlias
+
+from itembank.items.item import Item, Misconception, Tier
+from itembank.items.topics.space import Space
+
+
+class Source(Protocol):
+    """Items of one topic, numbered from 0 in each tier; a tier that is missing has none."""
+
+    def __hash__(self) -> int:
+        """Return a hash: a source is the same only as itself."""
+
+    @property
+    def id(self) -> str:
+        """Return the topic's id, ``strand.topic``."""
+
+    @property
+    def title(self) -> str:
+        """Return what a teacher calls the topic."""
+
+    @property
+    def spaces(self) -> Mapping[Tier, Space]:
+        """Return what each tier's items are made from."""
+
+    @property
+    def misconceptions(self) -> tuple[Misconception, ...]:
+        """Return the misconceptions that some item can show."""
+
+    def item(self, tier: Tier, index: int) -> Item:
+        """Return the item at an index of a tier: the same one every time."""
+
+
+class InOrder:
+    """Several sources of one topic; the first is drawn from for as long as it will do."""
+
+    def __init__(self, *sources: Source) -> None:
+        self.sources = sources
+
+    @property
+    def id(self) -> str:
+        """Return the topic's id."""
+        return self.sources[0].id
+
+    @property
+    def title(self) -> str:
+        """Return what a teacher calls the topic."""
+        return self.sources[0].title
+
+
+Drawable: TypeAlias = Source | InOrder
+"""What a pool draws a topic's items from."""
+
+
+def sources(topic: Drawable) -> tuple[Source, ...]:
+    """Return the sources to draw from, the preferred one first.
+
+    >>> from itembank.items.topics.registry import find_topic
+    >>> ratio = find_topic("ratio.share")
+    >>> sources(ratio) == (ratio,)
+    True
+    """
+    return topic.sources if isinstance(topic, InOrder) else (topic,)
+
+
+def size(source: Source, tier: Tier) -> int:
+    """Return how many items a source has in a tier."""
+    return len(source.spaces[tier]) if tier in source.spaces else 0
+
+
+def too_few(source: object, tier: Tier) -> str:
+    """Return what a source says of a tier that is used up, or "" where it has no more to say."""
+    say: Any = getattr(source, "too_few", None) or getattr(source, "beyond", None)
+    return str(say(tier)) if say is not None else ""
+
+
+def is_short(topic: Drawable) -> bool:
+    """Tell whether a topic has only what people wrote, which may run out."""
+    return all(hasattr(source, "too_few") for source in sources(topic))

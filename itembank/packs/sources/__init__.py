@@ -1,0 +1,1 @@
+"""Where the questions of a pack are drawn from."""

@@ -1,0 +1,68 @@
+"""The part of a department's banks that is on one topic, as a source to draw from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+from itembank.files.faults import join_words
+from itembank.items.item import Item, Misconception, Tier
+from itembank.items.topics.space import Space
+from itembank.packs.data.pack import Source
+from itembank.packs.sources.sources_in_words import counted
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question of a bank that may stand in a pack, and all that is known about it."""
+
+    item: Item
+    source: Source
+
+
+class BankSource:
+    """The questions of some banks on one topic that may be drawn.
+
+    They are all different in every way, so that a tier has one axis alone: its place. What a
+    bank's questions fail to show is not known, so no misconception is promised.
+    """
+
+    misconceptions: tuple[Misconception, ...] = ()
+
+    def __init__(
+        self,
+        id: str,
+        title: str,
+        banks: Sequence[str],
+        questions: Iterable[Question],
+        left_out: Mapping[Tier, Counter[str]],
+        advice: str = "",
+    ) -> None:
+        self.advice = advice
+        self.id, self.title, self.banks, self.left_out = id, title, banks, left_out
+        self.questions: dict[Tier, list[Question]] = {}
+        for one in questions:
+            self.questions.setdefault(one.item.tier, []).append(one)
+        self.spaces = {
+            tier: Space(None, place=range(len(held))) for tier, held in self.questions.items()
+        }
+        self.sources = {one.item.address: one.source for one in chain(*self.questions.values())}
+
+    def item(self, tier: Tier, index: int) -> Item:
+        """Return the question at a place of a tier."""
+        return self.questions[tier][index].item
+
+    def too_few(self, tier: Tier) -> str:
+        """Return the sentences for a tier that is used up: what it holds, and what to do."""
+        held = len(self.questions.get(tier, ()))
+        one = len(self.banks) == 1
+        banks = (
+            f"The bank {self.banks[0]} has" if one else f"The banks {join_words(self.banks)} have"
+        )
+        there = f"{held} there" if held else "none there"
+        left = self.left_out.get(tier, Counter())
+        why = join_words([counted(reason, count) for reason, count in sorted(left.items())])
+        out = f"; {sum(left.values())} more cannot be used: {why}" if left else ""
+        return " ".join(filter(None, (f"{banks} {there}{out}.", self.advice)))

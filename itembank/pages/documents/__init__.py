@@ -1,0 +1,1 @@
+"""The documents of a pack and the reports, one file a document."""

@@ -1,0 +1,282 @@
+"""The teacher's notes: what to check, how the keys were proved, each question, and a script."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from itembank.packs.data.pack import Band, Pack, PackItem
+from itembank.packs.sources.sources_in_words import drawn_words
+from itembank.pages.documents.address_list import addresses
+from itembank.pages.documents.slides import lesson_line
+from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import face
+from itembank.pages.engine.page import Page
+from itembank.pages.engine.paper import (
+    WIDTH,
+    Paper,
+    Part,
+    heading_part,
+    list_part,
+    space,
+    stack,
+    text_part,
+)
+from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
+from itembank.pages.engine.signs import interval, sign
+from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
+from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.board import prompt
+from itembank.pages.parts.method_marks import method_marks
+from itembank.pages.parts.script import Line, mid_sentence, opening, scenes
+from itembank.pages.parts.solutions import steps_part
+from itembank.planning.bands.caution import NOT_A_GRADE
+
+CHECKS: tuple[str, ...] = (
+    "Read every question and its key below. Work two of them out yourself.",
+    "Show the starter and look from the back of the room. Can you read each question?",
+    "Check that the next-task slide names places and sheets that your room has today.",
+    "Print the sheets and their answers. They are made for black and white.",
+    "Decide who teaches the repair group and what the other pupils do if they need help.",
+)
+CAUTIONS: tuple[str, ...] = (
+    f"{NOT_A_GRADE} A band says what to do next today; a few questions are too few to judge a "
+    "pupil by.",
+    "Your judgement decides. Where a pupil’s work says more than the score, choose another task.",
+    "Your school’s rules on data protection and safeguarding come first. Keep seat codes, not "
+    "names, beside scores.",
+    "What is said of a wrong answer is a guess at how the pupil got it. Ask before you put it "
+    "right.",
+)
+
+MODELS = (
+    "‘Proved from its model’ means that the words hide the mathematics, and that the proof began "
+    "with what the author wrote for it: read there whether the words say the same."
+)
+
+SCRIPT_GAPS = ((0.28, 0.6), (0.2, 0.45), (0.12, 0.35), (0.04, 0.25))
+"""Room between the script's lines and after its scenes in ems, the most pleasant first."""
+
+
+def teacher_notes(pack: Pack) -> bytes:
+    """Return the notes for the teacher."""
+    paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
+    _first_side(paper, pack)
+    _questions(paper, pack)
+    _other_versions(paper, pack)
+    method_marks(paper, pack)
+    addresses(paper, pack)
+    # The script comes last on a page of its own, to be handed to whoever takes the group.
+    _script(paper, pack)
+    return paper.finish()
+
+
+# First side
+
+
+def _first_side(paper: Paper, pack: Pack) -> None:
+    size = paper.size
+    gap = 1.0 * size
+    paper.place(
+        [
+            heading_part("Teacher notes", paper.size, 1),
+            text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET),
+        ],
+        gap=gap,
+    )
+    checks = list_part(CHECKS, WIDTH, size, mark="box")
+    paper.place([heading_part("Before you project", paper.size), checks], gap=gap)
+    paper.place(
+        [
+            heading_part(f"Scores out of {pack.marks}, and what comes next", paper.size),
+            _bands(pack, size),
+        ],
+        gap=gap,
+    )
+    proof = [text_part(words, WIDTH, size, after=0.4 * size) for words in _proof(pack)]
+    paper.place(
+        [heading_part("How the keys were proved", paper.size), *proof], gap=gap - 0.4 * size
+    )
+    paper.place([heading_part("Cautions", paper.size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
+
+
+def _bands(pack: Pack, size: float) -> Part:
+    side = 1.5 * size
+    name = max(face().width(band.name) for band in pack.bands) * size + side + 2 * size
+    name = min(name, 0.34 * WIDTH)
+    score = face(True).width("Score") * size + 1.4 * size
+    rest = WIDTH - name - score
+    rows = []
+    for band in pack.bands:
+        task = band.task
+        how = f"{task.title}: {sheet_name(task.tier).lower()}, {task.mode}. {task.where}"
+        rows.append((Cell(band.name, side + 0.5 * size, _sign(band, side)), interval(band), how))
+    head = ("Band", "Score", "Next task")
+    return table_part(head, rows, (name, score, rest), size, row_headers=True)
+
+
+def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
+    def show(page: Page, x: float, baseline: float) -> None:
+        sign(page, band, x, baseline - 0.35 * side, side)
+
+    return show
+
+
+def _proof(pack: Pack) -> list[str]:
+    drawn = drawn_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
+    return [
+        "Each key was worked out twice, both times from the question as it is printed here: once "
+        "by exact arithmetic and once by computer algebra. Both had to agree with the key, and the "
+        "key had to have the form that the question asks for. Otherwise there would be no pack.",
+        *([f"{drawn} {MODELS}" if _from_model(pack) else drawn] if drawn else []),
+        f"Made by {pack.made_by} with seed {pack.seed}. The same version, choices and seed give "
+        "the same pack; pack.json beside this file holds all of it as data.",
+    ]
+
+
+def _from_model(pack: Pack) -> bool:
+    """Tell whether some question of a bank was proved from a model of its words."""
+    sources = [item.source for version in pack.versions for item in version.items]
+    sources += [item.source for sheet in pack.sheets for item in sheet.items]
+    return any(
+        one is not None and one.kind == "bank" and one.proved == "from a model of the words"
+        for one in sources
+    )
+
+
+# Starter questions
+
+
+def _questions(paper: Paper, pack: Pack) -> None:
+    version = pack.versions[0]
+    title = "Starter questions"
+    if len(pack.versions) > 1:
+        title += f", version {version.letter}"
+    head = [heading_part(title, paper.size)]
+    for number, item in enumerate(version.items, start=1):
+        paper.place([*head, *_asked(number, item, paper.size)])
+        mistakes = _mistakes(item, paper.size, _unseen(version.items, number))
+        paper.place_apart(mistakes.rows, f"Question {number}, continued", mistakes.again)
+        paper.y -= paper.size
+        head = []
+
+
+def _asked(number: int, item: PackItem, size: float) -> list[Part]:
+    """Return the question with its key and its working."""
+    half, gap = 0.4 * size, 0.25 * size
+    key: list[Piece] = [Strong("Key: "), item.key, f" ({item.key.form_words})"]
+    both = [*prompt(item), "\u00a0\u00a0 ", *key]
+    if len(measure(Flow(both), WIDTH, size).lines) == 1:
+        asked = [text_part(both, WIDTH, size, after=half)]
+    else:
+        asked = [text_part(words, WIDTH, size, after=gap) for words in (prompt(item), key)]
+    parts = [stack([heading_part(f"{number}  {item.topic_title}", size, 3), *asked])]
+    if item.steps:
+        parts.append(steps_part(item.steps, WIDTH, size, between=0.4, after=0.4 * size))
+    return parts
+
+
+def _unseen(items: Sequence[PackItem], number: int) -> list[str]:
+    """Return the mistakes of a topic that no question on it can show.
+
+    They are said once, at the last question on the topic. At each question alone the list
+    would be long and idle: that a subtraction does not show who adds wrongly needs no saying.
+    """
+    topic = items[number - 1].topic
+    on_it = [item for item in items if item.topic == topic]
+    if any(item.topic == topic for item in items[number:]):
+        return []
+    shown = {one.name for item in on_it for one in item.misconceptions}
+    untested = dict.fromkeys(name for item in on_it for name in item.untested)
+    return [name for name in untested if name not in shown]
+
+
+def _mistakes(item: PackItem, size: float, unseen: Sequence[str]) -> Pieces:
+    """Return what wrong answers may mean, and mistakes `unseen` by all questions on its topic."""
+    blind = []
+    if unseen:
+        words = f"No question here on this topic looks for: {'; '.join(map(mid_sentence, unseen))}."
+        blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
+    if not item.misconceptions:
+        return Pieces([stack(blind)], space(0))
+    rows = [(one.wrong, mid_sentence(one.name), one.ask) for one in item.misconceptions]
+    natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
+    first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
+    widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
+    table = table_pieces(("If you see", "the pupil probably", "so ask"), rows, widths, size)
+    # What it does not look for stays with the last row, so that no head stands above it alone.
+    return table._replace(rows=[*table.rows[:-1], stack([table.rows[-1], *blind])])
+
+
+def _other_versions(paper: Paper, pack: Pack) -> None:
+    """Draw the keys of the other versions; their questions differ in their numbers alone."""
+    others = pack.versions[1:]
+    if not others:
+        return
+    count = len(pack.versions[0].items)
+    first = 0.14 * WIDTH
+    for start in range(0, len(others), 4):
+        some = others[start : start + 4]
+        width = (WIDTH - first) / len(some)
+        head = ("Question", *(f"Version {version.letter}" for version in some))
+        part = table_part(
+            head,
+            [(str(i + 1), *(v.items[i].key for v in some)) for i in range(count)],
+            (first, *[width] * len(some)),
+            paper.size,
+            # With one version the numbers name no more than the answer does.
+            row_headers=len(some) > 1,
+        )
+        title = "Keys of the other versions"
+        opening = [heading_part(title, paper.size)] if start == 0 else []
+        paper.place([*opening, part], gap=1.2 * paper.size)
+
+
+# Script
+
+
+def _script(paper: Paper, pack: Pack) -> None:
+    """Draw the script on a new page: on that one alone where it can be set close enough."""
+    paper.new_page()
+    parts: list[Part] = []
+    for close in SCRIPT_GAPS:
+        parts = _scenes(pack, paper.size, *close)
+        if sum(part.height for part in parts) <= paper.full:
+            break
+    else:
+        parts = _scenes(pack, paper.size, *SCRIPT_GAPS[0])
+    paper.place(parts)
+
+
+def _scenes(pack: Pack, size: float, between: float, after: float) -> list[Part]:
+    """Return the script with so many ems between its lines and after each scene."""
+    top = [
+        heading_part("Script for the repair group", size),
+        text_part(opening(pack), WIDTH, size, after=after * size),
+    ]
+    parts: list[Part] = []
+    found = scenes(pack)
+    for scene in found:
+        lines = _lines(scene.lines, size, between * size)
+        gap = [space(after * size)] if scene is not found[-1] else []
+        parts.append(stack([*top, heading_part(scene.title, size, 3), lines, *gap]))
+        top = []
+    return parts
+
+
+def _lines(lines: Sequence[Line], size: float, between: float) -> Part:
+    indent = 3.0 * size
+    blocks = [measure(Flow(line.runs), WIDTH - indent, size) for line in lines]
+
+    def show(page: Page, x: float, top: float) -> None:
+        document = page.document
+        with document.tag("L", attributes="<</O /List /ListNumbering /None>>"):
+            for line, block in zip(lines, blocks, strict=True):
+                with document.tag("LI"):
+                    with document.tag("Lbl"):
+                        page.text(x, top - block.baseline, line.kind, size, bold=True)
+                    with document.tag("LBody"):
+                        draw(page, block, x + indent, top)
+                top -= block.height + between
+
+    height = sum(block.height for block in blocks) + between * (len(blocks) - 1)
+    return Part(height, show)

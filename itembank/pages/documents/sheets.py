@@ -1,0 +1,262 @@
+"""The follow-up sheets: support, core and challenge, each on A4 with room to work."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from itembank.packs.data.pack import Band, Pack, PackItem, Sheet, TierName
+from itembank.pages.documents.slides import DECIMAL, lesson_line
+from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import ASCENT, CAP_HEIGHT, face
+from itembank.pages.engine.page import Page
+from itembank.pages.engine.paper import (
+    LEFT,
+    RIGHT,
+    WIDTH,
+    Paper,
+    Part,
+    boxed,
+    label_width,
+    text_part,
+)
+from itembank.pages.engine.paper import writing_line as write
+from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
+from itembank.pages.engine.signs import sign
+from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.marks_said import how_many_each, total
+from itembank.pages.parts.rows import GAP, MOST_SHARE, Row, rows, share_out, topic_name
+from itembank.pages.parts.solutions import steps_part
+from itembank.planning.bands.caution import ON_A_SHEET
+
+SCORE_LINE = 2.6
+"""Length of the line to write a score on, in ems."""
+SIDES = 2
+"""A sheet takes no more sides than this while working room can still be given up."""
+
+
+def support(pack: Pack) -> bytes:
+    """Return the support sheet."""
+    return follow_up(pack, "support")
+
+
+def core(pack: Pack) -> bytes:
+    """Return the core sheet."""
+    return follow_up(pack, "core")
+
+
+def challenge(pack: Pack) -> bytes:
+    """Return the challenge sheet."""
+    return follow_up(pack, "challenge")
+
+
+DRAWERS: dict[TierName, Callable[[Pack], bytes]] = {
+    "support": support,
+    "core": core,
+    "challenge": challenge,
+}
+"""What draws the sheet of each tier."""
+
+
+def follow_up(pack: Pack, tier: TierName) -> bytes:
+    """Return the sheet of a tier: examples where it has them, then questions with room to work.
+
+    Raises:
+        ValueError: the pack has no sheet of that tier.
+    """
+    sheet = next((sheet for sheet in pack.sheets if sheet.tier == tier), None)
+    if sheet is None:
+        raise ValueError(f"the pack has no {tier} sheet")
+    paper = Paper(pack, sheet_name(tier), theme.PAPER_TEXT)
+    _head(paper, pack, sheet)
+    for example in examples(sheet, WIDTH, paper.size):
+        paper.place([example], gap=0.9 * paper.size)
+    _questions(paper, sheet.items)
+    return paper.finish()
+
+
+# Head
+
+
+def _head(paper: Paper, pack: Pack, sheet: Sheet) -> None:
+    """Draw the sheet's name, whose bands it is for, the lesson, and places for code and score."""
+    tier = sheet.tier
+    page, size = paper.page, paper.size
+    document = page.document
+    large = size + 8
+    y = paper.y - large * CAP_HEIGHT - 4
+    with document.tag("H1"):
+        page.text(LEFT, y, sheet_name(tier), large, bold=True, colour=theme.ACCENT)
+    x = LEFT + face(True).width(sheet_name(tier)) * large + 1.2 * size
+    seat = "Seat code"
+    line = 4.3 * size
+    right = RIGHT - line - 6
+    room = right - face().width(seat) * size - size - x
+    _signs(page, [b for b in pack.bands if b.task.tier == tier], x, y, size, room)
+    with document.tag("P"):
+        page.text(right, y, seat, size, align="right")
+    with page.artifact():
+        page.line((RIGHT - line, y - 2), (RIGHT, y - 2), width=1.0)
+    lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
+    paper.y = y - 0.75 * size
+    lesson.draw(page, LEFT, paper.y)
+    paper.y -= lesson.height + 0.35 * size
+    banded = any(band.task.tier == tier for band in pack.bands)
+    paper.y -= _score(paper, sheet, banded) + 0.45 * size
+    with page.artifact():
+        page.rect(LEFT, paper.y, WIDTH, 1.8, fill=theme.ACCENT)
+    paper.y -= 1.1 * size
+
+
+def _score(paper: Paper, sheet: Sheet, banded: bool) -> float:
+    """Draw what a question is worth, and a place for the score; return the height taken.
+
+    Where the sheet is `banded`, and so shows whose it is, it says that a band is no grade.
+    """
+    page, size = paper.page, paper.size
+    out_of = f"out of {total(sheet)}"
+    x = RIGHT - face().width(out_of) * size - 6
+    start = x - SCORE_LINE * size
+    room = start - face().width("Score") * size - 6 - 1.5 * size - LEFT
+    words = "\n".join(filter(None, (how_many_each(sheet), ON_A_SHEET if banded else "")))
+    each = measure(Flow(words or " "), room, paper.least)
+    baseline = max(each.baseline, ASCENT * size)
+    low = paper.y - baseline
+    if words:
+        with page.document.tag("P"):
+            draw(page, each, LEFT, low + each.baseline, colour=theme.QUIET)
+    with page.document.tag("P"):
+        page.text(start - 6, low, "Score", size, align="right")
+        page.text(RIGHT, low, out_of, size, align="right")
+    with page.artifact():
+        page.line((start, low - 2), (x, low - 2), width=1.0)
+    return baseline + max(0.25 * size, each.height - each.baseline)
+
+
+def _signs(page: Page, bands: Sequence[Band], x: float, y: float, size: float, room: float) -> None:
+    """Draw the signs of bands, with their names where there is room, inside `room` points."""
+    side = 1.75 * size
+    names = [measure(Flow(band.name), 1e6, size) for band in bands]
+    named = sum(side + 0.4 * size + name.width + size for name in names) - size <= room
+    for band, name in zip(bands, names, strict=True):
+        if room < side:
+            return
+        sign(page, band, x, y - 0.5 * size, side)
+        step = side + 0.6 * size
+        if named:
+            with page.document.tag("P"):
+                draw(page, name, x + side + 0.4 * size, y + name.baseline)
+            step = side + 0.4 * size + name.width + size
+        x += step
+        room -= step
+
+
+# Examples
+
+
+def examples(sheet: Sheet, width: float, size: float) -> list[Part]:
+    """Return the boxes that open a sheet: a worked example and one to finish."""
+    found = []
+    pad = 0.8 * size
+    if sheet.worked is not None:
+        found.append(_example(sheet.worked, "Worked example", width, size, pad, False))
+    if sheet.part_finished is not None:
+        title = "Now finish this one"
+        found.append(_example(sheet.part_finished, title, width, size, pad, True))
+    return found
+
+
+def _example(
+    item: PackItem, title: str, width: float, size: float, pad: float, unfinished: bool
+) -> Part:
+    inside = width - 2 * pad
+    parts = [
+        text_part(title, inside, size, kind="H2", bold=True, colour=theme.ACCENT, after=0.5 * size),
+        text_part(item.prompt, inside, size, after=0.7 * size),  # it earns no marks
+    ]
+    lines = sum(step.maths is not None for step in item.steps)
+    hidden = lines - lines // 2 if unfinished else 0
+    if item.steps:
+        parts.append(steps_part(item.steps, inside, size, hidden=hidden, after=0.6 * size))
+    if unfinished:
+        parts.append(_answer_to_write(inside, size))
+    else:
+        parts.append(text_part([Strong("Answer: "), item.key], inside, size))
+    return boxed(parts, width, pad)
+
+
+def _answer_to_write(width: float, size: float) -> Part:
+    height = 1.5 * size
+
+    def show(page: Page, x: float, top: float) -> None:
+        with page.document.tag("P"):
+            label = page.text(x, top - height + 0.4 * size, "Answer:", size, bold=True)
+        write(page, x + label + 0.5 * size, top - height + 0.4 * size - 2, x + width * 0.5)
+
+    return Part(height, show)
+
+
+# Questions
+
+
+def _questions(paper: Paper, items: Sequence[PackItem]) -> None:
+    made = rows(items, paper.size, paper.least)
+    used = len(paper.document.pages)
+    pages, share = share_out(made, paper.room, paper.full, SIDES - used + 1)
+    current: Element | None = None
+    for number, page in enumerate(pages):
+        if number:
+            paper.new_page()
+        if not page:
+            continue
+        fixed = sum(row.heading + row.text for row in page)
+        # What a page has left over goes to its own questions, up to a bound.
+        most = (paper.room - fixed) / sum(row.wish for row in page)
+        own = min(most, max(share, min(MOST_SHARE, share * 1.5)))
+        for place, row in enumerate(page):
+            current = _draw_row(paper, row, own * row.wish, current, ruled=place > 0)
+
+
+def _draw_row(
+    paper: Paper, row: Row, working: float, current: Element | None, ruled: bool
+) -> Element | None:
+    """Draw a row of questions, in the list of its topic, with the room for working below.
+
+    A thin line divides it from another topic above where it is `ruled`.
+    """
+    document, page, size = paper.document, paper.page, paper.size
+    top = paper.y - row.heading
+    up = max(cell.block.baseline for cell in row.cells)
+    bottom = top - row.text - working
+    for place, cell in enumerate(row.cells):
+        x = LEFT + place * (row.width + GAP)
+        if cell.opens:
+            title = topic_name(row.cells, cell, row.width, paper.least)
+            high = top + row.heading - 0.5 * paper.least
+            if place == 0 and ruled:
+                with page.artifact():
+                    page.line((LEFT, paper.y), (RIGHT, paper.y), colour=theme.RULE, width=0.8)
+            with document.tag("H2"):
+                draw(page, title, x, high, colour=theme.QUIET)
+        if cell.opens or current is None:
+            with document.tag("L", attributes=DECIMAL) as current:
+                pass
+        with document.back_in(current), document.tag("LI"):
+            with document.tag("Lbl"):
+                page.text(x, top - up, str(cell.number), size, bold=True, colour=theme.ACCENT)
+            with document.tag("LBody"):
+                indent = label_width(10, size)
+                draw(page, cell.block, x + indent, top - up + cell.block.baseline)
+        _answer_line(page, x, bottom + 1.4 * size, row.width, paper)
+    paper.y = bottom
+    return current
+
+
+def _answer_line(page: Page, x: float, y: float, width: float, paper: Paper) -> None:
+    label = face().width("Answer") * paper.least + 6
+    line = min(8.5 * paper.size, width - label - label_width(10, paper.size))
+    with page.artifact():
+        page.line((x + width - line, y), (x + width, y), colour=theme.QUIET, width=0.9)
+        page.text(
+            x + width - line - 6, y + 1, "Answer", paper.least, colour=theme.QUIET, align="right"
+        )

@@ -1,0 +1,271 @@
+"""The slides of a pack: the starter and its answers."""
+
+from __future__ import annotations
+
+from itembank.packs.data.pack import Lesson, Pack, Version
+from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import face, plain
+from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
+from itembank.pages.engine.signs import interval, sign
+from itembank.pages.engine.titles import long_date, title_of
+from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
+from itembank.planning.bands.caution import FOR_PUPILS
+
+HEAD = theme.SLIDE[1] - 48.0
+"""Height of the line under the heading."""
+TOP = HEAD - 10.0
+FOOT = 14.0
+"""Height of the lowest ink."""
+FOOT_SIZE = 18.0
+FOOT_LINES = 3
+"""Lines kept at the foot of the starter: two of instructions, one on how to work."""
+DECIMAL = "<</O /List /ListNumbering /Decimal>>"
+
+
+def lesson_line(lesson: Lesson) -> str:
+    """Return the class, the date and the title on one line."""
+    return plain(f"{lesson.class_name}  •  {long_date(lesson.date)}  •  {lesson.title}")
+
+
+def shortened(text: str, width: float, size: float) -> str:
+    """Return `text`, cut with an ellipsis where it is wider than `width` points."""
+    regular = face()
+    if regular.width(text) * size <= width:
+        return text
+    while text and regular.width(text + "…") * size > width:
+        text = text[:-1]
+    return text.rstrip() + "…"
+
+
+def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
+    """Draw a slide's heading: its title on the left, the lesson on the right."""
+    document = page.document
+    y = theme.SLIDE[1] - 38.0
+    with document.tag("H1" if first else "H2"):
+        width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+    text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
+    text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
+    with document.tag("P") if first else page.artifact():
+        page.text(RIGHT, y, text, 18, colour=theme.QUIET, align="right")
+    with page.artifact():
+        page.rect(LEFT, HEAD, RIGHT - LEFT, 2.5, fill=theme.ACCENT)
+
+
+def _beside(lesson: Lesson, width: float) -> str:
+    """Return the lesson as fully as fits: without its weekday or date rather than cut short."""
+    whole = lesson_line(lesson)
+    short = f"{lesson.class_name}  •  {lesson.title}"
+    for text in (whole, whole.replace(long_date(lesson.date).partition(" ")[0] + " ", "", 1)):
+        if face().width(text) * 18 <= width:
+            return text
+    return short
+
+
+def starter(pack: Pack) -> bytes:
+    """Return the starter as slides."""
+    document = Document(title_of(pack, "Starter"))
+    _draw(document, pack, answers=False)
+    return document.finish()
+
+
+def answers(pack: Pack) -> bytes:
+    """Return the answers as slides: the same questions at the same places."""
+    document = Document(title_of(pack, "Answers"))
+    _draw(document, pack, answers=True)
+    return document.finish()
+
+
+def _draw(document: Document, pack: Pack, answers: bool) -> None:
+    bands = ScoreLine(pack)
+    for version, slides in zip(pack.versions, _slides(pack), strict=True):
+        for number, slide in enumerate(slides, start=1):
+            page = document.page(theme.SLIDE, _paper(pack))
+            title = _slide_title(pack, version, "Answers" if answers else "Starter")
+            if len(slides) > 1:
+                title += f": {_which(slide)}"
+            heading(page, pack, title, page.number == 0)
+            _questions(page, slide, answers)
+            last = number == len(slides)
+            if answers and last:
+                bands.draw(page, pack)
+            else:
+                _footer(page, pack, version, slide, answers, last)
+
+
+_last: list[tuple[Pack, list[list[Slide]]]] = []
+"""The pack drawn last with its slides: the starter and its answers are drawn after each other."""
+
+
+def _slides(pack: Pack) -> list[list[Slide]]:
+    """Return the slides of each version, worked out once for the starter and its answers."""
+    if not _last or _last[0][0] is not pack:
+        bottom = bottom_of(pack)
+        made = [arrange(version.items, pack.look, TOP, bottom) for version in pack.versions]
+        _last[:] = [(pack, made)]
+    return _last[0][1]
+
+
+def bottom_of(pack: Pack) -> float:
+    """Return the lowest a question may reach: below it stands the foot of either slide."""
+    return FOOT + max(ScoreLine(pack).height, FOOT_LINES * FOOT_SIZE * 1.2) + 6
+
+
+def _which(slide: Slide) -> str:
+    """Return which questions a slide holds, in words."""
+    first, last = slide.spots[0].number, slide.spots[-1].number
+    if first == last:
+        return f"question {first}"
+    return f"questions {first} {'and' if last == first + 1 else 'to'} {last}"
+
+
+def _paper(pack: Pack) -> str:
+    return theme.PAPERS[pack.look.paper]
+
+
+def _slide_title(pack: Pack, version: Version, what: str) -> str:
+    return f"{what}, version {plain(version.letter)}" if len(pack.versions) > 1 else what
+
+
+def _footer(
+    page: Page, pack: Pack, version: Version, slide: Slide, answers: bool, last: bool
+) -> None:
+    """Draw the foot: what questions ask of their answers, how to work, or that more comes."""
+    top = FOOT + FOOT_SIZE * 1.2
+    if not last:
+        what = "answers" if answers else "questions"
+        with page.artifact():
+            text = f"More {what} on the next slide"
+            page.text(RIGHT, FOOT + 6, text, FOOT_SIZE, colour=theme.QUIET, align="right")
+    else:
+        marks = "1 mark" if pack.marks == 1 else f"{pack.marks} marks"
+        words = f"Work on your own, in silence, and show your steps. {marks} in all."
+        if len(pack.versions) > 1:
+            words = (
+                f"Version {plain(version.letter)}, {marks} in all. Work on your own, in silence."
+            )
+        with page.document.tag("P"):
+            page.text(LEFT, FOOT + 6, words, FOOT_SIZE, colour=theme.QUIET)
+    if slide.told and not answers:
+        block = measure(Flow(" ".join(slide.told)), RIGHT - LEFT, FOOT_SIZE)
+        with page.document.tag("P"):
+            draw(page, block, LEFT, top + block.height + 4)
+
+
+def _questions(page: Page, slide: Slide, answers: bool) -> None:
+    document = page.document
+    with document.tag("L", attributes=DECIMAL):
+        for spot in slide.spots:
+            with document.tag("LI"):
+                _question(page, spot, slide.size, answers)
+
+
+def _question(page: Page, spot: Spot, size: float, answers: bool) -> None:
+    document = page.document
+    made = spot.cell
+    baseline = spot.top - made.baseline
+    with document.tag("Lbl"):
+        page.text(
+            spot.x + made.indent - NUMBER_GAP,
+            baseline,
+            str(spot.number),
+            size,
+            bold=True,
+            colour=theme.ACCENT,
+            align="right",
+        )
+    x = spot.x + made.indent
+    with document.tag("LBody"):
+        with document.tag("P"):
+            colour = theme.QUIET if answers else theme.INK
+            draw(page, made.question, x, spot.top - made.question_top, colour=colour)
+        if answers:
+            _answer(page, spot)
+
+
+def _answer(page: Page, spot: Spot) -> None:
+    """Draw an arrow and the answer in a box: seen as the answer without any colour."""
+    made = spot.cell
+    left = spot.x + made.answer_x - PAD
+    top = spot.top - made.answer_top
+    low, high = top - made.answer.height - PAD + 2, top + PAD - 2
+    middle = spot.top - made.arrow
+    with page.artifact():
+        page.rect(
+            left,
+            low,
+            made.answer.width + 2 * PAD,
+            high - low,
+            fill=theme.WHITE,
+            stroke=theme.INK,
+            line=2.2,
+            radius=5,
+        )
+    tip = left - 4
+    with page.figure("Answer:", (tip - 20, middle - 6, tip, middle + 6)):
+        page.line((tip - 20, middle), (tip - 6, middle), width=2.6)
+        page.polygon([(tip, middle), (tip - 9, middle + 6), (tip - 9, middle - 6)], fill=theme.INK)
+    with page.document.tag("P"):
+        draw(page, made.answer, spot.x + made.answer_x, top)
+
+
+class ScoreLine:
+    """The foot of the last answer slide: what to add up, and which score shows which band.
+
+    All of it stands on one line where it fits, with the words to add up above it where it does
+    not; long names of bands are broken. Below stands that bands are not a grade.
+    """
+
+    SIGN = 34.0
+    GAP = 8.0
+    APART = 20.0
+
+    def __init__(self, pack: Pack) -> None:
+        self.notice = measure(Flow(FOR_PUPILS), RIGHT - LEFT, theme.SLIDE_SMALL)
+        self.low = FOOT + self.notice.height + 6
+        self.lead = measure(Flow([Strong("Add up your marks"), f" out of {pack.marks}."]), 600, 20)
+        self.beside = False
+        flows = [Flow([Strong(interval(band)), f"\u00a0\u00a0{band.name}"]) for band in pack.bands]
+        for size, beside in ((22, True), (20, True), (18, True), (20, False), (18, False)):
+            self.cells = [measure(flow, 1e6, size) for flow in flows]
+            self.beside = beside
+            if self._width() <= RIGHT - LEFT:
+                break
+        else:
+            count = len(flows)
+            room = (RIGHT - LEFT - self.APART * (count - 1)) / count - self.SIGN - self.GAP
+            self.cells = [measure(flow, room, theme.SLIDE_SMALL) for flow in flows]
+        self.row = max(self.SIGN, *(block.height for block in self.cells))
+        above = 0.0 if self.beside else self.lead.height + 6
+        self.height = self.low - FOOT + self.row + 6 + above
+
+    def _width(self) -> float:
+        bands = sum(self.SIGN + self.GAP + block.width for block in self.cells)
+        bands += self.APART * (len(self.cells) - 1)
+        return bands + (self.lead.width + self.APART if self.beside else 0.0)
+
+    def draw(self, page: Page, pack: Pack) -> None:
+        """Draw the line at the foot of `page`."""
+        document = page.document
+        with page.artifact():
+            page.rect(LEFT, FOOT + self.height, RIGHT - LEFT, 1.2, fill=theme.RULE)
+        with document.tag("P"):
+            high = self._centred(self.lead.height) if self.beside else FOOT + self.height - 6
+            draw(page, self.lead, LEFT, high)
+        x = LEFT + (self.lead.width if self.beside else 0.0)
+        # The bands are spread over the line, so that none looks like part of the words before.
+        spare = RIGHT - LEFT - self._width()
+        gap = self.APART + max(0.0, spare) / (len(self.cells) + (0 if self.beside else -1))
+        x += gap if self.beside else 0.0
+        with document.tag("L", attributes="<</O /List /ListNumbering /None>>"):
+            for band, words in zip(pack.bands, self.cells, strict=True):
+                with document.tag("LI"), document.tag("LBody"):
+                    sign(page, band, x, self.low + (self.row - self.SIGN) / 2, self.SIGN)
+                    with document.tag("P"):
+                        draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
+                x += self.SIGN + self.GAP + words.width + gap
+        with document.tag("P"):
+            draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
+
+    def _centred(self, height: float) -> float:
+        return self.low + (self.row + height) / 2

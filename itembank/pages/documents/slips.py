@@ -1,0 +1,165 @@
+"""Pupil slips of the starter: two A5 slips side by side on A4 landscape, to be cut apart.
+
+With more than one version, left and right alternate, so that neighbours differ.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from itembank.errors import ItembankError
+from itembank.packs.data.pack import Pack, Version
+from itembank.pages.documents.slides import DECIMAL, shortened
+from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import face, plain
+from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.paragraph import Block, Flow, draw, measure
+from itembank.pages.engine.titles import long_date, title_of
+from itembank.pages.parts.board import prompt
+
+PAGE = (theme.A4[1], theme.A4[0])
+MARGIN = 30.0
+WIDTH = PAGE[0] / 2 - 2 * MARGIN
+TOP = PAGE[1] - MARGIN
+BOTTOM = MARGIN + 4
+INDENT = 26.0
+WORKING = 30.0
+"""Least room below a question for working and the answer line."""
+MOST_WORKING = 110.0
+SIZES = (14.0, 13.0, 12.0)
+LARGE = (18.0,)
+
+
+def slips(pack: Pack) -> bytes:
+    """Return the slips as A4 landscape pages.
+
+    Raises:
+        ItembankError: one question alone does not fit on a slip.
+    """
+    document = Document(title_of(pack, "Starter slips"))
+    layouts = [_pages(version, pack) for version in pack.versions]
+    count = len(pack.versions)
+    for sheet in range((count + 1) // 2 if count > 1 else 1):
+        left, right = 2 * sheet % count, (2 * sheet + 1) % count
+        sides = max(len(layouts[left]), len(layouts[right]))
+        for side in range(sides):
+            page = document.page(PAGE, theme.PAPERS[pack.look.paper])
+            for half, which in enumerate((left, right)):
+                if side < len(layouts[which]):
+                    _slip(page, pack, pack.versions[which], layouts[which][side], half, side)
+            with page.artifact():
+                middle = PAGE[0] / 2
+                page.line(
+                    (middle, 12), (middle, PAGE[1] - 12), colour=theme.RULE, width=0.8, dash="5 4"
+                )
+    return document.finish()
+
+
+Placed = list[tuple[int, Block, float]]
+"""Question number, question, and room for working below it."""
+
+
+def _pages(version: Version, pack: Pack) -> list[Placed]:
+    """Return the questions of a version shared over as few slips as their size allows."""
+    flows = [Flow(prompt(item)) for item in version.items]
+    room = TOP - BOTTOM - _head_height(pack)
+    sizes = LARGE if pack.look.large_print else SIZES
+    for size in sizes:
+        blocks = [measure(flow, WIDTH - INDENT, size) for flow in flows]
+        if sum(block.height + WORKING for block in blocks) <= room:
+            return [_spread(list(enumerate(blocks, start=1)), room)]
+    blocks = [measure(flow, WIDTH - INDENT, sizes[0]) for flow in flows]
+    out: list[list[tuple[int, Block]]] = [[]]
+    used = 0.0
+    for number, block in enumerate(blocks, start=1):
+        need = block.height + WORKING
+        if need > room:
+            address = version.items[number - 1].address
+            raise ItembankError(
+                f"Question {number} ({address}) is too long for a pupil slip. "
+                "Choose another item or leave the slips out."
+            )
+        if used + need > room:
+            out.append([])
+            used = 0.0
+        out[-1].append((number, block))
+        used += need
+    return [_spread(blocks_here, room) for blocks_here in out]
+
+
+def _spread(blocks: Sequence[tuple[int, Block]], room: float) -> Placed:
+    """Share the room left over out below the questions."""
+    spare = (room - sum(block.height for _, block in blocks)) / len(blocks)
+    working = min(MOST_WORKING, spare)
+    return [(number, block, working) for number, block in blocks]
+
+
+def _head_size(pack: Pack) -> float:
+    return theme.LARGE_TEXT if pack.look.large_print else theme.PAPER_LEAST
+
+
+def _when(pack: Pack) -> str:
+    return plain(f"{pack.lesson.class_name}  •  {long_date(pack.lesson.date)}")
+
+
+def _rows(pack: Pack) -> int:
+    """Return the rows of a slip's head: three where the date leaves no room for the score."""
+    size = _head_size(pack)
+    needed = face().width(_when(pack) + _score(pack)) * size + 14
+    return 2 if needed <= WIDTH else 3
+
+
+def _score(pack: Pack) -> str:
+    return f"Score ____ / {pack.marks}"
+
+
+def _head_height(pack: Pack) -> float:
+    return (0.5 + 1.7 * _rows(pack)) * _head_size(pack) + 18
+
+
+def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, side: int) -> None:
+    """Draw one slip in the left (0) or right (1) half of the page."""
+    document = page.document
+    x = half * PAGE[0] / 2 + MARGIN
+    first = page.number == 0 and half == 0
+    size = _head_size(pack)
+    y = TOP - size
+    title = f"Starter {plain(version.letter)}" if len(pack.versions) > 1 else "Starter"
+    if side:
+        title += " (continued)"
+    with document.tag("H1" if first else "H2"):
+        page.text(x, y, title, size + 4, bold=True, colour=theme.ACCENT)
+    with document.tag("P"):
+        page.text(x + WIDTH, y, "Seat code ____", size, align="right")
+    when = shortened(_when(pack), WIDTH, size)
+    with document.tag("P") if first else page.artifact():
+        page.text(x, y - 1.7 * size, when, size, colour=theme.QUIET)
+    y -= 1.7 * size * (_rows(pack) - 1)
+    with document.tag("P"):
+        page.text(x + WIDTH, y, _score(pack), size, align="right")
+    y += 1.7 * size
+    with page.artifact():
+        page.rect(x, y - 2.4 * size, WIDTH, 1.5, fill=theme.ACCENT)
+    y = TOP - _head_height(pack)
+    with document.tag("L", attributes=DECIMAL):
+        for number, block, working in placed:
+            with document.tag("LI"):
+                with document.tag("Lbl"):
+                    page.text(
+                        x + INDENT - 8,
+                        y - block.baseline,
+                        str(number),
+                        block.size,
+                        bold=True,
+                        colour=theme.ACCENT,
+                        align="right",
+                    )
+                with document.tag("LBody"):
+                    draw(page, block, x + INDENT, y)
+            y -= block.height + working
+            with page.artifact():
+                base = y + min(22.0, working * 0.36)
+                page.line((x + WIDTH * 0.62, base), (x + WIDTH, base), colour=theme.RULE, width=0.9)
+                label = "Answer"
+                left = x + WIDTH * 0.62 - 6 - face().width(label) * size
+                page.text(left, base, label, size, colour=theme.QUIET)

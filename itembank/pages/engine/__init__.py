@@ -1,0 +1,1 @@
+"""How pages are drawn: type, lines, tags and paper, whatever a page says."""

@@ -1,0 +1,129 @@
+"""Formulas from MathML, each set once for the whole pack.
+
+A second process may set some of them: :func:`lay_out` returns plain data that pickles,
+:func:`adopt` takes it in. ziamath is imported when the first formula is set, not before.
+
+>>> half = formula("<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>")
+>>> half.ascent > 1, half.descent > 0.3, len(half.glyphs), len(half.rules)
+(True, True, 2, 1)
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Literal, TypeAlias
+
+from itembank.pages.engine.formula_layout import Batch, Formula
+
+_CACHE = Batch({}, {})
+
+_OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
+
+
+def formula(mathml: str) -> Formula:
+    """Return the layout of `mathml`, from the cache where it was set before.
+
+    Raises:
+        ValueError: the text is not well-formed MathML.
+    """
+    found = _CACHE.formulas.get(mathml)
+    if found is None:
+        from itembank.pages.engine.setting import set_formula
+
+        found = _CACHE.formulas[mathml] = set_formula(mathml, _CACHE.outlines)
+    return found
+
+
+def outline(glyph: int) -> str:
+    """Return the outline of a glyph used by a formula: PDF path operators in font units."""
+    return _CACHE.outlines[glyph]
+
+
+def lay_out(mathmls: Iterable[str]) -> Batch:
+    """Set the given formulas and return them as data that another process can adopt."""
+    from itembank.pages.engine.setting import set_formula
+
+    batch = Batch({}, {})
+    for mathml in dict.fromkeys(mathmls):
+        batch.formulas[mathml] = set_formula(mathml, batch.outlines)
+    return batch
+
+
+def adopt(batch: Batch) -> None:
+    """Take in layouts made by :func:`lay_out`, perhaps in another process."""
+    _CACHE.formulas.update(batch.formulas)
+    _CACHE.outlines.update(batch.outlines)
+
+
+def preload(mathmls: Iterable[str]) -> None:
+    """Set the given formulas now, so that drawing finds them ready."""
+    for mathml in mathmls:
+        formula(mathml)
+
+
+_ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")
+_OR = re.compile(r"<mtext\b[^>]*>\s*or\s*</mtext>")
+_COMMA = re.compile(r"<mo\b[^>]*>\s*,\s*</mo>")
+_RELATION = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠]|&lt;|&gt;)\s*</mo>")
+_OPERATOR = re.compile(r"<mo\b[^>]*>\s*(?:[=≤≥≠+×÷−]|&lt;|&gt;)\s*</mo>")
+_BEFORE = {
+    "or": (_OR,),
+    "comma": (_OR,),
+    "relation": (_OR, _RELATION),
+    "operator": (_OR, _OPERATOR),
+}
+"""What a formula may be cut before, the least harm to its reading first; at all but the first
+level it is cut after commas too."""
+
+Level: TypeAlias = Literal["or", "comma", "relation", "operator"]
+
+
+def pieces(mathml: str, level: Level = "operator") -> list[str]:
+    """Return `mathml` cut in its outermost row: between alternatives, else at commas and so on.
+
+    Used only where a formula is wider than the page has room for. A piece keeps the
+    operator it starts with, set as an infix, so that its spaces stay the same. A prefix
+    minus is never cut off.
+
+    >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>")[1]
+    '<math><mo form="infix">=</mo><mn>2</mn></math>'
+    >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>", "comma")
+    ['<math><mi>x</mi><mo>=</mo><mn>2</mn></math>']
+    """
+    body = _OPENING.sub("", mathml.strip())
+    while body.startswith("<mrow>") and _closes_at_end(body):
+        body = body.removeprefix("<mrow>").removesuffix("</mrow>")
+    cuts, depth, previous = [0], 0, ""
+    for match in _ATOM.finditer(body):
+        closing, tag, empty = match.groups()
+        if not closing:
+            before = any(one.match(body, match.start()) for one in _BEFORE[level])
+            prefix = 'form="prefix"' in match.group()
+            if depth == 0 and before and previous and not prefix:
+                cuts.append(match.start())
+            comma = _COMMA.match(body, match.start()) if level != "or" else None
+            if depth == 0 and comma and comma.end() < len(body):
+                cuts.append(comma.end())
+            depth += 0 if empty else 1
+        else:
+            depth -= 1
+        if depth == 0:
+            previous = tag
+    parts = [body[a:b] for a, b in zip(cuts, [*cuts[1:], len(body)], strict=True)]
+    first, *rest = parts
+    infix = [re.sub(r"^<mo\b(?![^>]*\bform=)", '<mo form="infix"', part) for part in rest]
+    # The space before ‘or’ is that between two pieces.
+    infix = [re.sub(r"^(<mtext\b[^>]*>)\s+", r"\1", part) for part in infix]
+    return [f"<math>{part}</math>" for part in (first, *infix)]
+
+
+def _closes_at_end(body: str) -> bool:
+    """Tell whether the row that opens `body` is closed by its last tag."""
+    depth = 0
+    for match in _ATOM.finditer(body):
+        closing, _, empty = match.groups()
+        depth += -1 if closing else (0 if empty else 1)
+        if depth == 0:
+            return match.end() == len(body)
+    return False

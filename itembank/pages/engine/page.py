@@ -1,0 +1,274 @@
+"""The one hand through which every mark on a page goes: it tags as it draws.
+
+A mark stands in an element of the structure tree (:meth:`Document.tag`), or in an artifact
+(:meth:`Page.artifact`) where it is decoration; anything else is refused. Coordinates are
+points from the bottom left corner; colours are ``#RRGGBB``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from itembank.pages.engine import formula as formulas
+from itembank.pages.engine.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.formula_layout import Formula
+from itembank.pages.engine.outline import Heading, add_outline
+from itembank.pages.engine.surface import Point, Surface, UntaggedMarkError, pt
+from itembank.pages.engine.tagging import Element, add_tree
+from itembank.pages.engine.theme import INK
+from itembank.text.characters import without_hidden
+
+__all__ = ["Document", "Page", "Point", "UntaggedMarkError"]
+
+HEADINGS = {f"H{level}": level for level in range(1, 7)}
+
+
+class Document:
+    """A tagged PDF in the making.
+
+    Args:
+        title: shown in the title bar of a reader and read out first.
+        language: of all text, as a BCP 47 tag.
+    """
+
+    def __init__(self, title: str, language: str = "en-GB", producer: str = "itembank") -> None:
+        from reportlab.pdfbase import pdfdoc
+
+        from itembank.pages.engine.pdf_objects import Info
+
+        self.title = title = without_hidden(title)
+        self.language = language
+        self.producer = producer
+        self.pdf = pdfdoc.PDFDocument(compression=1, invariant=1, pdfVersion=(1, 7), lang=language)
+        self.pdf.info = Info()
+        self.pdf.setTitle(title)
+        self.pdf.setProducer(producer)
+        self.pages: list[Page] = []
+        self.root = Element("Document", None)
+        self.current = self.root
+        self.forms: dict[int, str] = {}
+        self.headings: list[Heading] = []
+        self.heading: Heading | None = None
+
+    def page(self, size: Point, background: str = "#FFFFFF") -> Page:
+        """Start a page of the given width and height, with the colour of its paper."""
+        page = Page(self, len(self.pages), size)
+        self.pages.append(page)
+        if background.upper() != "#FFFFFF":
+            with page.artifact():
+                page.rect(0, 0, *size, fill=background)
+        return page
+
+    @contextmanager
+    def tag(self, kind: str, alt: str = "", attributes: str = "") -> Iterator[Element]:
+        """Put what is drawn inside into a new element: ``H1``, ``P``, ``L``, ``LI``, ``TD``."""
+        outer = self.current
+        self.current = Element(kind, outer, alt, attributes)
+        if kind in HEADINGS:
+            self.heading = Heading(HEADINGS[kind])
+            self.headings.append(self.heading)
+        try:
+            yield self.current
+        finally:
+            self.current = outer
+            if kind in HEADINGS:
+                self.heading = None
+
+    @contextmanager
+    def back_in(self, element: Element) -> Iterator[Element]:
+        """Go on drawing inside an element started earlier, as a list does on its next page."""
+        outer, self.current = self.current, element
+        try:
+            yield element
+        finally:
+            self.current = outer
+
+    def form(self, glyph: int) -> str:
+        """Return the name of the form that draws `glyph`, adding it to the file once."""
+        name = self.forms.get(glyph)
+        if name is None:
+            from itembank.pages.engine.pdf_objects import stream
+
+            name = self.forms[glyph] = f"g{glyph}"
+            entries = "/Type /XObject /Subtype /Form /BBox [-4000 -4000 6000 6000] /Resources <<>>"
+            self.pdf.Reference(
+                stream(entries, formulas.outline(glyph).encode("ascii")), f"Form{name}"
+            )
+        return name
+
+    def finish(self) -> bytes:
+        """Return the whole file. The same drawing always gives the same bytes."""
+        from reportlab.pdfbase import pdfdoc
+
+        from itembank.pages.engine import xmp
+        from itembank.pages.engine.pdf_objects import Raw, TaggedPage, stream
+
+        pdf = self.pdf
+        names = []
+        for page in self.pages:
+            page.close()
+            names.append(pdf.thisPageName())
+            made = TaggedPage()
+            made.pagewidth, made.pageheight = page.size
+            content = ("\n".join(page.ops) + "\n").encode("ascii")
+            # A ready stream: ReportLab would wrap its own in ASCII85, a quarter larger.
+            made.Contents = pdf.Reference(stream("", content))
+            made.StructParents = page.number
+            made.Tabs = pdfdoc.PDFName("S")
+            if page.forms:
+                made.XObjects = pdfdoc.PDFDictionary(
+                    {form: pdfdoc.PDFObjectReference(f"Form{form}") for form in sorted(page.forms)}
+                )
+            pdf.updateSignature(content)
+            pdf.addPage(made)
+        if self.headings:
+            add_outline(pdf, self.headings, names)
+        catalog = pdf.Catalog
+        catalog.StructTreeRoot = add_tree(
+            pdf, self.root, names, [page.owners for page in self.pages]
+        )
+        catalog.MarkInfo = Raw(lambda _doc: "<</Marked true>>")
+        catalog.ViewerPreferences = Raw(lambda _doc: "<</DisplayDocTitle true>>")
+        catalog.Metadata = stream(
+            "/Type /Metadata /Subtype /XML",
+            xmp.packet(self.title, self.language, self.producer),
+            compress=False,
+        )
+        return bytes(pdf.GetPDFData(None))
+
+
+class Page(Surface):
+    """One page; made by :meth:`Document.page`."""
+
+    def __init__(self, document: Document, number: int, size: Point) -> None:
+        super().__init__(document, number)
+        self.document = document
+        self.size = size
+        self.forms: set[str] = set()
+
+    # Text and formulas
+
+    def text(
+        self,
+        x: float,
+        y: float,
+        text: str,
+        size: float,
+        *,
+        bold: bool = False,
+        colour: str = INK,
+        align: str = "left",
+    ) -> float:
+        """Set one line of text on the baseline `y` and return its width.
+
+        `align` says what `x` is: the left end, the centre or the right end. All characters
+        must be in the face; :mod:`itembank.pages.engine.paragraph` sees to that for longer texts.
+        """
+        weight = face(bold)
+        width = weight.width(text) * size
+        x -= {"left": 0.0, "centre": width / 2, "right": width}[align]
+        self.mark()
+        self.colour(colour)
+        self._show(x, y, text, size, bold)
+        return width
+
+    def _show(self, x: float, y: float, text: str, size: float, bold: bool, more: str = "") -> None:
+        weight = face(bold)
+        document = self.document.pdf
+        if self.document.heading is not None and not self._artifact:
+            self.document.heading.add(text, self.number, y + ASCENT * size)
+        where = f"{pt(x)} {pt(y)} Td"
+        shown = []
+        for subset, codes in weight.font.splitString(text, document):
+            name = weight.font.getSubsetInternalName(subset, document)
+            shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")
+        self.ops.append(f"BT {where}{more} {' '.join(shown)} ET")
+
+    def formula(
+        self,
+        x: float,
+        y: float,
+        layout: Formula,
+        size: float,
+        *,
+        line: str,
+        words: str,
+        colour: str = INK,
+        read: bool = True,
+    ) -> None:
+        """Draw a formula from its left edge on the baseline `y`.
+
+        `words` become its alternative text. The one-line text `line` is set over it invisibly,
+        so that the page can be searched and copied; `read=False` leaves that out, for the later
+        pieces of a formula broken over lines.
+        """
+        document = self.document
+        current = document.current
+        nested = current.kind != "Formula"
+        element = Element("Formula", current, alt=words) if nested else current
+        if nested:
+            element.actual = line
+        box = (x, y - layout.descent * size, x + layout.width * size, y + layout.ascent * size)
+        with document.back_in(element):
+            self.mark()
+            self._draw_formula(x, y, layout, size, colour)
+            if read:
+                self._invisible(x, y, line, layout.width * size, size)
+        self._grow(element, box)
+
+    def _grow(self, element: Element, box: tuple[float, float, float, float]) -> None:
+        """Let the element's box take in `box`."""
+        old = element.box
+        element.box = (
+            (min(old[0], box[0]), min(old[1], box[1]), max(old[2], box[2]), max(old[3], box[3]))
+            if old and element.page == self.number
+            else box
+        )
+
+    def formula_text(
+        self, x: float, y: float, text: str, size: float, *, bold: bool, colour: str
+    ) -> None:
+        """Set a plain number, sum of money or quantity in the text face, as a formula.
+
+        It goes into the formula element that is open, which holds its line and its words.
+        """
+        width = self.text(x, y, text, size, bold=bold, colour=colour)
+        box = (x, y - DESCENT * size, x + width, y + ASCENT * size)
+        self._grow(self.document.current, box)
+
+    def borrowed(
+        self, x: float, y: float, layout: Formula, size: float, text: str, colour: str
+    ) -> None:
+        """Draw a word whose characters the text face lacks, from the mathematics font."""
+        with self.document.tag("Span") as element:
+            element.actual = text
+            self.mark()
+            self._draw_formula(x, y, layout, size, colour)
+            self._invisible(x, y, text, layout.width * size, size)
+
+    def _draw_formula(self, x: float, y: float, layout: Formula, size: float, colour: str) -> None:
+        self.colour(colour)
+        ops = self.ops
+        document = self.document
+        for glyph, dx, dy, scale in layout.glyphs:
+            name = document.form(glyph)
+            self.forms.add(name)
+            k = f"{scale * size:.5f}"
+            ops.append(f"q {k} 0 0 {k} {pt(x + dx * size)} {pt(y + dy * size)} cm /{name} Do Q")
+        if layout.rules:
+            bars = " ".join(
+                f"{pt(x + dx * size)} {pt(y + dy * size)} {pt(w * size)} {pt(h * size)} re"
+                for dx, dy, w, h in layout.rules
+            )
+            ops.append(f"{bars} f")
+
+    def _invisible(self, x: float, y: float, line: str, width: float, size: float) -> None:
+        """Set `line` in rendering mode 3 (neither filled nor stroked), stretched to `width`."""
+        from itembank.pages.engine.fonts import plain
+
+        text = plain(line)
+        natural = face().width(text) * size
+        stretch = 100 * width / natural if natural else 100.0
+        self._show(x, y, text, size, False, f" 3 Tr {pt(stretch)} Tz")
+        self.ops.append("0 Tr 100 Tz")

@@ -1,0 +1,308 @@
+"""Running text with formulas in it: broken into lines, measured, then drawn.
+
+    flow = Flow(item.prompt)
+    block = measure(flow, width=400, size=28)
+    draw(page, block, x=36, top=500)
+
+A line is as high as the tallest thing in it. Text is set ragged right; a number and its unit
+stay together; a formula is broken only where it is wider than the column, before an operator
+of its outermost row, and shrunk only where even such a piece is too wide.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from contextlib import nullcontext
+from typing import NamedTuple
+
+from itembank.pages.engine.flow import (
+    FORMULA_SCALE,
+    Atom,
+    Flow,
+    Piece,
+    Strong,
+    as_text,
+    formula_atom,
+)
+from itembank.pages.engine.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.formula import Level, formula, pieces
+from itembank.pages.engine.page import Page
+from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.theme import INK
+
+__all__ = [
+    "Atom",
+    "Block",
+    "Flow",
+    "Piece",
+    "Strong",
+    "as_text",
+    "draw",
+    "measure",
+    "one_line",
+]
+
+GAP = 0.28
+"""Room between the lowest ink of a line and the highest of the next, in ems."""
+
+AXIS = 0.25
+"""Height of the middle of a minus and of a fraction's bar above the baseline, in ems."""
+OPERATOR_SPACE = 5 / 18
+"""Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
+``thickmathspace``)."""
+
+
+class Placed(NamedTuple):
+    """An atom, or words joined into one, at its distance from the left edge in points."""
+
+    x: float
+    atom: Atom
+    scale: float
+
+
+class Line(NamedTuple):
+    """A line: its baseline's distance below the top of the block, and what stands in it."""
+
+    baseline: float
+    placed: list[Placed]
+    width: float
+
+
+class Block(NamedTuple):
+    """Text broken into lines: sizes in points. `baseline` is that of the first line.
+
+    `cramped` says that something was too wide for the column and was shrunk or cut.
+    """
+
+    size: float
+    lines: list[Line]
+    width: float
+    height: float
+    baseline: float
+    cramped: bool
+    has_formula: bool
+
+
+LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
+_STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
+
+
+def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
+    """Break `flow` into lines no wider than `width` points, at `size` points.
+
+    `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
+    """
+    space = face(flow.bold).width(" ")
+    room = width / size
+    lines: list[list[tuple[float, Atom, float]]] = []
+    current: list[tuple[float, Atom, float]] = []
+    x = 0.0
+    cramped = False
+
+    def end_line() -> None:
+        nonlocal current, x
+        lines.append(current)
+        current, x = [], 0.0
+
+    for cluster in flow.clusters:
+        if cluster.newline and current:
+            end_line()
+        before = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
+        if x + before + cluster.width > room + 1e-6 and current:
+            end_line()
+            before = 0.0
+        if cluster.width <= room + 1e-6:
+            x += before
+            for atom in cluster.atoms:
+                current.append((x, atom, 1.0))
+                x += atom.width
+            continue
+        x += before
+        cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
+        parts = _smaller(cluster.atoms, room)
+        for place, atom in enumerate(parts):
+            if atom.maths is not None and not atom.first and current:
+                x += OPERATOR_SPACE
+            after = parts[place + 1] if place + 1 < len(parts) else None
+            stop = after.width if after and atom.layout and after.text in _STOPS else 0.0
+            if x + atom.width + stop > room + 1e-6 and current:
+                end_line()
+            scale = min(1.0, room / atom.width) if atom.width else 1.0
+            cramped |= scale < 0.999
+            current.append((x, atom, scale))
+            x += atom.width * scale
+    if current or not lines:
+        lines.append(current)
+    block = _stack(lines, size, space, gap)
+    return block._replace(cramped=cramped, has_formula=flow.has_formula)
+
+
+def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
+    """Return the atoms of a cluster that is too wide, cut where they may be."""
+    out: list[Atom] = []
+    for place, atom in enumerate(atoms):
+        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in _STOPS), 0.0)
+        if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
+            out.append(atom)
+        elif atom.maths is not None and atom.layout is not None:
+            out.extend(
+                formula_atom(formula(part), atom.maths, i == 0)
+                for i, part in enumerate(_cut(atom.maths.mathml, room / FORMULA_SCALE))
+            )
+        elif atom.layout is None:
+            out.extend(_chopped(atom, room))
+        else:
+            out.append(atom)
+    return out
+
+
+def _cut(mathml: str, room: float, levels: Sequence[Level] = LEVELS) -> list[str]:
+    """Return a wide formula cut where it reads best: between alternatives, else at commas.
+
+    A part that is still too wide is cut at its relations, and at other operators where it must
+    be.
+    """
+    level, *lower = levels
+    out: list[str] = []
+    for part in pieces(mathml, level):
+        fits = not lower or formula(part).width <= room
+        out.extend([part] if fits else _cut(part, room, lower))
+    return out
+
+
+def _chopped(atom: Atom, room: float) -> list[Atom]:
+    """Return a word too long for any line, cut where each line is full."""
+    weight = face(atom.bold)
+    parts: list[Atom] = []
+    part = ""
+    for character in atom.text:
+        if part and weight.width(part + character) > room:
+            parts.append(atom._replace(width=weight.width(part), text=part, first=not parts))
+            part = ""
+        part += character
+    parts.append(atom._replace(width=weight.width(part), text=part, first=not parts))
+    return parts
+
+
+def _stack(
+    lines: list[list[tuple[float, Atom, float]]],
+    size: float,
+    space: float,
+    between: float,
+) -> Block:
+    """Give each line its baseline and join its words."""
+    made: list[Line] = []
+    y = 0.0
+    widest = 0.0
+    first = 0.0
+    for number, atoms in enumerate(lines):
+        ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
+        descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
+        y += (between if number else 0.0) + ascent
+        if not number:
+            first = y
+        end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
+        widest = max(widest, end)
+        made.append(Line(y * size, _join(atoms, size, space), end * size))
+        y += descent
+    return Block(size, made, widest * size, y * size, first * size, False, False)
+
+
+def _is_words(atom: Atom) -> bool:
+    return atom.layout is None and atom.maths is None
+
+
+def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> list[Placed]:
+    """Return the line's atoms in points, words of one weight joined by their spaces."""
+    out: list[Placed] = []
+    end = 0.0
+    for x, atom, scale in atoms:
+        gap = x - end > space / 2
+        if gap and out:
+            space = face(out[-1].atom.bold).width(" ")
+        if out and _is_words(out[-1].atom):
+            last = out[-1]
+            text = last.atom.text + (" " if gap else "")
+            if _is_words(atom) and atom.bold == last.atom.bold:
+                text += atom.text
+                out[-1] = last._replace(atom=last.atom._replace(text=text))
+                end = x + atom.width * scale
+                continue
+            out[-1] = last._replace(atom=last.atom._replace(text=text))
+        elif out and gap and _is_words(atom):
+            atom = atom._replace(text=" " + atom.text)
+            x -= space
+        elif out and gap:
+            out.append(Placed(end * size, Atom(space, 0, 0, " ", False), 1.0))
+        out.append(Placed(x * size, atom, scale))
+        end = x + (atom.width * scale if not atom.text.startswith(" ") else atom.width + space)
+    return out
+
+
+def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:
+    """Draw a block from its top left corner, inside the element that is open.
+
+    Words go straight into that element, or into a ``Span`` where formulas stand among them,
+    so that the tags are in reading order.
+    """
+    document = page.document
+    size = block.size
+    formulas: dict[int, Element] = {}
+    for number, line in enumerate(block.lines):
+        last = number == len(block.lines) - 1
+        y = top - line.baseline
+        for place, placed in enumerate(line.placed):
+            atom = placed.atom
+            if atom.maths is not None:
+                _draw_maths(page, placed, x, y, size, colour, formulas)
+                continue
+            text = atom.text
+            if place == len(line.placed) - 1 and not last and atom.layout is None:
+                text += " "
+            with document.tag("Span") if block.has_formula else nullcontext():
+                if atom.layout is not None:
+                    page.borrowed(x + placed.x, y, atom.layout, size * placed.scale, text, colour)
+                else:
+                    page.text(x + placed.x, y, text, size, bold=atom.bold, colour=colour)
+
+
+def _draw_maths(
+    page: Page,
+    placed: Placed,
+    x: float,
+    y: float,
+    size: float,
+    colour: str,
+    elements: dict[int, Element],
+) -> None:
+    """Draw a formula, or a later piece of one into the element of its first."""
+    atom = placed.atom
+    maths = atom.maths
+    assert maths is not None
+    document = page.document
+    if atom.first:
+        element = elements[id(maths)] = Element("Formula", document.current, alt=maths.words)
+        element.actual = maths.line
+    else:
+        element = elements[id(maths)]
+    with document.back_in(element):
+        if atom.layout is None:
+            page.formula_text(
+                x + placed.x, y, atom.text, size * placed.scale, bold=atom.bold, colour=colour
+            )
+        else:
+            page.formula(
+                x + placed.x,
+                y,
+                atom.layout,
+                size * FORMULA_SCALE * placed.scale,
+                line=maths.line,
+                words=maths.words,
+                colour=colour,
+                read=atom.first,
+            )
+
+
+def one_line(runs: str | Iterable[Piece], size: float, bold: bool = False) -> Block:
+    """Return the runs set on one line, however long."""
+    return measure(Flow(runs, bold), 1e6, size)

@@ -1,0 +1,352 @@
+"""Where the questions of a starter stand: worked out once, used by both slides.
+
+Question and answer slides show every question at the same place, in the same size, broken at
+the same words. Answers stand at the right edge of their column, where eyes find them; words
+are broken early only where a line would run into its own answer. What several questions ask
+of their answers is said once, at the foot.
+
+All questions stand on one slide if they can: in two columns alike, at the largest size that
+fits; else in columns of other widths, or with a question more in one of them; and at the least
+size in any of these ways.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple, TypeAlias
+
+from itembank.errors import ItembankError
+from itembank.packs.data.pack import Look, PackItem
+from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import DESCENT, face
+from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
+from itembank.pages.parts.instructions import Instruction, last_instruction, shared, without
+
+LEFT = theme.SLIDE_MARGIN
+RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
+COLUMN_GAP = 24.0
+NUMBER_GAP = 12.0
+"""Room between a number and its question."""
+BETWEEN = 10.0
+"""Least room between one question and the next below it."""
+CLOSE = 7.0
+"""The same at the least size, where the questions would not fit on one slide otherwise."""
+LINE_GAP = 0.24
+"""Room between the lines of a question, in ems; less than between questions."""
+MOST_BETWEEN = 64.0
+"""Most room between questions: with more they no longer look like one list."""
+PAD = 6.0
+"""Room between an answer and its box."""
+ARROW = 30.0
+"""Room for the arrow before an answer's box."""
+SHORT_WORD = 8
+"""A last line of one word with fewer letters than this is brought up by breaking earlier."""
+LEAST_MEASURE = 0.72
+"""Least share of its width at which a question is broken for the sake of its last line."""
+LAST_RESORT = 18.0
+"""A single question that fills more than a slide is set smaller, down to this size."""
+
+
+class Cell(NamedTuple):
+    """A question with the place of its answer; points from the cell's top left corner.
+
+    `question_top` is where its words start, `baseline` the baseline of their first line, and
+    `arrow` how far below the top the answer's arrow stands.
+    """
+
+    indent: float
+    question: Block
+    question_top: float
+    answer: Block
+    answer_x: float
+    answer_top: float
+    arrow: float
+    height: float
+
+    @property
+    def baseline(self) -> float:
+        """The baseline of the first line of words, below the cell's top."""
+        return self.question_top + self.question.baseline
+
+
+class Spot(NamedTuple):
+    """A cell at its place: `number` is the question's, `x` its left edge, `top` its top."""
+
+    number: int
+    item: PackItem
+    cell: Cell
+    x: float
+    top: float
+
+
+class Slide(NamedTuple):
+    """The questions of one slide, and what it says of their answers at its foot."""
+
+    spots: list[Spot]
+    size: float
+    columns: int
+    told: list[str]
+
+
+def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
+    """Return the item's prompt, with its marks where they are more than one.
+
+    An instruction that is `told` for several questions at once is left out.
+    """
+    said = last_instruction(item)
+    elsewhere = said and any(one.sentence == said for one in told)
+    runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
+    if item.marks > 1:
+        runs.append(f" [{item.marks}\u00a0marks]")
+    return runs
+
+
+def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -> Cell:
+    """Set one question with its answer: the lowest of the ways there are.
+
+    The question stands right of a number of so many digits; its answer beside its last line,
+    where the words leave room there; beside all of it, the words broken before the answer; or
+    below it.
+    """
+    indent = face(True).width("0" * digits) * size + NUMBER_GAP
+    box = measure(answer, width - indent - ARROW - 2 * PAD, size)
+    left = width - PAD - box.width
+    free = left - PAD - ARROW - indent
+    whole = balanced(question, width - indent, box.size)
+    ways = []
+    if whole.lines[-1].width <= free:
+        ways = [_beside_last(whole, box, indent, left, free)]
+        if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
+            return ways[0]  # no other way is lower
+    if free > 0:
+        narrow = balanced(question, free, box.size)
+        if not narrow.cramped or whole.cramped:
+            ways.append(_beside(narrow, box, indent, left))
+    return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
+
+
+def _beside_last(asked: Block, box: Block, indent: float, left: float, free: float) -> Cell:
+    last = asked.lines[-1].baseline
+    high, low = box.baseline + PAD, box.height - box.baseline + PAD
+    over = [line for line in asked.lines[:-1] if line.width > free]
+    # A tall answer hangs lower where a line above runs over its place.
+    floor = over[-1].baseline + DESCENT * box.size if over else -1e6
+    drop = max(0.0, floor - (last - high))
+    above = max(0.0, high - drop - last)
+    height = above + max(asked.height, last + drop + low)
+    top = above + last + drop - box.baseline
+    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
+    tall = box.height + 2 * PAD
+    if len(asked.lines) == 1:
+        return _beside_last(asked, box, indent, left, 0.0)
+    height = max(asked.height, tall)
+    top = (height - box.height) / 2
+    above = (height - asked.height) / 2
+    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
+    top = asked.height + 2 * PAD
+    height = top + box.height + PAD
+    return Cell(indent, asked, 0.0, box, left, top, _middle(box, top), height)
+
+
+def _middle(box: Block, top: float) -> float:
+    return top + box.lines[0].baseline - AXIS * box.size
+
+
+def balanced(flow: Flow, width: float, size: float) -> Block:
+    """Break a question so that its last line is not one short word, if no line more is needed."""
+    block = measure(flow, width, size, LINE_GAP)
+    if not _widow(block):
+        return block
+    narrower = width
+    while narrower > LEAST_MEASURE * width:
+        narrower -= 0.03 * width
+        other = measure(flow, narrower, size, LINE_GAP)
+        if len(other.lines) > len(block.lines) or other.cramped:
+            return block
+        if not _widow(other):
+            return other
+    return block
+
+
+def _widow(block: Block) -> bool:
+    if len(block.lines) < 2:
+        return False
+    placed = [one.atom for one in block.lines[-1].placed]
+    words = "".join(atom.text for atom in placed).strip().rstrip(".?!")
+    return " " not in words and len(words) < SHORT_WORD and all(a.layout is None for a in placed)
+
+
+def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:
+    """Place all questions on as few slides as the type size allows, evenly shared out.
+
+    Raises:
+        ItembankError: one question alone is too long for a whole slide.
+    """
+    least, most = theme.SLIDE_LARGE_QUESTION if look.large_print else theme.SLIDE_QUESTION
+    told = shared(items)
+    board = _Board(items, told, top, bottom)
+    everything = range(len(items))
+    for size, ways, between in _passes(int(least), int(most)):
+        if whole := board.slide(everything, size, ways, between):
+            return [_telling(whole, told)]
+    filled = board.filled(least)
+    groups = _shares(len(items), len(filled))
+    for size, ways, between in _passes(int(least), int(most)):
+        made = [board.slide(group, size, ways, between) for group in groups]
+        if all(made):
+            return [_telling(slide, told) for slide in made if slide]
+    return [_telling(slide, told) for slide in filled]
+
+
+Way: TypeAlias = tuple[float, int]
+"""The first column's share of the width, and how many questions more than half stand in it."""
+_ALIKE: tuple[Way, ...] = ((0.5, 0),)
+_NEARLY: tuple[Way, ...] = tuple(
+    (share, more) for more in (0, 1, -1) for share in (0.5, 0.45, 0.55, 0.4, 0.6)
+)
+_ANYHOW: tuple[Way, ...] = (*_NEARLY, *((share, more) for more in (2, -2) for share in (0.5,)))
+
+
+def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float]]:
+    """Yield sizes, the ways to try at each and the room between questions, the best look first."""
+    larger = range(most, least, -2)
+    yield from ((size, _ALIKE, BETWEEN) for size in larger)
+    yield from ((size, _NEARLY, BETWEEN) for size in larger)
+    yield least, _ALIKE, BETWEEN
+    yield least, _ANYHOW, BETWEEN
+    yield least, _ANYHOW, CLOSE
+
+
+def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
+    here = [spot.number for spot in slide.spots]
+    return slide._replace(told=[words for one in told if (words := one.words(here))])
+
+
+class _Board:
+    """The questions of a starter and the room they have; each is set once at a size and width."""
+
+    def __init__(
+        self, items: Sequence[PackItem], told: Sequence[Instruction], top: float, bottom: float
+    ) -> None:
+        self.items = items
+        self.flows = [(Flow(prompt(item, told)), Flow([item.key])) for item in items]
+        self.top, self.room = top, top - bottom
+        self.digits = len(str(len(items)))
+        self._cells: dict[tuple[int, float, float], Cell] = {}
+
+    def cell(self, i: int, width: float, size: float) -> Cell:
+        """Return a question set in a column of a width."""
+        found = self._cells.get((i, width, size))
+        if found is None:
+            made = cell(*self.flows[i], width, size, self.digits)
+            found = self._cells[i, width, size] = made
+        return found
+
+    def filled(self, size: float) -> list[Slide]:
+        """Return the slides got by putting as many questions on each as fit at a size."""
+        out: list[Slide] = []
+        start, count = 0, len(self.items)
+        while start < count:
+            best = self.alone(start, size)
+            for end in range(count, start + 1, -1):
+                if made := self.slide(range(start, end), size, _ANYHOW, CLOSE):
+                    best = made
+                    break
+            out.append(best)
+            start += len(best.spots)
+        return out
+
+    def slide(self, group: range, size: float, ways: Sequence[Way], between: float) -> Slide | None:
+        """Return the questions of `group` placed on one slide, or None where they do not fit."""
+        half = (len(group) + 1) // 2
+        for share, more in ways if len(group) > 1 else ():
+            split = half + more
+            if not 0 < split < len(group):
+                continue
+            both = RIGHT - LEFT - COLUMN_GAP
+            widths = (round(both * share, 2), round(both * (1 - share), 2))
+            sides = (group[:split], group[split:])
+            if made := self._placed(sides, widths, size, between):
+                return made
+        return self._placed((group,), (RIGHT - LEFT,), size, between)
+
+    def _placed(
+        self, sides: Sequence[range], widths: Sequence[float], size: float, between: float
+    ) -> Slide | None:
+        columns: list[list[Cell]] = []
+        for side, width in zip(sides, widths, strict=True):
+            columns.append([])
+            needed = -between
+            for i in side:
+                made = self.cell(i, width, size)
+                needed += made.height + between
+                if needed > self.room or made.question.cramped or made.answer.cramped:
+                    return None
+                columns[-1].append(made)
+        lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
+        numbers = [i for side in sides for i in side]
+        cells = [one for column in columns for one in column]
+        tops = _tops(cells, len(sides[0]), self.top, self.room)
+        spots = [
+            Spot(i + 1, self.items[i], made, lefts[column], y)
+            for i, made, (column, y) in zip(numbers, cells, tops, strict=True)
+        ]
+        return Slide(spots, size, len(sides), [])
+
+    def alone(self, i: int, size: float) -> Slide:
+        """Return one long question on a slide of its own, set smaller as a last resort."""
+        while size >= LAST_RESORT:
+            made = self.cell(i, RIGHT - LEFT, size)
+            if made.height <= self.room:
+                return Slide([Spot(i + 1, self.items[i], made, LEFT, self.top)], size, 1, [])
+            size -= 2
+        raise ItembankError(
+            f"Question {i + 1} ({self.items[i].address}) is too long for a slide, even at "
+            f"{LAST_RESORT:.0f} point. Choose another item or shorten its words."
+        )
+
+
+def _shares(count: int, slides: int) -> list[range]:
+    """Return `count` questions shared over `slides` slides, none with two more than another."""
+    each, over = divmod(count, slides)
+    ends = [0]
+    for number in range(slides):
+        ends.append(ends[-1] + each + (number < over))
+    return [range(a, b) for a, b in pairwise(ends)]
+
+
+def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:
+    """Return the column and the top of each cell; where it fits, rows share their baseline."""
+    sides = (cells[:split], cells[split:])
+    rows = [
+        [side[row] for side in sides if row < len(side)]
+        for row in range(max(len(side) for side in sides))
+    ]
+    above = [max(made.baseline for made in row) for row in rows]
+    below = [max(made.height - made.baseline for made in row) for row in rows]
+    needed = sum(above) + sum(below)
+    out: list[tuple[int, float]] = []
+    if needed + BETWEEN * (len(rows) - 1) <= room:
+        extra = min(MOST_BETWEEN, (room - needed) / len(rows))
+        starts = [top]
+        for up, down in zip(above, below, strict=True):
+            starts.append(starts[-1] - up - down - extra)
+        for column, side in enumerate(sides):
+            for made, start, up in zip(side, starts, above, strict=False):
+                out.append((column, start - up + made.baseline))
+        return out
+    for column, side in enumerate(sides):
+        spare = room - sum(made.height for made in side)
+        extra = min(MOST_BETWEEN, spare / max(1, len(side)))
+        y = top
+        for made in side:
+            out.append((column, y))
+            y -= made.height + extra
+    return out

@@ -1,0 +1,25 @@
+"""Writes a started pack: pages are drawn while its keys are proved, then all of it or nothing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from itembank.packs.build import Started
+from itembank.packs.data.pack_files import PACK_FILE, pack_json, refuse_folder, write_folder
+
+
+def write_pack(started: Started, folder: Path, replace: bool = False) -> None:
+    """Draw a pack and write its folder, once both roads agree on every key.
+
+    Raises:
+        ItembankError: the folder exists or cannot be written, or something is too long to print.
+        CheckFailed: a key is wrong; nothing is written.
+    """
+    with started.proof:
+        refuse_folder(folder, {}, replace)
+        # Imported here so that the proof, in its own process, never waits for it.
+        from itembank.pages.draw import draw_pack
+
+        files = {**draw_pack(started.pack), PACK_FILE: pack_json(started.pack)}
+        started.proof.result()
+        write_folder(files, folder, replace)

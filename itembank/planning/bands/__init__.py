@@ -1,0 +1,1 @@
+"""Bands of scores and the next task of each."""

@@ -1,0 +1,1 @@
+"""Days: terms, timetables and schemes of work."""

@@ -1,0 +1,123 @@
+"""A scheme of work: the topics of a year group and when each is taught.
+
+``schemes/year-8.toml`` in the department's folder::
+
+    year = 8
+
+    [[topics]]
+    topic = "ratio.simplest-form"
+    taught = 2026-10-05
+
+    [[topics]]
+    topic = "ratio.share"
+    week = 6
+
+A week is the number of a teaching week of the calendar, from 1. Topics may stand in any order.
+On which day a class has been taught a topic is said by
+:mod:`itembank.planning.department.class_scheme`.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Collection
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.files.toml_table import Table, TomlFile
+from itembank.planning.calendar.calendar import Calendar, read_date
+from itembank.planning.topic_names import unknown_topic
+
+FOLDER = "schemes"
+
+
+@dataclass(frozen=True, slots=True)
+class Taught:
+    """A topic and the day on which it is taught; `week` where only a week is stated.
+
+    The day is then the first of that week with lessons.
+    """
+
+    topic: str
+    date: datetime.date
+    week: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Scheme:
+    """The topics of a year group, the earliest first."""
+
+    name: str
+    year: int
+    topics: tuple[Taught, ...]
+
+    def date_of(self, topic: str) -> datetime.date | None:
+        """Return when a topic is taught, or None where it is not in the scheme."""
+        return next((one.date for one in self.topics if one.topic == topic), None)
+
+    def coming(self, first: datetime.date, last: datetime.date) -> tuple[str, ...]:
+        """Return the topics taught from `first` to `last`."""
+        return tuple(one.topic for one in self.topics if first <= one.date <= last)
+
+    def current(self, date: datetime.date) -> str | None:
+        """Return the topic being taught on `date`: the last one begun by then.
+
+        >>> day = datetime.date
+        >>> one = Scheme("y", 8, (Taught("a.b", day(2026, 9, 7)), Taught("c.d", day(2026, 9, 21))))
+        >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
+        ('a.b', None)
+        """
+        begun = [one.topic for one in self.topics if one.date <= date]
+        return begun[-1] if begun else None
+
+
+def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -> Scheme:
+    """Read a scheme of work, its weeks counted by the calendar.
+
+    Raises:
+        FileFaults: every fault of the file, each with its line.
+    """
+    file = TomlFile(path)
+    top = file.top()
+    year = top.whole("year", None, 1, 13)
+    found: dict[str, Taught] = {}
+    rows = top.tables("topics")
+    for row in rows:
+        name = row.text("topic", None)
+        date = _date(row, calendar)
+        if name and name not in known_topics:
+            row.fault("topic", unknown_topic(name, known_topics))
+        elif name in found:
+            row.fault(
+                "topic",
+                f"The topic {name} is taught twice: on {found[name].date} already. Keep the first; "
+                "starters bring it back without being told.",
+            )
+        elif name and date:
+            found[name] = Taught(name, date, row.any("week"))
+        row.close()
+    if not rows:
+        top.fault("", "There are no topics. Add a [[topics]] table with topic and taught or week.")
+    top.close()
+    file.finish()
+    topics = sorted(found.values(), key=lambda one: one.date)
+    return Scheme(path.stem, year, tuple(topics))
+
+
+def _date(row: Table, calendar: Calendar) -> datetime.date | None:
+    """Return the day a topic is taught, as stated or as the week says."""
+    row.known("taught")
+    row.known("week")
+    if ("taught" in row) == ("week" in row):
+        said = "both ‘taught’ and ‘week’" if "week" in row else "neither ‘taught’ nor ‘week’"
+        row.fault("topic", f"This topic has {said}. Give one, so that it is taught once.")
+        return None
+    if "week" in row:
+        number = row.whole("week", None, 1, max(calendar.weeks, 1))
+        return calendar.week_start(number)
+    date = read_date(row, "taught")
+    first, last = calendar.terms[0].first, calendar.terms[-1].last
+    if date and not first <= date <= last:
+        row.fault("taught", f"{date} is outside the school year, {first} to {last}.")
+        return None
+    return date

@@ -1,0 +1,1 @@
+"""A department's folder: its classes, their lessons and the plan of a lesson."""

@@ -1,0 +1,99 @@
+"""On which day a class is taught each topic of its scheme, so that none is asked before.
+
+A scheme is for a year group; a class is taught a topic in a lesson of its own:
+
+* a topic with a date is taught in the class's first lesson on that day or after it;
+* a topic with a week is taught in the class's first lesson of that week; several topics of one
+  week share out its lessons, in the order of the scheme;
+* a lesson that is cancelled teaches nothing: what it was to teach comes in the next one;
+* what the class's ``taught`` says goes before all of this.
+
+A starter opens its lesson, so it asks only what was taught on an earlier day.
+"""
+
+from __future__ import annotations
+
+import datetime
+from bisect import bisect_left
+from collections import defaultdict
+from collections.abc import Collection
+from dataclasses import replace
+
+from itembank.planning.calendar.calendar import Calendar
+from itembank.planning.calendar.scheme import Scheme, Taught
+from itembank.planning.calendar.timetable import lessons_between
+from itembank.planning.department.class_plan import ClassPlan
+
+LessonKey = tuple[datetime.date, str]
+"""The day and period of a lesson; an empty period stands for every lesson of the day."""
+
+
+def class_scheme(
+    scheme: Scheme,
+    plan: ClassPlan,
+    calendar: Calendar,
+    cancelled: Collection[LessonKey] = frozenset(),
+) -> Scheme:
+    """Return a scheme with the days on which a class is taught its topics, the earliest first.
+
+    What the class has not been taught yet, or finds no lesson for, is left out. A class without
+    a timetable keeps the days of its scheme.
+
+    >>> from itembank.planning.calendar.calendar import Term
+    >>> from itembank.planning.calendar.timetable import WeeklyLesson
+    >>> day = datetime.date
+    >>> year = Calendar((Term("Autumn", day(2026, 9, 7), day(2026, 12, 18)),))
+    >>> monday = day(2026, 9, 14)
+    >>> two = Scheme("year-8", 8, (Taught("a.b", monday, 2), Taught("c.d", monday, 2)))
+    >>> plan = ClassPlan(lessons=(WeeklyLesson(2, "1"), WeeklyLesson(3, "1")))
+    >>> [f"{one.topic} {one.date:%a %d}" for one in class_scheme(two, plan, year).topics]
+    ['a.b Wed 16', 'c.d Thu 17']
+    """
+    days = _lesson_days(plan, calendar, cancelled)
+    by_week: dict[int, list[Taught]] = defaultdict(list)
+    for one in scheme.topics:
+        if one.week is not None:
+            by_week[one.week].append(one)
+    found = []
+    for one in scheme.topics:
+        if one.topic in plan.taught:
+            date = plan.taught[one.topic]
+        elif not plan.lessons:
+            date = one.date
+        else:
+            date = _first(days, one.date)
+            if one.week is not None:
+                same = by_week[one.week]
+                held = [day for day in days if calendar.week_number(day) == one.week]
+                if held:
+                    date = held[same.index(one) * len(held) // len(same)]
+        if date is not None:
+            found.append(replace(one, date=date))
+    there = {one.topic for one in scheme.topics}
+    found += [
+        Taught(name, date)
+        for name, date in plan.taught.items()
+        if name not in there and date is not None
+    ]
+    return replace(scheme, topics=tuple(sorted(found, key=lambda one: one.date)))
+
+
+def _lesson_days(
+    plan: ClassPlan, calendar: Calendar, cancelled: Collection[LessonKey]
+) -> list[datetime.date]:
+    """Return the days of the school year on which the class has a lesson, in order."""
+    held, _ = lessons_between(
+        plan.lessons, calendar, calendar.terms[0].first, calendar.terms[-1].last
+    )
+    days = [
+        one.date
+        for one in held
+        if (one.date, one.period) not in cancelled and (one.date, "") not in cancelled
+    ]
+    return list(dict.fromkeys(days))
+
+
+def _first(days: list[datetime.date], date: datetime.date) -> datetime.date | None:
+    """Return the first of the days that is not before a date, or None."""
+    place = bisect_left(days, date)
+    return days[place] if place < len(days) else None

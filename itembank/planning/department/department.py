@@ -1,0 +1,230 @@
+"""A department's folder: who the classes are and what their next lessons bring back.
+
+The folder holds ``department.toml``::
+
+    school = "Larkhythe School"
+    default_class = "8K"
+
+    [[classes]]
+    name = "8K"
+    year = 8
+    title = "Adding fractions"
+    topics = ["fractions.add-unlike", "ratio.share"]
+
+A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
+``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class. So do
+``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``: see
+:mod:`itembank.planning.department.draw_from`. What planning a week needs is told in
+:mod:`itembank.planning.department.class_plan`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.files.faults import join_words
+from itembank.files.toml_table import Table, TomlFile
+from itembank.planning.bands.band_table import read_bands
+from itembank.planning.bands.bands import BandScheme, default_scheme
+from itembank.planning.choosing.week_settings import WeekSettings, read_week_settings
+from itembank.planning.department.class_plan import ClassPlan, read_class_plan, taught_path
+from itembank.planning.department.deciding import Deciding, read_deciding
+from itembank.planning.department.draw_from import DrawFrom, read_draw_from
+from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.topic_names import unknown_topic
+from itembank.text.characters import name_fault, shown
+from itembank.text.folding import folded, same_name
+
+FILE_NAME = "department.toml"
+PAPERS = ("white", "cream", "blue", "green", "pink", "yellow")
+MOST_QUESTIONS = 20
+DEFAULT_QUESTIONS = 8
+DEFAULT_FOLLOW_UP = 10
+MOST_FOLLOW_UP = 20
+
+
+@dataclass(frozen=True, slots=True)
+class SchoolClass:
+    """One class, with what its lessons use unless the teacher says otherwise."""
+
+    name: str
+    year: int
+    title: str
+    topics: tuple[str, ...]
+    questions: int
+    follow_up: int
+    large_print: bool
+    paper: str
+    bands: BandScheme
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
+    plan: ClassPlan = field(default_factory=ClassPlan)
+
+
+@dataclass(frozen=True, slots=True)
+class Department:
+    """A school's department: its folder and its classes."""
+
+    folder: Path
+    school: str
+    classes: tuple[SchoolClass, ...]
+    default_class: str
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
+    deciding: Deciding = field(default_factory=Deciding)
+
+    def find_class(self, name: str | None = None) -> SchoolClass:
+        """Return the class of that name (capitals do not matter), or the default class.
+
+        Raises:
+            ItembankError: there is no such class; the message names those there are.
+        """
+        wanted = self.default_class if name is None else name
+        for one in self.classes:
+            if same_name(one.name, wanted):
+                return one
+        names = [one.name for one in self.classes]
+        there = (
+            f"The class is {names[0]}"
+            if len(names) == 1
+            else f"The classes are {join_words(names)}"
+        )
+        like = name_fault(name or "")
+        raise ItembankError(
+            f"There is no class {shown(name or '')} in {self.folder / FILE_NAME}. "
+            f"{like or there + '.'}"
+        )
+
+
+def find_department(start: Path | None = None) -> Path:
+    """Return the folder that holds ``department.toml``.
+
+    With `start`, that folder itself (or the file in it) must be the department's; without,
+    the current folder and then those above it are tried.
+
+    Raises:
+        ItembankError: no such file was found.
+    """
+    if start is not None:
+        folder = start.parent if start.name == FILE_NAME else start
+        if (folder / FILE_NAME).is_file():
+            return folder
+        if not folder.is_dir():
+            raise ItembankError(f"There is no folder {folder}. Check how --department is spelt.")
+        raise ItembankError(f"The folder {folder} holds no {FILE_NAME}, so it is no department.")
+    here = Path.cwd()
+    for folder in (here, *here.parents):
+        if (folder / FILE_NAME).is_file():
+            return folder
+    raise ItembankError(
+        f"There is no {FILE_NAME} in {here} or above it. "
+        "Go to the department's folder, or name it with --department."
+    )
+
+
+def read_department(folder: Path, known_topics: Collection[str] | None = None) -> Department:
+    """Read ``department.toml`` in `folder`; with `known_topics`, check each topic's name too.
+
+    A topic that is not one of `known_topics` is looked for in the banks that the class uses.
+
+    Raises:
+        FileFaults: every fault of the file, each with its line, and those of a bank that had
+            to be read.
+    """
+    file = TomlFile(folder / FILE_NAME)
+    top = file.top()
+    school = top.text("school", None, most=60)
+    common = None
+    if (table := top.table("bands")) is not None:
+        common = read_bands(table)
+    draw_from = read_draw_from(top, folder)
+    deciding = read_deciding(top)
+    planning = read_week_settings(top, WeekSettings())
+    in_use: dict[tuple[Path, ...], KnownTopics] = {}
+    rows = top.tables("classes")
+    classes = [
+        _read_class(row, common or default_scheme(), draw_from, known_topics, in_use, planning)
+        for row in rows
+    ]
+    names = [one.name for one in classes]
+    for index, row in enumerate(rows):
+        if like := name_fault(names[index]):
+            row.fault("name", like)
+    # Commands take a class's name in capitals or not, so capitals alone tell no two apart.
+    keys = [folded(name) for name in names]
+    for index, row in enumerate(rows):
+        if names[index] and keys[index] in keys[:index]:
+            row.fault("name", f"There are two classes called {names[index]}. Rename one.")
+    if not rows and "classes" not in top:
+        top.fault("", "There is no class. Add a [[classes]] table with a name and topics.")
+    default = top.text("default_class", names[0] if names else "")
+    if "default_class" in top and default and default not in names:
+        top.fault(
+            "default_class",
+            f"There is no class {default} in this file. "
+            f"Write {join_words([n for n in names if n], 'or') or 'the name of a class'}.",
+        )
+    top.close()
+    for known in in_use.values():
+        file.faults += [fault for fault in known.faults if fault not in file.faults]
+    file.finish()
+    return Department(folder, school, tuple(classes), default, draw_from, deciding)
+
+
+def _read_class(
+    row: Table,
+    common: BandScheme,
+    shared: DrawFrom,
+    known_topics: Collection[str] | None,
+    in_use: dict[tuple[Path, ...], KnownTopics],
+    planning: WeekSettings,
+) -> SchoolClass:
+    """Read one class; `in_use` keeps the topics of each choice of banks, so each is read once."""
+    bands = common
+    draw_from = read_draw_from(row, row.file.path.parent).over(shared)
+    if known_topics is not None:
+        banks = draw_from.banks or ()
+        known_topics = in_use.setdefault(banks, KnownTopics(known_topics, banks))
+    if (table := row.table("bands")) is not None:
+        bands = read_bands(table) or common
+    found = SchoolClass(
+        name=row.text("name", None, most=12),
+        year=row.whole("year", None, 1, 13),
+        title=row.text("title", "Starter", most=60),
+        topics=read_topics(row, known_topics),
+        questions=row.whole("questions", DEFAULT_QUESTIONS, 1, MOST_QUESTIONS),
+        follow_up=row.whole("follow_up", DEFAULT_FOLLOW_UP, 1, MOST_FOLLOW_UP),
+        large_print=row.flag("large_print", False),
+        paper=row.choice("paper", "white", PAPERS),
+        bands=bands,
+        draw_from=draw_from,
+        plan=read_class_plan(row, planning),
+    )
+    for name in found.plan.taught:
+        if known_topics is not None and name not in known_topics:
+            where = (*row.path, "taught", *taught_path(row.any("taught"), name))
+            row.file.fault(where, unknown_topic(name, known_topics))
+    if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
+        # The name becomes part of a folder's name.
+        row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")
+    row.close()
+    return found
+
+
+def read_topics(row: Table, known_topics: Collection[str] | None) -> tuple[str, ...]:
+    """Read the ``topics`` of a table: at least one, none twice, all of them known."""
+    found: list[str] = []
+    values = row.items("topics")
+    if not values:
+        row.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+    for value in values:
+        if not isinstance(value, str):
+            row.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
+        elif value in found:
+            row.fault("topics", f"The topic {value} is listed twice.", value)
+        elif known_topics is not None and value not in known_topics:
+            row.fault("topics", unknown_topic(value, known_topics), value)
+        else:
+            found.append(value)
+    return tuple(found)

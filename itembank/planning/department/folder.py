@@ -1,0 +1,220 @@
+"""A department's whole folder for planning: classes, calendar and schemes, checked together."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from itertools import combinations
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.files.faults import Fault, FileFaults, join_words, nearest
+from itembank.files.toml_table import TomlFile
+from itembank.planning.calendar.calendar import Calendar, read_calendar
+from itembank.planning.calendar.scheme import FOLDER, Scheme, read_scheme
+from itembank.planning.department import department as departments
+from itembank.planning.department.class_plan import taught_path
+from itembank.planning.department.class_scheme import LessonKey, class_scheme
+from itembank.planning.department.department import Department, SchoolClass, read_department
+from itembank.planning.department.known_topics import KnownTopics
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """Everything a week is planned from, and remarks that are no faults."""
+
+    department: Department
+    calendar: Calendar
+    schemes: Mapping[str, Scheme]
+    prerequisites: Mapping[str, tuple[str, ...]]
+    remarks: tuple[str, ...] = ()
+
+    def scheme_of(self, one: SchoolClass, cancelled: Collection[LessonKey] = frozenset()) -> Scheme:
+        """Return the scheme of work a class follows, with the days on which *it* is taught.
+
+        `cancelled` are lessons that did not take place, or will not.
+
+        Raises:
+            ItembankError: the class states none, or has no lessons in its timetable.
+        """
+        file = self.department.folder / departments.FILE_NAME
+        if not one.plan.scheme:
+            there = ", ".join(sorted(self.schemes)) or "none yet"
+            raise ItembankError(
+                f'{file}: {one.name} has no scheme of work. Add scheme = "…" to its table; '
+                f"the schemes are {there}."
+            )
+        if not one.plan.lessons:
+            raise ItembankError(
+                f'{file}: {one.name} has no lessons. Add lessons = ["Mon 1", …] to its table.'
+            )
+        return class_scheme(self.schemes[one.plan.scheme], one.plan, self.calendar, cancelled)
+
+
+def read_folder(
+    folder: Path,
+    generated: Collection[str],
+    prerequisites: Mapping[str, tuple[str, ...]],
+) -> Folder:
+    """Read department, calendar and schemes of a folder; all their faults are told at once.
+
+    `generated` are the ids of the topics that generators make, `prerequisites` what each topic
+    that is known by now rests on.
+
+    Raises:
+        FileFaults: every fault of every file, each with file and line.
+    """
+    faults: list[Fault] = []
+    department = calendar = None
+    try:
+        department = read_department(folder, generated)
+    except FileFaults as error:
+        faults += error.faults
+    try:
+        calendar = read_calendar(folder)
+    except FileFaults as error:
+        faults += error.faults
+    schemes: dict[str, Scheme] = {}
+    faulty: set[str] = set()
+    if calendar is not None:
+        classes = department.classes if department else ()
+        banks = dict.fromkeys(path for one in classes for path in one.draw_from.banks or ())
+        known = KnownTopics(generated, tuple(banks))
+        for path in sorted((folder / FOLDER).glob("*.toml")):
+            try:
+                schemes[path.stem] = read_scheme(path, calendar, known)
+            except FileFaults as error:
+                faulty.add(path.stem)
+                faults += error.faults
+    if department is not None:
+        faults += _timetable_faults(department)
+        if calendar is not None:
+            faults += _letter_faults(department, calendar)
+            faults += _taught_faults(department, calendar)
+            faults += _scheme_faults(department, schemes, faulty)
+    if cycle := find_cycle(prerequisites):
+        names = " → ".join(cycle)
+        faults.append(Fault(str(folder), 0, f"Topics rest on one another in a circle: {names}."))
+    if faults:
+        raise FileFaults(faults, most=None)
+    assert department is not None
+    assert calendar is not None
+    remarks = tuple(_remarks(schemes, prerequisites))
+    return Folder(department, calendar, schemes, prerequisites, remarks)
+
+
+def _timetable_faults(department: Department) -> list[Fault]:
+    """Return the clashes between classes that one teacher takes."""
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    rows = {one.name: place for place, one in enumerate(department.classes)}
+    for one, other in combinations(department.classes, 2):
+        if not one.plan.teacher or one.plan.teacher != other.plan.teacher:
+            continue
+        for lesson in other.plan.lessons:
+            if any(lesson.clashes(mine) for mine in one.plan.lessons):
+                file.fault(
+                    ("classes", rows[other.name], "lessons"),
+                    f"{one.plan.teacher} has {one.name} and {other.name} at the same time, on "
+                    f"{lesson}. Move one of the lessons.",
+                    str(lesson),
+                )
+    return file.faults
+
+
+def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
+    """Return the lessons of a week A or B that no week is: they would be held every week."""
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    for place, one in enumerate(department.classes):
+        for lesson in one.plan.lessons:
+            if lesson.letter and calendar.week_a is None:
+                file.fault(
+                    ("classes", place, "lessons"),
+                    f"{lesson} is a lesson of week {lesson.letter}, but calendar.toml has no "
+                    "two-week timetable. Add two_week = true and week_a there, or take the "
+                    f"{lesson.letter} away.",
+                    str(lesson),
+                )
+    return file.faults
+
+
+def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
+    """Return the days outside the school year on which a class is said to be taught a topic."""
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    first, last = calendar.terms[0].first, calendar.terms[-1].last
+    for place, one in enumerate(department.classes):
+        for name, date in one.plan.taught.items():
+            if date is not None and not first <= date <= last:
+                written = taught_path(file.data["classes"][place]["taught"], name)
+                file.fault(
+                    ("classes", place, "taught", *written),
+                    f"{name}: {date} is outside the school year, {first} to {last}.",
+                )
+    return file.faults
+
+
+def _scheme_faults(
+    department: Department, schemes: Mapping[str, Scheme], faulty: Collection[str]
+) -> list[Fault]:
+    file = TomlFile(department.folder / departments.FILE_NAME)
+    for place, one in enumerate(department.classes):
+        name = one.plan.scheme
+        if not name or name in faulty:
+            continue
+        where = ("classes", place, "scheme")
+        if name not in schemes:
+            near = nearest(name, schemes)
+            there = (
+                f"Did you mean {join_words(near, 'or')}?"
+                if near
+                else f"Make {department.folder / FOLDER / name}.toml, or mend the name."
+            )
+            file.fault(where, f"There is no scheme of work ‘{name}’. {there}")
+        elif schemes[name].year != one.year:
+            file.fault(
+                where,
+                f"{one.name} is in year {one.year}, but {name} is for year {schemes[name].year}.",
+            )
+    return file.faults
+
+
+def find_cycle(prerequisites: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """Return topics that rest on one another in a circle, or an empty tuple.
+
+    >>> find_cycle({"a": ("b",), "b": ("c",), "c": ("a",)})
+    ('a', 'b', 'c', 'a')
+    >>> find_cycle({"a": ("b",), "b": ()})
+    ()
+    """
+    done: set[str] = set()
+
+    def visit(name: str, path: tuple[str, ...]) -> tuple[str, ...]:
+        if name in path:
+            return (*path[path.index(name) :], name)
+        if name in done:
+            return ()
+        for below in prerequisites.get(name, ()):
+            if found := visit(below, (*path, name)):
+                return found
+        done.add(name)
+        return ()
+
+    for name in sorted(prerequisites):
+        if found := visit(name, ()):
+            return found
+    return ()
+
+
+def _remarks(
+    schemes: Mapping[str, Scheme], prerequisites: Mapping[str, tuple[str, ...]]
+) -> list[str]:
+    """Return what is odd about the schemes without being wrong."""
+    found = []
+    for name, scheme in sorted(schemes.items()):
+        dates = {one.topic: one.date for one in scheme.topics}
+        for topic, date in dates.items():
+            for below in prerequisites.get(topic, ()):
+                if below in dates and dates[below] > date:
+                    found.append(
+                        f"{name}: {topic} is taught on {date}, before {below}, which it rests on."
+                    )
+    return found

@@ -1,0 +1,165 @@
+"""A plan: one lesson's starter in a file, so that it can be kept, shared and made again.
+
+::
+
+    class = "8K"
+    date = 2026-11-30
+    title = "Sharing in a ratio"
+    topics = ["ratio.share", { id = "fractions.add-unlike", count = 3 }]
+    questions = 8
+
+Only ``topics`` is needed. A topic with a ``count`` gets that many questions; the others share
+the rest evenly. What a plan leaves out comes from the class or the command line. It may state
+``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year`` as a class may
+(:mod:`itembank.planning.department.draw_from`), its banks being named from the plan's own folder.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Collection
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from itembank.files.toml_table import Table, TomlFile
+from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
+from itembank.planning.department.draw_from import DrawFrom, read_draw_from
+from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.topic_names import unknown_topic
+
+MOST_VARIANTS = 6
+MOST_SEED = 2**31 - 1
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedTopic:
+    """A topic of a plan; with a count, that many starter questions are on it."""
+
+    id: str
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What a plan states; None where it leaves a matter open."""
+
+    topics: tuple[PlannedTopic, ...]
+    class_name: str | None = None
+    date: datetime.date | None = None
+    title: str | None = None
+    questions: int | None = None
+    follow_up: int | None = None
+    variants: int | None = None
+    seed: int | None = None
+    large_print: bool | None = None
+    paper: str | None = None
+    two_up: bool | None = None
+    draw_from: DrawFrom = field(default_factory=DrawFrom)
+
+    @property
+    def topic_ids(self) -> tuple[str, ...]:
+        """Return the names of the topics, in the plan's order."""
+        return tuple(topic.id for topic in self.topics)
+
+
+def read_plan(
+    path: Path, known_topics: Collection[str] | None = None, banks: tuple[Path, ...] = ()
+) -> Plan:
+    """Read a plan; with `known_topics`, check that each topic is one of them.
+
+    A topic that is not is looked for in the plan's own banks and in `banks`, which are those
+    that the class or the command line names.
+
+    Raises:
+        FileFaults: every fault of the file, each with its line, and those of a bank that had
+            to be read.
+    """
+    file = TomlFile(path)
+    top = file.top()
+    draw_from = read_draw_from(top, path.parent)
+    known = None
+    if known_topics is not None:
+        known = KnownTopics(known_topics, (*(draw_from.banks or ()), *banks))
+    plan = Plan(
+        topics=_topics(top, known),
+        class_name=top.text("class", "") or None,
+        date=_date(top),
+        title=top.text("title", "", most=60) or None,
+        questions=_whole(top, "questions", 1, MOST_QUESTIONS),
+        follow_up=_whole(top, "follow_up", 1, MOST_FOLLOW_UP),
+        variants=_whole(top, "variants", 1, MOST_VARIANTS),
+        seed=_whole(top, "seed", 0, MOST_SEED),
+        large_print=top.flag("large_print", False) if "large_print" in top else None,
+        paper=top.choice("paper", "white", PAPERS) if "paper" in top else None,
+        two_up=top.flag("two_up", False) if "two_up" in top else None,
+        draw_from=draw_from,
+    )
+    # Absent keys were not read above, but they exist: say so before unknown ones are named.
+    for key in ("large_print", "paper", "two_up", "questions", "follow_up", "variants", "seed"):
+        top.known(key)
+    _check_counts(top, plan)
+    top.close()
+    file.faults += known.faults if known is not None else []
+    file.finish()
+    return plan
+
+
+def _whole(top: Table, key: str, low: int, high: int) -> int | None:
+    return top.whole(key, low, low, high) if key in top else None
+
+
+def _date(top: Table) -> datetime.date | None:
+    value = top.any("date")
+    if isinstance(value, datetime.date) and not isinstance(value, datetime.datetime):
+        return value
+    if isinstance(value, str):
+        try:
+            return datetime.date.fromisoformat(value)
+        except ValueError:
+            pass
+    if value is not None:
+        top.fault("date", f"‘date’ must be a day such as 2026-11-30, not ‘{value}’.")
+    return None
+
+
+def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ...]:
+    found: list[PlannedTopic] = []
+    values = top.items("topics")
+    if not values:
+        top.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+    for index, value in enumerate(values):
+        if isinstance(value, str):
+            topic = PlannedTopic(value)
+        elif isinstance(value, dict):
+            row = Table(top.file, value, (*top.path, "topics", index))
+            count = _whole(row, "count", 1, MOST_QUESTIONS)
+            row.known("count")
+            topic = PlannedTopic(row.text("id", None), count)
+            row.close()
+        else:
+            top.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
+            continue
+        if topic.id in (one.id for one in found):
+            top.fault("topics", f"The topic {topic.id} is listed twice.", topic.id)
+        elif topic.id and known is not None and topic.id not in known:
+            top.fault("topics", unknown_topic(topic.id, known), topic.id)
+        found.append(topic)
+    return tuple(found)
+
+
+def _check_counts(top: Table, plan: Plan) -> None:
+    counted = sum(topic.count or 0 for topic in plan.topics)
+    if counted > MOST_QUESTIONS:
+        top.fault(
+            "topics",
+            f"The topics ask for {counted} questions in all; a starter has at most "
+            f"{MOST_QUESTIONS}.",
+        )
+    elif plan.questions is not None and plan.topics:
+        free = sum(topic.count is None for topic in plan.topics)
+        if counted > plan.questions or (not free and counted != plan.questions):
+            top.fault(
+                "questions",
+                f"The topics ask for {counted} questions, but ‘questions’ is {plan.questions}. "
+                "Change one of them.",
+            )

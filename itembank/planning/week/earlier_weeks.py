@@ -1,0 +1,119 @@
+"""What the plans of a class's other weeks ask, and what the class knows of each topic by then."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.files.faults import Fault, FileFaults
+from itembank.files.toml_table import Table, TomlFile
+from itembank.planning.calendar.calendar import read_date
+from itembank.planning.calendar.days import period_order
+from itembank.planning.calendar.scheme import Scheme
+from itembank.planning.choosing.choose_topics import TopicState
+from itembank.planning.choosing.class_memory import Scored, remember_class
+from itembank.planning.choosing.memory import Seen
+from itembank.planning.week.sheet_rows import sheet_addresses
+from itembank.planning.week.week_plan import FILE_NAME, FOLDER
+from itembank.text.folding import same_name
+
+
+@dataclass(frozen=True, slots=True)
+class AskedBefore:
+    """What a plan of the class asks in one lesson, on its starter and on its sheets."""
+
+    date: datetime.date
+    period: str
+    topics: tuple[str, ...]
+    addresses: tuple[str, ...]
+
+
+def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
+    """Return what all plan files of a class in a department's folder ask, by date.
+
+    A file that bears another class's name is not opened: there are forty classes in a school,
+    and forty weeks.
+
+    Raises:
+        FileFaults: one of them cannot be read as a plan; every fault of all of them.
+    """
+    found: list[AskedBefore] = []
+    faults: list[Fault] = []
+    for path in sorted((folder / FOLDER).glob("week-*.toml")):
+        match = FILE_NAME.fullmatch(path.name)
+        if match and not same_name(match[1], class_name):
+            continue
+        try:
+            found += _read(path, class_name)
+        except FileFaults as error:
+            faults += error.faults
+    if faults:
+        raise FileFaults(faults)
+    return sorted(found, key=lambda one: (one.date, period_order(one.period)))
+
+
+def _read(path: Path, class_name: str) -> list[AskedBefore]:
+    file = TomlFile(path)
+    top = file.top()
+    if not same_name(str(top.any("class") or ""), class_name):
+        return []
+    sheets = {
+        (str(row.any("date")), str(row.any("period") or "")): sheet_addresses(row)
+        for row in top.tables("sheets")
+    }
+    found = []
+    for row in top.tables("lessons"):
+        date = read_date(row, "date")
+        if date is None:
+            continue
+        period = str(row.any("period") or "")
+        topics = [str(one.any("topic")) for one in row.tables("topics") if "topic" in one]
+        addresses = [*_words(row, "asked"), *_words(row, "items")]
+        addresses += sheets.get((date.isoformat(), period), ())
+        found.append(AskedBefore(date, period, tuple(topics), tuple(dict.fromkeys(addresses))))
+    file.finish()
+    return found
+
+
+def _words(row: Table, key: str) -> list[str]:
+    return [one for one in row.items(key) if isinstance(one, str)]
+
+
+def topic_states(
+    scheme: Scheme,
+    titles: Mapping[str, str],
+    recorded: Mapping[str, Sequence[Seen]],
+    planned: Iterable[AskedBefore],
+    before: datetime.date,
+    scored: Iterable[Scored] = (),
+) -> tuple[TopicState, ...]:
+    """Return what the class knows of each topic of the scheme, as far as is known `before` a day.
+
+    A lesson that was planned counts as asked, without a result; `planned` are those of which
+    nothing better is known. What was recorded of a topic that day goes before it. `scored` are
+    the starters of which only scores are known.
+    """
+    seen = {name: [one for one in rows if one.date < before] for name, rows in recorded.items()}
+    for lesson in planned:
+        for name in lesson.topics:
+            known = seen.setdefault(name, [])
+            if lesson.date < before and lesson.date not in [one.date for one in known]:
+                known.append(Seen(lesson.date, 0, 0))
+    rows: dict[str, tuple[Seen, ...]] = {}
+    for one in scheme.topics:
+        # What was asked before the teaching, by a pin, says nothing of what is remembered of it.
+        rows[one.topic] = tuple(row for row in seen.get(one.topic, ()) if row.date >= one.date)
+    taught = {one.topic: one.date for one in scheme.topics}
+    memories = remember_class(taught, rows, [one for one in scored if one.date < before])
+    return tuple(
+        TopicState(
+            one.topic,
+            titles.get(one.topic, one.topic),
+            one.date,
+            memories[one.topic],
+            rows[one.topic],
+        )
+        for one in scheme.topics
+    )

@@ -1,0 +1,128 @@
+"""A class's week as a plan file: written by the tool, edited by the teacher, built from again.
+
+What a teacher may change stands in the head of the file itself (:data:`HOW`).
+"""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from itembank.planning.week.sheet_items import LessonSheets
+from itembank.planning.week.sheet_rows import quoted, sheet_lines
+from itembank.text.paths_shown import as_typed
+
+FOLDER = "plans"
+FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
+"""What :attr:`WeekPlan.file_name` returns; the class stands in the middle."""
+HOW = """\
+# Change what you like, then run: itembank week --plan {path} --replace
+#   topics     what the starter asks about; the counts come to ‘questions’.
+#              pinned = true: stays, even if the week is planned anew.
+#   items      addresses of questions you want asked.
+#   never      topics and addresses that are not to be asked.
+#   asked      the questions as chosen, in order. Take one out for another in its place.
+#   seed       another number gives other questions wherever ‘asked’ leaves a place.
+# Building from it writes it anew where something changed; comments of your own go then.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class WeekTopic:
+    """A topic of a starter, its number of questions and why; pinned where the teacher chose it."""
+
+    topic: str
+    count: int
+    why: str = ""
+    pinned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedLesson:
+    """One lesson of the week.
+
+    `items` are addresses the teacher wants, `never` topics and addresses that are not to come,
+    `asked` the questions chosen, in the order of the starter, `sheets` those of the sheets.
+    """
+
+    date: datetime.date
+    period: str
+    title: str
+    questions: int
+    seed: int
+    topics: tuple[WeekTopic, ...] = ()
+    items: tuple[str, ...] = ()
+    never: tuple[str, ...] = ()
+    asked: tuple[str, ...] = ()
+    sheets: LessonSheets = field(default_factory=LessonSheets)
+
+    @property
+    def key(self) -> tuple[datetime.date, str]:
+        """Return what tells the lesson from the others of its class."""
+        return self.date, self.period
+
+    @property
+    def counts(self) -> dict[str, int]:
+        """Return the number of questions on each topic."""
+        return {one.topic: one.count for one in self.topics}
+
+    @property
+    def never_topics(self) -> frozenset[str]:
+        """Return the topics among what is not to come."""
+        return frozenset(one for one in self.never if not is_address(one))
+
+    def __str__(self) -> str:
+        """Return the day and the period."""
+        return f"{self.date:%A} {self.date.day} {self.date:%B}, period {self.period}"
+
+
+@dataclass(frozen=True, slots=True)
+class WeekPlan:
+    """The lessons of a class in the week that begins on the Monday `week`."""
+
+    class_name: str
+    week: datetime.date
+    lessons: tuple[PlannedLesson, ...]
+
+    @property
+    def file_name(self) -> str:
+        """Return the name of the plan's file."""
+        return f"week-{self.class_name}-{self.week.isoformat()}.toml"
+
+
+def is_address(text: str) -> bool:
+    """Tell an item's address from the name of a topic.
+
+    >>> is_address("ratio.share/core/12"), is_address("ours:pool-1"), is_address("ratio.share")
+    (True, True, False)
+    """
+    return "/" in text or ":" in text
+
+
+def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
+    """Return a plan as TOML with words on how to change it."""
+    head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
+    head += [f"# No lesson on {line}" for line in skipped]
+    lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
+    lines.append(f"week = {plan.week.isoformat()}")
+    for lesson in plan.lessons:
+        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]
+        lines.append(f"period = {quoted(lesson.period)}")
+        lines.append(f"title = {quoted(lesson.title)}")
+        lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
+        for one in lesson.topics:
+            pinned = "pinned = true, " if one.pinned else ""
+            lines.append(
+                f"    {{ topic = {quoted(one.topic)}, count = {one.count}, {pinned}"
+                f"why = {quoted(one.why)} }},"
+            )
+        lines.append("]")
+        for name in ("items", "never", "asked"):
+            values = getattr(lesson, name)
+            rows = [f"    {quoted(value)}," for value in values]
+            lines += [f"{name} = [", *rows, "]"] if values else [f"{name} = []"]
+    lines += sheet_lines((one.date, one.period, one.sheets) for one in plan.lessons)
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,25 @@
+"""Proves keys against what is printed, by two roads that share no arithmetic.
+
+:func:`prove_fast` is the exact road, quick enough for every item made;
+:func:`prove_symbolic` is the sympy road and imports sympy when first called.
+"""
+
+from __future__ import annotations
+
+from itembank.items.item import Item
+from itembank.proof.exact.exact_road import prove_fast
+
+__all__ = ["prove_fast", "prove_symbolic"]
+
+
+def prove_symbolic(item: Item) -> None:
+    """Prove the key of `item` with sympy.
+
+    Raises
+    ------
+    CheckFailed
+        If sympy's answer and the key differ; the message gives both.
+    """
+    from itembank.proof.sympy.sympy_road import prove
+
+    prove(item)

@@ -1,0 +1,239 @@
+"""Walks whole spaces and proves every item of them."""
+
+from __future__ import annotations
+
+import os
+import random
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from statistics import median
+
+from itembank.errors import CheckFailed
+from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
+from itembank.items.measures.difficulty import difficulty
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.notation import tree as t
+from itembank.notation.value import parts
+from itembank.proof import prove_fast, prove_symbolic
+from itembank.proof.claim.finding import WrongKey
+from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.exact.exact_road import differ
+from itembank.proof.lines.steps import step_fault
+
+LIMIT = 20_000
+"""Tiers with more items than this are audited by a random sample of this many."""
+SYMBOLIC_EVERY = 40
+"""One item in this many also goes down the sympy road; packs send every item down it."""
+MEASURED = 200
+"""Items of a tier, spread evenly over those audited, whose difficulty makes its median: enough
+for the order of the tiers, and the measure costs as much as a proof."""
+CHUNK = 400
+KEPT = 5
+
+Progress = Callable[[int, int], None]
+
+
+@dataclass
+class TopicAudit:
+    """What an audit found on one topic; `faults` holds the first few in words."""
+
+    topic: str
+    items: int = 0
+    checked: int = 0
+    symbolic: int = 0
+    wrong_keys: int = 0
+    blind: int = 0
+    form_faults: int = 0
+    step_faults: int = 0
+    repeats: int = 0
+    difficulty: dict[str, float] = field(default_factory=dict)
+    """The median of each tier, over :data:`MEASURED` of its items."""
+    faults: list[str] = field(default_factory=list)
+
+    @property
+    def sound(self) -> bool:
+        """Return whether no fault was found."""
+        return (
+            not (self.wrong_keys + self.blind + self.form_faults + self.step_faults + self.repeats)
+            and not self.faults
+        )
+
+
+def blind_slip(item: Item) -> str:
+    """Return the name of a misconception that gives the right answer here, or ``""``."""
+    for slip in item.slips:
+        if slip.wrong == item.key or _same_answer(item, slip.wrong):
+            return slip.misconception.name
+    return ""
+
+
+def _same_answer(item: Item, wrong: t.Node) -> bool:
+    if isinstance(item.ask, Inequality | Order | Compare | Choose):
+        return wrong == item.key
+    try:
+        ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, t.Ratio)
+        return not differ(parts(value_given(item.key)), wrong, ratio)
+    except t.NotationError:
+        return False
+
+
+def audit(
+    topics: tuple[str, ...] = (),
+    *,
+    limit: int = LIMIT,
+    jobs: int | None = None,
+    progress: Progress | None = None,
+    symbolic_every: int = SYMBOLIC_EVERY,
+) -> list[TopicAudit]:
+    """Prove every item of the named topics (default: all) and return one report a topic.
+
+    Parameters
+    ----------
+    topics
+        Ids of topics.
+    limit
+        A tier with more items than this is sampled: `limit` of them, at random, seed 1.
+    jobs
+        Processes to use; default, one for each core.
+    progress
+        Called with (items done, items in all) as chunks of work come back.
+    symbolic_every
+        Send one item in this many down the sympy road too; 1 sends all.
+
+    Raises
+    ------
+    UnknownTopic
+        If a name is not a topic's.
+    """
+    names = topics or topic_ids()
+    reports = {name: TopicAudit(name) for name in names}
+    work = [chunk for name in names for chunk in _chunks(name, limit, symbolic_every)]
+    # A topic may take ten times as long as another. In any order but theirs, those done stand
+    # for those to come, and whoever waits can be told truly how long it will be.
+    order = random.Random(1).sample(range(len(work)), len(work))
+    total, done = sum(len(chunk[2]) for chunk in work), 0
+    for name in names:
+        reports[name].items = sum(len(space) for space in find_topic(name).spaces.values())
+    seen: dict[str, set[tuple[object, ...]]] = {}
+    hard: dict[tuple[str, str], list[float]] = {}
+    parts: dict[int, Part] = {}
+    ran = _run([work[place] for place in order], jobs or os.cpu_count() or 1)
+    for place, (chunk, found) in zip(order, ran, strict=True):
+        parts[place] = found
+        done += len(chunk[2])
+        if progress:
+            progress(done, total)
+    # What is told is told in the order of topics, tiers and items.
+    for place, (name, tier, *_) in enumerate(work):
+        part = parts[place]
+        _merge(reports[name], part[0])
+        hard.setdefault((name, tier), []).extend(part[1])
+        twins = seen.setdefault(f"{name}/{tier}", set())
+        for twin in part[2]:
+            if twin in twins:
+                reports[name].repeats += 1
+                _note(reports[name], f"{name}/{tier}: one question comes twice: {twin}")
+            twins.add(twin)
+    for name in names:
+        report = reports[name]
+        report.difficulty = {
+            tier: round(median(hard[name, tier]), 2) for tier in Tier if (name, tier) in hard
+        }
+        levels = list(report.difficulty.values())
+        if levels != sorted(set(levels)):
+            _note(report, f"{name}: difficulty does not rise by tier: {report.difficulty}")
+    return [reports[name] for name in names]
+
+
+Chunk = tuple[str, str, list[int], int, int]
+"""Topic, tier, indices, and one in how many goes down the sympy road and is measured."""
+Part = tuple[TopicAudit, list[float], list[tuple[object, ...]]]
+
+
+def _chunks(name: str, limit: int, symbolic_every: int) -> Iterator[Chunk]:
+    for tier, space in find_topic(name).spaces.items():
+        indices = list(range(len(space)))
+        if len(indices) > limit:
+            indices = sorted(random.Random(1).sample(indices, limit))
+        measured_every = max(1, len(indices) // MEASURED)
+        for start in range(0, len(indices), CHUNK):
+            some = indices[start : start + CHUNK]
+            yield name, str(tier), some, symbolic_every, measured_every
+
+
+def _run(work: list[Chunk], jobs: int) -> Iterator[tuple[Chunk, Part]]:
+    if jobs == 1 or len(work) == 1:
+        for chunk in work:
+            yield chunk, check_chunk(chunk)
+        return
+    from concurrent.futures import ProcessPoolExecutor
+
+    with ProcessPoolExecutor(jobs) as pool:
+        try:
+            yield from zip(work, pool.map(check_chunk, work), strict=True)
+        except KeyboardInterrupt:
+            pool.shutdown(wait=False, cancel_futures=True)
+            raise
+
+
+def check_chunk(chunk: Chunk) -> Part:
+    """Check some items of one tier; returns counts, the difficulties, and the twins."""
+    name, tier, indices, symbolic_every, measured_every = chunk
+    topic, report = find_topic(name), TopicAudit(name)
+    hard: list[float] = []
+    twins: list[tuple[object, ...]] = []
+    for place, index in enumerate(indices):
+        item = topic.item(Tier(tier), index)
+        report.checked += 1
+        if place % measured_every == 0:
+            hard.append(difficulty(item))
+        twins.append(item.twin)
+        symbolic = place % symbolic_every == 0
+        report.symbolic += symbolic
+        check_item(item, report, symbolic=symbolic)
+    return report, hard, twins
+
+
+def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
+    """Check one item and add what is found to `report`."""
+    try:
+        prove_fast(item)
+        if symbolic:
+            prove_symbolic(item)
+    except WrongKey as error:
+        report.wrong_keys += 1
+        _note(report, str(error))
+    except CheckFailed as error:
+        report.form_faults += 1
+        _note(report, str(error))
+    name = blind_slip(item)
+    if name:
+        report.blind += 1
+        _note(report, f"{item.address}: the misconception {name!r} gives the right answer")
+    if len({slip.wrong for slip in item.slips}) < 2:
+        report.blind += 1
+        _note(report, f"{item.address}: fewer than two different likely wrong answers")
+    fault = step_fault(item)
+    if fault:
+        report.step_faults += 1
+        _note(report, f"{item.address}: {fault}")
+
+
+def _merge(into: TopicAudit, part: TopicAudit) -> None:
+    for name in (
+        "checked",
+        "symbolic",
+        "wrong_keys",
+        "blind",
+        "form_faults",
+        "step_faults",
+        "repeats",
+    ):
+        setattr(into, name, getattr(into, name) + getattr(part, name))
+    for fault in part.faults:
+        _note(into, fault)
+
+
+def _note(report: TopicAudit, fault: str) -> None:
+    if len(report.faults) < KEPT:
+        report.faults.append(fault)

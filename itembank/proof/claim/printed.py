@@ -1,0 +1,142 @@
+"""Checks that what is proved is what is printed."""
+
+from __future__ import annotations
+
+from itembank.items.item import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+    Subject,
+)
+from itembank.notation import tree as t
+from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
+from itembank.proof.claim.finding import text
+from itembank.proof.claim.key_solutions import value_given
+from itembank.wording.sentences.sizes import order_said
+from itembank.wording.sentences.units_said import kinds_in_words, other_unit
+from itembank.wording.tasks.answer_phrases import ORDER_WORDS
+
+
+def asked(ask: Ask) -> tuple[t.Node, ...]:
+    """Return every tree the question is about."""
+    match ask:
+        case Find(target, relations):
+            return (target, *relations)
+        case Inequality(relation):
+            return (relation,)
+        case Order(things, _):
+            return things
+        case Compare(left, right):
+            return (left, right)
+        case Choose(options, _):
+            return tuple(node for _, node in options)
+        case Rewrite(target, _) | Round(target, _, _, _):
+            return (target,)
+        case Pick(of, _):
+            return asked(of)
+        case Solve(relations):
+            return relations
+        case Subject(relation, letter):
+            return (relation, letter)
+        case Sequence(terms):
+            return terms
+        case Common(numbers, _):
+            return numbers
+
+
+def unprinted(item: Item) -> str:
+    """Return what the proof would use that the prompt does not print, or ``""``.
+
+    A tree of the question is printed if it stands in the prompt, whole. If it does not, the
+    question is a model of a word problem, and then each of its numbers has to be printed or
+    be one of the constants the item declares.
+    """
+    shown: set[t.Node] = set()
+    for run in item.prompt:
+        if not isinstance(run, str):
+            _gather(run, shown)
+    for node in asked(item.ask):
+        missing = _missing(node, shown, item.constants)
+        if missing is not None:
+            return f"the proof uses {text(missing)}, which the prompt does not print"
+    said = "".join(run for run in item.prompt if isinstance(run, str))
+    if isinstance(item.ask, Order) and order_said(said, item.ask.things) != item.ask.detail:
+        return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
+    if isinstance(item.ask, Choose):
+        # {3} cans are named 3 cans.
+        page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
+        for label, _ in item.ask.options:
+            named = label in page or t.Label(label) in shown
+            if not named and not any(text(node) == label for node in shown):
+                return f"the choice {label!r} is not named in the prompt"
+    return ""
+
+
+def mismatched(item: Item) -> str:
+    """Return how the key's letter or units are not those of the question, or ``""``.
+
+    Two answers worth the same number are not the same answer: y = 5 does not solve an
+    equation in x, and 6 litres are not 6 kilograms.
+    """
+    said = "".join(run if isinstance(run, str) else " " for run in item.prompt)
+    if fault := other_unit(item.key, said):
+        return fault
+    key, ask = item.key, item.ask
+    if isinstance(ask, Find) and isinstance(key, t.Relation) and ask.target not in _ends(key):
+        return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
+    if strange := kinds(key) - kinds_in_words(said):
+        for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
+            strange -= kinds(node)
+        if strange:
+            units = " and ".join(sorted(strange))
+            return f"the key is in units of {units}, which the prompt does not print"
+    if isinstance(ask, Round) or (isinstance(ask, Find) and not ask.relations):
+        if isinstance(ask.target, t.Ratio | t.Listing):
+            return ""
+        try:
+            wanted, given = dimension(ask.target), dimension(value_given(key))
+        except t.NotationError:
+            return ""
+        if not answers(wanted, given):
+            asks, gives = dimension_words(wanted), dimension_words(given)
+            return f"the question asks for {asks}, the key gives {gives}"
+    return ""
+
+
+def _ends(key: t.Relation) -> tuple[t.Node, t.Node]:
+    """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
+    return key.first, key.rest[-1][1]
+
+
+def _gather(node: t.Node, into: set[t.Node]) -> None:
+    into.add(node)
+    for child in t.children(node):
+        _gather(child, into)
+
+
+def _missing(node: t.Node, shown: set[t.Node], constants: tuple[int, ...]) -> t.Node | None:
+    if node in shown or isinstance(node, t.Sym):
+        return None
+    if isinstance(node, t.Int) and node.n in constants:
+        return None
+    if isinstance(node, t.Int | t.Dec | t.Mixed):
+        return node
+    # A fraction or ratio of numbers is one number on the page; parts of two others are not it.
+    if isinstance(node, t.Frac | t.Ratio) and all(isinstance(c, t.Int) for c in t.children(node)):
+        loose = [c for c in t.children(node) if _missing(c, shown, constants) is not None]
+        return node if loose else None
+    for child in t.children(node):
+        missing = _missing(child, shown, constants)
+        if missing is not None:
+            return missing
+    return None

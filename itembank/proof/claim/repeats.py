@@ -1,0 +1,208 @@
+"""Whether a key only says the question again: with its terms in another order, or respelled.
+
+27/3 is worth what {27/3} comes to, and is no answer. Two trees are held for the same writing
+where they differ in the order of terms and factors, in brackets around the whole of a part, or
+in the spelling of one operation (27 ÷ 3 and 27/3). Whatever takes a step of work is not: x^2 for
+x × x, 2x − 3y for 2x + (−3y), 0.75 for 75%.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import replace
+
+from itembank.items.forms.number_forms import bare
+from itembank.items.item import Find, Inequality, Item, Order, Pick, Rewrite, Round, Solve, Subject
+from itembank.notation import tree as t
+from itembank.proof.claim.key_solutions import value_given
+
+REPEATS = "the key only repeats the question"
+_OF_FRACTIONS = ("fraction", "lowest-terms", "improper", "simplest", "number")
+_TURNED = {">": "<", "≥": "≤"}
+
+Writing = Hashable
+"""A tree as it is written, but for what does not count; equal for two that say the same."""
+
+
+def repeats(item: Item) -> bool:
+    """Tell whether the key of `item` is the printed question over again.
+
+    That may be right (a list that is in order already, a fraction that is in its lowest terms),
+    but it is for a person to say.
+
+    >>> from itembank.items.item import Tier
+    >>> from itembank.notation import parse
+    >>> def asked(question, key):
+    ...     target = parse(question)
+    ...     return Item("a:b", "a.b", Tier.CORE, ("Work out ", target), Find(target), parse(key),
+    ...         "value", (), (), (), 1, ())
+    >>> [repeats(asked("27/3", key)) for key in ("27/3", "27 ÷ 3", "9")]
+    [True, True, False]
+    """
+    ask, key = item.ask, item.key
+    match ask:
+        case Find(target, ()):
+            if not _is_printed(target, item):
+                return False  # the sum is said in words: the reciprocal of 5
+            if item.form in _OF_FRACTIONS and _is_division(target):
+                return False  # 3 ÷ 4 as a fraction
+            return _same(target, _value(key))
+        case Find(target, relations):
+            return any(_told(relation, target, _value(key)) for relation in relations)
+        case Rewrite(target, _):
+            return _is_printed(target, item) and _same(target, key)
+        case Round(target):
+            # 3.50 rounds to 3.5, so that a zero at the end does count.
+            return bare(target) == bare(key)
+        case Order(things, _):
+            parts = key.parts if isinstance(key, t.Listing) else ()
+            return len(parts) == len(things) and all(map(_same, things, parts))
+        case Inequality(relation):
+            return _same(relation, key)
+        case Solve(relations):
+            return _solved(relations, key)
+        case Pick(of, _):
+            return repeats(replace(item, ask=of))
+        case Subject(relation, letter):
+            return any(_told(relation, letter, case) for case in _cases(key))
+    return False
+
+
+def _is_printed(target: t.Node, item: Item) -> bool:
+    return any(target in t.walk(run) for run in item.prompt if not isinstance(run, str))
+
+
+def _value(key: t.Node) -> t.Node:
+    try:
+        return value_given(key)
+    except t.NotationError:
+        return key
+
+
+def _cases(key: t.Node) -> tuple[t.Node, ...]:
+    cases = key.parts if isinstance(key, t.Either) else (key,)
+    return tuple(_value(case) for case in cases)
+
+
+def _is_division(node: t.Node) -> bool:
+    return isinstance(node, t.Product) and [op for op, _ in node.rest] == ["÷"]
+
+
+def _told(relation: t.Relation, target: t.Node, value: t.Node) -> bool:
+    """Tell whether a relation of the question says outright that `target` is `value`."""
+    sides = (relation.first, *(side for _, side in relation.rest))
+    return any(bare(side) == bare(target) for side in sides) and any(
+        _same(side, value) for side in sides if bare(side) != bare(target)
+    )
+
+
+def _solved(relations: tuple[t.Relation, ...], key: t.Node) -> bool:
+    if len(relations) == 1:
+        (relation,) = relations
+        if _same(relation, key):
+            return True
+        letters = [t.Sym(name) for name in t.symbols(relation)]
+        return len(letters) == 1 and _told(relation, letters[0], _value(key))
+    parts = key.parts if isinstance(key, t.Listing) else ()
+    return len(parts) == len(relations) and {writing(part) for part in parts} == {
+        writing(relation) for relation in relations
+    }
+
+
+def _same(one: t.Node, other: t.Node) -> bool:
+    # The letters and numbers are looked at first: most keys have others than the question.
+    return _leaves(one) == _leaves(other) and writing(one) == writing(other)
+
+
+def _leaves(node: t.Node) -> frozenset[t.Node]:
+    return frozenset(part for part in t.walk(node) if isinstance(part, t.Int | t.Sym))
+
+
+def writing(node: t.Node) -> Writing:
+    """Return a tree as it is written, without the order of its terms and factors.
+
+    >>> from itembank.notation import parse
+    >>> pairs = (("3(x + 2)", "(2 + x)3"), ("27 ÷ 3", "27/3"), ("3 × x", "3x"), ("1/2 × x", "x/2"))
+    >>> [writing(parse(one)) == writing(parse(other)) for one, other in pairs]
+    [True, True, False, False]
+    """
+    node = bare(node)
+    match node:
+        case t.Neg(of):
+            return ("minus", writing(of))
+        case t.Sum(first, rest):
+            lead = bare(first)
+            start = ("-", writing(lead.of)) if isinstance(lead, t.Neg) else ("+", writing(lead))
+            return ("sum", *_sorted([start, *((op, writing(term)) for op, term in rest)]))
+        case t.Juxt() | t.Product() | t.Frac():
+            return _product(node)
+        case t.Power(base, exponent):
+            return ("power", writing(base), writing(exponent))
+        case t.Root(of, index):
+            return ("root", writing(of), index)
+        case t.Percent(of):
+            return ("per cent", writing(of))
+        case t.Money(amount, sign):
+            return ("money", writing(amount), sign)
+        case t.Quantity(amount, unit):
+            return ("quantity", writing(amount), unit)
+        case t.Ratio(parts) | t.Listing(parts):
+            return (type(node).__name__, *map(writing, parts))
+        case t.Either(parts):
+            return ("or", *_sorted([writing(part) for part in parts]))
+        case t.Relation(first, rest):
+            return _relation(first, rest)
+        case t.Dec(whole, places, ""):
+            places = places.rstrip("0")
+            return t.Dec(whole.lstrip("0") or "0", places) if places else t.Int(int(whole))
+    return node
+
+
+def _relation(first: t.Node, rest: tuple[tuple[str, t.Node], ...]) -> Writing:
+    ops = [op for op, _ in rest]
+    sides = [writing(first), *(writing(side) for _, side in rest)]
+    if set(ops) <= {"=", "≠"}:
+        return ("relation", tuple(ops), *_sorted(sides))
+    if any(op in _TURNED for op in ops):
+        turned = [_TURNED.get(op, {"<": ">", "≤": "≥"}.get(op, op)) for op in reversed(ops)]
+        return ("relation", tuple(turned), *reversed(sides))
+    return ("relation", tuple(ops), *sides)
+
+
+def _product(node: t.Node) -> Writing:
+    """Return a product or quotient as its factors, over and under.
+
+    With letters or roots, 3 × x and 3x are two writings: to leave out the times sign is what a
+    pupil is asked to do there.
+    """
+    algebraic = any(isinstance(part, t.Sym | t.Root) for part in t.walk(node))
+    signed = algebraic and isinstance(node, t.Product)
+    factors: list[tuple[str, Writing]] = []
+    minus = _gather(node, "over", factors, algebraic)
+    if minus == 1:
+        return ("minus", ("times" if signed else "product", *_sorted(factors)))
+    return ("times" if signed else "product", *_sorted(factors), *(["minus"] * minus))
+
+
+def _gather(node: t.Node, side: str, into: list[tuple[str, Writing]], algebraic: bool) -> int:
+    """Add the factors of a tree to `into`; return how many minus signs stand before them."""
+    node = bare(node)
+    other = "under" if side == "over" else "over"
+    match node:
+        case t.Neg(of) if not isinstance(bare(of), t.Sum):
+            return 1 + _gather(of, side, into, algebraic)
+        case t.Frac(top, bottom):
+            return _gather(top, side, into, algebraic) + _gather(bottom, other, into, algebraic)
+        case t.Juxt(factors):
+            return sum(_gather(factor, side, into, algebraic) for factor in factors)
+        case t.Product(first, rest):
+            return _gather(first, side, into, algebraic) + sum(
+                _gather(factor, other if op == "÷" else side, into, algebraic)
+                for op, factor in rest
+            )
+    into.append((side, writing(node)))
+    return 0
+
+
+def _sorted(parts: list[Writing] | list[tuple[str, Writing]]) -> list[Writing]:
+    return sorted(parts, key=repr)

@@ -1,0 +1,1 @@
+"""The first road to a key: exact arithmetic, without sympy."""

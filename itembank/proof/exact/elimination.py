@@ -1,0 +1,155 @@
+"""Linear relations solved exactly: elimination over the rationals, without sympy."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.notation import tree as t
+from itembank.notation.value import Linear, NotExact, constant, exact, linear, sides
+
+
+def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:
+    """Return the value of `target`, or of each of its parts, given the relations.
+
+    Letters are solved for by exact elimination. If the relations are homogeneous (ratios
+    only) they fix the letters up to one common scale; the answer must then not depend on it.
+
+    Raises
+    ------
+    NotExact
+        If the relations do not settle the answer, or contradict one another.
+    """
+    pieces = target.parts if isinstance(target, t.Ratio | t.Listing) else (target,)
+    if not relations:
+        return tuple(exact(piece) for piece in pieces)
+    known = known_letters(relations)
+    equations = [form for relation in relations for form in equations_of(relation, known)]
+    free = eliminate(equations, known)
+    if not free:
+        return tuple(evaluate(piece, known) for piece in pieces)
+    if len(free) > 1 or any(form.get("") for form in equations):
+        raise NotExact(f"the question does not settle {', '.join(sorted(free))}")
+    answers = []
+    for scale in (Fraction(1), Fraction(7, 3)):
+        at = dict(known)
+        eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
+        values = tuple(evaluate(piece, at) for piece in pieces)
+        answers.append(
+            tuple(v / values[0] for v in values) if isinstance(target, t.Ratio) else values
+        )
+    if answers[0] != answers[1]:
+        raise NotExact("the question settles only a ratio, not this amount")
+    return answers[0]
+
+
+def known_letters(relations: tuple[t.Relation, ...]) -> dict[str, Fraction]:
+    """Return the letters that a relation gives outright, as ``l = 4`` does."""
+    known = {}
+    for relation in relations:
+        if len(relation.rest) == 1 and isinstance(relation.first, t.Sym):
+            try:
+                known[relation.first.name] = exact(relation.rest[0][1])
+            except NotExact:
+                continue
+    return known
+
+
+def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linear]:
+    """Return a relation as linear forms that have to be zero.
+
+    Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
+    """
+    forms: list[Linear] = []
+    for left, op, right in sides(relation):
+        if op != "=":
+            raise NotExact(f"the sign {op} is not an equation")
+        if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
+            if len(left.parts) != len(right.parts):
+                raise NotExact("two ratios of different lengths are said to be equal")
+            for i in range(1, len(left.parts)):
+                forms.append(
+                    _cross(left.parts[0], left.parts[i], right.parts[0], right.parts[i], known)
+                )
+        elif _letter_below(left) or _letter_below(right):
+            a, b = _as_fraction(left)
+            c, d = _as_fraction(right)
+            forms.append(_cross(a, b, c, d, known))
+        else:
+            forms.append(minus(linear(left, known), linear(right, known)))
+    return forms
+
+
+def _letter_below(node: t.Node) -> bool:
+    return isinstance(node, t.Frac) and any(
+        isinstance(n, t.Sym | t.Blank) for n in t.walk(node.den)
+    )
+
+
+def _as_fraction(node: t.Node) -> tuple[t.Node, t.Node]:
+    return (node.num, node.den) if isinstance(node, t.Frac) else (node, t.Int(1))
+
+
+def _cross(a: t.Node, b: t.Node, c: t.Node, d: t.Node, known: dict[str, Fraction]) -> Linear:
+    """Return a : b = c : d as the linear form a × d − b × c."""
+    return minus(_times(a, d, known), _times(b, c, known))
+
+
+def _times(a: t.Node, b: t.Node, known: dict[str, Fraction]) -> Linear:
+    x, y = linear(a, known), linear(b, known)
+    if any(name for name in x) and any(name for name in y):
+        raise NotExact("letters are multiplied together")
+    if any(name for name in x):
+        x, y = y, x
+    factor = x.get("", Fraction(0))
+    return {name: c * factor for name, c in y.items()}
+
+
+def minus(a: Linear, b: Linear) -> Linear:
+    """Return the difference of two linear forms."""
+    out = dict(a)
+    for name, c in b.items():
+        out[name] = out.get(name, Fraction(0)) - c
+    return out
+
+
+def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
+    """Solve linear equations exactly (Gauss–Jordan); add what is settled to `known`.
+
+    Returns the letters that stay free. Raises NotExact on a contradiction.
+
+    >>> known = {}
+    >>> eliminate([{"x": Fraction(2), "": Fraction(-6)}], known), known
+    ([], {'x': Fraction(3, 1)})
+    """
+    letters = sorted({name for form in equations for name in form if name})
+    rows = [dict(form) for form in equations]
+    pivots: dict[str, Linear] = {}
+    for letter in letters:
+        row = next((r for r in rows if r.get(letter)), None)
+        if row is None:
+            continue
+        rows.remove(row)
+        lead = row[letter]
+        row = {name: c / lead for name, c in row.items()}
+        for other in (*rows, *pivots.values()):
+            c = other.get(letter)
+            if c:
+                for name, value in row.items():
+                    other[name] = other.get(name, Fraction(0)) - c * value
+        pivots[letter] = row
+    if any(form.get("") for form in rows):
+        raise NotExact("what is given contradicts itself")
+    for letter, row in pivots.items():
+        if not any(c for name, c in row.items() if name not in ("", letter)):
+            known[letter] = -row.get("", Fraction(0))
+    return [letter for letter in letters if letter not in pivots]
+
+
+def evaluate(node: t.Node, known: dict[str, Fraction]) -> Fraction:
+    """Return the value of `node` with its letters replaced by their known values."""
+    if isinstance(node, t.Frac):
+        bottom = evaluate(node.den, known)
+        if not bottom:
+            raise NotExact("this divides by zero")
+        return evaluate(node.num, known) / bottom
+    return constant(linear(node, known))

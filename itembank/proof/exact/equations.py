@@ -1,0 +1,180 @@
+"""Equations between polynomials solved exactly, one letter after another.
+
+A letter that stands only to the first power, with a number before it, is replaced everywhere
+by what it equals; an equation in one letter is solved by its roots. What is found is put back
+into the equations as they are printed, so that nothing that makes a denominator zero is left.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+
+from itembank.notation import tree as t
+from itembank.notation.algebra import UNIT, Polynomial, Quotient, algebra, number
+from itembank.notation.value import NotExact, sides
+from itembank.proof.exact.surd import Surd
+from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots
+
+Values = dict[str, Quotient]
+
+
+def unknowns(relations: Sequence[t.Node]) -> frozenset[str]:
+    """Return the letters of the relations; π is a number."""
+    return frozenset(name for one in relations for name in t.symbols(one)) - {"π"}
+
+
+def sides_of(
+    relation: t.Relation, known: Mapping[str, Quotient] | None = None
+) -> list[tuple[Quotient, Quotient]]:
+    """Return the pairs of expressions that a relation says are equal; ratios part by part.
+
+    Raises:
+        NotExact: a sign is not =, or a side is past what :func:`~.algebra.algebra` can do.
+    """
+    pairs = []
+    for left, op, right in sides(relation):
+        if op != "=":
+            raise NotExact(f"the sign {op} is not an equation")
+        if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
+            a = [algebra(part, known) for part in left.parts]
+            b = [algebra(part, known) for part in right.parts]
+            if len(a) != len(b):
+                raise NotExact("two ratios of different lengths are said to be equal")
+            pairs += [(a[0] * b[i], a[i] * b[0]) for i in range(1, len(a))]
+        else:
+            pairs.append((algebra(left, known), algebra(right, known)))
+    return pairs
+
+
+def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> bool:
+    """Tell whether every relation is true, and has a meaning, at these values."""
+    try:
+        return all(a == b for one in relations for a, b in sides_of(one, known))
+    except NotExact as error:
+        if "divides by zero" in str(error):
+            return False
+        raise
+
+
+def polynomials(relations: Sequence[t.Relation]) -> list[Polynomial]:
+    """Return the relations multiplied out, as polynomials that have to be zero."""
+    return [(a - b).top for one in relations for a, b in sides_of(one)]
+
+
+def solve(relations: Sequence[t.Relation]) -> list[Values]:
+    """Return every real solution of some equations.
+
+    Raises:
+        NotExact: they do not settle a letter, or cannot be solved by square roots.
+
+    >>> from itembank.notation import parse
+    >>> found = solve([parse("x + y = 7"), parse("xy = 12")])
+    >>> sorted((str(s["x"].top[UNIT]), str(s["y"].top[UNIT])) for s in found)
+    [('3', '4'), ('4', '3')]
+    """
+    letters = unknowns(relations)
+    every = _solve(polynomials(relations), letters)
+    return [values for values in every if holds(relations, values)]
+
+
+def _solve(equations: list[Polynomial], letters: frozenset[str]) -> list[Values]:
+    equations = [one for one in equations if one]
+    if any(not _letters(one) for one in equations):
+        return []
+    if not letters:
+        return [{}]
+    unsettled = sorted(letters - {name for one in equations for name in _letters(one)})
+    if unsettled:
+        if not equations:
+            raise NotExact(f"every value of {', '.join(unsettled)} is a solution")
+        raise NotExact(f"the question does not settle {', '.join(unsettled)}")
+    for equation in sorted(equations, key=len):
+        for letter in sorted(_letters(equation)):
+            alone = _isolated(equation, letter)
+            if alone is not None:
+                return _replaced(equations, equation, letter, alone, letters)
+    for equation in equations:
+        if len(_letters(equation)) == 1:
+            (letter,) = _letters(equation)
+            return _by_roots(equations, letter, letters)
+    raise NotExact("these equations cannot be solved one letter at a time")
+
+
+def _letters(polynomial: Polynomial) -> frozenset[str]:
+    return frozenset(name for powers, _ in polynomial for name, _ in powers) - {"π"}
+
+
+def _isolated(equation: Polynomial, letter: str) -> Quotient | None:
+    """Return what `letter` equals if it stands once, to the first power, after a number."""
+    coefficient: Polynomial = {}
+    rest: Polynomial = {}
+    for (powers, root), c in equation.items():
+        exponents = dict(powers)
+        if letter not in exponents:
+            rest[powers, root] = -c
+        elif exponents.pop(letter) == 1 and set(exponents) <= {"π"}:
+            coefficient[tuple(sorted(exponents.items())), root] = c
+        else:
+            return None
+    return Quotient(rest, coefficient)
+
+
+def _replaced(
+    equations: list[Polynomial],
+    used: Polynomial,
+    letter: str,
+    alone: Quotient,
+    letters: frozenset[str],
+) -> list[Values]:
+    others = [evaluated(one, {letter: alone}).top for one in equations if one is not used]
+    found = _solve(others, letters - {letter})
+    return [{**values, letter: replaced(alone, values)} for values in found]
+
+
+def _by_roots(equations: list[Polynomial], letter: str, letters: frozenset[str]) -> list[Values]:
+    shared: Coefficients = []
+    for one in equations:
+        if _letters(one) == {letter}:
+            shared = common(coefficients(one, letter), shared)
+    found = []
+    for root in real_roots(shared):
+        at = {letter: quotient(root)}
+        others = [evaluated(one, at).top for one in equations if _letters(one) != {letter}]
+        found += [{**values, **at} for values in _solve(others, letters - {letter})]
+    return found
+
+
+def evaluated(polynomial: Polynomial, values: Mapping[str, Quotient]) -> Quotient:
+    """Return a polynomial with some letters replaced."""
+    total = number(0)
+    for (powers, root), c in polynomial.items():
+        kept = tuple((name, n) for name, n in powers if name not in values)
+        term = Quotient({(kept, root): c}, {UNIT: Fraction(1)})
+        for name, n in powers:
+            if name in values:
+                for _ in range(n):
+                    term = term * values[name]
+        total = total + term
+    return total
+
+
+def replaced(value: Quotient, values: Mapping[str, Quotient]) -> Quotient:
+    """Return a quotient with some letters replaced."""
+    return evaluated(value.top, values) / evaluated(value.bottom, values)
+
+
+def quotient(value: Surd) -> Quotient:
+    """Return a surd as a quotient without letters."""
+    return Quotient({((), root): c for root, c in value.terms}, {UNIT: Fraction(1)})
+
+
+def denominators(node: t.Node) -> list[t.Node]:
+    """Return everything in a tree that something is divided by."""
+    below: list[t.Node] = []
+    for part in t.walk(node):
+        if isinstance(part, t.Frac):
+            below.append(part.den)
+        elif isinstance(part, t.Product):
+            below += [factor for op, factor in part.rest if op == "÷"]
+    return [one for one in below if t.symbols(one)]

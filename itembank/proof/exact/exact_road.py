@@ -1,0 +1,172 @@
+"""The first road: exact arithmetic and exact substitution, without sympy."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from itertools import pairwise
+from typing import Any
+
+from itembank.errors import CheckFailed
+from itembank.items.item import (
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Solve,
+    Subject,
+)
+from itembank.items.item import (
+    Sequence as Terms,
+)
+from itembank.notation import tree as t
+from itembank.notation.algebra import algebra
+from itembank.notation.value import NotExact, exact, parts
+from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
+from itembank.proof.claim.key_solutions import Misfit, says, value_given
+from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.identity import find_rewritten, find_value
+from itembank.proof.exact.integers import find_common, find_nth_term
+from itembank.proof.exact.key_forms import key_form_fault
+from itembank.proof.exact.picking import find_picked
+from itembank.proof.exact.ranges import find_range
+from itembank.proof.exact.roots import find_solutions
+from itembank.proof.exact.rounding import find_rounded
+from itembank.proof.exact.subject import find_subject
+from itembank.proof.exact.surd import surd
+
+
+def prove_fast(item: Item) -> None:
+    """Prove the key of `item` from what is printed, and check its form.
+
+    Raises
+    ------
+    WrongKey
+        If the answer worked out here and the key differ; the message gives both.
+    CheckFailed
+        If the key has the wrong form, only repeats the question, or the question is not the
+        one printed.
+    """
+    try:
+        fault = unprinted(item) or mismatched(item) or by_first_road(item).fault
+    except t.NotationError as error:
+        raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
+    if fault:
+        raise WrongKey(f"{item.address}: {fault}")
+    fault = key_form_fault(item)
+    if fault:
+        raise CheckFailed(f"{item.address}: the key has the wrong form: {fault}")
+    if repeats(item):
+        raise CheckFailed(f"{item.address}: {REPEATS}")
+
+
+def by_first_road(item: Item) -> Finding:
+    """Return what exact arithmetic makes of the question, and how the key differs from it.
+
+    Raises
+    ------
+    NotationError
+        If the question, or the key, is past what exact arithmetic can do.
+    """
+    ask, key = item.ask, item.key
+    match ask:
+        case Find(target, relations):
+            return _find(target, relations, key)
+        case Inequality(relation):
+            return find_range(relation, key)
+        case Order(things, detail):
+            return _order(things, key, detail == "descending")
+        case Compare(left, right):
+            a, b = _reals((left, right))
+            sign: t.RelationOp = "<" if a < b else ">" if b < a else "="
+            ours = t.Relation(left, ((sign, right),))
+            return found(ours, key, says(ours, key))
+        case Choose(options, detail):
+            values = _reals([node for _, node in options])
+            best = min(values) if detail == "least" else max(values)
+            if values.count(best) != 1:
+                raise NotExact("two choices are equally good")
+            name = t.Label(options[values.index(best)][0])
+            return found(name, key, key == name)
+        case Rewrite(target, _):
+            return find_rewritten(target, key)
+        case Solve(relations):
+            return find_solutions(relations, key)
+        case Pick():
+            return find_picked(ask, key)
+        case Subject(relation, letter):
+            return find_subject(relation, letter, key)
+        case Terms(terms):
+            return find_nth_term(terms, key)
+        case Common(numbers, detail):
+            return find_common(numbers, detail, key)
+        case Round(target, detail, amount, way):
+            return find_rounded(target, detail, amount, key, way)
+
+
+def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+    proportional = isinstance(target, t.Ratio)
+    try:
+        ours = answer(target, relations)
+        fault = differ(ours, key, proportional)
+    except Misfit as misfit:
+        fault = str(misfit)
+    except NotExact:
+        # Roots, π and letters, in the question or only in the key, take the longer way.
+        return find_value(target, relations, key)
+    value = key.rest[0][1] if isinstance(key, t.Relation) and key.rest else key
+    return Finding(values_node(ours, value, proportional), fault)
+
+
+def differ(ours: tuple[Fraction, ...], key: t.Node, proportional: bool) -> str:
+    """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
+    given = parts(value_given(key))
+    same = len(given) == len(ours) and (
+        all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
+        if proportional
+        else given == ours
+    )
+    if same and not (proportional and not given[0]):
+        return ""
+    value = value_given(key)
+    mine = text(values_node(ours, value, proportional))
+    says = f"it comes to {mine}, the key says {text(value)}"
+    if len(given) != len(ours):
+        return f"{says}; the answer has {len(ours)} numbers"
+    if len(ours) > 1 and not proportional:
+        place = next(i for i, (a, b) in enumerate(zip(given, ours, strict=True), 1) if a != b)
+        return f"{says}; they first differ at the {ordinal(place)}"
+    return says
+
+
+def _reals(things: Sequence[t.Node]) -> list[Any]:
+    """Return numbers that can be compared: rational if they all are."""
+    try:
+        return [exact(thing) for thing in things]
+    except NotExact:
+        return [surd(algebra(thing)) for thing in things]
+
+
+def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding:
+    values = _reals(things)
+    places = sorted(range(len(things)), key=values.__getitem__, reverse=descending)
+    if any(values[a] == values[b] for a, b in pairwise(places)):
+        raise NotExact("two of the numbers to be ordered are equal")
+    ours = t.Listing(tuple(things[place] for place in places))
+    if ours == key:
+        return Finding(ours)
+    if not isinstance(key, t.Listing) or len(key.parts) != len(things):
+        return found(ours, key, False, f"the answer has {len(things)} numbers")
+    given = _reals(key.parts)
+    wrong = [i for i, place in enumerate(places, start=1) if values[place] != given[i - 1]]
+    return found(
+        ours, key, not wrong, f"they first differ at the {ordinal(wrong[0])}" if wrong else ""
+    )

@@ -1,0 +1,83 @@
+"""The first road to expressions: two of them agree whatever their letters are worth."""
+
+from __future__ import annotations
+
+from itembank.notation import tree as t
+from itembank.notation.algebra import Quotient, algebra
+from itembank.notation.value import NotExact
+from itembank.proof.claim.finding import Finding, found, ordinal
+from itembank.proof.claim.key_solutions import Misfit, value_given
+from itembank.proof.exact.equations import solve, unknowns
+from itembank.proof.exact.roots import solutions_text
+from itembank.proof.exact.tree_of import parting, quotient_node
+
+
+def find_rewritten(target: t.Node, key: t.Node) -> Finding:
+    """Return the expression multiplied out, and whether the key is worth the same.
+
+    Raises:
+        NotExact: one of them is past what exact algebra can do.
+
+    >>> from itembank.notation import parse
+    >>> find_rewritten(parse("(x + 2)(x + 3)"), parse("x^2 + 5x + 6")).shown
+    'x^2 + 5x + 6'
+    """
+    ours = algebra(target)
+    answer = quotient_node(ours)
+    if isinstance(key, t.Relation | t.Listing | t.Either | t.Ratio):
+        return found(answer, key, False, "the key is not an expression")
+    theirs = algebra(key)
+    return found(answer, key, ours == theirs, "" if ours == theirs else parting(ours, theirs))
+
+
+def find_value(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+    """Return the value of `target`, roots and letters and all, and whether it is the key's.
+
+    Raises:
+        NotExact: the relations do not settle it.
+
+    >>> from itembank.notation import parse
+    >>> find_value(parse("√12 + √27"), (), parse("5√3")).shown
+    '5√3'
+    """
+    if relations:
+        pieces = _settled(_pieces(target), relations)
+    else:
+        pieces = [algebra(piece) for piece in _pieces(target)]
+    shown = [quotient_node(piece) for piece in pieces]
+    proportional = isinstance(target, t.Ratio)
+    whole: t.Node = shown[0]
+    if len(shown) > 1:
+        whole = t.Ratio(tuple(shown)) if proportional else t.Listing(tuple(shown))
+    try:
+        given = [algebra(piece) for piece in _pieces(value_given(key))]
+        if isinstance(key, t.Either):
+            raise Misfit("the question has one answer")
+    except Misfit as error:
+        return found(whole, key, False, str(error))
+    if len(given) != len(pieces):
+        return found(whole, key, False, f"the question has {len(pieces)} numbers for an answer")
+    for place, (ours, theirs) in enumerate(zip(pieces, given, strict=True), start=1):
+        same = ours * given[0] == pieces[0] * theirs if proportional else ours == theirs
+        if not same or (proportional and not given[0].top):
+            at = f"they first differ at the {ordinal(place)} number" if len(pieces) > 1 else ""
+            return found(whole, key, False, at or parting(ours, theirs) if ours.letters() else at)
+    return found(whole, key, True)
+
+
+def _pieces(node: t.Node) -> tuple[t.Node, ...]:
+    return node.parts if isinstance(node, t.Ratio | t.Listing) else (node,)
+
+
+def _settled(nodes: tuple[t.Node, ...], relations: tuple[t.Relation, ...]) -> list[Quotient]:
+    """Return the pieces worked out from the solution of the relations, if they have but one."""
+    every = solve(relations)
+    if not every:
+        raise NotExact("what is given has no real solution")
+    values = [[algebra(node, one) for node in nodes] for one in every]
+    if any(other != values[0] for other in values[1:]):
+        raise NotExact(f"what is given has more than one solution: {solutions_text(every)}")
+    if any(piece.letters() - {"π"} for piece in values[0]):
+        loose = sorted({n for p in values[0] for n in p.letters()} - unknowns(relations))
+        raise NotExact(f"nothing is said about {', '.join(loose)}")
+    return values[0]

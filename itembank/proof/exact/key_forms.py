@@ -1,0 +1,235 @@
+"""Whether a key has the form that is asked for: by its name, by the words and by the question.
+
+The form an item names is a rule of its own (:mod:`itembank.items.forms.form_rules`). Here the rest
+is held against the question: the digits of a rounded number, a power of the base that is named, and
+what the words ask beside the form (*as a single fraction*, *with positive indices*).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
+
+from itembank.items.forms.form_rules import form_fault
+from itembank.items.forms.number_forms import (
+    bare,
+    integer,
+    lowest_terms,
+    mixed,
+    ratio,
+    sort_of,
+    unsigned,
+    whole_parts,
+)
+from itembank.items.forms.power_forms import factors_of
+from itembank.items.forms.value_forms import is_prime, value
+from itembank.items.item import Ask, Find, Item, Order, Rewrite, Round, Solve, Subject
+from itembank.notation import tree as t
+from itembank.notation.line import line
+from itembank.proof.exact.rounding import rounding_fault
+from itembank.wording.tasks.forms_said import (
+    ANY_FORM,
+    FORMS_SAID,
+    LOWEST,
+    POWER_OF,
+    PRIME_POWERS,
+    PRIMES,
+    PRODUCT,
+    SIMPLIFY,
+)
+
+
+def key_form_fault(item: Item) -> str:
+    """Return what keeps the key from the form that is asked for, or an empty string."""
+    fault = form_fault(item.form, item.key)
+    if fault and all(form_fault(item.form, other) for other in _respelled(item)):
+        return "" if _whole_as_fraction(item) else fault
+    words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
+    asked = _asked_in_words(item, words) if ANY_FORM.search(words) else ""
+    return asked or _held_to_the_question(item)
+
+
+def form_asked(words: str, ask: Ask, key: t.Node) -> str:
+    """Return the form of powers, products or fractions that the words of a prompt ask, or ``""``.
+
+    >>> from itembank.notation import parse
+    >>> def asked(words, target, key):
+    ...     return form_asked(words, Find(parse(target)), parse(key))
+    >>> asked("Write as a single power.", "2^3 × 2^4", "2^7")
+    'power'
+    >>> asked("Work out.", "2^3 × 2^4", "2^7"), asked("Write as a product.", "5^3", "5 × 5 × 5")
+    ('', 'product')
+    """
+    if not isinstance(ask, Find | Rewrite) or (isinstance(ask, Find) and ask.relations):
+        return ""
+    if PRIMES.search(words):
+        return "prime-powers" if PRIME_POWERS.search(words) else ""
+    for form, pattern in FORMS_SAID:
+        if pattern.search(words) and _can_have(form, "", _value(key)):
+            return form
+    target = bare(ask.target)
+    if isinstance(target, t.Power) and PRODUCT.search(words):
+        return "product"
+    powers = [part for part in t.walk(target) if isinstance(part, t.Power) and not t.symbols(part)]
+    if powers and isinstance(unsigned(key), t.Power) and SIMPLIFY.search(words):
+        return "power"
+    return ""
+
+
+_FRACTIONS = ("fraction", "lowest-terms", "improper", "number", "value")
+HOLE = "\0"
+"""Stands for a piece of mathematics among the words."""
+
+
+def _respelled(item: Item) -> Iterator[t.Node]:
+    """Yield the key in other spellings that may be meant, where the question leaves no doubt."""
+    ask, key = item.ask, item.key
+    match ask:
+        case Subject(_, letter) if isinstance(key, t.Relation) and len(key.rest) == 1:
+            # (y − 2)/3 = x
+            if bare(key.rest[0][1]) == letter:
+                yield t.Relation(letter, ((key.rest[0][0], key.first),))
+        case Find(t.Sym() as letter, (_, *_)) if item.form in ("roots", "solution"):
+            if not isinstance(key, t.Relation | t.Listing | t.Either):
+                yield t.Relation(letter, (("=", key),))
+        case Solve(relations) if item.form in ("roots", "solution"):
+            # 2, 3 for x = 2 or x = 3: there is one letter they can be about.
+            letters = frozenset[str]().union(*map(t.symbols, relations))
+            bare_values = key.parts if isinstance(key, t.Listing | t.Either) else (key,)
+            if len(letters) == 1 and not any(isinstance(v, t.Relation) for v in bare_values):
+                letter = t.Sym(next(iter(letters)))
+                yield t.Listing(tuple(t.Relation(letter, (("=", v),)) for v in bare_values))
+
+
+def _whole_as_fraction(item: Item) -> bool:
+    """Tell whether the question prints a whole number and the key is it over 1: −5 as (−5)/1."""
+    match item.ask:
+        case Find(target, ()) if not integer(target) and item.form in _FRACTIONS:
+            parts = whole_parts(item.key)
+            return isinstance(parts, tuple) and parts[1] == 1
+    return False
+
+
+class _FormsSaid(NamedTuple):
+    """What words say of the form of an answer. Read once for all the items of a topic."""
+
+    prime_powers: bool
+    lowest: str
+    forms: tuple[str, ...]
+
+
+@lru_cache(maxsize=1024)
+def _forms_said(words: str) -> _FormsSaid:
+    lowest = LOWEST.search(words)
+    return _FormsSaid(
+        bool(PRIME_POWERS.search(words)),
+        lowest[0] if lowest else "",
+        tuple(form for form, pattern in FORMS_SAID if pattern.search(words)),
+    )
+
+
+def _asked_in_words(item: Item, words: str) -> str:
+    """Return what the words ask of the form of the answer that the key has not."""
+    ask, key = item.ask, _value(item.key)
+    if not isinstance(ask, Find | Rewrite):
+        return ""
+    said = _forms_said(words)
+    if item.form == "prime-factors" and said.prime_powers:
+        return form_fault("prime-powers", key)
+    if said.lowest and (fault := _not_lowest(key, "terms" in said.lowest.lower())):
+        return fault
+    for form in said.forms:
+        asked = form != item.form and _can_have(form, item.form, key)
+        if asked and (fault := form_fault(form, key)):
+            return fault
+    return _base_fault(item, key)
+
+
+def _value(key: t.Node) -> t.Node:
+    if isinstance(key, t.Relation) and len(key.rest) == 1:
+        return bare(key.rest[0][1])
+    return bare(key)
+
+
+def _can_have(form: str, stated: str, key: t.Node) -> bool:
+    """Tell whether a form that words speak of is one for the key, and not of another thing."""
+    if isinstance(key, t.Relation | t.Listing | t.Either):
+        return False
+    if form in ("power", "powers"):
+        others = ("power", "powers", "prime-powers", "prime-factors", "standard-form", "rounded")
+        return stated not in others and not isinstance(key, t.Sum)
+    if form == "surd":
+        return not t.symbols(key)
+    return bool(t.symbols(key))  # numbers are held to a form of their own
+
+
+def _not_lowest(key: t.Node, terms: bool) -> str:
+    inner = unsigned(key)
+    if isinstance(inner, t.Ratio):
+        return ratio(inner)
+    if isinstance(inner, t.Mixed):
+        return mixed(inner)
+    if isinstance(inner, t.Dec) and terms:
+        return sort_of(inner)
+    parts = whole_parts(key) if isinstance(inner, t.Frac) else ""
+    return lowest_terms(key) if isinstance(parts, tuple) else ""
+
+
+def _base_fault(item: Item, key: t.Node) -> str:
+    """Return a sentence if the key is a power of another number than the words name."""
+    inner = unsigned(key)
+    if not isinstance(inner, t.Power):
+        return ""
+    for place, run in enumerate(item.prompt):
+        match = POWER_OF.search(run) if isinstance(run, str) else None
+        if not match:
+            continue
+        after = item.prompt[place + 1] if place + 1 < len(item.prompt) else None
+        named: t.Node | str | None = after
+        if match[1]:
+            named = t.Int(int(match[1])) if match[1].isdigit() else t.Sym(match[1])
+        if isinstance(named, t.Int | t.Sym) and bare(inner.base) != named:
+            return f"it is not a power of {line(named)}"
+    return ""
+
+
+def _held_to_the_question(item: Item) -> str:
+    """Return what keeps the key from being finished that only the question can tell."""
+    ask, key = item.ask, item.key
+    match ask:
+        case Round(_, detail, amount, _):
+            return rounding_fault(detail, amount, bare(key))
+        case Order(things, _):
+            parts = key.parts if isinstance(key, t.Listing) else ()
+            printed = {bare(thing) for thing in things}
+            loose = [part for part in parts if bare(part) not in printed and not t.symbols(part)]
+            return next((fault for fault in map(value, loose) if fault), "")
+        case Find(target, ()) | Rewrite(target, _) if item.form in ("product", "powers"):
+            return _other_factors(target, key, item.form)
+    return ""
+
+
+def _other_factors(target: t.Node, key: t.Node, form: str) -> str:
+    """Return a sentence if the factors of a product are worked out further than the question's.
+
+    5^4 written out is 5 × 5 × 5 × 5, not 25 × 25; in index form 5 × 5 × 5 × 5 is 5^4, not 625.
+    """
+    inner = unsigned(key)
+    factors = factors_of(inner)
+    if not isinstance(factors, tuple) or not isinstance(bare(target), t.Power | t.Product | t.Juxt):
+        return ""
+    printed = set(_bases(target))
+    for factor in map(bare, factors):
+        base = bare(factor.base) if isinstance(factor, t.Power) else factor
+        prime = form == "powers" and isinstance(base, t.Int) and is_prime(base.n)
+        if base not in printed and not prime:
+            return f"{line(base)} is not a factor that the question shows"
+    return ""
+
+
+def _bases(node: t.Node) -> Iterator[t.Node]:
+    """Yield every part of a tree but the exponents."""
+    yield bare(node)
+    for child in (node.base,) if isinstance(node, t.Power) else t.children(node):
+        yield from _bases(child)

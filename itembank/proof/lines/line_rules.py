@@ -1,0 +1,253 @@
+"""What a line of working has to satisfy, one rule for each kind of question.
+
+Each rule returns what is wrong with a line, ``""`` if it is right, and raises NotExact where a
+line is neither right nor wrong as far as can be told.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from itembank.items.item import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+    Subject,
+)
+from itembank.notation import tree as t
+from itembank.notation.algebra import algebra, number
+from itembank.notation.value import NotExact, exact, parts
+from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
+from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
+from itembank.proof.exact.integers import newton
+from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
+from itembank.proof.exact.rounding import enclosed, rounded, unit_of
+from itembank.proof.exact.subject import undone
+from itembank.proof.lines.truth import expression_parts, true, values_of
+
+ELSE = "is worth something else"
+
+
+def line_fault(ask: Ask, line: t.Node) -> str:
+    """Return what is wrong with a line of working for a question, or ``""``.
+
+    Raises:
+        NotationError: the line cannot be checked.
+
+    >>> from itembank.notation import parse
+    >>> line_fault(Rewrite(parse("2(x + 3)"), "expand"), parse("2x + 3"))
+    'is worth something else'
+    """
+    if isinstance(line, t.Relation) and not t.symbols(line) - {"π"}:
+        return "" if true(line) else "is not true"
+    if isinstance(line, t.Listing) and all(isinstance(part, t.Relation) for part in line.parts):
+        if isinstance(ask, Inequality):
+            return _inequality(ask, line.parts)
+        return next((fault for part in line.parts if (fault := line_fault(ask, part))), "")
+    match ask:
+        case Find():
+            return _find(ask, line)
+        case Rewrite(target, _):
+            return _rewrite(target, line)
+        case Solve(relations):
+            return _solve(relations, line)
+        case Pick(of, _):
+            return line_fault(of, line)
+        case Inequality():
+            return _inequality(ask, line.parts if isinstance(line, t.Either) else (line,))
+        case Subject():
+            return _subject(ask, line)
+        case Sequence(terms):
+            return _sequence(terms, line)
+        case Common(numbers, detail):
+            return _common(numbers, detail, line)
+        case Round():
+            return _round(ask, line)
+        case Order(things, _):
+            return _among(things, line)
+        case Compare(left, right):
+            return _among((left, right), line)
+        case Choose(options, _):
+            return _among(tuple(node for _, node in options), line)
+
+
+def _find(ask: Find, line: t.Node) -> str:
+    target, relations = ask.target, ask.relations
+    if isinstance(line, t.Relation):
+        if not t.symbols(line) <= {name for one in relations for name in t.symbols(one)}:
+            return _identity(line)
+        return "" if _consequence(line, relations) else "does not follow from the question"
+    if t.symbols(line) - {"π"}:
+        if relations:
+            return ""  # the target on its way to being worked out: its letters are still open
+        return _rewrite(target, line)
+    try:
+        ours, given = answer(target, relations), parts(line)
+    except NotExact:
+        from itembank.proof.exact.identity import find_value
+
+        return ELSE if find_value(target, relations, line).fault else ""
+    if isinstance(line, t.Ratio) and len(given) == len(ours):
+        # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
+        same = all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
+        return "" if same else "is another ratio"
+    return "" if given == ours else ELSE
+
+
+def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
+    """Tell whether `line` follows from the question, and so leaves its solutions as they were."""
+    try:
+        given = known_letters(relations)
+        known = dict(given)
+        forms = [form for relation in relations for form in equations_of(relation, given)]
+        free = eliminate(forms, known)
+        if not free:
+            return true(line, known)
+        # Where letters stay free, a line that follows settles no letter more.
+        try:
+            return eliminate([*forms, *equations_of(line, given)], dict(known)) == free
+        except NotExact:
+            return False
+    except NotExact:
+        every = solve(relations)
+        return bool(every) and all(holds([line], one) for one in every)
+
+
+def _identity(line: t.Relation) -> str:
+    if all(op == "=" for op, _ in line.rest):
+        return "" if all(a == b for a, b in sides_of(line)) else "is not true for every letter"
+    raise NotExact("its sign is not an equals sign")
+
+
+def _rewrite(target: t.Node, line: t.Node) -> str:
+    if isinstance(line, t.Relation):
+        return _identity(line)
+    if isinstance(line, t.Listing | t.Either):
+        raise NotExact("it is a list, where the question has one expression")
+    ours, given = expression_parts(target), expression_parts(line)
+    if len(ours) != len(given):
+        return ELSE
+    same = all(a * given[0] == ours[0] * b for a, b in zip(ours, given, strict=True))
+    return "" if same and (len(ours) > 1 or ours == given) else ELSE
+
+
+def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
+    letters = unknowns(relations)
+    cases = line.parts if isinstance(line, t.Either) else (line,)
+    every = solve(relations)
+    if not t.symbols(line) - {"π"} <= letters:
+        return "is about another letter"
+    if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
+        return _side(relations, line)
+    used = [False] * len(cases)
+    for one in every:
+        fits = [_holds(case, one) for case in cases]
+        if not any(fits):
+            return "does not follow from the question"
+        used = [a or b for a, b in zip(used, fits, strict=True)]
+    return "" if all(used) or not every else "has a solution that the question has not"
+
+
+def _holds(case: t.Node, at: Values) -> bool:
+    relations = case.parts if isinstance(case, t.Listing) else (case,)
+    return all(isinstance(one, t.Relation) and holds([one], at) for one in relations)
+
+
+def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
+    """Hold a bare expression to be a side of an equation, written in another way."""
+    given = algebra(line)
+    for relation in relations:
+        for a, b in sides_of(relation):
+            if given in (a, b, a - b, b - a):
+                return ""
+    raise NotExact("it is an expression, and neither side of the equation")
+
+
+def _inequality(ask: Inequality, cases: tuple[t.Node, ...]) -> str:
+    (letter,) = t.symbols(ask.relation) - {"π"}
+    relations = tuple(case for case in cases if isinstance(case, t.Relation))
+    if len(relations) != len(cases):
+        raise NotExact("it is not an inequality")
+    if any(t.symbols(one) != {letter} for one in relations):
+        return "is about another letter"
+    asked, given = statement((ask.relation,), letter), statement(relations, letter)
+    if len(ask.relation.rest) > 1 and [len(one.rest) for one in relations] == [1]:
+        # One part of a chain has to be true wherever the chain is.
+        wider = all(
+            is_true(given, x) or not is_true(asked, x) for x in points(turning_places(asked, given))
+        )
+        return "" if wider else "has another solution than the question"
+    return (
+        "" if first_difference(asked, given) is None else "has another solution than the question"
+    )
+
+
+def _subject(ask: Subject, line: t.Node) -> str:
+    if not isinstance(line, t.Relation):
+        raise NotExact("it is not a formula")
+    power, value = undone(ask.relation, ask.letter.name)
+    if power == 1:
+        same = holds([line], {ask.letter.name: value})
+    else:
+        same = undone(line, ask.letter.name) == (power, value)
+    return "" if same else "says something else than the formula"
+
+
+def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
+    values = [exact(term) for term in terms]
+    if isinstance(line, t.Listing):
+        row, given = values, [exact(part) for part in line.parts]
+        for _ in range(3):
+            if given == row[: len(given)]:
+                return ""
+            row = [b - a for a, b in pairwise(row)]
+        raise NotExact("it is a list of neither the terms nor their differences")
+    rule = newton(values)
+    if isinstance(line, t.Relation) or rule is None or t.symbols(line) != {"n"}:
+        raise NotExact("it is not an expression in n")
+    given_rule, degree = algebra(line), max((sum(n for _, n in m[0]) for m in rule.top), default=0)
+    left = (rule - given_rule).top
+    if any(sum(n for _, n in powers) >= max(degree, 1) for powers, _ in left):
+        return "does not begin as the nth term does"
+    return ""
+
+
+def _common(numbers: tuple[t.Node, ...], detail: str, line: t.Node) -> str:
+    values = [exact(node) for node in numbers]
+    given = [exact(part) for part in (line.parts if isinstance(line, t.Listing) else (line,))]
+    for one in given:
+        if not one or not any(
+            (value / one if detail == "hcf" else one / value).denominator == 1 for value in values
+        ):
+            word = "factor" if detail == "hcf" else "multiple"
+            return f"holds a number that is no {word} of any of the numbers"
+    return ""
+
+
+def _round(ask: Round, line: t.Node) -> str:
+    if isinstance(line, t.Relation | t.Listing | t.Either):
+        raise NotExact("it is not a number")
+    _, size = unit_of(line)
+    value = algebra(ask.target) / number(size)
+    step, _ = rounded(value, ask.detail, ask.amount)
+    low, high = enclosed(value - algebra(line) / number(size), 30)
+    return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
+
+
+def _among(things: tuple[t.Node, ...], line: t.Node) -> str:
+    """Hold numbers to be those of a question to order, compare or choose from, however written."""
+    if t.symbols(line) - {"π"}:
+        raise NotExact("it has a letter in it")
+    values = [value for thing in things for value in values_of(thing)]
+    if all(any(a == b for b in values) for a in values_of(line)):
+        return ""
+    raise NotExact("it holds a number that is not in the question")

@@ -1,0 +1,56 @@
+"""Checks that each line of working is true and follows, and that the last gives the key."""
+
+from __future__ import annotations
+
+from itembank.items.item import Item
+from itembank.notation import tree as t
+from itembank.proof.lines.line_rules import line_fault
+
+
+def step_fault(item: Item) -> str:
+    """Return what is wrong with the working of an item that has to have one, or ``""``."""
+    if all(step.maths is None for step in item.steps):
+        return "there is no working"
+    return working_fault(item)
+
+
+def working_fault(item: Item) -> str:
+    """Return what is wrong with the working of `item`, or ``""``; to have none is no fault.
+
+    A line without letters has to be true; an equation or inequality has to have the solution of
+    the question; an expression has to be worth what is asked; the last line, or the last lines
+    together, have to hold the key. A line that is none of these is said to be past checking.
+    """
+    lines = [step.maths for step in item.steps if step.maths is not None]
+    for number, line in enumerate(lines, start=1):
+        try:
+            fault = "" if line == item.key else line_fault(item.ask, line)
+        except t.NotationError as error:
+            fault = f"cannot be checked: {error}"
+        if fault:
+            return f"line {number} of the working {fault}"
+    if lines and not _gives(item.key, lines):
+        return "the last line of the working does not give the key"
+    return ""
+
+
+def _gives(key: t.Node, lines: list[t.Node]) -> bool:
+    """Whether the last line holds the key, or its value; several answers may have a line each."""
+    last = set(t.walk(lines[-1]))
+    if key in last or (isinstance(key, t.Relation) and _turned(key) in last):
+        return True
+    if isinstance(key, t.Listing | t.Either):
+        return all(_seen(part, lines) for part in key.parts)
+    return False
+
+
+def _seen(part: t.Node, lines: list[t.Node]) -> bool:
+    if isinstance(part, t.Listing):
+        return all(_seen(one, lines) for one in part.parts)
+    return any(part in t.walk(line) for line in lines)
+
+
+def _turned(key: t.Relation) -> t.Node:
+    """Return the key with its sides changed over: 5 = x for x = 5."""
+    op, right = key.rest[0]
+    return t.Relation(right, ((op, key.first),)) if op == "=" and len(key.rest) == 1 else key

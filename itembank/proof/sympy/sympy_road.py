@@ -1,0 +1,168 @@
+"""The second road: sympy, from the printed tree by its symbolic face only.
+
+Importing this module imports sympy.
+"""
+
+from __future__ import annotations
+
+import itertools
+from typing import Any
+
+from itembank.errors import CheckFailed
+from itembank.items.item import (
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Inequality,
+    Item,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+    Subject,
+)
+from itembank.notation import tree as t
+from itembank.notation.symbolic import to_sympy
+from itembank.notation.value import NotExact
+from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
+from itembank.proof.claim.key_solutions import Misfit, says, value_given
+from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
+from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
+from itembank.proof.sympy.sympy_text import sympy_text
+from itembank.proof.sympy.sympy_zero import is_zero
+
+
+def prove(item: Item) -> None:
+    """Prove the key of `item` with sympy.
+
+    Raises
+    ------
+    WrongKey
+        If sympy's answer and the key differ; the message gives both.
+    CheckFailed
+        If sympy cannot settle the question.
+    """
+    try:
+        fault = unprinted(item) or mismatched(item) or by_second_road(item).fault
+    except t.NotationError as error:
+        raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
+    if fault:
+        raise WrongKey(f"{item.address}: {fault}")
+
+
+def by_second_road(item: Item) -> Finding:
+    """Return what sympy makes of the question, and how the key differs from it.
+
+    Raises
+    ------
+    NotationError
+        If sympy cannot settle it.
+    """
+    try:
+        return _road(item)
+    except (ArithmeticError, AttributeError, NotImplementedError, TypeError, ValueError) as error:
+        if isinstance(error, t.NotationError):
+            raise
+        raise NotExact(f"sympy cannot settle this: {error}") from error
+
+
+def _road(item: Item) -> Finding:
+    ask, key = item.ask, item.key
+    match ask:
+        case Find(target, relations):
+            return _find(target, relations, key)
+        case Inequality(relation):
+            return inequality(relation, key)
+        case Order(things, detail):
+            return _order(things, key, detail == "descending")
+        case Compare(left, right):
+            gap = to_sympy(left) - to_sympy(right)
+            sign: t.RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
+            ours = t.Relation(left, ((sign, right),))
+            return found(ours, key, says(ours, key))
+        case Choose(options, detail):
+            return _choose(options, key, 1 if detail == "least" else -1)
+        case Rewrite(target, _):
+            return rewritten(target, key)
+        case Solve(relations):
+            return solutions(relations, key)
+        case Pick():
+            return picked(ask, key)
+        case Subject(relation, letter):
+            return subject(relation, letter, key)
+        case Sequence(terms):
+            return nth_term(terms, key)
+        case Common(numbers, detail):
+            return common(numbers, detail, key)
+        case Round(target, detail, amount, way):
+            return rounded(target, detail, amount, key, way)
+
+
+def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+    proportional = isinstance(target, t.Ratio)
+    wanted = _pieces(target)
+    if relations:
+        wanted = settled(wanted, relations, proportional)
+    ours = sympy_text(wanted, proportional)
+    try:
+        value = value_given(key)
+        if isinstance(value, t.Either):
+            raise Misfit("the question has one answer")
+    except Misfit as error:
+        return found(ours, key, False, str(error))
+    given = _pieces(value)
+    if len(wanted) != len(given):
+        return found(ours, key, False, f"the answer has {len(wanted)} numbers")
+    if not all(value.is_finite is not False for value in [*wanted, *given]):
+        raise NotExact("this divides by zero")
+    for place, (mine, theirs) in enumerate(zip(wanted, given, strict=True), start=1):
+        # Proportional: the cross product with the first part agrees, and nothing is zero.
+        gap = mine * given[0] - wanted[0] * theirs if proportional else mine - theirs
+        if not is_zero(gap) or (proportional and is_zero(given[0])):
+            at = f"they first differ at the {ordinal(place)}" if len(wanted) > 1 else ""
+            return found(ours, key, False, at)
+    return Finding(ours)
+
+
+def _pieces(node: t.Node) -> list[Any]:
+    value = to_sympy(node)
+    return value if isinstance(value, list) else [value]
+
+
+def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding:
+    values = [to_sympy(thing) for thing in things]
+    if not isinstance(key, t.Listing) or len(key.parts) != len(things):
+        return found("", key, False, f"the answer has {len(things)} numbers")
+    given = [to_sympy(part) for part in key.parts]
+    left = list(values)
+    for place, value in enumerate(given, start=1):
+        same = next((one for one in left if is_zero(one - value)), None)
+        if same is None:
+            return found("", key, False, f"its {ordinal(place)} number is not in the question")
+        left.remove(same)
+    low_first = given[::-1] if descending else given
+    for place, (a, b) in enumerate(itertools.pairwise(low_first), start=1):
+        if not (b - a).is_positive:
+            at = len(given) - place if descending else place
+            return found("", key, False, f"the key is not in order after its {ordinal(at)} number")
+    return Finding(key)
+
+
+def _choose(options: tuple[tuple[str, t.Node], ...], key: t.Node, side: int) -> Finding:
+    worth = {name: to_sympy(node) for name, node in options}
+    best = [
+        name
+        for name, value in worth.items()
+        if all(
+            (side * (other - value)).is_positive for rival, other in worth.items() if rival != name
+        )
+    ]
+    if len(best) != 1:
+        raise NotExact("two choices are equally good")
+    ours = t.Label(best[0])
+    return found(ours, key, key == ours)

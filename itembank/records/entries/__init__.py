@@ -1,0 +1,1 @@
+"""What was recorded of lessons, entry by entry."""

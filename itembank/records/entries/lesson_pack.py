@@ -1,0 +1,131 @@
+"""Finds the pack a class had, and reads from it what results are about.
+
+Only what recording needs is read, by the standard library alone: a teacher who types three
+numbers must not wait for all that checks a pack. Nothing here is printed for pupils.
+"""
+
+from __future__ import annotations
+
+import datetime
+import json
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from itembank.errors import ItembankError
+from itembank.files.faults import decode_text
+from itembank.records.entries.entries import LessonFacts, QuestionFacts
+from itembank.text.folding import same_name
+
+PACK_FILE = "pack.json"
+_FOLDER = re.compile(r"(.+)-(\d{4}-\d{2}-\d{2})(?:-(\w{1,8}))?")
+
+
+@dataclass(frozen=True, slots=True)
+class PackPlace:
+    """Where a class's pack for one lesson is; `period` is empty for the day's only one."""
+
+    path: Path
+    date: datetime.date
+    period: str = ""
+
+
+def packs_of(home: Path, class_name: str) -> list[PackPlace]:
+    """Return the packs of a class in the output folder, or one folder further down, by date."""
+    found = []
+    for path in (*home.glob(f"*/{PACK_FILE}"), *home.glob(f"*/*/{PACK_FILE}")):
+        match = _FOLDER.fullmatch(path.parent.name)
+        if match and same_name(match[1], class_name):
+            try:
+                date = datetime.date.fromisoformat(match[2])
+            except ValueError:
+                continue
+            found.append(PackPlace(path, date, match[3] or ""))
+    return sorted(found, key=lambda one: (one.date, one.period, str(one.path)))
+
+
+def choose_pack(
+    places: Iterable[PackPlace], date: datetime.date | None, today: datetime.date
+) -> PackPlace | None:
+    """Return the pack of `date`, else the newest one up to `today`; None where there is none.
+
+    Raises:
+        ItembankError: the class had two packs that day, so that only the teacher can tell.
+
+    >>> day = datetime.date
+    >>> packs = [PackPlace(Path("a"), day(2026, 11, 23)), PackPlace(Path("b"), day(2026, 12, 1))]
+    >>> choose_pack(packs, None, day(2026, 11, 30)).date.isoformat()
+    '2026-11-23'
+    """
+    known = [one for one in places if (one.date == date if date else one.date <= today)]
+    if not known:
+        return None
+    newest = [one for one in known if one.date == known[-1].date]
+    if len(newest) > 1:
+        folders = ", ".join(str(one.path.parent) for one in newest)
+        raise ItembankError(
+            f"There are {len(newest)} packs for {newest[0].date}. Say which with --pack: {folders}."
+        )
+    return newest[0]
+
+
+@dataclass(frozen=True, slots=True)
+class PackFacts:
+    """What a pack says: lesson, bands (letter, name, lowest and highest score) and versions."""
+
+    lesson: LessonFacts
+    bands: tuple[tuple[str, str, int, int], ...]
+    path: Path
+    versions: tuple[str, ...]
+
+
+def read_pack_facts(path: Path, period: str = "") -> PackFacts:
+    """Read the lesson, questions and bands of a pack; a folder stands for its ``pack.json``.
+
+    Where a pack holds parallel versions the first stands for all: they ask alike.
+
+    Raises:
+        ItembankError: the file cannot be read, or is not a pack.
+    """
+    if path.is_dir():
+        path = path / PACK_FILE
+    text = decode_text(path)
+    try:
+        data = json.loads(text)
+        lesson = data["lesson"]
+        questions = tuple(
+            QuestionFacts(
+                number,
+                str(item["address"]),
+                str(item["topic"]),
+                str(item["tier"]),
+                "".join(map(_run_text, item["prompt"])),
+                int(item["marks"]),
+            )
+            for number, item in enumerate(data["versions"][0]["items"], 1)
+        )
+        facts = LessonFacts(
+            str(lesson["class_name"]),
+            datetime.date.fromisoformat(lesson["date"]),
+            sum(one.marks for one in questions),
+            str(lesson["title"]),
+            period,
+            questions,
+        )
+        versions = tuple(str(one["letter"]) for one in data["versions"])
+        bands = tuple(
+            (str(one["letter"]), str(one["name"]), int(one["lowest"]), int(one["highest"]))
+            for one in data["bands"]
+        )
+    except (KeyError, TypeError, ValueError, IndexError, AttributeError, RecursionError):
+        raise ItembankError(
+            f"{path} is not a whole pack. Make it again with ‘itembank pack’, or name another "
+            "with --pack."
+        ) from None
+    return PackFacts(facts, bands, path, versions)
+
+
+def _run_text(run: Mapping[str, Any]) -> str:
+    return str(run["text"] if run.get("kind") == "text" else run["line"])

@@ -1,0 +1,131 @@
+"""Which questions of a starter were asked: a lesson can stop at question 5.
+
+What was not asked is neither right nor wrong, and nothing is known from it. An entry keeps which
+questions it is about as a text, a character a question in order: ``1`` asked, ``-`` not asked. An
+empty text stands for all of them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Iterable
+
+from itembank.errors import ItembankError
+from itembank.files.faults import join_words
+from itembank.records.entries.entries import Answers, Bands, LessonFacts, Questions, Scores, What
+
+ASKED, NOT_ASKED = "1", "-"
+_RANGE = re.compile(r"([0-9]{1,3})(?:\s*(?:-|–|to)\s*([0-9]{1,3}))?")
+
+
+def asked_in(what: What, facts: LessonFacts) -> tuple[int, ...]:
+    """Return the numbers of the questions that a record of a starter is about, in order.
+
+    Empty where the questions of the starter are not known.
+
+    >>> import datetime
+    >>> facts = LessonFacts("8K", datetime.date(2026, 11, 30), 8)
+    >>> asked_in(Questions({1: (20, 28), 2: (9, 28)}), facts)
+    (1, 2)
+    """
+    match what:
+        case Questions(counts):
+            return tuple(sorted(counts))
+        case Answers(right):
+            return tuple(sorted({number for row in right.values() for number in row}))
+        case Scores(_, asked) | Bands(_, asked):
+            return asked or tuple(one.number for one in facts.questions)
+    return ()
+
+
+def marks_of(facts: LessonFacts, asked: Collection[int]) -> int:
+    """Return the marks of the questions asked; all of the starter's where none are named."""
+    worth = {one.number: one.marks for one in facts.questions}
+    if not asked or set(worth) <= set(asked):
+        return facts.out_of
+    return sum(worth.get(number, 1) for number in asked)
+
+
+def pack_asked(facts: LessonFacts, asked: Collection[int]) -> str:
+    """Return the questions asked as text; empty where it was all of them.
+
+    >>> import datetime
+    >>> from itembank.records.entries.entries import QuestionFacts
+    >>> four = tuple(QuestionFacts(n, "", "ratio.share", "core") for n in range(1, 5))
+    >>> pack_asked(LessonFacts("8K", datetime.date(2026, 11, 30), 4, questions=four), (1, 2))
+    '11--'
+    """
+    there = [one.number for one in facts.questions]
+    if not asked or set(there) <= set(asked):
+        return ""
+    return "".join(ASKED if n in asked else NOT_ASKED for n in range(1, max(there) + 1))
+
+
+def unpack_asked(text: str, numbers: Iterable[int]) -> tuple[int, ...]:
+    """Return which of the questions `numbers` were asked; the inverse of :func:`pack_asked`.
+
+    >>> unpack_asked("11--", range(1, 5)), unpack_asked("", range(1, 3))
+    ((1, 2), (1, 2))
+    """
+    return tuple(n for n in numbers if not text or text[n - 1 : n] == ASKED)
+
+
+def read_asked(text: str, questions: int, option: str = "--asked") -> tuple[int, ...]:
+    """Return the questions that a person says were asked, in order.
+
+    A number alone is how many, from the first; otherwise they are listed.
+
+    Raises:
+        ItembankError: it says neither, or names a question that is not there.
+
+    >>> read_asked("5", 8), read_asked("1-4 6", 8), read_asked("1,3", 8)
+    ((1, 2, 3, 4, 5), (1, 2, 3, 4, 6), (1, 3))
+    """
+    found: set[int] = set()
+    rest = _RANGE.sub("", text).replace(",", " ").replace("and", " ").strip()
+    parts = [(int(one[1]), int(one[2] or one[1])) for one in _RANGE.finditer(text)]
+    if rest or not parts:
+        raise ItembankError(
+            f'{option}: ‘{text}’ is not a number of questions. Write "5" for the first five, or '
+            'which, as in "1-4 6".'
+        )
+    if len(parts) == 1 and text.strip().isdigit():
+        parts = [(1, parts[0][1])]
+    for first, last in parts:
+        if not 1 <= first <= last <= questions:
+            said = f"{first} to {last}" if first != last else f"{last}"
+            raise ItembankError(
+                f"{option}: ‘{text}’ speaks of {said}, but there are questions 1 to {questions}."
+            )
+        found.update(range(first, last + 1))
+    return tuple(sorted(found))
+
+
+def numbers_said(numbers: Collection[int]) -> str:
+    """Return numbers of questions in words, runs of them shortened.
+
+    >>> numbers_said([6, 7, 8]), numbers_said([8]), numbers_said([2, 6, 7, 8])
+    ('questions 6 to 8', 'question 8', 'questions 2 and 6 to 8')
+    """
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    parts: list[str] = []
+    for run in runs:
+        parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
+    return f"question{'s' if len(numbers) > 1 else ''} {join_words(parts)}"
+
+
+def not_asked_said(numbers: Collection[int]) -> str:
+    """Return in a sentence which questions were not asked; empty where all were.
+
+    >>> not_asked_said([6, 7, 8]), not_asked_said([])
+    ('Questions 6 to 8 were not asked.', '')
+    """
+    if not numbers:
+        return ""
+    said = numbers_said(numbers)
+    return f"{said[0].upper()}{said[1:]} {'were' if len(numbers) > 1 else 'was'} not asked."

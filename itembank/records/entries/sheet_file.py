@@ -1,0 +1,300 @@
+"""A CSV of a class's results: scores by seat, right and wrong by question, or typed answers.
+
+Which of them it is shows in the file: two columns without numbers of questions are scores; a
+column for each question holds 1 and 0 alone, or answers as they were typed.
+
+A question was not asked where nobody has anything in its column, or where it has none: a lesson
+can stop early, and the sheet is that of the whole starter. Where others have an answer, a pupil
+who left the cell blank gave none, which is a wrong one. Both are told, and a teacher who knows
+better says which questions were asked.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.files.csv_text import csv_rows
+from itembank.files.faults import Fault, FileFaults, decode_text, join_words
+from itembank.people.seats import heading_fault, seat_fault
+from itembank.records.entries.entries import Answers, Scores
+from itembank.records.entries.questions_asked import not_asked_said
+from itembank.records.entries.teacher_text import seat_said, view_level
+
+if TYPE_CHECKING:
+    from itembank.marking.answer_sheet import AnswerRow
+
+_SEATS = {"seat", "seats", "code", "seat code", ""}
+_RIGHT = {
+    **dict.fromkeys(("1", "✓", "✔", "☑", "√", "y", "yes", "right", "r", "tick", "true", "t"), True),
+    **dict.fromkeys(
+        ("0", "✗", "✘", "×", "x", "n", "no", "wrong", "w", "cross", "false", "f"), False
+    ),
+}
+"""How a person writes that an answer is right, or wrong, in small letters."""
+_PLAINLY = frozenset({"1", "0", "✓", "✔", "☑", "✗", "✘"})
+"""Those of them that are hardly answers themselves."""
+MARKS_FROM = 0.75
+"""Share of such cells from which a sheet is meant to hold marks, and no answers."""
+
+
+@dataclass(frozen=True, slots=True)
+class SheetRead:
+    """What a sheet says, the seats that it says nothing of, and what the teacher should know."""
+
+    what: Scores | Answers
+    absent: tuple[str, ...]
+    remarks: tuple[str, ...] = ()
+
+
+def is_by_question(text: str) -> bool:
+    """Tell whether the heading of a CSV numbers questions.
+
+    >>> is_by_question("seat,1,2,3"), is_by_question("seat,score"), is_by_question("A1,5")
+    (True, False, False)
+    """
+    heading = text.lstrip().split("\n", 1)[0].replace(";", ",").replace("\t", ",")
+    cells = [cell.strip().strip('"').casefold() for cell in heading.split(",")]
+    first = cells[0]
+    if any(one.isdigit() for one in first):  # a seat code: there is no heading
+        return len(cells) > 2
+    rest = [cell.removeprefix("question").removeprefix("q").strip(" .") for cell in cells[1:]]
+    return len(cells) > 2 or (first in _SEATS and any(cell.isdigit() for cell in rest))
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The starter that a sheet answers: how many questions, and the pack that holds them.
+
+    `numbers` are the questions asked, as the teacher says; empty where the sheet is to show it.
+    """
+
+    out_of: int
+    questions: int
+    pack: Path | None = None
+    versions: tuple[str, ...] = ()
+    numbers: tuple[int, ...] = ()
+
+
+def read_sheet(
+    path: Path, asked: Asked, seats: Collection[str], banks: tuple[Path, ...] = ()
+) -> SheetRead:
+    """Read a sheet; typed answers are marked by the pack the class had.
+
+    Raises:
+        FileFaults: the file cannot be read, or rows of it are wrong; every fault with its line.
+        ItembankError: answers have to be marked, and the pack cannot be read.
+    """
+    text = decode_text(path)
+    strangers = _strangers(text, seats, str(path))
+    try:
+        found = _read(text, path, asked, banks)
+    except FileFaults as error:
+        raise FileFaults([*error.faults, *strangers]) from None
+    if strangers:
+        raise FileFaults(strangers)
+    return found
+
+
+def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> SheetRead:
+    if not is_by_question(text):
+        return _scores(text, asked, str(path))
+    from itembank.marking.answer_sheet import parse_answers
+
+    if not asked.questions:
+        message = "Without a pack nobody knows the questions. Name it with --pack."
+        raise FileFaults([Fault(str(path), 0, message)])
+    rows = parse_answers(text, asked.questions, str(path), asked.versions)
+    there = [row for row in rows if any(row.answers)]
+    absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
+    numbers = _asked_in(there, asked, str(path))
+    told = _blanks(there, numbers, asked)
+    if _are_marks(there, str(path)):
+        right = {
+            row.seat.upper(): {n: _RIGHT.get(row.answers[n - 1].casefold(), False) for n in numbers}
+            for row in there
+        }
+        return SheetRead(Answers(right, {}), absent, told)
+    what, remarks = _marked(there, asked, numbers, str(path), banks)
+    return SheetRead(what, absent, (*told, *remarks))
+
+
+def _asked_in(rows: Sequence[AnswerRow], asked: Asked, file: str) -> tuple[int, ...]:
+    """Return the questions that were asked: those the teacher named, or those with an answer.
+
+    Raises:
+        FileFaults: there are answers to a question that was not asked, as the teacher says.
+    """
+    found = tuple(
+        n for n in range(1, asked.questions + 1) if any(row.answers[n - 1] for row in rows)
+    )
+    if not asked.numbers:
+        return found
+    faults = []
+    for n in found:
+        if n not in asked.numbers:
+            line = next(row.line for row in rows if row.answers[n - 1])
+            message = f"There is an answer to question {n}, which was not asked, as --asked says."
+            faults.append(Fault(file, line, message))
+    if faults:
+        raise FileFaults(faults)
+    return asked.numbers
+
+
+def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> tuple[str, ...]:
+    """Return how empty cells are read: not asked where nobody answered, else no answer."""
+    found = []
+    missing = [n for n in range(1, asked.questions + 1) if n not in numbers]
+    if missing and not asked.numbers:
+        found.append(
+            f"{not_asked_said(missing)} Nobody has an answer there; if they were, add "
+            f"--asked {asked.questions}."
+        )
+    blank = sum(not row.answers[n - 1] for row in rows for n in numbers)
+    if blank:
+        cells = "1 cell is" if blank == 1 else f"{blank} cells are"
+        found.append(f"{cells} blank where others have an answer: no answer, so wrong.")
+    return tuple(found)
+
+
+def _are_marks(rows: Sequence[AnswerRow], file: str) -> bool:
+    """Tell whether a sheet says right or wrong in each cell, or holds answers as typed.
+
+    Raises:
+        FileFaults: most cells say right or wrong, yet some do not: as answers, all of those
+            would be wrong, and nobody would be told.
+    """
+    cells = [(row, cell) for row in rows for cell in row.answers if cell]
+    strange = [(row, cell) for row, cell in cells if cell.casefold() not in _RIGHT]
+    if not strange:
+        return True
+    plain = sum(cell in _PLAINLY for _, cell in cells)
+    if plain < MARKS_FROM * len(cells):
+        return False
+    message = "‘{}’ says neither right nor wrong, as most cells do. Write 1 or 0."
+    raise FileFaults([Fault(file, row.line, message.format(cell)) for row, cell in strange])
+
+
+def _marked(
+    rows: Sequence[AnswerRow],
+    asked: Asked,
+    numbers: Sequence[int],
+    file: str,
+    banks: tuple[Path, ...],
+) -> tuple[Answers, tuple[str, ...]]:
+    """Mark typed answers to the questions `numbers`; one left out shows no misconception."""
+    from itembank.marking.class_sheet import mark_sheet
+    from itembank.marking.mark import Verdict
+    from itembank.records.entries.pack_items import starter_items
+
+    if asked.pack is None:
+        message = "Typed answers are marked by the pack the class had. Name it with --pack."
+        raise FileFaults([Fault(file, 0, message)])
+    if len(asked.versions) > 1 and not all(row.version for row in rows):
+        message = (
+            f"The class had versions {join_words(list(asked.versions))}, which have different "
+            "answers. Add a column headed ‘version’ after the seats."
+        )
+        raise FileFaults([Fault(file, 1, message)])
+    items = starter_items(asked.pack, banks)
+    right: dict[str, dict[int, bool]] = {}
+    shown: dict[tuple[str, int], str] = {}
+    verdicts: Counter[Verdict] = Counter()
+    for letter, questions in items.items():
+        theirs = [row for row in rows if row.version == letter or not row.version]
+        for seat in mark_sheet(questions, theirs).seats if theirs else ():
+            code = seat.seat.upper()
+            right[code] = {}
+            for number in numbers:
+                one = seat.marked[number - 1]
+                right[code][number] = one is not None and one.verdict is Verdict.RIGHT
+                verdicts.update([one.verdict] if one is not None else [])
+                if one is not None and one.misconception is not None:
+                    shown[code, number] = one.misconception.id
+    return Answers(right, shown), _remarks(
+        sum(verdicts.values()),
+        verdicts[Verdict.RIGHT],
+        verdicts[Verdict.UNREADABLE],
+        verdicts[Verdict.WRONG_FORM],
+    )
+
+
+def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tuple[str, ...]:
+    """Return what a teacher should look at before trusting typed answers.
+
+    >>> _remarks(16, 0, 0, 0)
+    ('None of the 16 answers is right. If the sheet holds marks, write 1 or 0 in each cell.',)
+    """
+    found = []
+    if answers and not right:
+        found.append(
+            f"None of the {answers} answers is right. If the sheet holds marks, write 1 or 0 in "
+            "each cell."
+        )
+    counted = [
+        f"{number} {what}"
+        for number, what in (
+            (unreadable, "could not be read"),
+            (other_form, "had the right value in another form"),
+        )
+        if number
+    ]
+    if counted:
+        found.append(
+            f"Of the answers, {join_words(counted)}: wrong, as counted. ‘itembank mark’ shows them."
+        )
+    return tuple(found)
+
+
+def _scores(text: str, asked: Asked, file: str) -> SheetRead:
+    from itembank.planning.bands.groups import parse_scores
+
+    found = parse_scores(text, asked.out_of, file)
+    marks = {one.code.upper(): one.score for one in found.entries}
+    return SheetRead(Scores(marks, asked.numbers), tuple(code.upper() for code in found.absent))
+
+
+def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
+    """Read a CSV with a seat code and an own view in each row.
+
+    Raises:
+        FileFaults: the file cannot be read, or rows of it are wrong; every fault with its line.
+    """
+    file = str(path)
+    faults: list[Fault] = []
+    found: dict[str, str] = {}
+    for place, (line, cells) in enumerate(csv_rows(decode_text(path), file)):
+        level = view_level(cells[1]) if len(cells) == 2 else ""
+        if not place and not level and not any(one.isdigit() for one in cells[0]):
+            if fault := next(filter(None, map(heading_fault, cells)), ""):
+                raise FileFaults([Fault(file, line, fault)])
+            continue
+        if len(cells) != 2 or (cells[1] and not level):
+            message = "A row holds a seat code and sure, partly or not sure."
+            faults.append(Fault(file, line, message))
+        elif fault := seat_said(cells[0], seats):
+            faults.append(Fault(file, line, fault))
+        elif cells[0].upper() in found:
+            faults.append(Fault(file, line, f"Seat {cells[0]} is there twice. Keep one."))
+        elif level:
+            found[cells[0].upper()] = level
+    if faults:
+        raise FileFaults(faults)
+    if not found:
+        raise FileFaults([Fault(file, 0, "There is no own view here. Write rows as A1,sure.")])
+    return found
+
+
+def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
+    """Return a fault for each seat code that is none of the class's, with its line.
+
+    What is no seat code at all is left to those who read the sheet.
+    """
+    found = []
+    for number, (first, *_) in csv_rows(text, file):
+        if not seat_fault(first) and (said := seat_said(first, seats)):
+            found.append(Fault(file, number, said))
+    return found

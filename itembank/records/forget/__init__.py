@@ -1,0 +1,1 @@
+"""Forgetting: a pupil, a class or old results, for good."""

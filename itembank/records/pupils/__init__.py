@@ -1,0 +1,1 @@
+"""Pupils who move, and who sits where."""

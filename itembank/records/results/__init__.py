@@ -1,0 +1,1 @@
+"""What the entries say together: results by topic, with pupils as they sit now."""

@@ -1,0 +1,154 @@
+"""Corrects one seat or one question of what was recorded, by an entry that replaces it."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping, Sequence
+
+from sqlalchemy import Connection, select
+
+from itembank.errors import ItembankError
+from itembank.records.entries.details import answers_of, misconceptions_of, scores_of
+from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts, Scores
+from itembank.records.entries.questions_asked import not_asked_said, unpack_asked
+from itembank.records.entries.recording import record_in
+from itembank.records.results.results import LessonResult, lessons
+from itembank.records.store.store import Store
+from itembank.records.store.store_tables import question
+
+Change = tuple[str, int | None, int | bool]
+"""Seat, question or None, and the score or whether the answer is right."""
+
+
+def lesson_facts(connection: Connection, one: LessonResult) -> LessonFacts:
+    """Return a recorded lesson with all questions of its starter, as it was recorded."""
+    rows = connection.execute(
+        select(question).where(question.c.lesson_id == one.lesson_id).order_by(question.c.number)
+    )
+    questions = tuple(
+        QuestionFacts(row.number, row.address, row.topic, row.tier, row.prompt, row.marks)
+        for row in rows
+    )
+    return LessonFacts(
+        one.class_name, one.date, one.starter_marks, one.title, one.period, questions
+    )
+
+
+def find_lesson(
+    connection: Connection,
+    class_name: str,
+    date: datetime.date | None,
+    period: str | None = None,
+    with_results: bool = True,
+) -> LessonResult:
+    """Return the lesson of a class on a day, or the last one that has results.
+
+    Raises:
+        ItembankError: there is none, or there are two on that day.
+    """
+    known = lessons(connection, class_name, date, date)
+    if with_results:
+        known = [one for one in known if one.entry_id is not None]
+    if period is not None:
+        known = [one for one in known if one.period == period]
+    if not known:
+        day = f" on {date}" if date else ""
+        raise ItembankError(
+            f"Nothing is recorded for {class_name}{day}. ‘itembank record {class_name}’ records "
+            "how a starter went."
+        )
+    same = [one for one in known if one.date == known[-1].date]
+    if len(same) > 1 and date is not None:
+        periods = " or ".join(f"--period {one.period or 'none'}" for one in same)
+        raise ItembankError(f"{class_name} had {len(same)} lessons on {date}. Add {periods}.")
+    return known[-1]
+
+
+def correct(
+    store: Store,
+    class_name: str,
+    date: datetime.date | None,
+    changes: Sequence[Change],
+    period: str | None = None,
+) -> tuple[LessonFacts, int]:
+    """Record a lesson's answers or scores again with some of them changed.
+
+    Returns the lesson and the number of the new entry; the earlier one is kept, replaced.
+
+    Raises:
+        ItembankError: nothing is recorded by seat, or a change does not fit it: all such
+            faults at once, and nothing is changed.
+    """
+    with store.writing() as connection:
+        one = find_lesson(connection, class_name, date, period)
+        assert one.entry_id is not None
+        facts = lesson_facts(connection, one)
+        what: Answers | Scores
+        if one.kind == "answers":
+            right = answers_of(connection, one.entry_id)
+            shown = misconceptions_of(connection, one.entry_id)
+            faults = _change_answers(right, shown, changes, len(facts.questions))
+            what = Answers(right, shown)
+        elif one.kind == "scores":
+            scores = scores_of(connection, one.entry_id)
+            faults = _change_scores(scores, changes, one.out_of)
+            asked = unpack_asked(one.asked, [each.number for each in facts.questions])
+            what = Scores(scores, asked)
+        else:
+            raise ItembankError(
+                f"{facts} was counted by hands, so no seat can be corrected. Record it again "
+                "with --replace."
+            )
+        if faults:
+            raise ItembankError("\n".join([*faults, "Nothing was changed."]))
+        return facts, record_in(connection, facts, what, replace=True)
+
+
+def _change_answers(
+    right: dict[str, dict[int, bool]],
+    shown: dict[tuple[str, int], str],
+    changes: Sequence[Change],
+    questions: int,
+) -> list[str]:
+    faults = []
+    numbers = sorted({number for row in right.values() for number in row})
+    for seat, number, value in changes:
+        if number is None:
+            faults.append(
+                f"{seat} was recorded answer by answer. Correct a question, as in: {seat} q1 right."
+            )
+        elif number not in numbers and 0 < number <= questions:
+            faults.append(
+                f"{not_asked_said([number])} Record the sheet again with --replace if it was."
+            )
+        elif number not in numbers:
+            faults.append(f"There is no question {number}. There are {questions or len(numbers)}.")
+        elif seat not in right:
+            faults.append(_absent(seat, right))
+        else:
+            right[seat][number] = bool(value)
+            shown.pop((seat, number), None)
+    return faults
+
+
+def _change_scores(scores: dict[str, int], changes: Sequence[Change], out_of: int) -> list[str]:
+    faults = []
+    for seat, number, value in changes:
+        if number is not None:
+            faults.append(f"Only scores were recorded. Correct {seat}’s, as in: {seat} 6.")
+        elif value > out_of:
+            faults.append(f"The score {value} is not between 0 and {out_of}.")
+        elif seat not in scores:
+            faults.append(_absent(seat, scores))
+        else:
+            scores[seat] = int(value)
+    return faults
+
+
+def _absent(seat: str, there: Mapping[str, object]) -> str:
+    from itembank.files.faults import join_words
+    from itembank.records.entries.teacher_text import near_seats
+
+    near = near_seats(seat, list(there))
+    advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
+    return f"Nothing is recorded for seat {seat} that day.{advice}"

@@ -1,0 +1,1 @@
+"""Statistics of answers, each with its source."""

@@ -1,0 +1,1 @@
+"""Text as people type and read it: characters nobody sees, equal names, whole numbers."""

@@ -1,0 +1,1 @@
+"""Stories held to their models: every number, condition and name that is printed."""

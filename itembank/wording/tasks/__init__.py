@@ -1,0 +1,1 @@
+"""Tasks in the wordings of teachers, and the reader of a whole prompt."""

@@ -1,0 +1,149 @@
+"""Working is checked line by line, and the audit sees every kind of fault."""
+
+from __future__ import annotations
+
+import pytest
+
+from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
+from itembank.items.topics.registry import UnknownTopic, find_topic, topics
+from itembank.notation import tree as t
+from itembank.proof import audit as audit_module
+from itembank.proof.audit import TopicAudit, audit, check_item
+from itembank.proof.lines.steps import step_fault
+
+x = t.Sym("x")
+SUM = t.add(t.frac(1, 2), t.frac(1, 3))
+EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
+ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
+OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
+
+
+def make(ask, key, form, steps, slips=(), prompt=(SUM,)):
+    return Item("a.b/core/0", "a.b", Tier.CORE, prompt, ask, key, form, steps, slips, (), 1, ())
+
+
+GOOD = (
+    Step("Write both over 6.", t.equals(SUM, t.add(t.frac(3, 6), t.frac(2, 6)))),
+    Step("Add the tops.", t.equals(t.add(t.frac(3, 6), t.frac(2, 6)), t.frac(5, 6))),
+)
+
+
+def test_good_working_passes():
+    assert step_fault(make(Find(SUM), t.frac(5, 6), "simplest", GOOD)) == ""
+
+
+def test_a_false_line_is_found():
+    bad = (GOOD[0], Step("Add.", t.equals(t.add(t.frac(3, 6), t.frac(2, 6)), t.frac(5, 12))))
+    assert "line 2" in step_fault(make(Find(SUM), t.frac(5, 6), "simplest", bad))
+
+
+def test_working_that_stops_short_is_found():
+    assert "does not give the key" in step_fault(
+        make(Find(SUM), t.frac(5, 6), "simplest", GOOD[:1])
+    )
+
+
+def test_an_equation_line_with_another_solution_is_found():
+    ask = Find(x, (EQUATION,))
+    good = (
+        Step("Add 4 to both sides.", t.equals(t.juxt(t.num(3), x), t.num(15))),
+        Step("Divide both sides by 3.", t.equals(x, t.num(5))),
+    )
+    bad = (Step("Take 4 from both sides.", t.equals(t.juxt(t.num(3), x), t.num(7))), good[1])
+    assert step_fault(make(ask, t.equals(x, t.num(5)), "solution", good)) == ""
+    assert "line 1" in step_fault(make(ask, t.equals(x, t.num(5)), "solution", bad))
+
+
+@pytest.mark.parametrize(
+    ("key", "slips", "field"),
+    [
+        (t.frac(2, 5), (Slip(ACROSS, t.frac(1, 5)), Slip(OTHER, t.frac(2, 3))), "wrong_keys"),
+        (t.frac(5, 6), (Slip(ACROSS, t.frac(10, 12)), Slip(OTHER, t.frac(2, 3))), "blind"),
+        (t.frac(5, 6), (Slip(ACROSS, t.frac(2, 5)),), "blind"),
+        (t.frac(10, 12), (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3))), "form_faults"),
+    ],
+)
+def test_the_audit_counts_each_kind_of_fault(key, slips, field):
+    report = TopicAudit("a.b")
+    check_item(make(Find(SUM), key, "simplest", GOOD, slips), report, symbolic=True)
+    assert getattr(report, field) == 1
+    assert not report.sound
+    assert report.faults[0].startswith("a.b/core/0")
+
+
+def test_a_sound_item_leaves_no_mark():
+    report = TopicAudit("a.b")
+    slips = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
+    check_item(make(Find(SUM), t.frac(5, 6), "simplest", GOOD, slips), report, symbolic=True)
+    assert report.sound
+    assert report.faults == []
+
+
+@pytest.mark.parametrize("name", [topic.id for topic in topics()])
+def test_every_topic_is_sound_on_a_sample(name):
+    (report,) = audit((name,), limit=120, jobs=1, symbolic_every=6)
+    assert report.faults == []
+    assert report.sound
+    assert report.symbolic == sum(
+        -(-min(120, len(s)) // 6) for s in find_topic(name).spaces.values()
+    )
+
+
+@pytest.mark.parametrize("name", [topic.id for topic in topics()])
+def test_every_tier_is_large_enough_or_says_why(name):
+    topic = find_topic(name)
+    for tier in Tier:
+        assert len(topic.spaces[tier]) >= 200 or topic.spare, f"{name}/{tier}"
+
+
+@pytest.mark.parametrize("name", [topic.id for topic in topics()])
+def test_items_come_back_identical_and_distinct(name):
+    topic = find_topic(name)
+    for tier in Tier:
+        last = len(topic.spaces[tier]) - 1
+        assert topic.item(tier, last) == topic.item(tier, last)
+        prompts = {topic.item(tier, i).prompt for i in range(0, last + 1, max(1, last // 150))}
+        assert len(prompts) == len(range(0, last + 1, max(1, last // 150)))
+
+
+def test_an_audit_on_several_cores_says_the_same(monkeypatch):
+    monkeypatch.setattr(audit_module, "CHUNK", 20)
+    name = topics()[0].id
+    calls = []
+    one = audit((name,), limit=60, jobs=1)
+    two = audit((name,), limit=60, jobs=2, progress=lambda done, total: calls.append((done, total)))
+    assert one == two
+    assert calls[-1] == (180, 180)
+
+
+def test_an_unknown_topic_is_refused():
+    with pytest.raises(UnknownTopic, match="itembank topics"):
+        audit(("fractions.nothing-like-it",))
+
+
+A, B = t.Sym("a"), t.Sym("b")
+SPLIT = (t.equals(t.ratio(A, B), t.ratio(t.num(3), t.num(5))), t.equals(t.add(A, B), t.num(40)))
+RATIO_ONLY = SPLIT[:1]
+
+
+@pytest.mark.parametrize(
+    ("relations", "target", "line", "follows"),
+    [
+        (SPLIT, t.Listing((A, B)), t.equals(A, t.num(15)), True),
+        (SPLIT, t.Listing((A, B)), t.equals(A, t.num(16)), False),
+        (SPLIT, t.Listing((A, B)), t.equals(t.Sym("k"), t.num(5)), False),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(6), t.num(10)), True),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(5), t.num(3)), False),
+        (RATIO_ONLY, t.ratio(A, B), t.equals(t.ratio(A, B), t.ratio(t.num(6), t.num(10))), True),
+        (RATIO_ONLY, t.ratio(A, B), t.equals(A, t.num(3)), False),
+    ],
+)
+def test_a_line_with_letters_has_to_follow_from_what_is_given(relations, target, line, follows):
+    key = (
+        t.Listing((t.num(15), t.num(25)))
+        if isinstance(target, t.Listing)
+        else t.ratio(t.num(3), t.num(5))
+    )
+    end = Step("So.", t.equals(target, key))
+    fault = step_fault(make(Find(target, relations), key, "list", (Step("Look.", line), end)))
+    assert ("line 1" in fault) != follows
