@@ -13,7 +13,8 @@ from typing import Any, Generic, Self, TypeVar
 
 from itembank.processes import machine
 from itembank.processes.answer import Answer, attempt, say, value_of
-from itembank.processes.child import BEGUN, CannotTravel, Child, best_kind
+from itembank.processes.child import BEGUN, CannotTravel, Child
+from itembank.processes.kinds import best_kind
 from itembank.processes.line import Line
 
 T = TypeVar("T")

@@ -26,7 +26,7 @@ from typing import Any, Self, TypeAlias, TypeVar
 from itembank.errors import ItembankError
 from itembank.processes import on_worker, same_code
 from itembank.processes.answer import DONE, Faults
-from itembank.processes.child import best_kind
+from itembank.processes.kinds import best_kind
 from itembank.processes.parcel import Refused, packed, unpacked
 from itembank.processes.place import ThisMachine
 from itembank.processes.pool import Lost, Results
@@ -120,6 +120,7 @@ class Cluster:
         *,
         longest: float | None = None,
         few: int = 1,
+        loads: Sequence[str] = (),
     ) -> Results[R]:
         """Yield the place and the result of every piece, as they come; see :func:`.pool.each`.
 
@@ -140,7 +141,8 @@ class Cluster:
                 self._leave()
         if not left:
             return
-        here = self._here().each(how, [pieces[place] for place in left], longest=longest, few=few)
+        rest = [pieces[place] for place in left]
+        here = self._here().each(how, rest, longest=longest, few=few, loads=loads)
         try:
             for place, result in here:
                 yield left[place], result
@@ -166,7 +168,8 @@ class Cluster:
             logging.getLogger(name).setLevel(logging.CRITICAL + 1)
         try:
             with _no_warnings():
-                self._client = Client(self.address, timeout=CONNECT, set_as_default=False)
+                connect: Any = Client
+                self._client = connect(self.address, timeout=CONNECT, set_as_default=False)
         except Exception as error:
             why = "" if isinstance(error, OSError) else f" ({_in_a_line(error)})"
             self._remark(

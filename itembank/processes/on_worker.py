@@ -57,9 +57,10 @@ def _look() -> None:
     Dask lets a task that was begun run to its end; ours may be at a proof without end.
     """
     try:
-        from distributed.worker import get_worker, thread_state
+        from distributed import worker
 
-        task = get_worker().state.tasks.get(thread_state.key)
+        here: Any = worker
+        task = here.get_worker().state.tasks.get(here.thread_state.key)
         state = "released" if task is None else str(task.state)
     except (ImportError, AttributeError, ValueError):
         return  # no task of Dask's, or of a version that tells nothing of it

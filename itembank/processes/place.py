@@ -28,6 +28,7 @@ class Place(Protocol):
         *,
         longest: float | None = None,
         few: int = 1,
+        loads: Sequence[str] = (),
     ) -> Results[R]:
         """Yield the place and the result of every piece, as they come; see :func:`.pool.each`."""
 
@@ -45,10 +46,17 @@ class ThisMachine:
         *,
         longest: float | None = None,
         few: int = 1,
+        loads: Sequence[str] = (),
     ) -> Results[R]:
         """Yield the place and the result of every piece, as they come; see :func:`.pool.each`."""
         return each(
-            how, pieces, processes=self._processes, longest=longest, few=few, kind=self._kind
+            how,
+            pieces,
+            processes=self._processes,
+            longest=longest,
+            few=few,
+            loads=loads,
+            kind=self._kind,
         )
 
 
@@ -60,6 +68,7 @@ def all_or_lost(
     *,
     longest: float | None = None,
     few: int = 1,
+    loads: Sequence[str] = (),
 ) -> list[R | Lost]:
     """Return the result of every piece, in their order; of one that has none, why.
 
@@ -69,7 +78,7 @@ def all_or_lost(
     [1, 2, 3]
     """
     found: dict[int, R | Lost] = {}
-    results = place.each(how, pieces, longest=longest, few=few)
+    results = place.each(how, pieces, longest=longest, few=few, loads=loads)
     try:
         for index, result in results:
             found[index] = result

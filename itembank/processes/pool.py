@@ -8,16 +8,18 @@ somebody else (the system, for want of memory) loses nothing: its piece is tried
 
 from __future__ import annotations
 
+import importlib
 import time
 from collections.abc import Callable, Generator, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Any, TypeAlias, TypeVar
 
+from itembank.processes import machine
 from itembank.processes.answer import DONE, Faults, attempt, say
-from itembank.processes.child import BEGUN, CannotTravel, Child, Kind, best_kind
+from itembank.processes.child import BEGUN, CannotTravel, Child, Kind
+from itembank.processes.kinds import best_kind
 from itembank.processes.line import Line
-from itembank.processes.machine import cores
 
 P = TypeVar("P")
 R = TypeVar("R")
@@ -47,6 +49,7 @@ def each(
     processes: int | None = None,
     longest: float | None = None,
     few: int = 1,
+    loads: Sequence[str] = (),
     kind: Kind | None = None,
 ) -> Results[R]:
     """Yield the place and the result of every piece, as they come.
@@ -65,7 +68,11 @@ def each(
     longest
         Seconds that one piece may take; then it is lost. Nothing holds a piece done here.
     few
-        So few pieces are done here: starting processes would take longer.
+        So few pieces are done here: starting processes would take longer. With 0, a single one
+        is done by another process too, where nothing it does can end this one.
+    loads
+        Modules that are loaded here first, where the processes are copies of this one, so that
+        not each has to load them.
     kind
         The kind of process; default, the best on this system.
 
@@ -79,11 +86,14 @@ def each(
     >>> sorted(each(abs, [-1, 2, -3], processes=2))
     [(0, 1), (1, 2), (2, 3)]
     """
-    count = min(processes or cores(), len(pieces))
+    count = processes or machine.cores()
     if count < 2 or len(pieces) <= few:
         yield from _here(how, pieces, range(len(pieces)))
         return
-    team = Team(how, pieces, count, longest, kind or best_kind())
+    kind = kind or best_kind()
+    for name in loads if kind.inherits else ():
+        importlib.import_module(name)
+    team = Team(how, pieces, min(count, len(pieces)), longest, kind)
     try:
         yield from team.work()
     finally:

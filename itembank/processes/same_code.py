@@ -20,7 +20,7 @@ def code() -> dict[str, str]:
     """Return what results rest on, by name: versions, and a digest of the tool's own code.
 
     >>> sorted(code())[:3]
-    ['Python', 'its code', 'itembank']
+    ['Python', 'itembank', 'its code']
     """
     found = {"itembank": _version("itembank"), "its code": digest()}
     found["Python"] = ".".join(map(str, sys.version_info[:2]))

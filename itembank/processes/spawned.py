@@ -16,6 +16,7 @@ from typing import Any, cast
 
 from itembank.processes.child import CannotTravel, Serve, ends_with, no_interrupts, serve_line
 from itembank.processes.line import Line
+from itembank.processes.watched import Watched
 
 _BEGIN = (
     "import sys, json; sys.path[:] = json.loads(sys.argv[1]); "
@@ -104,27 +105,6 @@ class Spawned:
                     return found
                 # Not for ever at once: some systems take a Ctrl-C only between two waits.
                 cls._spoken.wait(min(left, 0.5))
-
-
-class Watched(Line):
-    """A line that is read in a thread at once, which ends this process when it closes."""
-
-    def __init__(self, line: Line) -> None:
-        super().__init__(line.reading, line.writing)
-        self._inbox: SimpleQueue[Any] = SimpleQueue()
-        self._line = line
-        threading.Thread(target=self._watch, daemon=True).start()
-
-    def _watch(self) -> None:
-        while True:
-            try:
-                self._inbox.put(self._line.receive())
-            except Exception:  # nobody is there to be served
-                os._exit(0)
-
-    def receive(self) -> Any:
-        """Wait for the next message."""
-        return self._inbox.get()
 
 
 def main(parent: int) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.processes.child import Forked
+from itembank.processes.forked import Forked
 from itembank.processes.spawned import Spawned
 
 sys.path.insert(0, str(Path(__file__).parent))  # a new interpreter finds `pieces` here

@@ -71,7 +71,7 @@ def test_the_fault_told_is_that_of_the_first_piece(dask, at):
             all_of(place, pieces.faulty, NUMBERS)
         with pytest.raises(CheckFailed, match="it comes to 5"):
             all_of(place, pieces.faulty, NUMBERS[3:])
-        with pytest.raises(RuntimeError, match="pickle|local"):
+        with pytest.raises(RuntimeError, match=r"pickle|local"):
             all_of(place, pieces.cannot_be_sent, NUMBERS)
 
 

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import pool
-from itembank.processes.child import Forked
+from itembank.processes.forked import Forked
 from itembank.processes.place import ThisMachine, all_of, all_or_lost
 from itembank.processes.pool import Lost, each
 
@@ -137,7 +137,7 @@ OWNER = """
 import os, sys
 sys.path.insert(0, sys.argv[1])
 import pieces
-from itembank.processes.child import Forked
+from itembank.processes.forked import Forked
 from itembank.processes.pool import each
 from itembank.processes.spawned import Spawned
 kind = {"Forked": Forked, "Spawned": Spawned}[sys.argv[2]]

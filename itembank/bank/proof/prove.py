@@ -6,20 +6,28 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from itembank.bank.proof.judging import judge_all
 from itembank.bank.proof.signoff import Signing, SignState, by_item, read_signoffs, sign_state
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
-from itembank.processes.workers import Progress, judge_all
+from itembank.processes.place import Place, Progress
 from itembank.proof.judge import Outcome, State, judge
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
+    from itembank.bank.model.fields import BankItem
     from itembank.bank.model.item_records import SignOff
 
 UNSIGNED = SignState(Signing.UNSIGNED)
+
+
+Written = tuple[str, str, "BankItem"]
+"""A hand-written question as it is judged, wherever that is: its address, its topic and itself.
+
+Where its file stands is nobody else's business, and does not travel."""
 
 
 def judge_entry(entry: Entry) -> Outcome:
@@ -27,28 +35,36 @@ def judge_entry(entry: Entry) -> Outcome:
 
     An item without mathematics to prove it from needs a person.
     """
+    return judge_question(_question(entry))
+
+
+def _question(entry: Entry) -> Written:
+    return entry.address, entry.topic, entry.item
+
+
+def judge_question(question: Written | str) -> Outcome:
+    """Return what both roads make of a written question, or a generated one by its address."""
+    if isinstance(question, str):
+        return judge(find_item(question))
+    address, topic, written = question
     try:
-        item, modelled = read_with_model(entry.item, entry.address, entry.topic)
+        item, modelled = read_with_model(written, address, topic)
     except t.NotationError as error:  # it needs a person; a line that cannot be read among them
         return Outcome(State.NEEDS_PERSON, str(error))
     return replace(judge(item), modelled=modelled)
 
 
-def _judge(one: Entry | str) -> Outcome:
-    return judge(find_item(one)) if isinstance(one, str) else judge_entry(one)
-
-
 def prove_entries(
-    entries: Sequence[Entry], report: Progress | None = None, processes: int | None = None
+    entries: Sequence[Entry], report: Progress | None = None, place: Place | None = None
 ) -> list[Outcome]:
     """Return the outcome of each entry, in their order; see :func:`prove_bank`."""
-    return judge_all(entries, judge_entry, report, processes)
+    return judge_all([_question(entry) for entry in entries], judge_question, report, place)
 
 
 def prove_bank(
     bank: Bank,
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
     *,
     signoffs: Iterable[SignOff] | None = None,
     generated: bool = False,
@@ -62,8 +78,8 @@ def prove_bank(
         The bank.
     report
         Called with (items judged, items in all) as outcomes come in.
-    processes
-        How many to use; default, one for each core.
+    place
+        Where they are judged; default, on as many processes of this machine as it has cores.
     signoffs
         The bank's sign-offs; default, those in its folder.
     generated
@@ -86,7 +102,8 @@ def prove_bank(
         seen.update(made)
     if seen:
         topic_ids()  # read once, before the processes part
-    outcomes = judge_all([one for _, one in work], _judge, report, processes)
+    questions = [one if isinstance(one, str) else _question(one) for _, one in work]
+    outcomes = judge_all(questions, judge_question, report, place)
     return tuple(
         _made_state(topic, one, outcome)
         if isinstance(one, str)

@@ -10,6 +10,7 @@ import typer
 
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.find import complete_topic
+from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed, ItembankError
 
@@ -33,9 +34,8 @@ def prove(
             autocompletion=complete_topic,
         ),
     ] = None,
-    jobs: Annotated[
-        int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
-    ] = None,
+    jobs: Jobs = None,
+    cluster: ClusterAddress = None,
 ) -> None:
     """Prove every key of a bank by two roads, from what the questions print.
 
@@ -46,6 +46,7 @@ def prove(
     Examples:
       itembank bank prove
       itembank bank prove questions --topic ratio.share
+      itembank bank prove questions --cluster tcp://10.0.0.5:8786
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.proof.prove import prove_bank
     from itembank.bank.proof.signoff import Signing
@@ -54,13 +55,12 @@ def prove(
     from itembank.cli.words.bar import Bar
     from itembank.proof.judge import State
 
-    if jobs is not None and jobs < 1:
-        raise ItembankError(f"--jobs must be 1 or more, not {jobs}.")
     found = read_bank(bank_folder(bank, other))
     part = replace(found, topics=tuple(_chosen(found, topic)))
     bar = Bar()
     try:
-        states = prove_bank(part, bar, jobs, generated=True, retired=False)
+        with place_for(jobs, cluster, bar) as place:
+            states = prove_bank(part, bar, place, generated=True, retired=False)
     finally:
         bar.clear()
     by_state = {state: [one for one in states if one.outcome.state is state] for state in State}
