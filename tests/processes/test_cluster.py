@@ -2,7 +2,6 @@
 
 import builtins
 import os
-import time
 
 import pieces
 import pytest
@@ -10,7 +9,7 @@ from dask_here import DaskHere
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import cluster as cluster_module
-from itembank.processes import on_worker, same_code
+from itembank.processes import cluster_run, cluster_workers, on_worker, same_code
 from itembank.processes.cluster import Cluster
 from itembank.processes.parcel import packed, unpacked
 from itembank.processes.place import ThisMachine, all_of, all_or_lost
@@ -23,12 +22,6 @@ NUMBERS = list(range(1, 41))
 @pytest.fixture(scope="module")
 def dask(tmp_path_factory):
     with DaskHere(tmp_path_factory.mktemp("dask")) as found:
-        yield found
-
-
-@pytest.fixture
-def own_dask(tmp_path):
-    with DaskHere(tmp_path) as found:
         yield found
 
 
@@ -78,7 +71,10 @@ def test_the_fault_told_is_that_of_the_first_piece(dask, at):
 def test_what_cannot_travel_is_done_here(dask, at, remarks):
     with at(dask) as place:
         assert all_of(place, lambda n: n + 1, NUMBERS) == [n + 1 for n in NUMBERS]
-        assert all_of(place, os.path.basename, ["a/b", "c/d"]) == ["b", "d"]  # not ours to ask
+        assert len(remarks) == 1
+        assert "so this machine does" in remarks[0]
+        assert all_of(place, os.path.basename, ["a/b", "c/d"]) == ["b", "d"]
+        assert "not data" in remarks[1]  # a worker does no more than the tool asks
 
 
 def test_an_interrupt_stops_what_the_workers_are_at(dask, at):
@@ -86,58 +82,46 @@ def test_an_interrupt_stops_what_the_workers_are_at(dask, at):
         raise KeyboardInterrupt
 
     with at(dask) as place, pytest.raises(KeyboardInterrupt):
-        all_or_lost(place, pieces.slow, [0.01, *[600] * 20], stop)
+        all_or_lost(place, pieces.slow, [*[0.01] * 4, *[600] * 20], stop)
     with at(dask) as place:  # they are free again, long before 600 s are over
         assert all_of(place, pieces.double, NUMBERS) == [2 * n for n in NUMBERS]
 
 
-def test_a_worker_that_is_killed_in_the_middle_loses_nothing(own_dask, at, remarks):
-    times = [0.05] * 60
-
-    def kill(done, total):
-        if done == 6:
-            own_dask.workers[0].kill()
-
-    with at(own_dask) as place:
-        found = all_or_lost(place, pieces.slow, times, kill)
-        assert len(found) == 60
+def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monkeypatch):
+    """First one of two workers, then the scheduler; a third worker is without the tool."""
+    monkeypatch.setattr(cluster_run, "PATIENCE", 1.0)
+    monkeypatch.setattr(cluster_workers, "LOOK_EVERY", 0.5)
+    bare = tmp_path / "bare" / "itembank" / "__init__.py"
+    bare.parent.mkdir(parents=True)
+    bare.write_text("raise ImportError('none here')")
+    times = [0.05] * 80
+    with DaskHere(tmp_path) as dask, at(dask) as place:
+        doomed = {6: dask.workers[0].kill}
+        found = all_or_lost(place, pieces.slow, times, lambda n, _: doomed.get(n, int)())
+        assert len(found) == 80
         assert all(isinstance(one, int) for one in found)
-        again = all_of(place, pieces.double, list(range(2000)))
-    assert again == [2 * n for n in range(2000)]
-    assert remarks == []
+        assert remarks == []
+        dask.add(first_path=bare.parent.parent)
+        for _ in range(60):
+            if remarks:
+                break
+            assert all_of(place, pieces.slow, times[:20])
+            assert all_of(place, pieces.double, list(range(2000))) == [2 * n for n in range(2000)]
+        assert "it has no itembank" in remarks[0]
+        assert "on this machine" not in remarks[0]
+        doomed = {6: dask.scheduler.kill}
+        found = all_or_lost(place, pieces.slow, times, lambda n, _: doomed.get(n, int)())
+        assert all(isinstance(one, int) for one in found)
+    assert len(remarks) == 2
+    assert "does not answer any more. What is left is done on this machine." in remarks[1]
 
 
-def test_without_any_worker_left_the_rest_is_done_here(own_dask, at, remarks, monkeypatch):
-    monkeypatch.setattr(cluster_module, "PATIENCE", 1.0)
-
-    def kill(done, total):
-        if done == 6:
-            for worker in own_dask.workers:
-                worker.kill()
-
-    with at(own_dask) as place:
-        found = all_or_lost(place, pieces.double, list(range(3000)), kill)
-        assert found == [2 * n for n in range(3000)]
-    assert len(remarks) <= 1
-    found = all_or_lost(at(own_dask), pieces.slow, [0.01] * 20)
-    assert len(found) == 20
-    assert "no worker" in remarks[-1]
-    assert "on this machine" in remarks[-1]
-
-
-def test_a_scheduler_that_ends_in_the_middle_loses_nothing(own_dask, at, remarks, monkeypatch):
-    monkeypatch.setattr(cluster_module, "PATIENCE", 1.0)
-
-    def kill(done, total):
-        if done == 6:
-            own_dask.scheduler.kill()
-
-    with at(own_dask) as place:
-        found = all_or_lost(place, pieces.slow, [0.05] * 60, kill)
-    assert len(found) == 60
-    assert all(isinstance(one, int) for one in found)
-    assert len(remarks) == 1
-    assert "does not answer any more" in remarks[0]
+def test_a_cluster_without_workers_is_a_remark(tmp_path, at, remarks, monkeypatch):
+    monkeypatch.setattr(cluster_run, "PATIENCE", 0.5)
+    with DaskHere(tmp_path, workers=0) as dask, at(dask) as place:
+        assert all_of(place, pieces.double, NUMBERS) == [2 * n for n in NUMBERS]
+    (only,) = remarks
+    assert "has no worker that is free. What is left is done on this machine." in only
 
 
 def test_a_scheduler_that_is_not_there_is_a_remark(remarks, monkeypatch):
@@ -153,27 +137,13 @@ def test_a_scheduler_that_is_not_there_is_a_remark(remarks, monkeypatch):
 def test_workers_with_other_code_are_not_used_and_are_named(dask, at, remarks, monkeypatch):
     other = {**same_code.code(), "its code": "0123456789", "sympy": "1.0"}
     monkeypatch.setattr(same_code, "code", lambda: other)
-    monkeypatch.setattr(cluster_module, "PATIENCE", 1.0)
+    monkeypatch.setattr(cluster_run, "PATIENCE", 2.0)
     with at(dask) as place:
         assert all_of(place, pieces.told, NUMBERS)[0][0] == 1
     (only,) = remarks
     assert "its code differs" in only
     assert "1.0 here" in only
     assert "on this machine" in only
-
-
-def test_a_worker_without_the_tool_is_left_out_and_named(own_dask, at, remarks, tmp_path):
-    (tmp_path / "none" / "itembank").mkdir(parents=True)
-    (tmp_path / "none" / "itembank" / "__init__.py").write_text("raise ImportError('none here')")
-    own_dask.add(first_path=tmp_path / "none")
-    with at(own_dask) as place:
-        for _ in range(40):
-            assert len(all_of(place, pieces.slow, [0.05] * 30)) == 30
-            if remarks:
-                break
-            time.sleep(0.1)
-    assert "it has no itembank" in remarks[0]
-    assert "on this machine" not in remarks[0]
 
 
 def test_a_worker_does_nothing_for_other_code():
