@@ -6,10 +6,10 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import slips
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
 from itembank.items.measures.years import RECURRING_DECIMALS, Part
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -195,8 +195,7 @@ def _refuse_existing(folder: Path, replace: bool) -> None:
     """Say so before any work when the pack could not be written."""
     if folder.exists() and not replace:
         raise ItembankError(
-            f"There is a pack in {folder} already. Add --replace to put the new one in its "
-            "place, or name another place with --output."
+            f"There is a pack in {folder} already.", matter="pack there", folder=folder
         )
 
 

@@ -1,7 +1,7 @@
 """What came of some work, as it crosses from one process to another: a result or a fault.
 
-A fault crosses as its kind and its words, so that it is told here as it would have been told
-where it arose: a plain fault stays one, and any other says what it was.
+A plain fault crosses with all it knows, so that it is told here as it would have been told where
+it arose; any other says what it was.
 """
 
 from __future__ import annotations
@@ -13,10 +13,9 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.processes.line import Line
 
 Answer: TypeAlias = tuple[str, Any]
-"""``done`` and the result, or ``fault``, ``check`` or ``broken`` and the words."""
+"""``done`` and the result, ``fault`` and the error, or ``broken`` and words."""
 
-DONE = "done"
-_KINDS: dict[str, type[Exception]] = {"fault": ItembankError, "check": CheckFailed}
+DONE, FAULT, BROKEN = "done", "fault", "broken"
 
 
 def attempt(work: Callable[[], Any]) -> Answer:
@@ -29,12 +28,10 @@ def attempt(work: Callable[[], Any]) -> Answer:
     """
     try:
         return DONE, work()
-    except CheckFailed as error:
-        return "check", str(error)
     except ItembankError as error:
-        return "fault", str(error)
+        return FAULT, error
     except BaseException as error:  # whatever it is, it is told where a person can see it
-        return "broken", f"{type(error).__name__}: {error}"
+        return BROKEN, f"{type(error).__name__}: {error}"
 
 
 def value_of(answer: Answer) -> Any:
@@ -44,12 +41,14 @@ def value_of(answer: Answer) -> Any:
     42
 
     Raises:
-        ItembankError: the work raised it; a CheckFailed likewise.
+        ItembankError: the work raised it.
         RuntimeError: anything else went wrong there.
     """
     kind, found = answer
+    if kind == FAULT:
+        raise found
     if kind != DONE:
-        raise _KINDS.get(kind, RuntimeError)(found)
+        raise RuntimeError(found)
     return found
 
 
@@ -86,7 +85,9 @@ class Faults:
 
 
 def say(line: Line, answer: Answer, of: object = None) -> None:
-    """Send what came of some work, and of which; of a result that cannot be sent, why not.
+    """Send what came of some work, and of which; of what cannot be sent, why not.
+
+    An error that holds what no other process can have is told by its message and status alone.
 
     Raises:
         OSError: nobody listens.
@@ -95,5 +96,10 @@ def say(line: Line, answer: Answer, of: object = None) -> None:
         line.send((answer, of))
     except OSError:
         raise
-    except Exception as error:  # pickle has many words for what it cannot do
-        line.send((("broken", f"{type(error).__name__}: {error}"), of))
+    except Exception as why:  # pickle has many words for what it cannot do
+        kind, found = answer
+        if kind == FAULT:
+            plain = CheckFailed if isinstance(found, CheckFailed) else ItembankError
+            line.send(((FAULT, plain(str(found))), of))
+        else:
+            line.send(((BROKEN, f"{type(why).__name__}: {why}"), of))

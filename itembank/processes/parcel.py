@@ -15,8 +15,10 @@ import pickle
 from types import FunctionType
 from typing import Any
 
+from itembank.errors import _again
+
 OURS = ("itembank", "generators")
-_PLAIN: dict[tuple[str, str], type] = {
+_PLAIN: dict[tuple[str, str], Any] = {
     (kind.__module__, kind.__name__): kind
     for kind in (
         *(set, frozenset, complex, bytearray, range),
@@ -24,6 +26,10 @@ _PLAIN: dict[tuple[str, str], type] = {
         *(datetime.date, datetime.datetime, datetime.time, datetime.timedelta),
     )
 }
+
+
+# How an error of ours is made again from what it knows: nothing of it is called.
+_PLAIN[_again.__module__, _again.__name__] = _again
 
 
 class Refused(Exception):

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import importlib
 import time
-from collections.abc import Callable, Generator, Sequence
+from collections.abc import Callable, Generator, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
-from typing import Any, TypeAlias, TypeVar
+from itertools import chain, islice
+from typing import Any, TypeAlias, TypeVar, cast
 
 from itembank.processes import machine
 from itembank.processes.answer import DONE, Faults, attempt, say
@@ -26,6 +27,8 @@ R = TypeVar("R")
 
 HANDED_OUT = 16
 """Pieces a process is given at a time, at most."""
+AHEAD = 4
+"""Pieces for each process that are taken ahead of time, where they come one by one."""
 ENDED = "ended the process it ran in"
 LOOK_EVERY = 1.0
 """Seconds after which those at work are looked at, whether they have spoken or not."""
@@ -101,6 +104,51 @@ def each(
     yield from _here(how, pieces, team.left)
 
 
+def stream(
+    how: Callable[[P], R],
+    pieces: Iterable[P],
+    *,
+    processes: int | None = None,
+    kind: Kind | None = None,
+) -> Generator[R, None, None]:
+    """Yield the result of every piece, in order; a piece is taken when it is soon to be done.
+
+    So many pieces, and what comes of them, never stand in memory at once. A single one is done
+    in this process.
+
+    >>> list(stream(abs, iter([-1, 2, -3]), processes=2))
+    [1, 2, 3]
+
+    Raises:
+        ItembankError: a piece raised it; a CheckFailed likewise.
+        RuntimeError: a piece raised anything else, or ended its process.
+    """
+    source = iter(pieces)
+    first = list(islice(source, 2))
+    source = chain(first, source)
+    count = processes or machine.cores()
+    if count < 2 or len(first) < 2:
+        yield from map(how, source)
+        return
+    team = Team(how, [], count, None, kind or best_kind(), feed=source)
+    held: dict[int, R] = {}
+    try:
+        for place, result in team.work():
+            if isinstance(result, Lost):
+                raise RuntimeError(f"a piece of work {result.why}")
+            held[place] = result
+            while team.wanted in held:
+                result = held.pop(team.wanted)
+                team.wanted += 1
+                yield result
+    finally:
+        team.end()
+    left = set(team.left)
+    for place in range(team.wanted, len(team.pieces)):
+        yield how(team.pieces[place]) if place in left else held[place]
+    yield from map(how, source)
+
+
 def _here(how: Callable[[P], R], pieces: Sequence[P], places: Sequence[int]) -> Results[R]:
     for place in places:
         yield place, how(pieces[place])
@@ -131,8 +179,13 @@ class Team:
         longest: float | None,
         kind: Kind,
         idle: list[Child] | None = None,
+        feed: Iterator[P] | None = None,
     ) -> None:
-        self._how, self._pieces, self._count = how, pieces, count
+        self.pieces: list[Any] = list(pieces) if feed else cast("list[Any]", pieces)
+        self.wanted = 0
+        """Where there is a feed: the place of the first piece that is still waited for."""
+        self._how, self._count, self._feed = how, count, feed
+        self._inherits = kind.inherits and feed is None
         self._longest, self._kind, self._idle = longest, kind, idle
         self._waiting = list(range(len(pieces)))[::-1]
         self._stay: list[int] = []  # pieces that cannot travel
@@ -193,14 +246,15 @@ class Team:
 
     def _hire(self) -> None:
         """Set one more process to work, if there is work and the system lets it begin."""
+        self._take()
         if not self._waiting:
             return
         if self._idle:
             worker = _Worker(self._idle.pop(), begun=True)
         else:
             serve = (
-                partial(_serve_inherited, self._how, self._pieces)
-                if self._kind.inherits
+                partial(_serve_inherited, self._how, self.pieces)
+                if self._inherits
                 else _serve_given
             )
             try:
@@ -210,8 +264,19 @@ class Team:
         self._workers.append(worker)
         self._supply(worker)
 
+    def _take(self) -> None:
+        """Take more pieces from the feed, as long as those ahead of the one wanted are few."""
+        while self._feed and len(self.pieces) < self.wanted + AHEAD * self._count:
+            for piece in islice(self._feed, 1):
+                self._waiting.insert(0, len(self.pieces))
+                self.pieces.append(piece)
+                break
+            else:
+                self._feed = None
+
     def _supply(self, worker: _Worker) -> None:
         """Give a process the next pieces; one that is gone shows when it is listened to."""
+        self._take()
         size = min(HANDED_OUT, max(1, len(self._waiting) // (2 * self._count)))
         given: list[int] = []
         while self._waiting and len(given) < size:
@@ -222,8 +287,8 @@ class Team:
         if not given:
             return
         message: Any = given
-        if not self._kind.inherits:
-            message = (self._how, [(place, self._pieces[place]) for place in given])
+        if not self._inherits:
+            message = (self._how, [(place, self.pieces[place]) for place in given])
         try:
             worker.child.send(message)
         except OSError:

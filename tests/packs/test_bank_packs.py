@@ -237,7 +237,7 @@ def test_another_topic_fills_the_sheet_where_one_ends(tmp_path):
 @pytest.mark.parametrize(
     ("topic", "questions_from", "said"),
     [
-        (SHARE, "bank", "the bank larkhythe has none on ratio.share.*--questions-from both"),
+        (SHARE, "bank", "the bank larkhythe has none on ratio.share.*Let questions come from both"),
         ("garden.sheds", "both", "the bank larkhythe has none on garden.sheds"),
     ],
 )

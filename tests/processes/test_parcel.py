@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.proof.prove import judge_question
+from itembank.bank.proof.prove import Question, judge_entry, judge_question
 from itembank.bank.read.load import read_bank
 from itembank.items.topics.registry import topic_ids
 from itembank.processes.parcel import Refused, packed, unpacked
@@ -66,9 +66,12 @@ def test_data_comes_out_as_it_went_in():
 
 def test_every_question_of_the_banks_and_what_an_audit_finds_can_travel():
     for facts in BANKS.rglob("bank.toml"):
-        items = [one.item for one in read_bank(facts.parent).entries()]
-        assert items
-        assert unpacked(packed(items)) == items
+        entries = list(read_bank(facts.parent).entries())
+        assert entries
+        parcel = packed([Question(one) for one in entries])
+        assert str(facts.parent).encode() not in parcel
+        some = unpacked(parcel)[:20]
+        assert [one.judged() for one in some] == [judge_entry(one) for one in entries[:20]]
     for name in topic_ids():
         for chunk in audit_module._chunks(name, 2, 40):
             found = audit_module.check_chunk(chunk)

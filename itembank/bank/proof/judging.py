@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from itembank.processes.place import Place, Progress, ThisMachine, all_or_lost
 from itembank.processes.pool import Lost
-from itembank.proof.judge import Outcome, State
+from itembank.proof.outcome import Outcome, State
 
 T = TypeVar("T")
 

@@ -9,6 +9,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.measures.years import FIRST_YEAR_KS3, Content, Parts, content_at
+from itembank.items.slips import told_apart
 from itembank.items.topics.space import Space
 
 
@@ -82,7 +83,7 @@ class Topic:
             draft.key,
             draft.form,
             draft.steps,
-            draft.slips,
+            told_apart(draft.slips),
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
