@@ -2,25 +2,74 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from collections.abc import Sequence
+from typing import Any, ClassVar
 
 
 class ItembankError(Exception):
-    """A fault in what the tool was given: says what, where, and what to do.
+    """A fault in what the tool was given: says what and where.
 
     The message is shown to a teacher as it stands, so it is a whole sentence with no
-    programmer's words in it. The command line ends with :attr:`exit_status`.
+    programmer's words in it. It knows nothing of options or buttons: what to press or to type
+    is for the face that shows it to add. That goes by the :attr:`matter`, a name for what is
+    the matter, and by what it is :attr:`about`, as data. Where the matter is a question (may
+    this be replaced?), a caller answers it by asking again with the answer.
+
+    The command line ends with :attr:`exit_status`.
 
     >>> str(ItembankError("There is no class 8Z. The classes are 7M, 8K and 9S."))
     'There is no class 8Z. The classes are 7M, 8K and 9S.'
+    >>> error = ItembankError("There is a plan already.", matter="plan there", path="week.toml")
+    >>> error.matter, error.about
+    ('plan there', {'path': 'week.toml'})
     >>> ItembankError.exit_status, CheckFailed.exit_status
     (2, 1)
     """
 
     exit_status: ClassVar[int] = 2
 
+    def __init__(self, message: str = "", *, matter: str = "", **about: Any) -> None:
+        super().__init__(message)
+        self.matter = matter
+        self.about = about
+
+    def within(self, before: str) -> ItembankError:
+        """Return the same error with words before its message: where it is, or what was wanted.
+
+        >>> str(ItembankError("Write a number.").within("tue ten: "))
+        'tue ten: Write a number.'
+        """
+        return _again(type(self), (f"{before}{self}",), self.__dict__)
+
+    def __reduce__(self) -> Any:
+        """Let an error go from one process to another with all it knows, whatever its kind."""
+        return _again, (type(self), self.args, self.__dict__)
+
+
+def _again(
+    kind: type[ItembankError], args: tuple[Any, ...], known: dict[str, Any]
+) -> ItembankError:
+    error = kind.__new__(kind)
+    error.args = args
+    error.__dict__.update(known)
+    return error
+
 
 class CheckFailed(ItembankError):
     """The input was sound, but a check of it failed: a wrong key, a blind item."""
 
     exit_status: ClassVar[int] = 1
+
+
+class SeveralErrors(ItembankError):
+    """Several faults at once, each of which can be put right; the message has a line for each.
+
+    >>> both = SeveralErrors([ItembankError("No such day."), ItembankError("No such topic.")])
+    >>> print(both)
+    No such day.
+    No such topic.
+    """
+
+    def __init__(self, errors: Sequence[ItembankError]) -> None:
+        self.errors = tuple(errors)
+        super().__init__("\n".join(map(str, errors)))

@@ -19,8 +19,8 @@ from itembank.packs.data.pack_files import pack_json
 from itembank.packs.sources.banks import Banks, same_question
 from itembank.packs.sources.sources_in_words import drawn_words, source_words
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.draw_from import Drawing
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
 from tests.packs.packs import request
 
@@ -36,7 +36,7 @@ def ask(folders, topics=(OWN,), questions_from="bank", prefer="bank", signed_onl
     usual["bands"] = default_scheme().bands(more.get("questions", 4))
     return request(
         topics=tuple(PlannedTopic(topic) for topic in topics),
-        drawing=Drawing(tuple(folders), questions_from, prefer, signed_only),
+        draw_from=DrawFrom(tuple(folders), questions_from, prefer, signed_only),
         **(usual | more),
     )
 

@@ -93,9 +93,9 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
     """The A4 documents of a real pack, in clear print and in large print."""
     import datetime
 
-    from itembank.packs.build import PackRequest, build_pack
+    from itembank.packs.build import build_pack
     from itembank.pages.draw import draw_pack
-    from itembank.planning.department.plan_file import PlannedTopic
+    from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")
     pack = build_pack(
@@ -112,7 +112,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
             large_print=request.param,
             paper="white",
             slips=False,
-            bands=default_scheme().bands(8),
+            bands=default_scheme(),
         )
     )
     slides = ("starter.pdf", "answers.pdf", "next-tasks.pdf")
@@ -172,7 +172,7 @@ def test_cut_scores_out_of_eight() -> None:
     # A success rate of about 80 % shows material is being learnt (Rosenshine, "Principles of
     # Instruction", American Educator, Spring 2012; from memory): above it, the highest band.
     assert [band_of(score, default_scheme().bands(10)).letter for score in (8, 9)] == ["S", "E"]
-    letters = [band_of(score, default_scheme().bands(8)).letter for score in range(9)]
+    letters = [band_of(score, default_scheme()).letter for score in range(9)]
     assert letters == ["R"] * 5 + ["S"] * 2 + ["E"] * 2
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import prompt_text, say
 from itembank.errors import ItembankError
 from itembank.planning.bands.next_tasks import TIERS
