@@ -37,7 +37,7 @@ def test_much_comes_back_too():
     [
         (ItembankError("no such seat"), ItembankError, "no such seat"),
         (CheckFailed("it comes to 3"), CheckFailed, "it comes to 3"),
-        (FileFaults([Fault("s.csv", 3, "no seat")]), ItembankError, "s.csv, line 3: no seat"),
+        (FileFaults([Fault("s.csv", 3, "no seat")]), FileFaults, "s.csv, line 3: no seat"),
         (KeyError("x"), RuntimeError, "KeyError: 'x'"),
         (SystemExit(0), RuntimeError, "SystemExit"),
     ],

@@ -30,7 +30,7 @@ def read_day(text: str | None, option: str = "--date") -> datetime.date | None:
     try:
         return parse_day(text, today(), past=True)
     except ItembankError as error:
-        raise ItembankError(f"{option}: {error}") from None
+        raise error.within(f"{option}: ") from None
 
 
 def check_pdf(path: Path) -> None:
@@ -61,8 +61,7 @@ def the_department(folder: Path | None) -> Department:
     found = nearby_department(folder, None)
     if found is None:
         raise ItembankError(
-            "There is no department.toml here or above. Go to the department's folder, or name "
-            "it with --department."
+            "There is no department.toml here or above.", matter="no department here"
         )
     return found
 

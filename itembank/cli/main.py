@@ -15,6 +15,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.options.group import PlainGroup, later
+from itembank.cli.words.advice import told
 from itembank.cli.words.screen import screens
 from itembank.cli.words.unseen import as_typed, refuse_unseen
 from itembank.cli.words.wrapped import say
@@ -95,7 +96,7 @@ def run(arguments: Sequence[str] | None = None) -> None:
             refuse_unseen(typed)
             app(typed, prog_name="itembank")
         except ItembankError as error:
-            say(str(error), err=True)
+            say(told(error), err=True)
             sys.exit(error.exit_status)
         except UnicodeEncodeError as error:
             if os.environ.get("ITEMBANK_TRACEBACK"):

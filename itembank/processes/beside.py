@@ -15,7 +15,6 @@ from typing import Any, Generic, TypeVar, cast
 from itembank.errors import CheckFailed, ItembankError
 
 T = TypeVar("T")
-_KINDS: dict[str, type[Exception]] = {"fault": ItembankError, "check": CheckFailed}
 
 
 class Beside(Generic[T]):
@@ -51,8 +50,10 @@ class Beside(Generic[T]):
         with os.fdopen(self._pipe, "rb", closefd=False) as pipe:
             said = pipe.read()
         kind, found = _read(said)
+        if kind == "fault":
+            raise found
         if kind != "done":
-            raise _KINDS.get(kind, RuntimeError)(found)
+            raise RuntimeError(found)
         return cast(T, found)
 
     def __enter__(self) -> Beside[T]:
@@ -83,6 +84,21 @@ def _read(said: bytes) -> tuple[str, Any]:
     return kind, found
 
 
+def packed(answer: tuple[str, Any]) -> bytes:
+    """Return what came of work as bytes for another process.
+
+    An error that holds what no other process can have is told by its message and status alone.
+    """
+    kind, found = answer
+    if kind != "fault":
+        return pickle.dumps(answer)
+    try:
+        return pickle.dumps(answer)
+    except Exception:  # pickle has many words for that
+        plain = CheckFailed if isinstance(found, CheckFailed) else ItembankError
+        return pickle.dumps((kind, plain(str(found))))
+
+
 def _do(work: Callable[[], Any], reading: int, writing: int) -> None:
     """Do the work, say what came of it, and end this process without any of its owner's tidying."""
     try:
@@ -92,13 +108,11 @@ def _do(work: Callable[[], Any], reading: int, writing: int) -> None:
         answer: tuple[str, Any]
         try:
             answer = ("done", work())
-        except CheckFailed as error:
-            answer = ("check", str(error))
         except ItembankError as error:
-            answer = ("fault", str(error))
+            answer = ("fault", error)
         except BaseException as error:
             answer = ("broken", f"{type(error).__name__}: {error}")
         with os.fdopen(writing, "wb") as out:
-            pickle.dump(answer, out)
+            out.write(packed(answer))
     finally:
         os._exit(0)

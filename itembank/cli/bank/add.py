@@ -30,6 +30,7 @@ from itembank.cli.bank.options import (
 )
 from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
+from itembank.cli.words.advice import told
 from itembank.cli.words.ask import can_ask
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
@@ -176,7 +177,7 @@ def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title:
             item = as_bank_item(in_order(draft.record))
             sound = try_item(found, item, draft.topic)
         except ItembankError as error:
-            say(str(error))
+            say(told(error))
             answer = ask("Change it, or stop?", "change", one_of(("change", "stop")))
         else:
             usual = "yes" if sound else "change"
@@ -189,7 +190,7 @@ def _add_by_asking(found: Bank, folder: Path, record: Record, topic: str, title:
                 _save(folder, item, draft.topic, draft.title)
                 return
             except ItembankError as error:  # what was typed is not to be lost
-                say(str(error))
+                say(told(error))
                 if ask("Change it, or stop?", "change", one_of(("change", "stop"))) == "stop":
                     say("It was not saved.")
                     return

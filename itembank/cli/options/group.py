@@ -16,6 +16,7 @@ import typer.core
 
 from itembank.cli.options.usage import PlainCommand, UsageError, is_help, usage_words
 from itembank.cli.options.values import read_plainly
+from itembank.cli.words.advice import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 
@@ -109,7 +110,7 @@ class PlainGroup(typer.core.TyperGroup):
         except UsageError as error:
             raise self._refused(error) from None
         except ItembankError as error:
-            say(str(error), err=True)
+            say(told(error, ctx.invoked_subcommand or ""), err=True)
             raise typer.Exit(error.exit_status) from None
         except KeyboardInterrupt:
             typer.echo("\nStopped.", err=True)

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 
 import typer
 
+from itembank.cli.words.advice import told
 from itembank.cli.words.unseen import refuse_unseen
 from itembank.cli.words.wrapped import paragraph
 from itembank.errors import ItembankError
@@ -45,7 +46,7 @@ def ask(label: str, default: str = "", check: Check | None = None, needed: bool 
             refuse_unseen([typed])
             return check(typed) if check is not None else typed
         except ItembankError as error:
-            note(str(error))
+            note(told(error))
 
 
 def note(text: str) -> None:

@@ -99,8 +99,7 @@ def find_topic(name: str) -> Topic:
         return found
     if name.lower() in strands():
         raise UnknownTopic(
-            f"‘{name}’ is a strand, not a topic. ‘itembank topics --strand {name.lower()}’ "
-            "lists its topics."
+            f"‘{name}’ is a strand, not a topic.", matter="strand", strand=name.lower()
         )
     near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
     tails = [other for other in _found if name and name.lower() in other]

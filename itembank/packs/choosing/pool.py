@@ -20,7 +20,15 @@ from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_item
 from itembank.items.topics.space import Space
 from itembank.notation import tree as t
-from itembank.packs.data.source import Drawable, Source, is_short, size, sources, too_few
+from itembank.packs.data.source import (
+    Drawable,
+    Source,
+    is_short,
+    matter_of,
+    size,
+    sources,
+    too_few,
+)
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
@@ -243,7 +251,8 @@ class Pool:
         said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]
         said += [words for one in sources(topic) if (words := too_few(one, tier))]
         said.append("Ask for fewer questions or versions, or add another topic.")
-        return ItembankError(" ".join(said))
+        matters = [name for one in sources(topic) if (name := matter_of(one, tier))]
+        return ItembankError(" ".join(said), matter=matters[0] if matters else "")
 
 
 @cache

@@ -87,11 +87,10 @@ def refuse_folder(folder: Path, files: Mapping[str, bytes], replace: bool) -> No
     if not os.path.lexists(folder):
         return
     if folder.is_symlink() or not folder.is_dir():
-        raise ItembankError(f"{folder} exists and is no folder. Name another place with --output.")
+        raise ItembankError(f"{folder} exists and is no folder.", matter="place of a pack")
     if not replace:
         raise ItembankError(
-            f"There is a pack in {folder} already. Add --replace to put the new one in its "
-            "place, or name another place with --output."
+            f"There is a pack in {folder} already.", matter="pack there", folder=folder
         )
     try:
         held = sorted(one.name for one in folder.iterdir())
@@ -110,8 +109,7 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
     """Return the plain error for a folder that the system will not let us write."""
     reason = error.strerror or str(error)
     return ItembankError(
-        f"{folder} cannot be written: {reason}. Nothing was written. "
-        "Name another place with --output."
+        f"{folder} cannot be written: {reason}. Nothing was written.", matter="place of a pack"
     )
 
 

@@ -83,6 +83,12 @@ def too_few(source: object, tier: Tier) -> str:
     return str(say(tier)) if say is not None else ""
 
 
+def matter_of(source: object, tier: Tier) -> str:
+    """Return the matter of an error about a tier that is used up, or "" where it has no name."""
+    name: Any = getattr(source, "matter", None)
+    return str(name(tier)) if name is not None else ""
+
+
 def is_short(topic: Drawable) -> bool:
     """Tell whether a topic has only what people wrote, which may run out."""
     return all(hasattr(source, "too_few") for source in sources(topic))

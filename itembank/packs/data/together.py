@@ -15,7 +15,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.disk import (
     make_parents,
     put_in_place,
@@ -53,9 +53,9 @@ def write_together(
         try:
             refuse_folder(folder, held, replace)
         except ItembankError as error:
-            faults.append(str(error))
+            faults.append(error)
     if faults:
-        raise ItembankError("\n".join(faults))
+        raise SeveralErrors(faults)
     places = {at: Path(os.path.realpath(at)) for at in files}
     known = {places[at]: seen for at, seen in (was or {}).items() if at in places}
     waiting: dict[Path, Path] = {}
@@ -82,7 +82,8 @@ def write_together(
             reason = error.strerror or str(error)
             raise ItembankError(
                 f"{at} cannot be written: {reason}. Nothing was changed. Make room or mend its "
-                "folder, or name another place for packs with --output."
+                "folder.",
+                matter="place of packs",
             ) from None
     finally:
         for new in waiting.values():

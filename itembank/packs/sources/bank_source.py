@@ -39,8 +39,9 @@ class BankSource:
         questions: Iterable[Question],
         left_out: Mapping[Tier, Counter[str]],
         advice: str = "",
+        matter: str = "",
     ) -> None:
-        self.advice = advice
+        self._advice, self._matter = advice, matter
         self.id, self.title, self.banks, self.left_out = id, title, banks, left_out
         self.questions: dict[Tier, list[Question]] = {}
         for one in questions:
@@ -65,4 +66,8 @@ class BankSource:
         left = self.left_out.get(tier, Counter())
         why = join_words([counted(reason, count) for reason, count in sorted(left.items())])
         out = f"; {sum(left.values())} more cannot be used: {why}" if left else ""
-        return " ".join(filter(None, (f"{banks} {there}{out}.", self.advice)))
+        return " ".join(filter(None, (f"{banks} {there}{out}.", self._advice)))
+
+    def matter(self, tier: Tier) -> str:
+        """Return the matter of an error about a tier that is used up."""
+        return self._matter

@@ -30,12 +30,20 @@ from itembank.packs.data.pack import BankLine, LeftOut, SignOff, Source
 from itembank.packs.data.pack import Drawing as Drawn
 from itembank.packs.data.source import Drawable, InOrder
 from itembank.packs.sources.bank_source import BankSource, Question
-from itembank.packs.sources.within_year import HOW_TO_ASK, all_beyond, refuse_if_beyond, within_year
+from itembank.packs.sources.within_year import (
+    BEYOND,
+    HOW_TO_ASK,
+    all_beyond,
+    refuse_if_beyond,
+    within_year,
+)
 from itembank.planning.department.draw_from import Drawing
 from itembank.proof.judge import Outcome
 
-BEYOND = "beyond the year"
 REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
+
+BANK_ALONE = "bank alone"
+"""The matter of an error that goes away where generated questions may fill up."""
 
 
 class Banks:
@@ -59,7 +67,7 @@ class Banks:
                 [bank.name for bank in self.banks],
                 offered.get(name, ()),
                 self.left_out[name],
-                self._advice(name),
+                *self._advice(name),
             )
             for name in topics
         }
@@ -75,7 +83,7 @@ class Banks:
         can_generate = topic in topic_ids() and not drawing.signed_only
         if drawing.questions_from == "bank" or not can_generate:
             if topic not in self._titles:
-                raise ItembankError(self._not_in_banks(topic))
+                raise self._not_in_banks(topic)
             return found
         whole, year = find_topic(topic), drawing.year_for(topic)
         if not found.questions:
@@ -92,15 +100,15 @@ class Banks:
         found = self._sources[item.topic].sources.get(item.address)
         return found if found is not None else generated(item)
 
-    def _advice(self, topic: str) -> str:
-        """Return what to do where the banks have too little on a topic."""
+    def _advice(self, topic: str) -> tuple[str, str]:
+        """Return what to do where the banks have too little on a topic, and the matter's name."""
         if any(counts[BEYOND] for counts in self.left_out[topic].values()):
-            return HOW_TO_ASK
+            return HOW_TO_ASK, BEYOND
         if self.drawing.signed_only:
-            return "Sign more of its questions, or leave out signed only."
+            return "Sign more of its questions, or leave out signed only.", ""
         if self.drawing.questions_from != "bank" or topic not in topic_ids():
-            return ""
-        return "Let questions come from both (--questions-from both)."
+            return "", ""
+        return "Let questions come from both.", BANK_ALONE
 
     def said(self, follow_up: int) -> Drawn:
         """Return what the pack says of where its questions come from.
@@ -139,15 +147,18 @@ class Banks:
     def _title(self, name: str) -> str:
         return find_topic(name).title if name in topic_ids() else self._titles.get(name, name)
 
-    def _not_in_banks(self, topic: str) -> str:
+    def _not_in_banks(self, topic: str) -> ItembankError:
         names = join_words([bank.name for bank in self.banks])
         held = f"the bank {names} has" if len(self.banks) == 1 else f"the banks {names} have"
-        advice = (
-            "Let questions come from both (--questions-from both), or name another topic."
+        advice, matter = (
+            ("Let questions come from both, or name another topic.", BANK_ALONE)
             if topic in topic_ids() and not self.drawing.signed_only
-            else "Name another topic, or another bank with --bank."
+            else ("Name another topic, or another bank.", "another bank")
         )
-        return f"There are to be no generated questions, but {held} none on {topic}. {advice}"
+        return ItembankError(
+            f"There are to be no generated questions, but {held} none on {topic}. {advice}",
+            matter=matter,
+        )
 
     def _offered(self, topics: Collection[str]) -> dict[str, list[Question]]:
         """Return the questions that may be drawn, by topic, and count those that may not."""

@@ -20,9 +20,10 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 
 HOW_TO_ASK = (
-    "To ask for it all the same, use --beyond-year, or write beyond_year = true "
-    "or a list of topics in department.toml."
+    "To ask for it all the same, write beyond_year = true or a list of topics in department.toml."
 )
+BEYOND = "beyond the year"
+"""The matter of an error that goes away where content of later years may be asked."""
 
 
 class WithinYear:
@@ -57,6 +58,10 @@ class WithinYear:
         more = "question is" if count == 1 else "questions are"
         what = join_words([f"{one} (from year {one.from_year})" for one in gone])
         return f"{count} more {more} beyond year {self.year}: {what}. {HOW_TO_ASK}"
+
+    def matter(self, tier: Tier) -> str:
+        """Return the matter of an error about a tier that is used up."""
+        return BEYOND if self._gone(tier) else ""
 
     @cached_property
     def is_empty(self) -> bool:
@@ -127,7 +132,7 @@ def refuse_if_beyond(topic: Topic, year: int | None) -> None:
         ItembankError: all of it is beyond the year; says what it is, and what to do.
     """
     if year is not None and all_beyond(topic, year):
-        raise ItembankError(f"{why_beyond(topic, year)} {HOW_TO_ASK}")
+        raise ItembankError(f"{why_beyond(topic, year)} {HOW_TO_ASK}", matter=BEYOND)
 
 
 def why_beyond(topic: Topic, year: int) -> str:

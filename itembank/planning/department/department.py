@@ -132,15 +132,16 @@ def find_department(start: Path | None = None) -> Path:
         if (folder / FILE_NAME).is_file():
             return folder
         if not folder.is_dir():
-            raise ItembankError(f"There is no folder {folder}. Check how --department is spelt.")
+            raise ItembankError(
+                f"There is no folder {folder}.", matter="no such department", folder=folder
+            )
         raise ItembankError(f"The folder {folder} holds no {FILE_NAME}, so it is no department.")
     here = Path.cwd()
     for folder in (here, *here.parents):
         if (folder / FILE_NAME).is_file():
             return folder
     raise ItembankError(
-        f"There is no {FILE_NAME} in {here} or above it. "
-        "Go to the department's folder, or name it with --department."
+        f"There is no {FILE_NAME} in {here} or above it.", matter="no department here"
     )
 
 

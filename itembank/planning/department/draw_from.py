@@ -80,7 +80,8 @@ class DrawFrom:
         if chosen != "generated" and not banks:
             raise ItembankError(
                 f"Questions are to come from ‘{chosen}’, but no bank is named. "
-                'Name its folder with --bank, or write banks = ["…"] in department.toml.'
+                'Write banks = ["…"] in department.toml.',
+                matter="no bank named",
             )
         if signed and chosen == "generated":
             raise ItembankError(

@@ -110,7 +110,9 @@ def folder_of(request: PackRequest) -> str:
 def _refuse_existing(folder: Path, replacing: bool) -> None:
     """Say so before any work when the pack could not be written."""
     if folder.exists() and not replacing:
-        raise ItembankError(f"There is a pack in {folder} already.", matter="pack there")
+        raise ItembankError(
+            f"There is a pack in {folder} already.", matter="pack there", folder=folder
+        )
 
 
 def _write(started: Started, home: Path, replacing: bool) -> PackMade:

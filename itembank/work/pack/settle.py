@@ -67,7 +67,7 @@ def settle(
     usual = group.title if group and not own else _title_of(topics, there)
     title = usual if request.title is None else request.title
     if not title.strip():
-        raise ItembankError("The title is empty. Write one, or leave it out.", matter="title")
+        raise ItembankError("The title is empty. Write one, or leave it out.")
     refuse_names(title, "The title")
     request = replace(
         request,

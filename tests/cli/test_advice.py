@@ -1,0 +1,101 @@
+"""Options are named by the command line alone; what it advises goes by the matter of an error."""
+
+import ast
+import pickle
+import re
+from pathlib import Path
+from string import Formatter
+
+import pytest
+
+import itembank
+from itembank.cli.words.advice import ADVICE, Advice, told
+from itembank.errors import CheckFailed, ItembankError, SeveralErrors
+from itembank.files.faults import Fault, FileFaults
+from itembank.processes.beside import Beside
+
+ROOT = Path(itembank.__file__).parent
+OPTION = re.compile(r"(?<![\w-])--[a-z]")
+STILL_TO_MOVE = ("bank", "cli", "planning", "records")
+BELOW = sorted(
+    path for path in ROOT.rglob("*.py") if path.relative_to(ROOT).parts[0] not in STILL_TO_MOVE
+)
+
+
+def strings(path):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            yield node.lineno, node.value
+
+
+def test_no_part_below_the_command_line_names_an_option():
+    found = [
+        f"{path.relative_to(ROOT)}:{line}"
+        for path in BELOW
+        for line, text in strings(path)
+        if OPTION.search(text)
+    ]
+    assert found == []
+
+
+def matters():
+    """Yield every name that is given to a matter anywhere, and what is told with it."""
+    for path in ROOT.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            for word in getattr(node, "keywords", ()):
+                if word.arg == "matter" and isinstance(word.value, ast.Constant):
+                    yield word.value.value, {other.arg for other in node.keywords}
+
+
+def test_every_matter_that_is_named_has_words_at_the_terminal():
+    named = dict(matters())
+    assert "pack there" in named
+    assert set(named) <= set(ADVICE)
+
+
+def test_every_error_holds_what_its_advice_speaks_of():
+    for matter, about in matters():
+        wanted = {name for _, name, *_ in Formatter().parse(ADVICE[matter].words) if name}
+        assert wanted <= about, matter
+
+
+def test_advice_is_for_the_commands_that_have_the_option():
+    error = ItembankError("All of it is beyond year 7.", matter="beyond the year")
+    assert told(error, "pack").endswith("--beyond-year.")
+    assert told(error, "week") == str(error)
+
+
+def test_each_of_several_errors_has_its_own_advice():
+    both = SeveralErrors(
+        [ItembankError("There.", matter="pack there"), ItembankError("No such day.")]
+    )
+    lines = told(both).splitlines()
+    assert "--replace" in lines[0]
+    assert lines[1] == "No such day."
+
+
+def test_a_path_in_advice_can_be_copied_to_a_shell(monkeypatch):
+    advice = {"there": Advice("Write --plan {path} --replace.")}
+    monkeypatch.setattr("itembank.cli.words.advice.ADVICE", advice)
+    error = ItembankError("There.", matter="there", path=Path("Maths 50%/a.toml"))
+    assert told(error) == "There. Write --plan 'Maths 50%/a.toml' --replace."
+
+
+@pytest.mark.parametrize(
+    "error",
+    [
+        ItembankError("There.", matter="pack there", folder=Path("a")),
+        CheckFailed("Wrong."),
+        FileFaults([Fault("a.toml", 3, "No."), Fault("a.toml", 1, "Nor this.")]),
+        SeveralErrors([ItembankError("One.", matter="pack there"), ItembankError("Two.")]),
+    ],
+)
+def test_an_error_comes_whole_from_another_process(error):
+    def fail():
+        raise error
+
+    with Beside(fail) as work, pytest.raises(type(error)) as caught:
+        work.result()
+    assert str(caught.value) == str(error)
+    assert told(pickle.loads(pickle.dumps(error))) == told(error)
+    assert getattr(caught.value, "faults", None) == getattr(error, "faults", None)
