@@ -15,7 +15,7 @@ from itembank.processes.beside import Ahead
 from itembank.processes.place import ThisMachine, all_of
 
 if TYPE_CHECKING:
-    from itembank.packs.build import PackRequest
+    from itembank.planning.department.pack_request import PackRequest
 
 Files = Mapping[str, bytes]
 LOADS = ("itembank.proof.sympy.sympy_road", "itembank.packs.build", "itembank.pages.draw")
@@ -61,7 +61,8 @@ def build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.data.pack_files import PACK_FILE, pack_json
+    from itembank.packs.data.pack_files import pack_json
+    from itembank.packs.data.pack_place import PACK_FILE
     from itembank.pages.draw import draw_pack
 
     started = start_pack(request)
