@@ -6,6 +6,7 @@ items. So :func:`judge` answers for any item and raises nothing.
 
 from __future__ import annotations
 
+from itembank.items.asks import asked
 from itembank.items.forms.factor_forms import TOO_LARGE
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Item
@@ -16,7 +17,7 @@ from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.claim.printed import asked, mismatched, unprinted
+from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road
