@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, remark, with_bar
+from itembank.cli.bank.told import asked_text, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
@@ -55,7 +55,7 @@ def prove(
 
     def proved(bar: Bar) -> Proved:
         with place_for(jobs, cluster, bar) as place:
-            return prove_bank(folder, topic or (), place, bar, remark)
+            return prove_bank(folder, topic or (), place, bar)
 
     found = with_bar(proved)
     for state in (State.NEEDS_PERSON, State.DISPROVED):  # what matters most stands last

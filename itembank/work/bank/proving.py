@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -22,7 +22,6 @@ from itembank.processes.place import Place
 from itembank.proof.outcome import State
 from itembank.work.bank.wanted import with_states
 
-Remark = Callable[[str], object]
 Pieces = Sequence[str | Sequence[str]]
 
 
@@ -58,7 +57,6 @@ def prove_bank(
     topics: Sequence[str] = (),
     place: Place | None = None,
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> Proved:
     """Return what both roads make of the keys of a bank, retired questions left out.
 
@@ -70,7 +68,7 @@ def prove_bank(
         Only these topics; all of them if it is empty.
     place
         Where they are judged; default, on as many processes of this machine as it has cores.
-    report, remark
+    report
         See :mod:`itembank.work.bank`.
 
     Raises
@@ -105,7 +103,7 @@ def prove_bank(
                     found.unproved[outcome.state].append(about)
         return found
 
-    return with_bank(folder, prove, report, remark)
+    return with_bank(folder, prove, report)
 
 
 def _chosen(bank: KeptBank, wanted: Sequence[str]) -> list[KeptTopic]:
