@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 Work = tuple[int, bytes, str, str]
 """The number of a fact, the hash that names it, its topic and the item as JSON."""
-Row = tuple[int, bytes, str, bytes]
+Row = tuple[int, bytes, str, int, bytes]
 
 
 def ask_all(work: Sequence[Work], report: Callable[[int, int], None] | None = None) -> list[Row]:

@@ -155,17 +155,30 @@ def shown_of(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
 ) -> list[Shown]:
     """Return what prints of each item."""
-    ask_missing(bank, [one.kept.fact for one in entries], report)
+    found = _asked(bank, entries, report)
+    return [Shown(**json.loads(found[one.kept.fact][0])) for one in entries]
+
+
+def years_of(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[int]:
+    """Return the first year group that each item suits."""
+    found = _asked(bank, entries)
+    return [found[one.kept.fact][1] for one in entries]
+
+
+def _asked(
+    bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
+) -> dict[int, tuple[str, int]]:
     owns = {one.kept.fact: one.kept.own for one in entries}
+    ask_missing(bank, list(owns), report)
     found = {}
     for part in _parts(list(owns)):
         marks = ", ".join("?" * len(part))
-        query = f"SELECT fact, twin, shown, seal FROM question WHERE fact IN ({marks})"
-        for fact, twin, text, sealed in bank.store.rows(query, part):
-            if seal(owns[fact], twin, text) != sealed:
+        query = f"SELECT fact, twin, shown, year, seal FROM question WHERE fact IN ({marks})"
+        for fact, twin, text, year, sealed in bank.store.rows(query, part):
+            if seal(owns[fact], twin, text, year) != sealed:
                 raise IndexFailed("a row is damaged")
-            found[fact] = Shown(**json.loads(text))
-    return [found[one.kept.fact] for one in entries]
+            found[fact] = (text, year)
+    return found
 
 
 def ask_missing(
@@ -192,7 +205,7 @@ def ask_missing(
         rows = ask_all(work, tell)
         bank.store.write(
             lambda db, rows=rows: db.executemany(  # type: ignore[misc]
-                "INSERT OR REPLACE INTO question VALUES (?, ?, ?, NULL, ?)", rows
+                "INSERT OR REPLACE INTO question VALUES (?, ?, ?, ?, ?)", rows
             )
         )
         done += len(part)

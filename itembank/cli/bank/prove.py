@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, remark, with_bar
+from itembank.cli.bank.told import asked_text, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed, ItembankError
 
@@ -52,7 +52,7 @@ def prove(
     if jobs is not None and jobs < 1:
         raise ItembankError(f"--jobs must be 1 or more, not {jobs}.")
     folder = bank_folder(bank, other)
-    found = with_bar(lambda bar: prove_bank(folder, topic or (), jobs, bar, remark))
+    found = with_bar(lambda bar: prove_bank(folder, topic or (), jobs, bar))
     for state in (State.NEEDS_PERSON, State.DISPROVED):  # what matters most stands last
         if found.unproved[state]:
             typer.echo(_told(state.value.capitalize(), found.unproved[state]))

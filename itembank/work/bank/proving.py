@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -21,7 +21,6 @@ from itembank.files.faults import join_words, nearest
 from itembank.proof.outcome import State
 from itembank.work.bank.wanted import with_states
 
-Remark = Callable[[str], object]
 Pieces = Sequence[str | Sequence[str]]
 
 
@@ -57,7 +56,6 @@ def prove_bank(
     topics: Sequence[str] = (),
     processes: int | None = None,
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> Proved:
     """Return what both roads make of the keys of a bank, retired questions left out.
 
@@ -69,7 +67,7 @@ def prove_bank(
         Only these topics; all of them if it is empty.
     processes
         How many to use; default, one for each core.
-    report, remark
+    report
         See :mod:`itembank.work.bank`.
 
     Raises
@@ -104,7 +102,7 @@ def prove_bank(
                     found.unproved[outcome.state].append(about)
         return found
 
-    return with_bank(folder, prove, report, remark)
+    return with_bank(folder, prove, report)
 
 
 def _chosen(bank: KeptBank, wanted: Sequence[str]) -> list[KeptTopic]:
