@@ -14,8 +14,8 @@ from itembank.planning.calendar.calendar import DAY, Calendar, monday, read_date
 from itembank.planning.calendar.days import period_order, usual_seed
 from itembank.planning.department.department import MOST_QUESTIONS, Department
 from itembank.planning.department.plan_file import MOST_SEED
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.topic_names import unknown_topic
-from itembank.planning.week.sheet_items import LessonSheets
 from itembank.planning.week.sheet_rows import read_sheet_row
 from itembank.planning.week.week_plan import (
     FILE_NAME,

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from itembank.planning.week.sheet_items import LessonSheets
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
 from itembank.text.in_words import day_month_year, long_day, weekday
 from itembank.text.paths_shown import as_typed
