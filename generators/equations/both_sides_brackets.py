@@ -4,20 +4,12 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_product, last_products, one_of
-from generators.equations._common import (
-    Wrong,
-    across,
-    balance,
-    bracket,
-    letter,
-    root,
-    side,
-    slips,
-    solution,
-    terms,
-)
+from generators.equations._balance import balance
 from generators.equations._words import shown_factor
+from generators.equations._writing import bracket, letter, side, solution, terms
+from generators.equations._wrong_lines import across, root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -147,6 +139,6 @@ class BothSidesBrackets(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             twin,
         )

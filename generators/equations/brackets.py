@@ -4,20 +4,12 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_product, last_products, number_left, one_of
-from generators.equations._common import (
-    Wrong,
-    balance,
-    bracket,
-    letter,
-    root,
-    side,
-    slips,
-    solution,
-    swap,
-    terms,
-)
+from generators.equations._balance import balance
 from generators.equations._words import shown
+from generators.equations._writing import bracket, letter, side, solution, swap, terms
+from generators.equations._wrong_lines import root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -97,7 +89,7 @@ class Brackets(Topic):
                 solution(x, value),
                 "solution",
                 (*lines, *balance(x, k, n, 0, f)),
-                slips(x, value, *wrong),
+                solution_slips(x, value, *wrong),
                 (sign, *values),
             )
         a, b, c, _ = values if tier is Tier.CORE else (values[0], 1, *values[1:])
@@ -119,6 +111,6 @@ class Brackets(Topic):
                 Step("Expand the bracket.", swap(t.equals(side(k, x, n), t.num(d)), turned)),
                 *(balance(x, 0, d, k, n) if turned else balance(x, k, n, 0, d)),
             ),
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             (sign, *values),
         )

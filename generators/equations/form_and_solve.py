@@ -6,7 +6,8 @@ from generators.equations import _misconceptions as m
 from generators.equations import _stories_numbers as n
 from generators.equations import _stories_shapes as s
 from generators.equations._story import Story
-from itembank.items.item import Draft, Slip, Tier
+from itembank.items.item import Draft, Tier
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -82,7 +83,7 @@ class FormAndSolve(Topic):
             story.key,
             story.form,
             story.steps,
-            tuple(Slip(which, wrong) for which, wrong in story.wrong),
+            slips(*story.wrong),
             (kind, a, *rest),
             constants=story.constants,
         )

@@ -14,20 +14,12 @@ from generators.equations._asks import (
     number_left,
     one_of,
 )
-from generators.equations._common import (
-    Wrong,
-    across,
-    balance,
-    bracket,
-    letter,
-    root,
-    side,
-    slips,
-    solution,
-    take_number,
-)
+from generators.equations._balance import balance, take_number
 from generators.equations._words import shown_term
+from generators.equations._writing import bracket, letter, side, solution
+from generators.equations._wrong_lines import across, root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -223,6 +215,6 @@ class Fractional(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

@@ -12,11 +12,13 @@ from generators.equations._asks import (
     undo_number,
     undo_product,
 )
-from generators.equations._common import bracket, lead, letter, side, take_number
+from generators.equations._balance import take_number
 from generators.equations._words import Number, shown
+from generators.equations._writing import bracket, lead, letter, side
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Inequality, Misconception, Slip, Step, Tier, prompt
+from itembank.items.item import Draft, Inequality, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import INEQUALITIES, Part
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -88,17 +90,18 @@ class Inequalities(Topic):
         key = t.relate(x, sign, t.num(bound))
         if steps[-1].maths != key:
             steps = (*steps, Step("Swap the sides and turn the inequality sign round.", key))
-        found: dict[t.Node, Slip] = {}
-        for which, wrong_sign, number in wrong:
-            answer = t.relate(x, wrong_sign, number_node(number))
-            found.setdefault(answer, Slip(which, answer))
         return Draft(
             prompt("Solve {e}.", e=relation),
             Inequality(relation),
             key,
             "inequality",
             steps,
-            tuple(found.values()),
+            slips(
+                *(
+                    (which, t.relate(x, wrong_sign, number_node(number)))
+                    for which, wrong_sign, number in wrong
+                )
+            ),
             (kind, op, a, *rest),
         )
 

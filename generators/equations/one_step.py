@@ -14,17 +14,12 @@ from generators.equations._asks import (
     undo_number,
     undo_product,
 )
-from generators.equations._common import (
-    Wrong,
-    letter,
-    side,
-    slips,
-    solution,
-    swap,
-    take_number,
-)
+from generators.equations._balance import take_number
 from generators.equations._words import shown, shown_factor
+from generators.equations._writing import letter, side, solution, swap
+from generators.equations._wrong_lines import solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -169,7 +164,7 @@ class OneStep(Topic):
             key,
             "solution",
             (*steps, Step(say, key)),
-            slips(x, value, *wrongs),
+            solution_slips(x, value, *wrongs),
             (kind, a, q),
         )
 

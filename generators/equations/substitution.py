@@ -6,10 +6,12 @@ from fractions import Fraction
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of, undo_product
-from generators.equations._common import Wrong, balance, number_slips, side
+from generators.equations._balance import balance
 from generators.equations._words import shown, shown_factor
+from generators.equations._writing import side
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong, slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -116,7 +118,7 @@ class Substitution(Topic):
             number_node(value),
             "integer",
             steps,
-            number_slips(value, *wrong),
+            slips(*wrong, write=number_node, key=number_node(value)),
             values,
         )
 

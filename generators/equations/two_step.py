@@ -6,19 +6,11 @@ from fractions import Fraction
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
-from generators.equations._common import (
-    Wrong,
-    balance,
-    lead,
-    letter,
-    side,
-    slips,
-    solution,
-    swap,
-    take_letter,
-    take_number,
-)
+from generators.equations._balance import balance, take_letter, take_number
+from generators.equations._writing import lead, letter, side, solution, swap
+from generators.equations._wrong_lines import solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -178,6 +170,6 @@ class TwoStep(Topic):
             solution(x, value),
             "solution",
             steps,
-            slips(x, value, *wrong),
+            solution_slips(x, value, *wrong),
             values,
         )

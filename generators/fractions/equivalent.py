@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import slips
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -7,19 +7,19 @@ from fractions import Fraction
 from math import gcd, lcm
 from typing import Any
 
-from generators.ratio._common import (
+from generators.ratio._parts import (
     COPRIME,
     METRIC,
     amount,
     factored,
     lowest,
-    slips,
     swapped,
     unit_name,
     whole_ratio,
 )
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

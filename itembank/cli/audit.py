@@ -103,6 +103,7 @@ def as_text(found: Sequence[TopicAudit]) -> str:
         "symbolic": "by sympy",
         "wrong_keys": "wrong keys",
         "blind": "blind",
+        "rivals": "rivals",
         "form_faults": "form",
         "step_faults": "steps",
         "repeats": "repeats",

@@ -5,11 +5,24 @@ from __future__ import annotations
 import os
 import random
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from statistics import median
+from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    Compare,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Order,
+    kind_of,
+)
+from itembank.items.item import Item, Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
@@ -17,7 +30,7 @@ from itembank.notation.value import parts
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.exact_road import differ
+from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.lines.steps import step_fault
 
 LIMIT = 20_000
@@ -29,6 +42,9 @@ MEASURED = 200
 for the order of the tiers, and the measure costs as much as a proof."""
 CHUNK = 400
 KEPT = 5
+
+FAULTS = ("wrong_keys", "blind", "rivals", "form_faults", "step_faults", "repeats")
+"""The counts of a report that are nought where a topic is sound."""
 
 Progress = Callable[[int, int], None]
 
@@ -43,6 +59,7 @@ class TopicAudit:
     symbolic: int = 0
     wrong_keys: int = 0
     blind: int = 0
+    rivals: int = 0
     form_faults: int = 0
     step_faults: int = 0
     repeats: int = 0
@@ -53,28 +70,66 @@ class TopicAudit:
     @property
     def sound(self) -> bool:
         """Return whether no fault was found."""
-        return (
-            not (self.wrong_keys + self.blind + self.form_faults + self.step_faults + self.repeats)
-            and not self.faults
-        )
+        return not self.faults and not any(getattr(self, name) for name in FAULTS)
 
 
 def blind_slip(item: Item) -> str:
-    """Return the name of a misconception that gives the right answer here, or ``""``."""
-    for slip in item.slips:
-        if slip.wrong == item.key or _same_answer(item, slip.wrong):
-            return slip.misconception.name
-    return ""
+    """Return the name of a misconception that gives a right answer here, or ``""``."""
+    return next((s.misconception.name for s in item.slips if _right(item, s.wrong)), "")
 
 
-def _same_answer(item: Item, wrong: t.Node) -> bool:
-    if isinstance(item.ask, Inequality | Order | Compare | Choose):
-        return wrong == item.key
+def _right(item: Item, wrong: t.Node) -> bool:
+    if not kind_of(item.ask).many:
+        return _worth(item, wrong) == _worth(item, item.key)
     try:
-        ratio = isinstance(item.ask, Find) and isinstance(item.ask.target, t.Ratio)
-        return not differ(parts(value_given(item.key)), wrong, ratio)
+        return not by_first_road(replace(item, key=wrong)).fault
     except t.NotationError:
         return False
+
+
+def rivals(item: Item) -> tuple[str, str] | None:
+    """Return the names of two misconceptions that give the same wrong answer, or None.
+
+    Whoever sees that answer cannot know which of them it was, so an item names them together
+    (:func:`~itembank.items.slips.told_apart`).
+    """
+    seen: dict[object, str] = {}
+    for slip in item.slips:
+        worth, name = _worth(item, slip.wrong), slip.misconception.name
+        if worth in seen:
+            return seen[worth], name
+        seen[worth] = name
+    return None
+
+
+def _worth(item: Item, answer: t.Node) -> object:
+    """Return what is equal for answers that are marked as one."""
+    try:
+        return WORTH.of(item.ask)(item.ask, answer)
+    except t.NotationError:
+        return answer
+
+
+def _values(ask: Ask, answer: t.Node) -> tuple[Fraction, ...]:
+    return parts(value_given(answer))
+
+
+def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
+    values = parts(value_given(answer))
+    if isinstance(ask.target, t.Ratio) and values[0]:
+        return tuple(value / values[0] for value in values)
+    return values
+
+
+WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
+"""What is equal for answers that are marked as one, for each kind of question."""
+
+WORTH.by_kind |= {
+    # Here the answer is what is written, not what it is worth.
+    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
+    Find: _found,
+    Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
+}
 
 
 def audit(
@@ -213,6 +268,12 @@ def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
     if len({slip.wrong for slip in item.slips}) < 2:
         report.blind += 1
         _note(report, f"{item.address}: fewer than two different likely wrong answers")
+    if pair := rivals(item):
+        report.rivals += 1
+        _note(
+            report,
+            f"{item.address}: two misconceptions give one answer: {pair[0]!r} and {pair[1]!r}",
+        )
     fault = step_fault(item)
     if fault:
         report.step_faults += 1
@@ -220,15 +281,7 @@ def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
 
 
 def _merge(into: TopicAudit, part: TopicAudit) -> None:
-    for name in (
-        "checked",
-        "symbolic",
-        "wrong_keys",
-        "blind",
-        "form_faults",
-        "step_faults",
-        "repeats",
-    ):
+    for name in ("checked", "symbolic", *FAULTS):
         setattr(into, name, getattr(into, name) + getattr(part, name))
     for fault in part.faults:
         _note(into, fault)

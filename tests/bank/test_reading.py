@@ -269,6 +269,29 @@ def test_the_rest_of_an_item():
     assert found.slips == (Slip(Misconception("m", "adds across", "Is it?"), parse("4/10")),)
 
 
+def test_two_mistakes_with_one_answer_are_said_together():
+    rows = [
+        {"id": "tops", "name": "adds across", "wrong": "4/10", "ask": "Is it?"},
+        {"id": "half", "name": "stops half way", "wrong": "9/12", "ask": "Is that all?"},
+        {"id": "parts", "name": "adds the parts", "wrong": "0.4", "ask": "Which parts?"},
+    ]
+    found = read("Work out {3/4 + 1/6}.", "11/12", misconceptions=rows)
+    assert [(slip.misconception.id, slip.misconception.name) for slip in found.slips] == [
+        ("tops+parts", "adds across, or adds the parts"),
+        ("half", "stops half way"),
+    ]
+
+
+def test_mistakes_of_form_alone_are_told_apart_by_how_they_are_written():
+    rows = [
+        {"id": "twos", "name": "cancels by 2 only", "wrong": "6/12", "ask": "And 3?"},
+        {"id": "threes", "name": "cancels by 3 only", "wrong": "4/8", "ask": "And 2?"},
+    ]
+    text = "Write {12/24} as a fraction in its simplest form."
+    found = read(text, "1/2", form="lowest-terms", misconceptions=rows)
+    assert [slip.misconception.id for slip in found.slips] == ["twos", "threes"]
+
+
 def test_the_same_question_in_disguise_is_a_twin():
     one, other = read("Work out {3/4 + 1/6}.", "11/12"), read("Find {1/6 + 3/4}.", "11/12")
     assert one.twin == other.twin != read("Find {1/6 + 3/5}.", "11/12").twin

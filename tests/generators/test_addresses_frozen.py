@@ -2,7 +2,7 @@
 
 Where this fails, a change gave addresses other questions: packs, banks and results name
 questions by them. Change it back, and let the space grow at its end (``Space.then``). Where new
-questions are not frozen yet: ``python -m itembank.items.frozen``.
+questions are not frozen yet: ``python -m itembank.items.topics.frozen``.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.items.frozen import faults, own_topics, read, unfrozen
+from itembank.items.topics.frozen import faults, own_topics, read, unfrozen
 from itembank.items.topics.space import Space
 
 FROZEN = read(Path(__file__).with_name("frozen"))
@@ -27,7 +27,7 @@ def test_every_frozen_address_asks_what_it_did(name):
 
 def test_every_question_is_frozen():
     new = [f"{topic.id}/{tier}/{start}" for topic, tier, start in unfrozen(TOPICS.values(), FROZEN)]
-    assert not new, f"Not frozen from {', '.join(new)} on: python -m itembank.items.frozen"
+    assert not new, f"Not frozen from {', '.join(new)} on: python -m itembank.items.topics.frozen"
 
 
 def test_a_wider_range_in_a_real_topic_is_found(monkeypatch):

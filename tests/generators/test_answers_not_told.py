@@ -11,6 +11,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import topics
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.generators.mistakes import each_mistake
 
 LARGE = 24
 """Smaller numbers stand in questions by chance: 3 × 4 on an item whose answer is 3."""
@@ -35,7 +36,7 @@ def test_no_question_to_ask_tells_the_answer(topic):
             if isinstance(item.key, t.Label) or item.form in ("list", "sign"):
                 continue
             printed = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
-            for slip in item.slips:
+            for slip in each_mistake(item):
                 seen = numbers(printed) | numbers(line(slip.wrong)) | {"1/2", "1/4", "0.5", "50"}
                 ask = slip.misconception.ask
                 key = line(item.key)
@@ -55,7 +56,7 @@ def test_a_question_to_ask_is_short_and_points_where_it_says(topic):
         for index in random.Random(f"{topic.id}/{tier}").sample(range(size), min(size, 30)):
             item = topic.item(tier, index)
             words = "".join(run for run in item.prompt if isinstance(run, str))
-            for slip in item.slips:
+            for slip in each_mistake(item):
                 ask = slip.misconception.ask
                 if "last sentence" in ask:
                     assert words.endswith("?"), (words, ask)

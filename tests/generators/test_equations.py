@@ -17,7 +17,8 @@ import flint
 import pytest
 import z3
 
-from generators.equations._common import balance, letter, side, terms
+from generators.equations._balance import balance
+from generators.equations._writing import letter, side, terms
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Inequality, Item, Tier
 from itembank.items.topics.registry import find_topic
@@ -26,6 +27,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.proof.lines.steps import step_fault
+from tests.generators.mistakes import each_mistake
 
 NAMES = (
     "one-step",
@@ -131,10 +133,10 @@ def test_forms_working_and_wrong_answers_are_fit_to_print(name: str) -> None:
         assert form_fault(item.form, item.key) == ""
         assert step_fault(item) == "", item.address
         assert len({line(slip.wrong) for slip in item.slips}) >= 2, text(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             assert (slip.misconception.id, slip.misconception.name) in declared
             assert type(slip.wrong) is type(item.key) or item.form in ("integer", "number")
-        for node in (item.key, *(slip.wrong for slip in item.slips)):
+        for node in (item.key, *(slip.wrong for slip in each_mistake(item))):
             assert parse(line(node)) == node
         for step in item.steps:
             assert step.say[0].isupper(), step.say
@@ -145,7 +147,7 @@ def test_forms_working_and_wrong_answers_are_fit_to_print(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_every_declared_misconception_shows_somewhere(name: str) -> None:
-    shown = {slip.misconception.id for item in sampled(name, 400) for slip in item.slips}
+    shown = {slip.misconception.id for item in sampled(name, 400) for slip in each_mistake(item)}
     assert shown == {which.id for which in topic(name).misconceptions}
 
 
@@ -165,7 +167,7 @@ def test_flint_finds_the_key_from_two_values_of_the_printed_equation(name: str) 
         assert flint_number(answer_of(item.key)) == root
         assert isinstance(item.key, t.Relation)
         assert item.key.first == t.Sym(unknown)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             assert flint_number(answer_of(slip.wrong)) != root, (text(item), slip)
 
 
@@ -181,7 +183,7 @@ def test_z3_allows_the_key_and_nothing_else(name: str) -> None:
         target = calculate(item.ask.target, z3.RealVal, known)
         solver.add(target != calculate(answer_of(item.key), z3.RealVal, {}))
         assert solver.check() == z3.unsat, text(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             assert flint_number(answer_of(slip.wrong)) != flint_number(answer_of(item.key))
 
 
@@ -195,7 +197,7 @@ def test_z3_finds_no_number_where_an_inequality_and_its_key_part_company() -> No
         solver = z3.Solver()
         solver.add(asked != z3_relation(item.key, known))
         assert solver.check() == z3.unsat, text(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             assert isinstance(slip.wrong, t.Relation)
             apart = z3.Solver()
             apart.add(asked != z3_relation(slip.wrong, known))
@@ -276,7 +278,7 @@ def test_a_search_over_the_text_of_every_word_problem_finds_only_the_key() -> No
 
 def wrong_answers(item: Item) -> dict[str, Fraction]:
     values = {}
-    for slip in item.slips:
+    for slip in each_mistake(item):
         value = flint_number(answer_of(slip.wrong))
         values[slip.misconception.id.partition(".")[2]] = Fraction(int(value.p), int(value.q))
     return values

@@ -21,6 +21,7 @@ from itembank.items.item import Inequality, Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
+from tests.generators.mistakes import each_mistake
 from tests.generators.test_equations import NAMES, answer_of, calculate, flint_number, text
 from tests.generators.wrong_formulas import (
     IN_FORMULA,
@@ -53,7 +54,7 @@ def sampled(name: str, count: int) -> Iterator[Item]:
 @pytest.mark.parametrize("name", [name for name in EQUATIONS if name != "inequalities"])
 def test_wrong_solutions_are_what_the_named_method_gives(name: str) -> None:
     for item in sampled(name, 120):
-        for slip in item.slips:
+        for slip in each_mistake(item):
             method = METHODS[short(slip.misconception.id)]
             given = flint_number(answer_of(slip.wrong))
             assert given == method(item), (text(item), slip.misconception.name)
@@ -71,7 +72,7 @@ def test_wrong_inequalities_are_what_the_named_method_gives() -> None:
         bound = flint_number(answer_of(item.key))
         swapped = item.steps[-1].say.startswith("Swap")
         divided = next((say for step in item.steps if "turn" in (say := step.say)), "")
-        for slip in item.slips:
+        for slip in each_mistake(item):
             assert isinstance(slip.wrong, t.Relation)
             sign, number = slip.wrong.rest[0][0], flint_number(answer_of(slip.wrong))
             match short(slip.misconception.id):
@@ -98,7 +99,7 @@ def test_wrong_inequalities_are_what_the_named_method_gives() -> None:
 def test_wrong_substitutions_are_what_the_named_method_gives() -> None:
     for item in sampled("substitution", 300):
         inside = item.tier is Tier.CHALLENGE
-        for slip in item.slips:
+        for slip in each_mistake(item):
             which = short(slip.misconception.id)
             if which == "drops-minus":
                 expected = drops_minus(item)
@@ -137,7 +138,7 @@ def test_wrong_answers_to_stories_are_what_the_named_method_gives() -> None:
     used = set()
     for item in sampled("form-and-solve", 300):
         words, given = text(item), story_values(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             which = short(slip.misconception.id)
             found = [rule for name, part, rule in STORIES if name == which and part in words]
             value = flint_number(answer_of(slip.wrong))
@@ -161,7 +162,7 @@ def test_a_question_to_ask_speaks_of_the_item_it_stands_with(name: str) -> None:
             if isinstance(node, t.Node)
             for letter in t.symbols(node)
         }
-        for slip in item.slips:
+        for slip in each_mistake(item):
             said = slip.misconception.ask
             without_units = re.sub(r"(?<=\d) m\b", "", said)
             letters = set(re.findall(r"(?<![A-Za-z])([A-Za-z])(?![A-Za-z])", without_units))
@@ -176,7 +177,7 @@ def test_a_sum_to_work_out_gives_the_next_line_of_the_working(name: str) -> None
     seen = 0
     for item in sampled(name, 100):
         printed = lines(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             found = re.search(
                 r"You (subtract|add) (\d+) (?:from|to) both sides\. What is (−?\d+) ([−+]) (\d+)\?",
                 slip.misconception.ask,
@@ -200,7 +201,7 @@ def test_a_number_to_try_fits_the_wrong_answer_and_not_the_question() -> None:
     compare = {"<": operator.lt, ">": operator.gt, "≤": operator.le, "≥": operator.ge}
     seen = 0
     for item in sampled("inequalities", 200):
-        for slip in item.slips:
+        for slip in each_mistake(item):
             found = re.match(r"Try ([a-z]) = (−?\d+), which fits", slip.misconception.ask)
             if not found:
                 continue

@@ -19,6 +19,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.generators.mistakes import each_mistake
 
 TOPICS = tuple(topic for topic in topics() if topic.id.startswith("fractions."))
 SAMPLE = 120
@@ -212,7 +213,9 @@ def by_the_same(sign: int) -> Method:
 def subtracts_a_factor(item: Item) -> Fraction | None:
     """Any common factor may be the one that is taken away."""
     ((_, a, b),) = numbers(maths(item)[0])
-    wrong = next(s.wrong for s in item.slips if s.misconception.id.endswith("by-subtracting"))
+    wrong = next(
+        s.wrong for s in each_mistake(item) if s.misconception.id.endswith("by-subtracting")
+    )
     ((_, c, d),) = numbers(line(wrong))
     taken = a - c
     fits = taken == b - d and taken > 1 and gcd(a, b) % taken == 0
@@ -499,7 +502,7 @@ def sample(topic: Topic) -> Iterator[Item]:
 def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: Topic) -> None:
     name = topic.id.partition(".")[2]
     for item in sample(topic):
-        for slip in item.slips:
+        for slip in each_mistake(item):
             method = METHODS[name, slip.misconception.id.partition(".")[2]]
             text = line(slip.wrong)
             found = method(item)
@@ -531,7 +534,7 @@ def test_no_question_to_ask_speaks_of_another_operation() -> None:
             # A story names its operation in words.
             if not re.search(r"[+−×÷]", text):
                 continue
-            for slip in item.slips:
+            for slip in each_mistake(item):
                 said = set(re.findall(r"[+−×÷]", slip.misconception.ask))
                 assert said <= signs, (printed(item), slip.misconception.ask)
 
@@ -542,7 +545,7 @@ def test_a_question_about_kept_numerators_shows_a_fraction_of_the_item_and_one_i
         if topic.id not in ("fractions.add-unlike", "fractions.add-mixed"):
             continue
         for item in sample(topic):
-            for slip in item.slips:
+            for slip in each_mistake(item):
                 which = slip.misconception
                 if which.id == "fractions.keep-numerators" and which not in topic.misconceptions:
                     found = asked.fullmatch(slip.misconception.ask)

@@ -32,6 +32,7 @@ from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from itembank.proof.lines.steps import step_fault
+from tests.generators.mistakes import each_mistake
 
 TOPICS: tuple[Topic, ...] = (
     Equivalent(),
@@ -346,7 +347,7 @@ def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
             (slip.misconception.id, slip.misconception.name)
             for tier in Tier
             for item in topic.walk(tier)
-            for slip in item.slips
+            for slip in each_mistake(item)
         }
         assert shown == {(one.id, one.name) for one in topic.misconceptions}, topic.id
 
@@ -416,7 +417,9 @@ def test_wrong_methods_give_what_a_pupil_would_get_by_hand(
     topic = BY_ID[f"fractions.{name}"]
     found = [item for item in topic.walk(Tier(tier)) if mathematics(item) == [question]]
     item = next(item for item in found if line(item.key) == key)
-    given = {slip.misconception.id.partition(".")[2]: line(slip.wrong) for slip in item.slips}
+    given = {
+        slip.misconception.id.partition(".")[2]: line(slip.wrong) for slip in each_mistake(item)
+    }
     for misconception, text in wrong.items():
         assert given[misconception] == text
 
@@ -498,7 +501,7 @@ def test_nothing_in_a_story_is_cut_up_that_is_not_cut_up_in_life() -> None:
     for item in everything("of-quantity", "find-whole"):
         if re.search(rf"How many (?:{whole})", printed(item)):
             assert answer(item.key).q == 1
-            assert all(answer(slip.wrong).q == 1 for slip in item.slips), item.address
+            assert all(answer(slip.wrong).q == 1 for slip in each_mistake(item)), item.address
 
 
 def test_prerequisites_are_topics_of_the_strand() -> None:

@@ -28,6 +28,7 @@ from generators.ratio.unit_form import UnitForm
 from itembank.items.item import Item, Tier
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.generators.mistakes import each_mistake
 
 TOPICS: tuple[Topic, ...] = (
     SimplestForm(),
@@ -197,7 +198,7 @@ def test_wrong_answers_are_wrong_and_different(topic: Topic, tier: Tier) -> None
     for item in sample(topic, tier):
         is_ratio = item.form in ("ratio", "one-to-n", "n-to-one")
         values = []
-        for node in (item.key, *(slip.wrong for slip in item.slips)):
+        for node in (item.key, *(slip.wrong for slip in each_mistake(item))):
             text = line(node)
             parts = amounts(text)
             values.append(
@@ -219,7 +220,10 @@ def test_every_tier_is_large_and_never_asks_twice(topic: Topic, tier: Tier) -> N
 @pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)
 def test_every_misconception_shows_on_some_item(topic: Topic) -> None:
     shown_ones = {
-        slip.misconception for tier in Tier for item in topic.walk(tier) for slip in item.slips
+        slip.misconception
+        for tier in Tier
+        for item in topic.walk(tier)
+        for slip in each_mistake(item)
     }
     names = {(one.id, one.name) for one in shown_ones}
     assert names == {(one.id, one.name) for one in topic.misconceptions}
@@ -244,7 +248,7 @@ def test_simplest_ratios_have_no_common_factor() -> None:
 
 
 def wrongs(draft_item: Item) -> dict[str, str]:
-    return {slip.misconception.id: line(slip.wrong) for slip in draft_item.slips}
+    return {slip.misconception.id: line(slip.wrong) for slip in each_mistake(draft_item)}
 
 
 def found(topic: Topic, tier: Tier, text: str) -> Item:

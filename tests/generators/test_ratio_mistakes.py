@@ -19,6 +19,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.generators.mistakes import each_mistake
 
 TOPICS = tuple(topic for topic in topics() if topic.id.startswith("ratio."))
 SAMPLE = 120
@@ -315,7 +316,7 @@ def sample(topic: Topic) -> Iterator[Item]:
 def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: Topic) -> None:
     for item in sample(topic):
         asked = Question(item)
-        for slip in item.slips:
+        for slip in each_mistake(item):
             found = METHODS[slip.misconception.id.partition(".")[2]](asked)
             text = line(slip.wrong)
             wrong = text if isinstance(found, str) else [bare(m) for m in AMOUNT.finditer(text)]
@@ -326,7 +327,7 @@ def test_a_wrong_answer_has_the_unit_of_the_right_one() -> None:
     for topic in TOPICS:
         for item in sample(topic):
             units = {unit(m) for m in AMOUNT.finditer(line(item.key))}
-            for slip in item.slips:
+            for slip in each_mistake(item):
                 assert {unit(m) for m in AMOUNT.finditer(line(slip.wrong))} == units, item.address
 
 

@@ -8,8 +8,8 @@ from typing import ClassVar
 import pytest
 
 from itembank.errors import CheckFailed, ItembankError
-from itembank.items.frozen import fault, faults, grown, main, read, write
 from itembank.items.item import Draft, Find, Tier, prompt
+from itembank.items.topics.frozen import fault, faults, grown, main, read, write
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
@@ -141,7 +141,7 @@ def test_a_damaged_file_is_said_with_its_line(tmp_path, damage):
 
 
 def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypatch, capsys):
-    monkeypatch.setattr("itembank.items.frozen.own_topics", lambda *_: (topic(),))
+    monkeypatch.setattr("itembank.items.topics.frozen.own_topics", lambda *_: (topic(),))
     main(str(tmp_path))
     written = (tmp_path / "number.txt").read_bytes()
     main(str(tmp_path))
@@ -150,7 +150,9 @@ def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypat
         f"{tmp_path}: {len(SUM)} questions newly frozen; 0 were, and are what they were.",
         f"{tmp_path}: 0 questions newly frozen; {len(SUM)} were, and are what they were.",
     ]
-    monkeypatch.setattr("itembank.items.frozen.own_topics", lambda *_: (topic(words="Do {e}."),))
+    monkeypatch.setattr(
+        "itembank.items.topics.frozen.own_topics", lambda *_: (topic(words="Do {e}."),)
+    )
     with pytest.raises(CheckFailed, match=r"number\.sums/core/0 asks"):
         main(str(tmp_path))
     assert (tmp_path / "number.txt").read_bytes() == written

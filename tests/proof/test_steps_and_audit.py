@@ -16,6 +16,8 @@ SUM = t.add(t.frac(1, 2), t.frac(1, 3))
 EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
+LAST = Misconception("gives-last", "gives the last fraction", "Is that all of it?")
+TWO = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
 
 
 def make(ask, key, form, steps, slips=(), prompt=(SUM,)):
@@ -60,6 +62,8 @@ def test_an_equation_line_with_another_solution_is_found():
         (t.frac(2, 5), (Slip(ACROSS, t.frac(1, 5)), Slip(OTHER, t.frac(2, 3))), "wrong_keys"),
         (t.frac(5, 6), (Slip(ACROSS, t.frac(10, 12)), Slip(OTHER, t.frac(2, 3))), "blind"),
         (t.frac(5, 6), (Slip(ACROSS, t.frac(2, 5)),), "blind"),
+        (t.frac(5, 6), (*TWO, Slip(LAST, t.frac(2, 3))), "rivals"),
+        (t.frac(5, 6), (*TWO, Slip(LAST, t.frac(4, 6))), "rivals"),
         (t.frac(10, 12), (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3))), "form_faults"),
     ],
 )

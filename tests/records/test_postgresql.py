@@ -5,6 +5,8 @@ import datetime
 import pytest
 
 from itembank.errors import ItembankError
+from itembank.items.item import Misconception
+from itembank.items.slips import either
 from itembank.records.entries import recording
 from itembank.records.entries.entries import Answers, OwnViews, Scores
 from itembank.records.entries.recording import RecordedAlready, record, undo
@@ -47,6 +49,14 @@ def test_a_shared_store_does_all_that_a_file_does(shared, store, tmp_path):
         assert one.read_bytes().count(b"A1") == 0
         if one.name != "entries.csv":
             assert one.read_bytes() == (tmp_path / "file" / one.name).read_bytes()
+
+
+def test_the_id_of_a_misconception_may_be_long(shared):
+    name = either(
+        *(Misconception(f"number.{word * 20}", "adds", "Is it?") for word in ("ab-c", "de-f"))
+    ).id
+    record(shared, facts(), Answers(RIGHT, {("A2", 1): name}))
+    assert [row[-1] for row in dump(shared)["misconception"]] == [name]
 
 
 def test_migrations_make_the_same_tables_there(shared):

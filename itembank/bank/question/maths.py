@@ -15,6 +15,7 @@ from functools import lru_cache
 from itembank.bank.model.fields import BankItem
 from itembank.items.item import Run
 from itembank.notation import tree as t
+from itembank.notation.algebra import algebra
 from itembank.notation.parse import ParseError, Reading, parse, reading
 from itembank.proof.claim import finding
 from itembank.text.characters import shown
@@ -200,6 +201,20 @@ def read_maths(item: BankItem) -> Maths:
 def words_of(maths: Maths) -> str:
     """Return the whole prompt as text, its mathematics in line notation."""
     return "".join(run if isinstance(run, str) else finding.text(run) for run in maths.runs)
+
+
+def same_worth(one: t.Node, other: t.Node) -> bool:
+    """Tell whether two pieces of mathematics are worth the same, however they are written.
+
+    What has no worth of its own, such as a label, is worth the same as nothing.
+
+    >>> same_worth(t.frac(2, 4), parse("0.5")), same_worth(t.Int(2), t.Label("A"))
+    (True, False)
+    """
+    try:
+        return algebra(one) == algebra(other)
+    except (t.NotationError, OverflowError):
+        return False
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:

@@ -6,14 +6,12 @@ from collections.abc import Iterator
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
 from itembank.bank.question.as_item import form_of
-from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths
+from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths, same_worth
 from itembank.errors import ItembankError
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.form.policy import accept_fault
-from itembank.notation import tree as t
-from itembank.notation.algebra import algebra
 from itembank.text.characters import look_alikes
 
 
@@ -24,14 +22,19 @@ def item_faults(item: BankItem) -> Iterator[FieldFault]:
     >>> [fault.field for fault in item_faults(item)]
     [('prompt',)]
     """
-    yield from _together(item)
+    yield from checked_maths(item)[1]
+
+
+def checked_maths(item: BankItem) -> tuple[Maths | None, list[FieldFault]]:
+    """Return an item's lines as trees, None where they cannot be read, with all of its faults."""
+    faults = list(_together(item))
     try:
         maths = read_maths(item)
     except UnreadableMaths as error:
-        yield from error.faults
-        return
+        return None, [*faults, *error.faults]
     if item.misconceptions:
-        yield from _blind(item, maths)
+        faults += _blind(item, maths)
+    return maths, faults
 
 
 def new_item_faults(item: BankItem) -> Iterator[FieldFault]:
@@ -125,20 +128,13 @@ def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
     for index, (slip, wrong) in enumerate(zip(item.misconceptions, maths.wrong, strict=True)):
         # The form is looked for only where it matters: it takes reading the whole prompt.
         if wrong == maths.key or (
-            _worth_same(wrong, maths.key) and not form_fault(form_of(item, maths), wrong)
+            same_worth(wrong, maths.key) and not form_fault(form_of(item, maths), wrong)
         ):
             yield FieldFault(
                 ("misconceptions", index, "wrong"),
                 f"‘{slip.wrong}’ is right as well, so this item would hide the mistake "
                 f"‘{slip.name}’: change the numbers, or take the misconception out.",
             )
-
-
-def _worth_same(wrong: t.Node, key: t.Node) -> bool:
-    try:
-        return algebra(wrong) == algebra(key)
-    except (t.NotationError, OverflowError):
-        return False
 
 
 def set_fault(made: GeneratedSet, topic: str) -> str:

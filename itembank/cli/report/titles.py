@@ -36,9 +36,18 @@ class Titles:
     def mistake(self, topic: str, name: str) -> str:
         """Return what a misconception is called, or its id where that is not known.
 
+        Where one answer comes from several mistakes, its id names them all.
+
         >>> Titles(()).mistake("ratio.share", "no-such")
         'no-such'
+        >>> Titles(()).mistake("equations.brackets", "equations.stops-early+.no-such")
+        'stops with a step still to do, or equations.no-such'
         """
+        from itembank.items.slips import causes, said_together
+
+        return said_together(self._one_mistake(topic, each) for each in causes(name))
+
+    def _one_mistake(self, topic: str, name: str) -> str:
         known = self._mistakes.get(name)
         if known is not None:
             return known

@@ -9,6 +9,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.measures.years import FIRST_YEAR_KS3, Content, Parts, content_at
+from itembank.items.slips import told_apart
 from itembank.items.topics.space import Space
 
 
@@ -55,8 +56,8 @@ class Topic:
 
     def from_year(self, tier: Tier, *values: Any) -> int:
         """Return the first year group that one point of a tier's space suits."""
-        found = self.content(tier, *values)
-        return FIRST_YEAR_KS3 if found is None else found.from_year
+        content = self.content(tier, *values)
+        return FIRST_YEAR_KS3 if content is None else content.from_year
 
     def item(self, tier: Tier, index: int) -> Item:
         """Return the item at `index` of a tier: the same one every time.
@@ -82,7 +83,7 @@ class Topic:
             draft.key,
             draft.form,
             draft.steps,
-            draft.slips,
+            told_apart(draft.slips),
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,

@@ -5,10 +5,12 @@ from __future__ import annotations
 from functools import cache
 
 from itembank.items import item as items
+from itembank.items.asks import kind_of
 from itembank.items.forms.form_rules import FORMS, form_words
 from itembank.items.item import Item, Tier
 from itembank.items.marks import step_marks
 from itembank.items.measures.difficulty import difficulty
+from itembank.items.slips import causes
 from itembank.marking.form.policy import accept_fault
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -81,7 +83,7 @@ def pack_item(
     """
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
-    shown = {slip.misconception.id for slip in item.slips}
+    shown = shown_by(item)
     worth = item.marks if marks is None else marks
     earned = step_marks(item.prompt, item.steps, worth)
     return PackItem(
@@ -130,7 +132,7 @@ def pack_item(
 def generated(item: Item, bank: str = "") -> Source:
     """Return the source of a generated item, which `bank` may have named."""
     printed = {run for run in item.prompt if not isinstance(run, str)}
-    words = isinstance(item.ask, items.Find) and not printed.issuperset(item.ask.relations)
+    words = not printed.issuperset(kind_of(item.ask).model(item.ask))
     return Source(kind="generated", bank=bank, proved=FROM_WORDS if words else FROM_PRINT)
 
 
@@ -143,9 +145,12 @@ def at_home(topic: ItemSource, tier: Tier) -> frozenset[str]:
     """
     count = len(topic.spaces[tier])
     places = range(0, count, max(1, count // LOOKED_AT))
-    return frozenset(
-        slip.misconception.id for place in places for slip in topic.item(tier, place).slips
-    )
+    return frozenset().union(*(shown_by(topic.item(tier, place)) for place in places))
+
+
+def shown_by(item: Item) -> frozenset[str]:
+    """Return the ids of the misconceptions that an answer to an item may show."""
+    return frozenset(name for slip in item.slips for name in causes(slip.misconception.id))
 
 
 def pack_band(band: planning.Band) -> Band:

@@ -185,9 +185,10 @@ def _unseen(items: Sequence[PackItem], number: int) -> list[str]:
     on_it = [item for item in items if item.topic == topic]
     if any(item.topic == topic for item in items[number:]):
         return []
-    shown = {one.name for item in on_it for one in item.misconceptions}
+    # Mistakes that lead to one answer are named together there: each of them can be shown.
+    shown = [one.name for item in on_it for one in item.misconceptions]
     untested = dict.fromkeys(name for item in on_it for name in item.untested)
-    return [name for name in untested if name not in shown]
+    return [name for name in untested if not any(name in names for names in shown)]
 
 
 def _mistakes(item: PackItem, size: float, unseen: Sequence[str]) -> Pieces:

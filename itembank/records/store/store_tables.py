@@ -34,7 +34,7 @@ from sqlalchemy import (
 
 from itembank.text.folding import folded
 
-VERSION = "0009"
+VERSION = "0010"
 """The newest migration: what this program reads and writes."""
 
 LONGEST_TITLE, LONGEST_NOTE = 60, 200
@@ -167,7 +167,8 @@ misconception = Table(
     _of_entry(),
     Column("seat", String(8), primary_key=True),
     Column("number", SmallInteger, primary_key=True, autoincrement=False),
-    Column("name", String(60), nullable=False),
+    # An id, or the ids of several mistakes that lead to one answer (itembank/items/slips.py).
+    Column("name", Text, nullable=False),
 )
 
 own_view = Table(

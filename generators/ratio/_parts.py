@@ -6,7 +6,6 @@ from fractions import Fraction
 from math import gcd
 
 from itembank.items.forms.form_rules import decimal_node, money_node
-from itembank.items.item import Misconception, Slip
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 
@@ -92,18 +91,6 @@ def amount(value: Fraction | int, unit: str) -> t.Node:
     if unit in ("p", "€", "$"):
         return t.Money(money_node(value).amount if unit != "p" else number, unit)
     return t.Quantity(number, unit) if unit else number
-
-
-def slips(*pairs: tuple[Misconception, t.Node]) -> tuple[Slip, ...]:
-    """Return slips from pairs of a misconception and the wrong answer it gives.
-
-    A wrong answer that an earlier misconception gives already is left out, so each one that
-    is kept tells a teacher which mistake was made.
-    """
-    found: dict[t.Node, Slip] = {}
-    for misconception, wrong in pairs:
-        found.setdefault(wrong, Slip(misconception, wrong))
-    return tuple(found.values())
 
 
 def unit_name(unit: str) -> str:

@@ -5,7 +5,7 @@ changed range, filter, wording or key would quietly give those addresses other q
 fingerprint of every question is kept in files beside the tests, and a test holds the generators
 to them: what is frozen may not change, and what is new has to be frozen.
 
-``python -m itembank.items.frozen`` freezes what has grown. It changes no fingerprint
+``python -m itembank.items.topics.frozen`` freezes what has grown. It changes no fingerprint
 that is there, and refuses where a question has changed.
 
 A file holds the topics of a strand, and each line a stretch of a tier: its first address, the
@@ -42,7 +42,7 @@ _LINE = re.compile(
 )
 _HEAD = """\
 # What the addresses of this strand ask, as fingerprints. Lines are added, never changed:
-# python -m itembank.items.frozen
+# python -m itembank.items.topics.frozen
 """
 
 
