@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.errors import CheckFailed, ItembankError
 
 if TYPE_CHECKING:
-    from itembank.packs.build import PackRequest
+    from itembank.planning.department.pack_request import PackRequest
 
 Files = Mapping[str, bytes]
 
@@ -133,7 +133,8 @@ def _build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.data.pack_files import PACK_FILE, pack_json
+    from itembank.packs.data.pack_files import pack_json
+    from itembank.packs.data.pack_place import PACK_FILE
     from itembank.pages.draw import draw_pack
 
     started = start_pack(request)

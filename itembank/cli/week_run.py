@@ -146,7 +146,7 @@ class _Run:
         return replace(plan, lessons=tuple(lessons))
 
     def _home(self) -> Path:
-        from itembank.cli.pack import output_home
+        from itembank.work.places import output_home
 
         return self.asked.output if self.asked.output is not None else output_home(Path.cwd())
 

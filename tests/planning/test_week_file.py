@@ -17,7 +17,7 @@ from itembank.planning.calendar.days import usual_seed
 from itembank.planning.choosing.topic_reason import Again, Cause, Occasion, Reason
 from itembank.planning.department.department import MOST_QUESTIONS, read_department
 from itembank.planning.department.plan_file import MOST_SEED
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
 from itembank.text.characters import hidden, look_alikes

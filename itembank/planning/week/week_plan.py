@@ -13,8 +13,8 @@ from pathlib import Path
 
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
-from itembank.planning.week.sheet_items import LessonSheets
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
 from itembank.text.paths_shown import as_typed
 
