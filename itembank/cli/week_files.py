@@ -72,12 +72,12 @@ class Week:
             raise ItembankError(
                 f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
             )
-        builder.start([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
-        packs = builder.result()
+        packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
