@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
+from itembank.planning.choosing.topic_reason import Cause, Reason
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
@@ -111,7 +112,10 @@ class Week:
                 title=str(pack["lesson"]["title"]),
                 questions=len(items),
                 seed=int(pack["seed"]),
-                topics=tuple(WeekTopic(name, n, "as in its pack") for name, n in counts.items()),
+                topics=tuple(
+                    WeekTopic(name, n, Reason(lesson.date, Cause.PACK))
+                    for name, n in counts.items()
+                ),
                 asked=tuple(str(item["address"]) for item in items),
                 sheets=LessonSheets(
                     tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)

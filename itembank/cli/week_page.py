@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from itembank.files.faults import join_words
+from itembank.planning.choosing.reason_words import reason_of_week
 from itembank.text.in_words import day_month_year, long_day, plural, weekday
 
 if TYPE_CHECKING:
@@ -14,8 +14,6 @@ if TYPE_CHECKING:
     from itembank.pages.documents.week_overview import WeekData
     from itembank.pages.parts.week_table import LessonColumn, TopicRow
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
-
-_NEEDED = re.compile(r", needed today for .*?(?=, pinned by you$|$)")
 
 
 def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
@@ -91,44 +89,20 @@ def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
         cells = []
         for lesson in lessons:
             one = here.get(lesson.key)
-            star = "*" if one and _NEEDED.search(one.why) else ""
+            star = "*" if one and one.reason and one.reason.needed_for else ""
             cells.append(f"{one.count}{star}" if one else "")
-        why = _why(lessons, name)
-        found.append(TopicRow(planner.title(name), why, tuple(cells), _short(why)))
+        why, short = _whys(lessons, name)
+        found.append(TopicRow(planner.title(name), why, tuple(cells), short))
     return found
 
 
-_SHORTER = (
-    ("taught ", ""),
-    ("last seen ", ""),
-    (" right then", ""),
-    ("not brought back yet", "not yet"),
-    ("only as part of a score", "in a score"),
-    ("not recorded", "?"),
-    ("your choice", "yours"),
-)
-
-
-def _short(why: str) -> str:
-    """Return a reason in few words.
-
-    >>> _short("taught 19 Oct, last seen 12 days ago, 54 % right then")
-    '19 Oct, 12 days ago, 54 %'
-    """
-    for words, fewer in _SHORTER:
-        why = why.replace(words, fewer)
-    return why
-
-
-def _why(lessons: Sequence[PlannedLesson], name: str) -> str:
+def _whys(lessons: Sequence[PlannedLesson], name: str) -> tuple[str, str]:
     """Return why a topic comes, as the first lesson with it says, and where the teacher chose it.
 
-    What it is needed for stands in the lessons' titles, and a star says so.
+    What it is needed for stands in the lessons' titles, and a star says so. The second is the
+    same in few words.
     """
     with_it = [(lesson, one) for lesson in lessons for one in lesson.topics if one.topic == name]
-    why = _NEEDED.sub("", with_it[0][1].why)
-    chosen = [weekday(lesson.date)[:3] for lesson, one in with_it if one.pinned]
-    if chosen:
-        why = why.removesuffix(", pinned by you")
-        why += f", your choice on {join_words(list(dict.fromkeys(chosen)))}"
-    return why.removeprefix("your choice, ")
+    reason = with_it[0][1].reason
+    chosen = list(dict.fromkeys(weekday(lesson.date)[:3] for lesson, one in with_it if one.pinned))
+    return reason_of_week(reason, chosen), reason_of_week(reason, chosen, short=True)

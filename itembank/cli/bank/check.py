@@ -54,7 +54,7 @@ def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
       itembank bank unlock
       itembank bank unlock questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.saving.bank_lock import unlock as take_away
+    from itembank.people.lock import unlock as take_away
 
     folder = bank_folder(bank, other)
     held = take_away(folder)

@@ -207,7 +207,7 @@ class Editor:
                 f"{count} on {topic}. Write --questions to have more, or pin fewer."
             )
         lesson = replace(
-            lesson, topics=(*rest, WeekTopic(topic, count, "", True)), items=items, never=never
+            lesson, topics=(*rest, WeekTopic(topic, count, pinned=True)), items=items, never=never
         )
         if lesson.counts == self.plan.lessons[place].counts:
             self._fill({place: (lesson, Hold(lesson.counts))})
@@ -275,7 +275,7 @@ class Editor:
         if new in lesson.counts:
             raise ItembankError(f"{lesson} has {new} already.")
         topics = tuple(
-            WeekTopic(new, one.count, "", True) if one.topic == old else one
+            WeekTopic(new, one.count, pinned=True) if one.topic == old else one
             for one in lesson.topics
         )
         items = tuple(one for one in lesson.items if self._topic_of(one) != old)
