@@ -13,7 +13,7 @@ def reason_words(reason: Reason | None, pinned: bool = False) -> str:
     """Return a reason in one line that a teacher can check.
 
     >>> from itembank.planning.choosing.topic_reason import Occasion
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> taught, last = day(2026, 10, 19), Occasion(day(2026, 11, 18), 54, 26)
     >>> reason_words(Reason(day(2026, 11, 30), Cause.PAST, taught, last))
     'taught 19 Oct, last seen 12 days ago, 54 % right then'
@@ -28,7 +28,7 @@ def reason_words(reason: Reason | None, pinned: bool = False) -> str:
 def reason_of_its_lesson(reason: Reason | None, pinned: bool = False) -> str:
     """Return what of a reason is not the same in every lesson of a week; perhaps nothing.
 
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> reason_of_its_lesson(Reason(day(2026, 11, 30), Cause.PAST, day(2026, 10, 19)), True)
     'pinned by you'
     """
@@ -43,7 +43,7 @@ def reason_of_week(reason: Reason | None, chosen_on: Sequence[str], short: bool 
 
     What it is needed for is left out, since that differs from lesson to lesson.
 
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> found = Reason(day(2026, 11, 30), Cause.PAST, day(2026, 10, 19))
     >>> reason_of_week(found, ["Mon", "Tue"])
     'taught 19 Oct, not brought back yet, your choice on Mon and Tue'
