@@ -16,20 +16,7 @@ from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.notation.tree import (
-    Bracket,
-    Frac,
-    Int,
-    Node,
-    Power,
-    Product,
-    Relation,
-    add,
-    divide,
-    frac,
-    sub,
-    times,
-)
+from itembank.notation import tree as t
 
 LEFT_TO_RIGHT = Misconception(
     "fractions.order-left-to-right",
@@ -194,7 +181,7 @@ def _value(pair: Pair) -> Fraction:
     return Fraction(*pair)
 
 
-def _node(pair: Pair) -> Node:
+def _node(pair: Pair) -> t.Node:
     return number_node(_value(pair))
 
 
@@ -202,13 +189,13 @@ def _across(p: Fraction, q: Fraction) -> Fraction:
     return Fraction(p.numerator + q.numerator, p.denominator + q.denominator)
 
 
-def _chain(*sides: Node) -> Relation:
+def _chain(*sides: t.Node) -> t.Relation:
     """Return the sides joined by =, a side equal to the one before left out."""
     kept = [sides[0]]
     for side in sides[1:]:
         if side != kept[-1]:
             kept.append(side)
-    return Relation(kept[0], tuple(("=", side) for side in kept[1:]))
+    return t.Relation(kept[0], tuple(("=", side) for side in kept[1:]))
 
 
 def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
@@ -216,24 +203,24 @@ def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
     left, right = number_node(p), number_node(q)
     if op in "+-":
         bottom = lcm(p.denominator, q.denominator)
-        s, t = int(p * bottom), int(q * bottom)
-        join = add if op == "+" else sub
-        top = s + t if op == "+" else s - t
-        over = join(frac(s, bottom), frac(t, bottom))
+        p_top, q_top = int(p * bottom), int(q * bottom)
+        join = t.add if op == "+" else t.sub
+        top = p_top + q_top if op == "+" else p_top - q_top
+        over = join(t.frac(p_top, bottom), t.frac(q_top, bottom))
         result = number_node(Fraction(top, bottom))
-        return Step(say, _chain(join(left, right), over, frac(top, bottom), result))
+        return Step(say, _chain(join(left, right), over, t.frac(top, bottom), result))
     if op == "×":
-        shown: list[Node] = [times(left, right)]
+        shown: list[t.Node] = [t.times(left, right)]
     else:
         q = 1 / q
-        turned = frac(q.numerator, q.denominator)
-        shown = [divide(left, right), times(left, turned)]
+        turned = t.frac(q.numerator, q.denominator)
+        shown = [t.divide(left, right), t.times(left, turned)]
     raw = (p.numerator * q.numerator, p.denominator * q.denominator)
-    below: Node = times(Int(p.denominator), Int(q.denominator))
+    below: t.Node = t.times(t.Int(p.denominator), t.Int(q.denominator))
     if 1 in (p.denominator, q.denominator):
-        below = Int(raw[1])
-    across = Frac(times(Int(p.numerator), Int(q.numerator)), below)
-    return Step(say, _chain(*shown, across, frac(*raw), number_node(p * q)))
+        below = t.Int(raw[1])
+    across = t.Frac(t.times(t.Int(p.numerator), t.Int(q.numerator)), below)
+    return Step(say, _chain(*shown, across, t.frac(*raw), number_node(p * q)))
 
 
 def _finished(steps: list[Step], value: Fraction) -> tuple[Step, ...]:
@@ -244,7 +231,7 @@ def _finished(steps: list[Step], value: Fraction) -> tuple[Step, ...]:
 
 
 def _draft(
-    asked: Node, value: Fraction, steps: list[Step], twin: tuple[object, ...], *wrong: Any
+    asked: t.Node, value: Fraction, steps: list[Step], twin: tuple[object, ...], *wrong: Any
 ) -> Draft:
     wanted, form = answer_form(value)
     return Draft(
@@ -266,7 +253,7 @@ def _sum_product(p: Pair, q: Pair, r: Pair) -> Draft:
         _combine("Then add, over a common denominator.", x, y * z, "+"),
     ]
     return _draft(
-        add(_node(p), times(_node(q), _node(r))),
+        t.add(_node(p), t.times(_node(q), _node(r))),
         x + y * z,
         steps,
         ("a+b*c", p, *sorted((q, r))),
@@ -283,7 +270,7 @@ def _times_sum(n: Pair, p: Pair, q: Pair) -> Draft:
         _combine("Then multiply.", x, y + z, "×"),
     ]
     return _draft(
-        times(_node(n), Bracket(add(_node(p), _node(q)))),
+        t.times(_node(n), t.Bracket(t.add(_node(p), _node(q)))),
         x * (y + z),
         steps,
         ("n(a+b)", n, p, q),
@@ -300,7 +287,7 @@ def _sum_divided(p: Pair, q: Pair, r: Pair) -> Draft:
         _combine("Then divide: multiply by the reciprocal.", x + y, z, "÷"),
     ]
     return _draft(
-        divide(Bracket(add(_node(p), _node(q))), _node(r)),
+        t.divide(t.Bracket(t.add(_node(p), _node(q))), _node(r)),
         (x + y) / z,
         steps,
         ("(a+b)/c", p, q, r),
@@ -318,7 +305,7 @@ def _divided_by_sum(r: Pair, p: Pair, q: Pair) -> Draft:
         _combine("Then divide: multiply by the reciprocal.", z, x + y, "÷"),
     ]
     return _draft(
-        divide(_node(r), Bracket(add(_node(p), _node(q)))),
+        t.divide(_node(r), t.Bracket(t.add(_node(p), _node(q)))),
         z / (x + y),
         steps,
         ("c/(a+b)", p, q, r),
@@ -336,7 +323,7 @@ def _difference_times(p: Pair, q: Pair, r: Pair) -> Draft:
         _combine("Then multiply.", x - y, z, "×"),
     ]
     return _draft(
-        times(Bracket(sub(_node(p), _node(q))), _node(r)),
+        t.times(t.Bracket(t.sub(_node(p), _node(q))), _node(r)),
         (x - y) * z,
         steps,
         ("(a-b)*c", p, q, r),
@@ -354,7 +341,7 @@ def _quotient_of_brackets(p: Pair, q: Pair, r: Pair, s: Pair) -> Draft:
         _combine("Divide: multiply by the reciprocal of the second result.", x + y, z - w, "÷"),
     ]
     return _draft(
-        divide(Bracket(add(_node(p), _node(q))), Bracket(sub(_node(r), _node(s)))),
+        t.divide(t.Bracket(t.add(_node(p), _node(q))), t.Bracket(t.sub(_node(r), _node(s)))),
         (x + y) / (z - w),
         steps,
         ("(a+b)/(c-d)", p, q, r, s),
@@ -367,14 +354,14 @@ def _square_and_quotient(p: Pair, q: Pair, r: Pair) -> Draft:
     """p² + q ÷ r."""
     x, y, z = _value(p), _value(q), _value(r)
     squared = _combine("Square first.", x, x, "×")
-    power = Power(Bracket(_node(p)), Int(2))
-    assert isinstance(squared.maths, Relation)
+    power = t.Power(t.Bracket(_node(p)), t.Int(2))
+    assert isinstance(squared.maths, t.Relation)
     steps = [
-        Step(squared.say, Relation(power, (("=", squared.maths.first), *squared.maths.rest))),
+        Step(squared.say, t.Relation(power, (("=", squared.maths.first), *squared.maths.rest))),
         _combine("Divide before you add: multiply by the reciprocal.", y, z, "÷"),
         _combine("Then add, over a common denominator.", x * x, y / z, "+"),
     ]
-    asked = add(power, Product(_node(q), (("÷", _node(r)),)))
+    asked = t.add(power, t.Product(_node(q), (("÷", _node(r)),)))
     return _draft(
         asked,
         x * x + y / z,

@@ -38,7 +38,8 @@ def cancel(
     from itembank.cli.options.department import department_with_results
     from itembank.cli.words.wrapped import say
     from itembank.errors import ItembankError
-    from itembank.planning.calendar.days import long_day, parse_day
+    from itembank.planning.calendar.days import parse_day
+    from itembank.text.in_words import long_date
     from itembank.today import today
     from itembank.work.lesson.cancel import cancel as note_cancelled
 
@@ -48,7 +49,7 @@ def cancel(
     noted = note_cancelled(department_with_results(department), day, class_, why, period)
     name = noted.class_name
     which = f", period {noted.period}" if noted.period else ""
-    say(f"Noted: {name} has no lesson on {long_day(day)} {day.year}{which}.")
+    say(f"Noted: {name} has no lesson on {long_date(day)}{which}.")
     say(
         f"Its topics were not asked and come back: ‘itembank week {name} --from DAY --replace’ "
         "plans the lessons to come anew."

@@ -13,9 +13,10 @@ from itembank.cli.options.department import department_with_results
 from itembank.cli.words.name_column import cut
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.planning.bands.caution import CAUTION
+from itembank.text.in_words import counted
 from itembank.work.lesson.decide import check_pdf, write_groups
 from itembank.work.lesson.decide import decide as decide_lesson
-from itembank.work.report.lesson_words import asked_line, overall_line, pupils
+from itembank.work.report.lesson_words import asked_line, overall_line
 from itembank.work.report.titles import Titles, titles_of
 
 if TYPE_CHECKING:
@@ -63,7 +64,9 @@ def decide(
     found = department_with_results(department)
     decided = decide_lesson(found, class_, day, period)
     result, thresholds = decided.decision, decided.thresholds
-    there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
+    there = (
+        f"{counted(result.pupils, 'pupil')}." if result.pupils else "How it went is not recorded."
+    )
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
     lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)

@@ -11,6 +11,7 @@ from itembank.cli.options.day import read_day
 from itembank.cli.options.department import department_with_results
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
+from itembank.text.in_words import short_day
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -98,7 +99,7 @@ def _forget(department: Department, whom: Whom, yes: bool) -> bool:
             "needed."
         )
     for other in now.unfinished:
-        say(f"{other.whom}, begun on {other.begun_at:%d %b}, is not done yet: see {GO_ON}.")
+        say(f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}.")
     return now.forgotten.done
 
 

@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year
 
 
 def move(
@@ -54,7 +55,7 @@ def move(
     day = parse_day(date, today()) if date is not None else today()
     pairs = [(from_, to)] if from_ is not None and to is not None else []
     moved = move_pupils(department_with_results(department), pairs, sets, day)
-    when = f"from {day.day} {day:%B %Y} on"
+    when = f"from {day_month_year(day)} on"
     count = len(moved.moves)
     if count == 1:
         say(f"Moved: {moved.moves[0]}, {when}.")

@@ -9,6 +9,7 @@ from itembank.cli.words.tell import tell
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.planning.bands.caution import NOT_A_GRADE
+from itembank.text.in_words import counted
 from itembank.work.lesson.record import Recorded, record
 
 if TYPE_CHECKING:
@@ -95,14 +96,14 @@ def _asked(department: Department, request: RecordRequest) -> RecordRequest:
 
 def _say_results(recorded: Recorded) -> None:
     """Say in three lines what was recorded, what it means and what comes next."""
-    from itembank.work.report.lesson_words import bands_line, overall_line, pupils
+    from itembank.work.report.lesson_words import bands_line, overall_line
 
     decision = recorded.decision
     facts = decision.facts
-    counted = f": {pupils(decision.pupils)}" if decision.pupils else ""
+    there = f": {counted(decision.pupils, 'pupil')}" if decision.pupils else ""
     bands = f". {bands_line(decision)}" if decision.groups else ""
     caution = f" {NOT_A_GRADE}" if bands else ""
-    say(f"{recorded.done.value.capitalize()}. {facts}{counted}{bands}.{caution}")
+    say(f"{recorded.done.value.capitalize()}. {facts}{there}{bands}.{caution}")
     if line := overall_line(decision):
         say(line)
     name = facts.class_name

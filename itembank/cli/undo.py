@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.text.in_words import day_month_year
+
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
     from itembank.work.lesson.undo import TakenBack
@@ -48,9 +50,9 @@ def undo(
     taken = _take_back(department_with_results(department), class_, day, yes)
     last, when = taken.last, taken.last.date
     if last.moves:
-        say(f"Taken back: {last.words}, from {when.day} {when:%B %Y} on.")
+        say(f"Taken back: {last.words}, from {day_month_year(when)} on.")
         return
-    say(f"Taken back: {last.words} of {taken.class_name} on {when.day} {when:%B %Y}.")
+    say(f"Taken back: {last.words} of {taken.class_name} on {day_month_year(when)}.")
     if taken.counts_again:
         say("What that had replaced counts again.")
 

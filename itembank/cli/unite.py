@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.text.in_words import counted, day_month_year, moment
+
 
 def unite(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The other results file.")],
@@ -32,8 +34,8 @@ def unite(
     brought = bring_in(the_department(department), file)
     done, store_name = brought.united, brought.store_name
     if done.entries or done.moves:
-        counted = [
-            f"{number} {what}{'' if number == 1 else 's'}"
+        parts = [
+            counted(number, what)
             for number, what in (
                 (done.entries, "record"),
                 (done.lessons, "new lesson"),
@@ -41,7 +43,7 @@ def unite(
             )
             if number
         ]
-        say(f"Brought into {store_name}: {', '.join(counted)}.")
+        say(f"Brought into {store_name}: {', '.join(parts)}.")
     else:
         say(f"{store_name} holds all that {file} holds already.")
     if done.entries_forgotten_there:
@@ -55,11 +57,11 @@ def unite(
         )
     for both in done.differing:
         told = [
-            f"{NAMES[kind]} of {moment:%d %b at %H:%M}"
-            for kind, moment in zip(both.kinds, both.made_at, strict=True)
+            f"{NAMES[kind]} of {moment(made)}"
+            for kind, made in zip(both.kinds, both.made_at, strict=True)
         ]
         say(
-            f"{both.class_name} on {both.date.day} {both.date:%B %Y} was recorded differently in "
+            f"{both.class_name} on {day_month_year(both.date)} was recorded differently in "
             f"the two: {' and '.join(told)}. Both are kept and the last of them counts. If it "
             f"should not: ‘itembank undo {both.class_name} --date {both.date}’, and the one before "
             "counts."

@@ -20,8 +20,8 @@ from itembank.items.item import Item, Round
 from itembank.items.topics.registry import topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
-from itembank.proof.judge import State
 from itembank.proof.lines.steps import step_fault
+from itembank.proof.outcome import State
 
 BANKS = Path(__file__).parents[2] / "banks"
 
@@ -152,9 +152,7 @@ def test_banks_cover_topics_that_are_generated_and_topics_that_are_not(shared: B
 
 
 def test_larkhythe_shows_every_state(larkhythe: Bank) -> None:
-    found = {
-        state.entry.item.id: state for state in prove_bank(larkhythe, processes=1) if state.entry
-    }
+    found = {state.entry.item.id: state for state in prove_bank(larkhythe) if state.entry}
     assert [id for id, state in found.items() if not state.proved] == ["garden-4"]
     assert found["garden-4"].outcome.state is State.NEEDS_PERSON
     signing = {id: state.sign.state for id, state in found.items()}

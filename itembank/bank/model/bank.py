@@ -5,10 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
+
+if TYPE_CHECKING:
+    from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
+
+BANK_FILE = "bank.toml"
+SIGNOFF_FILE = "signoffs.toml"
+
+
+def topic_files(folder: Path) -> list[Path]:
+    """Return the topic files of a bank's folder, sorted by name."""
+    return sorted(
+        path
+        for path in folder.glob("*.toml")
+        if path.name not in (BANK_FILE, SIGNOFF_FILE) and not path.name.startswith(".")
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +40,11 @@ class Entry:
     def address(self) -> str:
         """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.item.id}"
+
+    @property
+    def record(self) -> str:
+        """The item as JSON: what it states, and nothing of where it stands."""
+        return self.item.model_dump_json(exclude_defaults=True)
 
 
 @dataclass(frozen=True, slots=True)

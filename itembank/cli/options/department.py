@@ -17,7 +17,7 @@ def the_department(folder: Path | None) -> Department:
     Raises:
         ItembankError: there is none, or its file has faults.
     """
-    from itembank.cli.find import nearby_department
+    from itembank.work.places import nearby_department
 
     found = nearby_department(folder, None)
     if found is None:
@@ -38,6 +38,6 @@ def department_with_results(folder: Path | None) -> Department:
 
 def packs_home(output: Path | None) -> Path:
     """Return the folder in which packs are, as named or as found from here."""
-    from itembank.cli.pack import output_home
+    from itembank.work.places import output_home
 
     return output if output is not None else output_home(Path.cwd())

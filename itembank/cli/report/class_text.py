@@ -9,14 +9,9 @@ from typing import TYPE_CHECKING
 from itembank.cli.report.views_text import clarity_text, views_text
 from itembank.cli.words.name_column import cut, named_table
 from itembank.cli.words.wrapped import paragraph, table, width
+from itembank.text.in_words import counted, day_month_year, short_day
 from itembank.work.report.class_words import LATEST, advice, only_means, stopped_early
-from itembank.work.report.figures import (
-    figure,
-    long_day,
-    plural,
-    share_words,
-    short_day,
-)
+from itembank.work.report.figures import figure, share_words
 from itembank.work.report.titles import Titles
 
 if TYPE_CHECKING:
@@ -29,8 +24,8 @@ AHEAD = (0, 7, 14, 28)
 def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
     """Return the report of a class as lines; of one of its topics where `topic` names it."""
     head = (
-        f"{one.class_name}, {long_day(one.first)} to {long_day(one.last)}: "
-        f"{plural(len(one.lessons), 'lesson')}."
+        f"{one.class_name}, {day_month_year(one.first)} to {day_month_year(one.last)}: "
+        f"{counted(len(one.lessons), 'lesson')}."
     )
     if topic is not None:
         line = next(found for found in one.topics if found.topic == topic)
@@ -163,7 +158,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *((p.date, str(p.out_of), share_words(p.interval)) for p in line.points),
         *((date, "–", "only part of a score") for date in line.scored),
     ]
-    rows = [(long_day(date), *row) for date, *row in sorted(days)]
+    rows = [(day_month_year(date), *row) for date, *row in sorted(days)]
     found = line.mastery
     ahead = ", ".join(
         f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "

@@ -106,12 +106,12 @@ def _lines(made: Report) -> list[str]:
 def _head(found: ItemsFound) -> str:
     """Return the line above statistics of questions: whose they are and of which time."""
     from itembank.files.faults import join_words
-    from itembank.work.report.figures import long_day
+    from itembank.text.in_words import day_month_year
 
     scope = found.scope
     assert scope.first is not None
     assert scope.last is not None
     who = scope.class_name or "All classes"
     if not found.starters:
-        return f"{who}, {long_day(scope.first)} to {long_day(scope.last)}."
-    return f"{who} on {long_day(scope.last)}: {join_words(list(found.starters))}."
+        return f"{who}, {day_month_year(scope.first)} to {day_month_year(scope.last)}."
+    return f"{who} on {day_month_year(scope.last)}: {join_words(list(found.starters))}."

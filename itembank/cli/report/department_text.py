@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from itembank.cli.words.name_column import named_table
 from itembank.cli.words.wrapped import paragraph, table
-from itembank.work.report.figures import share_words, short_day
+from itembank.text.in_words import short_day
+from itembank.work.report.figures import share_words
 
 if TYPE_CHECKING:
     from itembank.records.reports.class_report import DepartmentReport

@@ -6,12 +6,9 @@ from typing import TYPE_CHECKING
 
 from itembank.cli.words.name_column import named_table
 from itembank.cli.words.wrapped import paragraph
+from itembank.text.in_words import counted, short_day
 from itembank.work.report.class_words import MOST, fooled_summary, views_summary
-from itembank.work.report.figures import (
-    plural,
-    share_words,
-    short_day,
-)
+from itembank.work.report.figures import share_words
 
 if TYPE_CHECKING:
     from itembank.records.reports.class_report import ClassReport
@@ -60,6 +57,6 @@ def clarity_text(one: ClassReport) -> list[str]:
         head = "Lessons whose instructions needed clarifying (a fifth or more asked what to do):"
         return ["", *paragraph("", head).splitlines(), *lines]
     if noted:
-        said = f"Clarity was noted in {plural(noted, 'lesson')}; in none did a fifth or more ask."
+        said = f"Clarity was noted in {counted(noted, 'lesson')}; in none did a fifth or more ask."
         return ["", *paragraph("", said).splitlines()]
     return []

@@ -21,6 +21,7 @@ ADVICE: Mapping[str, Advice] = {
     **LESSON_ADVICE,
     "another bank": Advice("Name another bank with --bank.", ["pack"]),
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
+    "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
     "no department here": Advice("Go to the department's folder, or name it with --department."),
@@ -30,6 +31,14 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no topics": Advice(
+        "Go to a department's folder, name it with --department, or name topics with --topic."
+    ),
+    "nothing taught": Advice("Name what to ask with --topic."),
+    "questions": Advice("Change --questions."),
+    "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
+    "questions on a sheet": Advice("Change --follow-up."),
+    "versions": Advice("Change --variants."),
     "strand": Advice("‘itembank topics --strand {strand}’ lists its topics."),
 }
 """What to type, by the matter of an error. A matter that needs no more words stands here not."""

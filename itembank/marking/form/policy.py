@@ -28,12 +28,13 @@ from functools import lru_cache
 from typing import Literal
 
 from itembank.files.faults import join_words, nearest
-from itembank.items import item as items
 from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
+from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
 from itembank.wording.tasks.answer_phrases import rounding, says_simplest
 
@@ -101,8 +102,8 @@ def rounded_to(rounding: Rounding) -> str:
     """
     detail, amount = rounding
     return {
-        "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
-        "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
+        "places": counted(amount, "decimal place"),
+        "figures": counted(amount, "significant figure"),
         "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
     }[detail]
 
@@ -127,10 +128,10 @@ def policy(item: Item) -> Policy:
     """
     words = "".join(run for run in item.prompt if isinstance(run, str))
     found = _from_words(words, item.form, item.accept, _unit_of(item.key))
-    if isinstance(item.ask, items.Round):
-        to = (item.ask.detail, item.ask.amount)
-        return replace(found, rounding=to, unrounded=_unrounded(item.ask.target, item.key))
-    return found
+    if (rounded := marking_of(item.ask).rounded(item.ask)) is None:
+        return found
+    target, to = rounded
+    return replace(found, rounding=to, unrounded=_unrounded(target, item.key))
 
 
 def _unrounded(target: t.Node, key: t.Node) -> Fraction | None:

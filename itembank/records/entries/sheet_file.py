@@ -24,6 +24,7 @@ from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.questions_asked import not_asked_said
 from itembank.records.entries.teacher_text import seat_said, view_level
 from itembank.remark import Remark
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
@@ -159,7 +160,7 @@ def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> 
         )
     blank = sum(not row.answers[n - 1] for row in rows for n in numbers)
     if blank:
-        cells = "1 cell is" if blank == 1 else f"{blank} cells are"
+        cells = counted(blank, "cell is", "cells are")
         said = f"{cells} blank where others have an answer: no answer, so wrong."
         found.append(Remark(said))
     return tuple(found)

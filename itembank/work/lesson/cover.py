@@ -146,7 +146,8 @@ def _of_pack(
     department: Department, group: SchoolClass, request: CoverRequest
 ) -> tuple[tuple[QuestionFacts, ...], str]:
     """Return the questions of a pack, and words for whose it is."""
-    from itembank.records.entries.lesson_pack import choose_pack, packs_of, read_pack_facts
+    from itembank.packs.data.pack_place import packs_of
+    from itembank.records.entries.lesson_pack import choose_pack, read_pack_facts
 
     if request.pack is not None:
         lesson = read_pack_facts(request.pack).lesson

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, join_words
+from itembank.text.in_words import long_date, long_day
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -33,7 +34,6 @@ def no_lesson(
 
     Empty where it has one, or where calendar or timetable are not known.
     """
-    from itembank.planning.calendar.days import long_day
     from itembank.planning.calendar.timetable import lessons_between
 
     calendar = _calendar(department)
@@ -46,10 +46,10 @@ def no_lesson(
     if not why and (not weekly or (periods and (not period or period in periods))):
         return ""
     if why or not periods:
-        said = f"{group.name} has no lesson on {long_day(date)} {date.year}"
+        said = f"{group.name} has no lesson on {long_date(date)}"
         said += f" ({why})." if why else "."
     else:
-        said = f"{group.name} has no lesson in period {period} on {long_day(date)} {date.year}: "
+        said = f"{group.name} has no lesson in period {period} on {long_date(date)}: "
         said += f"that day it has period {join_words(periods)}."
     near = _nearest(group, calendar, date) if not periods else []
     if near:

@@ -165,11 +165,12 @@ def _read_sheet(
 ) -> Answers | Scores:
     """Return what a CSV says by seat, and remark on those who were away."""
     from itembank.records.entries.sheet_file import Asked, read_sheet
+    from itembank.work.places import banks_of
 
     facts = starter.facts
     out_of = marks_of(facts, starter.asked)
     asked = Asked(out_of, len(facts.questions), starter.pack, starter.versions, starter.asked)
-    sheet = read_sheet(path, asked, seats, department.banks)
+    sheet = read_sheet(path, asked, seats, banks_of(department))
     remarks.extend(sheet.remarks)
     if sheet.absent:
         remarks.append(Remark(f"Away: {' '.join(sheet.absent)}."))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
+from itembank.text.in_words import counted
 from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
@@ -31,8 +32,7 @@ class ToForget:
     @property
     def counted(self) -> str:
         """Return how much it is in words: records of a pupil, or lessons."""
-        thing = "record" if self.whom.seat else "lesson"
-        return f"{self.count} {thing}{'' if self.count == 1 else 's'}"
+        return counted(self.count, "record" if self.whom.seat else "lesson")
 
 
 @dataclass(frozen=True, slots=True)

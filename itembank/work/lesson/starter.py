@@ -56,7 +56,8 @@ def starter_by_pack(
 def _pack_meant(
     department: Department, group: SchoolClass, request: RecordRequest
 ) -> tuple[PackFacts, LessonFacts] | None:
-    from itembank.records.entries.lesson_pack import choose_pack, packs_of, read_pack_facts
+    from itembank.packs.data.pack_place import packs_of
+    from itembank.records.entries.lesson_pack import choose_pack, read_pack_facts
 
     date, other = request.date, request.same_as
     whose = group.name if other is None else parallel(department, group, other)

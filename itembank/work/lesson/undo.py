@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year, moment
 from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
@@ -60,9 +61,9 @@ def undo(
 def _asked_about(last: Last, name: str) -> str:
     """Return in words what would be taken back."""
     period = f", period {last.period}" if last.period else ""
-    day = f"{last.date.day} {last.date:%B %Y}"
+    day = day_month_year(last.date)
     where = f", from {day}" if last.moves else f" of {name} on {day}{period}"
     return (
         f"The last was taken back already. The next would be {last.words}{where}, recorded on "
-        f"{last.made_at:%d %b at %H:%M}."
+        f"{moment(last.made_at)}."
     )

@@ -20,6 +20,7 @@ from itembank.records.reports.class_report import (
     monday,
 )
 from itembank.records.reports.own_view_report import FooledBy
+from itembank.text.in_words import counted, day_month_year, month, short_day
 from itembank.work.report.class_words import (
     MOST,
     advice,
@@ -28,7 +29,7 @@ from itembank.work.report.class_words import (
     stopped_early,
     views_summary,
 )
-from itembank.work.report.figures import figure, long_day, plural, share_words, short_day
+from itembank.work.report.figures import figure, share_words
 from itembank.work.report.titles import Titles
 
 MOST_LESSONS = 32
@@ -52,15 +53,15 @@ def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
         for group in sorted(each.decision.groups, key=lambda group: group.lowest)
     }
     where = f"{school}, " if school else ""
-    counted = f"{plural(len(one.lessons), 'lesson')}, {plural(len(one.topics), 'topic')}"
+    how_many = f"{counted(len(one.lessons), 'lesson')}, {counted(len(one.topics), 'topic')}"
     banded = [each for each in one.lessons if each.decision.groups]
     by_weeks = len(banded) > MOST_LESSONS
     return ReportData(
         title=f"Class report: {one.class_name}",
-        intro=f"{where}{long_day(one.first)} to {long_day(one.last)}: {counted}.",
+        intro=f"{where}{day_month_year(one.first)} to {day_month_year(one.last)}: {how_many}.",
         class_name=one.class_name,
         asked_on=short_day(one.last),
-        weeks=[(str(day.day), f"{day:%b}") for day in one.weeks],
+        weeks=[(str(day.day), month(day)[:3]) for day in one.weeks],
         topics=[_topic(line, one, titles) for line in one.topics],
         topics_note=only_means(one),
         bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
@@ -172,7 +173,7 @@ def _clarity(one: ClassReport) -> ClarityPart:
             UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
         )
     return ClarityPart(
-        f"Of {plural(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
+        f"Of {counted(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
         "the class asking what to do before they could start.",
         rows,
     )

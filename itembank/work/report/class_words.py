@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from itembank.records.entries.entries import WHOLE
 from itembank.records.entries.questions_asked import numbers_said
-from itembank.work.report.figures import figure, percent, plural, short_day
+from itembank.text.in_words import counted, month, plural, short_day
+from itembank.work.report.figures import figure, percent
 
 if TYPE_CHECKING:
     from itembank.records.reports.class_report import ClassReport, TopicLine
@@ -25,7 +26,7 @@ def advice(line: TopicLine) -> str:
         return "now"
     if found.due.year == found.date.year:
         return f"by {short_day(found.due)}"
-    return f"by {found.due:%b %Y}"
+    return f"by {month(found.due)[:3]} {found.due.year}"
 
 
 def only_means(one: ClassReport) -> str:
@@ -38,7 +39,7 @@ def only_means(one: ClassReport) -> str:
         return ""
     which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
     return (
-        f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
+        f"{which} {plural(some, 'was', 'were')} recorded by band or score only. That tells how "
         "the class did that day and little of any one topic, so such lessons are counted apart and "
         "move what is expected only a little."
     )
@@ -56,7 +57,7 @@ def stopped_early(one: ClassReport) -> str:
         f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
         for each in some[-LATEST:]
     ]
-    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
+    earlier = f"{counted(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
     return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
 
 
@@ -66,11 +67,11 @@ def views_summary(views: ViewsOverTime) -> list[str]:
         return []
     if not views.lessons:
         return [
-            f"Own views were recorded in {plural(views.hands, 'lesson')}, but not both they and "
+            f"Own views were recorded in {counted(views.hands, 'lesson')}, but not both they and "
             "the scores by seat: only then can the two be compared."
         ]
     more = f" ({views.hands} more without)" if views.hands else ""
-    said = [f"{plural(views.lessons, 'lesson')} with own views and scores by seat{more}."]
+    said = [f"{counted(views.lessons, 'lesson')} with own views and scores by seat{more}."]
     if views.agreement is not None:
         said.append(
             f"Agreement γ {figure(views.agreement)} (1: the surer scored higher; 0: no relation)."

@@ -8,15 +8,6 @@ if TYPE_CHECKING:
     from itembank.records.reports.decision import Decision
 
 
-def pupils(count: int) -> str:
-    """Return a number of pupils in words.
-
-    >>> pupils(1), pupils(29)
-    ('1 pupil', '29 pupils')
-    """
-    return "1 pupil" if count == 1 else f"{count} pupils"
-
-
 def bands_line(decision: Decision) -> str:
     """Return the number of pupils in each band, in one line; empty where that is not known."""
     return ", ".join(f"{group.name} {group.pupils}" for group in decision.groups)
