@@ -14,9 +14,9 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from itembank.bank.saving.journal import finish
 from itembank.errors import ItembankError
 from itembank.files.disk import JOURNAL_FILE, write_first
+from itembank.files.journal import finish
 from itembank.people.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
 from itembank.text.paths_shown import as_typed
 
