@@ -10,6 +10,7 @@ import typer
 from itembank.cli.options.complete import complete_topic
 from itembank.errors import ItembankError
 from itembank.planning.bands.next_tasks import TIERS
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
@@ -89,7 +90,7 @@ def show(
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:
     """Show one question of a bank, with all that is known about it."""
-    from itembank.bank.read.any_address import find_bank
+    from itembank.bank.index.any_address import find_bank
     from itembank.cli.bank.show import show as show_entry
     from itembank.work.places import nearby_banks
 
@@ -103,7 +104,7 @@ def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
 
     if not (folders := nearby_banks(named)):
         return []
-    from itembank.bank.read.any_address import read_banks
+    from itembank.bank.index.any_address import read_banks
 
     return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
 
@@ -118,7 +119,6 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
         if tier not in (None, one):
             continue
         entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
-        questions = "question" if len(entries) == 1 else "questions"
-        typer.echo(f"\n{one}: {len(entries)} {questions}")
+        typer.echo(f"\n{one}: {counted(len(entries), 'question')}")
         for entry in entries[:count]:
             typer.echo("\n" + "\n".join([entry.address, *item_lines(entry.item)]))

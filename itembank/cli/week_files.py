@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
+from itembank.planning.choosing.topic_reason import Cause, Reason
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
@@ -71,12 +72,12 @@ class Week:
             raise ItembankError(
                 f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
             )
-        builder.start([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
-        packs = builder.result()
+        packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
@@ -111,7 +112,10 @@ class Week:
                 title=str(pack["lesson"]["title"]),
                 questions=len(items),
                 seed=int(pack["seed"]),
-                topics=tuple(WeekTopic(name, n, "as in its pack") for name, n in counts.items()),
+                topics=tuple(
+                    WeekTopic(name, n, Reason(lesson.date, Cause.PACK))
+                    for name, n in counts.items()
+                ),
                 asked=tuple(str(item["address"]) for item in items),
                 sheets=LessonSheets(
                     tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)

@@ -14,9 +14,9 @@ from pathlib import Path
 import pytest
 
 from itembank.bank.read.load import read_bank
-from itembank.bank.saving.bank_lock import LOCK_FILE
 from itembank.cli.main import run
 from itembank.files import renaming
+from itembank.people.lock import LOCK_FILE
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a process to be killed")
 

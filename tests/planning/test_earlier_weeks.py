@@ -21,7 +21,7 @@ def write(folder, week, name="8K", **more):
         "Starter",
         2,
         5,
-        (WeekTopic("ratio.share", 2, "taught 7 Sep"),),
+        (WeekTopic("ratio.share", 2),),
         items=("ratio.share/core/1",),
         asked=("ratio.share/core/1", f"ratio.share/core/{week.day}"),
         sheets=LessonSheets(

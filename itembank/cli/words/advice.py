@@ -28,6 +28,7 @@ class Advice:
 ADVICE: Mapping[str, Advice] = {
     "another bank": Advice("Name another bank with --bank.", ["pack"]),
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
+    "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
     "no department here": Advice("Go to the department's folder, or name it with --department."),
