@@ -11,6 +11,7 @@ from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.cli.words.bar import Bar
@@ -35,7 +36,6 @@ def twins(
       itembank bank twins
       itembank bank twins questions colleague/questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.item_text import count
     from itembank.work.bank.finding_twins import find_twins
 
     folders = [bank_folder(one) for one in banks] if banks else [bank_folder(None)]
@@ -48,6 +48,6 @@ def twins(
     if not groups:
         say("No two questions ask the same.")
         return
-    say(f"{count(len(groups), 'group')} of questions that ask the same:")
+    say(f"{counted(len(groups), 'group')} of questions that ask the same:")
     for group in groups:
         typer.echo(paragraph("  ", ", ".join(group)))
