@@ -16,12 +16,13 @@ from itembank.files.faults import FileFaults, join_words
 from itembank.files.snapshot import Snapshot, take
 from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar.calendar import monday
-from itembank.planning.calendar.days import long_day, parse_day
+from itembank.planning.calendar.days import parse_day
 from itembank.planning.choosing.reason_words import reason_of_its_lesson
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.week.week_edit import Editor, Edits, find_day, refuse_closed
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.text.folding import same_name
+from itembank.text.in_words import long_day, weekday
 from itembank.text.paths_shown import as_typed
 from itembank.today import today
 
@@ -242,7 +243,7 @@ class _Run:
                 before = told.get(one.topic)
                 own = reason_of_its_lesson(one.reason, one.pinned)
                 why = ", ".join(filter(None, (f"as on {before}", own))) if before else one.why
-                told[one.topic] = f"{lesson.date:%A}"
+                told[one.topic] = weekday(lesson.date)
                 say(f"  {one.count} on {self.planner.title(one.topic)}: {why}")
         for line in week.skipped:
             say(f"No lesson on {line}")
@@ -250,7 +251,7 @@ class _Run:
         for lesson in built:
             for one in lesson.topics:
                 if one.reason is not None and one.reason.again is not None:
-                    few.setdefault(one.topic, []).append(f"{lesson.date:%A}")
+                    few.setdefault(one.topic, []).append(weekday(lesson.date))
         self.notes += [
             f"{name} comes again with questions asked of late on {join_words(days)}: it has no "
             f"others. Write some (‘itembank bank add’), or leave it out (--ban {name})."

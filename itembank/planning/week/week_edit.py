@@ -18,6 +18,7 @@ from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
+from itembank.text.in_words import long_day, weekday
 from itembank.text.whole_number import whole_number
 
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
@@ -65,9 +66,9 @@ def find_day(plan: WeekPlan, word: str) -> int | None:
         for place, one in enumerate(plan.lessons)
         if one.date == date and period in ("", one.period)
     ]
-    day = f"{date:%A} {date.day} {date:%B}"
+    day = long_day(date)
     if not there:
-        days = ", ".join(f"{one.date:%a} {one.date.day}" for one in plan.lessons)
+        days = ", ".join(f"{weekday(one.date)[:3]} {one.date.day}" for one in plan.lessons)
         raise ItembankError(
             f"{plan.class_name} has no such lesson on {day}. The lessons are {days}."
         )

@@ -16,6 +16,7 @@ from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
+from itembank.text.in_words import day_month_year, long_day, weekday
 from itembank.text.paths_shown import as_typed
 
 FOLDER = "plans"
@@ -97,7 +98,7 @@ class PlannedLesson:
 
     def __str__(self) -> str:
         """Return the day and the period."""
-        return f"{self.date:%A} {self.date.day} {self.date:%B}, period {self.period}"
+        return f"{long_day(self.date)}, period {self.period}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +126,12 @@ def is_address(text: str) -> bool:
 
 def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
     """Return a plan as TOML with words on how to change it."""
-    head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
+    head = [f"# The week of {day_month_year(plan.week)} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
     lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
     lines.append(f"week = {plan.week.isoformat()}")
     for lesson in plan.lessons:
-        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]
+        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {weekday(lesson.date)}"]
         lines.append(f"period = {quoted(lesson.period)}")
         lines.append(f"title = {quoted(lesson.title)}")
         lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
