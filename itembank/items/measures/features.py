@@ -123,7 +123,9 @@ def _sides(relation: t.Relation) -> Iterable[t.Node]:
 def _has_to_be_solved(ask: Find, printed: Tally) -> bool:
     wanted = t.symbols(ask.target)
     return bool(printed.letters - {"□"}) and any(
-        not _alone(relation) and not isinstance(relation.first, t.Ratio) and t.symbols(relation) & wanted
+        not _alone(relation)
+        and not isinstance(relation.first, t.Ratio)
+        and t.symbols(relation) & wanted
         for relation in ask.relations
     )
 
