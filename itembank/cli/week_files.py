@@ -64,7 +64,7 @@ class Week:
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
-        from itembank.packs.data.together import write_together
+        from itembank.packs.data.write_packs import write_together
 
         folders = [self.folder(one) for one in lessons]
         if not replace and (there := [one for one in folders if one.exists()]):

@@ -11,7 +11,7 @@ from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.files.disk import write_whole
+from itembank.files.together import write_whole
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
 
