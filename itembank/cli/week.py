@@ -61,7 +61,7 @@ def week(
       itembank week 8K --from 2026-11-30 --pin "tue ratio.share" --replace
       itembank week --plan plans/week-8K-2026-11-30.toml --only tue --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.week_run import Asked, run
+    from itembank.work.week.run import Asked, run
     from itembank.planning.week.week_edit import Edits
 
     edits = Edits(*(tuple(one or ()) for one in (pin, ban, swap, instead, order, questions)))

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from itembank.cli.week_questions import with_questions
+from itembank.work.week.questions import with_questions
 from itembank.errors import ItembankError
 from itembank.planning.week.week_edit import Editor, Edits
 from tests.cli.test_week_questions import LARKHYTHE, planner

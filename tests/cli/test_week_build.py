@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli import week_build
-from itembank.cli.week_build import Builder
+from itembank.work.week import build
+from itembank.work.week.build import Builder
 from itembank.errors import CheckFailed, ItembankError
 
 

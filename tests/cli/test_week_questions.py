@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import with_questions
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, topics
@@ -118,7 +118,7 @@ def test_weeks_apart_is_how_long_a_question_stays_away(home):
 
 
 def with_avoided(one, week):
-    from itembank.cli.week_questions import last_uses
+    from itembank.work.week.questions import last_uses
 
     return set(last_uses(one, week))
 

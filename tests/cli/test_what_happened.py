@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import with_questions
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text

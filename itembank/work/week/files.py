@@ -16,8 +16,8 @@ from itembank.planning.week.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 if TYPE_CHECKING:
-    from itembank.cli.week_build import Builder
-    from itembank.cli.week_plan import Planner
+    from itembank.work.week.build import Builder
+    from itembank.work.week.planner import Planner
     from itembank.files.snapshot import Snapshot
 
 
@@ -125,7 +125,7 @@ class Week:
             return lesson
 
     def _page(self) -> bytes:
-        from itembank.cli.week_page import week_data
+        from itembank.work.week.page import week_data
         from itembank.pages.documents.week_overview import week_overview
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))

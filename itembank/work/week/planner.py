@@ -8,7 +8,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.cli.week_results import Recorded
+from itembank.work.week.results import Recorded
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
@@ -128,7 +128,7 @@ class Planner:
         few = [name for name in topics if all_few or name not in self.titles]
         if not few or not drawing.uses_banks:
             return {}
-        from itembank.cli.week_questions import last_uses
+        from itembank.work.week.questions import last_uses
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
         from itembank.planning.week.week_plan import WeekTopic

@@ -14,7 +14,7 @@ from itembank.planning.choosing.topic_reason import Again, Reason
 from itembank.planning.week.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
-    from itembank.cli.week_plan import Planner
+    from itembank.work.week.planner import Planner
     from itembank.packs.build import Chosen, PackRequest
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
