@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.bar import Bar
 from itembank.errors import CheckFailed, ItembankError
 

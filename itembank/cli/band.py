@@ -7,7 +7,6 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.find import nearby_department
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.planning.bands.bands import (
@@ -20,6 +19,7 @@ from itembank.planning.bands.bands import (
 )
 from itembank.planning.bands.caution import CAUTION
 from itembank.planning.bands.groups import Entry, Group, group, read_scores, score_fault
+from itembank.work.places import nearby_department
 
 MOST_MARKS = 200
 

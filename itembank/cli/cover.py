@@ -152,8 +152,9 @@ def _of_pack(
 ) -> tuple[tuple[QuestionFacts, ...], str]:
     """Return the questions of a pack, and words for whose it is."""
     from itembank.cli.lesson_day import parallel
-    from itembank.cli.pack import output_home
-    from itembank.records.entries.lesson_pack import choose_pack, packs_of, read_pack_facts
+    from itembank.packs.data.pack_place import packs_of
+    from itembank.records.entries.lesson_pack import choose_pack, read_pack_facts
+    from itembank.work.places import output_home
 
     if pack is not None:
         lesson = read_pack_facts(pack).lesson

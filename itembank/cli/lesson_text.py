@@ -56,7 +56,7 @@ def the_department(folder: Path | None) -> Department:
     Raises:
         ItembankError: there is none, or its file has faults.
     """
-    from itembank.cli.find import nearby_department
+    from itembank.work.places import nearby_department
 
     found = nearby_department(folder, None)
     if found is None:

@@ -103,10 +103,10 @@ def mark(
 
 
 def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
-    from itembank.cli.find import find_address
     from itembank.cli.words.wrapped import say
     from itembank.marking.mark import mark as verdict_on
     from itembank.notation.line import line
+    from itembank.work.places import find_address
 
     item = find_address(address, banks)
     if ":" in address:

@@ -120,8 +120,8 @@ def read_sheet_file(
     said: list[str],
 ) -> Answers | Scores:
     """Return what a CSV says by seat, and remark on those who were away."""
-    from itembank.cli.find import banks_of
     from itembank.records.entries.sheet_file import Asked, read_sheet
+    from itembank.work.places import banks_of
 
     facts = had.facts
     out_of = marks_of(facts, had.asked)

@@ -156,12 +156,8 @@ def _from_pack(
     day: datetime.date,
 ) -> Had | None:
     """Return the lesson that is meant from its pack, or None where there is no pack."""
-    from itembank.records.entries.lesson_pack import (
-        PackPlace,
-        choose_pack,
-        packs_of,
-        read_pack_facts,
-    )
+    from itembank.packs.data.pack_place import PackPlace, packs_of
+    from itembank.records.entries.lesson_pack import choose_pack, read_pack_facts
 
     place: PackPlace | None
     whose = one.name if typed.same_as is None else parallel(found, one, typed.same_as)
@@ -252,7 +248,7 @@ def _as_covered(typed: Typed, one: SchoolClass, had: Had, store: Store) -> Had |
 
 
 def _home(typed: Typed) -> Path:
-    from itembank.cli.pack import output_home
+    from itembank.work.places import output_home
 
     return typed.output if typed.output is not None else output_home(Path.cwd())
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.errors import ItembankError
 from itembank.planning.bands.next_tasks import TIERS
 
@@ -52,10 +52,10 @@ def show(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     import random
 
-    from itembank.cli.find import find_address
     from itembank.cli.words.wrapped import item_text
     from itembank.items.item import Tier
     from itembank.items.topics.registry import find_topic, topic_ids
+    from itembank.work.places import find_address
 
     banks = tuple(bank or ())
     if ":" in topic:
@@ -91,7 +91,7 @@ def _show_entry(address: str, named: tuple[Path, ...]) -> None:
     """Show one question of a bank, with all that is known about it."""
     from itembank.bank.read.any_address import find_bank
     from itembank.cli.bank.show import show as show_entry
-    from itembank.cli.find import nearby_banks
+    from itembank.work.places import nearby_banks
 
     bank = find_bank(address, nearby_banks(named))
     show_entry([address.partition(":")[2]], bank.folder)
@@ -99,7 +99,7 @@ def _show_entry(address: str, named: tuple[Path, ...]) -> None:
 
 def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
     """Return the banks near here that hold a topic."""
-    from itembank.cli.find import nearby_banks
+    from itembank.work.places import nearby_banks
 
     if not (folders := nearby_banks(named)):
         return []

@@ -136,9 +136,7 @@ def _questions(words: Words, said: str, today: datetime.date) -> Length:
     example = "tue 10"
     number = whole_number(words[-1]) if len(words) in (1, 2) else None
     if number is None:
-        raise ItembankError(
-            f"Write a number, after a day where it is for one lesson: {example}"
-        )
+        raise ItembankError(f"Write a number, after a day where it is for one lesson: {example}")
     lesson = _lesson(words[0], today, example) if len(words) == 2 else None
     return Length(number, lesson, said)
 

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from itembank.work.week.questions import with_questions
 from itembank.errors import ItembankError
 from itembank.planning.week.week_edit import Editor, Edits
+from itembank.work.week.questions import with_questions
 from tests.cli.test_week_questions import LARKHYTHE, planner
 from tests.cli.test_week_questions import given as all_given
 

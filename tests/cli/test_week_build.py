@@ -6,9 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.work.week import build
-from itembank.work.week.build import Builder
 from itembank.errors import CheckFailed, ItembankError
+from itembank.work.week.build import Builder
 
 
 def written(request):

@@ -8,8 +8,6 @@ from pathlib import Path
 
 import pytest
 
-from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, topics
@@ -17,6 +15,8 @@ from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_edit import Editor, Edits
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
@@ -58,7 +58,7 @@ def settle(home, week, save=True):
 def write(home, plan):
     path = home / FOLDER / plan.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(plan, path))
+    path.write_text(plan_text(plan))
 
 
 def given(plan):

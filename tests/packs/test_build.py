@@ -16,7 +16,7 @@ from itembank.packs.check import stored_items
 from itembank.packs.data.convert import Faces, Mismatch, pack_item, read_item, read_maths
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.pack_proof import Proof
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import TOPICS, request
 
 

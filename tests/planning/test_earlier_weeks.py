@@ -7,8 +7,8 @@ import pytest
 from itembank.files.faults import FileFaults
 from itembank.planning.calendar.scheme import Scheme, Taught
 from itembank.planning.choosing.memory import Seen
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 DAY = datetime.date
@@ -38,7 +38,7 @@ def write(folder, week, name="8K", **more):
     plan = WeekPlan(name, week, (lesson,))
     path = folder / FOLDER / plan.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(plan, path))
+    path.write_text(plan_text(plan))
     return path
 
 

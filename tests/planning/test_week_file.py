@@ -17,7 +17,7 @@ from itembank.planning.calendar.days import usual_seed
 from itembank.planning.choosing.topic_reason import Again, Cause, Occasion, Reason
 from itembank.planning.department.department import MOST_QUESTIONS, read_department
 from itembank.planning.department.plan_file import MOST_SEED
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
 from itembank.text.characters import hidden, look_alikes
@@ -55,7 +55,7 @@ def plan(*lessons, name="8K"):
 
 def written(tmp_path, made=None, name="plan.toml"):
     path = tmp_path / name
-    path.write_text(plan_text(made or plan(), path), encoding="utf-8")
+    path.write_text(plan_text(made or plan()), encoding="utf-8")
     return path
 
 
@@ -308,7 +308,7 @@ def test_a_plan_without_lessons_or_topics(tmp_path):
     path = tmp_path / "plan.toml"
     path.write_text('class = "8K"\nweek = 2026-11-16\n')
     assert "There are no lessons" in faults(path)[0][1]
-    text = plan_text(plan(lesson()), path)
+    text = plan_text(plan(lesson()))
     start = text.index("topics = [")
     path.write_text(text[:start] + "topics = []\n" + text[text.index("items = ") :])
     assert "The lesson has no topics" in faults(path)[0][1]
@@ -337,7 +337,7 @@ def test_what_the_teacher_leaves_out_has_a_usual_value(tmp_path):
 def test_what_no_longer_fits_of_what_was_asked_makes_room(tmp_path):
     asked = ("ratio.share/core/1", "ratio.share/core/2", "fractions.order/core/3")
     made = plan(lesson(asked=asked))
-    text = plan_text(made, tmp_path)
+    text = plan_text(made)
     path = tmp_path / "plan.toml"
     path.write_text(text.replace("never = []", 'never = ["ratio.share/core/2"]'))
     assert read(path).lessons[0].asked == (asked[0], asked[2])
@@ -363,7 +363,7 @@ def test_sheets_of_a_lesson_that_was_taken_out_do_no_harm(tmp_path):
         lesson(DAY(2026, 11, 17), "3", sheets=made_sheets("ratio.share/TIER/2")),
     )
     path = tmp_path / "plan.toml"
-    text = plan_text(both, path)
+    text = plan_text(both)
     start, end = text.index("[[lessons]]"), text.index("[[lessons]]\ndate = 2026-11-17")
     path.write_text(text[:start] + text[end:])
     assert read(path).lessons == both.lessons[1:]

@@ -10,7 +10,7 @@ import typer
 
 from itembank.cli.bank.told import asked_text, remark, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 
 if TYPE_CHECKING:

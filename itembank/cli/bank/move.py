@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 

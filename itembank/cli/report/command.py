@@ -150,7 +150,7 @@ def _all_classes(connection: Connection, scope: Scope, titles: Titles, topic: st
 def _one_class(
     connection: Connection, scope: Scope, department: Department, name: str
 ) -> ClassReport:
-    from itembank.cli.taught import taught_dates
+    from itembank.planning.department.taught import taught_dates
     from itembank.records.reports.class_report import class_report
     from itembank.records.results.happened import cancelled_lessons
 

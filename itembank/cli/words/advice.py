@@ -6,26 +6,17 @@ Those parts know nothing of options. They say what is the matter and what it is 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from pathlib import Path
 
+from itembank.cli.words.advice_given import Advice
+from itembank.cli.words.week_advice import WEEK_ADVICE
 from itembank.errors import ItembankError, SeveralErrors
+from itembank.remark import Remark
 from itembank.text.paths_shown import as_typed
 
-
-@dataclass(frozen=True, slots=True)
-class Advice:
-    """A sentence on what to type; ``{path}`` in it stands for what the error is about.
-
-    It is given by some commands only, where others have no such option.
-    """
-
-    words: str
-    commands: Collection[str] = ()
-
-
 ADVICE: Mapping[str, Advice] = {
+    **WEEK_ADVICE,
     "another bank": Advice("Name another bank with --bank.", ["pack"]),
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
     "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
@@ -38,26 +29,34 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no topics": Advice(
+        "Go to a department's folder, name it with --department, or name topics with --topic."
+    ),
+    "nothing taught": Advice("Name what to ask with --topic."),
+    "questions": Advice("Change --questions."),
+    "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
+    "questions on a sheet": Advice("Change --follow-up."),
+    "versions": Advice("Change --variants."),
     "strand": Advice("‘itembank topics --strand {strand}’ lists its topics."),
 }
 """What to type, by the matter of an error. A matter that needs no more words stands here not."""
 
 
-def told(error: ItembankError, command: str = "") -> str:
-    """Return what to tell a person of an error: its message, and what to type to get further.
+def told(said: ItembankError | Remark, command: str = "") -> str:
+    """Return what to tell a person: a message, and what to type to get further.
 
     Advice for other commands than `command` is left out.
 
     >>> told(ItembankError("‘ratio’ is a strand.", matter="strand", strand="ratio"))
     '‘ratio’ is a strand. ‘itembank topics --strand ratio’ lists its topics.'
     """
-    if isinstance(error, SeveralErrors):
-        return "\n".join(told(part, command) for part in error.errors)
-    advice = ADVICE.get(error.matter)
+    if isinstance(said, SeveralErrors):
+        return "\n".join(told(part, command) for part in said.errors)
+    advice = ADVICE.get(said.matter)
     if advice is None or (advice.commands and command not in advice.commands):
-        return str(error)
+        return str(said)
     about = {
         name: as_typed(value) if isinstance(value, Path) else value
-        for name, value in error.about.items()
+        for name, value in said.about.items()
     }
-    return f"{error} {advice.words.format_map(about)}"
+    return f"{said} {advice.words.format_map(about)}"

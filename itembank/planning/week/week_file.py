@@ -16,9 +16,9 @@ from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.department import MOST_QUESTIONS, Department
 from itembank.planning.department.plan_file import MOST_SEED
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.topic_names import unknown_topic
 from itembank.planning.week.reason_rows import read_reason_row
-from itembank.planning.week.sheet_items import LessonSheets
 from itembank.planning.week.sheet_rows import read_sheet_row
 from itembank.planning.week.week_plan import (
     FILE_NAME,

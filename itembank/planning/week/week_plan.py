@@ -9,20 +9,18 @@ import datetime
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from pathlib import Path
 
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
-from itembank.planning.week.sheet_items import LessonSheets
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
-from itembank.text.paths_shown import as_typed
 
 FOLDER = "plans"
 FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
 """What :attr:`WeekPlan.file_name` returns; the class stands in the middle."""
 HOW = """\
-# Change what you like, then run: itembank week --plan {path} --replace
+# Change what you like, then {build}
 #   topics     what the starter asks about; the counts come to ‘questions’.
 #              pinned = true: stays, even if the week is planned anew.
 #   items      addresses of questions you want asked.
@@ -123,11 +121,16 @@ def is_address(text: str) -> bool:
     return "/" in text or ":" in text
 
 
-def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
-    """Return a plan as TOML with words on how to change it."""
+def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "") -> str:
+    """Return a plan as TOML with words on how to change it.
+
+    `skipped` are the days without a lesson; `how_to_build` is what to run to build from the file
+    again.
+    """
+    run = f"run: {how_to_build}" if how_to_build else "build the week from this file again."
     head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
-    lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
+    lines = [*head, HOW.format(build=run), f"class = {quoted(plan.class_name)}"]
     lines.append(f"week = {plan.week.isoformat()}")
     for lesson in plan.lessons:
         lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]

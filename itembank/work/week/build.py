@@ -9,20 +9,24 @@ from __future__ import annotations
 
 import contextlib
 import os
+import pickle
 import signal
-from collections.abc import Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from types import TracebackType
 from typing import TYPE_CHECKING, Any
 
-from itembank.errors import CheckFailed, ItembankError
+from itembank.errors import ItembankError
+from itembank.processes.beside import packed
 
 if TYPE_CHECKING:
-    from itembank.packs.build import PackRequest
+    from itembank.planning.department.pack_request import PackRequest
 
 Files = Mapping[str, bytes]
+Progress = Callable[[int, int], None]
+"""Told how many packs are done, and of how many."""
 
 
 class Builder:
@@ -59,22 +63,28 @@ class Builder:
         if self._process is not None:
             self._ours.send(list(requests))
 
-    def result(self) -> list[Files]:
-        """Return the files of every pack.
+    def result(self, progress: Progress | None = None) -> list[Files]:
+        """Return the files of every pack, and tell of each that is done.
 
         Raises:
             ItembankError: a pack cannot be made.
             CheckFailed: a key is wrong.
         """
         if self._process is None:
-            return [build_one(request) for request in self._requests]
-        try:
-            kind, found = self._ours.recv()
-        except EOFError:
-            raise RuntimeError("the process that builds packs came to a sudden end") from None
-        if kind != "packs":
-            raise {"check": CheckFailed, "fault": ItembankError}.get(kind, RuntimeError)(found)
-        return list(found)
+            return _one_by_one(self._requests, progress or _untold)
+        while True:
+            try:
+                kind, found = pickle.loads(self._ours.recv_bytes())
+            except EOFError:
+                raise RuntimeError("the process that builds packs came to a sudden end") from None
+            if kind == "packs":
+                return list(found)
+            if kind == "fault":
+                raise found
+            if kind != "done":
+                raise RuntimeError(found)
+            if progress is not None:
+                progress(found, len(self._requests))
 
     def __enter__(self) -> Builder:
         return self
@@ -100,6 +110,10 @@ def _serve(line: Connection, ours: Connection) -> None:
     with contextlib.suppress(OSError):
         os.setpgid(0, 0)
 
+    def tell(answer: tuple[str, Any]) -> None:
+        with contextlib.suppress(BrokenPipeError):
+            line.send_bytes(packed(answer))
+
     while True:
         try:
             requests = line.recv()
@@ -107,33 +121,46 @@ def _serve(line: Connection, ours: Connection) -> None:
             return
         answer: tuple[str, Any]
         try:
-            answer = ("packs", _build_all(requests))
-        except CheckFailed as error:
-            answer = ("check", str(error))
+            answer = ("packs", _build_all(requests, lambda done, _: tell(("done", done))))
         except ItembankError as error:
-            answer = ("fault", str(error))
+            answer = ("fault", error)
         except Exception as error:  # told where a person can see it
             answer = ("broken", f"{type(error).__name__}: {error}")
-        with contextlib.suppress(BrokenPipeError):
-            line.send(answer)
+        tell(answer)
 
 
-def _build_all(requests: Sequence[PackRequest]) -> list[Files]:
+def _untold(done: int, total: int) -> None:
+    """Tell nobody."""
+
+
+def _build_all(requests: Sequence[PackRequest], progress: Progress) -> list[Files]:
     processes = min(len(requests), os.cpu_count() or 1)
     if processes < 2:
-        return [build_one(request) for request in requests]
+        return _one_by_one(requests, progress)
     with ProcessPoolExecutor(processes, mp_context=get_context("fork")) as pool:
         made = [pool.submit(build_one, request) for request in requests]
         try:
-            return [one.result() for one in made]
+            for done, future in enumerate(as_completed(made), 1):
+                future.result()  # the first that fails ends the others
+                progress(done, len(requests))
+            return [future.result() for future in made]
         finally:
             pool.shutdown(cancel_futures=True)
+
+
+def _one_by_one(requests: Sequence[PackRequest], progress: Progress) -> list[Files]:
+    made = []
+    for request in requests:
+        made.append(build_one(request))
+        progress(len(made), len(requests))
+    return made
 
 
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.data.pack_files import PACK_FILE, pack_json
+    from itembank.packs.data.pack_files import pack_json
+    from itembank.packs.data.pack_place import PACK_FILE
     from itembank.pages.draw import draw_pack
 
     started = start_pack(request)

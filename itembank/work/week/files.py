@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -11,14 +10,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
+from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
 from itembank.planning.choosing.topic_reason import Cause, Reason
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
-    from itembank.work.week.build import Builder
-    from itembank.work.week.planner import Planner
     from itembank.files.snapshot import Snapshot
+    from itembank.work.week.build import Builder, Progress
+    from itembank.work.week.planner import Planner
 
 
 @dataclass
@@ -29,6 +30,7 @@ class Week:
     plan: WeekPlan
     path: Path
     home: Path
+    how_to_build: str = ""
 
     @cached_property
     def skipped(self) -> list[str]:
@@ -43,8 +45,8 @@ class Week:
     def folder(self, lesson: PlannedLesson) -> Path:
         """Return a pack's folder; a second lesson on one day has its period in the name."""
         same_day = [one for one in self.plan.lessons if one.date == lesson.date]
-        period = f"-{lesson.period}" if len(same_day) > 1 else ""
-        return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
+        period = lesson.period if len(same_day) > 1 else ""
+        return self.home / folder_name(self.plan.class_name, lesson.date, period)
 
     def write(
         self,
@@ -53,6 +55,7 @@ class Week:
         replace: bool,
         rewrite: bool,
         was: Snapshot | None = None,
+        progress: Progress | None = None,
     ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
@@ -67,17 +70,18 @@ class Week:
         from itembank.packs.data.together import write_together
 
         folders = [self.folder(one) for one in lessons]
-        if not replace and (there := [one for one in folders if one.exists()]):
-            names = ", ".join(one.name for one in there)
+        if not replace and (there := [folder for folder in folders if folder.exists()]):
+            names = ", ".join(folder.name for folder in there)
             raise ItembankError(
-                f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
+                f"{self.home} holds packs already: {names}.", matter="packs there", folders=there
             )
         builder.start([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
-            shown = Path(FOLDER) / self.path.name
-            files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
-        packs = builder.result()
+            shown = as_typed(Path(FOLDER) / self.path.name)
+            run = self.how_to_build.format(path=shown)
+            files[self.path] = plan_text(self.plan, self.skipped, run).encode()
+        packs = builder.result(progress)
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
@@ -92,18 +96,18 @@ class Week:
 
         Of a pack that cannot be read, which is then as good as another, that is nothing.
         """
-        try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text("utf-8"))
-            return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
-        except FileNotFoundError:
+        if not (self.folder(lesson) / PACK_FILE).exists():
             return None
-        except (OSError, ValueError, LookupError, TypeError):
+        try:
+            _, pack = read_pack_data(self.folder(lesson))
+            return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
+        except (ItembankError, LookupError, TypeError):
             return ()
 
     def as_built(self, lesson: PlannedLesson) -> PlannedLesson:
         """Return a lesson with what its pack asks; as it is where that cannot be read."""
         try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            _, pack = read_pack_data(self.folder(lesson))
             items = pack["versions"][0]["items"]
             counts = Counter(str(item["topic"]) for item in items)
             sheets = tuple(_sheet(one) for one in pack["sheets"])
@@ -121,12 +125,12 @@ class Week:
                     tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
                 ),
             )
-        except (OSError, ValueError, LookupError, TypeError):
+        except (ItembankError, ValueError, LookupError, TypeError):
             return lesson
 
     def _page(self) -> bytes:
-        from itembank.work.week.page import week_data
         from itembank.pages.documents.week_overview import week_overview
+        from itembank.work.week.page import week_data
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
 

@@ -10,10 +10,10 @@ from itembank.planning.calendar.days import long_day
 from itembank.planning.choosing.reason_words import reason_of_week
 
 if TYPE_CHECKING:
-    from itembank.work.week.planner import Planner
     from itembank.pages.documents.week_overview import WeekData
     from itembank.pages.parts.week_table import LessonColumn, TopicRow
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+    from itembank.work.week.planner import Planner
 
 
 def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:

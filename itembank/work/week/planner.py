@@ -8,7 +8,6 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.work.week.results import Recorded
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
@@ -18,15 +17,16 @@ from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, t
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.today import today
+from itembank.work.week.results import Recorded
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from itembank.packs.build import PackRequest
     from itembank.planning.calendar.scheme import Scheme
     from itembank.planning.calendar.timetable import Lesson, Skipped
     from itembank.planning.department.department import SchoolClass
     from itembank.planning.department.folder import Folder
+    from itembank.planning.department.pack_request import PackRequest
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,18 +120,19 @@ class Planner:
 
         Those that only people wrote have few; a generator's are as good as always enough.
         """
-        from itembank.cli.pack_settings import Given, draw_from
+        from itembank.planning.department.pack_request import PackRequest
+        from itembank.work.pack.settle import with_usual
 
-        one, department = self.school_class, self.folder.department
-        drawing = draw_from(Given(), None, one, department).settle()
+        department = self.folder.department
+        drawing = with_usual(PackRequest(), self.school_class, department).drawing
         all_few = drawing.questions_from == "bank"
         few = [name for name in topics if all_few or name not in self.titles]
         if not few or not drawing.uses_banks:
             return {}
-        from itembank.work.week.questions import last_uses
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
         from itembank.planning.week.week_plan import WeekTopic
+        from itembank.work.week.questions import last_uses
 
         avoid = frozenset(last_uses(self, monday(before)))
         found: dict[str, int] = {}
@@ -156,12 +157,13 @@ class Planner:
     @cached_property
     def beyond_year(self) -> Mapping[str, str]:
         """Return why each topic of the scheme that is beyond the class's year is left out."""
-        from itembank.cli.pack_settings import Given, draw_from
         from itembank.items.topics.registry import find_topic
         from itembank.packs.sources.within_year import all_beyond, why_beyond
+        from itembank.planning.department.pack_request import PackRequest
+        from itembank.work.pack.settle import with_usual
 
-        one, department = self.school_class, self.folder.department
-        drawing = replace(draw_from(Given(), None, one, department).settle(), year=one.year)
+        department = self.folder.department
+        drawing = with_usual(PackRequest(), self.school_class, department).drawing
         found = {}
         for taught in self.scheme.topics:
             year = drawing.year_for(taught.topic)
@@ -188,17 +190,17 @@ class Planner:
         end = monday(first) + 6 * DAY
         held, skipped = self._lessons_between(first, end)
         if not held:
-            why = join_words(list(dict.fromkeys(one.why for one in skipped)))
+            why = join_words(list(dict.fromkeys(gone.why for gone in skipped)))
+            name, said = self.school_class.name, f" ({why})" if why else ""
+            none = f"{name} has no lessons from {long_day(first)} to the end of that week{said}."
             last = calendar.terms[-1].last
             coming, _ = self._lessons_between(end + DAY, last) if end < last else ((), ())
-            advice = (
-                f"The next is on {long_day(coming[0].date)}: --from {coming[0].date}."
-                if coming
-                else f"The school year in calendar.toml ends on {last}."
-            )
+            if not coming:
+                raise ItembankError(f"{none} The school year in calendar.toml ends on {last}.")
             raise ItembankError(
-                f"{self.school_class.name} has no lessons from {long_day(first)} to the end of "
-                f"that week{f' ({why})' if why else ''}. {advice}"
+                f"{none} The next is on {long_day(coming[0].date)}.",
+                matter="no lessons from then",
+                next=coming[0].date,
             )
         return held
 
@@ -286,24 +288,20 @@ class Planner:
 
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
-        from itembank.cli.pack_settings import Given, as_request, resolve
-        from itembank.planning.department.plan_file import Plan, PlannedTopic
+        from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+        from itembank.work.pack.settle import settle
 
-        plan = Plan(
-            tuple(PlannedTopic(one.topic, one.count) for one in lesson.topics),
+        planned = PackRequest(
+            topics=tuple(PlannedTopic(wanted.topic, wanted.count) for wanted in lesson.topics),
             class_name=self.school_class.name,
             date=lesson.date,
             title=lesson.title,
             questions=lesson.questions,
             seed=lesson.seed,
-        )
-        settings = resolve(Given(), plan, self.folder.department, tuple(self.titles), lesson.date)
-        wanted = tuple(dict.fromkeys((*lesson.asked, *lesson.items)))
-        never = frozenset(one for one in lesson.never if one not in self.titles)
-        return replace(
-            as_request(settings),
-            items=wanted,
-            never=never,
+            items=tuple(dict.fromkeys((*lesson.asked, *lesson.items))),
+            never=frozenset(name for name in lesson.never if name not in self.titles),
             avoid=avoid,
             sheets=lesson.sheets.sheets,
         )
+        department, known = self.folder.department, tuple(self.titles)
+        return settle(PackRequest(), planned, department, known, lesson.date)

@@ -11,12 +11,14 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY
 from itembank.planning.choosing.topic_reason import Again, Reason
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.pack_request import stated
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
-    from itembank.work.week.planner import Planner
-    from itembank.packs.build import Chosen, PackRequest
+    from itembank.packs.build import Chosen
+    from itembank.planning.department.pack_request import PackRequest
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+    from itembank.work.week.planner import Planner
 
 
 Given = Mapping[tuple[datetime.date, str], Collection[str]]
@@ -159,7 +161,7 @@ def _with_sheets(planner: Planner, lesson: PlannedLesson, avoid: frozenset[str])
         else:
             return lesson
     chosen = choose(replace(request, sheets=()))
-    made = LessonSheets(tuple(lesson.counts), _sheets(chosen), request.follow_up)
+    made = LessonSheets(tuple(lesson.counts), _sheets(chosen), stated(request.follow_up))
     return replace(lesson, sheets=made)
 
 
@@ -173,8 +175,8 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
         return False
     found = {one.tier: one for one in lesson.sheets.sheets}
     return set(found) == {tier.value for tier in Tier} and all(
-        len(found[tier.value].questions) <= request.follow_up
-        and bool(found[tier.value].opens) == opens(tier, request.bands)
+        len(found[tier.value].questions) <= stated(request.follow_up)
+        and bool(found[tier.value].opens) == opens(tier, request.score_bands)
         for tier in Tier
     )
 

@@ -124,8 +124,7 @@ class _Making:
             lesson = lessons[find_lesson(week.plan, self.request.only)]
             if lesson.key in self.closed:
                 raise ItembankError(
-                    f"{lesson} {self.closed[lesson.key]}, so its pack stays as the class had it. "
-                    "Name a lesson to come.",
+                    f"{lesson} {self.closed[lesson.key]}, so its pack stays as the class had it.",
                     matter="lesson closed",
                     lesson=lesson.key,
                 )

@@ -1,4 +1,4 @@
-"""What several commands look up: the department, its topics, names to complete."""
+"""What is near where a person works: the department, its banks, the place for packs."""
 
 from __future__ import annotations
 
@@ -72,8 +72,17 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
     return find_any(address, nearby_banks(named))
 
 
-def complete_topic(incomplete: str) -> list[str]:
-    """Return the topics that begin as typed, for the shell's completion."""
-    from itembank.items.topics.registry import topic_ids
+def output_home(here: Path) -> Path:
+    """Return where packs go unless told otherwise: the nearest folder called ``output``.
 
-    return [topic for topic in topic_ids() if topic.startswith(incomplete)]
+    It is looked for in `here` and then above it, no further than the top of the project (the
+    folder that holds ``.git``). Outside a project, or without one, it is `here` itself.
+    """
+    around = (here, *here.parents)
+    project = next((folder for folder in around if (folder / ".git").exists()), here)
+    for folder in around:
+        if (folder / "output").is_dir():
+            return folder / "output"
+        if folder == project:
+            break
+    return here
