@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generators._turns import by_turns
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of, undo_product
 from generators.equations._balance import balance
@@ -162,7 +163,7 @@ def _simple(kind: int, a: int, b: int, x: int) -> Built:
             (asking(m.ADDS_FACTORS, _lots(2, A)), 4 + a + b),
         )
         return EDGE, P, (t.equals(A, t.num(a)), t.equals(B, t.num(b))), value, steps, wrong
-    subject, letter = LINES[(a + b + x) % 3]
+    subject, letter = by_turns(LINES, a + b + x)
     plus = b if kind == 0 else -b
     value = a * x + plus
     steps = (

@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import gcd, lcm
 from typing import Any
 
+from generators._turns import by_turns
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
@@ -232,7 +233,9 @@ class OrderFractions(Topic):
     def _three(self, things: tuple[Pair, Pair, Pair]) -> Draft:
         right, bottoms, tops, gaps = _orders(things)
         assert right is not None
-        shown = [things[k] for k in PERMUTATIONS[sum(numerator for numerator, _ in things) % 6]]
+        shown = [
+            things[k] for k in by_turns(PERMUTATIONS, sum(numerator for numerator, _ in things))
+        ]
         if shown == right:
             shown.reverse()
         bottom = lcm(*(d for _, d in things))

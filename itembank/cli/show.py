@@ -89,7 +89,7 @@ def show(
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:
     """Show one question of a bank, with all that is known about it."""
-    from itembank.bank.read.any_address import find_bank
+    from itembank.bank.index.any_address import find_bank
     from itembank.cli.bank.show import show as show_entry
     from itembank.work.places import nearby_banks
 
@@ -103,7 +103,7 @@ def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
 
     if not (folders := nearby_banks(named)):
         return []
-    from itembank.bank.read.any_address import read_banks
+    from itembank.bank.index.any_address import read_banks
 
     return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
 

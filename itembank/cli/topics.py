@@ -74,8 +74,8 @@ def topics(
 
 def _in_banks(folders: tuple[Path, ...]) -> list[tuple[str, Rows]]:
     """Return a heading and the topics of each bank, with how many questions are in use."""
+    from itembank.bank.index.any_address import read_banks
     from itembank.bank.question.year import entry_year
-    from itembank.bank.read.any_address import read_banks
     from itembank.items.item import Tier
 
     groups: list[tuple[str, Rows]] = []

@@ -18,7 +18,7 @@ from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sh
 from itembank.packs.choosing.pool import Drawn, Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.data.source import Drawable, is_short
-from itembank.packs.pack_proof import Proof, prove_by_first_road
+from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands.bands import Band
 from itembank.planning.department.draw_from import Drawing
@@ -81,7 +81,7 @@ def start_pack(request: PackRequest) -> Started:
     """
     chosen = choose(request)
     items = [drawn.item for drawn in chosen.drawn()]
-    proof = Proof(items)
+    proof = Proof(items, prove=prove_anew)
     try:
         prove_by_first_road(items)
         return Started(as_data(request, chosen), proof)

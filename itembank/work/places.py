@@ -67,7 +67,7 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
         from itembank.items.topics.registry import find_item
 
         return find_item(address)
-    from itembank.bank.read.any_address import find_any
+    from itembank.bank.index.any_address import find_any
 
     return find_any(address, nearby_banks(named))
 

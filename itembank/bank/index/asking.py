@@ -16,18 +16,17 @@ if TYPE_CHECKING:
 
 Work = tuple[int, bytes, str, str]
 """The number of a fact, the hash that names it, its topic and the item as JSON."""
-Row = tuple[int, bytes, str, bytes]
+Row = tuple[int, bytes, str, int, bytes]
 
 
 def ask_all(work: Sequence[Work], report: Callable[[int, int], None] | None = None) -> list[Row]:
     """Return what the words of each item ask, as rows of an index."""
     found: list[Row] = []
-    with Processes(len(work)) as processes:
-        parts = (work[at : at + CHUNK] for at in range(0, len(work), CHUNK))
-        for _, rows in processes.in_order((None, (_ask_part, part)) for part in parts):
-            found += rows
-            if report:
-                report(len(found), len(work))
+    parts = (work[at : at + CHUNK] for at in range(0, len(work), CHUNK))
+    for _, rows in Processes(len(work)).in_order((None, (_ask_part, part)) for part in parts):
+        found += rows
+        if report:
+            report(len(found), len(work))
     return found
 
 

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.bank.item_text import count
-from itembank.cli.bank.told import remark, with_bar
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.words.wrapped import say
 
@@ -29,7 +29,7 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
 
     folder = bank_folder(bank, other)
     try:
-        found = with_bar(lambda bar: check_bank(folder, bar, remark))
+        found = with_bar(lambda bar: check_bank(folder, bar))
     except FileFaults as error:
         files = {fault.file for fault in error.faults}
         many = f"{count(len(error.faults), 'fault')} in {count(len(files), 'file')}."

@@ -39,6 +39,7 @@ COMMANDS = {
     "add": ("add:add", "Add a question."),
     "change": ("change:change", "Change a question."),
     "list": ("list:list_", "List questions, and search for them."),
+    "find": ("find:find", "Find questions by their words, and more."),
     "show": ("show:show", "Show a question as it will print."),
     "check": ("check:check", "Look for faults in a bank's files."),
     "prove": ("prove:prove", "Prove every key."),

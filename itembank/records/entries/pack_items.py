@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from itembank.bank.read.any_address import find_any
+from itembank.bank.index.any_address import find_any
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Run
 from itembank.notation.mathml import mathml

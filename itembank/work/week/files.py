@@ -18,7 +18,7 @@ from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
     from itembank.files.snapshot import Snapshot
-    from itembank.work.week.build import Builder, Progress
+    from itembank.work.week.build import Builder
     from itembank.work.week.planner import Planner
 
 
@@ -55,7 +55,6 @@ class Week:
         replace: bool,
         rewrite: bool,
         was: Snapshot | None = None,
-        progress: Progress | None = None,
     ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
@@ -75,13 +74,13 @@ class Week:
             raise ItembankError(
                 f"{self.home} holds packs already: {names}.", matter="packs there", folders=there
             )
-        builder.start([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = as_typed(Path(FOLDER) / self.path.name)
             run = self.how_to_build.format(path=shown)
             files[self.path] = plan_text(self.plan, self.skipped, run).encode()
-        packs = builder.result(progress)
+        packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan

@@ -74,7 +74,7 @@ class Planner:
             ItembankError: it names nothing.
         """
         if ":" in address:
-            from itembank.bank.read.any_address import find_any
+            from itembank.bank.index.any_address import find_any
 
             return find_any(address, self.school_class.draw_from.banks or ()).topic
         from itembank.items.topics.registry import find_item

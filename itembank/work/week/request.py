@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
 
 from itembank.planning.week.changes import Change, LessonName
@@ -48,6 +49,25 @@ class WeekRequest:
     department: Path | None = None
     replace: bool = False
     how_to_build: str = ""
+
+
+class Step(StrEnum):
+    """What the making of a week has come to, in this order."""
+
+    PLAN = "plan"
+    """The plan is read or made, and changed."""
+    QUESTIONS = "questions"
+    """Questions are settled for starters and sheets."""
+    PACKS = "packs"
+    """Packs are built and proved, and all is written."""
+
+
+Progress = Callable[[Step], object]
+"""Told each step as it begins."""
+
+
+def untold(step: Step) -> None:
+    """Tell nobody of a step."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,21 +13,21 @@ from itembank.planning.department.department import find_department
 from itembank.planning.week.week_edit import Editor, find_lesson, refuse_closed
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.work.week.begin import Begun, begin, planner_of
-from itembank.work.week.build import Builder, Progress
+from itembank.work.week.build import Builder
 from itembank.work.week.files import Week
 from itembank.work.week.planner import Planner
 from itembank.work.week.remarks import remarks_on
-from itembank.work.week.request import Built, WeekMade, WeekRequest
+from itembank.work.week.request import Built, Progress, Step, WeekMade, WeekRequest, untold
 from itembank.work.week.turn import one_at_a_time
 
 
 def make_week(
-    request: WeekRequest, waiting: Waiting | None = None, progress: Progress | None = None
+    request: WeekRequest, waiting: Waiting | None = None, progress: Progress = untold
 ) -> WeekMade:
     """Plan a week, or take its plan, and make the packs that are wanted.
 
     `waiting` is told, time and again, who else is planning a week in the department's folder;
-    `progress` how many of the packs are done, and of how many.
+    `progress` each step as it begins.
 
     Raises:
         ItembankError: what is wanted or stands in a file makes no sense, or cannot be written.
@@ -43,6 +43,7 @@ def make_week(
     # The second process loads what every pack needs while this one plans.
     with Builder() as builder, one_at_a_time(home, waiting):
         planner = planner_of(home, request)
+        progress(Step.PLAN)
         return _Making(planner, request, begin(planner, request)).carry_out(builder, progress)
 
 
@@ -58,7 +59,7 @@ class _Making:
     kept: dict[LessonKey, PlannedLesson] = field(default_factory=dict)
     """Those lessons, as the class had them."""
 
-    def carry_out(self, builder: Builder, progress: Progress | None) -> WeekMade:
+    def carry_out(self, builder: Builder, progress: Progress) -> WeekMade:
         """Change the plan, settle its questions, build and write."""
         from itembank.work.week.questions import with_questions
 
@@ -70,17 +71,18 @@ class _Making:
             editor = Editor(plan, known, self.planner.known_topics, self.planner.topic_of)
             plan = self._with_closed(editor.apply(changes))
         there = self._week(plan)
+        progress(Step.QUESTIONS)
         built = {lesson.key: there.built(lesson) or () for lesson in plan.lessons}
         plan = self._with_closed(with_questions(self.planner, plan, built, self.closed))
         week = self._week(plan)
         lessons = self._wanted(week, before if changes else None)
+        progress(Step.PACKS)
         week.write(
             builder,
             lessons,
             self.request.replace,
             rewrite=plan != self.begun.read,
             was=self.begun.was,
-            progress=progress,
         )
         return self._made(week, lessons)
 

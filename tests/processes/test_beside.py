@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import Fault, FileFaults
+from itembank.processes import machine
 from itembank.processes.beside import Beside
 
 ANYTHING = st.recursive(
@@ -65,7 +66,7 @@ def test_what_cannot_be_sent_is_no_result():
 
 def test_it_never_outlives_its_owner():
     with Beside(lambda: time.sleep(600)) as work:
-        child = work._child
+        child = work._child.pid
     with pytest.raises(ChildProcessError):
         os.waitpid(child, 0)
     with pytest.raises(ProcessLookupError):
@@ -73,7 +74,7 @@ def test_it_never_outlives_its_owner():
 
 
 def test_on_one_processor_it_is_done_here_when_asked_for(monkeypatch):
-    monkeypatch.setattr(os, "cpu_count", lambda: 1)
+    monkeypatch.setattr(machine, "cores", lambda: 1)
     done = []
     with Beside(lambda: done.append(os.getpid())) as work:
         assert done == []

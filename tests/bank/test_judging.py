@@ -3,13 +3,13 @@
 import os
 import signal
 import time
-from multiprocessing import active_children
 
 import pytest
 
+from itembank.bank.proof.judging import judge_all, was_cut_off
 from itembank.items.item import Find, Item, Tier
 from itembank.notation.parse import parse
-from itembank.processes.workers import judge_all
+from itembank.processes.place import ThisMachine
 from itembank.proof.judge import judge
 from itembank.proof.outcome import Outcome, State
 
@@ -45,13 +45,16 @@ def number(one):
 
 
 def test_outcomes_come_in_the_order_of_the_items_from_several_processes():
-    found = judge_all(ITEMS, told, processes=2)
+    found = judge_all(ITEMS, told, place=ThisMachine(2))
     assert [outcome.says for outcome in found] == [one.address for one in ITEMS]
     assert len({outcome.first for outcome in found} - {str(os.getpid())}) == 2
 
 
 def test_processes_judge_as_one_process_does():
-    apart, here = judge_all(ITEMS, judge, processes=2), judge_all(ITEMS, judge, processes=1)
+    apart, here = (
+        judge_all(ITEMS, judge, place=ThisMachine(2)),
+        judge_all(ITEMS, judge, place=ThisMachine(1)),
+    )
     assert apart == here == [judge(one) for one in ITEMS]
     wrong = {number(one) for one, out in zip(ITEMS, apart, strict=True) if out.state != "proved"}
     assert wrong == {5, 10, 15, 20, 25, 30, 35, 40}
@@ -61,7 +64,7 @@ def test_processes_judge_as_one_process_does():
 @pytest.mark.parametrize("processes", [1, 2])
 def test_progress_counts_every_item_once(processes):
     seen = []
-    judge_all(ITEMS, told, lambda done, total: seen.append((done, total)), processes)
+    judge_all(ITEMS, told, lambda done, total: seen.append((done, total)), ThisMachine(processes))
     assert seen == [(n, 40) for n in range(1, 41)]
 
 
@@ -72,9 +75,10 @@ def dies_at_seven(one):
 
 
 def test_an_item_that_ends_its_process_is_left_to_a_person_and_no_other_is():
-    found = judge_all(ITEMS, dies_at_seven, processes=2)
+    found = judge_all(ITEMS, dies_at_seven, place=ThisMachine(2))
     assert found[6].state is State.NEEDS_PERSON
-    assert "ended the process" in found[6].says
+    assert found[6].says == "Its proof ended the process it ran in."
+    assert was_cut_off(found[6])
     assert [out.state for out in found].count(State.PROVED) == 39
 
 
@@ -85,9 +89,10 @@ def endless_at_nine(one):
 
 
 def test_an_item_whose_proof_has_no_end_is_left_to_a_person():
-    found = judge_all(ITEMS, endless_at_nine, processes=2, longest=1.0)
+    found = judge_all(ITEMS, endless_at_nine, place=ThisMachine(2), longest=1.0)
     assert found[8].state is State.NEEDS_PERSON
-    assert "longer than 1 s" in found[8].says
+    assert found[8].says == "Its proof took longer than 1 s."
+    assert was_cut_off(found[8])
     assert [out.state for out in found].count(State.PROVED) == 39
 
 
@@ -97,11 +102,12 @@ def test_an_interrupt_leaves_no_process_behind():
             raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
-        judge_all(ITEMS, told, stop, 2)
-    assert active_children() == []
+        judge_all(ITEMS, told, stop, ThisMachine(2))
+    with pytest.raises(ChildProcessError):
+        os.waitpid(-1, os.WNOHANG)
 
 
 def test_no_items_and_few_items():
-    assert judge_all([], told, processes=2) == []
-    (only,) = judge_all(ITEMS[:1], told, processes=2)
+    assert judge_all([], told, place=ThisMachine(2)) == []
+    (only,) = judge_all(ITEMS[:1], told, place=ThisMachine(2))
     assert only.first == str(os.getpid())

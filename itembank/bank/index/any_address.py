@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,7 +12,7 @@ from itembank.items.item import Item
 from itembank.items.topics.registry import UnknownTopic, find_item
 
 if TYPE_CHECKING:
-    from itembank.bank.model.bank import Bank
+    from itembank.bank.index.opened import KeptBank
 
 
 def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
@@ -41,7 +40,7 @@ def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
         raise ItembankError(f"{address} needs a person. {error}") from None
 
 
-def find_bank(address: str, folders: Iterable[Path]) -> Bank:
+def find_bank(address: str, folders: Iterable[Path]) -> KeptBank:
     """Return the bank that an address ``BANK:ID`` names, from those in `folders`.
 
     Raises:
@@ -62,14 +61,14 @@ def find_bank(address: str, folders: Iterable[Path]) -> Bank:
     return bank
 
 
-def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
+def read_banks(folders: Iterable[Path]) -> tuple[KeptBank, ...]:
     """Return the banks in some folders.
 
     Raises:
         FileFaults: every fault of every one of them.
         ItembankError: two banks have the same name, so that an address could mean either.
     """
-    found: list[Bank] = []
+    found: list[KeptBank] = []
     faults: FileFaults | None = None
     for folder in folders:
         try:
@@ -78,7 +77,7 @@ def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
             faults = FileFaults((*(faults.faults if faults else ()), *error.faults), most=None)
     if faults is not None:
         raise faults
-    names: dict[str, Bank] = {}
+    names: dict[str, KeptBank] = {}
     for bank in found:
         other = names.setdefault(bank.name, bank)
         if other is not bank:
@@ -89,26 +88,12 @@ def read_banks(folders: Iterable[Path]) -> tuple[Bank, ...]:
     return tuple(found)
 
 
-def bank_as_it_stands(folder: Path) -> Bank:
-    """Return the bank in a folder; while no file of it changes, it is read once.
+def bank_as_it_stands(folder: Path) -> KeptBank:
+    """Return the bank in a folder as its files are now; only what is new in them is read.
 
     Raises:
         FileFaults: anything is wrong with any of its files.
     """
-    from itembank.bank.read.load import read_bank
+    from itembank.bank.index.opened import open_bank
 
-    try:
-        stamp = tuple(
-            (one.name, one.stat().st_mtime_ns, one.stat().st_size)
-            for one in sorted(folder.glob("*.toml"))
-        )
-    except OSError:  # reading it says what is wrong
-        return read_bank(folder)
-    return _read_once(folder, stamp)
-
-
-@lru_cache(maxsize=4)
-def _read_once(folder: Path, stamp: tuple[tuple[str, int, int], ...]) -> Bank:
-    from itembank.bank.read.load import read_bank
-
-    return read_bank(folder)
+    return open_bank(folder)
