@@ -10,8 +10,7 @@ from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
 from itembank.work.week.questions import with_questions
-
-from ..packs.bank_files import bank, sums
+from tests.packs.bank_files import bank, sums
 
 MONDAY = datetime.date(2026, 11, 16)
 DEPARTMENT = """
@@ -58,7 +57,9 @@ def plan(folder, week):
 def own_store(monkeypatch):
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
     # These banks are too small for sheets; it is about starters.
-    monkeypatch.setattr(questions, "_with_sheets", lambda planner, lesson, avoid: lesson)
+    monkeypatch.setattr(
+        "itembank.work.week.questions._with_sheets", lambda planner, lesson, avoid: lesson
+    )
 
 
 def test_a_topic_rests_once_its_questions_are_used_up(tmp_path):
