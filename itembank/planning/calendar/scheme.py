@@ -53,11 +53,11 @@ class Scheme:
 
     def date_of(self, topic: str) -> datetime.date | None:
         """Return when a topic is taught, or None where it is not in the scheme."""
-        return next((one.date for one in self.topics if one.topic == topic), None)
+        return next((taught.date for taught in self.topics if taught.topic == topic), None)
 
     def coming(self, first: datetime.date, last: datetime.date) -> tuple[str, ...]:
         """Return the topics taught from `first` to `last`."""
-        return tuple(one.topic for one in self.topics if first <= one.date <= last)
+        return tuple(taught.topic for taught in self.topics if first <= taught.date <= last)
 
     def current(self, date: datetime.date) -> str | None:
         """Return the topic being taught on `date`: the last one begun by then.
@@ -67,7 +67,7 @@ class Scheme:
         >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
         ('a.b', None)
         """
-        begun = [one.topic for one in self.topics if one.date <= date]
+        begun = [taught.topic for taught in self.topics if taught.date <= date]
         return begun[-1] if begun else None
 
 
@@ -100,7 +100,7 @@ def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -
         top.fault("", "There are no topics. Add a [[topics]] table with topic and taught or week.")
     top.close()
     file.finish()
-    topics = sorted(found.values(), key=lambda one: one.date)
+    topics = sorted(found.values(), key=lambda taught: taught.date)
     return Scheme(path.stem, year, tuple(topics))
 
 

@@ -102,10 +102,10 @@ class Department:
             ItembankError: there is no such class; the message names those there are.
         """
         wanted = self.default_class if name is None else name
-        for one in self.classes:
-            if same_name(one.name, wanted):
-                return one
-        names = [one.name for one in self.classes]
+        for school_class in self.classes:
+            if same_name(school_class.name, wanted):
+                return school_class
+        names = [school_class.name for school_class in self.classes]
         there = (
             f"The class is {names[0]}"
             if len(names) == 1
@@ -169,7 +169,7 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         _read_class(row, common or default_scheme(), draw_from, known_topics, in_use, planning)
         for row in rows
     ]
-    names = [one.name for one in classes]
+    names = [school_class.name for school_class in classes]
     for index, row in enumerate(rows):
         if like := name_fault(names[index]):
             row.fault("name", like)

@@ -108,7 +108,7 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
         else:
             top.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
             continue
-        if topic.id in (one.id for one in found):
+        if topic.id in (other.id for other in found):
             top.fault("topics", f"The topic {topic.id} is listed twice.", topic.id)
         elif topic.id and known is not None and topic.id not in known:
             top.fault("topics", unknown_topic(topic.id, known), topic.id)

@@ -44,10 +44,10 @@ def sheet_lines(lessons: Iterable[tuple[datetime.date, str, LessonSheets]]) -> l
             continue
         lines += ["", "[[sheets]]", f"date = {date.isoformat()}", f"period = {quoted(period)}"]
         lines += [*_list("topics", sheets.topics), f"questions = {sheets.wanted}"]
-        for one in sheets.sheets:
-            if one.opens:
-                lines += _list(f"{one.tier}_opens", one.opens)
-            lines += _list(one.tier, one.questions)
+        for sheet in sheets.sheets:
+            if sheet.opens:
+                lines += _list(f"{sheet.tier}_opens", sheet.opens)
+            lines += _list(sheet.tier, sheet.questions)
     return [*HEAD.split("\n"), *lines] if lines else []
 
 
@@ -65,7 +65,7 @@ def _list(key: str, values: Sequence[str]) -> list[str]:
 def sheet_addresses(row: Table) -> tuple[str, ...]:
     """Return every address in a table, whatever else is wrong with it."""
     keys = [key for tier in Tier for key in (f"{tier.value}_opens", tier.value)]
-    return tuple(one for key in keys for one in row.items(key) if isinstance(one, str))
+    return tuple(address for key in keys for address in row.items(key) if isinstance(address, str))
 
 
 def read_sheet_row(

@@ -42,7 +42,7 @@ def choose_week(
     Raises:
         ItembankError: nothing can be chosen, or what is held asks for too much.
     """
-    names = {one.topic for one in known.topics}
+    names = {state.topic for state in known.topics}
     extra = dict.fromkeys(t for hold in holds for t in hold.least if t not in names)
     first = lessons[0].date
     # A topic from outside the scheme comes only where the teacher wants it.
@@ -54,7 +54,7 @@ def choose_week(
     for lesson, hold in zip(lessons, holds, strict=True):
         banned = {*lesson.never_topics, *extra}
         if hold.only is not None:
-            banned |= {one.topic for one in states if one.topic not in hold.only}
+            banned |= {state.topic for state in states if state.topic not in hold.only}
         current = known.scheme.current(lesson.date)
         wishes.append(
             LessonWish(
@@ -72,8 +72,8 @@ def choose_week(
             topics=in_order(
                 lesson,
                 [
-                    _with_reason(one.topic, one.count, lesson, wish, states, known, extra)
-                    for one in choice.topics
+                    _with_reason(topic.topic, topic.count, lesson, wish, states, known, extra)
+                    for topic in choice.topics
                 ],
             ),
         )
@@ -83,8 +83,8 @@ def choose_week(
 
 def in_order(lesson: PlannedLesson, topics: Sequence[WeekTopic]) -> tuple[WeekTopic, ...]:
     """Return topics with those that were there before in their order, the new ones after them."""
-    places = {one.topic: place for place, one in enumerate(lesson.topics)}
-    return tuple(sorted(topics, key=lambda one: places.get(one.topic, len(places))))
+    places = {topic.topic: place for place, topic in enumerate(lesson.topics)}
+    return tuple(sorted(topics, key=lambda topic: places.get(topic.topic, len(places))))
 
 
 def _with_reason(
@@ -96,11 +96,11 @@ def _with_reason(
     known: Known,
     extra: Collection[str],
 ) -> WeekTopic:
-    old = next((one for one in lesson.topics if one.topic == topic), None)
+    old = next((wanted for wanted in lesson.topics if wanted.topic == topic), None)
     if old is not None and old.reason is not None:
         return replace(old, count=count)
     pinned = old is not None and old.pinned
-    state = next(one for one in states if one.topic == topic)
+    state = next(state for state in states if state.topic == topic)
     if topic in extra:
         why = Reason(lesson.date, Cause.OUTSIDE)
     elif state.taught >= lesson.date:

@@ -144,14 +144,14 @@ class Editor:
         return [find_lesson(self.plan, name)]
 
     def _put(self, changed: Mapping[int, PlannedLesson]) -> None:
-        lessons = [changed.get(place, one) for place, one in enumerate(self.plan.lessons)]
+        lessons = [changed.get(place, lesson) for place, lesson in enumerate(self.plan.lessons)]
         self.plan = replace(self.plan, lessons=tuple(lessons))
 
     def _fill(self, changed: Mapping[int, tuple[PlannedLesson, Hold]]) -> None:
         """Choose what is open in some lessons, the others held."""
         lessons, holds = [], []
-        for place, one in enumerate(self.plan.lessons):
-            lesson, hold = changed.get(place, (one, Hold(one.counts)))
+        for place, lesson in enumerate(self.plan.lessons):
+            lesson, hold = changed.get(place, (lesson, Hold(lesson.counts)))
             lessons.append(lesson)
             holds.append(hold)
         made = choose_week(lessons, holds, self.known)

@@ -86,12 +86,12 @@ class PlannedLesson:
     @property
     def counts(self) -> dict[str, int]:
         """Return the number of questions on each topic."""
-        return {one.topic: one.count for one in self.topics}
+        return {topic.topic: topic.count for topic in self.topics}
 
     @property
     def never_topics(self) -> frozenset[str]:
         """Return the topics among what is not to come."""
-        return frozenset(one for one in self.never if not is_address(one))
+        return frozenset(name for name in self.never if not is_address(name))
 
     def __str__(self) -> str:
         """Return the day and the period."""
@@ -137,11 +137,11 @@ def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "
         lines.append(f"period = {quoted(lesson.period)}")
         lines.append(f"title = {quoted(lesson.title)}")
         lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
-        for one in lesson.topics:
-            pinned = "pinned = true, " if one.pinned else ""
+        for topic in lesson.topics:
+            pinned = "pinned = true, " if topic.pinned else ""
             lines.append(
-                f"    {{ topic = {quoted(one.topic)}, count = {one.count}, {pinned}"
-                f"why = {quoted(one.written_why)} }},"
+                f"    {{ topic = {quoted(topic.topic)}, count = {topic.count}, {pinned}"
+                f"why = {quoted(topic.written_why)} }},"
             )
         lines.append("]")
         for name in ("items", "never", "asked"):
@@ -149,8 +149,11 @@ def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "
             rows = [f"    {quoted(value)}," for value in values]
             lines += [f"{name} = [", *rows, "]"] if values else [f"{name} = []"]
     lines += reason_lines(
-        (lesson.key, {one.topic: one.facts for one in lesson.topics if one.facts is not None})
+        (
+            lesson.key,
+            {topic.topic: topic.facts for topic in lesson.topics if topic.facts is not None},
+        )
         for lesson in plan.lessons
     )
-    lines += sheet_lines((one.date, one.period, one.sheets) for one in plan.lessons)
+    lines += sheet_lines((lesson.date, lesson.period, lesson.sheets) for lesson in plan.lessons)
     return "\n".join(lines) + "\n"

@@ -44,7 +44,7 @@ class Week:
 
     def folder(self, lesson: PlannedLesson) -> Path:
         """Return a pack's folder; a second lesson on one day has its period in the name."""
-        same_day = [one for one in self.plan.lessons if one.date == lesson.date]
+        same_day = [other for other in self.plan.lessons if other.date == lesson.date]
         period = lesson.period if len(same_day) > 1 else ""
         return self.home / folder_name(self.plan.class_name, lesson.date, period)
 
@@ -68,13 +68,13 @@ class Week:
         """
         from itembank.packs.data.together import write_together
 
-        folders = [self.folder(one) for one in lessons]
+        folders = [self.folder(lesson) for lesson in lessons]
         if not replace and (there := [folder for folder in folders if folder.exists()]):
             names = ", ".join(folder.name for folder in there)
             raise ItembankError(
                 f"{self.home} holds packs already: {names}.", matter="packs there", folders=there
             )
-        builder.build([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(lesson) for lesson in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = as_typed(Path(FOLDER) / self.path.name)
@@ -109,7 +109,7 @@ class Week:
             _, pack = read_pack_data(self.folder(lesson))
             items = pack["versions"][0]["items"]
             counts = Counter(str(item["topic"]) for item in items)
-            sheets = tuple(_sheet(one) for one in pack["sheets"])
+            sheets = tuple(_sheet(sheet) for sheet in pack["sheets"])
             return replace(
                 lesson,
                 title=str(pack["lesson"]["title"]),
@@ -121,7 +121,9 @@ class Week:
                 ),
                 asked=tuple(str(item["address"]) for item in items),
                 sheets=LessonSheets(
-                    tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
+                    tuple(counts),
+                    sheets,
+                    max((len(sheet.questions) for sheet in sheets), default=0),
                 ),
             )
         except (ItembankError, ValueError, LookupError, TypeError):

@@ -133,9 +133,15 @@ class _Making:
             return [lesson]
         if before is not None:
             old = set(before.lessons)
-            return [one for one in lessons if one not in old or not week.folder(one).exists()]
+            return [
+                lesson
+                for lesson in lessons
+                if lesson not in old or not week.folder(lesson).exists()
+            ]
         stays = self.begun.stays
-        return [one for one in lessons if one not in stays and one.key not in self.closed]
+        return [
+            lesson for lesson in lessons if lesson not in stays and lesson.key not in self.closed
+        ]
 
     def _made(self, week: Week, lessons: Sequence[PlannedLesson]) -> WeekMade:
         planner, plan = self.planner, week.plan
