@@ -232,7 +232,7 @@ class Planner:
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
         held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
-        return lesson.period in [weekly.period for weekly in held]
+        return lesson.period in [held_lesson.period for held_lesson in held]
 
     def new_plan(self, first: datetime.date, old: WeekPlan | None) -> NewPlan:
         """Return a plan of the week that holds `first`, from that day on.

@@ -59,7 +59,7 @@ def with_questions(
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
-        others = [lesson for lesson in lessons if lesson is not lesson]
+        others = [other for other in lessons if other is not lesson]
         lessons[place] = _with_sheets(planner, lesson, frozenset(late | _given(others)))
     return replace(plan, lessons=tuple(lessons))
 
