@@ -10,6 +10,7 @@ from itembank.cli.options.complete import complete_topic
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.bar import Bar
 from itembank.errors import CheckFailed, ItembankError
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -69,8 +70,7 @@ def audit(
     typer.echo(as_json(found) if json else as_text(found))
     faulty = sum(not one.sound for one in found)
     if faulty:
-        names = "1 topic" if faulty == 1 else f"{faulty} topics"
-        raise CheckFailed(f"The audit found faults in {names}.")
+        raise CheckFailed(f"The audit found faults in {counted(faulty, 'topic')}.")
 
 
 def as_json(found: Sequence[TopicAudit]) -> str:

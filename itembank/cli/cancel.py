@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.text.in_words import long_day
+
 LONGEST_WHY = 60
 
 
@@ -42,7 +44,7 @@ def cancel(
     from itembank.cli.words.wrapped import say
     from itembank.errors import ItembankError
     from itembank.people.names_out import refuse_names
-    from itembank.planning.calendar.days import long_day, parse_day
+    from itembank.planning.calendar.days import parse_day
     from itembank.records.entries.entries import Cancelled, LessonFacts
     from itembank.records.entries.recording import record_each
     from itembank.records.store.store import open_store

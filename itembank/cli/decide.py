@@ -12,7 +12,6 @@ from itembank.cli.lesson_text import (
     asked_line,
     check_pdf,
     overall_line,
-    pupils,
     read_day,
     store_of,
     the_department,
@@ -22,6 +21,7 @@ from itembank.cli.report.titles import Titles, cut, titles_of
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.errors import ItembankError
 from itembank.planning.bands.caution import CAUTION
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -83,7 +83,9 @@ def decide(
         lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
         bands = one.bands.bands(lesson.out_of)
         result = decide_lesson(connection, lesson, one.bands, thresholds)
-    there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
+    there = (
+        f"{counted(result.pupils, 'pupil')}." if result.pupils else "How it went is not recorded."
+    )
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
     lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)

@@ -12,6 +12,7 @@ from itembank.cli.lesson_text import read_day, store_of, the_department
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
+from itembank.text.in_words import counted, short_day
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -71,30 +72,30 @@ def _forget(store: Store, found: Department, whom: Whom, yes: bool) -> bool:
     from itembank.records.forget.forgetting import begun, count_rows, unfinished
     from itembank.records.forget.forgetting import forget as forget_now
 
-    things = "record" if whom.seat else "lesson"
-    count = count_rows(store, whom)
-    counted = f"{count} {things}{'' if count == 1 else 's'}"
+    what = counted(count_rows(store, whom), "record" if whom.seat else "lesson")
     if not yes and not begun(store, whom):
-        _confirm(whom, counted)
+        _confirm(whom, what)
     try:
         done = forget_now(store, whom)
     except KeyboardInterrupt:
         said = (
-            f"{counted} removed from {store.name}: {whom}. Files may still hold them: "
+            f"{what} removed from {store.name}: {whom}. Files may still hold them: "
             f"{GO_ON} does the rest."
             if begun(store, whom)
             else "Nothing was forgotten."
         )
         say(f"Stopped. {said}", err=True)
         raise
-    say(f"{counted} removed from {store.name}: {whom}.")
+    say(f"{what} removed from {store.name}: {whom}.")
     _say_done(store, whom, done)
     if any(same_name(one.name, whom.class_name) for one in found.classes):
         what = f"{whom.seat} still stands" if whom.seat else f"{whom.class_name} still stands"
         say(f"{what} in department.toml; take it out there if it is no longer needed.")
     for other in unfinished(store):
         if other.whom not in (None, whom):
-            say(f"{other.whom}, begun on {other.begun_at:%d %b}, is not done yet: see {GO_ON}.")
+            say(
+                f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}."
+            )
     return done.done
 
 

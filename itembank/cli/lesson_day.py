@@ -6,6 +6,7 @@ import datetime
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import long_day
 
 if TYPE_CHECKING:
     from itembank.planning.calendar.calendar import Calendar
@@ -23,7 +24,6 @@ def no_lesson(
     """
     from itembank.files.faults import FileFaults, join_words
     from itembank.planning.calendar.calendar import read_calendar
-    from itembank.planning.calendar.days import long_day
     from itembank.planning.calendar.timetable import lessons_between
 
     try:

@@ -108,15 +108,6 @@ def thresholds_of(deciding: Deciding) -> Thresholds:
     return Thresholds(deciding.again_below, deciding.on_from, deciding.confidence)
 
 
-def pupils(count: int) -> str:
-    """Return a number of pupils in words.
-
-    >>> pupils(1), pupils(29)
-    ('1 pupil', '29 pupils')
-    """
-    return "1 pupil" if count == 1 else f"{count} pupils"
-
-
 def bands_line(found: Decision) -> str:
     """Return the number of pupils in each band, in one line; empty where that is not known."""
     return ", ".join(f"{one.name} {one.pupils}" for one in found.groups)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -74,7 +75,7 @@ def move(
     unlisted = [one.source for one in moves if _unlisted(found, one)]
     with open_store(store_of(found.folder)) as store:
         known = move_seats(store, moves, unlisted)
-    when = f"from {day.day} {day:%B %Y} on"
+    when = f"from {day_month_year(day)} on"
     if len(moves) == 1:
         say(f"Moved: {moves[0]}, {when}.")
     else:

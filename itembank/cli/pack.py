@@ -13,6 +13,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.department.department import PAPERS
+from itembank.text.in_words import long_date
 from itembank.work.places import output_home
 
 if TYPE_CHECKING:
@@ -175,7 +176,7 @@ def refuse_with_from(
 
 def _tell(made: PackMade) -> None:
     pack, lesson = made.pack, made.pack.lesson
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}"
+    day = long_date(lesson.date)
     say(f"{lesson.class_name}, {day}: {lesson.title}")
     topics = ", ".join(topic.id for topic in pack.topics)
     say(f"{pack.marks} marks on {topics}. Seed {pack.seed}.")

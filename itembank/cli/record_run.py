@@ -17,7 +17,6 @@ from itembank.cli.lesson_day import ask_about_day, parallel
 from itembank.cli.lesson_text import (
     bands_line,
     overall_line,
-    pupils,
     read_day,
     store_of,
     the_department,
@@ -28,6 +27,7 @@ from itembank.errors import ItembankError
 from itembank.planning.bands.caution import NOT_A_GRADE
 from itembank.processes.beside import Beside
 from itembank.text.folding import same_name
+from itembank.text.in_words import counted
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -395,9 +395,9 @@ def _say_results(
         ]
         thresholds = thresholds_of(found.deciding)
         result = decide(connection, same[0], one.bands, thresholds)
-    counted = f": {pupils(result.pupils)}" if result.pupils else ""
+    there = f": {counted(result.pupils, 'pupil')}" if result.pupils else ""
     bands = f". {bands_line(result)}" if result.groups else ""
-    say(f"{done}. {facts}{counted}{bands}.{f' {NOT_A_GRADE}' if bands else ''}")
+    say(f"{done}. {facts}{there}{bands}.{f' {NOT_A_GRADE}' if bands else ''}")
     if line := overall_line(result):
         say(line)
     name = facts.class_name

@@ -10,6 +10,7 @@ import typer
 from itembank.cli.options.complete import complete_topic
 from itembank.errors import ItembankError
 from itembank.planning.bands.next_tasks import TIERS
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
@@ -118,7 +119,6 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
         if tier not in (None, one):
             continue
         entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
-        questions = "question" if len(entries) == 1 else "questions"
-        typer.echo(f"\n{one}: {len(entries)} {questions}")
+        typer.echo(f"\n{one}: {counted(len(entries), 'question')}")
         for entry in entries[:count]:
             typer.echo("\n" + "\n".join([entry.address, *item_lines(entry.item)]))

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.text.in_words import day_month_year, moment
+
 if TYPE_CHECKING:
     from itembank.records.entries.recording import Last
 
@@ -53,9 +55,9 @@ def undo(
             _confirm(name, last)
         _, when, again = take_back(store, name, day, last)
     if last.moves:
-        say(f"Taken back: {last.words}, from {when.day} {when:%B %Y} on.")
+        say(f"Taken back: {last.words}, from {day_month_year(when)} on.")
         return
-    say(f"Taken back: {last.words} of {name} on {when.day} {when:%B %Y}.")
+    say(f"Taken back: {last.words} of {name} on {day_month_year(when)}.")
     if again:
         say("What that had replaced counts again.")
 
@@ -67,11 +69,11 @@ def _confirm(name: str, last: Last) -> None:
     from itembank.errors import ItembankError
 
     period = f", period {last.period}" if last.period else ""
-    day = f"{last.date.day} {last.date:%B %Y}"
+    day = day_month_year(last.date)
     where = f", from {day}" if last.moves else f" of {name} on {day}{period}"
     said = (
         f"The last was taken back already. The next would be {last.words}{where}, recorded on "
-        f"{last.made_at:%d %b at %H:%M}."
+        f"{moment(last.made_at)}."
     )
     if not can_ask():
         raise ItembankError(f"{said} Nothing was taken back. Add --yes to take that back too.")

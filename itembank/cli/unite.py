@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.text.in_words import counted, day_month_year, moment
+
 
 def unite(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The other results file.")],
@@ -34,8 +36,8 @@ def unite(
     with open_store(store_of(found.folder, tell_copies=False)) as store:
         done = unite_now(store, file)
     if done.entries or done.moves:
-        counted = [
-            f"{number} {what}{'' if number == 1 else 's'}"
+        parts = [
+            counted(number, what)
             for number, what in (
                 (done.entries, "record"),
                 (done.lessons, "new lesson"),
@@ -43,7 +45,7 @@ def unite(
             )
             if number
         ]
-        say(f"Brought into {store.name}: {', '.join(counted)}.")
+        say(f"Brought into {store.name}: {', '.join(parts)}.")
     else:
         say(f"{store.name} holds all that {file} holds already.")
     if done.entries_forgotten_there:
@@ -57,11 +59,11 @@ def unite(
         )
     for one in done.differing:
         told = [
-            f"{NAMES[kind]} of {moment:%d %b at %H:%M}"
-            for kind, moment in zip(one.kinds, one.made_at, strict=True)
+            f"{NAMES[kind]} of {moment(made)}"
+            for kind, made in zip(one.kinds, one.made_at, strict=True)
         ]
         say(
-            f"{one.class_name} on {one.date.day} {one.date:%B %Y} was recorded differently in the "
+            f"{one.class_name} on {day_month_year(one.date)} was recorded differently in the "
             f"two: {' and '.join(told)}. Both are kept and the last of them counts. If it should "
             f"not: ‘itembank undo {one.class_name} --date {one.date}’, and the one before counts."
         )

@@ -8,6 +8,7 @@ from itembank.cli.words.advice import told
 from itembank.cli.words.wrapped import say
 from itembank.people.lock import Holder
 from itembank.planning.choosing.reason_words import reason_of_its_lesson
+from itembank.text.in_words import weekday
 from itembank.text.paths_shown import as_typed
 from itembank.work.week.request import WeekMade
 
@@ -40,7 +41,7 @@ def tell_week(made: WeekMade) -> None:
                 # What was known when the week was planned reads oddly on its third day.
                 own = reason_of_its_lesson(topic.reason, topic.pinned)
                 why = ", ".join(filter(None, (f"as on {before}", own)))
-            days[topic.topic] = f"{built.lesson.date:%A}"
+            days[topic.topic] = weekday(built.lesson.date)
             say(f"  {topic.count} on {made.titles[topic.topic]}: {why}")
     for line in made.skipped:
         say(f"No lesson on {line}")

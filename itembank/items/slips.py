@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import TypeAlias
 
-from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Misconception, Slip
 from itembank.notation import tree as t
 
@@ -24,7 +23,7 @@ An id after the first that starts with a dot is of the first one's strand."""
 
 def slips(
     *wrongs: Wrong,
-    write: Callable[[Fraction | int], t.Node] = simplest_node,
+    write: Callable[[Fraction | int], t.Node] | None = None,
     key: t.Node | None = None,
 ) -> tuple[Slip, ...]:
     """Return the wrong answers of an item, in the order of its mistakes.
@@ -46,11 +45,15 @@ def slips(
     >>> [slip.wrong for slip in slips((across, Fraction(2, 4)), (across, None))]
     [Frac(num=Int(n=1), den=Int(n=2))]
     """
+    # Not above: topics are looked up by commands that make no item and need no rules of forms.
+    from itembank.items.forms.form_rules import simplest_node
+
+    written = write or simplest_node
     kept = []
     for misconception, wrong in wrongs:
         if wrong is None:
             continue
-        node = write(wrong) if isinstance(wrong, Fraction | int) else wrong
+        node = written(wrong) if isinstance(wrong, Fraction | int) else wrong
         if node != key:
             kept.append(Slip(misconception, node))
     return tuple(kept)

@@ -22,6 +22,7 @@ from pathlib import Path
 from itembank.errors import ItembankError
 from itembank.files.disk import write_first
 from itembank.people.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as
+from itembank.text.in_words import counted
 
 LOCK_FILE = ".lock"
 GUARD = "-guard"
@@ -67,8 +68,7 @@ class Holder:
         seconds = int(self.seconds(now))
         for size, name in ((86_400, "day"), (3_600, "hour"), (60, "minute"), (1, "second")):
             if seconds >= size:
-                count = seconds // size
-                return f"{count} {name}{'' if count == 1 else 's'}"
+                return counted(seconds // size, name)
         return "less than a second"
 
 

@@ -16,7 +16,7 @@ from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import ChangedSince, save, take
 from itembank.cli.words.advice import told
 from itembank.errors import ItembankError
-from itembank.files import disk
+from itembank.files import renaming
 from itembank.people.lock import GUARD_SECONDS, LOCK_FILE, Locked, _take_away, holder, unlock
 
 
@@ -268,10 +268,10 @@ def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(
     for path in paths:
         path.write_text("old", encoding="utf-8")
     before = [take(path) for path in paths]
-    owner, name = (disk, "_renamed") if exchanged else (os, "replace")
+    owner, name = (renaming, "_renamed") if exchanged else (os, "replace")
     real, calls = getattr(owner, name), []
     if not exchanged:  # a system that has no such call
-        monkeypatch.setattr(disk, "_renamed", lambda *_: False)
+        monkeypatch.setattr(renaming, "_renamed", lambda *_: False)
 
     def rename(*args):
         calls.append(args)

@@ -6,9 +6,9 @@ import contextlib
 from collections.abc import Iterator
 from pathlib import Path
 
-from itembank.bank.saving.journal import finish
 from itembank.errors import ItembankError
 from itembank.files.disk import JOURNAL_FILE
+from itembank.files.journal import finish
 from itembank.people import lock
 from itembank.people.lock import Holder, Manners, unwritable
 

@@ -12,6 +12,7 @@ from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
+from itembank.text.in_words import counted
 
 
 def find(
@@ -73,5 +74,4 @@ def find(
         return
     typer.echo(listing(found))
     typer.echo()
-    count = len(found.lines)
-    say(f"{count:,} of {found.holds:,} question{'' if found.holds == 1 else 's'}.")
+    say(f"{len(found.lines):,} of {counted(found.holds, 'question')}.")

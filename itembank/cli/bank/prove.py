@@ -12,6 +12,7 @@ from itembank.cli.options.complete import complete_topic
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed
+from itembank.text.in_words import counted, plural
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -47,7 +48,6 @@ def prove(
       itembank bank prove questions --topic ratio.share
       itembank bank prove questions --cluster tcp://10.0.0.5:8786
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.item_text import count
     from itembank.proof.outcome import State
     from itembank.work.bank.proving import prove_bank
 
@@ -64,13 +64,13 @@ def prove(
             typer.echo()
     needs = found.counts[State.NEEDS_PERSON]
     say(
-        f"{found.bank}: {count(found.keys, 'key')}, {found.counts[State.PROVED]:,} proved, "
+        f"{found.bank}: {counted(found.keys, 'key')}, {found.counts[State.PROVED]:,} proved, "
         f"{found.counts[State.DISPROVED]:,} disproved, "
-        f"{needs:,} {'needs' if needs == 1 else 'need'} a person."
+        f"{counted(needs, 'needs', 'need')} a person."
     )
     if modelled := found.modelled:
         say(
-            f"{modelled:,} of those proved {'rests' if modelled == 1 else 'rest'} on a model, "
+            f"{modelled:,} of those proved {plural(modelled, 'rests', 'rest')} on a model, "
             "which is its author's reading of the words: a colleague should read it too."
         )
     if found.unsigned:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from itembank.cli.report.class_text import advice, only_means, stopped_early
-from itembank.cli.report.in_figures import figure, long_day, plural, share_words, short_day
+from itembank.cli.report.in_figures import figure, share_words
 from itembank.cli.report.titles import Titles
 from itembank.cli.report.views_text import MOST, fooled_summary, views_summary
 from itembank.files.private import write_private
@@ -24,6 +24,7 @@ from itembank.records.reports.class_report import (
     monday,
 )
 from itembank.records.reports.own_view_report import FooledBy
+from itembank.text.in_words import counted, day_month_year, month, short_day
 
 MOST_LESSONS = 32
 """Lessons shown one by one, about a page of them; of more, bands are shown by week."""
@@ -46,15 +47,15 @@ def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
         for group in sorted(each.decision.groups, key=lambda group: group.lowest)
     }
     where = f"{school}, " if school else ""
-    counted = f"{plural(len(one.lessons), 'lesson')}, {plural(len(one.topics), 'topic')}"
+    how_many = f"{counted(len(one.lessons), 'lesson')}, {counted(len(one.topics), 'topic')}"
     banded = [each for each in one.lessons if each.decision.groups]
     by_weeks = len(banded) > MOST_LESSONS
     return ReportData(
         title=f"Class report: {one.class_name}",
-        intro=f"{where}{long_day(one.first)} to {long_day(one.last)}: {counted}.",
+        intro=f"{where}{day_month_year(one.first)} to {day_month_year(one.last)}: {how_many}.",
         class_name=one.class_name,
         asked_on=short_day(one.last),
-        weeks=[(str(day.day), f"{day:%b}") for day in one.weeks],
+        weeks=[(str(day.day), month(day)[:3]) for day in one.weeks],
         topics=[_topic(line, one, titles) for line in one.topics],
         topics_note=only_means(one),
         bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
@@ -166,7 +167,7 @@ def _clarity(one: ClassReport) -> ClarityPart:
             UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
         )
     return ClarityPart(
-        f"Of {plural(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
+        f"Of {counted(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
         "the class asking what to do before they could start.",
         rows,
     )

@@ -6,22 +6,13 @@ import datetime
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.cli.report.in_figures import (
-    Rows,
-    figure,
-    long_day,
-    named_table,
-    places,
-    plural,
-    rounded,
-    share_words,
-    short_day,
-)
+from itembank.cli.report.in_figures import Rows, figure, named_table, places, rounded, share_words
 from itembank.cli.report.titles import Titles, cut
 from itembank.cli.report.views_text import clarity_text, views_tables, views_text
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.records.entries.entries import WHOLE
 from itembank.records.entries.questions_asked import numbers_said
+from itembank.text.in_words import counted, day_month_year, month, plural, short_day
 
 if TYPE_CHECKING:
     from itembank.records.reports.class_report import ClassReport, LessonLine, TopicLine
@@ -39,7 +30,7 @@ def advice(line: TopicLine) -> str:
         return "now"
     if found.due.year == found.date.year:
         return f"by {short_day(found.due)}"
-    return f"by {found.due:%b %Y}"
+    return f"by {month(found.due)[:3]} {found.due.year}"
 
 
 def only_means(one: ClassReport) -> str:
@@ -52,7 +43,7 @@ def only_means(one: ClassReport) -> str:
         return ""
     which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
     return (
-        f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
+        f"{which} {plural(some, 'was', 'were')} recorded by band or score only. That tells how "
         "the class did that day and little of any one topic, so such lessons are counted apart and "
         "move what is expected only a little."
     )
@@ -61,8 +52,8 @@ def only_means(one: ClassReport) -> str:
 def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
     """Return the report of a class as lines; of one of its topics where `topic` names it."""
     head = (
-        f"{one.class_name}, {long_day(one.first)} to {long_day(one.last)}: "
-        f"{plural(len(one.lessons), 'lesson')}."
+        f"{one.class_name}, {day_month_year(one.first)} to {day_month_year(one.last)}: "
+        f"{counted(len(one.lessons), 'lesson')}."
     )
     if topic is not None:
         line = next(found for found in one.topics if found.topic == topic)
@@ -109,7 +100,7 @@ def stopped_early(one: ClassReport) -> str:
         f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
         for each in some[-LATEST:]
     ]
-    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
+    earlier = f"{counted(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
     return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
 
 
@@ -211,7 +202,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *((p.date, str(p.out_of), share_words(p.interval)) for p in line.points),
         *((date, "–", "only part of a score") for date in line.scored),
     ]
-    rows = [(long_day(date), *row) for date, *row in sorted(days)]
+    rows = [(day_month_year(date), *row) for date, *row in sorted(days)]
     found = line.mastery
     ahead = ", ".join(
         f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "

@@ -15,6 +15,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.bands.caution import CAUTION
+from itembank.text.in_words import day_month_year
 from itembank.today import today
 
 if TYPE_CHECKING:
@@ -117,7 +118,6 @@ Found: TypeAlias = "tuple[list[str], Callable[[], dict[str, Rows]]]"
 def _items(
     connection: Connection, scope: Scope, titles: Titles, topic: str | None, one_day: bool
 ) -> Found:
-    from itembank.cli.report.in_figures import long_day
     from itembank.cli.report.items_text import items_tables, items_text
     from itembank.records.reports.item_report import item_report
 
@@ -127,14 +127,14 @@ def _items(
     assert scope.first is not None
     assert scope.last is not None
     if not one_day:
-        head, asked = f"{who}, {long_day(scope.first)} to {long_day(scope.last)}.", []
+        head, asked = f"{who}, {day_month_year(scope.first)} to {day_month_year(scope.last)}.", []
     else:
         from itembank.records.results.correct import lesson_facts
         from itembank.records.results.results import lessons
 
         found = lessons(connection, scope.class_name, scope.first, scope.last)
         asked = [question for one in found for question in lesson_facts(connection, one).questions]
-        head = f"{who} on {long_day(scope.last)}: {join_words([one.title for one in found])}."
+        head = f"{who} on {day_month_year(scope.last)}: {join_words([one.title for one in found])}."
     return items_text(result, titles, head, asked), partial(items_tables, result, titles)
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.cli.report.in_figures import Rows, named_table, share_words, short_day
+from itembank.cli.report.in_figures import Rows, named_table, share_words
 from itembank.cli.words.wrapped import paragraph, table
+from itembank.text.in_words import short_day
 
 if TYPE_CHECKING:
     from itembank.cli.report.titles import Titles

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import textwrap
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING, TypeAlias
@@ -16,24 +15,6 @@ Rows: TypeAlias = tuple[Sequence[str], list[Sequence[object]]]
 """A table for a CSV file: its headings and its rows."""
 LEAST = 16
 """Columns that a name is given at least, however wide the figures beside it are."""
-
-
-def short_day(date: datetime.date) -> str:
-    """Return a day in few letters.
-
-    >>> short_day(datetime.date(2026, 11, 3))
-    '3 Nov'
-    """
-    return f"{date.day} {date:%b}"
-
-
-def long_day(date: datetime.date) -> str:
-    """Return a day with its month and year.
-
-    >>> long_day(datetime.date(2026, 11, 3))
-    '3 November 2026'
-    """
-    return f"{date.day} {date:%B %Y}"
 
 
 def share_words(interval: Interval) -> str:
@@ -63,15 +44,6 @@ def figure(value: float | None) -> str:
     ('−0.25', '–')
     """
     return "–" if value is None else f"{round(value, 2) + 0.0:.2f}".replace("-", "−")
-
-
-def plural(count: int, one: str) -> str:
-    """Return a number of things.
-
-    >>> plural(1, "lesson"), plural(30, "lesson")
-    ('1 lesson', '30 lessons')
-    """
-    return f"{count:,} {one}{'' if count == 1 else 's'}"
 
 
 def places(value: float | None) -> float | None:

@@ -11,12 +11,11 @@ from itembank.cli.report.in_figures import (
     named_table,
     percent,
     places,
-    plural,
     rounded,
     share_words,
-    short_day,
 )
 from itembank.cli.words.wrapped import paragraph
+from itembank.text.in_words import counted, short_day
 
 if TYPE_CHECKING:
     from itembank.cli.report.titles import Titles
@@ -33,11 +32,11 @@ def views_summary(views: ViewsOverTime) -> list[str]:
         return []
     if not views.lessons:
         return [
-            f"Own views were recorded in {plural(views.hands, 'lesson')}, but not both they and "
+            f"Own views were recorded in {counted(views.hands, 'lesson')}, but not both they and "
             "the scores by seat: only then can the two be compared."
         ]
     more = f" ({views.hands} more without)" if views.hands else ""
-    said = [f"{plural(views.lessons, 'lesson')} with own views and scores by seat{more}."]
+    said = [f"{counted(views.lessons, 'lesson')} with own views and scores by seat{more}."]
     if views.agreement is not None:
         said.append(
             f"Agreement γ {figure(views.agreement)} (1: the surer scored higher; 0: no relation)."
@@ -114,7 +113,7 @@ def clarity_text(one: ClassReport) -> list[str]:
         head = "Lessons whose instructions needed clarifying (a fifth or more asked what to do):"
         return ["", *paragraph("", head).splitlines(), *lines]
     if noted:
-        said = f"Clarity was noted in {plural(noted, 'lesson')}; in none did a fifth or more ask."
+        said = f"Clarity was noted in {counted(noted, 'lesson')}; in none did a fifth or more ask."
         return ["", *paragraph("", said).splitlines()]
     return []
 

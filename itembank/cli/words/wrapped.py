@@ -12,6 +12,7 @@ from collections.abc import Collection, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from itembank.text.characters import short_message
+from itembank.text.in_words import plural
 
 if TYPE_CHECKING:
     from itembank.cli.bank.item_text import Printed
@@ -142,7 +143,7 @@ def face_lines(
     slips: Iterable[tuple[str, str, str]],
 ) -> list[str]:
     """Return the lines of what prints of an item, from its parts as text."""
-    worth = f"{marks}{_TIED}mark{'' if marks == 1 else 's'}"
+    worth = f"{marks}{_TIED}{plural(marks, 'mark')}"
     lines = [paragraph(lead, f"{prompt}  [{worth}]"), paragraph("   Key      ", key)]
     label = "   Working  "
     for words, line in steps:

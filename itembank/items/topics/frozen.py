@@ -24,7 +24,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from itembank.errors import CheckFailed, ItembankError
-from itembank.files.disk import write_whole
+from itembank.files.together import write_whole
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic

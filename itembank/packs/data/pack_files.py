@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
 import os
 import re
@@ -11,15 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from itembank.errors import ItembankError
-from itembank.files.disk import (
-    make_parents,
-    put_in_place,
-    remove,
-    remove_if_empty,
-    stage_folder,
-    sync_folder,
-    write_file,
-)
+from itembank.files.together import Together
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_place import PACK_FILE, read_pack_data
 
@@ -54,25 +45,11 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
         ItembankError: the folder exists (and may not be replaced), or cannot be written.
     """
     refuse_folder(folder, files, replace)
-    new: Path | None = None
-    made: list[Path] = []
     try:
-        try:
-            made = make_parents(folder.parent)
-            new = stage_folder(folder)
-            for name, data in files.items():
-                write_file(new / name, data)
-            sync_folder(new)
-            _swap_in(new, folder)
-        except OSError as error:
-            raise cannot_write(folder, error) from None
-        made = []
-    finally:
-        # Gone by now, or what stood there before; or it went wrong, and nothing of it may stay.
-        if new is not None:
-            remove(new)
-        for one in reversed(made):
-            remove_if_empty(one)
+        with Together() as change:
+            change.folder(folder, files)
+    except OSError as error:
+        raise cannot_write(folder, error) from None
 
 
 def refuse_folder(folder: Path, files: Mapping[str, bytes], replace: bool) -> None:
@@ -111,15 +88,6 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
     return ItembankError(
         f"{folder} cannot be written: {reason}. Nothing was written.", matter="place of a pack"
     )
-
-
-def _swap_in(new: Path, folder: Path) -> None:
-    """Give `new` the name `folder`; what stood there is put back if that fails."""
-    old = put_in_place(new, folder)
-    with contextlib.suppress(OSError):  # the names are right by now, if not yet on the disk
-        sync_folder(folder.parent)
-    if old is not None:
-        remove(old)
 
 
 def load_pack(path: Path) -> Pack:

@@ -20,6 +20,7 @@ from collections.abc import Mapping, Sequence
 from itembank.errors import ItembankError
 from itembank.planning.choosing.topic_state import ChosenTopic, LessonChoice, LessonWish, TopicState
 from itembank.planning.choosing.week_settings import ChoiceSettings
+from itembank.text.in_words import long_day
 
 __all__ = [
     "ChosenTopic",
@@ -65,7 +66,7 @@ def choose_topics(
 
 
 def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B}"
+    day = long_day(lesson.date)
     known = {state.topic for state in topics}
     for name in lesson.pinned:
         if name not in known:

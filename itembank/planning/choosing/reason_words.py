@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Sequence
 
 from itembank.files.faults import join_words
 from itembank.planning.choosing.topic_reason import Again, Cause, Reason
+from itembank.text.in_words import counted, short_day, weekday
 
 
 def reason_words(reason: Reason | None, pinned: bool = False) -> str:
     """Return a reason in one line that a teacher can check.
 
     >>> from itembank.planning.choosing.topic_reason import Occasion
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> taught, last = day(2026, 10, 19), Occasion(day(2026, 11, 18), 54, 26)
     >>> reason_words(Reason(day(2026, 11, 30), Cause.PAST, taught, last))
     'taught 19 Oct, last seen 12 days ago, 54 % right then'
@@ -28,7 +28,7 @@ def reason_words(reason: Reason | None, pinned: bool = False) -> str:
 def reason_of_its_lesson(reason: Reason | None, pinned: bool = False) -> str:
     """Return what of a reason is not the same in every lesson of a week; perhaps nothing.
 
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> reason_of_its_lesson(Reason(day(2026, 11, 30), Cause.PAST, day(2026, 10, 19)), True)
     'pinned by you'
     """
@@ -43,7 +43,7 @@ def reason_of_week(reason: Reason | None, chosen_on: Sequence[str], short: bool 
 
     What it is needed for is left out, since that differs from lesson to lesson.
 
-    >>> day = datetime.date
+    >>> from datetime import date as day
     >>> found = Reason(day(2026, 11, 30), Cause.PAST, day(2026, 10, 19))
     >>> reason_of_week(found, ["Mon", "Tue"])
     'taught 19 Oct, not brought back yet, your choice on Mon and Tue'
@@ -74,7 +74,7 @@ def _past(reason: Reason, short: bool = False) -> list[str]:
     if reason.cause is Cause.OUTSIDE:
         said.append("not in the scheme")
     if reason.taught is not None:
-        said.append(f"{'' if short else 'taught '}{_day(reason.taught)}")
+        said.append(f"{'' if short else 'taught '}{short_day(reason.taught)}")
     if reason.cause is Cause.PAST:
         said += _seen(reason, short)
     return said
@@ -95,7 +95,7 @@ def _seen(reason: Reason, short: bool) -> list[str]:
     else:
         said.append("?" if short else "not recorded")
     if told is not None:
-        said.append(f"{told.right} % right on {_day(told.date)}")
+        said.append(f"{told.right} % right on {short_day(told.date)}")
     return said
 
 
@@ -111,11 +111,6 @@ def _of_its_lesson(reason: Reason, pinned: bool) -> list[str]:
 def _again(again: Again | None) -> list[str]:
     if again is None:
         return []
-    plural = "" if again.questions == 1 else "s"
-    few = f"it has only {again.questions} question{plural}"
-    day = f"{again.date:%a} {_day(again.date)}"
+    few = f"it has only {counted(again.questions, 'question')}"
+    day = f"{weekday(again.date)[:3]} {short_day(again.date)}"
     return [f"asks again what {day} asked: {few if again.questions else 'no other is left'}"]
-
-
-def _day(date: datetime.date) -> str:
-    return f"{date.day} {date:%b}"

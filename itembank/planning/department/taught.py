@@ -6,6 +6,8 @@ import datetime
 from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING
 
+from itembank.text.in_words import day_month
+
 if TYPE_CHECKING:
     from itembank.planning.department.class_scheme import LessonKey
     from itembank.planning.department.department import Department, SchoolClass
@@ -64,5 +66,5 @@ def not_yet(
         if when is None:
             found[name] = "has not been taught yet, as department.toml says"
         elif when >= date:
-            found[name] = f"is taught on {when.day} {when:%B}"
+            found[name] = f"is taught on {day_month(when)}"
     return found

@@ -13,7 +13,6 @@ from functools import singledispatchmethod
 
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import join_words
-from itembank.planning.calendar.days import long_day
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
@@ -31,6 +30,7 @@ from itembank.planning.week.changes import (
 )
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
+from itembank.text.in_words import long_day, weekday
 
 TopicOf = Callable[[str], str]
 """Returns the topic of the item at an address; raises ItembankError where it names nothing."""
@@ -49,7 +49,8 @@ def find_lesson(plan: WeekPlan, name: LessonName) -> int:
         if lesson.date == date and name.period in ("", lesson.period)
     ]
     if not places:
-        days = ", ".join(f"{lesson.date:%a} {lesson.date.day}" for lesson in plan.lessons)
+        named = [f"{weekday(lesson.date)[:3]} {lesson.date.day}" for lesson in plan.lessons]
+        days = ", ".join(named)
         raise ItembankError(
             f"{plan.class_name} has no such lesson on {long_day(date)}. The lessons are {days}."
         )

@@ -15,6 +15,7 @@ from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
+from itembank.text.in_words import day_month_year, long_day, weekday
 
 FOLDER = "plans"
 FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
@@ -95,7 +96,7 @@ class PlannedLesson:
 
     def __str__(self) -> str:
         """Return the day and the period."""
-        return f"{self.date:%A} {self.date.day} {self.date:%B}, period {self.period}"
+        return f"{long_day(self.date)}, period {self.period}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,12 +129,12 @@ def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "
     again.
     """
     run = f"run: {how_to_build}" if how_to_build else "build the week from this file again."
-    head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
+    head = [f"# The week of {day_month_year(plan.week)} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
     lines = [*head, HOW.format(build=run), f"class = {quoted(plan.class_name)}"]
     lines.append(f"week = {plan.week.isoformat()}")
     for lesson in plan.lessons:
-        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]
+        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {weekday(lesson.date)}"]
         lines.append(f"period = {quoted(lesson.period)}")
         lines.append(f"title = {quoted(lesson.title)}")
         lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]

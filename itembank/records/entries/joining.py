@@ -37,6 +37,7 @@ from itembank.records.entries.entries import (
 )
 from itembank.records.entries.questions_asked import asked_in, marks_of, pack_asked
 from itembank.records.store.store_tables import clarity, entry, own_view, question
+from itembank.text.in_words import plural
 
 LONGEST_NOTE = 200
 T = TypeVar("T")
@@ -122,11 +123,11 @@ def _refuse_other_length(
 def _refuse_twice(facts: LessonFacts, before: Iterable[str], new: Iterable[str]) -> None:
     twice = sorted({*before} & {*new}, key=seat_order)
     if twice:
-        one = len(twice) == 1
+        many = len(twice)
         raise ItembankError(
-            f"{facts}: seat{'' if one else 's'} {join_words(twice)} "
-            f"{'is' if one else 'are'} recorded already, so {'it' if one else 'they'} would count "
-            "twice. Nothing was recorded. Take the seats out of one part, or put a seat right "
+            f"{facts}: {plural(many, 'seat')} {join_words(twice)} {plural(many, 'is', 'are')} "
+            f"recorded already, so {plural(many, 'it', 'they')} would count twice. "
+            "Nothing was recorded. Take the seats out of one part, or put a seat right "
             f'with --correct, as in --correct "{twice[0]} 6".'
         )
 

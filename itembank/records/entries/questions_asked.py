@@ -13,6 +13,7 @@ from collections.abc import Collection, Iterable
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.records.entries.entries import Answers, Bands, LessonFacts, Questions, Scores, What
+from itembank.text.in_words import plural
 
 ASKED, NOT_ASKED = "1", "-"
 _RANGE = re.compile(r"([0-9]{1,3})(?:\s*(?:-|–|to)\s*([0-9]{1,3}))?")
@@ -116,7 +117,7 @@ def numbers_said(numbers: Collection[int]) -> str:
     parts: list[str] = []
     for run in runs:
         parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
-    return f"question{'s' if len(numbers) > 1 else ''} {join_words(parts)}"
+    return f"{plural(len(numbers), 'question')} {join_words(parts)}"
 
 
 def not_asked_said(numbers: Collection[int]) -> str:

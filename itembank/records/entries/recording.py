@@ -16,6 +16,7 @@ from itembank.records.entries.questions_asked import asked_in, marks_of, pack_as
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, of_class, question
 from itembank.text.folding import folded
+from itembank.text.in_words import moment
 
 
 class RecordedAlready(ItembankError):
@@ -105,7 +106,7 @@ def record_in(
         what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
     elif there and not replace:
         one = there[0]
-        when = f"on {one.made_at:%d %b at %H:%M}"
+        when = f"on {moment(one.made_at)}"
         if kind == "cancelled":
             raise RecordedAlready(f"It is noted already, {when}, that {facts} has no lesson.")
         if kind == "cover":
@@ -114,7 +115,7 @@ def record_in(
                 "Add --replace to put this in its place."
             )
         raise RecordedAlready(
-            f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
+            f"{facts} has {NAMES[one.kind]} already, recorded on {moment(one.made_at)}. "
             "Nothing was recorded. Add --replace to put these in their place (the earlier ones "
             "can be had back with ‘itembank undo’), or --add to join the two: the other half of a "
             "class, or somebody who was away."

@@ -23,6 +23,7 @@ from itembank.people.seats import heading_fault, seat_fault
 from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.questions_asked import not_asked_said
 from itembank.records.entries.teacher_text import seat_said, view_level
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
@@ -155,7 +156,7 @@ def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> 
         )
     blank = sum(not row.answers[n - 1] for row in rows for n in numbers)
     if blank:
-        cells = "1 cell is" if blank == 1 else f"{blank} cells are"
+        cells = counted(blank, "cell is", "cells are")
         found.append(f"{cells} blank where others have an answer: no answer, so wrong.")
     return tuple(found)
 

@@ -21,6 +21,7 @@ from enum import StrEnum
 
 from itembank.people.seats import seat_order
 from itembank.records.statistics.interval import Interval, wilson
+from itembank.text.in_words import counted
 
 SMALL = 12
 """Pupils below which the advice says that so few tell little (common practice, no source)."""
@@ -126,8 +127,9 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
         names = " and ".join(f"“{one}”" for one in others)
         why.append(f"A close call: the interval reaches into {names}.")
     if out_of < SMALL:
-        pupils = "1 pupil" if out_of == 1 else f"{out_of} pupils"
-        why.append(f"Only {pupils}: look at their work rather than at the figure.")
+        why.append(
+            f"Only {counted(out_of, 'pupil')}: look at their work rather than at the figure."
+        )
     return Advice(found, others, interval, out_of, " ".join(why))
 
 

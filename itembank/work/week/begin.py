@@ -12,11 +12,11 @@ from itembank.files.faults import FileFaults, join_words
 from itembank.files.snapshot import Snapshot, take
 from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar.calendar import monday
-from itembank.planning.calendar.days import long_day
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.remark import Remark
 from itembank.text.folding import same_name
+from itembank.text.in_words import long_day
 from itembank.today import today
 from itembank.work.week.planner import NewPlan, Planner
 from itembank.work.week.request import WeekRequest

@@ -66,7 +66,7 @@ class Week:
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
-        from itembank.packs.data.together import write_together
+        from itembank.packs.data.write_packs import write_together
 
         folders = [self.folder(lesson) for lesson in lessons]
         if not replace and (there := [folder for folder in folders if folder.exists()]):

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from itembank.files.faults import join_words
-from itembank.planning.calendar.days import long_day
 from itembank.planning.choosing.reason_words import reason_of_week
+from itembank.text.in_words import day_month_year, long_day, plural, weekday
 
 if TYPE_CHECKING:
     from itembank.pages.documents.week_overview import WeekData
@@ -23,7 +23,7 @@ def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekD
     count = len(plan.lessons)
     starters = "the starter" if count == 1 else f"the {count} starters"
     return WeekData(
-        title=f"{plan.class_name}: the week of {plan.week.day} {plan.week:%B %Y}",
+        title=f"{plan.class_name}: the week of {day_month_year(plan.week)}",
         class_name=plan.class_name,
         intro=f"{planner.folder.department.school}. What {starters} of the week bring back, and "
         "why.",
@@ -58,7 +58,7 @@ def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
     for lesson in lessons:
         found.setdefault((long_day(lesson.date), lesson.title), []).append(lesson.period)
     return [
-        f"{day}, period{'s' if len(periods) > 1 else ''} {join_words(periods)}: {title}"
+        f"{day}, {plural(len(periods), 'period')} {join_words(periods)}: {title}"
         for (day, title), periods in found.items()
     ]
 
@@ -67,7 +67,7 @@ def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
     """Return each title with the days and periods of its lessons."""
     found: dict[str, list[str]] = {}
     for lesson in lessons:
-        found.setdefault(lesson.title, []).append(f"{lesson.date:%a} {lesson.period}")
+        found.setdefault(lesson.title, []).append(f"{weekday(lesson.date)[:3]} {lesson.period}")
     return [f"{title}: {join_words(times)}." for title, times in found.items()]
 
 
@@ -75,7 +75,7 @@ def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
     from itembank.pages.parts.week_table import LessonColumn
 
     several = sum(other.date == lesson.date for other in plan.lessons) > 1
-    day = f"{lesson.date:%a}", str(lesson.date.day)
+    day = weekday(lesson.date)[:3], str(lesson.date.day)
     return LessonColumn(day, f"p{lesson.period}" if several else "", lesson.questions)
 
 
@@ -111,5 +111,6 @@ def _whys(lessons: Sequence[PlannedLesson], name: str) -> tuple[str, str]:
         (lesson, topic) for lesson in lessons for topic in lesson.topics if topic.topic == name
     ]
     reason = with_it[0][1].reason
-    chosen = list(dict.fromkeys(f"{lesson.date:%a}" for lesson, topic in with_it if topic.pinned))
+    pinned = [lesson for lesson, topic in with_it if topic.pinned]
+    chosen = list(dict.fromkeys(weekday(lesson.date)[:3] for lesson in pinned))
     return reason_of_week(reason, chosen), reason_of_week(reason, chosen, short=True)

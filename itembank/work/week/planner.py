@@ -11,11 +11,12 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
-from itembank.planning.calendar.days import long_day, period_order, usual_seed
+from itembank.planning.calendar.days import period_order, usual_seed
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+from itembank.text.in_words import long_day
 from itembank.today import today
 from itembank.work.week.results import Recorded
 

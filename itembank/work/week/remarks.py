@@ -8,6 +8,7 @@ from itembank.files.faults import join_words
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.week.week_plan import PlannedLesson
 from itembank.remark import Remark
+from itembank.text.in_words import weekday
 from itembank.work.week.begin import Begun
 from itembank.work.week.files import Week
 
@@ -37,7 +38,7 @@ def _asked_again(lessons: Sequence[PlannedLesson]) -> Iterator[Remark]:
     for lesson in lessons:
         for topic in lesson.topics:
             if topic.reason is not None and topic.reason.again is not None:
-                days.setdefault(topic.topic, []).append(f"{lesson.date:%A}")
+                days.setdefault(topic.topic, []).append(weekday(lesson.date))
     for name, named in days.items():
         yield Remark(
             f"{name} comes again with questions asked of late on {join_words(named)}: it has no "

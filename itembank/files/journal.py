@@ -14,7 +14,8 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from itembank.files.disk import JOURNAL_FILE, put_in_place, remove, sync_folder, write_first
+from itembank.files.disk import JOURNAL_FILE, remove, sync_folder, write_first
+from itembank.files.renaming import put_in_place
 
 
 def begin(folder: Path, new: Iterable[tuple[Path, Path]], gone: Iterable[Path]) -> None:
