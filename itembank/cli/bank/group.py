@@ -65,5 +65,5 @@ SAVING = {
 """The commands that hold a bank's lock, where colleagues see who does."""
 
 for _name, (_where, _says) in COMMANDS.items():
-    _first = "itembank.cli.initials:ask_once" if _name in SAVING else ""
+    _first = "itembank.cli.words.initials:ask_once" if _name in SAVING else ""
     later(app, _name, f"itembank.cli.bank.{_where}", _says, _first)

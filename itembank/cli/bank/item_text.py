@@ -28,6 +28,8 @@ class Printed:
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
     marks: int
+    many: bool = False
+    """Whether many answers are right, so that the key is an example."""
 
 
 def printed(item: BankItem) -> Printed:
@@ -36,25 +38,27 @@ def printed(item: BankItem) -> Printed:
     Raises:
         UnreadableMaths: lines of the item cannot be read.
     """
-    from itembank.bank.question.as_item import form_of
+    from itembank.bank.question.as_item import form_and_many
     from itembank.bank.question.maths import read_maths
     from itembank.items.item import Misconception, Slip, Step
     from itembank.items.marks import usual_marks
 
     maths = read_maths(item)
+    form, many = form_and_many(item, maths)
     steps = tuple(
         Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
     )
     return Printed(
         maths.runs,
         maths.key,
-        form_of(item, maths),
+        form,
         steps,
         tuple(
             Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ),
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        many,
     )
 
 

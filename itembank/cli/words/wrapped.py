@@ -125,13 +125,22 @@ def question_lines(lead: str, item: Item | Printed) -> list[str]:
         lead,
         prompt_text(item.prompt),
         item.marks,
-        f"{maths(item.key)}  ({form_words(item.form)})",
+        f"{key_text(item)}  ({form_words(item.form)})",
         [(step.say, "" if step.maths is None else maths(step.maths)) for step in item.steps],
         [
             (maths(slip.wrong), slip.misconception.name, slip.misconception.ask)
             for slip in item.slips
         ],
     )
+
+
+def key_text(item: Item | Printed) -> str:
+    """Return a key as text; where many answers are right it is said to be one of them."""
+    from itembank.items.asks import kind_of
+    from itembank.items.item import Item
+
+    many = kind_of(item.ask).many if isinstance(item, Item) else item.many
+    return f"for example {maths(item.key)} (others are right)" if many else maths(item.key)
 
 
 def face_lines(
