@@ -7,7 +7,7 @@ import tomllib
 import pytest
 
 from itembank.bank.saving.bank_lock import locked
-from itembank.cli import initials as asking
+from itembank.cli.words import initials as asking
 from itembank.errors import ItembankError
 from itembank.people.colleague import (
     A_COLLEAGUE,

@@ -72,9 +72,9 @@ def week(
         )
     if plan is not None and from_ is not None:
         raise ItembankError("--plan says which week it is. Leave out --from.")
-    from itembank.cli.lesson_text import store_of
     from itembank.cli.week_changes import read_changes
     from itembank.cli.week_told import Waiting, tell_week
+    from itembank.cli.words.tell import tell_copies
     from itembank.planning.calendar.days import parse_day
     from itembank.work.week.request import WeekRequest
     from itembank.work.week.run import make_week
@@ -100,7 +100,7 @@ def week(
         how_to_build="itembank week --plan {path} --replace",
     )
     made = make_week(request, waiting=Waiting())
-    store_of(made.department)  # tells of copies of the results that lie beside them
+    tell_copies(made.department)
     tell_week(made)
 
 

@@ -89,8 +89,15 @@ def all_or_lost(
     return [found[index] for index in range(len(pieces))]
 
 
-def all_of(place: Place, how: Callable[[P], R], pieces: Sequence[P]) -> list[R]:
-    """Return the result of every piece, in their order.
+def all_of(
+    place: Place,
+    how: Callable[[P], R],
+    pieces: Sequence[P],
+    report: Progress | None = None,
+    *,
+    few: int = 1,
+) -> list[R]:
+    """Return the result of every piece, in their order; `report` as in :func:`all_or_lost`.
 
     >>> all_of(ThisMachine(2), abs, [-1, 2, -3])
     [1, 2, 3]
@@ -100,7 +107,7 @@ def all_of(place: Place, how: Callable[[P], R], pieces: Sequence[P]) -> list[R]:
         RuntimeError: a piece raised anything else, or ended its process.
     """
     found: list[R] = []
-    for result in all_or_lost(place, how, pieces):
+    for result in all_or_lost(place, how, pieces, report, few=few):
         if isinstance(result, Lost):
             raise RuntimeError(f"a piece of work {result.why}")
         found.append(result)

@@ -125,10 +125,7 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
     wanted = queries()
     there = [name for name in wanted if (folder / name).exists()]
     if there and not replace:
-        raise ItembankError(
-            f"There is {there[0]} in {folder} already. Add --replace to write over it, or name "
-            "another folder with --to."
-        )
+        raise ItembankError(f"There is {there[0]} in {folder} already.", matter="export there")
     try:
         make_folder(folder)
     except OSError as error:

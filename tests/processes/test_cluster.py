@@ -2,11 +2,15 @@
 
 import builtins
 import os
+import shutil
+from pathlib import Path
 
 import pieces
 import pytest
 from dask_here import DaskHere
 
+from itembank.bank.index import asking
+from itembank.cli.main import run
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import cluster as cluster_module
 from itembank.processes import cluster_run, cluster_workers, on_worker, same_code
@@ -17,6 +21,7 @@ from itembank.processes.pool import Lost
 
 pytest.importorskip("distributed")
 NUMBERS = list(range(1, 41))
+BANKS = Path(__file__).parent.parent.parent / "banks"
 
 
 @pytest.fixture(scope="module")
@@ -85,6 +90,43 @@ def test_an_interrupt_stops_what_the_workers_are_at(dask, at):
         all_or_lost(place, pieces.slow, [*[0.01] * 4, *[600] * 20], stop)
     with at(dask) as place:  # they are free again, long before 600 s are over
         assert all_of(place, pieces.double, NUMBERS) == [2 * n for n in NUMBERS]
+
+
+@pytest.mark.parametrize(
+    ("command", "says"),
+    [
+        (("bank", "prove", "questions"), "keys"),
+        (("bank", "twins", "questions", "more"), "ask the same:"),
+        (("audit", "ratio.share", "--sample", "410", "--json"), '"checked"'),
+    ],
+)
+def test_commands_say_the_same_to_the_byte(dask, tmp_path, monkeypatch, capsys, command, says):
+    monkeypatch.setattr(asking, "FEW_ITEMS", 1)
+    told = []
+    for name, options in {"here": (), "there": ("--cluster", dask.address)}.items():
+        folder = tmp_path / name  # neither knows what the other has found out
+        shutil.copytree(BANKS / "larkhythe" / "questions", folder / "questions")
+        shutil.copytree(BANKS / "larkhythe" / "questions", folder / "more")
+        facts = folder / "more" / "bank.toml"
+        facts.write_text(facts.read_text("utf-8").replace('"larkhythe"', '"more"'), "utf-8")
+        monkeypatch.chdir(folder)
+        with pytest.raises(SystemExit) as end:
+            run([*command, *options])
+        told.append((end.value.code, *capsys.readouterr()))
+    assert told[0] == told[1]
+    assert says in told[0][1]
+    assert told[0][2] == ""
+
+
+def test_a_command_goes_on_without_its_cluster(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(cluster_module, "CONNECT", 0.5)
+    shutil.copytree(BANKS / "larkhythe" / "questions", tmp_path / "questions")
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(SystemExit):
+        run(["bank", "prove", "questions", "--cluster", "tcp://127.0.0.1:9"])
+    out, err = capsys.readouterr()
+    assert "keys" in out
+    assert err.startswith("Note: No scheduler answers at tcp://127.0.0.1:9.")
 
 
 def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monkeypatch):

@@ -183,7 +183,10 @@ def _asked(
 
 
 def ask_missing(
-    bank: KeptBank, facts: Sequence[int] | None = None, report: Progress | None = None
+    bank: KeptBank,
+    facts: Sequence[int] | None = None,
+    report: Progress | None = None,
+    place: Place | None = None,
 ) -> None:
     """Read the words of items that were not read yet: of some facts, or of all of the bank."""
     missing = _missing(bank, "question")
@@ -203,7 +206,7 @@ def ask_missing(
                 report(before + count, len(missing))
 
         work = [(one.kept.fact, one.kept.own, one.topic, one.kept.record) for one in entries]
-        rows = ask_all(work, tell)
+        rows = ask_all(work, tell, place)
         bank.store.write(
             lambda db, rows=rows: db.executemany(  # type: ignore[misc]
                 "INSERT OR REPLACE INTO question VALUES (?, ?, ?, ?, ?)", rows
@@ -365,7 +368,9 @@ def made_outcomes(
     return [known[one] for one in addresses]
 
 
-def twin_groups(*banks: KeptBank, report: Progress | None = None) -> list[tuple[str, ...]]:
+def twin_groups(
+    *banks: KeptBank, report: Progress | None = None, place: Place | None = None
+) -> list[tuple[str, ...]]:
     """Return the twins in and across banks, each group sorted, the groups by their first items.
 
     Each bank is asked once: no item is compared with any other.
@@ -373,7 +378,7 @@ def twin_groups(*banks: KeptBank, report: Progress | None = None) -> list[tuple[
     names: dict[bytes, list[str]] = {}
     written = set()
     for bank in banks:
-        ask_missing(bank, None, report)
+        ask_missing(bank, None, report, place)
         query = (
             "SELECT question.twin, place.id FROM temp.now JOIN place USING (sheet) "
             "JOIN question ON question.fact = place.fact ORDER BY now.at, place.at"

@@ -88,7 +88,7 @@ def the_day(typed: str | None) -> datetime.date:
     Raises:
         ItembankError: it is no day.
     """
-    from itembank.cli.lesson_text import read_day
+    from itembank.cli.options.day import read_day
 
     return read_day(typed, "--on") or datetime.date.today()
 

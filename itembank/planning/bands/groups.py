@@ -122,8 +122,11 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
             # 5/8 says no more than 5 where the starter is out of 8.
             if (written := _OUT_OF.fullmatch(score)) and written[2] == str(marks):
                 score = written[1]
-            fault = score_fault(score, marks)
-            if fault:
+            if written and written[2] != str(marks):
+                said = f"‘{score}’ is out of {written[2]}, and the starter out of {marks}."
+                said += f" Write a score out of {marks}."
+                faults.append(Fault(file, line, said, matter="out of other marks"))
+            elif fault := score_fault(score, marks):
                 faults.append(Fault(file, line, fault))
             else:
                 entries.append(Entry(code, int(score)))

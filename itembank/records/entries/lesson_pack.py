@@ -37,7 +37,8 @@ def choose_pack(
     if len(newest) > 1:
         folders = ", ".join(str(one.path.parent) for one in newest)
         raise ItembankError(
-            f"There are {len(newest)} packs for {newest[0].date}. Say which with --pack: {folders}."
+            f"There are {len(newest)} packs for {newest[0].date}: {folders}.",
+            matter="several packs",
         )
     return newest[0]
 
@@ -89,10 +90,7 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
             for one in data["bands"]
         )
     except (KeyError, TypeError, ValueError, IndexError, AttributeError, RecursionError):
-        raise ItembankError(
-            f"{path} is not a whole pack. Make it again with ‘itembank pack’, or name another "
-            "with --pack."
-        ) from None
+        raise ItembankError(f"{path} is not a whole pack.", matter="no whole pack") from None
     return PackFacts(facts, bands, path, versions)
 
 

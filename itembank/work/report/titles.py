@@ -7,7 +7,6 @@ the place to check a bank. What is known nowhere any more goes by its id.
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Collection, Iterable, Mapping
 from functools import cached_property
 from pathlib import Path
@@ -87,13 +86,13 @@ class Titles:
     def _generated(self) -> Mapping[str, str]:
         from itembank.items.topics.registry import topics
 
-        return {one.id: one.title for one in topics()}
+        return {topic.id: topic.title for topic in topics()}
 
     @cached_property
     def _mistakes(self) -> Mapping[str, str]:
         from itembank.items.topics.registry import topics
 
-        return {each.id: each.name for one in topics() for each in one.misconceptions}
+        return {slip.id: slip.name for topic in topics() for slip in topic.misconceptions}
 
     def _bank_file(self, topic: str) -> Mapping[str, Any]:
         for files in self._bank_files:
@@ -121,23 +120,9 @@ class Titles:
 
 def _tables(value: object) -> list[Mapping[str, Any]]:
     """Return the tables of an array of tables; nothing where it is something else."""
-    return [one for one in value if isinstance(one, dict)] if isinstance(value, list) else []
+    return [table for table in value if isinstance(table, dict)] if isinstance(value, list) else []
 
 
 def titles_of(department: Department) -> Titles:
     """Return the titles that the classes of a department may meet."""
-    return Titles(bank for one in department.classes for bank in one.draw_from.banks or ())
-
-
-def cut(text: str, most: int) -> str:
-    """Return `text`, shortened to `most` characters at a word where there is one.
-
-    >>> cut("Adding and subtracting mixed numbers", 24)
-    'Adding and subtracting…'
-    >>> cut("fractions.decimals-percentages", 20)
-    'fractions.decimals-…'
-    """
-    if len(text) <= most:
-        return text
-    whole = textwrap.shorten(text, most, placeholder="…", break_on_hyphens=False)
-    return whole if len(whole) > 1 else text[: most - 1].rstrip() + "…"
+    return Titles(bank for group in department.classes for bank in group.draw_from.banks or ())

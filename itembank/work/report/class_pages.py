@@ -8,10 +8,6 @@ from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.cli.report.class_text import advice, only_means, stopped_early
-from itembank.cli.report.in_figures import figure, share_words
-from itembank.cli.report.titles import Titles
-from itembank.cli.report.views_text import MOST, fooled_summary, views_summary
 from itembank.files.private import write_private
 from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow
 from itembank.pages.documents.class_report_pages import class_report as draw_report
@@ -25,6 +21,16 @@ from itembank.records.reports.class_report import (
 )
 from itembank.records.reports.own_view_report import FooledBy
 from itembank.text.in_words import counted, day_month_year, month, short_day
+from itembank.work.report.class_words import (
+    MOST,
+    advice,
+    fooled_summary,
+    only_means,
+    stopped_early,
+    views_summary,
+)
+from itembank.work.report.figures import figure, share_words
+from itembank.work.report.titles import Titles
 
 MOST_LESSONS = 32
 """Lessons shown one by one, about a page of them; of more, bands are shown by week."""

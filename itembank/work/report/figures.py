@@ -1,20 +1,15 @@
-"""Figures, days and tables as all reports print them."""
+"""Figures and days as all reports print them, and the rows of their tables."""
 
 from __future__ import annotations
 
-import textwrap
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, TypeAlias
-
-from itembank.cli.words.wrapped import table, width
 
 if TYPE_CHECKING:
     from itembank.records.statistics.interval import Interval
 
 Rows: TypeAlias = tuple[Sequence[str], list[Sequence[object]]]
 """A table for a CSV file: its headings and its rows."""
-LEAST = 16
-"""Columns that a name is given at least, however wide the figures beside it are."""
 
 
 def share_words(interval: Interval) -> str:
@@ -59,28 +54,3 @@ def places(value: float | None) -> float | None:
 def rounded(interval: Interval) -> tuple[float, float, float]:
     """Return a share and its ends to four places, for a spreadsheet."""
     return round(interval.share, 4), round(interval.low, 4), round(interval.high, 4)
-
-
-def named_table(
-    heads: Sequence[str], rows: Sequence[Sequence[str]], right: Collection[int] = ()
-) -> str:
-    """Return a table whose first column names its rows: whole, on several lines where need be.
-
-    The table then fills the width there is and no more.
-
-    >>> print(named_table(["topic", "n"], [["ratio", "5"]], right={1}))
-    topic  n
-    ratio  5
-    """
-    others = [max(len(row[i]) for row in (heads, *rows)) for i in range(1, len(heads))]
-    room = max(LEAST, width() - sum(others) - 2 * len(others))
-    lines: list[Sequence[str]] = []
-    for row in rows:
-        first, *more = _lines(row[0], room)
-        lines.append([first, *row[1:]])
-        lines += [[part, *("" for _ in row[1:])] for part in more]
-    return table(heads, lines, right)
-
-
-def _lines(text: str, room: int) -> list[str]:
-    return textwrap.wrap(text, room, subsequent_indent="  ", break_on_hyphens=False) or [""]
