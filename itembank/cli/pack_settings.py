@@ -147,7 +147,8 @@ def resolve(
     if not topics:
         raise ItembankError(
             "There is no department.toml here or above, so no class to take topics from. "
-            "Go to a department's folder, name it with --department, or name topics with --topic."
+            "Go to a department's folder, name it with --department, or name topics with --topic; "
+            "‘itembank demo’ writes a department to try things with."
         )
     drawing = draw_from(given, plan, group, department).settle()
     if group is not None:

@@ -30,7 +30,10 @@ ADVICE: Mapping[str, Advice] = {
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
-    "no department here": Advice("Go to the department's folder, or name it with --department."),
+    "no department here": Advice(
+        "Go to the department's folder, or name it with --department; ‘itembank demo’ writes one "
+        "to try things with."
+    ),
     "no such department": Advice("Check how --department is spelt."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
