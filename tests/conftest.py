@@ -17,4 +17,5 @@ settings.load_profile("same")
 # The person's own settings are not the tests' business: theirs stand in a folder of their own.
 _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name
+os.environ["ITEMBANK_INDEX"] = os.path.join(_own.name, "banks")
 os.environ["ITEMBANK_INITIALS"] = ""

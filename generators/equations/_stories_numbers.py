@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, letter_left, one_of, undo_product
-from generators.equations._common import balance, side
+from generators.equations._balance import balance
 from generators.equations._story import (
     NUMBER,
     N,
@@ -15,6 +15,7 @@ from generators.equations._story import (
     litres,
     pounds,
 )
+from generators.equations._writing import side
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Step, prompt
 from itembank.notation import tree as t
@@ -54,12 +55,12 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
     c = a * value + plus
     text, first, stops, subtracts = ONE_UNKNOWN[kind]
     steps = (Step(first, t.equals(side(a, N, plus), t.num(c))), *balance(N, a, plus, 0, c))
-    one, extra, total = t.num(a), t.num(b), t.num(c)
+    times_taken, extra, total = t.num(a), t.num(b), t.num(c)
     if kind == 3:
-        one, extra, total = pounds(a), pounds(b), pounds(c)
+        times_taken, extra, total = pounds(a), pounds(b), pounds(c)
     elif kind == 5:
         extra, total = pounds(b), pounds(c)
-    product = t.times(one, N)
+    product = t.times(times_taken, N)
     model = t.equals(t.sub(product, extra) if kind == 1 else t.add(product, extra), total)
     key, form, wrap = t.num(value), "integer", t.num
     if kind == 5:
@@ -67,7 +68,7 @@ def one_unknown(kind: int, a: int, b: int, value: int) -> Story:
         steps = ending(steps, "Write the answer in pounds.", key)
     numbers = {"a": a, "an": a * value}
     return Story(
-        prompt(text, a=one, b=extra, c=total),
+        prompt(text, a=times_taken, b=extra, c=total),
         Find(N, (model,)),
         key,
         form,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of
-from generators.equations._common import balance, side, solution
+from generators.equations._balance import balance
 from generators.equations._story import (
     N,
     Story,
@@ -14,6 +14,7 @@ from generators.equations._story import (
     ending,
     metres,
 )
+from generators.equations._writing import side, solution
 from itembank.items.item import Find, Step, prompt
 from itembank.notation import tree as t
 

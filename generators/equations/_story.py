@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from itembank.items.item import Find, Misconception, Run, Step
+from itembank.items.item import Find, Run, Step
+from itembank.items.slips import Wrong
 from itembank.notation import tree as t
 
 N = t.Sym("n")
@@ -26,7 +27,7 @@ class Story(NamedTuple):
     key: t.Node
     form: str
     steps: tuple[Step, ...]
-    wrong: tuple[tuple[Misconception, t.Node], ...]
+    wrong: tuple[Wrong, ...]
     constants: tuple[int, ...] = ()
 
 

@@ -4,16 +4,9 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, one_of
-from generators.equations._common import (
-    across,
-    balance,
-    below_zero,
-    lead,
-    letter,
-    side,
-    solution,
-    solution_slips,
-)
+from generators.equations._balance import balance
+from generators.equations._writing import lead, letter, side, solution
+from generators.equations._wrong_lines import across, below_zero, solution_slips
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

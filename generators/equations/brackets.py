@@ -4,18 +4,10 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_product, last_products, number_left, one_of
-from generators.equations._common import (
-    balance,
-    bracket,
-    letter,
-    root,
-    side,
-    solution,
-    solution_slips,
-    swap,
-    terms,
-)
+from generators.equations._balance import balance
 from generators.equations._words import shown
+from generators.equations._writing import bracket, letter, side, solution, swap, terms
+from generators.equations._wrong_lines import root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

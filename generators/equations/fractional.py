@@ -14,18 +14,10 @@ from generators.equations._asks import (
     number_left,
     one_of,
 )
-from generators.equations._common import (
-    across,
-    balance,
-    bracket,
-    letter,
-    root,
-    side,
-    solution,
-    solution_slips,
-    take_number,
-)
+from generators.equations._balance import balance, take_number
 from generators.equations._words import shown_term
+from generators.equations._writing import bracket, letter, side, solution
+from generators.equations._wrong_lines import across, root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

@@ -12,8 +12,9 @@ from generators.equations._asks import (
     undo_number,
     undo_product,
 )
-from generators.equations._common import bracket, lead, letter, side, take_number
+from generators.equations._balance import take_number
 from generators.equations._words import Number, shown
+from generators.equations._writing import bracket, lead, letter, side
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import INEQUALITIES, Part

@@ -7,17 +7,10 @@ from math import gcd
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, lots, number_left
-from generators.equations._common import (
-    across,
-    balance,
-    below_zero,
-    lead,
-    letter,
-    side,
-    solution,
-    solution_slips,
-)
+from generators.equations._balance import balance
 from generators.equations._words import shown, shown_factor
+from generators.equations._writing import lead, letter, side, solution
+from generators.equations._wrong_lines import across, below_zero, solution_slips
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

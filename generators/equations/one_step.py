@@ -14,8 +14,10 @@ from generators.equations._asks import (
     undo_number,
     undo_product,
 )
-from generators.equations._common import letter, side, solution, solution_slips, swap, take_number
+from generators.equations._balance import take_number
 from generators.equations._words import shown, shown_factor
+from generators.equations._writing import letter, side, solution, swap
+from generators.equations._wrong_lines import solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

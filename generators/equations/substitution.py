@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left, one_of, undo_product
-from generators.equations._common import balance, side
+from generators.equations._balance import balance
 from generators.equations._words import shown, shown_factor
+from generators.equations._writing import side
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.slips import Wrong, slips

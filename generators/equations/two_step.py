@@ -6,17 +6,9 @@ from fractions import Fraction
 
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
-from generators.equations._common import (
-    balance,
-    lead,
-    letter,
-    side,
-    solution,
-    solution_slips,
-    swap,
-    take_letter,
-    take_number,
-)
+from generators.equations._balance import balance, take_letter, take_number
+from generators.equations._writing import lead, letter, side, solution, swap
+from generators.equations._wrong_lines import solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register

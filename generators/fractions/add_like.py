@@ -6,7 +6,8 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import ADD_ACROSS, answer_form, finish
+from generators.fractions._answers import answer_form, finish
+from generators.fractions._misconceptions import ADD_ACROSS
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -129,11 +130,11 @@ class AddLike(Topic):
         asked = join(t.frac(a, d), t.frac(b, d))
         top = a + b if op else a - b
         value = Fraction(top, d)
-        both = t.Frac(join(t.Int(a), t.Int(b)), t.Int(d))
+        over_one = t.Frac(join(t.Int(a), t.Int(b)), t.Int(d))
         steps = (
             Step(
                 f"The denominators are the same, so {'add' if op else 'subtract'} the numerators.",
-                t.equals(asked, both, t.frac(top, d)),
+                t.equals(asked, over_one, t.frac(top, d)),
             ),
             *finish(top, d),
         )

@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
+from math import gcd, lcm
 from typing import Any
 
-from generators.fractions._common import (
+from generators.fractions._answers import AS_MIXED, SIMPLEST, mixed
+from generators.fractions._misconceptions import (
     ADD_ACROSS,
-    AS_MIXED,
     KEEP_NUMERATORS,
-    SIMPLEST,
     SUBTRACT_ACROSS,
     keep_numerators,
-    lcm_all,
-    mixed,
 )
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -250,7 +247,7 @@ def _worked(
     """Return value, working and wrong answers of left + right (op 1) or left − right (op 0)."""
     (w, a, b), (v, c, d) = left, right
     join = add if op else sub
-    bottom = lcm_all(b, d)
+    bottom = lcm(b, d)
     s, t = a * (bottom // b), c * (bottom // d)
     asked: Node = join(Mixed(*left), Mixed(*right))
     changed: Node = join(Mixed(w, s, bottom), Mixed(v, t, bottom))

@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
+from math import gcd, lcm
 from typing import Any
 
-from generators.fractions._common import (
+from generators.fractions._answers import SIMPLEST, answer_form, finish
+from generators.fractions._misconceptions import (
     ADD_ACROSS,
     KEEP_NUMERATORS,
-    SIMPLEST,
     SUBTRACT_ACROSS,
-    answer_form,
-    finish,
     keep_numerators,
-    lcm_all,
 )
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -110,7 +107,7 @@ def _challenge(kind: int, triple: tuple[int, int, int], a: int, c: int, e: int) 
     if raw <= 0 or below <= 0 or top <= 0 or top == bottom:
         return False
     # Neither wrong method may give the right answer.
-    return raw * bottom != top * below and raw * bottom != top * lcm_all(b, d, f)
+    return raw * bottom != top * below and raw * bottom != top * lcm(b, d, f)
 
 
 @register
@@ -150,7 +147,7 @@ class AddUnlike(Topic):
         return self._terms(((1, a, b), (1 if op else -1, c, d)))
 
     def _terms(self, terms: tuple[tuple[int, int, int], ...]) -> Draft:
-        bottom = lcm_all(*(d for _, _, d in terms))
+        bottom = lcm(*(d for _, _, d in terms))
         tops = [n * (bottom // d) for _, n, d in terms]
         top = sum(s * t for (s, _, _), t in zip(terms, tops, strict=True))
         value = Fraction(top, bottom)
@@ -185,7 +182,7 @@ class AddUnlike(Topic):
 
     def _rest(self, story: str, kind: int, p: tuple[int, int], q: tuple[int, int]) -> Draft:
         (a, b), (c, d) = p, q
-        bottom = lcm_all(b, d)
+        bottom = lcm(b, d)
         used = a * (bottom // b) + c * (bottom // d)
         value = Fraction(bottom - used, bottom)
         first, second = frac(a, b), frac(c, d)

@@ -173,16 +173,17 @@ class FindWhole(Topic):
     def _from_part(self, kind: int, d: int, a: int, m: int) -> Draft:
         unit, words = PART[kind - 1] if kind else ("", "")
         f, known = t.frac(a, d), amount(a * m, unit)
-        one, key = amount(m, unit), amount(d * m, unit)
+        part_worth, key = amount(m, unit), amount(d * m, unit)
         steps = (
-            Step(f"Divide by {a} to find 1 part.", t.equals(t.divide(known, t.Int(a)), one)),
+            Step(f"Divide by {a} to find 1 part.", t.equals(t.divide(known, t.Int(a)), part_worth)),
             Step(
-                f"The whole is {d} parts: multiply by {d}.", t.equals(t.times(one, t.Int(d)), key)
+                f"The whole is {d} parts: multiply by {d}.",
+                t.equals(t.times(part_worth, t.Int(d)), key),
             ),
         )
         of_part = Fraction(a * a * m, d)
         wrong = slips(
-            (ONE_PART, one),
+            (ONE_PART, part_worth),
             (DENOMINATOR_ONLY, amount(a * m * d, unit)),
             (OF_PART, of_part if not unit else amount(of_part, unit)),
         )
@@ -199,16 +200,17 @@ class FindWhole(Topic):
     def _from_left(self, kind: int, d: int, a: int, m: int) -> Draft:
         unit, words = LEFT[kind]
         f, left = t.frac(a, d), (d - a) * m
-        known, one, key = amount(left, unit), amount(m, unit), amount(d * m, unit)
+        known, part_worth, key = amount(left, unit), amount(m, unit), amount(d * m, unit)
         x = t.Sym("x")
         steps = [
             Step("Find the fraction that is left.", t.equals(t.sub(t.Int(1), f), t.frac(d - a, d))),
             Step(
-                f"The whole is {d} parts: multiply by {d}.", t.equals(t.times(one, t.Int(d)), key)
+                f"The whole is {d} parts: multiply by {d}.",
+                t.equals(t.times(part_worth, t.Int(d)), key),
             ),
         ]
         if d - a > 1:
-            share = t.equals(t.divide(known, t.Int(d - a)), one)
+            share = t.equals(t.divide(known, t.Int(d - a)), part_worth)
             steps.insert(1, Step(f"Divide by {d - a} to find 1 part.", share))
         wrong = slips(
             (LEFT_AS_USED, amount(Fraction(left * d, a), unit)),

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions._common import AS_MIXED
+from generators.fractions._answers import AS_MIXED
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
 from itembank.items.topics.registry import register

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
+from math import gcd, lcm
 from typing import Any
 
-from generators.fractions._common import ADD_ACROSS, answer_form, lcm_all
+from generators.fractions._answers import answer_form
+from generators.fractions._misconceptions import ADD_ACROSS
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
 from itembank.items.forms.form_rules import number_node, simplest_node
@@ -214,7 +215,7 @@ def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
     """Return the line that works out p op q over a common denominator, or by multiplying."""
     left, right = number_node(p), number_node(q)
     if op in "+-":
-        bottom = lcm_all(p.denominator, q.denominator)
+        bottom = lcm(p.denominator, q.denominator)
         s, t = int(p * bottom), int(q * bottom)
         join = add if op == "+" else sub
         top = s + t if op == "+" else s - t

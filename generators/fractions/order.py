@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
-from math import gcd
+from math import gcd, lcm
 from typing import Any
 
-from generators.fractions._common import lcm_all
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
@@ -78,7 +77,7 @@ def _orders(things: Sequence[Pair]) -> list[list[Pair] | None]:
 
     A wrong method that finds two of the fractions equal makes no order.
     """
-    bottom = lcm_all(*(d for _, d in things))
+    bottom = lcm(*(d for _, d in things))
     orders: list[list[Pair] | None] = []
     keys: tuple[Callable[[Pair], int], ...] = (
         lambda f: f[0] * (bottom // f[1]),
@@ -218,7 +217,7 @@ class OrderFractions(Topic):
         sign: RelationOp = "<" if first == small else ">"
         other: RelationOp = ">" if first == small else "<"
         key = relate(left, sign, right)
-        bottom = lcm_all(first[1], second[1])
+        bottom = lcm(first[1], second[1])
         steps = [
             _over(f"Write the {word} over {bottom}.", pair, bottom)
             for word, pair in (("first", first), ("second", second))
@@ -241,7 +240,7 @@ class OrderFractions(Topic):
         shown = [things[k] for k in PERMUTATIONS[sum(t for t, _ in things) % 6]]
         if shown == right:
             shown.reverse()
-        bottom = lcm_all(*(d for _, d in things))
+        bottom = lcm(*(d for _, d in things))
         steps = [
             _over(f"Write {word} over {bottom}.", pair, bottom)
             for word, pair in zip(("the first", "the second", "the third"), shown, strict=True)

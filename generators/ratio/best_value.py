@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import amount
+from generators.ratio._parts import amount
 from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Choose, Draft, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -101,8 +101,8 @@ class BestValue(Topic):
         turn = _TURNS[(sizes[1] // 5 + price + less + more // 2 + good) % 6]
         label = {size: _NAMES[turn.index(size)] for size in range(3)}
         # The price of one thing, or of 100 grams, and how many of those a pack holds.
-        many = [Fraction(size) if tier is Tier.SUPPORT else Fraction(size, 100) for size in sizes]
-        prices = [_pence(int(rates[i] * many[i])) for i in range(3)]
+        counts = [Fraction(size) if tier is Tier.SUPPORT else Fraction(size, 100) for size in sizes]
+        prices = [_pence(int(rates[i] * counts[i])) for i in range(3)]
         shown = [_shown(tier, sizes[i], i == middle) for i in range(3)]
         goods = (_THINGS if tier is Tier.SUPPORT else _GOODS)[
             (price // 2 + sizes[0] // 5 + less // 2 + more) % 4
@@ -116,7 +116,7 @@ class BestValue(Topic):
         slip = {Tier.SUPPORT: LOWEST, Tier.CORE: BIGGEST, Tier.CHALLENGE: UNITS_LOST}[tier]
         wrong.append((slip, t.Label(label[middle])))
         key = t.Label(label[good])
-        one = "one" if tier is Tier.SUPPORT else "100 g"
+        measure = "one" if tier is Tier.SUPPORT else "100 g"
         ranked = [_pence(rates[i]) for i in (good, middle, bad)]
         return Draft(
             prompt=prompt(text, **runs),
@@ -136,8 +136,8 @@ class BestValue(Topic):
                 ),
                 *(
                     Step(
-                        f"{label[size]}: divide to find the price of {one}.",
-                        _unit_price(prices[size], decimal_node(many[size]), rates[size]),
+                        f"{label[size]}: divide to find the price of {measure}.",
+                        _unit_price(prices[size], decimal_node(counts[size]), rates[size]),
                     )
                     for size in turn
                 ),
@@ -145,7 +145,7 @@ class BestValue(Topic):
                     "Put these prices in order.",
                     t.Relation(ranked[0], (("<", ranked[1]), ("<", ranked[2]))),
                 ),
-                Step(f"The best value is the pack where {one} costs least.", key),
+                Step(f"The best value is the pack where {measure} costs least.", key),
             ),
             slips=slips(*wrong),
             twin=(sizes, price, order, less, more),

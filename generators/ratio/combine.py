@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import gcd, lcm
 from typing import Any
 
-from generators.ratio._common import lowest, whole_ratio
+from generators.ratio._parts import lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
 from itembank.items.topics.registry import register
@@ -138,25 +138,29 @@ class Combine(Topic):
         parts = (a * up, common, c * across)
         # A common factor of the three parts only makes one part worth more.
         count, factor = sum(parts), gcd(*parts)
-        total, one = count * worth, worth * factor
+        total, part_worth = count * worth, worth * factor
         small = lowest(*parts)
-        shown, other, given = whole_ratio(a, b), whole_ratio(d, c), t.Int(total)
+        first_ratio, second_ratio, given = whole_ratio(a, b), whole_ratio(d, c), t.Int(total)
         amounts = tuple(t.Int(part * worth) for part in parts)
-        each = total // (a + b + c)
+        unmatched_worth = total // (a + b + c)
         joined = [Step("Join the two ratios at the shared part.", whole_ratio(*parts))]
         if factor > 1:
             smaller = t.equals(whole_ratio(*parts), whole_ratio(*small))
             joined.append(Step(f"Divide every part by {factor}.", smaller))
         return Draft(
-            prompt=prompt(_STORIES[(a + c + worth) % 3], p=shown, q=other, n=given),
+            prompt=prompt(_STORIES[(a + c + worth) % 3], p=first_ratio, q=second_ratio, n=given),
             ask=Find(
                 t.Listing((_A, _B, _C)),
-                (t.equals(_AB, shown), t.equals(_BC, other), t.equals(t.add(_A, _B, _C), given)),
+                (
+                    t.equals(_AB, first_ratio),
+                    t.equals(_BC, second_ratio),
+                    t.equals(t.add(_A, _B, _C), given),
+                ),
             ),
             key=t.Listing(amounts),
             form="amounts",
             steps=(
-                *_matched(shown, other, up, across, letters=False),
+                *_matched(first_ratio, second_ratio, up, across, letters=False),
                 *joined,
                 Step(
                     "Add to find the number of parts.",
@@ -164,19 +168,28 @@ class Combine(Topic):
                 ),
                 Step(
                     "Divide to find what one part is worth.",
-                    t.equals(t.divide(given, t.Int(sum(small))), t.Int(one)),
+                    t.equals(t.divide(given, t.Int(sum(small))), t.Int(part_worth)),
                 ),
                 *(
                     Step(
                         f"Multiply to find the {place} amount.",
-                        t.equals(t.times(t.Int(part), t.Int(one)), t.Int(part * one)),
+                        t.equals(t.times(t.Int(part), t.Int(part_worth)), t.Int(part * part_worth)),
                     )
                     for place, part in zip(("first", "second", "third"), small, strict=True)
                 ),
                 Step("Write the amounts in the order of the story.", t.Listing(amounts)),
             ),
             slips=slips(
-                (SHARED, t.Listing((t.Int(a * each), t.Int(b * each), t.Int(c * each)))),
+                (
+                    SHARED,
+                    t.Listing(
+                        (
+                            t.Int(a * unmatched_worth),
+                            t.Int(b * unmatched_worth),
+                            t.Int(c * unmatched_worth),
+                        )
+                    ),
+                ),
                 (LISTED, t.Listing(tuple(map(t.Int, small)))),
             ),
             twin=("story", first, second, worth),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -164,7 +164,11 @@ class Difference(Topic):
         text, names, unit = _MIXED[(pair[0] + halves) % 3]
         big, small = parts.index(pair[1]), parts.index(pair[0])
         worth, count, gap = Fraction(halves, 2), sum(pair), pair[1] - pair[0]
-        shown, given, one = whole_ratio(*parts), amount(worth * gap, unit), amount(worth, unit)
+        shown, given, part_worth = (
+            whole_ratio(*parts),
+            amount(worth * gap, unit),
+            amount(worth, unit),
+        )
         key = amount(worth * count, unit)
         return Draft(
             prompt=prompt(_fill(text, big=names[big], small=names[small]), r=shown, n=given),
@@ -172,11 +176,13 @@ class Difference(Topic):
             key=key,
             form="amount",
             steps=(
-                *_one_part(pair[1], pair[0], given, one),
+                *_one_part(pair[1], pair[0], given, part_worth),
                 Step(
                     "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
                 ),
-                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), key)),
+                Step(
+                    "Multiply to find the whole.", t.equals(t.times(t.Int(count), part_worth), key)
+                ),
             ),
             slips=slips(
                 (IS_PART, amount(worth * gap * count, unit)),
@@ -192,7 +198,7 @@ class Difference(Topic):
         big, small, middle = (parts.index(part) for part in (most, least, mid))
         factor = (10, 15, 20, 25)[quarters % 4]
         shown = whole_ratio(*(part * factor for part in parts))
-        given, one = money_node(worth * (most - least)), money_node(worth)
+        given, part_worth = money_node(worth * (most - least)), money_node(worth)
         key = money_node(worth * mid)
         filled = _fill(text, big=names[big], small=names[small], middle=names[middle])
         return Draft(
@@ -205,13 +211,13 @@ class Difference(Topic):
                     f"Divide every part of the ratio by {factor}.",
                     t.equals(shown, whole_ratio(*parts)),
                 ),
-                *_one_part(most, least, given, one),
+                *_one_part(most, least, given, part_worth),
                 Step(
                     f"Multiply to find the amount asked for: {mid} parts.",
-                    t.equals(t.times(t.Int(mid), one), key),
+                    t.equals(t.times(t.Int(mid), part_worth), key),
                 ),
             ),
-            slips=slips((IS_PART, money_node(worth * (most - least) * mid)), (STOPS, one)),
+            slips=slips((IS_PART, money_node(worth * (most - least) * mid)), (STOPS, part_worth)),
             twin=("three", triple, quarters),
         )
 
@@ -222,7 +228,7 @@ def _model(shown: t.Ratio, big: int, small: int, given: t.Node) -> tuple[Any, ..
     return (t.equals(t.Ratio(letters), shown), t.equals(t.sub(letters[big], letters[small]), given))
 
 
-def _one_part(most: int, least: int, given: t.Node, one: t.Node) -> tuple[Step, Step]:
+def _one_part(most: int, least: int, given: t.Node, part_worth: t.Node) -> tuple[Step, Step]:
     """Return the lines from a difference to the value of one part."""
     gap = t.Int(most - least)
     return (
@@ -230,5 +236,5 @@ def _one_part(most: int, least: int, given: t.Node, one: t.Node) -> tuple[Step, 
             "Find how many parts the difference is.",
             t.equals(t.sub(t.Int(most), t.Int(least)), gap),
         ),
-        Step("Divide to find what one part is worth.", t.equals(t.divide(given, gap), one)),
+        Step("Divide to find what one part is worth.", t.equals(t.divide(given, gap), part_worth)),
     )

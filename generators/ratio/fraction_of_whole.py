@@ -6,7 +6,7 @@ from dataclasses import replace
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import COPRIME, lowest, whole_ratio
+from generators.ratio._parts import COPRIME, lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
 from itembank.items.topics.registry import register
@@ -158,16 +158,16 @@ class FractionOfWhole(Topic):
         top, bottom = share
         text, pair = _TO_RATIO[story]
         shown: t.Node = t.frac(top, bottom) if bottom else t.Percent(t.Int(top))
-        one: t.Node = t.Int(1) if bottom else t.Percent(t.Int(100))
+        unity: t.Node = t.Int(1) if bottom else t.Percent(t.Int(100))
         bottom = bottom or 100
         rest: t.Node = (
-            t.frac(bottom - top, bottom) if one == t.Int(1) else t.Percent(t.Int(bottom - top))
+            t.frac(bottom - top, bottom) if unity == t.Int(1) else t.Percent(t.Int(bottom - top))
         )
         whole = (top, bottom - top)
         key = whole_ratio(*lowest(*whole))
         parts = t.Ratio((shown, rest))
         steps = [
-            Step("Subtract from the whole to find the rest.", t.equals(t.sub(one, shown), rest)),
+            Step("Subtract from the whole to find the rest.", t.equals(t.sub(unity, shown), rest)),
             Step(
                 "Write the two shares as a ratio of whole numbers.",
                 t.equals(parts, whole_ratio(*whole)),

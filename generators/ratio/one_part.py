@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import TRIPLES, amount, turned, whole_ratio
+from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
 from itembank.items.topics.registry import register
@@ -135,18 +135,20 @@ class OnePart(Topic):
         text, unit = _MIXED[(other + given_parts + halves) % 3]
         count, shown = given_parts + other, whole_ratio(other, given_parts)
         given, key = amount(worth * given_parts, unit), amount(worth * count, unit)
-        one = amount(worth, unit)
+        part_worth = amount(worth, unit)
         return Draft(
             prompt=prompt(text, r=shown, n=given),
             ask=Find(t.add(_A, _B), (t.equals(t.Ratio((_A, _B)), shown), t.equals(_B, given))),
             key=key,
             form="amount",
             steps=(
-                _worth(given_parts, given, one),
+                _worth(given_parts, given, part_worth),
                 Step(
                     "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
                 ),
-                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), key)),
+                Step(
+                    "Multiply to find the whole.", t.equals(t.times(t.Int(count), part_worth), key)
+                ),
             ),
             slips=slips(
                 (OTHER_ONLY, amount(worth * other, unit)),
@@ -158,7 +160,7 @@ class OnePart(Topic):
     def _blend(self, triple: tuple[int, int, int], value: int) -> Draft:
         parts = turned(triple, sum(triple) + value)
         count, middle, shown = sum(parts), parts[1], whole_ratio(*parts)
-        given, one = amount(middle * value, "g"), amount(value, "g")
+        given, part_worth = amount(middle * value, "g"), amount(value, "g")
         whole, key = amount(count * value, "g"), amount(Fraction(count * value, 1000), "kg")
         return Draft(
             prompt=prompt(_BLENDS[(triple[0] + triple[1] + value) % 3], r=shown, n=given),
@@ -168,11 +170,14 @@ class OnePart(Topic):
             key=key,
             form="quantity",
             steps=(
-                _worth(middle, given, one),
+                _worth(middle, given, part_worth),
                 Step(
                     "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
                 ),
-                Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), one), whole)),
+                Step(
+                    "Multiply to find the whole.",
+                    t.equals(t.times(t.Int(count), part_worth), whole),
+                ),
                 Step("Change grams to kilograms: divide by 1000.", t.equals(whole, key)),
             ),
             slips=slips(
@@ -188,9 +193,9 @@ def _parts(count: int) -> str:
     return "1 part" if count == 1 else f"{count} parts"
 
 
-def _worth(count: int, given: t.Node, one: t.Node) -> Step:
+def _worth(count: int, given: t.Node, part_worth: t.Node) -> Step:
     """Return the line that finds one part from the given amount."""
     return Step(
         f"The given amount is {_parts(count)}, so divide to find one part.",
-        t.equals(t.divide(given, t.Int(count)), one),
+        t.equals(t.divide(given, t.Int(count)), part_worth),
     )

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.ratio._common import amount
+from generators.ratio._parts import amount
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -87,7 +87,7 @@ class Proportion(Topic):
     prerequisites = ("ratio.unit-form",)
     spaces = {
         Tier.SUPPORT: Space(
-            None, few=range(2, 7), multiple=range(2, 6), each=_PER_PERSON, story=range(2)
+            None, few=range(2, 7), multiple=range(2, 6), portion=_PER_PERSON, story=range(2)
         ),
         Tier.CORE: Space(
             _keep_cost,
@@ -109,9 +109,9 @@ class Proportion(Topic):
             return self._recipe(*values)
         return self._cost(*values) if tier is Tier.CORE else self._exchange(*values)
 
-    def _recipe(self, few: int, multiple: int, each: int, story: int) -> Draft:
+    def _recipe(self, few: int, multiple: int, portion: int, story: int) -> Draft:
         text, unit = _RECIPES[story]
-        many, given = few * multiple, few * each
+        many, given = few * multiple, few * portion
         shown, key = amount(given, unit), amount(given * multiple, unit)
         return Draft(
             prompt=prompt(text, p=t.Int(few), n=shown, q=t.Int(many)),
@@ -131,11 +131,11 @@ class Proportion(Topic):
             slips=slips(
                 (ADDS, amount(given + many - few, unit)), (UNDIVIDED, amount(given * many, unit))
             ),
-            twin=("recipe", few, multiple, each, story),
+            twin=("recipe", few, multiple, portion, story),
         )
 
     def _cost(self, few: int, many: int, price: int) -> Draft:
-        one, given = money_node(Fraction(price, 100)), money_node(Fraction(price * few, 100))
+        unit_price, given = money_node(Fraction(price, 100)), money_node(Fraction(price * few, 100))
         key = money_node(Fraction(price * many, 100))
         added = Fraction(price * few, 100) + many - few
         return Draft(
@@ -144,10 +144,13 @@ class Proportion(Topic):
             key=key,
             form="money",
             steps=(
-                Step("Divide to find the cost of one.", t.equals(t.divide(given, t.Int(few)), one)),
+                Step(
+                    "Divide to find the cost of one.",
+                    t.equals(t.divide(given, t.Int(few)), unit_price),
+                ),
                 Step(
                     f"Multiply to find the cost of {many}.",
-                    t.equals(t.times(t.Int(many), one), key),
+                    t.equals(t.times(t.Int(many), unit_price), key),
                 ),
             ),
             slips=slips(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import amount, whole_ratio
+from generators.ratio._parts import amount, whole_ratio
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -83,12 +83,16 @@ def _keep_length(scale: int, halves: int, back: int) -> bool:
     return 300 <= scale * halves <= 20_000 and scale * halves % 2 == 0
 
 
-def _keep_challenge(halves: int, scale: int, other: int) -> bool:
+def _keep_challenge(halves: int, scale: int, second_scale: int) -> bool:
     # `other` 0 asks for the scale; otherwise it is the scale of a second plan.
-    if other == 0:
+    if second_scale == 0:
         return halves % 2 == 0
     # Both plans have to fit on a sheet of paper.
-    return other != scale <= 500 and scale * halves % other == 0 and scale * halves <= 60 * other
+    return (
+        second_scale != scale <= 500
+        and scale * halves % second_scale == 0
+        and scale * halves <= 60 * second_scale
+    )
 
 
 @register
@@ -250,12 +254,12 @@ class Scale(Topic):
             twin=("scale", scale, length),
         )
 
-    def _two_plans(self, halves: int, scale: int, other: int) -> Draft:
+    def _two_plans(self, halves: int, scale: int, second_scale: int) -> Draft:
         length = Fraction(halves, 2)
         thing = _thing(length * scale / 100)
-        first, second = whole_ratio(1, scale), whole_ratio(1, other)
+        first, second = whole_ratio(1, scale), whole_ratio(1, second_scale)
         on_plan, real = amount(length, "cm"), amount(length * scale, "cm")
-        key = amount(length * scale / other, "cm")
+        key = amount(length * scale / second_scale, "cm")
         return Draft(
             prompt=prompt(
                 f"A {thing} is {{n}} long on a plan with the scale {{p}}. "
@@ -275,10 +279,13 @@ class Scale(Topic):
                     t.equals(t.times(t.Int(scale), on_plan), real),
                 ),
                 Step(
-                    f"Lengths on the second plan are {other} times smaller than real: divide.",
-                    t.equals(t.divide(real, t.Int(other)), key),
+                    f"Lengths on the second plan are {second_scale} times smaller than real: "
+                    "divide.",
+                    t.equals(t.divide(real, t.Int(second_scale)), key),
                 ),
             ),
-            slips=slips((SCALES_SWAPPED, amount(length * other / scale, "cm")), (REAL, real)),
-            twin=("plans", scale, other, halves),
+            slips=slips(
+                (SCALES_SWAPPED, amount(length * second_scale / scale, "cm")), (REAL, real)
+            ),
+            twin=("plans", scale, second_scale, halves),
         )

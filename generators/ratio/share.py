@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -107,7 +107,11 @@ class Share(Topic):
         unit = _UNITS[(pair[0] * 2 + pair[1] + value) % 4]
         whole, parts = (a + b) * value, whole_ratio(a, b)
         total = amount(whole, unit)
-        one, first, second = amount(value, unit), amount(a * value, unit), amount(b * value, unit)
+        part_worth, first, second = (
+            amount(value, unit),
+            amount(a * value, unit),
+            amount(b * value, unit),
+        )
         half = amount(Fraction(whole, 2), unit)
         wrong: list[tuple[Misconception, t.Node]] = [
             (REVERSED, t.Listing((second, first))),
@@ -125,10 +129,14 @@ class Share(Topic):
             key=t.Listing((first, second)),
             form="amounts",
             steps=(
-                *_one_part((a, b), total, one),
-                Step("Multiply to find the first share.", t.equals(t.times(t.Int(a), one), first)),
+                *_one_part((a, b), total, part_worth),
                 Step(
-                    "Multiply to find the second share.", t.equals(t.times(t.Int(b), one), second)
+                    "Multiply to find the first share.",
+                    t.equals(t.times(t.Int(a), part_worth), first),
+                ),
+                Step(
+                    "Multiply to find the second share.",
+                    t.equals(t.times(t.Int(b), part_worth), second),
                 ),
                 Step("Write the shares in the order of the ratio.", t.Listing((first, second))),
             ),
@@ -182,7 +190,7 @@ class Share(Topic):
         factor = (10, 15, 20, 25)[quarters % 4]
         shown, total = whole_ratio(*(p * factor for p in parts)), money_node(worth * sum(parts))
         top, bottom = money_node(worth * large), money_node(worth * small)
-        key, one = money_node(worth * (large - small)), money_node(worth)
+        key, part_worth = money_node(worth * (large - small)), money_node(worth)
         return Draft(
             prompt=prompt(text, n=total, r=shown),
             ask=Find(
@@ -196,20 +204,24 @@ class Share(Topic):
                     f"Divide every part of the ratio by {factor}.",
                     t.equals(shown, whole_ratio(*parts)),
                 ),
-                *_one_part(parts, total, one),
-                Step("Find the largest share.", t.equals(t.times(t.Int(large), one), top)),
-                Step("Find the smallest share.", t.equals(t.times(t.Int(small), one), bottom)),
+                *_one_part(parts, total, part_worth),
+                Step("Find the largest share.", t.equals(t.times(t.Int(large), part_worth), top)),
+                Step(
+                    "Find the smallest share.", t.equals(t.times(t.Int(small), part_worth), bottom)
+                ),
                 Step("Subtract the smallest from the largest.", t.equals(t.sub(top, bottom), key)),
             ),
-            slips=slips((ONE_SHARE, top), (STOPS, one)),
+            slips=slips((ONE_SHARE, top), (STOPS, part_worth)),
             twin=("difference", triple, quarters),
         )
 
 
-def _one_part(parts: tuple[int, ...], total: t.Node, one: t.Node) -> tuple[Step, Step]:
+def _one_part(parts: tuple[int, ...], total: t.Node, part_worth: t.Node) -> tuple[Step, Step]:
     """Return the lines that lead to the value of one part."""
     count = t.Int(sum(parts))
     return (
         Step("Add to find the number of parts.", t.equals(t.add(*map(t.Int, parts)), count)),
-        Step("Divide to find what one part is worth.", t.equals(t.divide(total, count), one)),
+        Step(
+            "Divide to find what one part is worth.", t.equals(t.divide(total, count), part_worth)
+        ),
     )

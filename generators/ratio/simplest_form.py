@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import gcd, lcm
 from typing import Any
 
-from generators.ratio._common import (
+from generators.ratio._parts import (
     COPRIME,
     METRIC,
     amount,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators.ratio._common import METRIC, amount, unit_name, whole_ratio
+from generators.ratio._parts import METRIC, amount, unit_name, whole_ratio
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -48,9 +48,9 @@ def _keep_units(kind: tuple[str, str, int], twentieths: int, halves: int) -> boo
     return twentieths != halves
 
 
-def _pair(one: t.Node, n: t.Node, last: int) -> t.Ratio:
+def _pair(unit: t.Node, n: t.Node, last: int) -> t.Ratio:
     """Return the two parts in order: the part that becomes 1 comes last where `last` is 1."""
-    return t.Ratio((n, one)) if last else t.Ratio((one, n))
+    return t.Ratio((n, unit)) if last else t.Ratio((unit, n))
 
 
 @register

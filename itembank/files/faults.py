@@ -84,6 +84,15 @@ def decode_text(path: Path) -> str:
         raise FileFaults([Fault(str(path), 0, "This is a folder, not a file.")]) from None
     except OSError as error:
         raise FileFaults([Fault(str(path), 0, f"This cannot be read: {error.strerror}.")]) from None
+    return decode_bytes(raw, path)
+
+
+def decode_bytes(raw: bytes, path: Path) -> str:
+    """Return the text of a file that was read; raises as :func:`decode_text` where it is not text.
+
+    >>> decode_bytes(b"topic = 1", Path("a.toml"))
+    'topic = 1'
+    """
     if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
         raise FileFaults(
             [Fault(str(path), 0, "This file is saved as UTF-16. Save it again as UTF-8.")]

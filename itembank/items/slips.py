@@ -15,8 +15,7 @@ from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Misconception, Slip
 from itembank.notation import tree as t
 
-Number: TypeAlias = Fraction | int
-Wrong: TypeAlias = tuple[Misconception, t.Node | Number | None]
+Wrong: TypeAlias = tuple[Misconception, t.Node | Fraction | int | None]
 """A mistake and what it gives: a tree as it is, a number to be written, None where nothing."""
 _AND = "+"
 """Stands between the ids of mistakes that lead to one answer; no id of one mistake has it.
@@ -25,7 +24,7 @@ An id after the first that starts with a dot is of the first one's strand."""
 
 def slips(
     *wrongs: Wrong,
-    write: Callable[[Number], t.Node] = simplest_node,
+    write: Callable[[Fraction | int], t.Node] = simplest_node,
     key: t.Node | None = None,
 ) -> tuple[Slip, ...]:
     """Return the wrong answers of an item, in the order of its mistakes.

@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from itembank.items import item as items
 from itembank.items.item import Item, Misconception
+from itembank.items.membership import given_values
 from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
-from itembank.marking.form.policy import policy
+from itembank.marking.form.policy import Policy, policy
 from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
 from itembank.marking.telling.hints import hint
 from itembank.marking.telling.nearly import wrong_unit
@@ -20,6 +20,7 @@ from itembank.marking.typing import typed_working as working
 from itembank.marking.typing.filled import embedded, filled
 from itembank.marking.typing.read_answer import LONGEST, Setting, Unreadable, read_answer, setting
 from itembank.marking.typing.rivals import another_result, rival
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same import same, unknowns
 from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation import tree as t
@@ -48,6 +49,7 @@ class Marked:
 TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
 _NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
 _EQUALS_NOTHING = late(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
+_PLAIN_NUMBERS = "That cannot be checked here: give whole numbers, fractions or decimals."
 _PER_CENT = "The number is right: give the per cent sign as well."
 _NO_VALUE = "That has no value that can be compared with the answer: type the answer alone."
 
@@ -67,7 +69,7 @@ def mark(item: Item, answer: str) -> Marked:
         message = f"The answer is longer than {LONGEST} characters: type the answer alone."
         return Marked(Verdict.UNREADABLE, message)
     asked = setting(item)
-    if isinstance(item.ask, items.Rewrite) and (found := _EQUALS_NOTHING.fullmatch(answer)):
+    if marking_of(item.ask).equals_nothing and (found := _EQUALS_NOTHING.fullmatch(answer)):
         alone = mark(item, answer[: found.start("end")])
         if alone.verdict is Verdict.RIGHT:
             return Marked(Verdict.WRONG_FORM, _NOTHING_TO_SOLVE)
@@ -107,7 +109,10 @@ def _safely(item: Item, typed: t.Node, answer: str) -> Marked:
 def _verdict(item: Item, typed: t.Node) -> Marked:
     how = policy(item)
     given, unit_fault = without_unit(item, tidy(typed))
-    if isinstance(item.ask, items.Solve) and isinstance(given, t.Listing):
+    kind = marking_of(item.ask)
+    if kind.unmet is not None:
+        return _one_of_many(item, how, typed, given)
+    if kind.repeated and isinstance(given, t.Listing):
         given = _once(given, item.key)
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
     if right and unit_fault:
@@ -145,6 +150,28 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     return Marked(Verdict.WRONG, hint(item, given))
 
 
+def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marked:
+    """Return the verdict where many answers are right: whether it meets what is asked, and why not.
+
+    The sentence says which condition is not met; the key is only an example, and is not told.
+    """
+    unmet = marking_of(item.ask).unmet
+    assert unmet is not None
+    try:
+        fault = unmet(item.ask, given)
+    except t.NotationError:
+        return Marked(Verdict.UNREADABLE, _PLAIN_NUMBERS)
+    numbers = given_values(given)
+    if isinstance(item.key, t.Listing) and len(numbers) == len(item.key.parts):
+        typed = given = t.Listing(numbers)
+    if fault:
+        known = _known(item, given, exactly=False, ordered=False)
+        return known or Marked(Verdict.WRONG, f"{fault[:1].upper()}{fault[1:]}.")
+    if missing := form_of(item, how, typed, given):
+        return Marked(Verdict.WRONG_FORM, asked_for(item, how, missing))
+    return Marked(Verdict.RIGHT)
+
+
 def _made(given: t.Listing, key: t.Node) -> bool:
     """Tell whether the numbers of a list multiply to the key: 2, 2, 5 for 2² × 5."""
     first, *rest = given.parts
@@ -160,15 +187,15 @@ def _once(given: t.Listing, key: t.Node) -> t.Node:
 
 def _other_letter(item: Item, given: t.Node) -> bool:
     """Tell whether an answer names another letter of the question than the one asked for."""
-    match item.ask, given:
-        case items.Find(t.Sym(asked)), t.Relation(t.Sym(name), (("=", _),)):
+    match marking_of(item.ask).target(item.ask), given:
+        case t.Sym(asked), t.Relation(t.Sym(name), (("=", _),)):
             return name != asked and any(
                 name in t.symbols(run) for run in item.prompt if not isinstance(run, str)
             )
     return False
 
 
-def _known(item: Item, given: t.Node, exactly: bool) -> Marked | None:
+def _known(item: Item, given: t.Node, exactly: bool, ordered: bool = True) -> Marked | None:
     """Return the misconception an answer shows: by its value, or `exactly` as it is written.
 
     A mistake of form alone, such as cancelling too little, is worth the same as the key; only
@@ -176,7 +203,11 @@ def _known(item: Item, given: t.Node, exactly: bool) -> Marked | None:
     """
     for slip in item.slips:
         wrong = tidy(slip.wrong)
-        if alike(completed(given, wrong), wrong) if exactly else same(given, wrong):
+        if (
+            alike(completed(given, wrong), wrong)
+            if exactly
+            else same(given, wrong, ordered=ordered)
+        ):
             return Marked(Verdict.KNOWN, slip.misconception.ask, slip.misconception)
     return None
 
@@ -254,7 +285,7 @@ def _plain(item: Item, typed: t.Node) -> bool:
     match typed:
         case t.Relation(first, rest):
             return len(rest) == 1 and (
-                isinstance(item.ask, items.Compare)
+                marking_of(item.ask).sign
                 or isinstance(first, t.Sym)
                 or isinstance(rest[0][1], t.Sym)
                 or rest[0][0] != "="
@@ -291,7 +322,7 @@ def _answers(item: Item, lines: list[t.Node]) -> list[t.Node]:
 def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: Marked) -> Marked:
     """Return a verdict with what must be said of the lines that lead to the answer."""
     every = [link for node in (*before, *last) for link in working.links(item, node)]
-    if isinstance(item.ask, items.Round) and every:
+    if marking_of(item.ask).rounded(item.ask) is not None and every:
         every = every[:-1]  # 2.499 = 2.50 says that it was rounded
     false = next((one for one in every if one.holds is False and not one.answers), None)
     ends = _answers(item, last)

@@ -143,6 +143,23 @@ def line(node: Node, *, pence: bool = True) -> str:
     return text
 
 
+def shown_line(node: Node) -> str:
+    """Return a tree as people may read it, whatever it is: its line, or failing that its content.
+
+    A line is read as a whole, and in some p is a letter: there 3p is written though it is not
+    threepence. So this is what messages and lists are made with, and :func:`line` what is to be
+    read back.
+
+    >>> from itembank.notation.parse import parse
+    >>> shown_line(parse("10p ÷ 400p", pence=False))
+    '10p ÷ 400p'
+    """
+    try:
+        return line(node, pence="p" not in symbols(node))
+    except NotationError:
+        return repr(node)
+
+
 def _refuse(message: str) -> NoReturn:
     raise NotationError(message)
 

@@ -12,9 +12,9 @@ True
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Any, Literal, TypeAlias
 
 SumOp: TypeAlias = Literal["+", "-"]
 ProductOp: TypeAlias = Literal["×", "÷", "of"]
@@ -274,6 +274,57 @@ _BELOW: dict[type, Callable[..., tuple[Node, ...]]] = {
     **dict.fromkeys((Sum, Product, Relation), _joined),
     **dict.fromkeys((Ratio, Listing, Either, MixedUnits), _parts),
 }
+
+
+def rebuilt(node: Node, below: tuple[Node, ...]) -> Node:
+    """Return `node` with other nodes directly below it: the inverse of :func:`children`.
+
+    >>> rebuilt(frac(1, 2), (Int(3), Int(4)))
+    Frac(num=Int(n=3), den=Int(n=4))
+    """
+    rebuild = _REBUILT.get(type(node))
+    built: Node = rebuild(node, below) if rebuild else node
+    return built
+
+
+def _rejoined(node: Any, below: tuple[Node, ...]) -> Any:
+    rest = tuple((op, part) for (op, _), part in zip(node.rest, below[1:], strict=True))
+    return type(node)(below[0], rest)
+
+
+_REBUILT: dict[type, Callable[[Any, Any], Node]] = {
+    **dict.fromkeys((Frac, Power), lambda node, below: type(node)(*below)),
+    **dict.fromkeys((Neg, Percent, Bracket), lambda node, below: type(node)(*below)),
+    Root: lambda node, below: Root(below[0], node.index),
+    Money: lambda node, below: Money(below[0], node.sign),
+    Quantity: lambda node, below: Quantity(below[0], node.unit),
+    **dict.fromkeys((Sum, Product, Relation), _rejoined),
+    **dict.fromkeys((Juxt, Ratio, Listing, Either), lambda node, below: type(node)(below)),
+    MixedUnits: lambda node, below: MixedUnits(below),
+}
+
+
+def replaced(node: Node, others: Mapping[Node, Node]) -> Node:
+    """Return `node` with some of its parts replaced, each by another.
+
+    A letter beside a number becomes a product with a bracket or a times sign, since 34 is not
+    3 × 4.
+
+    >>> replaced(add(Sym("x"), Int(1)), {Sym("x"): Int(4)}) == add(Int(4), Int(1))
+    True
+    >>> replaced(juxt(Int(3), Sym("x")), {Sym("x"): Int(4)}) == times(Int(3), Int(4))
+    True
+    """
+    if node in others:
+        return others[node]
+    below = children(node)
+    new = tuple(replaced(part, others) for part in below)
+    if new == below:
+        return node
+    if isinstance(node, Juxt):
+        first, *rest = (Bracket(part) if isinstance(part, Neg | Sum) else part for part in new)
+        return times(first, *rest)
+    return rebuilt(node, new)
 
 
 def walk(node: Node) -> Iterator[Node]:

@@ -14,7 +14,7 @@ from collections.abc import Callable, Generator, Sequence
 from contextlib import suppress
 from typing import TYPE_CHECKING, Any, TypeAlias, TypeVar
 
-from itembank.proof.judge import Outcome, State
+from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
@@ -31,6 +31,19 @@ LONGEST = 30.0
 """Seconds that the proof of one item may take before it is left to a person."""
 HANDED_OUT = 16
 """Items a process is given at a time."""
+CUT_OFF = "Its proof"
+BROKE_OFF = "The proof broke off"
+
+
+def was_cut_off(outcome: Outcome) -> bool:
+    """Tell whether a proof was not brought to its end, so that another try may find more.
+
+    >>> was_cut_off(Outcome(State.NEEDS_PERSON, "Its proof took longer than 30 s."))
+    True
+    >>> was_cut_off(Outcome(State.PROVED))
+    False
+    """
+    return outcome.says.startswith((f"{CUT_OFF} ended ", f"{CUT_OFF} took ", BROKE_OFF))
 
 
 def judge_all(
@@ -147,7 +160,7 @@ def _apart(
                 try:
                     index, outcome = worker.pipe.recv()
                 except (EOFError, OSError):
-                    yield from replace(worker, "Its proof ended the process it ran in.")
+                    yield from replace(worker, f"{CUT_OFF} ended the process it ran in.")
                     continue
                 worker.todo.remove(index)
                 worker.since = time.monotonic()
@@ -156,7 +169,7 @@ def _apart(
                     supply(worker)
             for worker in list(workers.values()):
                 if worker.todo and time.monotonic() - worker.since > longest:
-                    yield from replace(worker, f"Its proof took longer than {longest:g} s.")
+                    yield from replace(worker, f"{CUT_OFF} took longer than {longest:g} s.")
     finally:
         for worker in list(workers.values()):
             worker.end()

@@ -5,11 +5,24 @@ from __future__ import annotations
 import os
 import random
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from statistics import median
+from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.items.item import Choose, Compare, Find, Inequality, Item, Order, Tier
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    Compare,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Order,
+    kind_of,
+)
+from itembank.items.item import Item, Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
@@ -17,6 +30,7 @@ from itembank.notation.value import parts
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.lines.steps import step_fault
 
 LIMIT = 20_000
@@ -60,9 +74,17 @@ class TopicAudit:
 
 
 def blind_slip(item: Item) -> str:
-    """Return the name of a misconception that gives the right answer here, or ``""``."""
-    right = _worth(item, item.key)
-    return next((s.misconception.name for s in item.slips if _worth(item, s.wrong) == right), "")
+    """Return the name of a misconception that gives a right answer here, or ``""``."""
+    return next((s.misconception.name for s in item.slips if _right(item, s.wrong)), "")
+
+
+def _right(item: Item, wrong: t.Node) -> bool:
+    if not kind_of(item.ask).many:
+        return _worth(item, wrong) == _worth(item, item.key)
+    try:
+        return not by_first_road(replace(item, key=wrong)).fault
+    except t.NotationError:
+        return False
 
 
 def rivals(item: Item) -> tuple[str, str] | None:
@@ -82,15 +104,32 @@ def rivals(item: Item) -> tuple[str, str] | None:
 
 def _worth(item: Item, answer: t.Node) -> object:
     """Return what is equal for answers that are marked as one."""
-    if isinstance(item.ask, Inequality | Order | Compare | Choose):
-        return answer
     try:
-        values = parts(value_given(answer))
+        return WORTH.of(item.ask)(item.ask, answer)
     except t.NotationError:
         return answer
-    if isinstance(item.ask, Find) and isinstance(item.ask.target, t.Ratio) and values[0]:
+
+
+def _values(ask: Ask, answer: t.Node) -> tuple[Fraction, ...]:
+    return parts(value_given(answer))
+
+
+def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
+    values = parts(value_given(answer))
+    if isinstance(ask.target, t.Ratio) and values[0]:
         return tuple(value / values[0] for value in values)
     return values
+
+
+WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
+"""What is equal for answers that are marked as one, for each kind of question."""
+
+WORTH.by_kind |= {
+    # Here the answer is what is written, not what it is worth.
+    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
+    Find: _found,
+    Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
+}
 
 
 def audit(

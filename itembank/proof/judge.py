@@ -6,9 +6,7 @@ items. So :func:`judge` answers for any item and raises nothing.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import StrEnum
-
+from itembank.items.asks import asked
 from itembank.items.forms.factor_forms import TOO_LARGE
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Item
@@ -19,36 +17,12 @@ from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.claim.printed import asked, mismatched, unprinted
+from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.exact.key_forms import key_form_fault
-
-
-class State(StrEnum):
-    """What is known about a key."""
-
-    PROVED = "proved"
-    DISPROVED = "disproved"
-    NEEDS_PERSON = "needs a person"
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """What the two roads make of an item.
-
-    `says` is a sentence for a teacher: why the key is disproved or cannot be proved; it is empty
-    when the key is proved. `modelled` says that what is proved is a model of the words. `first`
-    and `second` are the answers of the exact road and of sympy in line notation, empty where a
-    road has none.
-    """
-
-    state: State
-    says: str = ""
-    first: str = ""
-    second: str = ""
-    modelled: bool = False
+from itembank.proof.outcome import Outcome, State
 
 
 def judge(item: Item) -> Outcome:

@@ -10,7 +10,8 @@ from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
 from itembank.notation import tree as t
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 GUIDE = (Path(__file__).parents[2] / "docs" / "writing-questions.md").read_text(encoding="utf-8")
 

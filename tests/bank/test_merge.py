@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from itembank.bank.merge.union import merge_holdings, settle, signoffs_of
 from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
-from itembank.bank.model.item_records import Holding, SignOff, TopicFacts, hold, in_use, join, named
+from itembank.bank.model.item_records import Holding, TopicFacts, hold, in_use, join, named
+from itembank.bank.model.signed import SignOff
 from itembank.errors import ItembankError
 
 DAY = datetime.date(2026, 11, 25)

@@ -15,7 +15,8 @@ from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
 from itembank.bank.question.maths import UnreadableMaths
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 LETTERS = {State.PROVED: "P", State.DISPROVED: "D", State.NEEDS_PERSON: "N"}
 

@@ -20,8 +20,8 @@ from itembank.items.item import Item, Round
 from itembank.items.topics.registry import topic_ids
 from itembank.marking.mark import Verdict, mark
 from itembank.notation import line
-from itembank.proof.judge import State
 from itembank.proof.lines.steps import step_fault
+from itembank.proof.outcome import State
 
 BANKS = Path(__file__).parents[2] / "banks"
 

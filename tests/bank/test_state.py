@@ -5,13 +5,13 @@ import itertools
 
 import pytest
 
-from itembank.bank.model.item_records import SignOff
+from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.prove import judge_entry, prove_bank
 from itembank.bank.proof.signing import sign
 from itembank.bank.proof.signoff import Signing, SignState
 from itembank.bank.proof.state import EntryState
 from itembank.bank.read.load import read_bank
-from itembank.proof.judge import Outcome, State
+from itembank.proof.outcome import Outcome, State
 
 from .bankfolder import item, make_bank
 

@@ -9,7 +9,8 @@ from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import as_item, form_of
 from itembank.bank.question.asking import NeedsPerson, ask_of
 from itembank.bank.question.maths import UnreadableMaths, read_maths
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 
 def item(prompt, key, **rest):

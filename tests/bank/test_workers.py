@@ -10,7 +10,8 @@ import pytest
 from itembank.items.item import Find, Item, Tier
 from itembank.notation.parse import parse
 from itembank.processes.workers import judge_all
-from itembank.proof.judge import Outcome, State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import Outcome, State
 
 
 def item(number, key):

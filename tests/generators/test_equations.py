@@ -17,7 +17,8 @@ import flint
 import pytest
 import z3
 
-from generators.equations._common import balance, letter, side, terms
+from generators.equations._balance import balance
+from generators.equations._writing import letter, side, terms
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Inequality, Item, Tier
 from itembank.items.topics.registry import find_topic

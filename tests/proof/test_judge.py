@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 
 from itembank.notation import parse
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 from tests.proof.asked import asked
 
 RIGHT = (

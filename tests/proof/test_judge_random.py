@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.exact.surd import PI, Surd
 from itembank.proof.exact.univariate import count_roots, real_roots, value_at
-from itembank.proof.judge import State
+from itembank.proof.outcome import State
 from itembank.proof.sympy.sympy_road import by_second_road
 from tests.proof.asked import asked
 

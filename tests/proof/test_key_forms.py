@@ -15,7 +15,8 @@ from itembank.items.item import Compare, Item, Pick, Rewrite, Solve
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.proof.exact.exact_road import prove_fast
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 from tests.proof.asked import asked
 
 REPEATS = (

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from itembank.items.item import Find, Item, Pick, Round, Solve, Tier
 from itembank.notation import parse
 from itembank.notation import tree as t
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 WAYS = {"nearest": ROUND_HALF_UP, "down": ROUND_DOWN, "up": ROUND_UP}
 

@@ -5,7 +5,8 @@ import pytest
 from itembank.items.item import Find, Item, Tier
 from itembank.notation import parse
 from itembank.proof.claim.dimensions import unlike_things
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 
 @pytest.mark.parametrize(

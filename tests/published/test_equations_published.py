@@ -9,7 +9,7 @@ from fractions import Fraction
 
 import pytest
 
-from generators.equations._common import balance
+from generators.equations._balance import balance
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t

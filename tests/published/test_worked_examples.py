@@ -20,7 +20,8 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
-from itembank.proof.judge import State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 from tests.published.openstax import rows
 
 NUMBERS = {

@@ -24,12 +24,12 @@ from itembank.bank.merge.union import (
     settle,
     signoffs_of,
 )
-from itembank.bank.model.bank import Bank
+from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, Bank, topic_files
 from itembank.bank.model.fields import BankItem, PinnedItem
 from itembank.bank.model.item_records import NO_LICENCE, Holding, Kept, Made, named, record_of
 from itembank.bank.proof.signoff import read_signoffs, signoffs_text
 from itembank.bank.read.item_checks import is_generated
-from itembank.bank.read.load import BANK_FILE, SIGNOFF_FILE, read_bank, topic_files
+from itembank.bank.read.load import read_bank
 from itembank.bank.saving.bank_lock import finish_saving
 from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.write.as_toml import toml_value, topic_toml

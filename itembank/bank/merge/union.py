@@ -19,13 +19,13 @@ from itembank.bank.model.item_records import (
     Kept,
     Made,
     Records,
-    SignOff,
     TopicFacts,
     hold,
     in_use,
     join,
     named,
 )
+from itembank.bank.model.signed import SignOff
 from itembank.bank.question.twins import Group, item_key, twin_groups
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest

@@ -5,10 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
+
+if TYPE_CHECKING:
+    from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
+
+BANK_FILE = "bank.toml"
+SIGNOFF_FILE = "signoffs.toml"
+
+
+def topic_files(folder: Path) -> list[Path]:
+    """Return the topic files of a bank's folder, sorted by name."""
+    return sorted(
+        path
+        for path in folder.glob("*.toml")
+        if path.name not in (BANK_FILE, SIGNOFF_FILE) and not path.name.startswith(".")
+    )
 
 
 @dataclass(frozen=True, slots=True)

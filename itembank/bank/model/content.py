@@ -7,10 +7,9 @@ import json
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.model.fields import BankItem
-
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
+    from itembank.bank.model.fields import BankItem
 
 _HISTORY = frozenset({"retired", "retired_because"})
 # An item without a licence has its bank's, so that a merge may have to write it out: that says
@@ -24,6 +23,7 @@ def printed(item: BankItem) -> dict[str, Any]:
     That is every field but the id, the date of creation, the licence and retirement. Fields
     left at their default are there too, so that two versions can be compared key by key.
 
+    >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
     >>> printed(item)["key"], printed(item)["marks"]
     ('12', 1)
@@ -45,6 +45,7 @@ def content_hash(entry: Entry) -> str:
 def content_hash_of(item: BankItem, topic: str) -> str:
     """Return the SHA-256 of what :func:`printed` gives, with the topic.
 
+    >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
     >>> other = item.model_copy(update={"id": "bus-2"})
     >>> content_hash_of(item, "a.b") == content_hash_of(other, "a.b")
@@ -58,6 +59,7 @@ def content_hash_of(item: BankItem, topic: str) -> str:
 def printed_on(item: BankItem, topic: str) -> dict[str, Any]:
     """Return what prints with its topic, without what is empty: what a sign-off remembers.
 
+    >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
     >>> printed_on(item, "a.b")
     {'topic': 'a.b', 'tier': 'core', 'prompt': 'Work out {3 × 4}.', 'key': '12', 'marks': 1}
@@ -68,6 +70,7 @@ def printed_on(item: BankItem, topic: str) -> dict[str, Any]:
 def record_hash_of(item: BankItem, topic: str) -> str:
     """Return the SHA-256 of all of an item but its retirement; its base id stands for its id.
 
+    >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
     >>> kept = item.model_copy(update={"id": "bus-1.3f2a"})
     >>> record_hash_of(item, "a.b") == record_hash_of(kept, "a.b")

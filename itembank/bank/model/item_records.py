@@ -9,7 +9,6 @@ often, banks are joined; the ids in use follow from what there is (:func:`named`
 
 from __future__ import annotations
 
-import datetime
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
@@ -18,6 +17,7 @@ from typing import Any
 
 from itembank.bank.model.content import record_hash_of
 from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
+from itembank.bank.model.signed import Retirement, SignOff
 
 FEWEST_DIGITS = 4
 """Digits of a record's hash that a conflict's ids show, more where they would be equal."""
@@ -65,24 +65,6 @@ def record_of(topic: str, item: BankItem, licence: str | None = None) -> Record:
     changes: dict[str, Any] = {"id": item.base, "retired": None, "retired_because": None}
     changes["licence"] = item.licence or licence or NO_LICENCE
     return Record(topic, item.model_copy(update=changes))
-
-
-@dataclass(frozen=True, slots=True)
-class SignOff:
-    """A reviewer's statement that an item was checked, and what it said then.
-
-    `content` is the hash of everything that printed; `was` is that content itself.
-    """
-
-    item: str
-    by: str
-    on: datetime.date
-    content: str
-    was: Mapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
-
-
-Retirement = tuple[datetime.date, str]
-"""From when an item is no longer used, and why."""
 
 
 @dataclass(frozen=True)

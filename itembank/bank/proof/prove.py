@@ -13,11 +13,12 @@ from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
 from itembank.processes.workers import Progress, judge_all
-from itembank.proof.judge import Outcome, State, judge
+from itembank.proof.judge import judge
+from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
-    from itembank.bank.model.item_records import SignOff
+    from itembank.bank.model.signed import SignOff
 
 UNSIGNED = SignState(Signing.UNSIGNED)
 
@@ -43,6 +44,14 @@ def prove_entries(
 ) -> list[Outcome]:
     """Return the outcome of each entry, in their order; see :func:`prove_bank`."""
     return judge_all(entries, judge_entry, report, processes)
+
+
+def prove_made(
+    addresses: Sequence[str], report: Progress | None = None, processes: int | None = None
+) -> list[Outcome]:
+    """Return the outcome of each generated item, in their order; see :func:`prove_bank`."""
+    topic_ids()  # read once, before the processes part
+    return judge_all(addresses, _judge, report, processes)
 
 
 def prove_bank(

@@ -7,19 +7,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.proof.prove import prove_entries
 from itembank.bank.proof.signoff import read_signoffs, signoff_of, signoffs_text
-from itembank.bank.read.load import SIGNOFF_FILE
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import save, take
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.workers import Progress
-from itembank.proof.judge import State
+from itembank.proof.outcome import State
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
-    from itembank.bank.model.item_records import SignOff
+    from itembank.bank.model.signed import SignOff
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,22 +9,21 @@ from __future__ import annotations
 
 import datetime
 import re
-import tomllib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.model.changes import Change, changes
 from itembank.bank.model.content import content_hash, data_hash, printed_on
-from itembank.bank.model.item_records import SignOff
-from itembank.bank.read.load import SIGNOFF_FILE
+from itembank.bank.model.signed import SignOff
 from itembank.files.faults import join_words
-from itembank.files.toml_table import Table, TomlFile
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
+    from itembank.files.toml_table import Table
 
 HEAD = "# Written by ‘itembank bank sign’: who checked which item, when, and what it said then.\n"
 _BLOCK = re.compile(r"(?m)^(?=\[\[signoffs\]\])")
@@ -81,13 +80,24 @@ def sign_state(entry: Entry, signoffs: Iterable[SignOff]) -> SignState:
     own = [one for one in signoffs if one.item == entry.item.id]
     if not own:
         return SignState(Signing.UNSIGNED)
-    now = content_hash(entry)
-    valid = [one for one in own if one.content == now]
+    return state_by(content_hash(entry), own, lambda: printed_on(entry.item, entry.topic))
+
+
+def state_by(
+    content: str, own: Iterable[SignOff], says: Callable[[], Mapping[str, Any]]
+) -> SignState:
+    """Return the state of an item by its own sign-offs and the hash of its content.
+
+    `says` returns the content itself, and is called only where no sign-off stands for it.
+    """
+    own = list(own)
+    if not own:
+        return SignState(Signing.UNSIGNED)
+    valid = [one for one in own if one.content == content]
     if valid:
         return SignState(Signing.SIGNED, latest_of_each(valid))
     last = latest_of_each(own)
-    changed = changes(max(last, key=_when).was, printed_on(entry.item, entry.topic))
-    return SignState(Signing.STALE, last, changed)
+    return SignState(Signing.STALE, last, changes(max(last, key=_when).was, says()))
 
 
 def latest_of_each(signoffs: Iterable[SignOff]) -> tuple[SignOff, ...]:
@@ -119,6 +129,8 @@ def read_signoffs(folder: Path) -> tuple[SignOff, ...]:
     path = folder / SIGNOFF_FILE
     if not path.exists():
         return ()
+    from itembank.files.toml_table import TomlFile
+
     file = TomlFile(path)
     top = file.top()
     found = [_read(table) for table in top.tables("signoffs")]
@@ -177,6 +189,8 @@ def _place(one: SignOff) -> tuple[object, ...]:
 
 
 def _plain(block: str) -> SignOff:
+    import tomllib
+
     (data,) = tomllib.loads(block)["signoffs"]
     return SignOff(data["item"], data["by"], data["on"], data["content"])
 

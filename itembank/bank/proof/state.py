@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from itembank.bank.model.item_records import Retirement
+from itembank.bank.model.signed import Retirement
 from itembank.bank.proof.signoff import Signing, SignState, day_words
-from itembank.proof.judge import Outcome, State
+from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry

@@ -9,34 +9,33 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import NeedsPerson, Question, question_of
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, same_worth, words_of
-from itembank.items.forms.form_rules import form_fault, form_words
-from itembank.items.forms.number_forms import unsigned
-from itembank.items.item import (
+from itembank.items.asks import (
     Ask,
     Choose,
     Common,
     Compare,
     Find,
+    Give,
+    Handlers,
     Inequality,
-    Item,
-    Misconception,
     Order,
     Pick,
     Rewrite,
     Round,
     Sequence,
-    Slip,
     Solve,
-    Step,
     Subject,
-    Tier,
 )
+from itembank.items.forms.form_rules import form_fault, form_words
+from itembank.items.forms.number_forms import unsigned
+from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.slips import told_apart
 from itembank.notation import tree as t
@@ -144,36 +143,76 @@ def default_form(item: BankItem, question: Question, maths: Maths) -> str:
     """Return the form a key takes where the item states none."""
     if asked := form_asked(words_of(maths), question.ask, maths.key):
         return asked
-    match ask := question.ask:
-        case Rewrite(_, detail):
-            return {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}[
-                detail
-            ]
-        case Solve():
-            # A bare number is a solution too, where there is one letter.
-            return "roots" if isinstance(maths.key, t.Relation | t.Either | t.Listing) else "value"
-        case Inequality():
-            return "inequality"
-        case Subject():
-            return "subject"
-        case Order():
-            return "list"
-        case Compare():
-            return "sign"
-        case Choose():
-            return "name"
-        case Sequence():
-            return "nth-term"
-        case Common():
-            return "simplified" if t.symbols(maths.key) else "integer"
-        case Round():
-            words = form_in_words(words_of(maths))
-            return words if words in ("percentage", "standard-form") else "rounded"
-        case Find(target, _):
-            return question.form or _form_of_result(item, question.task, target, maths)
-        case Pick():
-            return "roots" if isinstance(maths.key, t.Relation) else "value"
-    raise TypeError(ask)
+    return ANSWERS.of(question.ask).form(question.ask, item, question, maths)
+
+
+class Answers(NamedTuple):
+    """What the answers to one kind of question are, as far as a bank has to know.
+
+    `form` is the form a key takes where the item states none; `plain` says that words about the
+    form of powers or fractions are not about such an answer; `whole` that it is a whole number;
+    `solutions` that each number of the answer is held by itself to the form that words ask for.
+    """
+
+    form: Callable[[Any, BankItem, Question, Maths], str]
+    plain: bool = False
+    whole: bool = False
+    solutions: bool = False
+
+
+def _solved(ask: Ask, item: BankItem, question: Question, maths: Maths) -> str:
+    # A bare number is a solution too, where there is one letter.
+    return "roots" if isinstance(maths.key, t.Relation | t.Either | t.Listing) else "value"
+
+
+def _picked(ask: Ask, item: BankItem, question: Question, maths: Maths) -> str:
+    return "roots" if isinstance(maths.key, t.Relation) else "value"
+
+
+def _rounded(ask: Ask, item: BankItem, question: Question, maths: Maths) -> str:
+    words = form_in_words(words_of(maths))
+    return words if words in ("percentage", "standard-form") else "rounded"
+
+
+def _common(ask: Ask, item: BankItem, question: Question, maths: Maths) -> str:
+    return "simplified" if t.symbols(maths.key) else "integer"
+
+
+def _found(ask: Find, item: BankItem, question: Question, maths: Maths) -> str:
+    return question.form or _form_of_result(item, question.task, ask.target, maths)
+
+
+def _given(ask: Give, item: BankItem, question: Question, maths: Maths) -> str:
+    words = form_in_words(words_of(maths))
+    if isinstance(maths.key, t.Listing):
+        return "amounts"
+    return question.form or (words if words != "quantity" else "") or "value"
+
+
+def _always(form: str) -> Callable[[Any, BankItem, Question, Maths], str]:
+    return lambda ask, item, question, maths: form
+
+
+_REWRITTEN = {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}
+
+ANSWERS: Handlers[Answers] = Handlers("a bank")
+"""What the answers to each kind of question are."""
+
+ANSWERS.by_kind |= {
+    Rewrite: Answers(lambda ask, *_: _REWRITTEN[ask.detail]),
+    Solve: Answers(_solved, solutions=True),
+    Pick: Answers(_picked, solutions=True),
+    Inequality: Answers(_always("inequality"), plain=True),
+    Subject: Answers(_always("subject")),
+    Order: Answers(_always("list"), plain=True),
+    Compare: Answers(_always("sign"), plain=True),
+    Choose: Answers(_always("name"), plain=True),
+    Sequence: Answers(_always("nth-term"), plain=True),
+    Common: Answers(_common, plain=True, whole=True),
+    Round: Answers(_rounded),
+    Find: Answers(_found),
+    Give: Answers(_given),
+}
 
 
 def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> str:
@@ -252,16 +291,16 @@ def _seen_as_one(one: t.Node, other: t.Node, key: t.Node) -> bool:
 
 def _unchecked_form(words: str, ask: Ask, form: str) -> str:
     """Return which form the words ask for that the key is not held to, as a sentence, or ``""``."""
-    asked = form_in_words(words)
-    if asked in ("", "quantity") or asked == form or isinstance(ask, Solve | Pick):
+    asked, answers = form_in_words(words), ANSWERS.of(ask)
+    if asked in ("", "quantity") or asked == form or answers.solutions:
         # Solutions are held to it one by one, by _misformed.
         asked = ""
     if asked and form not in _FITS.get(asked, ()):
         return f"The words ask for {form_words(asked)}, which is not checked for this task."
-    if asked not in ("", "integer") and isinstance(ask, Common):
+    if asked not in ("", "integer") and answers.whole:
         return f"The words ask for {form_words(asked)}, and the answer is a whole number."
-    lists = isinstance(ask, Common | Order | Choose | Compare | Sequence | Inequality)
-    if lists and says_form(words) and form not in ("powers", "prime-powers", "power", "product"):
+    powers = ("powers", "prime-powers", "power", "product")
+    if answers.plain and says_form(words) and form not in powers:
         return "The words ask for a form of powers or fractions that is not checked for this task."
     return ""
 

@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from itertools import permutations
 
-from itembank.items import item as i
+from itembank.items.asks import Ask, kind_of
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
 
@@ -28,72 +28,27 @@ CONSTANTS = frozenset({"π"})
 MOST_TRIED = 64
 """Numberings of letters that look alike that are tried; the letters of a fully symmetrical
 question look alike in every numbering, so that a first one is as good as any."""
-NUMBER_FORMS = frozenset({"value", "number", "fraction", "lowest-terms", "improper", "mixed"})
-NUMBER_FORMS |= {"simplest", "integer", "solution", "roots", "amount", "quantity", "money"}
-"""Forms that say how the answer to a calculation is written, not which question it is."""
 FLIPPED: dict[str, str] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
 
 
-def canonical(ask: i.Ask, form: str = "") -> tuple[object, ...]:
+def canonical(ask: Ask, form: str = "") -> tuple[object, ...]:
     """Return a key that is equal for the same question in disguise, and for no other.
 
     `form` counts only where it makes the question: ``7/4`` to be written as a decimal is not
     ``7/4`` to be written as a mixed number, but ``3/4 + 1/6`` is the same sum in lowest terms.
 
     >>> from itembank.notation.parse import parse
+    >>> from itembank.items.asks import Find, Solve
     >>> one, other = parse("3/4 + 1/6"), parse("1/6 + 3/4")
-    >>> canonical(i.Find(one), "lowest-terms") == canonical(i.Find(other), "value")
+    >>> canonical(Find(one), "lowest-terms") == canonical(Find(other), "value")
     True
     >>> one, other = parse("3x + 5 = 11"), parse("11 = 5 + 3y")
-    >>> canonical(i.Solve((one,))) == canonical(i.Solve((other,)))
+    >>> canonical(Solve((one,))) == canonical(Solve((other,)))
     True
     """
-    kind, row, bag = _question(ask, form)
+    kind, row, bag = kind_of(ask).twin(ask, form)
     letters = sorted(_letters((*row, *bag)) - CONSTANTS)
     return (*kind, _numbered(letters, lambda names: f"{_row(row, names)} | {_bag(bag, names)}"))
-
-
-Parts = tuple[t.Node, ...]
-
-
-def _question(ask: i.Ask, form: str) -> tuple[tuple[object, ...], Parts, Parts]:
-    """Return the kind of question, the parts whose order counts, and those in any order."""
-    match ask:
-        case i.Find(target, relations):
-            return ("find", _form(target, relations, form)), (target,), relations
-        case i.Solve(relations):
-            letters = _letters(relations) - CONSTANTS
-            if len(letters) == 1:  # to solve 3x + 2 = 14 is to find x, given that 3x + 2 = 14
-                return ("find", "number"), tuple(map(t.Sym, letters)), relations
-            return ("solve",), (), relations
-        case i.Pick(of, which):
-            kind, row, bag = _question(of, form)
-            return (*kind, which), row, bag
-        case i.Inequality(relation):
-            return ("inequality",), (relation,), ()
-        case i.Order(things, detail):
-            return ("order", detail), (), things
-        case i.Compare(left, right):
-            return ("compare",), (), (left, right)
-        case i.Choose(options, wanted):
-            return ("choose", wanted), (), tuple(node for _, node in options)
-        case i.Rewrite(target, way):
-            return ("rewrite", way), (target,), ()
-        case i.Subject(relation, letter):
-            return ("subject",), (letter, relation), ()
-        case i.Sequence(terms):
-            return ("sequence",), terms, ()
-        case i.Common(numbers, which):
-            return ("common", which), (), numbers
-        case i.Round(target, to, amount, way):
-            return ("round", to, amount, way), (target,), ()
-
-
-def _form(target: t.Node, relations: tuple[t.Relation, ...], form: str) -> str:
-    calculation = relations or any(
-        isinstance(part, t.Sum | t.Product | t.Power | t.Root | t.Juxt) for part in t.walk(target)
-    )
-    return "number" if calculation and form in NUMBER_FORMS else form
 
 
 def _letters(nodes: Iterable[t.Node]) -> frozenset[str]:

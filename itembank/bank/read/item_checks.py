@@ -22,14 +22,19 @@ def item_faults(item: BankItem) -> Iterator[FieldFault]:
     >>> [fault.field for fault in item_faults(item)]
     [('prompt',)]
     """
-    yield from _together(item)
+    yield from checked_maths(item)[1]
+
+
+def checked_maths(item: BankItem) -> tuple[Maths | None, list[FieldFault]]:
+    """Return an item's lines as trees, None where they cannot be read, with all of its faults."""
+    faults = list(_together(item))
     try:
         maths = read_maths(item)
     except UnreadableMaths as error:
-        yield from error.faults
-        return
+        return None, [*faults, *error.faults]
     if item.misconceptions:
-        yield from _blind(item, maths)
+        faults += _blind(item, maths)
+    return maths, faults
 
 
 def new_item_faults(item: BankItem) -> Iterator[FieldFault]:

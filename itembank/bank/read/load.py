@@ -11,7 +11,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from itembank.bank.model.bank import Bank, BankTopic, Entry
+from itembank.bank.model.bank import BANK_FILE, Bank, BankTopic, Entry, topic_files
 from itembank.bank.model.fields import BankFile
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.question.maths import FieldFault
@@ -22,22 +22,11 @@ from itembank.files.faults import Fault, FileFaults, decode_text, nearest
 from itembank.files.toml_read import read_toml
 from itembank.items.topics.registry import find_topic, topic_ids
 
-BANK_FILE = "bank.toml"
-SIGNOFF_FILE = "signoffs.toml"
 MANY_BYTES = 200_000
 """From this much text on, a bank is read on several processes."""
 CHUNK = 250
 
 Found = list[tuple[int, FieldFault]]
-
-
-def topic_files(folder: Path) -> list[Path]:
-    """Return the topic files of a bank's folder, sorted by name."""
-    return sorted(
-        path
-        for path in folder.glob("*.toml")
-        if path.name not in (BANK_FILE, SIGNOFF_FILE) and not path.name.startswith(".")
-    )
 
 
 def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
@@ -48,8 +37,7 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
     """
     folder = Path(folder)
     if not folder.is_dir():
-        what = "This is a file; a bank is a folder." if folder.exists() else _no_folder(folder)
-        raise FileFaults([Fault(str(folder), 0, what)])
+        raise no_bank(folder)
     finish_saving(folder)
     faults: list[Fault] = []
     facts = _read_facts(folder / BANK_FILE, faults)
@@ -64,6 +52,12 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
         raise FileFaults(faults, most=None)
     topics = tuple(_topic(file, facts.name) for file in files)
     return Bank(folder, facts.name, facts.title, facts.terms, dict(facts.authors), topics)
+
+
+def no_bank(folder: Path) -> FileFaults:
+    """Return the fault of a bank's folder that is none."""
+    what = "This is a file; a bank is a folder." if folder.exists() else _no_folder(folder)
+    return FileFaults([Fault(str(folder), 0, what)])
 
 
 def _no_folder(folder: Path) -> str:
@@ -88,20 +82,24 @@ def _cores() -> int:
 
 def _read_facts(path: Path, faults: list[Fault]) -> BankFile | None:
     if not path.exists():
-        faults.append(
-            Fault(
-                str(path),
-                0,
-                "There is no such file, so this folder is not a bank. "
-                "‘itembank bank new’ makes a bank.",
-            )
-        )
+        faults.append(no_bank_file(path))
         return None
     try:
         text = decode_text(path)
     except FileFaults as error:
         faults.extend(error.faults)
         return None
+    return read_bank_file(text, path, faults)
+
+
+def no_bank_file(path: Path) -> Fault:
+    """Return the fault of a folder without a ``bank.toml``."""
+    what = "There is no such file, so this folder is not a bank."
+    return Fault(str(path), 0, f"{what} ‘itembank bank new’ makes a bank.")
+
+
+def read_bank_file(text: str, path: Path, faults: list[Fault]) -> BankFile | None:
+    """Return what a ``bank.toml`` says, or None, and note what is wrong with it in `faults`."""
     toml = read_toml(text, path)
     faults.extend(toml.faults)
     if toml.data is None:

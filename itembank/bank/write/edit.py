@@ -17,10 +17,10 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.bank.model.fields import BankFile, BankItem, TopicFile
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import is_generated, new_item_faults
-from itembank.bank.read.load import BANK_FILE, topic_files
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import save, take
 from itembank.bank.write.as_toml import bank_toml, topic_toml

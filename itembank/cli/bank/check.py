@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.bank.item_text import count
+from itembank.cli.bank.told import remark, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.words.wrapped import say
 
@@ -22,33 +23,22 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
       itembank bank check
       itembank bank check questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.proof.signoff import read_signoffs
-    from itembank.bank.question.generated_sets import made_addresses
-    from itembank.bank.read.load import read_bank
     from itembank.errors import ItembankError
-    from itembank.files.faults import Fault, FileFaults
+    from itembank.files.faults import FileFaults
+    from itembank.work.bank.checking import check_bank
 
     folder = bank_folder(bank, other)
-    told: list[Fault] = []
     try:
-        found = read_bank(folder)
+        found = with_bar(lambda bar: check_bank(folder, bar, remark))
     except FileFaults as error:
-        told += error.faults
-    try:
-        read_signoffs(folder)
-    except FileFaults as error:
-        told += error.faults
-    if told:
-        many = f"{count(len(told), 'fault')} in {count(len({one.file for one in told}), 'file')}."
-        raise ItembankError(f"{FileFaults(told, most=None)}\n{many}")
-    items = list(found.entries())
-    retired = sum(entry.item.retired is not None for entry in items)
-    made = sum(len(made_addresses(topic)) for topic in found.topics)
-    parts = [f"{count(len(items), 'question')} on {count(len(found.topics), 'topic')}"]
-    if retired:
-        parts.append(f"{retired} of them retired")
-    if made:
-        parts.append(f"{made} generated")
+        files = {fault.file for fault in error.faults}
+        many = f"{count(len(error.faults), 'fault')} in {count(len(files), 'file')}."
+        raise ItembankError(f"{FileFaults(error.faults, most=None)}\n{many}") from None
+    parts = [f"{count(found.questions, 'question')} on {count(found.topics, 'topic')}"]
+    if found.retired:
+        parts.append(f"{found.retired} of them retired")
+    if found.generated:
+        parts.append(f"{found.generated} generated")
     say(f"{found.name}: {', '.join(parts)}. No faults in {folder}.")
     say(f"Licence: {found.terms or 'none stated'}.")
 

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.cli.words.wrapped import paragraph, question_lines
 
 if TYPE_CHECKING:
-    from itembank.bank.model.bank import Entry
     from itembank.bank.model.fields import BankItem
     from itembank.bank.proof.state import EntryState
     from itembank.items.item import Run, Slip, Step
     from itembank.notation.tree import Node
-    from itembank.proof.judge import Outcome
+    from itembank.proof.outcome import Outcome
+    from itembank.work.bank.looking import InFull
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,7 @@ def sentence(words: str) -> str:
 
 def proof_line(outcome: Outcome) -> str:
     """Return the line that says whether a key is proved, and if not, why."""
-    from itembank.proof.judge import State
+    from itembank.proof.outcome import State
 
     said = outcome.state.value
     if outcome.says and outcome.state is not State.PROVED:
@@ -105,16 +106,18 @@ def _signed(state: EntryState) -> list[str]:
     return [labelled("Signed", head), *(labelled("", str(change)) for change in changed)]
 
 
-def place(entry: Entry, terms: str | None = None) -> str:
-    """Return where an item stands, who wrote it and under which terms; its bank's are `terms`."""
+def place(found: InFull) -> str:
+    """Return where an item stands, who wrote it and under which terms, its own or its bank's."""
     from itembank.bank.proof.signoff import day_words
 
-    item = entry.item
-    parts = [f"{entry.path.name}, line {entry.line}"]
-    if item.author or item.created:
-        wrote = f"written by {item.author}" if item.author else "written"
-        parts.append(f"{wrote} on {day_words(item.created)}" if item.created else wrote)
-    parts += [part for part in (item.source, item.licence or terms) if part]
+    stated = found.stated
+    author, created = stated.get("author"), stated.get("created")
+    parts = [f"{found.path.name}, line {found.line}"]
+    if author or created:
+        wrote = f"written by {author}" if author else "written"
+        day = day_words(datetime.date.fromisoformat(created)) if created else ""
+        parts.append(f"{wrote} on {day}" if day else wrote)
+    parts += [part for part in (stated.get("source"), stated.get("licence") or found.terms) if part]
     return "; ".join(parts)
 
 

@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from itembank.cli.bank.told import asked_text, remark, with_bar
 from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
-from itembank.cli.words.wrapped import paragraph
+from itembank.cli.words.wrapped import face_lines, paragraph, tied
 
 if TYPE_CHECKING:
-    from itembank.bank.model.bank import Bank, Entry
-    from itembank.bank.proof.state import EntryState
+    from itembank.bank.index.known import Shown
+    from itembank.work.bank.looking import InFull
 
 
 def show(items: ItemsArgument, bank: BankOption = None) -> None:
@@ -22,48 +23,39 @@ def show(items: ItemsArgument, bank: BankOption = None) -> None:
       itembank bank show garden-1
       itembank bank show garden-1 garden-2 --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.read.load import read_bank
-    from itembank.cli.bank.states import states_of
+    from itembank.work.bank.looking import show_questions
 
-    found = read_bank(bank_folder(bank))
-    entries = [found.find(one) for one in dict.fromkeys(items)]
-    twins = _twins(found)
-    texts = [
-        entry_text(found, state, twins.get(state.address, ()))
-        for state in states_of(found, entries)
-    ]
-    typer.echo("\n\n".join(texts))
+    folder = bank_folder(bank)
+    found = with_bar(lambda bar: show_questions(folder, items, bar, remark))
+    typer.echo("\n\n".join(map(question_text, found)))
 
 
-def _twins(bank: Bank) -> dict[str, list[str]]:
-    """Return the other items, or generated ones, that ask the same as an item."""
-    from itembank.bank.question.twins import bank_twins
-
-    return {
-        address: [other for other in group if other != address]
-        for group in bank_twins(bank)
-        for address in group
-    }
-
-
-def entry_text(bank: Bank, state: EntryState, twins: list[str] | tuple[()] = ()) -> str:
-    """Return everything that there is to say of an item."""
-    from itembank.cli.bank.item_text import item_lines, labelled, place, state_lines
+def question_text(found: InFull) -> str:
+    """Return everything that there is to say of a question."""
+    from itembank.cli.bank.item_text import labelled, place, state_lines
     from itembank.files.faults import join_words
 
-    entry: Entry | None = state.entry
-    assert entry is not None  # only hand-written questions are shown
-    title = next(topic.title for topic in bank.topics if topic.id == entry.topic)
-    head = f"{entry.item.id}: {title} ({entry.topic}), {entry.item.tier}"
-    lines = [paragraph("", head), ""]
-    lines += item_lines(entry.item)
-    if entry.item.model:
-        model = ", ".join(entry.item.model)
-        asked = f"; find {entry.item.find}" if entry.item.find else ""
-        lines.append(labelled("Model", f"{model}{asked}"))
-    lines += state_lines(state)
-    if twins:
-        names = [one.removeprefix(f"{bank.name}:") for one in twins]
+    head = f"{found.id}: {found.title} ({found.topic}), {found.tier}"
+    lines = [paragraph("", head), "", *shown_lines("   ", found.shown)]
+    if model := found.stated.get("model"):
+        find = found.stated.get("find")
+        asked = f"; find {find}" if find else ""
+        lines.append(labelled("Model", f"{', '.join(model)}{asked}"))
+    lines += state_lines(found.state)
+    if found.twins:
+        names = [one.removeprefix(f"{found.bank}:") for one in found.twins]
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
-    lines.append(labelled("Kept", place(entry, bank.terms)))
+    lines.append(labelled("Kept", place(found)))
     return "\n".join(lines)
+
+
+def shown_lines(lead: str, shown: Shown) -> list[str]:
+    """Return the lines of what prints of a question."""
+    return face_lines(
+        lead,
+        asked_text(shown.prompt),
+        shown.marks,
+        f"{tied(shown.key)}  ({shown.form})",
+        [(words, tied(line)) for words, line in shown.steps],
+        [(tied(wrong), name, ask) for wrong, name, ask in shown.slips],
+    )

@@ -94,8 +94,8 @@ def the_day(typed: str | None) -> datetime.date:
 
 def _chosen(bank: Bank, topic: str | None, proved: bool) -> list[str]:
     """Return the ids of the questions in use on a topic, or of those with a proved key."""
-    from itembank.cli.bank.list import refuse_unknown
     from itembank.cli.bank.states import states_of
+    from itembank.work.bank.wanted import refuse_unknown
 
     if topic is None and not proved:
         raise ItembankError(

@@ -39,7 +39,7 @@ def import_(
     from itembank.bank.read.load import read_bank
     from itembank.bank.table.item_table import import_table, read_table
     from itembank.cli.bank.item_text import count
-    from itembank.cli.bank.states import states_of, totals
+    from itembank.cli.bank.states import states_of, totals_of
 
     folder = bank_folder(bank)
     if dry_run:
@@ -54,7 +54,7 @@ def import_(
         return
     added = {row.item.id for row in rows}
     states = states_of(*_added(folder, added))
-    say(totals(states))
+    say(totals_of(states))
     if any(one.outcome.state.value != "proved" for one in states):
         say(f"‘itembank bank prove {as_typed(folder)}’ says why.")
 
@@ -96,7 +96,7 @@ def export(
     from itembank.bank.read.load import read_bank
     from itembank.bank.table.item_table import table_text
     from itembank.cli.bank.item_text import count
-    from itembank.cli.bank.list import refuse_unknown
+    from itembank.work.bank.wanted import refuse_unknown
 
     found = read_bank(bank_folder(bank))
     refuse_unknown(found, topic or (), None)

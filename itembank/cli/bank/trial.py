@@ -23,7 +23,7 @@ def try_item(bank: Bank, item: BankItem, topic: str) -> bool:
     from itembank.bank.proof.prove import judge_entry
     from itembank.cli.bank.item_text import item_lines, labelled, proof_line
     from itembank.files.faults import join_words
-    from itembank.proof.judge import State
+    from itembank.proof.outcome import State
 
     entry = Entry(item, topic, bank.name, bank.folder / f"{topic}.toml", 0)
     outcome = judge_entry(entry)

@@ -14,8 +14,9 @@ from typing import Any
 import typer
 import typer.core
 
-from itembank.cli.options.usage import PlainCommand, UsageError, is_help, usage_words
-from itembank.cli.options.values import read_plainly
+from itembank.cli.options import usage
+from itembank.cli.options.command import PlainCommand
+from itembank.cli.options.values import Reader, slots_of
 from itembank.cli.words.advice import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
@@ -80,35 +81,46 @@ def _after(first: str, function: Callable[..., Any]) -> Callable[..., Any]:
 class PlainGroup(typer.core.TyperGroup):
     """A group of commands; turns what a person can put right into one plain message."""
 
-    def get_params(self, ctx: Any) -> list[Any]:
-        """Return the options, ready to be read."""
-        return read_plainly(super().get_params(ctx))
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Read what stands before the command; without a command, show the help.
 
-    def make_context(self, *args: Any, **kwargs: Any) -> Any:
-        """Read what stands before the command."""
-        try:
-            return super().make_context(*args, **kwargs)
-        except UsageError as error:
-            raise self._refused(error) from None
+        Raises:
+            ItembankError: says what was mistyped.
+        """
+        if ctx.resilient_parsing:  # a shell that completes half a line: nothing is wrong yet
+            return super().parse_args(ctx, args)
+        read = Reader(ctx.command_path, slots_of(self), ctx.help_option_names)
+        typed = read.sort(args, leading=True)
+        if typed is None or typed[0]:
+            # Help, the version and their like: each does its work here, and ends the command.
+            return super().parse_args(ctx, args)
+        ctx.args = typed[1]
+        if not ctx.args:
+            typer.echo(ctx.get_help(), err=True)
+            ctx.exit(ItembankError.exit_status)
+        return typed[1]
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
-        """Find the command that is meant; one that stands for a group is put in its place."""
-        name, command, rest = super().resolve_command(ctx, args)
-        return name, _meant(name or "", command), rest
+        """Find the command that is meant; one that stands for a group is put in its place.
 
-    def _refused(self, error: Any) -> Any:
-        """Say what was mistyped; return what ends the command."""
-        if is_help(error):
-            return error
-        say(usage_words(error, list(self.commands)), err=True)
-        return typer.Exit(ItembankError.exit_status)
+        Raises:
+            ItembankError: there is no such command.
+        """
+        name, *rest = args
+        command = self.get_command(ctx, name)
+        if command is None and ctx.resilient_parsing:
+            return None, None, rest
+        if command is None:
+            raise usage.no_command(name, self.list_commands(ctx))
+        return name, _meant(name, command), rest
 
     def invoke(self, ctx: Any) -> Any:
         """Run the chosen command; end with its exit status."""
         try:
-            return super().invoke(ctx)
-        except UsageError as error:
-            raise self._refused(error) from None
+            name, command, rest = self.resolve_command(ctx, ctx.args)
+            ctx.invoked_subcommand = name
+            with command.make_context(name, rest, parent=ctx) as inner:
+                return inner.command.invoke(inner)
         except ItembankError as error:
             say(told(error, ctx.invoked_subcommand or ""), err=True)
             raise typer.Exit(error.exit_status) from None

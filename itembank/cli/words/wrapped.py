@@ -8,7 +8,7 @@ from __future__ import annotations
 import shutil
 import sys
 import textwrap
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from itembank.text.characters import short_message
@@ -92,10 +92,14 @@ def paragraph(lead: str, text: str) -> str:
 
 def maths(node: Node) -> str:
     """Return mathematics as one line of text, tied so that a short piece is not broken."""
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
 
-    text = line(node)
-    return text.replace(" ", _TIED) if len(text) <= LONGEST_TIED else text
+    return tied(shown_line(node))
+
+
+def tied(line: str) -> str:
+    """Return a line of mathematics so that a short one is not broken."""
+    return line.replace(" ", _TIED) if len(line) <= LONGEST_TIED else line
 
 
 def prompt_text(prompt: Sequence[Run]) -> str:
@@ -116,19 +120,36 @@ def question_lines(lead: str, item: Item | Printed) -> list[str]:
     """Return the lines of what prints of an item: question, key, working, mistakes."""
     from itembank.items.forms.form_rules import form_words
 
-    marks = f"{item.marks}{_TIED}mark{'' if item.marks == 1 else 's'}"
-    lines = [
-        paragraph(lead, f"{prompt_text(item.prompt)}  [{marks}]"),
-        paragraph("   Key      ", f"{maths(item.key)}  ({form_words(item.form)})"),
-    ]
+    return face_lines(
+        lead,
+        prompt_text(item.prompt),
+        item.marks,
+        f"{maths(item.key)}  ({form_words(item.form)})",
+        [(step.say, "" if step.maths is None else maths(step.maths)) for step in item.steps],
+        [
+            (maths(slip.wrong), slip.misconception.name, slip.misconception.ask)
+            for slip in item.slips
+        ],
+    )
+
+
+def face_lines(
+    lead: str,
+    prompt: str,
+    marks: int,
+    key: str,
+    steps: Iterable[tuple[str, str]],
+    slips: Iterable[tuple[str, str, str]],
+) -> list[str]:
+    """Return the lines of what prints of an item, from its parts as text."""
+    worth = f"{marks}{_TIED}mark{'' if marks == 1 else 's'}"
+    lines = [paragraph(lead, f"{prompt}  [{worth}]"), paragraph("   Key      ", key)]
     label = "   Working  "
-    for step in item.steps:
-        worked = f"  {maths(step.maths)}" if step.maths is not None else ""
-        lines.append(paragraph(label, f"{step.say}{worked}"))
+    for words, line in steps:
+        lines.append(paragraph(label, f"{words}  {line}" if line else words))
         label = " " * len(label)
     label = "   Likely   "
-    for slip in item.slips:
-        what = slip.misconception
-        lines.append(paragraph(label, f"{maths(slip.wrong)}: {what.name}. Ask: {what.ask}"))
+    for wrong, name, ask in slips:
+        lines.append(paragraph(label, f"{wrong}: {name}. Ask: {ask}"))
         label = " " * len(label)
     return lines

@@ -46,6 +46,7 @@ WEIGHTS: Features = {
     "choose": 0.2,
     "more options": 0.45,  # beyond two
     "round": 0.4,
+    "give": 0.3,  # one of many right answers: a guess of our own, fitted to nothing
     "back to whole": 0.8,  # a part of something unknown is given
     "given": 0.2,  # a value to put in place of a letter
     "more answers": 0.25,  # beyond one

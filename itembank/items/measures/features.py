@@ -7,24 +7,26 @@ working. Nothing looks at the topic's name or at the tier.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from math import lcm, log10
+from typing import Any, NamedTuple
 
-from itembank.items.item import (
+from itembank.items.asks import (
     Choose,
     Common,
     Compare,
     Find,
+    Give,
+    Handlers,
     Inequality,
-    Item,
     Order,
     Rewrite,
     Round,
     Sequence,
     Solve,
-    Step,
     Subject,
 )
+from itembank.items.item import Item, Step
 from itembank.items.measures.tally import Tally, tally
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
@@ -92,13 +94,21 @@ def _not_over_one(node: t.Node) -> t.Node:
     return node
 
 
-def _relations(item: Item) -> tuple[t.Relation, ...]:
-    match item.ask:
-        case Find(_, relations) | Solve(relations):
-            return relations
-        case Inequality(relation):
-            return (relation,)
-    return ()
+class Asking(NamedTuple):
+    """What makes one kind of question hard.
+
+    `counts` are features of its own; `relations` are the equations behind it; `solved` tells
+    whether an equation that is printed has to be solved, not only put numbers in; `valued` says
+    that letters may be given their values; `compared` that the numbers printed are held against
+    one another; `whole_list` that a list is one answer.
+    """
+
+    counts: Callable[[Any, Tally], Features] = lambda ask, printed: {}
+    relations: Callable[[Any], tuple[t.Relation, ...]] = lambda ask: ()
+    solved: Callable[[Any, Tally], bool] = lambda ask, printed: False
+    valued: bool = False
+    compared: bool = False
+    whole_list: bool = False
 
 
 def _alone(relation: t.Relation) -> bool:
@@ -110,72 +120,100 @@ def _sides(relation: t.Relation) -> Iterable[t.Node]:
     return (relation.first, *(side for _, side in relation.rest))
 
 
-def _solved(item: Item, printed: Tally) -> bool:
-    """Tell whether an equation that is printed has to be solved, not only put numbers in."""
-    match item.ask:
-        case Solve() | Inequality():
-            return True
-        case Find(target, relations):
-            wanted = t.symbols(target)
-            return bool(printed.letters - {"□"}) and any(
-                not _alone(one) and not isinstance(one.first, t.Ratio) and t.symbols(one) & wanted
-                for one in relations
-            )
-    return False
+def _has_to_be_solved(ask: Find, printed: Tally) -> bool:
+    wanted = t.symbols(ask.target)
+    return bool(printed.letters - {"□"}) and any(
+        not _alone(one) and not isinstance(one.first, t.Ratio) and t.symbols(one) & wanted
+        for one in ask.relations
+    )
 
 
 def _asked(item: Item, printed: Tally, key: Tally) -> Features:
-    ask = item.ask
-    relations = _relations(item)
+    ask, kind = item.ask, ASKING.of(item.ask)
+    relations = kind.relations(ask)
     behind = tally(relations)
     formed = bool(behind.letters - printed.letters) and not printed.ratios
-    solved = _solved(item, printed)
-    given = sum(map(_alone, relations)) if isinstance(ask, Find) and printed.letters else 0
-    factorise = isinstance(ask, Rewrite) and ask.detail == "factorise"
+    solved = kind.solved(ask, printed)
+    given = sum(map(_alone, relations)) if kind.valued and printed.letters else 0
     return {
         "formed": float(formed),
         "formed both sides": float(formed and behind.both_sides > 0),
         "solve": float(solved),
-        "inequality": float(isinstance(ask, Inequality)),
-        "sign turns": float(isinstance(ask, Inequality) and printed.taken > 0),
-        "rewrite": float(isinstance(ask, Rewrite)),
-        "factorise": float(factorise),
-        "leading number": float(factorise and _leads(ask)),
-        "subject": float(isinstance(ask, Subject)),
-        "sequence": float(isinstance(ask, Sequence)),
-        "common": float(isinstance(ask, Common)),
-        "choose": float(isinstance(ask, Choose)),
-        "more options": max(0.0, len(ask.options) - 2.0) if isinstance(ask, Choose) else 0.0,
-        "round": float(isinstance(ask, Round)),
+        **_COUNTED,
+        **kind.counts(ask, printed),
         "back to whole": float(behind.of_letter + printed.of_letter > 0),
         "given": float(min(given, 3)),
         "fraction found": float(solved and key.fractions > 0),
         "negative found": float(solved and key.negatives > 0),
-        "more answers": _answers(item) - 1.0,
+        "more answers": _answers(item, kind) - 1.0,
     }
 
 
-def _leads(ask: object) -> bool:
+def _rewriting(ask: Rewrite, printed: Tally) -> Features:
+    if ask.detail != "factorise":
+        return {"rewrite": 1.0}
+    return {"rewrite": 1.0, "factorise": 1.0, "leading number": float(_leads(ask.target))}
+
+
+def _leads(target: t.Node) -> bool:
     """Tell whether a quadratic to factorise has a number before the square."""
-    if not isinstance(ask, Rewrite) or not isinstance(ask.target, t.Sum):
+    if not isinstance(target, t.Sum):
         return False
-    first = ask.target.first
+    first = target.first
     return (
-        len(ask.target.rest) > 1
+        len(target.rest) > 1
         and isinstance(first, t.Juxt)
         and isinstance(first.factors[0], t.Int)
         and any(isinstance(one, t.Power) for one in first.factors)
     )
 
 
-def _answers(item: Item) -> int:
-    listed = isinstance(item.key, t.Listing | t.Either) and not isinstance(item.ask, Order)
-    return len(item.key.parts) if listed and isinstance(item.key, t.Listing | t.Either) else 1
+def _inequality(ask: Inequality, printed: Tally) -> Features:
+    return {"inequality": 1.0, "sign turns": float(printed.taken > 0)}
+
+
+def _choosing(ask: Choose, printed: Tally) -> Features:
+    return {"choose": 1.0, "more options": max(0.0, len(ask.options) - 2.0)}
+
+
+_COUNTED = dict.fromkeys(
+    (
+        *("inequality", "sign turns", "rewrite", "factorise", "leading number", "subject"),
+        *("sequence", "common", "choose", "more options", "round", "give"),
+    ),
+    0.0,
+)
+"""What the kinds of question count for themselves, where it is not there."""
+
+ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
+"""What makes each kind of question hard; one that has nothing here is as hard as its numbers."""
+
+ASKING.by_kind |= {
+    Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
+    Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
+    Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),
+    Rewrite: Asking(_rewriting),
+    Choose: Asking(_choosing),
+    Order: Asking(compared=True, whole_list=True),
+    Compare: Asking(compared=True),
+    Subject: Asking(lambda ask, printed: {"subject": 1.0}),
+    Sequence: Asking(lambda ask, printed: {"sequence": 1.0}),
+    Common: Asking(lambda ask, printed: {"common": 1.0}),
+    Round: Asking(lambda ask, printed: {"round": 1.0}),
+    Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
+}
+
+
+def _answers(item: Item, kind: Asking) -> int:
+    if kind.whole_list or not isinstance(item.key, t.Listing | t.Either):
+        return 1
+    return len(item.key.parts)
 
 
 def _letters(printed: Tally, key: Tally, item: Item) -> Features:
     # Where every letter is given its value, brackets and products are of numbers after all.
-    valued = isinstance(item.ask, Find) and not _solved(item, printed)
+    kind = ASKING.of(item.ask)
+    valued = kind.valued and not kind.solved(item.ask, printed)
     worked_with = 0.0 if valued else 1.0
     return {
         "both sides": float(printed.both_sides > 0),
@@ -194,7 +232,7 @@ def _letters(printed: Tally, key: Tally, item: Item) -> Features:
 def _numbers(item: Item, printed: Tally, worked: Tally, key: Tally) -> Features:
     fractions = printed.fractions + printed.mixed
     bottoms = set(printed.bottoms)
-    added = printed.number_sums > 0 or isinstance(item.ask, Order | Compare)
+    added = printed.number_sums > 0 or ASKING.of(item.ask).compared
     unlike = added and len(bottoms) > 1
     operations = printed.terms + printed.times + printed.divided
     return {

@@ -8,10 +8,13 @@ programme of study names it (:mod:`itembank.items.measures.years`).
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import isqrt
+from typing import Any
 
+from itembank.items.asks import Find, Handlers, Inequality, Rewrite, Sequence, Solve
 from itembank.items.forms.polynomials import splits
-from itembank.items.item import Find, Inequality, Item, Rewrite, Sequence, Solve
+from itembank.items.item import Item
 from itembank.items.measures.years import (
     COMPOUND_INTEREST,
     COMPOUND_UNITS,
@@ -39,21 +42,27 @@ def later_content(item: Item) -> Content | None:
     >>> later_content(find_item("equations.two-step/core/7")) is None
     True
     """
-    ask = item.ask
-    match ask:
-        case Inequality():
-            return INEQUALITIES
-        case Solve(relations):
-            return _solving(relations)
-        case Sequence():
-            return QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None
-        case Rewrite(target, detail):
-            if detail == "factorise" and _splits(target):
-                return FACTORISING_QUADRATICS
-            return SURDS if _has_surd(target) or _has_surd(item.key) else None
-        case Find(target, relations):
-            return _finding(item, target, relations)
-    return None
+    return LATER.of(item.ask)(item.ask, item)
+
+
+LATER: Handlers[Callable[[Any, Item], Content | None]] = Handlers(
+    "years", otherwise=lambda ask, item: None
+)
+"""Which content of key stage 4 each kind of question may be."""
+
+LATER.by_kind |= {
+    Inequality: lambda ask, item: INEQUALITIES,
+    Solve: lambda ask, item: _solving(ask.relations),
+    Sequence: lambda ask, item: QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None,
+    Rewrite: lambda ask, item: _rewriting(item, ask.target, ask.detail),
+    Find: lambda ask, item: _finding(item, ask.target, ask.relations),
+}
+
+
+def _rewriting(item: Item, target: t.Node, detail: str) -> Content | None:
+    if detail == "factorise" and _splits(target):
+        return FACTORISING_QUADRATICS
+    return SURDS if _has_surd(target) or _has_surd(item.key) else None
 
 
 def _solving(relations: tuple[t.Relation, ...]) -> Content | None:

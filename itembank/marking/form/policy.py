@@ -28,9 +28,9 @@ from functools import lru_cache
 from typing import Literal
 
 from itembank.files.faults import join_words, nearest
-from itembank.items import item as items
 from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
@@ -127,10 +127,10 @@ def policy(item: Item) -> Policy:
     """
     words = "".join(run for run in item.prompt if isinstance(run, str))
     found = _from_words(words, item.form, item.accept, _unit_of(item.key))
-    if isinstance(item.ask, items.Round):
-        to = (item.ask.detail, item.ask.amount)
-        return replace(found, rounding=to, unrounded=_unrounded(item.ask.target, item.key))
-    return found
+    if (rounded := marking_of(item.ask).rounded(item.ask)) is None:
+        return found
+    target, to = rounded
+    return replace(found, rounding=to, unrounded=_unrounded(target, item.key))
 
 
 def _unrounded(target: t.Node, key: t.Node) -> Fraction | None:

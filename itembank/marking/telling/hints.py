@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from itertools import pairwise, permutations
 
-from itembank.items import item as items
+from itembank.items.asks import asked
 from itembank.items.item import Item
 from itembank.marking.telling.nearly import WRONG_UNIT, single, too_many, wrong_unit_only
 from itembank.marking.telling.tried import right_side, size_of, tried
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same import TURNED, missing, same, turned, unknowns
 from itembank.marking.worth.worth import says_the_same
 from itembank.notation import tree as t
@@ -60,9 +61,8 @@ def _hint(item: Item, given: t.Node) -> str:
 
 
 def _label(item: Item, given: t.Node) -> str:
-    match item.ask, given:
-        case items.Choose(options), t.Label(text):
-            names = [name for name, _ in options]
+    match marking_of(item.ask).names(item.ask), given:
+        case (_, _, *_) as names, t.Label(text):
             if text.casefold() not in (name.casefold() for name in names):
                 return f"Give the name of one choice: {', '.join(names[:-1])} or {names[-1]}."
     return "That is not the one: work out what each choice comes to and compare."
@@ -89,7 +89,7 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
             return f"That is one part of the answer: give all {len(key.parts)}."
         return f"The answer has {len(key.parts)} parts: give each of them, with commas between."
     parts, wanted = given.parts, key.parts
-    ordered = isinstance(item.ask, items.Order)
+    ordered = marking_of(item.ask).ordered(item.ask)
     if len(parts) != len(wanted):
         if len(parts) < len(wanted):
             return f"The answer has {len(wanted)} parts, and there are {len(parts)} here."
@@ -100,9 +100,9 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
         if ordered and all(map(same, parts[::-1], wanted)):
             return "That is the wrong way round: look which end the order begins from."
         if ordered:
-            return _out_of_order(item, parts)
+            return _out_of_order(ordered == "ascending", parts)
         return "The right numbers are there, in the wrong order: check which is which."
-    if isinstance(item.ask, items.Order):
+    if ordered:
         for part in parts:
             if not any(same(part, one) for one in wanted):
                 return f"{line(part)} is not one of the numbers in the question."
@@ -135,9 +135,8 @@ def _swapped(parts: tuple[t.Node, ...], wanted: tuple[t.Node, ...]) -> bool:
     )
 
 
-def _out_of_order(item: Item, parts: tuple[t.Node, ...]) -> str:
+def _out_of_order(up: bool, parts: tuple[t.Node, ...]) -> str:
     """Return a sentence that names two neighbours that stand the wrong way round."""
-    up = isinstance(item.ask, items.Order) and item.ask.detail == "ascending"
     for one, other in pairwise(parts):
         a, b = exact(one), exact(other)
         if (a > b) if up else (a < b):
@@ -167,10 +166,10 @@ def _ratio(item: Item, given: t.Node, key: t.Ratio) -> str:
             some = t.Ratio(tuple(given.parts[i] for i in rest))
             if same(some, t.Ratio(tuple(key.parts[i] for i in rest))):
                 return f"Only the {name} part is not right: look again at that one."
-    match item.ask:
-        case items.Find(t.Ratio() as asked, ()) if not t.symbols(asked):
+    match marking_of(item.ask).target(item.ask):
+        case t.Ratio() as ratio if not t.symbols(ratio):
             return (
-                f"That is not the same ratio as {line(asked)}: was every part multiplied or "
+                f"That is not the same ratio as {line(ratio)}: was every part multiplied or "
                 "divided by the same number?"
             )
     return ""
@@ -186,8 +185,8 @@ def _as_parts(given: t.Node) -> tuple[t.Node, ...]:
 
 
 def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
-    if isinstance(item.ask, items.Compare):
-        return _compared(item.ask, given)
+    if marking_of(item.ask).sign:
+        return _compared(asked(item.ask), given)
     letter = key.first if isinstance(key.first, t.Sym) else None
     if isinstance(given, t.Listing | t.Either) and len(key.rest) == 1:
         return too_many(given, key)
@@ -206,7 +205,7 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
             and key.rest[0][0] == "="
         ):
             return f"The question is about {letter.name}, not {other.name}."
-    if isinstance(item.ask, items.Inequality):
+    if marking_of(item.ask).range:
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":
         right = right_side(given, letter)
@@ -214,10 +213,10 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
     return ""
 
 
-def _compared(ask: items.Compare, given: t.Node) -> str:
+def _compared(numbers: tuple[t.Node, ...], given: t.Node) -> str:
     if isinstance(given, t.Relation) and len(given.rest) == 1:
         sides = (given.first, given.rest[0][1])
-        if not all(any(same(a, b) for b in (ask.left, ask.right)) for a in sides):
+        if not all(any(same(a, b) for b in numbers) for a in sides):
             return "Those are not the two numbers of the question."
         return "The sign is not right: which of the two is larger, or are they worth the same?"
     return "Give the sign that goes between the two numbers: <, > or =."

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
+from typing import Any
 
-from itembank.items import item as items
+from itembank.items.asks import Common, Handlers, Sequence
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.marking.typing.typed_working import equation_of
@@ -31,20 +33,29 @@ def tried(item: Item, given: t.Node) -> str:
     equation = equation_of(item)
     if equation is not None and len(equation.rest) == 1:
         return _put_in(equation, given)
-    match item.ask:
-        case items.Sequence(terms) if t.symbols(given) == {"n"} and bounded(given):
-            for place, term in enumerate(terms, start=1):
-                got = exact_of(algebra(given, {"n": number(place)}))
-                if got is not None and got != exact(term):
-                    return (
-                        f"Try it: with n = {place} it comes to {line(number_node(got))}, and the "
-                        f"{('first', 'second', 'third', 'fourth', 'fifth')[min(place, 5) - 1]} "
-                        f"term is {line(term)}."
-                        if place <= 5
-                        else ""
-                    )
-        case items.Common(numbers, detail):
-            return _common(numbers, detail, given)
+    return TRYING.of(item.ask)(item.ask, given)
+
+
+TRYING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
+    "trying out", otherwise=lambda ask, given: ""
+)
+"""What trying a wrong answer out shows, for each kind of question; nothing by itself."""
+
+
+@TRYING.on(Sequence)
+def _term(ask: Sequence, given: t.Node) -> str:
+    if t.symbols(given) != {"n"} or not bounded(given):
+        return ""
+    for place, term in enumerate(ask.terms, start=1):
+        got = exact_of(algebra(given, {"n": number(place)}))
+        if got is not None and got != exact(term):
+            return (
+                f"Try it: with n = {place} it comes to {line(number_node(got))}, and the "
+                f"{('first', 'second', 'third', 'fourth', 'fifth')[min(place, 5) - 1]} "
+                f"term is {line(term)}."
+                if place <= 5
+                else ""
+            )
     return ""
 
 
@@ -91,7 +102,9 @@ def exact_of(worth: Quotient) -> Fraction | None:
     return None
 
 
-def _common(numbers: tuple[t.Node, ...], detail: str, given: t.Node) -> str:
+@TRYING.on(Common)
+def _common(ask: Common, given: t.Node) -> str:
+    numbers, detail = ask.numbers, ask.detail
     worth = exact(given)
     if worth.denominator != 1 or worth <= 0:
         return "The answer is a positive whole number."

@@ -14,13 +14,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from itembank.items import item as items
-from itembank.items.item import Item
+from itembank.items.asks import Ask
+from itembank.items.item import Item, Run
 from itembank.marking.typing.choice_typed import named
 from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.spelling import respell, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same import same
 from itembank.notation import tree as t
 from itembank.notation.clock import is_time
@@ -40,14 +41,6 @@ _TIMES = late(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=
 _POWER_OF_TEN = late(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
 _AND_SMALLER = late(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
 _AND_FRACTION = late(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
-_NTH = late(
-    r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
-)
-_COMMON = late(
-    r"^(?:the )?(?:hcf|lcm|h\.c\.f\.?|l\.c\.m\.?|highest common factor|lowest common multiple)"
-    r"(?: is)? ?[=:]? ?",
-    re.I,
-)
 _PLUS_MINUS = late(r"^(?P<head>.*?)±(?P<tail>.*)$")
 _DECIMAL_COMMA = late(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
 _HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
@@ -86,8 +79,8 @@ class Setting:
 
     key: t.Node
     letters: frozenset[str] = frozenset()
-    ask: items.Ask | None = None
-    prompt: tuple[items.Run, ...] = ()
+    ask: Ask | None = None
+    prompt: tuple[Run, ...] = ()
 
     @property
     def several(self) -> bool:
@@ -132,14 +125,14 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         plain = plain.strip(" .;,\"'“”‘’")
         if not plain:
             raise Unreadable("There is no answer to read.")
-        options = asked.ask.options if isinstance(asked.ask, items.Choose) else ()
-        return t.Label(named(plain, [label for label, _ in options]))
+        names = () if asked.ask is None else marking_of(asked.ask).names(asked.ask)
+        return t.Label(named(plain, list(names)))
     if any(isinstance(part, t.Quantity) and part.unit == "lb" for part in t.walk(key)):
         plain = _POUNDS.sub(" lb", plain)
     if isinstance(key, t.Listing):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = in_order(plain, words, len(key.parts))
-    if isinstance(asked.ask, items.Compare) and (compared := _compared(plain, asked)):
+    if marking_of(asked.ask).sign and (compared := _compared(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)
     if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
@@ -196,11 +189,8 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
     key, letters = asked.key, asked.letters
     if not letters and not any(char.isdigit() or char.isnumeric() for char in plain):
         raise Unreadable("There is no number in the answer.")
-    match asked.ask:
-        case items.Sequence():
-            plain = _NTH.sub("", plain)
-        case items.Common():
-            plain = _COMMON.sub("", plain)
+    if (said := marking_of(asked.ask).leads) is not None:
+        plain = said.sub("", plain)
     if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = without_words(plain, key, words)

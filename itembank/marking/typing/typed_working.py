@@ -14,9 +14,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from itembank.items import item as items
 from itembank.items.forms.value_forms import value
 from itembank.items.item import Item
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
@@ -311,9 +311,7 @@ def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node
     if letters <= set(printed):
         values = {name: number(worth) for name, worth in printed.items()}
         return algebra(left, values) == algebra(right, values)
-    if isinstance(item.ask, items.Rewrite) or (
-        isinstance(item.ask, items.Sequence) and letters == {"n"}
-    ):
+    if marking_of(item.ask).for_letters(letters):
         return algebra(left) == algebra(right)
     match equation_of(item), item.key:
         case t.Relation(), t.Relation(t.Sym(name), (("=", root),)):
@@ -331,11 +329,12 @@ def equation_of(item: Item) -> t.Relation | None:
     >>> line(equation_of(find_item("equations.two-step/support/91")))
     '2y + 11 = 17'
     """
-    match item.ask:
-        case items.Solve((relation,)) | items.Find(t.Sym(), (relation,)):
-            shown = relation in item.prompt and {op for op, _ in relation.rest} == {"="}
-            return relation if shown and len(t.symbols(relation)) == 1 else None
-    return None
+    equations = marking_of(item.ask).equations(item.ask)
+    if len(equations) != 1:
+        return None
+    (relation,) = equations
+    shown = relation in item.prompt and {op for op, _ in relation.rest} == {"="}
+    return relation if shown and len(t.symbols(relation)) == 1 else None
 
 
 def _numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:

@@ -2,54 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
 from typing import Any
 
-from itembank.items import item as items
+from itembank.items.asks import KINDS, Find, Pick, Solve, Stored, asked, kind_of
+from itembank.items.asks import Ask as ItemAsk
+from itembank.items.asks.kind import relation
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
-from itembank.packs.data.pack import Ask
-from itembank.proof.claim.printed import asked
+from itembank.packs.data.pack import Ask, Condition
 
 
 def pack_ask(item: Item) -> Ask:
     """Return the question behind an item's words, in line notation."""
     pence = not has_letter_p(item)
 
-    def ask(kind: str, *target: t.Node, **rest: object) -> Ask:
-        lines = [line(node, pence=pence) for node in target]
-        fields = {"kind": kind, "target": lines, "constants": list(item.constants), **rest}
-        return Ask.model_validate(fields)
+    def lines(nodes: tuple[t.Node, ...]) -> list[str]:
+        return [line(node, pence=pence) for node in nodes]
 
-    match item.ask:
-        case items.Find(target, relations):
-            return ask("find", target, relations=[line(one, pence=pence) for one in relations])
-        case items.Inequality(relation):
-            return ask("inequality", relation)
-        case items.Order(things, detail):
-            return ask("order", *things, detail=detail)
-        case items.Compare(left, right):
-            return ask("compare", left, right)
-        case items.Choose(options, detail):
-            nodes, labels = [node for _, node in options], [label for label, _ in options]
-            return ask("choose", *nodes, labels=labels, detail=detail)
-        case items.Rewrite(target, detail):
-            return ask("rewrite", target, detail=detail)
-        case items.Solve(relations):
-            return ask("solve", relations=[line(one, pence=pence) for one in relations])
-        case items.Pick(of, which):
-            return pack_ask(replace(item, ask=of)).model_copy(update={"pick": which})
-        case items.Subject(relation, letter):
-            return ask("subject", relation, letter)
-        case items.Sequence(terms):
-            return ask("sequence", *terms)
-        case items.Common(numbers, detail):
-            return ask("common", *numbers, detail=detail)
-        case items.Round(target, detail, amount, way):
-            return ask("round", target, t.Int(amount), detail=detail, way=way)
+    # One of several solutions or shares stands under the name of what it is picked from.
+    of = item.ask.of if isinstance(item.ask, Pick) else item.ask
+    stored = kind_of(item.ask).store(item.ask)
+    fields: dict[str, Any] = {
+        "kind": kind_of(of).name,
+        "target": lines(stored.target),
+        "relations": lines(stored.relations),
+        "detail": stored.detail,
+        "labels": list(stored.labels),
+        "pick": stored.pick,
+        "way": stored.way,
+        "conditions": [Condition(name=name, of=lines(nodes)) for name, nodes in stored.conditions],
+        "constants": list(item.constants),
+    }
+    return Ask.model_validate(fields)
 
 
 def has_letter_p(item: Item) -> bool:
@@ -60,79 +46,33 @@ def has_letter_p(item: Item) -> bool:
     return any("p" in t.symbols(node) for node in nodes)
 
 
-def read_ask(ask: Ask, pence: bool) -> items.Ask:
+def read_ask(ask: Ask, pence: bool) -> ItemAsk:
     """Return a stored question; with `pence` false, p is a letter in its lines.
 
     Raises:
         NotationError: a line cannot be read, or the question makes no sense.
     """
-    if not ask.pick:
-        return _read_ask(ask, pence)
-    of = _read_ask(ask, pence)
-    if not isinstance(of, items.Find | items.Solve):
-        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
-    return items.Pick(of, ask.pick)
 
+    def nodes(texts: list[str]) -> tuple[t.Node, ...]:
+        return tuple(parse_written(text, pence=pence) for text in texts)
 
-def _read_ask(ask: Ask, pence: bool) -> items.Ask:
-    nodes = [parse_written(text, pence=pence) for text in ask.target]
-    if ask.relations and ask.kind not in ("find", "solve"):
+    kind = KINDS[ask.kind]
+    stored = Stored(
+        nodes(ask.target),
+        tuple(relation(node) for node in nodes(ask.relations)),
+        ask.detail,
+        tuple(ask.labels),
+        ask.way,
+        ask.pick,
+        tuple((one.name, nodes(one.of)) for one in ask.conditions),
+    )
+    if stored.relations and not kind.relations:
         raise t.NotationError(f"a question to {ask.kind} has no relations")
-    relations = tuple(_relation(parse_written(text, pence=pence)) for text in ask.relations)
-    match ask.kind:
-        case "find":
-            return items.Find(_only(nodes, 1)[0], relations)
-        case "inequality":
-            return items.Inequality(_relation(_only(nodes, 1)[0]))
-        case "order":
-            return items.Order(tuple(nodes), _detail(ask, ("ascending", "descending")))
-        case "compare":
-            left, right = _only(nodes, 2)
-            return items.Compare(left, right)
-        case "choose":
-            if not nodes or len(ask.labels) != len(nodes):
-                raise t.NotationError("a choice needs a label for each option")
-            options = tuple(zip(ask.labels, nodes, strict=True))
-            return items.Choose(options, _detail(ask, ("least", "greatest")))
-        case "rewrite":
-            return items.Rewrite(
-                _only(nodes, 1)[0], _detail(ask, ("simplify", "expand", "factorise"))
-            )
-        case "solve":
-            _only(nodes, 0)
-            if not relations:
-                raise t.NotationError("there is nothing to solve")
-            return items.Solve(relations)
-        case "subject":
-            formula, letter = _only(nodes, 2)
-            if not isinstance(letter, t.Sym):
-                raise t.NotationError("only a letter can be made the subject")
-            return items.Subject(_relation(formula), letter)
-        case "sequence":
-            return items.Sequence(tuple(nodes))
-        case "common":
-            return items.Common(tuple(nodes), _detail(ask, ("hcf", "lcm")))
-        case "round":
-            target, amount = _only(nodes, 2)
-            if not isinstance(amount, t.Int):
-                raise t.NotationError("a number is rounded to a whole number of places")
-            to = _detail(ask, ("places", "figures", "nearest"))
-            return items.Round(target, to, amount.n, ask.way)
-
-
-def _relation(node: t.Node) -> t.Relation:
-    if not isinstance(node, t.Relation):
-        raise t.NotationError(f"‘{line(node)}’ is not an equation or an inequality")
-    return node
-
-
-def _only(nodes: Sequence[t.Node], count: int) -> Sequence[t.Node]:
-    if len(nodes) != count:
-        raise t.NotationError(f"the ask has {len(nodes)} targets where it needs {count}")
-    return nodes
-
-
-def _detail(ask: Ask, known: tuple[str, ...]) -> Any:
-    if ask.detail not in known:
-        raise t.NotationError(f"the detail of a question to {ask.kind} is {' or '.join(known)}")
-    return ask.detail
+    if stored.conditions and not kind.many:
+        raise t.NotationError(f"a question to {ask.kind} has no conditions")
+    of = kind.restore(stored)
+    if not ask.pick:
+        return of
+    if not isinstance(of, Find | Solve):
+        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
+    return Pick(of, ask.pick)

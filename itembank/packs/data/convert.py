@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from itembank.items import item as items
+from itembank.items.asks import kind_of
 from itembank.items.forms.form_rules import FORMS, form_words
 from itembank.items.item import Item, Tier
 from itembank.items.marks import step_marks
@@ -131,7 +132,7 @@ def pack_item(
 def generated(item: Item, bank: str = "") -> Source:
     """Return the source of a generated item, which `bank` may have named."""
     printed = {run for run in item.prompt if not isinstance(run, str)}
-    words = isinstance(item.ask, items.Find) and not printed.issuperset(item.ask.relations)
+    words = not printed.issuperset(kind_of(item.ask).model(item.ask))
     return Source(kind="generated", bank=bank, proved=FROM_WORDS if words else FROM_PRINT)
 
 

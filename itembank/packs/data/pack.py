@@ -9,8 +9,9 @@ from __future__ import annotations
 import datetime
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, WithJsonSchema
 
+from itembank.items.asks import KINDS
 from itembank.planning.bands.bands import ShapeName
 
 TierName = Literal["support", "core", "challenge"]
@@ -58,25 +59,35 @@ class Key(Maths):
     form_words: str = Field(description="The form in words, e.g. 'a fraction in its lowest terms'.")
 
 
+class Condition(Data):
+    """What a number that is to be given has to be, such as a multiple of 7."""
+
+    name: str = Field(description="'whole', 'prime', 'multiple', 'factor', …")
+    of: list[str] = Field(default=[], description="The number it speaks of, in line notation.")
+
+
+def _known_kind(name: str) -> str:
+    if name not in KINDS or not KINDS[name].filed:
+        known = sorted(kind.name for kind in KINDS.values() if kind.filed)
+        raise ValueError(f"there is no kind of question called ‘{name}’, only {', '.join(known)}")
+    return name
+
+
+KindName = Annotated[
+    str,
+    AfterValidator(_known_kind),
+    WithJsonSchema({"enum": [kind.name for kind in KINDS.values() if kind.filed]}),
+]
+
+
 class Ask(Data):
     """What the proof starts from, in line notation: the question behind the words."""
 
-    kind: Literal[
-        "find",
-        "inequality",
-        "order",
-        "compare",
-        "choose",
-        "rewrite",
-        "solve",
-        "subject",
-        "sequence",
-        "common",
-        "round",
-    ]
+    kind: KindName = Field(description="What kind of question it is.")
     target: list[str] = Field(
         description="What is wanted; for order, compare, choose, common, sequence: the things; "
-        "for subject: the formula and the letter; for round: the number and how many or what to."
+        "for subject: the formula and the letter; for round: the number and how many or what to; "
+        "for give: a letter for each number of the answer."
     )
     relations: list[str] = Field(default=[], description="What is given, as equations.")
     detail: str = Field(
@@ -91,6 +102,9 @@ class Ask(Data):
     )
     way: Literal["nearest", "down", "up"] = Field(
         default="nearest", description="For round: to the nearest, always down, or always up."
+    )
+    conditions: list[Condition] = Field(
+        default=[], description="For give: what each number of the answer has to be."
     )
     constants: list[int] = Field(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
@@ -170,6 +184,11 @@ class PackItem(Data):
     source: Source | None = Field(
         default=None, description="Where the question comes from; packs of version 1 do not say."
     )
+
+    @property
+    def many(self) -> bool:
+        """Return whether many answers are right, so that the key is an example of one."""
+        return KINDS[self.ask.kind].many
 
 
 class NextTask(Data):
@@ -277,7 +296,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2, 3] = 3
+    schema_version: Literal[1, 2, 3, 4] = 4
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

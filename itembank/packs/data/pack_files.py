@@ -24,7 +24,7 @@ from itembank.files.disk import (
 from itembank.packs.data.pack import Pack
 
 PACK_FILE = "pack.json"
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 _OURS = re.compile(r"pack\.json|[a-z0-9-]+\.(pdf|html)", re.IGNORECASE)
 
 

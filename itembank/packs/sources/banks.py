@@ -38,7 +38,7 @@ from itembank.packs.sources.within_year import (
     within_year,
 )
 from itembank.planning.department.draw_from import Drawing
-from itembank.proof.judge import Outcome
+from itembank.proof.outcome import Outcome
 
 REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
 

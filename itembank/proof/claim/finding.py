@@ -9,7 +9,7 @@ from itembank.errors import CheckFailed
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_time
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.units import UNITS
 
@@ -58,10 +58,7 @@ def text(node: t.Node) -> str:
     >>> text(frac(1, 2))
     '1/2'
     """
-    try:
-        return line(node, pence="p" not in t.symbols(node))
-    except t.NotationError:
-        return repr(node)
+    return shown_line(node)
 
 
 def values_node(values: tuple[Fraction, ...], like: t.Node, proportional: bool = False) -> t.Node:

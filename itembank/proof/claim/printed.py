@@ -2,22 +2,11 @@
 
 from __future__ import annotations
 
-from itembank.items.item import (
-    Ask,
-    Choose,
-    Common,
-    Compare,
-    Find,
-    Inequality,
-    Item,
-    Order,
-    Pick,
-    Rewrite,
-    Round,
-    Sequence,
-    Solve,
-    Subject,
-)
+from collections.abc import Callable
+from typing import Any
+
+from itembank.items.asks import Choose, Find, Handlers, Order, Round, asked
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
 from itembank.proof.claim.finding import text
@@ -26,32 +15,16 @@ from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.answer_phrases import ORDER_WORDS
 
+PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
+"""What else a prompt has to print for each kind of question: returns what is lacking, or ``""``."""
 
-def asked(ask: Ask) -> tuple[t.Node, ...]:
-    """Return every tree the question is about."""
-    match ask:
-        case Find(target, relations):
-            return (target, *relations)
-        case Inequality(relation):
-            return (relation,)
-        case Order(things, _):
-            return things
-        case Compare(left, right):
-            return (left, right)
-        case Choose(options, _):
-            return tuple(node for _, node in options)
-        case Rewrite(target, _) | Round(target, _, _, _):
-            return (target,)
-        case Pick(of, _):
-            return asked(of)
-        case Solve(relations):
-            return relations
-        case Subject(relation, letter):
-            return (relation, letter)
-        case Sequence(terms):
-            return terms
-        case Common(numbers, _):
-            return numbers
+FITTING: Handlers[Callable[[Any, t.Node], str]] = Handlers("fit", otherwise=lambda ask, key: "")
+"""How a key is about another letter than the question, for each kind; ``""`` where it is not."""
+
+MEASURING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
+    "measure", otherwise=lambda ask, key: ""
+)
+"""How a key measures another thing than the question, for each kind; ``""`` where it does not."""
 
 
 def unprinted(item: Item) -> str:
@@ -69,16 +42,27 @@ def unprinted(item: Item) -> str:
         missing = _missing(node, shown, item.constants)
         if missing is not None:
             return f"the proof uses {text(missing)}, which the prompt does not print"
+    return PRINTED.of(item.ask)(item.ask, item)
+
+
+@PRINTED.on(Order)
+def _order(ask: Order, item: Item) -> str:
     said = "".join(run for run in item.prompt if isinstance(run, str))
-    if isinstance(item.ask, Order) and order_said(said, item.ask.things) != item.ask.detail:
-        return f"the prompt does not say {ORDER_WORDS[item.ask.detail]!r}"
-    if isinstance(item.ask, Choose):
-        # {3} cans are named 3 cans.
-        page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
-        for label, _ in item.ask.options:
-            named = label in page or t.Label(label) in shown
-            if not named and not any(text(node) == label for node in shown):
-                return f"the choice {label!r} is not named in the prompt"
+    if order_said(said, ask.things) != ask.detail:
+        return f"the prompt does not say {ORDER_WORDS[ask.detail]!r}"
+    return ""
+
+
+@PRINTED.on(Choose)
+def _choose(ask: Choose, item: Item) -> str:
+    runs = [run for run in item.prompt if not isinstance(run, str)]
+    shown = {part for run in runs for part in t.walk(run)}
+    # {3} cans are named 3 cans.
+    page = "".join(run if isinstance(run, str) else text(run) for run in item.prompt)
+    for label, _ in ask.options:
+        named = label in page or t.Label(label) in shown
+        if not named and not any(text(node) == label for node in shown):
+            return f"the choice {label!r} is not named in the prompt"
     return ""
 
 
@@ -92,24 +76,40 @@ def mismatched(item: Item) -> str:
     if fault := other_unit(item.key, said):
         return fault
     key, ask = item.key, item.ask
-    if isinstance(ask, Find) and isinstance(key, t.Relation) and ask.target not in _ends(key):
-        return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
+    if fault := FITTING.of(ask)(ask, key):
+        return fault
     if strange := kinds(key) - kinds_in_words(said):
         for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
             strange -= kinds(node)
         if strange:
             units = " and ".join(sorted(strange))
             return f"the key is in units of {units}, which the prompt does not print"
-    if isinstance(ask, Round) or (isinstance(ask, Find) and not ask.relations):
-        if isinstance(ask.target, t.Ratio | t.Listing):
-            return ""
-        try:
-            wanted, given = dimension(ask.target), dimension(value_given(key))
-        except t.NotationError:
-            return ""
-        if not answers(wanted, given):
-            asks, gives = dimension_words(wanted), dimension_words(given)
-            return f"the question asks for {asks}, the key gives {gives}"
+    return MEASURING.of(ask)(ask, key)
+
+
+@FITTING.on(Find)
+def _same_letter(ask: Find, key: t.Node) -> str:
+    if isinstance(key, t.Relation) and ask.target not in _ends(key):
+        return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
+    return ""
+
+
+@MEASURING.on(Find)
+def _find(ask: Find, key: t.Node) -> str:
+    return "" if ask.relations else _measures(ask, key)
+
+
+@MEASURING.on(Round)
+def _measures(ask: Find | Round, key: t.Node) -> str:
+    if isinstance(ask.target, t.Ratio | t.Listing):
+        return ""
+    try:
+        wanted, given = dimension(ask.target), dimension(value_given(key))
+    except t.NotationError:
+        return ""
+    if not answers(wanted, given):
+        asks, gives = dimension_words(wanted), dimension_words(given)
+        return f"the question asks for {asks}, the key gives {gives}"
     return ""
 
 

@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from itertools import chain
 from math import ceil, comb, prod
 
-from itembank.items.item import Common, Item, Round
+from itembank.items.asks import Common, Give, Handlers, Round, asked
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact
-from itembank.proof.claim.printed import asked
 
 MOST_TERMS = 3_000
 """The terms a part may have, multiplied out, before any of them are gathered."""
@@ -30,6 +30,15 @@ LONGEST_FACTORED = 18
 """The digits of the longest number that is taken apart into primes."""
 LONGEST_ROUNDED = 60
 """The digits of the longest number that is rounded."""
+
+
+LONGEST: Handlers[int] = Handlers("reach", otherwise=0)
+"""The digits of the longest number in each kind of question; 0 where the sizes above do."""
+LONGEST.by_kind |= {
+    Common: LONGEST_FACTORED,
+    Round: LONGEST_ROUNDED,
+    Give: LONGEST_FACTORED,
+}
 
 
 class _TooLarge(Exception):
@@ -72,10 +81,8 @@ def out_of_reach(item: Item) -> str:
                 _solved(node)
         if sum(isinstance(part, t.Root) for node in nodes for part in t.walk(node)) > MOST_ROOTS:
             raise _TooLarge(f"it has more than {MOST_ROOTS} roots")
-        if isinstance(item.ask, Common):
-            _no_longer(nodes, LONGEST_FACTORED)
-        elif isinstance(item.ask, Round):
-            _no_longer(nodes, LONGEST_ROUNDED)
+        if longest := LONGEST.of(item.ask):
+            _no_longer(nodes, longest)
     except _TooLarge as reason:
         return f"this is too much to work out: {reason}"
     return ""

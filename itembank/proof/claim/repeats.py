@@ -8,11 +8,23 @@ x × x, 2x − 3y for 2x + (−3y), 0.75 for 75%.
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import replace
+from typing import Any
 
+from itembank.items.asks import (
+    Find,
+    Handlers,
+    Inequality,
+    Order,
+    Pick,
+    Rewrite,
+    Round,
+    Solve,
+    Subject,
+)
 from itembank.items.forms.number_forms import bare
-from itembank.items.item import Find, Inequality, Item, Order, Pick, Rewrite, Round, Solve, Subject
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.claim.key_solutions import value_given
 
@@ -39,33 +51,43 @@ def repeats(item: Item) -> bool:
     >>> [repeats(asked("27/3", key)) for key in ("27/3", "27 ÷ 3", "9")]
     [True, True, False]
     """
-    ask, key = item.ask, item.key
-    match ask:
-        case Find(target, ()):
-            if not _is_printed(target, item):
-                return False  # the sum is said in words: the reciprocal of 5
-            if item.form in _OF_FRACTIONS and _is_division(target):
-                return False  # 3 ÷ 4 as a fraction
-            return _same(target, _value(key))
-        case Find(target, relations):
-            return any(_told(relation, target, _value(key)) for relation in relations)
-        case Rewrite(target, _):
-            return _is_printed(target, item) and _same(target, key)
-        case Round(target):
-            # 3.50 rounds to 3.5, so that a zero at the end does count.
-            return bare(target) == bare(key)
-        case Order(things, _):
-            parts = key.parts if isinstance(key, t.Listing) else ()
-            return len(parts) == len(things) and all(map(_same, things, parts))
-        case Inequality(relation):
-            return _same(relation, key)
-        case Solve(relations):
-            return _solved(relations, key)
-        case Pick(of, _):
-            return repeats(replace(item, ask=of))
-        case Subject(relation, letter):
-            return any(_told(relation, letter, case) for case in _cases(key))
-    return False
+    return REPEATING.of(item.ask)(item.ask, item)
+
+
+REPEATING: Handlers[Callable[[Any, Item], bool]] = Handlers(
+    "repeats", otherwise=lambda ask, item: False
+)
+"""Whether a key only says the question again, for each kind of question; by itself none does."""
+
+
+@REPEATING.on(Find)
+def _found(ask: Find, item: Item) -> bool:
+    if ask.relations:
+        return any(_told(relation, ask.target, _value(item.key)) for relation in ask.relations)
+    if not _is_printed(ask.target, item):
+        return False  # the sum is said in words: the reciprocal of 5
+    if item.form in _OF_FRACTIONS and _is_division(ask.target):
+        return False  # 3 ÷ 4 as a fraction
+    return _same(ask.target, _value(item.key))
+
+
+@REPEATING.on(Order)
+def _ordered(ask: Order, item: Item) -> bool:
+    parts = item.key.parts if isinstance(item.key, t.Listing) else ()
+    return len(parts) == len(ask.things) and all(map(_same, ask.things, parts))
+
+
+REPEATING.by_kind |= {
+    Rewrite: lambda ask, item: _is_printed(ask.target, item) and _same(ask.target, item.key),
+    # 3.50 rounds to 3.5, so that a zero at the end does count.
+    Round: lambda ask, item: bare(ask.target) == bare(item.key),
+    Inequality: lambda ask, item: _same(ask.relation, item.key),
+    Solve: lambda ask, item: _solved(ask.relations, item.key),
+    Pick: lambda ask, item: repeats(replace(item, ask=ask.of)),
+    Subject: lambda ask, item: any(
+        _told(ask.relation, ask.letter, case) for case in _cases(item.key)
+    ),
+}
 
 
 def _is_printed(target: t.Node, item: Item) -> bool:

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.items.item import (
+from itembank.items.asks import (
     Choose,
     Common,
     Compare,
     Find,
+    Give,
+    Handlers,
     Inequality,
-    Item,
     Order,
     Pick,
     Rewrite,
@@ -22,9 +23,8 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
-from itembank.items.item import (
-    Sequence as Terms,
-)
+from itembank.items.asks import Sequence as Terms
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
@@ -33,6 +33,7 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.giving import find_given
 from itembank.proof.exact.identity import find_rewritten, find_value
 from itembank.proof.exact.integers import find_common, find_nth_term
 from itembank.proof.exact.key_forms import key_form_fault
@@ -76,40 +77,43 @@ def by_first_road(item: Item) -> Finding:
     NotationError
         If the question, or the key, is past what exact arithmetic can do.
     """
-    ask, key = item.ask, item.key
-    match ask:
-        case Find(target, relations):
-            return _find(target, relations, key)
-        case Inequality(relation):
-            return find_range(relation, key)
-        case Order(things, detail):
-            return _order(things, key, detail == "descending")
-        case Compare(left, right):
-            a, b = _reals((left, right))
-            sign: t.RelationOp = "<" if a < b else ">" if b < a else "="
-            ours = t.Relation(left, ((sign, right),))
-            return found(ours, key, says(ours, key))
-        case Choose(options, detail):
-            values = _reals([node for _, node in options])
-            best = min(values) if detail == "least" else max(values)
-            if values.count(best) != 1:
-                raise NotExact("two choices are equally good")
-            name = t.Label(options[values.index(best)][0])
-            return found(name, key, key == name)
-        case Rewrite(target, _):
-            return find_rewritten(target, key)
-        case Solve(relations):
-            return find_solutions(relations, key)
-        case Pick():
-            return find_picked(ask, key)
-        case Subject(relation, letter):
-            return find_subject(relation, letter, key)
-        case Terms(terms):
-            return find_nth_term(terms, key)
-        case Common(numbers, detail):
-            return find_common(numbers, detail, key)
-        case Round(target, detail, amount, way):
-            return find_rounded(target, detail, amount, key, way)
+    return ROAD.of(item.ask)(item.ask, item.key)
+
+
+ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("exact arithmetic")
+"""What exact arithmetic makes of each kind of question, and how a key differs from it."""
+
+ROAD.by_kind |= {
+    Find: lambda ask, key: _find(ask.target, ask.relations, key),
+    Inequality: lambda ask, key: find_range(ask.relation, key),
+    Order: lambda ask, key: _order(ask.things, key, ask.detail == "descending"),
+    Compare: lambda ask, key: _compare(ask.left, ask.right, key),
+    Choose: lambda ask, key: _choose(ask, key),
+    Rewrite: lambda ask, key: find_rewritten(ask.target, key),
+    Solve: lambda ask, key: find_solutions(ask.relations, key),
+    Pick: find_picked,
+    Subject: lambda ask, key: find_subject(ask.relation, ask.letter, key),
+    Terms: lambda ask, key: find_nth_term(ask.terms, key),
+    Common: lambda ask, key: find_common(ask.numbers, ask.detail, key),
+    Round: lambda ask, key: find_rounded(ask.target, ask.detail, ask.amount, key, ask.way),
+    Give: find_given,
+}
+
+
+def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:
+    a, b = _reals((left, right))
+    sign: t.RelationOp = "<" if a < b else ">" if b < a else "="
+    ours = t.Relation(left, ((sign, right),))
+    return found(ours, key, says(ours, key))
+
+
+def _choose(ask: Choose, key: t.Node) -> Finding:
+    values = _reals([node for _, node in ask.options])
+    best = min(values) if ask.detail == "least" else max(values)
+    if values.count(best) != 1:
+        raise NotExact("two choices are equally good")
+    name = t.Label(ask.options[values.index(best)][0])
+    return found(name, key, key == name)
 
 
 def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:

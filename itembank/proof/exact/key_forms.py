@@ -7,10 +7,21 @@ what the words ask beside the form (*as a single fraction*, *with positive indic
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
+from itembank.items.asks import (
+    Ask,
+    Find,
+    Give,
+    Handlers,
+    Order,
+    Rewrite,
+    Round,
+    Solve,
+    Subject,
+)
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.number_forms import (
     bare,
@@ -24,7 +35,7 @@ from itembank.items.forms.number_forms import (
 )
 from itembank.items.forms.power_forms import factors_of
 from itembank.items.forms.value_forms import is_prime, value
-from itembank.items.item import Ask, Find, Item, Order, Rewrite, Round, Solve, Subject
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.proof.exact.rounding import rounding_fault
@@ -42,12 +53,30 @@ from itembank.wording.tasks.forms_said import (
 
 def key_form_fault(item: Item) -> str:
     """Return what keeps the key from the form that is asked for, or an empty string."""
-    fault = form_fault(item.form, item.key)
-    if fault and all(form_fault(item.form, other) for other in _respelled(item)):
-        return "" if _whole_as_fraction(item) else fault
+    fault, rules = form_fault(item.form, item.key), RULES.of(item.ask)
+    if fault and all(form_fault(item.form, other) for other in rules.respelled(item.ask, item)):
+        over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))
+        return "" if over_one else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
-    asked = _asked_in_words(item, words) if ANY_FORM.search(words) else ""
-    return asked or _held_to_the_question(item)
+    asked = _asked_in_words(item, words) if rules.words and ANY_FORM.search(words) else ""
+    return asked or rules.finished(item.ask, item)
+
+
+class FormRules(NamedTuple):
+    """How the form of a key is held to the question, for one kind of question.
+
+    `respelled` yields the key in other spellings that may be meant, where the question leaves no
+    doubt; `finished` returns what keeps the key from being finished that only the question can
+    tell; `words` says whether words of the prompt name a form of powers, products or fractions;
+    `target` is the one expression that they are about, if there is one; `over_one` says that the
+    key may be a whole number over 1 where the target is one.
+    """
+
+    respelled: Callable[[Any, Item], Iterator[t.Node]] = lambda ask, item: iter(())
+    finished: Callable[[Any, Item], str] = lambda ask, item: ""
+    words: bool = False
+    target: Callable[[Any], t.Node | None] = lambda ask: None
+    over_one: bool = False
 
 
 def form_asked(words: str, ask: Ask, key: t.Node) -> str:
@@ -61,14 +90,15 @@ def form_asked(words: str, ask: Ask, key: t.Node) -> str:
     >>> asked("Work out.", "2^3 × 2^4", "2^7"), asked("Write as a product.", "5^3", "5 × 5 × 5")
     ('', 'product')
     """
-    if not isinstance(ask, Find | Rewrite) or (isinstance(ask, Find) and ask.relations):
+    target = RULES.of(ask).target(ask)
+    if target is None:
         return ""
     if PRIMES.search(words):
         return "prime-powers" if PRIME_POWERS.search(words) else ""
     for form, pattern in FORMS_SAID:
         if pattern.search(words) and _can_have(form, "", _value(key)):
             return form
-    target = bare(ask.target)
+    target = bare(target)
     if isinstance(target, t.Power) and PRODUCT.search(words):
         return "product"
     powers = [part for part in t.walk(target) if isinstance(part, t.Power) and not t.symbols(part)]
@@ -82,32 +112,36 @@ HOLE = "\0"
 """Stands for a piece of mathematics among the words."""
 
 
-def _respelled(item: Item) -> Iterator[t.Node]:
-    """Yield the key in other spellings that may be meant, where the question leaves no doubt."""
-    ask, key = item.ask, item.key
-    match ask:
-        case Subject(_, letter) if isinstance(key, t.Relation) and len(key.rest) == 1:
-            # (y − 2)/3 = x
-            if bare(key.rest[0][1]) == letter:
-                yield t.Relation(letter, ((key.rest[0][0], key.first),))
-        case Find(t.Sym() as letter, (_, *_)) if item.form in ("roots", "solution"):
-            if not isinstance(key, t.Relation | t.Listing | t.Either):
-                yield t.Relation(letter, (("=", key),))
-        case Solve(relations) if item.form in ("roots", "solution"):
-            # 2, 3 for x = 2 or x = 3: there is one letter they can be about.
-            letters = frozenset[str]().union(*map(t.symbols, relations))
-            bare_values = key.parts if isinstance(key, t.Listing | t.Either) else (key,)
-            if len(letters) == 1 and not any(isinstance(v, t.Relation) for v in bare_values):
-                letter = t.Sym(next(iter(letters)))
-                yield t.Listing(tuple(t.Relation(letter, (("=", v),)) for v in bare_values))
+def _subject_turned(ask: Subject, item: Item) -> Iterator[t.Node]:
+    key = item.key
+    # (y − 2)/3 = x
+    if isinstance(key, t.Relation) and len(key.rest) == 1 and bare(key.rest[0][1]) == ask.letter:
+        yield t.Relation(ask.letter, ((key.rest[0][0], key.first),))
 
 
-def _whole_as_fraction(item: Item) -> bool:
+def _with_letter(ask: Find, item: Item) -> Iterator[t.Node]:
+    solved = ask.relations and item.form in ("roots", "solution")
+    bare_value = not isinstance(item.key, t.Relation | t.Listing | t.Either)
+    if solved and bare_value and isinstance(ask.target, t.Sym):
+        yield t.Relation(ask.target, (("=", item.key),))
+
+
+def _with_letters(ask: Solve, item: Item) -> Iterator[t.Node]:
+    """Yield 2, 3 as x = 2 or x = 3, where there is one letter they can be about."""
+    if item.form not in ("roots", "solution"):
+        return
+    letters = frozenset[str]().union(*map(t.symbols, ask.relations))
+    values = item.key.parts if isinstance(item.key, t.Listing | t.Either) else (item.key,)
+    if len(letters) == 1 and not any(isinstance(v, t.Relation) for v in values):
+        letter = t.Sym(next(iter(letters)))
+        yield t.Listing(tuple(t.Relation(letter, (("=", v),)) for v in values))
+
+
+def _whole_as_fraction(item: Item, target: t.Node | None) -> bool:
     """Tell whether the question prints a whole number and the key is it over 1: −5 as (−5)/1."""
-    match item.ask:
-        case Find(target, ()) if not integer(target) and item.form in _FRACTIONS:
-            parts = whole_parts(item.key)
-            return isinstance(parts, tuple) and parts[1] == 1
+    if target is not None and not integer(target) and item.form in _FRACTIONS:
+        parts = whole_parts(item.key)
+        return isinstance(parts, tuple) and parts[1] == 1
     return False
 
 
@@ -131,10 +165,7 @@ def _forms_said(words: str) -> _FormsSaid:
 
 def _asked_in_words(item: Item, words: str) -> str:
     """Return what the words ask of the form of the answer that the key has not."""
-    ask, key = item.ask, _value(item.key)
-    if not isinstance(ask, Find | Rewrite):
-        return ""
-    said = _forms_said(words)
+    key, said = _value(item.key), _forms_said(words)
     if item.form == "prime-factors" and said.prime_powers:
         return form_fault("prime-powers", key)
     if said.lowest and (fault := _not_lowest(key, "terms" in said.lowest.lower())):
@@ -194,20 +225,39 @@ def _base_fault(item: Item, key: t.Node) -> str:
     return ""
 
 
-def _held_to_the_question(item: Item) -> str:
-    """Return what keeps the key from being finished that only the question can tell."""
-    ask, key = item.ask, item.key
-    match ask:
-        case Round(_, detail, amount, _):
-            return rounding_fault(detail, amount, bare(key))
-        case Order(things, _):
-            parts = key.parts if isinstance(key, t.Listing) else ()
-            printed = {bare(thing) for thing in things}
-            loose = [part for part in parts if bare(part) not in printed and not t.symbols(part)]
-            return next((fault for fault in map(value, loose) if fault), "")
-        case Find(target, ()) | Rewrite(target, _) if item.form in ("product", "powers"):
-            return _other_factors(target, key, item.form)
-    return ""
+def _order_finished(ask: Order, item: Item) -> str:
+    parts = item.key.parts if isinstance(item.key, t.Listing) else ()
+    printed = {bare(thing) for thing in ask.things}
+    loose = [part for part in parts if bare(part) not in printed and not t.symbols(part)]
+    return next((fault for fault in map(value, loose) if fault), "")
+
+
+def _factors_finished(ask: Find | Rewrite, item: Item) -> str:
+    if item.form not in ("product", "powers") or (isinstance(ask, Find) and ask.relations):
+        return ""
+    return _other_factors(ask.target, item.key, item.form)
+
+
+RULES: Handlers[FormRules] = Handlers("forms", otherwise=FormRules())
+"""How the form of a key is held to each kind of question."""
+
+RULES.by_kind |= {
+    Find: FormRules(
+        _with_letter,
+        _factors_finished,
+        words=True,
+        target=lambda ask: None if ask.relations else ask.target,
+        over_one=True,
+    ),
+    Rewrite: FormRules(finished=_factors_finished, words=True, target=lambda ask: ask.target),
+    Solve: FormRules(_with_letters),
+    Subject: FormRules(_subject_turned),
+    Round: FormRules(
+        finished=lambda ask, item: rounding_fault(ask.detail, ask.amount, bare(item.key))
+    ),
+    Order: FormRules(finished=_order_finished),
+    Give: FormRules(words=True),
+}
 
 
 def _other_factors(target: t.Node, key: t.Node, form: str) -> str:

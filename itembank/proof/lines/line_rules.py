@@ -6,14 +6,18 @@ line is neither right nor wrong as far as can be told.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import pairwise
+from typing import Any
 
-from itembank.items.item import (
+from itembank.items.asks import (
     Ask,
     Choose,
     Common,
     Compare,
     Find,
+    Give,
+    Handlers,
     Inequality,
     Order,
     Pick,
@@ -22,6 +26,7 @@ from itembank.items.item import (
     Sequence,
     Solve,
     Subject,
+    asked,
 )
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number
@@ -32,6 +37,7 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.lines.giving import given_fault
 from itembank.proof.lines.truth import expression_parts, true, values_of
 
 ELSE = "is worth something else"
@@ -49,35 +55,32 @@ def line_fault(ask: Ask, line: t.Node) -> str:
     """
     if isinstance(line, t.Relation) and not t.symbols(line) - {"π"}:
         return "" if true(line) else "is not true"
-    if isinstance(line, t.Listing) and all(isinstance(part, t.Relation) for part in line.parts):
-        if isinstance(ask, Inequality):
-            return _inequality(ask, line.parts)
+    several = isinstance(line, t.Listing) and all(isinstance(p, t.Relation) for p in line.parts)
+    if isinstance(line, t.Listing) and several and not TOGETHER.of(ask):
         return next((fault for part in line.parts if (fault := line_fault(ask, part))), "")
-    match ask:
-        case Find():
-            return _find(ask, line)
-        case Rewrite(target, _):
-            return _rewrite(target, line)
-        case Solve(relations):
-            return _solve(relations, line)
-        case Pick(of, _):
-            return line_fault(of, line)
-        case Inequality():
-            return _inequality(ask, line.parts if isinstance(line, t.Either) else (line,))
-        case Subject():
-            return _subject(ask, line)
-        case Sequence(terms):
-            return _sequence(terms, line)
-        case Common(numbers, detail):
-            return _common(numbers, detail, line)
-        case Round():
-            return _round(ask, line)
-        case Order(things, _):
-            return _among(things, line)
-        case Compare(left, right):
-            return _among((left, right), line)
-        case Choose(options, _):
-            return _among(tuple(node for _, node in options), line)
+    return RULES.of(ask)(ask, line)
+
+
+RULES: Handlers[Callable[[Any, t.Node], str]] = Handlers("the check of working")
+"""What is wrong with a line of working, for each kind of question; raises as :func:`line_fault`."""
+
+TOGETHER: Handlers[bool] = Handlers("lists in working", otherwise=False)
+"""Whether relations in one line are one statement, and not each a line of its own."""
+
+RULES.by_kind |= {
+    Find: lambda ask, line: _find(ask, line),
+    Rewrite: lambda ask, line: _rewrite(ask.target, line),
+    Solve: lambda ask, line: _solve(ask.relations, line),
+    Pick: lambda ask, line: line_fault(ask.of, line),
+    Inequality: lambda ask, line: _inequality(ask, line),
+    Subject: lambda ask, line: _subject(ask, line),
+    Sequence: lambda ask, line: _sequence(ask.terms, line),
+    Common: lambda ask, line: _common(ask.numbers, ask.detail, line),
+    Round: lambda ask, line: _round(ask, line),
+    **dict.fromkeys((Order, Compare, Choose), lambda ask, line: _among(asked(ask), line)),
+    Give: given_fault,
+}
+TOGETHER.by_kind[Inequality] = True
 
 
 def _find(ask: Find, line: t.Node) -> str:
@@ -172,7 +175,8 @@ def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     raise NotExact("it is an expression, and neither side of the equation")
 
 
-def _inequality(ask: Inequality, cases: tuple[t.Node, ...]) -> str:
+def _inequality(ask: Inequality, line: t.Node) -> str:
+    cases = line.parts if isinstance(line, t.Either | t.Listing) else (line,)
     (letter,) = t.symbols(ask.relation) - {"π"}
     relations = tuple(case for case in cases if isinstance(case, t.Relation))
     if len(relations) != len(cases):

@@ -6,16 +6,18 @@ Importing this module imports sympy.
 from __future__ import annotations
 
 import itertools
+from collections.abc import Callable
 from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.items.item import (
+from itembank.items.asks import (
     Choose,
     Common,
     Compare,
     Find,
+    Give,
+    Handlers,
     Inequality,
-    Item,
     Order,
     Pick,
     Rewrite,
@@ -24,6 +26,7 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
+from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
@@ -31,6 +34,7 @@ from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
 from itembank.proof.sympy.sympy_text import sympy_text
@@ -64,43 +68,38 @@ def by_second_road(item: Item) -> Finding:
         If sympy cannot settle it.
     """
     try:
-        return _road(item)
+        return ROAD.of(item.ask)(item.ask, item.key)
     except (ArithmeticError, AttributeError, NotImplementedError, TypeError, ValueError) as error:
         if isinstance(error, t.NotationError):
             raise
         raise NotExact(f"sympy cannot settle this: {error}") from error
 
 
-def _road(item: Item) -> Finding:
-    ask, key = item.ask, item.key
-    match ask:
-        case Find(target, relations):
-            return _find(target, relations, key)
-        case Inequality(relation):
-            return inequality(relation, key)
-        case Order(things, detail):
-            return _order(things, key, detail == "descending")
-        case Compare(left, right):
-            gap = to_sympy(left) - to_sympy(right)
-            sign: t.RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
-            ours = t.Relation(left, ((sign, right),))
-            return found(ours, key, says(ours, key))
-        case Choose(options, detail):
-            return _choose(options, key, 1 if detail == "least" else -1)
-        case Rewrite(target, _):
-            return rewritten(target, key)
-        case Solve(relations):
-            return solutions(relations, key)
-        case Pick():
-            return picked(ask, key)
-        case Subject(relation, letter):
-            return subject(relation, letter, key)
-        case Sequence(terms):
-            return nth_term(terms, key)
-        case Common(numbers, detail):
-            return common(numbers, detail, key)
-        case Round(target, detail, amount, way):
-            return rounded(target, detail, amount, key, way)
+ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("sympy")
+"""What sympy makes of each kind of question, and how a key differs from it."""
+
+ROAD.by_kind |= {
+    Find: lambda ask, key: _find(ask.target, ask.relations, key),
+    Inequality: lambda ask, key: inequality(ask.relation, key),
+    Order: lambda ask, key: _order(ask.things, key, ask.detail == "descending"),
+    Compare: lambda ask, key: _compare(ask.left, ask.right, key),
+    Choose: lambda ask, key: _choose(ask.options, key, 1 if ask.detail == "least" else -1),
+    Rewrite: lambda ask, key: rewritten(ask.target, key),
+    Solve: lambda ask, key: solutions(ask.relations, key),
+    Pick: picked,
+    Subject: lambda ask, key: subject(ask.relation, ask.letter, key),
+    Sequence: lambda ask, key: nth_term(ask.terms, key),
+    Common: lambda ask, key: common(ask.numbers, ask.detail, key),
+    Round: lambda ask, key: rounded(ask.target, ask.detail, ask.amount, key, ask.way),
+    Give: given,
+}
+
+
+def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:
+    gap = to_sympy(left) - to_sympy(right)
+    sign: t.RelationOp = "<" if gap.is_negative else ">" if gap.is_positive else "="
+    ours = t.Relation(left, ((sign, right),))
+    return found(ours, key, says(ours, key))
 
 
 def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:

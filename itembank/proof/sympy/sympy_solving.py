@@ -216,19 +216,20 @@ def inequality(relation: t.Relation, key: t.Node) -> Finding:
         raise NotExact("this is not an inequality in one letter")
     unknown = symbol(next(iter(letters)))
     cases = key.parts if isinstance(key, t.Either) else (key,)
-    asked = _range(relation, unknown)
+    asked = where_true(relation, unknown)
     given = sympy.S.EmptySet
     for case in cases:
         if not isinstance(case, t.Relation) or t.symbols(case) != letters:
             return found(_range_text(asked, unknown), key, False, f"it is no range of {unknown}")
         if any(op == "=" for op, _ in case.rest):
             return found(_range_text(asked, unknown), key, False, "the key is not an inequality")
-        given = sympy.Union(given, _range(case, unknown))
+        given = sympy.Union(given, where_true(case, unknown))
     same = asked == given or sympy.SymmetricDifference(asked, given).is_empty is True
     return found(_range_text(asked, unknown), key, bool(same))
 
 
-def _range(relation: t.Relation, unknown: Any) -> Any:
+def where_true(relation: t.Relation, unknown: Any) -> Any:
+    """Return the set of real numbers for which a relation in one letter holds."""
     links = to_sympy(relation)
     whole = sympy.S.Reals
     for link in links if isinstance(links, list) else [links]:

@@ -1,0 +1,5 @@
+"""What a bank's files hold, kept so that the next command need not read them all again.
+
+The index is a convenience and never a source: everything in it is named by a hash of what it was
+made from, so that what has changed is simply not there and is read anew. See :mod:`.opened`.
+"""

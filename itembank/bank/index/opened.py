@@ -1,0 +1,304 @@
+"""A bank as its index has it: opened at once, and read as far as a command asks for it.
+
+:func:`with_bank` is the way in. It gives a :class:`KeptBank`, which is a
+:class:`~itembank.bank.model.bank.Bank` whose topics and items are looked up when they are asked
+for, so that one question of two hundred thousand is shown without reading the rest.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator, Sequence
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
+
+from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
+from itembank.bank.index.store import Changed, IndexFailed, Store, seal
+from itembank.bank.model.bank import Bank, BankTopic, Entry
+from itembank.errors import ItembankError
+from itembank.files.faults import FileFaults, nearest
+
+if TYPE_CHECKING:
+    from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
+
+T = TypeVar("T")
+TRIES = 5
+"""How often files are read anew that others change meanwhile."""
+
+_ROW = """
+    SELECT fact.id, fact.own, fact.tier, fact.author, fact.retired, fact.content, fact.record,
+        fact.asked, fact.seal, place.id, place.line, place.sheet
+    FROM temp.now JOIN place USING (sheet) JOIN fact ON fact.id = place.fact
+"""
+_IN_ORDER = " ORDER BY now.at, place.at"
+
+
+class Kept(NamedTuple):
+    """What an index has of one item, as plain values."""
+
+    fact: int
+    own: bytes
+    tier: str
+    author: str | None
+    retired: bool
+    content: str
+    """The hash of what prints, as a sign-off knows it."""
+    record: str
+    """The item as JSON."""
+    asked: str
+    """The prompt in pieces, as JSON."""
+
+    def fields(self) -> dict[str, Any]:
+        """Return what the item states, field by field; a day is text."""
+        return dict(json.loads(self.record))
+
+
+class KeptEntry(Entry):
+    """An item of a bank that is read in full only when :attr:`item` is asked for."""
+
+    __slots__ = ("_item", "id", "kept")
+
+    def __init__(self, kept: Kept, id: str, topic: str, bank: str, path: Path, line: int) -> None:
+        for name, value in (
+            *(("kept", kept), ("id", id), ("topic", topic), ("bank", bank), ("path", path)),
+            *(("line", line), ("_item", None)),
+        ):
+            object.__setattr__(self, name, value)
+
+    kept: Kept
+    id: str
+    _item: BankItem | None
+
+    @property
+    def item(self) -> BankItem:
+        """The item in full."""
+        if self._item is None:
+            from itembank.bank.index.sheets import item_of
+
+            object.__setattr__(self, "_item", item_of(self.kept.record))
+        assert self._item is not None
+        return self._item
+
+    @property
+    def address(self) -> str:
+        """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
+        return f"{self.bank}:{self.id}"
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Entry) and _parts(self) == _parts(other)
+
+    def __hash__(self) -> int:
+        return hash((self.bank, self.id))
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return KeptEntry, (self.kept, self.id, self.topic, self.bank, self.path, self.line)
+
+
+def _parts(entry: Entry) -> tuple[object, ...]:
+    return (entry.item, entry.topic, entry.bank, entry.path, entry.line)
+
+
+class KeptTopic(BankTopic):
+    """A topic of a bank whose items are read when they are asked for."""
+
+    __slots__ = ("_bank", "_stated", "sheet")
+
+    def __init__(self, bank: KeptBank, sheet: Sheet) -> None:
+        stated = json.loads(sheet.stated)
+        for name, value in (
+            *(("id", sheet.topic), ("title", sheet.title), ("path", bank.folder / sheet.name)),
+            ("prerequisites", tuple(stated["head"].get("prerequisites", ()))),
+            *(("_bank", bank), ("sheet", sheet), ("_stated", stated)),
+        ):
+            object.__setattr__(self, name, value)
+
+    sheet: Sheet
+    _bank: KeptBank
+    _stated: dict[str, Any]
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """The items of the topic, in the order of the file; read anew each time."""
+        return tuple(self._bank.chosen("place.sheet = ?", [self.sheet.number]))
+
+    @property
+    def generated(self) -> tuple[GeneratedSet, ...]:
+        """The sets of generated items that the file names."""
+        if not self._stated["generated"]:
+            return ()
+        from itembank.bank.model.fields import GeneratedSet
+
+        return tuple(
+            GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
+        )
+
+    def made(self) -> tuple[str, ...]:
+        """Return the address of every generated item that the file names, each once."""
+        if not self._stated["generated"] and not self._stated["pinned"]:
+            return ()
+        from itembank.bank.question.generated_sets import made_addresses
+
+        return made_addresses(self)
+
+    @property
+    def pinned(self) -> tuple[PinnedItem, ...]:
+        """The generated items that the file names one by one."""
+        if not self._stated["pinned"]:
+            return ()
+        from itembank.bank.model.fields import PinnedItem
+
+        return tuple(PinnedItem(**one) for one in self._stated["pinned"])
+
+
+class KeptBank(Bank):
+    """A bank as its index has it, at the moment it was opened."""
+
+    def __init__(self, folder: Path, store: Store, read: Read) -> None:
+        assert read.stated is not None
+        for name, value in (("folder", folder), *read.stated.items()):
+            object.__setattr__(self, name, value)
+        object.__setattr__(self, "store", store)
+        object.__setattr__(self, "read", read)
+        topics = tuple(KeptTopic(self, sheet) for sheet in read.sheets)
+        object.__setattr__(self, "topics", topics)
+
+    store: Store
+    read: Read
+
+    def __hash__(self) -> int:
+        return id(self)
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+    @cached_property
+    def kept_topics(self) -> tuple[KeptTopic, ...]:
+        """The topics with their sheets."""
+        return tuple(topic for topic in self.topics if isinstance(topic, KeptTopic))
+
+    @cached_property
+    def _sheets(self) -> dict[int, KeptTopic]:
+        return {topic.sheet.number: topic for topic in self.kept_topics}
+
+    def entries(self) -> Iterator[Entry]:
+        """Yield every hand-written item, topic by topic, in the order of the files."""
+        for topic in self.topics:
+            yield from topic.entries
+
+    def find(self, id: str) -> KeptEntry:
+        """Return the item called `id`, or by its address ``BANK:ID``.
+
+        Raises:
+            ItembankError: there is none; the message names the nearest.
+        """
+        wanted = id.removeprefix(f"{self.name}:")
+        for entry in self.chosen("place.id = ?", [wanted]):
+            return entry
+        near = nearest(wanted, self.ids())
+        advice = f" Did you mean {' or '.join(near)}?" if near else ""
+        raise ItembankError(f"There is no item ‘{wanted}’ in the bank {self.name}.{advice}")
+
+    def ids(self) -> list[str]:
+        """Return the id of every item, in the order of the files."""
+        query = "SELECT place.id FROM temp.now JOIN place USING (sheet)"
+        return [id for (id,) in self.store.rows(query + _IN_ORDER)]
+
+    def chosen(self, where: str = "", values: Sequence[object] = ()) -> Iterator[KeptEntry]:
+        """Yield the items for which a condition of SQL holds, in the order of the files."""
+        query = f"{_ROW} WHERE {where or '1'}{_IN_ORDER}"
+        for *kept, sealed, id, line, sheet in self.store.each(query, values):
+            one = Kept(*kept)
+            topic = self._sheets.get(sheet)
+            # The id stands first in a record, so a place that names another item shows at once.
+            named = one.record.startswith(f'{{"id":"{id}"')
+            if seal(*kept[1:]) != sealed or topic is None or not named:
+                raise IndexFailed("a row is damaged")
+            yield KeptEntry(one, id, topic.id, self.name, topic.path, line)
+
+    def count(self, where: str = "", values: Sequence[object] = ()) -> int:
+        """Return how many items there are for which a condition of SQL holds."""
+        query = "SELECT COUNT(*) FROM temp.now JOIN place USING (sheet)"
+        if where:
+            query += f" JOIN fact ON fact.id = place.fact WHERE {where}"
+        return int(self.store.rows(query, values)[0][0])
+
+
+def with_bank(
+    folder: Path | str,
+    use: Callable[[KeptBank], T],
+    report: Progress | None = None,
+    remark: Callable[[str], object] | None = None,
+) -> T:
+    """Return what `use` makes of the bank in a folder; it may be called again.
+
+    That is so where the index turns out to be damaged half-way: the work goes on without.
+
+    Parameters
+    ----------
+    folder
+        The bank's folder.
+    use
+        What is to be done with the bank; it should do no more than return something.
+    report
+        Called with how many items are read, and about how many there are, where many are new.
+    remark
+        Called with a sentence where the index could not be used as it should.
+
+    Raises
+    ------
+    FileFaults
+        Anything is wrong with any of the bank's files; every fault is told.
+    ItembankError
+        The files go on changing while they are read.
+    """
+    for _ in range(TRIES):
+        bank = open_bank(folder, report, remark)
+        try:
+            return use(bank)
+        except Changed:
+            continue
+        except IndexFailed:
+            bank.store.discard(remark)
+    return use(open_bank(folder, report, remark, on_disk=False))
+
+
+def open_bank(
+    folder: Path | str,
+    report: Progress | None = None,
+    remark: Callable[[str], object] | None = None,
+    *,
+    on_disk: bool = True,
+) -> KeptBank:
+    """Return the bank in a folder as :func:`with_bank` gives it, to be kept for longer.
+
+    Raises:
+        FileFaults: anything is wrong with any of the bank's files; every fault is told.
+        IndexFailed: never here, but where the bank is used, if its index is damaged.
+        ItembankError: the files go on changing while they are read.
+    """
+    folder = Path(folder)
+    if not folder.is_dir():
+        from itembank.bank.read.load import no_bank
+
+        raise no_bank(folder)
+    failed = 0
+    for _ in range(TRIES):
+        store = Store.of(folder, remark) if on_disk and failed < 2 else Store(remark=remark)
+        try:
+            read = refresh(folder, store, report)
+        except Changed:
+            store.close()
+            continue
+        except IndexFailed:
+            failed += 1
+            store.discard(remark)
+            continue
+        if read.faults:
+            store.close()
+            raise FileFaults(read.faults, most=None)
+        return KeptBank(folder, store, read)
+    raise ItembankError(
+        f"{folder}: the files of this bank change while they are read. "
+        "Wait until they are saved, and try again."
+    )

@@ -1,0 +1,86 @@
+"""What an item's words ask, as an index keeps it: what prints, and what its twins share with it.
+
+Reading the words takes longer than all else but the proof, so it is done only where a command
+needs it, and kept.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import TYPE_CHECKING, NamedTuple
+
+from itembank.bank.index.sheets import item_of
+from itembank.bank.question.as_item import form_of
+from itembank.bank.question.maths import Maths, read_maths
+from itembank.bank.question.twins import item_key
+from itembank.items.forms.form_rules import form_words
+from itembank.items.item import Step
+from itembank.items.marks import usual_marks
+from itembank.notation.line import shown_line
+
+if TYPE_CHECKING:
+    from itembank.bank.model.fields import BankItem
+
+
+class QuestionRow(NamedTuple):
+    """What the words of one item ask."""
+
+    twin: bytes
+    shown: str
+
+
+def question_of_record(topic: str, record: str) -> QuestionRow:
+    """Return what an item asks that an index has as JSON."""
+    item = item_of(record)
+    key = twin_mark(item_key(item, topic))
+    return QuestionRow(key, json.dumps(shown(item), ensure_ascii=False))
+
+
+def twin_mark(key: tuple[object, ...]) -> bytes:
+    """Return a mark that is equal for equal keys of twins, and for no others.
+
+    >>> twin_mark(("find", 1)) == twin_mark(("find", 1)), twin_mark(("find", 1)) == twin_mark(())
+    (True, False)
+    """
+    return hashlib.blake2b(
+        repr(_plain(key)).encode("utf-8", "surrogatepass"), digest_size=16
+    ).digest()
+
+
+def _plain(value: object) -> object:
+    # An enumeration's member is equal to its text, and would be written otherwise.
+    if isinstance(value, str):
+        return str.__str__(value)
+    if isinstance(value, tuple | list):
+        return tuple(_plain(part) for part in value)
+    return value
+
+
+def shown(item: BankItem) -> dict[str, object]:
+    """Return what prints of an item as text, whether or not its answer can be worked out.
+
+    Mathematics stands as a line in a list of its own among the text of the prompt.
+    """
+    maths = read_maths(item)
+    steps = tuple(
+        Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
+    )
+    return {
+        "prompt": pieces(maths),
+        "key": shown_line(maths.key),
+        "form": form_words(form_of(item, maths)),
+        "marks": usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        "steps": [
+            [step.say, "" if step.maths is None else shown_line(step.maths)] for step in steps
+        ],
+        "slips": [
+            [shown_line(wrong), slip.name, slip.ask]
+            for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
+        ],
+    }
+
+
+def pieces(maths: Maths) -> list[str | list[str]]:
+    """Return a prompt in pieces: text as it is, mathematics as a line in a list of its own."""
+    return [run if isinstance(run, str) else [shown_line(run)] for run in maths.runs]

@@ -1,0 +1,56 @@
+"""The kinds of question, one file a kind; :mod:`.kind` says what a kind is.
+
+A kind stands in the table when its file is imported: name a new one here.
+"""
+
+from __future__ import annotations
+
+from itembank.items.asks.choose import Choose
+from itembank.items.asks.common import Common
+from itembank.items.asks.compare import Compare
+from itembank.items.asks.find import Find
+from itembank.items.asks.give import Condition, Give
+from itembank.items.asks.inequality import Inequality
+from itembank.items.asks.kind import (
+    KINDS,
+    Ask,
+    Handlers,
+    Kind,
+    Stored,
+    asked,
+    kind_of,
+    register_kind,
+)
+from itembank.items.asks.order import Order
+from itembank.items.asks.pick import Pick, Which
+from itembank.items.asks.rewrite import Rewrite
+from itembank.items.asks.round import Round
+from itembank.items.asks.sequence import Sequence
+from itembank.items.asks.solve import Solve
+from itembank.items.asks.subject import Subject
+
+__all__ = [
+    "KINDS",
+    "Ask",
+    "Choose",
+    "Common",
+    "Compare",
+    "Condition",
+    "Find",
+    "Give",
+    "Handlers",
+    "Inequality",
+    "Kind",
+    "Order",
+    "Pick",
+    "Rewrite",
+    "Round",
+    "Sequence",
+    "Solve",
+    "Stored",
+    "Subject",
+    "Which",
+    "asked",
+    "kind_of",
+    "register_kind",
+]

@@ -1,0 +1,34 @@
+"""Put the right sign between two numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind
+from itembank.notation import tree as t
+
+
+@dataclass(frozen=True, slots=True)
+class Compare(Ask):
+    """Put the right sign, <, > or =, between two numbers; the key is the relation."""
+
+    left: t.Node
+    right: t.Node
+
+
+def _restore(stored: Stored) -> Compare:
+    left, right = only(stored, 2)
+    return Compare(left, right)
+
+
+COMPARE = register_kind(
+    Kind(
+        "compare",
+        Compare,
+        trees=lambda ask: (ask.left, ask.right),
+        store=lambda ask: Stored((ask.left, ask.right)),
+        restore=_restore,
+        twin=lambda ask, form: (("compare",), (), (ask.left, ask.right)),
+        does="compare",
+    )
+)

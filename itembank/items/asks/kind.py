@@ -1,0 +1,234 @@
+"""What a kind of question is, and the one table of all kinds.
+
+A kind is a slice through the layers. Its record here says what every layer needs to know of it:
+the name in a file, the printed parts, the data, the twin. What one layer alone does with it (a
+road, the check of working, marking, the words of a bank) is a *handler* in the table of that
+layer, found by the kind; no layer asks which kind a question is in any other way.
+
+>>> from itembank.items.asks import Find
+>>> from itembank.notation import tree as t
+>>> ask = Find(t.add(t.Int(2), t.Int(3)))
+>>> kind_of(ask).name, [type(node).__name__ for node in asked(ask)]
+('find', ['Sum'])
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any, Generic, TypeVar
+
+from itembank.notation import tree as t
+from itembank.notation.line import line
+
+Nodes = tuple[t.Node, ...]
+
+
+class Ask:
+    """The question behind the words: what a proof starts from.
+
+    Each kind of question is a frozen dataclass that holds the very trees the prompt prints.
+    """
+
+    __slots__ = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stored:
+    """A question as data: its trees, and the few words that say what to do with them.
+
+    The fields are those of a question in ``pack.json``; a kind uses those it needs.
+    """
+
+    target: Nodes = ()
+    relations: tuple[t.Relation, ...] = ()
+    detail: str = ""
+    labels: tuple[str, ...] = ()
+    way: str = "nearest"
+    pick: str = ""
+    conditions: tuple[tuple[str, Nodes], ...] = ()
+
+
+Twin = tuple[tuple[object, ...], Nodes, Nodes]
+"""What twins have in common: words, trees whose order counts, and trees in any order."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """All that every layer needs to know of one kind of question.
+
+    Attributes
+    ----------
+    name
+        What the kind is called in files, for ever.
+    ask
+        Its class.
+    trees
+        The trees a question is about: each has to be printed.
+    store, restore
+        The question as data and back; `restore` raises NotationError for data that makes no
+        sense.
+    twin
+        What a question has in common with the same one in disguise, given the form of its answer.
+    does
+        What a pupil is told to do, as *put in order*: for messages.
+    relations
+        Whether its data may hold relations.
+    filed
+        Whether files name it; it may stand under the name of another kind instead.
+    model
+        The trees that stand for a story where the prompt does not print them.
+    many
+        Whether many answers are right: the key is then one of them, and printed as an example.
+    """
+
+    name: str
+    ask: type[Ask]
+    trees: Callable[[Any], Nodes]
+    store: Callable[[Any], Stored]
+    restore: Callable[[Stored], Ask]
+    twin: Callable[[Any, str], Twin]
+    does: str
+    relations: bool = False
+    filed: bool = True
+    model: Callable[[Any], Nodes] = lambda ask: ()
+    many: bool = False
+
+
+KINDS: dict[str, Kind] = {}
+"""Every kind by its name."""
+_BY_CLASS: dict[type, Kind] = {}
+
+
+def register_kind(kind: Kind) -> Kind:
+    """Add a kind of question.
+
+    Raises
+    ------
+    ValueError
+        If another class has taken the name.
+    """
+    other = KINDS.get(kind.name)
+    if other is not None and other.ask is not kind.ask:
+        raise ValueError(f"two kinds of question are called {kind.name!r}")
+    KINDS[kind.name] = _BY_CLASS[kind.ask] = kind
+    return kind
+
+
+def forget_kind(name: str) -> None:
+    """Take a kind out again; for a test that makes one up."""
+    del _BY_CLASS[KINDS.pop(name).ask]
+
+
+def kind_of(ask: Ask) -> Kind:
+    """Return the kind of a question.
+
+    Raises
+    ------
+    NotationError
+        If its class is no registered kind.
+    """
+    try:
+        return _BY_CLASS[type(ask)]
+    except KeyError:
+        raise t.NotationError(f"{type(ask).__name__} is no kind of question") from None
+
+
+def asked(ask: Ask) -> Nodes:
+    """Return every tree that a question is about."""
+    return kind_of(ask).trees(ask)
+
+
+Handler = TypeVar("Handler")
+
+
+class Handlers(Generic[Handler]):
+    """What one layer does with each kind of question.
+
+    Parameters
+    ----------
+    layer
+        What the layer is called in a message.
+    otherwise
+        What is done with a kind that has no handler of its own; without it such a question is
+        refused with a NotationError, and so left to a person.
+
+    >>> from itembank.items.asks import Find, Order
+    >>> from itembank.notation import tree as t
+    >>> lists: Handlers[bool] = Handlers("lists", otherwise=False)
+    >>> lists.by_kind[Order] = True
+    >>> lists.of(Order((t.Int(2), t.Int(1)))), lists.of(Find(t.Int(2)))
+    (True, False)
+    """
+
+    __slots__ = ("by_kind", "layer", "otherwise")
+
+    def __init__(self, layer: str, otherwise: Handler | None = None) -> None:
+        self.layer = layer
+        self.otherwise = otherwise
+        self.by_kind: dict[type[Ask], Handler] = {}
+
+    def on(self, *kinds: type[Ask]) -> Callable[[Handler], Handler]:
+        """Return a decorator that makes a function the handler of some kinds."""
+
+        def register(handler: Handler) -> Handler:
+            for kind in kinds:
+                self.by_kind[kind] = handler
+            return handler
+
+        return register
+
+    def of(self, ask: Ask) -> Handler:
+        """Return the handler for a question; raises NotationError where there is none."""
+        found = self.by_kind.get(type(ask), self.otherwise)
+        if found is None:
+            raise t.NotationError(f"{self.layer} cannot do questions to {kind_of(ask).does}")
+        return found
+
+    def without(self) -> Iterator[str]:
+        """Yield the names of the kinds that have no handler of their own."""
+        for kind in KINDS.values():
+            if kind.ask not in self.by_kind:
+                yield kind.name
+
+
+# What the `restore` of several kinds asks of their data.
+
+
+def only(stored: Stored, count: int) -> Nodes:
+    """Return the targets of a stored question that has to have so many.
+
+    Raises
+    ------
+    NotationError
+        If it has more or fewer.
+    """
+    if len(stored.target) != count:
+        raise t.NotationError(f"the ask has {len(stored.target)} targets where it needs {count}")
+    return stored.target
+
+
+def detail(stored: Stored, kind: str, known: tuple[str, ...]) -> Any:
+    """Return the detail of a stored question, one of those known.
+
+    Raises
+    ------
+    NotationError
+        If it is another.
+    """
+    if stored.detail not in known:
+        raise t.NotationError(f"the detail of a question to {kind} is {' or '.join(known)}")
+    return stored.detail
+
+
+def relation(node: t.Node) -> t.Relation:
+    """Return a node that has to be an equation or an inequality.
+
+    Raises
+    ------
+    NotationError
+        If it is something else.
+    """
+    if not isinstance(node, t.Relation):
+        raise t.NotationError(f"‘{line(node)}’ is not an equation or an inequality")
+    return node

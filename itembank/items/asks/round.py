@@ -1,0 +1,51 @@
+"""Round a number."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from itembank.items.asks.kind import Ask, Kind, Stored, detail, only, register_kind
+from itembank.notation import tree as t
+
+
+@dataclass(frozen=True, slots=True)
+class Round(Ask):
+    """Round `target` to `amount` decimal places or significant figures, or to the nearest `amount`.
+
+    Halves are rounded away from zero (common practice in schools, no source). With `way` *down*
+    the digits after the last that is kept are dropped, so that a number is truncated; *up* goes
+    to the next one away from zero where anything was dropped.
+    """
+
+    target: t.Node
+    detail: Literal["places", "figures", "nearest"]
+    amount: int
+    way: Literal["nearest", "down", "up"] = "nearest"
+
+
+def _restore(stored: Stored) -> Round:
+    target, amount = only(stored, 2)
+    if not isinstance(amount, t.Int):
+        raise t.NotationError("a number is rounded to a whole number of places")
+    way: Any = stored.way
+    if way not in ("nearest", "down", "up"):
+        raise t.NotationError("a number is rounded to the nearest, down or up")
+    return Round(target, detail(stored, "round", ("places", "figures", "nearest")), amount.n, way)
+
+
+ROUND = register_kind(
+    Kind(
+        "round",
+        Round,
+        trees=lambda ask: (ask.target,),
+        store=lambda ask: Stored((ask.target, t.Int(ask.amount)), detail=ask.detail, way=ask.way),
+        restore=_restore,
+        twin=lambda ask, form: (
+            ("round", ask.detail, ask.amount, ask.way),
+            (ask.target,),
+            (),
+        ),
+        does="round",
+    )
+)

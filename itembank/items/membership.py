@@ -1,0 +1,224 @@
+"""Whether an answer is one of the many right answers to a question, by exact arithmetic.
+
+Marking and the first road ask this one place; the second road has a decision of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+from itertools import permutations
+from math import isqrt
+
+from itembank.items.asks.give import CONDITIONS, Condition, Give
+from itembank.items.forms.form_rules import number_node
+from itembank.items.forms.number_forms import bare
+from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
+from itembank.notation import tree as t
+from itembank.notation.algebra import algebra, number, rational
+from itembank.notation.line import line
+from itembank.notation.value import NotExact, exact
+
+_SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
+
+
+def given_values(answer: t.Node) -> tuple[t.Node, ...]:
+    """Return the numbers that an answer gives, as written: one, or those of a list.
+
+    A product or a sum gives each of its numbers, with what it comes to or without: 4 × 6 = 24
+    gives 4 and 6.
+
+    >>> from itembank.notation import parse
+    >>> [len(given_values(parse(text))) for text in ("2/5", "4, 6", "4 × 6 = 24", "x = 3")]
+    [1, 2, 2, 1]
+    """
+    match answer:
+        case t.Bracket(of):
+            return given_values(of)
+        case t.Listing(parts) | t.Either(parts):
+            return tuple(value for part in parts for value in given_values(part))
+        case t.Relation(t.Sym(), (("=", value),)) | t.Relation(value, (("=", t.Sym()),)):
+            return (value,)
+        case t.Relation(t.Product() | t.Sum() as side, (("=", _),)):
+            return given_values(side)
+        case t.Relation(_, (("=", t.Product() | t.Sum() as side),)):
+            return given_values(side)
+        case t.Product(first, rest) if all(op == "×" for op, _ in rest):
+            return (first, *(factor for _, factor in rest))
+        case t.Sum(first, rest) if all(op == "+" for op, _ in rest):
+            return (first, *(term for _, term in rest))
+    return (answer,)
+
+
+def is_member(ask: Give, answer: t.Node) -> bool:
+    """Tell whether an answer is right.
+
+    Raises:
+        NotExact: a number of it, or of the question, has no exact rational value.
+
+    >>> from itembank.notation import parse
+    >>> between = Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),))
+    >>> is_member(between, parse("2/5")), is_member(between, parse("1/2"))
+    (True, False)
+    """
+    return not unmet(ask, answer)
+
+
+def unmet(ask: Give, answer: t.Node) -> str:
+    """Return the first thing that keeps an answer from being right, or ``""``.
+
+    It is a sentence without its capital and its full stop, and true. Numbers may be given in any
+    order: they are right where some order of them is.
+
+    Raises:
+        NotExact: a number of the answer, or of the question, has no exact rational value.
+
+    >>> from itembank.notation import parse
+    >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
+    >>> unmet(pair, parse("6, 4")), unmet(pair, parse("3, 7"))
+    ('', '3 × 7 is 21, not 24')
+    >>> unmet(pair, parse("2.4, 10")), unmet(pair, parse("24"))
+    ('2.4 is not a whole number', 'two numbers are asked for')
+    """
+    shown = given_values(answer)
+    wanted = len(ask.letters)
+    if wanted == 1 and isinstance(answer, t.Product | t.Sum):
+        shown = (answer,)  # a number that is still to be worked out
+    if fault := _false(answer):
+        return fault
+    if len(shown) != wanted:
+        return f"{_COUNTS.get(wanted, str(wanted))} asked for"
+    values = [exact(node) for node in shown]
+    for condition in ask.conditions:
+        if fault := _condition_unmet(condition, shown, values):
+            return fault
+    first = ""
+    for places in permutations(range(wanted)):
+        fault = _relations_unmet(ask, [shown[i] for i in places], [values[i] for i in places])
+        if not fault:
+            return ""
+        first = first or fault
+    return first
+
+
+def _false(answer: t.Node) -> str:
+    """Return that an equation of numbers is not true, as 4 × 6 = 25 is not, or ``""``."""
+    match answer:
+        case t.Relation(left, (("=", right),)) if not t.symbols(answer):
+            return "" if exact(left) == exact(right) else f"{line(answer)} is not true"
+    return ""
+
+
+_COUNTS = {1: "one number is", 2: "two numbers are", 3: "three numbers are"}
+
+
+def _condition_unmet(
+    condition: Condition, shown: Sequence[t.Node], values: Sequence[Fraction]
+) -> str:
+    if condition.name == "different":
+        return "the numbers are not different" if len({*values}) < len(values) else ""
+    of = [exact(node) for node in condition.of]
+    for node, value in zip(shown, values, strict=True):
+        if not _MEETS[condition.name](value, *of):
+            said = CONDITIONS[condition.name][1].format(*map(line, condition.of))
+            if condition.name == "factor" and value < 0:
+                return f"{line(node)} is less than 0, and factors are taken to be more than 0"
+            return f"{line(node)} is not {said}"
+    return ""
+
+
+def _whole(value: Fraction) -> bool:
+    return value.denominator == 1
+
+
+def _root(value: Fraction, index: int) -> bool:
+    """Tell whether a number is the square or cube of a whole number above 0."""
+    if not _whole(value) or value < 1:
+        return False
+    n = value.numerator
+    if index == 2:
+        return isqrt(n) ** 2 == n
+    low, high = 1, 1 << (n.bit_length() // 3 + 1)
+    while low < high:
+        middle = (low + high) // 2
+        low, high = (middle + 1, high) if middle**3 < n else (low, middle)
+    return low**3 == n
+
+
+def _prime(value: Fraction) -> bool:
+    if value > LARGEST_PRIME:
+        raise NotExact("this is too large to tell whether it is prime")
+    return _whole(value) and is_prime(value.numerator)
+
+
+_MEETS: dict[str, Callable[..., bool]] = {
+    "whole": _whole,
+    "positive": lambda value: value > 0,
+    "negative": lambda value: value < 0,
+    "even": lambda value: _whole(value / 2),
+    "odd": lambda value: _whole(value) and not _whole(value / 2),
+    "prime": _prime,
+    "square": lambda value: _root(value, 2),
+    "cube": lambda value: _root(value, 3),
+    "multiple": lambda value, of: _whole(value) and of != 0 and _whole(value / of),
+    "factor": lambda value, of: _whole(value) and value > 0 and _whole(of / value),
+}
+
+
+def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
+    at = {one.name: number(value) for one, value in zip(ask.letters, values, strict=True)}
+    written: dict[t.Node, t.Node] = {
+        letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
+        for letter, node in zip(ask.letters, shown, strict=True)
+    }
+    for relation in ask.relations:
+        left = relation.first
+        for op, right in relation.rest:
+            a, b = (rational(algebra(side, at)) for side in (left, right))
+            if not _HOLDS[op](a, b):
+                return _untrue(ask, written, (left, a), op, (right, b))
+            left = right
+    return ""
+
+
+_HOLDS: dict[str, Callable[[Fraction, Fraction], bool]] = {
+    "<": lambda a, b: a < b,
+    ">": lambda a, b: a > b,
+    "≤": lambda a, b: a <= b,
+    "≥": lambda a, b: a >= b,
+    "=": lambda a, b: a == b,
+    "≠": lambda a, b: a != b,
+}
+_TURNED = {"<": ">", ">": "<", "≤": "≥", "≥": "≤", "=": "=", "≠": "≠"}
+
+
+def _untrue(
+    ask: Give,
+    written: dict[t.Node, t.Node],
+    left: tuple[t.Node, Fraction],
+    op: str,
+    right: tuple[t.Node, Fraction],
+) -> str:
+    """Return a failed relation in words, the side with what was given first."""
+    letters = {one.name for one in ask.letters}
+    if not t.symbols(left[0]) & letters:
+        left, op, right = right, _TURNED[op], left
+    (side, worth), (other, _) = left, right
+    limit = line(t.replaced(other, written))
+    what = line(t.replaced(side, written))
+    if side in ask.letters:
+        said = f"{line(bare(written[side]))} is"
+    elif op == "=":
+        return f"{what} is {line(number_node(worth))}, not {limit}"
+    else:
+        said = f"{what} is {line(number_node(worth))}, which is"
+    return f"{said} {'' if op == '≠' else 'not '}{_SAID.get(op, 'equal to')} {limit}"
+
+
+def others(found: Sequence[Sequence[Fraction]]) -> int:
+    """Return how many of some answers differ, whatever the order of their numbers.
+
+    >>> others([(Fraction(4), Fraction(6)), (Fraction(6), Fraction(4)), (Fraction(3), Fraction(8))])
+    2
+    """
+    return len({tuple(sorted(one)) for one in found})

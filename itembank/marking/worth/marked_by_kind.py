@@ -1,0 +1,117 @@
+"""What marking knows of each kind of question."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any, Literal, NamedTuple
+
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    Common,
+    Compare,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Order,
+    Rewrite,
+    Round,
+    Sequence,
+    Solve,
+)
+from itembank.items.membership import unmet
+from itembank.notation import tree as t
+from itembank.text.late_pattern import late
+
+_NTH = late(
+    r"^(?:the )?(?:n(?:th|ᵗʰ)[ -]?term|(?:term|[TUSatus])[ _]?(?:\(n\)|n))(?: ?is)? ?[=:]? ?", re.I
+)
+_COMMON = late(
+    r"^(?:the )?(?:hcf|lcm|h\.c\.f\.?|l\.c\.m\.?|highest common factor|lowest common multiple)"
+    r"(?: is)? ?[=:]? ?",
+    re.I,
+)
+
+To = tuple[Literal["places", "figures", "nearest"], int]
+"""What a number is rounded to."""
+
+
+class Marking(NamedTuple):
+    """How answers to one kind of question are marked, where it is not by their worth alone.
+
+    Attributes
+    ----------
+    unmet
+        What keeps an answer from being one of many right ones, a sentence, or ``""``; None where
+        an answer is held against the key.
+    names
+        The names of the choices, one of which is the answer.
+    target
+        What is asked for, as it stands in the question.
+    equations
+        The equations that an answer may be tried in.
+    rounded
+        The number that is rounded, with the places, figures or amount it is rounded to.
+    ordered
+        ``ascending`` or ``descending``, where the answer is a list in order.
+    sign
+        Whether the answer is a sign between two numbers.
+    for_letters
+        Whether a line of working with such letters has to be true whatever they are worth.
+    range
+        Whether the answer is an inequality.
+    equals_nothing
+        Whether people write = 0 after an answer that is an expression.
+    leads
+        Words that lead up to an answer and are passed by.
+    repeated
+        Whether an answer that is given twice is one.
+    """
+
+    unmet: Callable[[Any, t.Node], str] | None = None
+    names: Callable[[Any], tuple[str, ...]] = lambda ask: ()
+    target: Callable[[Any], t.Node | None] = lambda ask: None
+    equations: Callable[[Any], tuple[t.Relation, ...]] = lambda ask: ()
+    rounded: Callable[[Any], tuple[t.Node, To] | None] = lambda ask: None
+    ordered: Callable[[Any], str] = lambda ask: ""
+    sign: bool = False
+    for_letters: Callable[[frozenset[str]], bool] = lambda letters: False
+    range: bool = False
+    equals_nothing: bool = False
+    repeated: bool = False
+    leads: re.Pattern[str] | None = None
+
+
+MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
+"""How each kind of question is marked; one that has nothing here, by the worth of its key."""
+
+MARKING.by_kind |= {
+    Find: Marking(
+        target=lambda ask: ask.target,
+        equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
+    ),
+    Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
+    Inequality: Marking(range=True),
+    Order: Marking(ordered=lambda ask: ask.detail),
+    Compare: Marking(sign=True),
+    Choose: Marking(names=lambda ask: tuple(name for name, _ in ask.options)),
+    Rewrite: Marking(for_letters=lambda letters: True, equals_nothing=True),
+    Sequence: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
+    Common: Marking(leads=_COMMON),
+    Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
+    Give: Marking(unmet=unmet),
+}
+
+_PLAIN = Marking()
+
+
+def marking_of(ask: Ask | None) -> Marking:
+    """Return how answers to a question are marked.
+
+    >>> from itembank.notation.tree import Int
+    >>> marking_of(Order((Int(2), Int(1)))).ordered(Order((Int(2), Int(1))))
+    'ascending'
+    """
+    return _PLAIN if ask is None else MARKING.of(ask)

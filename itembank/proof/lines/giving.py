@@ -1,0 +1,41 @@
+"""What a line of working has to satisfy in a question with many right answers."""
+
+from __future__ import annotations
+
+from itembank.items.asks import Give
+from itembank.items.membership import unmet
+from itembank.notation import tree as t
+from itembank.notation.value import NotExact
+from itembank.proof.exact.ranges import first_difference, statement
+
+
+def given_fault(ask: Give, line: t.Node) -> str:
+    """Return what is wrong with a line that is not true or false by itself, or ``""``.
+
+    A relation in the letter has to say what the question says; numbers have to be an answer.
+
+    Raises:
+        NotExact: the line is neither.
+
+    >>> from itembank.notation import parse
+    >>> ask = Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),))
+    >>> given_fault(ask, parse("2/6 < x < 3/6")), given_fault(ask, parse("2/6 < x < 4/6"))
+    ('', 'says something else than the question')
+    """
+    letters = {one.name for one in ask.letters}
+    if isinstance(line, t.Relation) and t.symbols(line) & letters:
+        (letter, *more) = t.symbols(line) - {"π"}
+        about = [one for one in ask.relations if t.symbols(one) - {"π"} == {letter}]
+        if more or not about:
+            return "" if line in ask.relations else _neither()
+        says = [links for one in about for links in statement((one,), letter)]
+        asked = [[link for links in says for link in links]]
+        same = first_difference(asked, statement((line,), letter)) is None
+        return "" if same else "says something else than the question"
+    if not t.symbols(line) and not unmet(ask, line):
+        return ""
+    return _neither()
+
+
+def _neither() -> str:
+    raise NotExact("it is neither an answer nor what the question says")

@@ -1,0 +1,66 @@
+"""Looks for faults in a bank's files, all of them at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from itembank.bank.index.known import Progress, signoff_sheet
+from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.files.faults import Fault, FileFaults
+
+Remark = Callable[[str], object]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A bank without faults: what it holds."""
+
+    name: str
+    terms: str | None
+    """The licence of its questions, with who grants it."""
+    questions: int
+    topics: int
+    retired: int
+    generated: int
+    """How many generated questions its files name."""
+
+
+def check_bank(
+    folder: Path, report: Progress | None = None, remark: Remark | None = None
+) -> Checked:
+    """Return what the bank in a folder holds.
+
+    Raises:
+        FileFaults: anything is wrong with any of its files, its sign-offs among them; every
+            fault is told.
+    """
+    try:
+        return with_bank(folder, _checked, report, remark)
+    except FileFaults as error:
+        if any(fault.file == str(folder / "signoffs.toml") for fault in error.faults):
+            raise
+        raise FileFaults([*error.faults, *_signoff_faults(folder)], most=None) from None
+
+
+def _checked(bank: KeptBank) -> Checked:
+    signoff_sheet(bank)  # it tells of their faults
+    return Checked(
+        bank.name,
+        bank.terms,
+        bank.count(),
+        len(bank.topics),
+        bank.count("fact.retired = 1"),
+        sum(len(topic.made()) for topic in bank.kept_topics),
+    )
+
+
+def _signoff_faults(folder: Path) -> tuple[Fault, ...]:
+    from itembank.bank.proof.signoff import read_signoffs
+
+    try:
+        read_signoffs(folder)
+    except FileFaults as error:
+        return error.faults
+    return ()
