@@ -38,7 +38,7 @@ def environment(programs: Path) -> dict[str, str]:
         "PYTHONIOENCODING": "utf-8",
         "ITEMBANK_TODAY": "2026-11-28",  # as README.md says
         "ITEMBANK_INITIALS": "",
-        "XDG_CONFIG_HOME": str(Path.cwd() / "settings"),
+        "XDG_CONFIG_HOME": str(programs / "no-settings"),
     }
 
 
@@ -48,9 +48,8 @@ def run(words: list[str], folder: Path, programs: Path) -> str:
     Raises:
         SystemExit: it ended badly, or said nothing.
     """
-    program = str(programs / Path(words[0]).name)
     done = subprocess.run(
-        [program, *words[1:]],
+        [str(programs / Path(words[0]).name), *words[1:]],
         cwd=folder,
         env=environment(programs),
         encoding="utf-8",
@@ -64,25 +63,24 @@ def run(words: list[str], folder: Path, programs: Path) -> str:
 
 def main(programs: Path) -> None:
     """Walk through every section, with the programs of an environment."""
+    count = 0
     with tempfile.TemporaryDirectory(prefix="itembank-tour-") as name:
-        where = run(
-            ["python", "-c", "import itembank; print(itembank.__file__)"], Path(name), programs
-        )
-        if not Path(where.strip()).is_relative_to(programs.parent.resolve()):
-            sys.exit(f"failed: this is not the installed tool but {where}")
-        count = 0
+        top = Path(name).resolve()
+        code = run(["python", "-c", "import itembank; print(itembank.__file__)"], top, programs)
+        if not Path(code.strip()).is_relative_to(programs.parent.resolve()):
+            sys.exit(f"failed: this is not the installed tool but {code}")
+        version = run(["itembank", "--version"], top, programs)
         for number, (heading, commands) in enumerate(walks().items()):
-            folder = Path(name) / str(number)
+            folder = top / str(number)
             folder.mkdir()
-            run(["itembank", "demo"], folder, programs)
-            for words in commands:
+            for words in [["itembank", "demo"], *commands]:
                 if words[0] == "cp":
                     shutil.copytree(folder / words[-2], folder / words[-1])
-                else:
-                    run(words, folder, programs)
+                elif run(words, folder, programs) == version:
+                    sys.exit(f"failed: {shlex.join(words)} only says which version this is")
                 count += 1
-            print(f"{heading}: {len(commands)} commands")
-    if count < 20:
+            print(f"{heading}: {len(commands)} commands", flush=True)
+    if count < 30:
         sys.exit("failed: README.md shows hardly any commands; are its blocks read right?")
     print(f"The tour of README.md: {count} passed, 0 failed")
 
