@@ -1,7 +1,7 @@
-"""Prints the lowest version of each library that `pyproject.toml` allows, as pip pins them.
+"""Prints the lowest versions that `pyproject.toml` allows, as pip pins them.
 
-    python -m installed.lowest              what the tool itself needs
-    python -m installed.lowest test         and what the extra `test` names
+    python -m installed.lowest              of what the tool itself needs
+    python -m installed.lowest pytest       of test tools, by name
 
 The pins are read from `pyproject.toml` each time, so that they cannot say anything else.
 """
@@ -33,13 +33,18 @@ def lowest(requirement: str) -> str:
     return f"{found['name']}{found['extra'] or ''}=={found['version']}"
 
 
-def pins(extras: Sequence[str]) -> list[str]:
-    """Return the pins of the project's own requirements and of those extras."""
+def pins(tools: Sequence[str] = ()) -> list[str]:
+    """Return the pins of the project's own requirements, or of these tools of its tests.
+
+    Raises:
+        KeyError: the tests name no such tool.
+    """
     project = tomllib.loads(PROJECT.read_text("utf-8"))["project"]
-    named = list(project["dependencies"])
-    for extra in extras:
-        named += project["optional-dependencies"][extra]
-    return list(dict.fromkeys(map(lowest, named)))
+    if not tools:
+        return [lowest(one) for one in project["dependencies"]]
+    tests = [lowest(one) for one in project["optional-dependencies"]["test"]]
+    by_name = {pin.partition("==")[0].partition("[")[0]: pin for pin in tests}
+    return [by_name[tool] for tool in tools]
 
 
 if __name__ == "__main__":
