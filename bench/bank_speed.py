@@ -17,6 +17,7 @@ from itembank.bank.proof.prove import prove_bank
 from itembank.bank.question.twins import bank_twins
 from itembank.bank.read.load import read_bank
 from itembank.items.topics.registry import topics
+from itembank.processes.place import ThisMachine
 
 COUNT = 5_000
 PROCESSES = 2
@@ -33,7 +34,7 @@ def report() -> str:
         made = Path(folder) / "made"
         make_bank(made, COUNT)
         bank, reading = _timed(lambda: read_bank(made, processes=PROCESSES))
-        states, proving = _timed(lambda: prove_bank(bank, processes=PROCESSES))
+        states, proving = _timed(lambda: prove_bank(bank, place=ThisMachine(PROCESSES)))
         groups, finding = _timed(lambda: bank_twins(bank))
     rows = [("part", "seconds", "of its limit", "on all cores", "sums of fractions an item")]
     for name, cost in (

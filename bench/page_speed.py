@@ -27,9 +27,9 @@ TOPICS = ("fractions.add-unlike", "fractions.of-quantity", "ratio.simplest-form"
 
 def a_pack() -> Pack:
     """Return the pack that is laid out: like the demo department's for class 8K."""
-    from itembank.packs.build import PackRequest, build_pack
+    from itembank.packs.build import build_pack
     from itembank.planning.bands.bands import default_scheme
-    from itembank.planning.department.plan_file import PlannedTopic
+    from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     request = PackRequest(
         school="Larkhythe School",
@@ -44,7 +44,7 @@ def a_pack() -> Pack:
         large_print=False,
         paper="white",
         slips=False,
-        bands=default_scheme().bands(8),
+        bands=default_scheme(),
     )
     return build_pack(request)
 

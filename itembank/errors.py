@@ -13,7 +13,8 @@ class ItembankError(Exception):
     programmer's words in it. It knows nothing of options or buttons: what to press or to type
     is for the face that shows it to add. That goes by the :attr:`matter`, a name for what is
     the matter, and by what it is :attr:`about`, as data. Where the matter is a question (may
-    this be replaced?), a caller answers it by asking again with the answer.
+    this be replaced?), a caller answers it by asking again with the answer. :attr:`field` names
+    the field of a request that is at fault, where it is one of them: the face shows it there.
 
     The command line ends with :attr:`exit_status`.
 
@@ -28,9 +29,12 @@ class ItembankError(Exception):
 
     exit_status: ClassVar[int] = 2
 
-    def __init__(self, message: str = "", *, matter: str = "", **about: Any) -> None:
+    def __init__(
+        self, message: str = "", *, matter: str = "", field: str = "", **about: Any
+    ) -> None:
         super().__init__(message)
         self.matter = matter
+        self.field = field
         self.about = about
 
     def within(self, before: str) -> ItembankError:
@@ -40,6 +44,14 @@ class ItembankError(Exception):
         'tue ten: Write a number.'
         """
         return _again(type(self), (f"{before}{self}",), self.__dict__)
+
+    def of_field(self, field: str) -> ItembankError:
+        """Return the same error as one of a field of a request.
+
+        >>> ItembankError("Write a number.").of_field("bands").field
+        'bands'
+        """
+        return _again(type(self), self.args, {**self.__dict__, "field": field})
 
     def __reduce__(self) -> Any:
         """Let an error go from one process to another with all it knows, whatever its kind."""

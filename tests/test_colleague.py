@@ -6,8 +6,8 @@ import tomllib
 
 import pytest
 
-from itembank.bank.saving.bank_lock import LOCK_FILE, locked
-from itembank.cli import initials as asking
+from itembank.bank.saving.bank_lock import locked
+from itembank.cli.words import initials as asking
 from itembank.errors import ItembankError
 from itembank.people.colleague import (
     A_COLLEAGUE,
@@ -17,6 +17,7 @@ from itembank.people.colleague import (
     machine_mark,
     settings_folder,
 )
+from itembank.people.lock import LOCK_FILE
 
 
 @pytest.fixture
@@ -60,7 +61,7 @@ def test_what_are_no_initials_is_refused(nobody, monkeypatch, typed):
 
 @pytest.mark.parametrize("who", ["ht@staff-room", "\x1b[2JHT", "Harriet Trent", ""])
 def test_a_lock_of_another_kind_shows_no_more_than_a_colleague(nobody, who):
-    from itembank.bank.saving.bank_lock import holder
+    from itembank.people.lock import holder
 
     record = json.loads(in_lock(nobody)) | {"who": who}
     (nobody / LOCK_FILE).write_text(json.dumps(record), encoding="utf-8")

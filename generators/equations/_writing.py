@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generators._turns import by_turns
 from generators.equations._words import Number
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
@@ -16,7 +17,7 @@ def letter(*numbers: int) -> t.Sym:
     >>> letter(3, 4)
     Sym(name='t')
     """
-    return t.Sym(LETTERS[sum(numbers) % len(LETTERS)])
+    return t.Sym(by_turns(LETTERS, sum(numbers)))
 
 
 def side(a: Number, x: t.Sym, b: Number = 0) -> t.Node:

@@ -20,6 +20,7 @@ SOLUTIONS = (-6, -5, -4, -3, -2, 2, 3, 4, 5, 6)
 
 
 def _support(sign: int, a: int, c: int, x: int) -> bool:
+    # At least two of the letter are left: with one, stopping early would be right.
     return a - c >= 2
 
 

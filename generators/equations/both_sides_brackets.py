@@ -19,6 +19,7 @@ NUMBERS = (-7, -5, -3, -1, 1, 2, 4, 6)
 
 
 def _support(sign: int, a: int, b: int, c: int, x: int) -> bool:
+    # More of the letter stands on the left, and the right-hand side keeps a number.
     return a > c and (a - c) * x + sign * a * b != 0
 
 
@@ -36,6 +37,7 @@ def _core(a: int, p: int, b: int, c: int, x: int) -> bool:
 
 
 def _challenge(a: int, p: int, b: int, c: int, d: int, e: int, x: int) -> bool:
+    # Letters and a number stay on the left, a number on the right, and the last line divides.
     k = a * p - c - e
     if k in (0, 1) or a * p == c - e or a * p == c:
         return False

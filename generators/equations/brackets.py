@@ -17,10 +17,12 @@ from itembank.notation import tree as t
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
+    # What the bracket comes to is more than 1.
     return sign > 0 or x > b + 1
 
 
 def _core(sign: int, a: int, b: int, c: int, x: int) -> bool:
+    # What the bracket comes to is more than 1, and its two terms are not the same number.
     return b * x != c and (sign > 0 or b * x > c + 1)
 
 

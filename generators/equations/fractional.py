@@ -29,10 +29,12 @@ Parts = tuple[t.Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
 
 
 def _support(a: int, b: int, q: int) -> bool:
+    # The coefficient is a fraction in lowest terms.
     return a != b and gcd(a, b) == 1
 
 
 def _core(sign: int, a: int, b: int, k: int, q: int) -> bool:
+    # The coefficient is a proper fraction in lowest terms; the right-hand side is positive.
     return a < b and gcd(a, b) == 1 and (sign > 0 or a * q > k)
 
 

@@ -30,12 +30,14 @@ TURNED: dict[t.RelationOp, t.RelationOp] = {"<": ">", ">": "<", "≤": "≥", "�
 
 
 def _support(kind: int, op: t.RelationOp, a: int, x: int) -> bool:
+    # The right-hand side is positive, and the bound is not the other number of the question.
     if kind == 1:
         return x > a
     return a != x
 
 
 def _core(kind: int, op: t.RelationOp, a: int, b: int, x: int) -> bool:
+    # The right-hand side is positive.
     return kind != 1 or a * x > b
 
 

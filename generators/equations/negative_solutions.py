@@ -22,6 +22,7 @@ TOPS = (-13, -11, -7, -5, -3, -1, 1, 2, 3, 5, 7, 11)
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
+    # The right-hand side is neither 0 nor twice the product.
     return sign * b != -a * x and sign * b != a * x
 
 

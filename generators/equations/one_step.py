@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import IntEnum
 from fractions import Fraction
 from math import gcd
 
@@ -25,21 +26,28 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
-PLUS, MINUS, TIMES, OVER, FROM, BELOW, NEGATIVE, PART, TURNED = range(9)
+
+class Kind(IntEnum):
+    """What is done to the letter."""
+
+    PLUS, MINUS, TIMES, OVER, FROM, BELOW, NEGATIVE, PART, TURNED = range(9)
 
 
 def _support(kind: int, a: int, x: int) -> bool:
-    if kind == MINUS:
+    # No number of a question comes twice; products are those of the tables.
+    if kind == Kind.MINUS:
         return x > a and x != 2 * a
-    return x != a and (kind == PLUS or x <= 12)
+    return x != a and (kind == Kind.PLUS or x <= 12)
 
 
 def _core(kind: int, a: int, q: int) -> bool:
-    return a != q and (kind != TIMES or a * q > 60)
+    # No number comes twice; products are above 60.
+    return a != q and (kind != Kind.TIMES or a * q > 60)
 
 
 def _challenge(kind: int, a: int, q: int) -> bool:
-    return a != q and (kind != PART or gcd(a, q) == 1)
+    # No number comes twice; a fraction is in lowest terms.
+    return a != q and (kind != Kind.PART or gcd(a, q) == 1)
 
 
 @register
@@ -58,11 +66,15 @@ class OneStep(Topic):
         m.LOST_MINUS,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=(PLUS, MINUS, TIMES), a=range(2, 13), x=range(2, 21)),
-        Tier.CORE: Space(_core, kind=(OVER, TIMES, FROM), a=range(3, 16), q=range(4, 16)),
+        Tier.SUPPORT: Space(
+            _support, kind=(Kind.PLUS, Kind.MINUS, Kind.TIMES), a=range(2, 13), x=range(2, 21)
+        ),
+        Tier.CORE: Space(
+            _core, kind=(Kind.OVER, Kind.TIMES, Kind.FROM), a=range(3, 16), q=range(4, 16)
+        ),
         Tier.CHALLENGE: Space(
             _challenge,
-            kind=(BELOW, NEGATIVE, PART, TURNED),
+            kind=(Kind.BELOW, Kind.NEGATIVE, Kind.PART, Kind.TURNED),
             a=range(3, 16),
             q=range(2, 16),
         ),
@@ -77,7 +89,7 @@ class OneStep(Topic):
         equation: t.Relation
         turn = (a + q) % 2 == 1
         match kind:
-            case 0:  # x + a = b
+            case Kind.PLUS:  # x + a = b
                 b = q + a
                 equation = t.equals(t.add(t.num(a), x) if turn else side(1, x, a), t.num(b))
                 say = take_number(a)
@@ -85,7 +97,7 @@ class OneStep(Topic):
                     (asking(m.SAME_OPERATION, undo_number(a)), b + a),
                     (asking(m.SUBTRACTED_WRONG_WAY, _which_subtraction(a, b)), a - b),
                 )
-            case 1:  # x − a = b
+            case Kind.MINUS:  # x − a = b
                 b = q - a
                 equation = t.equals(side(1, x, -a), t.num(b))
                 say = take_number(-a)
@@ -93,7 +105,7 @@ class OneStep(Topic):
                     (asking(m.SAME_OPERATION, undo_number(-a)), b - a),
                     (asking(m.SWAPPED, _what_from_what(x.name, str(a))), a - b),
                 )
-            case 2:  # ax = b
+            case Kind.TIMES:  # ax = b
                 b = a * q
                 equation = swap(t.equals(side(a, x), t.num(b)), tier is Tier.CORE)
                 say = f"Divide both sides by {a}."
@@ -101,7 +113,7 @@ class OneStep(Topic):
                     (asking(m.SUBTRACTS_MULTIPLIER, undo_product(a, x)), b - a),
                     (asking(m.DIVIDED_WRONG_WAY, lots(a, x, b)), Fraction(a, b)),
                 )
-            case 3:  # x/a = q
+            case Kind.OVER:  # x/a = q
                 value = a * q
                 equation = swap(t.equals(t.Frac(x, t.Int(a)), t.num(q)), turn)
                 say = f"Multiply both sides by {a}."
@@ -109,7 +121,7 @@ class OneStep(Topic):
                     (asking(m.SAME_OPERATION, undo_division(a, x.name)), Fraction(q, a)),
                     (asking(m.ADDS_DIVISOR, _means_division(x.name, a)), q + a),
                 )
-            case 4:  # (a + q) − x = a
+            case Kind.FROM:  # (a + q) − x = a
                 first = a + q
                 equation = t.equals(t.sub(t.num(first), x), t.num(a))
                 steps = (
@@ -122,7 +134,7 @@ class OneStep(Topic):
                     (asking(m.SWAPPED, _what_from_what(str(first), x.name)), first + a),
                     (asking(m.LOST_MINUS, f"What is {first} − (−{q})? Is it {a}?"), -q),
                 )
-            case 5:  # x + a = b with b below a
+            case Kind.BELOW:  # x + a = b with b below a
                 b, value = a - q, -q
                 equation = t.equals(t.add(t.num(a), x) if turn else side(1, x, a), t.num(b))
                 say = take_number(a)
@@ -130,7 +142,7 @@ class OneStep(Topic):
                     (asking(m.SUBTRACTED_WRONG_WAY, _which_subtraction(a, b)), q),
                     (asking(m.SAME_OPERATION, undo_number(a)), b + a),
                 )
-            case 6:  # −ax = b
+            case Kind.NEGATIVE:  # −ax = b
                 value = q if turn else -q
                 b = -a * value
                 equation = t.equals(side(-a, x), t.num(b))
@@ -139,7 +151,7 @@ class OneStep(Topic):
                     (asking(m.LOST_MINUS, product(-a, -value, b)), -value),
                     (asking(m.SUBTRACTS_MULTIPLIER, undo_product(-a, x)), b + a),
                 )
-            case 7:  # ax = q, the solution a fraction
+            case Kind.PART:  # ax = q, the solution a fraction
                 value = Fraction(q, a)
                 equation = swap(t.equals(side(a, x), t.num(q)), turn)
                 say = f"Divide both sides by {a}."
@@ -156,7 +168,7 @@ class OneStep(Topic):
                     (asking(m.SAME_OPERATION, undo_division(-a, x.name)), Fraction(-q, a)),
                 )
         key = solution(x, value)
-        fraction = kind == PART
+        fraction = kind == Kind.PART
         ending = " Give your answer as a fraction." if fraction else ""
         return Draft(
             prompt("Solve {e}." + ending, e=equation),
@@ -165,7 +177,7 @@ class OneStep(Topic):
             "solution",
             (*steps, Step(say, key)),
             solution_slips(x, value, *wrongs),
-            (kind, a, q),
+            (int(kind), a, q),
         )
 
 

@@ -20,16 +20,19 @@ Parts = tuple[t.Relation, int, tuple[Step, ...], tuple[Wrong, ...]]
 
 
 def _support(sign: int, a: int, b: int, x: int) -> bool:
+    # The right-hand side is positive and not the number that is subtracted.
     return sign > 0 or (a * x > b and a * x != 2 * b)
 
 
 def _core(kind: int, a: int, b: int, q: int) -> bool:
+    # The right-hand side is positive, and so is the solution.
     if kind == 1:
         return q > b
     return kind != 2 or a * q > b + 1
 
 
 def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
+    # Divisions come out whole. Kinds 0 and 3 divide by nothing, so one divisor stands for all.
     if kind in (0, 3):
         return c == 2
     total = a * x + (b if kind == 1 else -b)

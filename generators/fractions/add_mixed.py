@@ -19,19 +19,7 @@ from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.notation.tree import (
-    Blank,
-    Int,
-    Mixed,
-    Node,
-    Quantity,
-    Sum,
-    Sym,
-    add,
-    equals,
-    frac,
-    sub,
-)
+from itembank.notation import tree as t
 
 NO_CARRY = Misconception(
     "fractions.mixed-no-carry",
@@ -178,8 +166,8 @@ class AddMixed(Topic):
         return self._story(kind - 2, left, right)
 
     def _plain(self, op: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
-        p, q = Mixed(*left), Mixed(*right)
-        asked = add(p, q) if op else sub(p, q)
+        p, q = t.Mixed(*left), t.Mixed(*right)
+        asked = t.add(p, q) if op else t.sub(p, q)
         value, steps, wrong = _worked(op, left, right)
         twin = (op, *(sorted((left, right)) if op else (left, right)))
         text = prompt("Work out {e}." + _wanted(value), e=asked)
@@ -187,10 +175,10 @@ class AddMixed(Topic):
 
     def _missing(self, op: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
         """Make □ + right = left (op 0) or □ − right = left (op 1), undone by the worked sum."""
-        p, q = Mixed(*left), Mixed(*right)
-        relation = equals(sub(Blank(), q) if op else add(Blank(), q), p)
+        p, q = t.Mixed(*left), t.Mixed(*right)
+        relation = t.equals(t.sub(t.Blank(), q) if op else t.add(t.Blank(), q), p)
         value, steps, wrong = _worked(op, left, right)
-        turned = equals(Blank(), add(p, q) if op else sub(p, q))
+        turned = t.equals(t.Blank(), t.add(p, q) if op else t.sub(p, q))
         undo = Step(f"Undo the {'subtraction: add' if op else 'addition: subtract'}.", turned)
         pv, qv = _value(left), _value(right)
         other = slips((OTHER_SIGN, pv - qv if op else pv + qv))
@@ -198,7 +186,7 @@ class AddMixed(Topic):
         text = prompt(f"Find the missing number, as {wanted} simplest form.  {{r}}", r=relation)
         return Draft(
             text,
-            Find(Blank(), (relation,)),
+            Find(t.Blank(), (relation,)),
             simplest_node(value),
             _form(value),
             (undo, *steps),
@@ -208,15 +196,17 @@ class AddMixed(Topic):
 
     def _story(self, story: int, left: tuple[int, int, int], right: tuple[int, int, int]) -> Draft:
         sign, unit, words = STORIES[story]
-        p, q = Quantity(Mixed(*left), unit), Quantity(Mixed(*right), unit)
+        p, q = t.Quantity(t.Mixed(*left), unit), t.Quantity(t.Mixed(*right), unit)
         op = 1 if sign == "+" else 0
         value, steps, wrong = _worked(op, left, right)
-        x = Sym("x")
-        work = add(p, q) if op else sub(p, q)
-        model = equals(Quantity(x, unit), work)
+        x = t.Sym("x")
+        work = t.add(p, q) if op else t.sub(p, q)
+        model = t.equals(t.Quantity(x, unit), work)
         first = Step(
             f"{'Add' if op else 'Subtract'} the two amounts.",
-            add(Mixed(*left), Mixed(*right)) if op else sub(Mixed(*left), Mixed(*right)),
+            t.add(t.Mixed(*left), t.Mixed(*right))
+            if op
+            else t.sub(t.Mixed(*left), t.Mixed(*right)),
         )
         return Draft(
             prompt(words + _wanted(value), p=p, q=q),
@@ -246,36 +236,42 @@ def _worked(
 ) -> tuple[Fraction, tuple[Step, ...], Any]:
     """Return value, working and wrong answers of left + right (op 1) or left − right (op 0)."""
     (w, a, b), (v, c, d) = left, right
-    join = add if op else sub
+    join = t.add if op else t.sub
     bottom = lcm(b, d)
-    s, t = a * (bottom // b), c * (bottom // d)
-    asked: Node = join(Mixed(*left), Mixed(*right))
-    changed: Node = join(Mixed(w, s, bottom), Mixed(v, t, bottom))
-    steps = [Step(f"Write both fraction parts over {bottom}.", equals(asked, changed))]
-    if op == 0 and s < t:
-        before, s, w = changed, s + bottom, w - 1
-        changed = Sum(Int(w), (("+", frac(s, bottom)), ("-", Mixed(v, t, bottom))))
+    left_top, right_top = a * (bottom // b), c * (bottom // d)
+    asked: t.Node = join(t.Mixed(*left), t.Mixed(*right))
+    changed: t.Node = join(t.Mixed(w, left_top, bottom), t.Mixed(v, right_top, bottom))
+    steps = [Step(f"Write both fraction parts over {bottom}.", t.equals(asked, changed))]
+    if op == 0 and left_top < right_top:
+        before, left_top, w = changed, left_top + bottom, w - 1
+        changed = t.Sum(
+            t.Int(w), (("+", t.frac(left_top, bottom)), ("-", t.Mixed(v, right_top, bottom)))
+        )
         steps.append(
             Step(
                 f"Change 1 whole to {bottom}/{bottom}: the first fraction part is too small.",
-                equals(before, changed),
+                t.equals(before, changed),
             )
         )
-    whole, top = (w + v, s + t) if op else (w - v, s - t)
-    rest: Node = add(Int(whole), frac(top, bottom)) if whole else frac(top, bottom)
+    whole, top = (w + v, left_top + right_top) if op else (w - v, left_top - right_top)
+    rest: t.Node = t.add(t.Int(whole), t.frac(top, bottom)) if whole else t.frac(top, bottom)
     word = "Add" if op else "Subtract"
-    steps.append(Step(f"{word} the whole numbers, then the fraction parts.", equals(changed, rest)))
+    steps.append(
+        Step(f"{word} the whole numbers, then the fraction parts.", t.equals(changed, rest))
+    )
     value = whole + Fraction(top, bottom)
     if top >= bottom:
         carried = mixed(whole + 1, top - bottom, bottom)
-        steps.append(Step(f"Change {bottom}/{bottom} to 1 whole.", equals(rest, carried)))
+        steps.append(Step(f"Change {bottom}/{bottom} to 1 whole.", t.equals(rest, carried)))
         rest = carried
     key = simplest_node(value)
     common = gcd(top, bottom)
     if rest != key and common == 1:
-        steps.append(Step("Write it as a mixed number.", equals(rest, key)))
+        steps.append(Step("Write it as a mixed number.", t.equals(rest, key)))
     elif rest != key:
-        steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(rest, key)))
+        steps.append(
+            Step(f"Divide the numerator and denominator by {common}.", t.equals(rest, key))
+        )
     carries = op == 1 and a * d + c * b >= b * d
     borrows = op == 0 and a * d < c * b
     gap = Fraction(abs(a * d - c * b), b * d)

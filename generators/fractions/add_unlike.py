@@ -19,7 +19,7 @@ from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.notation.tree import Int, Sum, SumOp, Sym, add, equals, frac, sub
+from itembank.notation import tree as t
 
 ALL_ACROSS = Misconception(
     "fractions.work-across",
@@ -149,10 +149,12 @@ class AddUnlike(Topic):
     def _terms(self, terms: tuple[tuple[int, int, int], ...]) -> Draft:
         bottom = lcm(*(d for _, _, d in terms))
         tops = [n * (bottom // d) for _, n, d in terms]
-        top = sum(s * t for (s, _, _), t in zip(terms, tops, strict=True))
+        top = sum(sign * n for (sign, _, _), n in zip(terms, tops, strict=True))
         value = Fraction(top, bottom)
-        asked = _signed([(s, frac(n, d)) for s, n, d in terms])
-        changed = _signed([(s, frac(t, bottom)) for (s, _, _), t in zip(terms, tops, strict=True)])
+        asked = _signed([(s, t.frac(n, d)) for s, n, d in terms])
+        changed = _signed(
+            [(sign, t.frac(n, bottom)) for (sign, _, _), n in zip(terms, tops, strict=True)]
+        )
         wanted, form = answer_form(value)
         raw = sum(s * n for s, n, _ in terms)
         below = sum(s * d for s, _, d in terms)
@@ -160,10 +162,10 @@ class AddUnlike(Topic):
         sign = "Add" if all(s > 0 for s, _, _ in terms) else "Subtract"
         work = "Work on" if len(terms) > 2 else sign
         steps = (
-            Step(f"Write {every} fractions over {bottom}.", equals(asked, changed)),
+            Step(f"Write {every} fractions over {bottom}.", t.equals(asked, changed)),
             Step(
                 f"{work} the numerators; the denominator stays {bottom}.",
-                equals(changed, frac(top, bottom)),
+                t.equals(changed, t.frac(top, bottom)),
             ),
             *finish(top, bottom),
         )
@@ -185,14 +187,14 @@ class AddUnlike(Topic):
         bottom = lcm(b, d)
         used = a * (bottom // b) + c * (bottom // d)
         value = Fraction(bottom - used, bottom)
-        first, second = frac(a, b), frac(c, d)
-        r = Sym("r")
-        changed = add(frac(a * (bottom // b), bottom), frac(c * (bottom // d), bottom))
-        left = sub(Int(1), frac(used, bottom))
+        first, second = t.frac(a, b), t.frac(c, d)
+        r = t.Sym("r")
+        changed = t.add(t.frac(a * (bottom // b), bottom), t.frac(c * (bottom // d), bottom))
+        left = t.sub(t.Int(1), t.frac(used, bottom))
         steps = (
-            Step(f"Write both fractions over {bottom}.", equals(add(first, second), changed)),
-            Step("Add the numerators.", equals(changed, frac(used, bottom))),
-            Step("Take this from 1 whole.", equals(left, frac(bottom - used, bottom))),
+            Step(f"Write both fractions over {bottom}.", t.equals(t.add(first, second), changed)),
+            Step("Add the numerators.", t.equals(changed, t.frac(used, bottom))),
+            Step("Take this from 1 whole.", t.equals(left, t.frac(bottom - used, bottom))),
             *finish(bottom - used, bottom),
         )
         wrong = slips(
@@ -202,7 +204,7 @@ class AddUnlike(Topic):
         )
         return Draft(
             prompt(story, p=first, q=second),
-            Find(r, (equals(add(first, second, r), Int(1)),)),
+            Find(r, (t.equals(t.add(first, second, r), t.Int(1)),)),
             simplest_node(value),
             "simplest",
             steps,
@@ -212,7 +214,7 @@ class AddUnlike(Topic):
         )
 
 
-def _signed(terms: list[tuple[int, Any]]) -> Sum:
+def _signed(terms: list[tuple[int, Any]]) -> t.Sum:
     """Return signed terms as a sum, as written."""
-    rest: list[tuple[SumOp, Any]] = [("+" if s > 0 else "-", node) for s, node in terms[1:]]
-    return Sum(terms[0][1], tuple(rest))
+    rest: list[tuple[t.SumOp, Any]] = [("+" if s > 0 else "-", node) for s, node in terms[1:]]
+    return t.Sum(terms[0][1], tuple(rest))

@@ -6,96 +6,30 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators.fractions._decimal_mistakes import (
+    ALL_RECUR,
+    BAR_AS_POINT,
+    DENOMINATOR_PERCENT,
+    NINES,
+    NUMERATOR_AFTER_POINT,
+    NUMERATOR_PERCENT,
+    ONE_OVER,
+    OVER_TEN,
+    OVER_TEN_DECIMAL,
+    SIGN_DROPPED,
+    STOPS,
+    TIMES_TEN,
+    TOO_FEW_NOUGHTS,
+    WRONG_WAY,
+)
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
-from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Slip, Step, Tier, prompt
 from itembank.items.measures.years import RECURRING_DECIMALS, Part
 from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.notation.tree import (
-    Dec,
-    Frac,
-    Int,
-    Node,
-    Percent,
-    Sum,
-    divide,
-    equals,
-    frac,
-    times,
-)
-
-BAR_AS_POINT = Misconception(
-    "fractions.convert-bar-as-point",
-    "reads the bar of a fraction as a decimal point",
-    "Is 1/2 more or less than 1? What about 1.2?",
-)
-NUMERATOR_AFTER_POINT = Misconception(
-    "fractions.convert-numerator-after-point",
-    "writes the numerator after the decimal point, whatever the denominator",
-    "Is 1/2 the same as 1/10? Which of them is 0.1?",
-)
-DENOMINATOR_PERCENT = Misconception(
-    "fractions.convert-denominator-as-percent",
-    "takes the denominator of the fraction as the percentage",
-    "What percentage is a half? Is it 2%?",
-)
-NUMERATOR_PERCENT = Misconception(
-    "fractions.convert-numerator-as-percent",
-    "takes the numerator of the fraction as the percentage, whatever the denominator",
-    "What percentage is a half? Is it 1%?",
-)
-TIMES_TEN = Misconception(
-    "fractions.convert-times-ten",
-    "multiplies by 10 instead of 100 to get the percentage",
-    "A half is 50%. What do you multiply 0.5 by to get 50?",
-)
-OVER_TEN_DECIMAL = Misconception(
-    "fractions.convert-divides-by-ten",
-    "divides the percentage by 10 instead of 100",
-    "50% is a half. What do you divide 50 by to get 0.5?",
-)
-WRONG_WAY = Misconception(
-    "fractions.convert-wrong-way",
-    "divides by 100 where it should multiply",
-    "0.5 is a half. What percentage is a half?",
-)
-SIGN_DROPPED = Misconception(
-    "fractions.convert-sign-dropped",
-    "leaves out the per cent sign and keeps the number",
-    "Is 50% of a cake the same as 50 cakes?",
-)
-TOO_FEW_NOUGHTS = Misconception(
-    "fractions.convert-too-few-noughts",
-    "puts the digits over a number with one nought too few",
-    "What does the last digit stand for: tenths, hundredths or thousandths?",
-)
-OVER_TEN = Misconception(
-    "fractions.convert-percentage-over-ten",
-    "puts the percentage over 10 instead of 100",
-    "How many per cent make the whole? So what does per cent mean?",
-)
-ONE_OVER = Misconception(
-    "fractions.convert-one-over",
-    "puts 1 over the number",
-    "Is 1/75 more or less than a half? What about 0.75, or 75%?",
-)
-STOPS = Misconception(
-    "fractions.convert-recurring-stops",
-    "cuts the number off, as if its digits did not go on for ever",
-    "Is 0.33, or 33%, exactly a third? What do three of them make?",
-)
-ALL_RECUR = Misconception(
-    "fractions.convert-all-recur",
-    "takes every digit after the point to recur",
-    "Which digits have a dot? Write the number out to six decimal places.",
-)
-NINES = Misconception(
-    "fractions.convert-wrong-nines",
-    "puts the digits over the wrong number of nines",
-    "How many digits recur? How many nines does that make in the denominator?",
-)
+from itembank.notation import tree as t
 
 RECURRING = (3, 6, 7, 9, 11, 12, 15, 18, 22, 30, 33)
 """Denominators whose fractions recur, with a block short enough to write."""
@@ -185,25 +119,25 @@ class DecimalsPercentages(Topic):
         return _exact_percentage(a, b) if kind == 1 else _from_recurring(kind, a, b)
 
 
-def percent(value: Fraction) -> Percent:
+def percent(value: Fraction) -> t.Percent:
     """Return a value as a percentage, with a decimal number of per cent.
 
     >>> percent(Fraction(3, 8))
     Percent(of=Dec(whole='37', places='5', recurring=''))
     """
-    return Percent(decimal_node(100 * value))
+    return t.Percent(decimal_node(100 * value))
 
 
-def _bar_as_point(top: int, bottom: int) -> Node:
+def _bar_as_point(top: int, bottom: int) -> t.Node:
     return decimal_node(Fraction(int(f"{top}{bottom}"), 10 ** len(str(bottom))))
 
 
-def _top_after_point(top: int) -> Node:
+def _top_after_point(top: int) -> t.Node:
     return decimal_node(Fraction(top, 10 ** len(str(top))))
 
 
 def _draft(
-    asked: Node, ending: str, key: Node, form: str, steps: list[Step], wrong: tuple[Slip, ...]
+    asked: t.Node, ending: str, key: t.Node, form: str, steps: list[Step], wrong: tuple[Slip, ...]
 ) -> Draft:
     text = prompt("Write {n}" + ending, n=asked)
     # The printed number and the form asked for settle the question.
@@ -213,48 +147,50 @@ def _draft(
 def _hundredths(kind: int, h: int) -> Draft:
     value = Fraction(h, 100)
     n, d = value.numerator, value.denominator
-    decimal, share, over = decimal_node(value), percent(value), frac(h, 100)
+    decimal, share, over = decimal_node(value), percent(value), t.frac(h, 100)
     if kind < 2:
         k = 100 // d
-        scaled = Frac(times(Int(n), Int(k)), times(Int(d), Int(k)))
-        first = Step("Write it over 100.", equals(frac(n, d), scaled, over))
+        scaled = t.Frac(t.times(t.Int(n), t.Int(k)), t.times(t.Int(d), t.Int(k)))
+        first = Step("Write it over 100.", t.equals(t.frac(n, d), scaled, over))
         if kind == 0:
-            steps = [first, Step("Write the hundredths as a decimal.", equals(over, decimal))]
+            steps = [first, Step("Write the hundredths as a decimal.", t.equals(over, decimal))]
             wrong = slips(
                 (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
             )
-            return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
-        steps = [first, Step("Out of 100 means per cent.", equals(over, share))]
-        wrong = slips((DENOMINATOR_PERCENT, Percent(Int(d))), (NUMERATOR_PERCENT, Percent(Int(n))))
-        return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
+            return _draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+        steps = [first, Step("Out of 100 means per cent.", t.equals(over, share))]
+        wrong = slips(
+            (DENOMINATOR_PERCENT, t.Percent(t.Int(d))), (NUMERATOR_PERCENT, t.Percent(t.Int(n)))
+        )
+        return _draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
     if kind == 2:
         steps = [
-            Step("Write it over 100.", equals(decimal, over)),
-            Step("Out of 100 means per cent.", equals(over, share)),
+            Step("Write it over 100.", t.equals(decimal, over)),
+            Step("Out of 100 means per cent.", t.equals(over, share)),
         ]
         wrong = slips((TIMES_TEN, percent(value / 10)), (WRONG_WAY, percent(value / 10000)))
         return _draft(decimal, " as a percentage.", share, "percentage", steps, wrong)
     steps = [
-        Step("Per cent means out of 100.", equals(share, over)),
-        Step("Write the hundredths as a decimal.", equals(over, decimal)),
+        Step("Per cent means out of 100.", t.equals(share, over)),
+        Step("Write the hundredths as a decimal.", t.equals(over, decimal)),
     ]
-    wrong = slips((OVER_TEN_DECIMAL, decimal_node(value * 10)), (SIGN_DROPPED, Int(h)))
+    wrong = slips((OVER_TEN_DECIMAL, decimal_node(value * 10)), (SIGN_DROPPED, t.Int(h)))
     return _draft(share, " as a decimal.", decimal, "decimal", steps, wrong)
 
 
 def _to_fraction(kind: int, h: int) -> Draft:
     """Make a percentage (kind 0, or 5 for more than 100%) or a decimal (1) a fraction."""
     value = Fraction(h, 100)
-    asked: Node = decimal_node(value) if kind == 1 else percent(value)
-    over, key = frac(h, 100), number_node(value)
+    asked: t.Node = decimal_node(value) if kind == 1 else percent(value)
+    over, key = t.frac(h, 100), number_node(value)
     say = "Write the digits as hundredths." if kind == 1 else "Per cent means out of 100."
-    steps = [Step(say, equals(asked, over))]
+    steps = [Step(say, t.equals(asked, over))]
     common = gcd(h, 100)
     ending, form = LOWEST, "lowest-terms"
-    steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(over, key)))
+    steps.append(Step(f"Divide the numerator and denominator by {common}.", t.equals(over, key)))
     if kind == 5:
         mixed = simplest_node(value)
-        steps.append(Step("Write it as a mixed number.", equals(key, mixed)))
+        steps.append(Step("Write it as a mixed number.", t.equals(key, mixed)))
         ending, form, key = " as a mixed number in its simplest form.", "mixed", mixed
     tenths = TOO_FEW_NOUGHTS if kind == 1 else OVER_TEN
     wrong = slips((tenths, Fraction(h, 10)), (ONE_OVER, Fraction(1, h)))
@@ -264,39 +200,45 @@ def _to_fraction(kind: int, h: int) -> Draft:
 def _thousandths(kind: int, h: int) -> Draft:
     value = Fraction(h, 40)
     n, d = value.numerator, value.denominator
-    t, k = 25 * h, 1000 // d
-    decimal, share, over = decimal_node(value), percent(value), frac(t, 1000)
+    thousandths, k = 25 * h, 1000 // d
+    decimal, share, over = decimal_node(value), percent(value), t.frac(thousandths, 1000)
     if kind == 4:
-        common = gcd(t, 1000)
+        common = gcd(thousandths, 1000)
         steps = [
-            Step("Write the digits as thousandths.", equals(decimal, over)),
-            Step(f"Divide the numerator and denominator by {common}.", equals(over, frac(n, d))),
+            Step("Write the digits as thousandths.", t.equals(decimal, over)),
+            Step(
+                f"Divide the numerator and denominator by {common}.", t.equals(over, t.frac(n, d))
+            ),
         ]
-        wrong = slips((TOO_FEW_NOUGHTS, Fraction(t, 100)), (ONE_OVER, Fraction(1, t)))
-        return _draft(decimal, LOWEST, frac(n, d), "lowest-terms", steps, wrong)
-    scaled = Frac(times(Int(n), Int(k)), times(Int(d), Int(k)))
+        wrong = slips(
+            (TOO_FEW_NOUGHTS, Fraction(thousandths, 100)), (ONE_OVER, Fraction(1, thousandths))
+        )
+        return _draft(decimal, LOWEST, t.frac(n, d), "lowest-terms", steps, wrong)
+    scaled = t.Frac(t.times(t.Int(n), t.Int(k)), t.times(t.Int(d), t.Int(k)))
     steps = [
-        Step("Write it over 1000.", equals(frac(n, d), scaled, over)),
-        Step("Write the thousandths as a decimal.", equals(over, decimal)),
+        Step("Write it over 1000.", t.equals(t.frac(n, d), scaled, over)),
+        Step("Write the thousandths as a decimal.", t.equals(over, decimal)),
     ]
     if kind == 2:
         wrong = slips(
             (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
         )
-        return _draft(frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
-    steps.append(Step("Multiply by 100 for the percentage.", equals(decimal, share)))
-    wrong = slips((DENOMINATOR_PERCENT, Percent(Int(d))), (TIMES_TEN, percent(value / 10)))
-    return _draft(frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
+        return _draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+    steps.append(Step("Multiply by 100 for the percentage.", t.equals(decimal, share)))
+    wrong = slips((DENOMINATOR_PERCENT, t.Percent(t.Int(d))), (TIMES_TEN, percent(value / 10)))
+    return _draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
 
 
 def _recurring_decimal(a: int, b: int) -> Draft:
     value = Fraction(a, b)
-    asked, key = frac(a, b), decimal_node(value)
+    asked, key = t.frac(a, b), decimal_node(value)
     steps = [
-        Step(f"The fraction means {a} divided by {b}.", equals(asked, divide(Int(a), Int(b)))),
+        Step(
+            f"The fraction means {a} divided by {b}.", t.equals(asked, t.divide(t.Int(a), t.Int(b)))
+        ),
         Step(
             "Divide until a remainder comes again; dot the digits that recur.",
-            equals(divide(Int(a), Int(b)), key),
+            t.equals(t.divide(t.Int(a), t.Int(b)), key),
         ),
     ]
     cut = Fraction(100 * a // b, 100)
@@ -311,16 +253,16 @@ def _recurring_decimal(a: int, b: int) -> Draft:
 
 def _exact_percentage(a: int, b: int) -> Draft:
     whole = Fraction(100 * a, b)
-    asked, key = frac(a, b), Percent(simplest_node(whole))
+    asked, key = t.frac(a, b), t.Percent(simplest_node(whole))
     steps = [
         Step(
             "Multiply by 100.",
-            equals(times(asked, Int(100)), frac(100 * a, b), simplest_node(whole)),
+            t.equals(t.times(asked, t.Int(100)), t.frac(100 * a, b), simplest_node(whole)),
         ),
-        Step("Write the per cent sign.", equals(asked, key)),
+        Step("Write the per cent sign.", t.equals(asked, key)),
     ]
     wrong = slips(
-        (STOPS, Percent(Int(int(whole)))), (TIMES_TEN, Percent(simplest_node(whole / 10)))
+        (STOPS, t.Percent(t.Int(int(whole)))), (TIMES_TEN, t.Percent(simplest_node(whole / 10)))
     )
     ending = " as a percentage. Use a mixed number, not a decimal."
     return _draft(asked, ending, key, "percentage", steps, wrong)
@@ -332,12 +274,12 @@ def _from_recurring(kind: int, a: int, b: int) -> Draft:
         return _late_recurring(a, b)
     digits = f"{a}{b}" if kind == 2 else str(b)
     nines, number = 10 ** len(digits) - 1, int(digits)
-    asked, value = Dec("0", "", digits), Fraction(number, nines)
+    asked, value = t.Dec("0", "", digits), Fraction(number, nines)
     many = "2 digits recur, so put them" if kind == 2 else "1 digit recurs, so put it"
-    steps = [Step(f"{many} over {nines}.", equals(asked, frac(number, nines)))]
+    steps = [Step(f"{many} over {nines}.", t.equals(asked, t.frac(number, nines)))]
     common = gcd(number, nines)
     if common > 1:
-        cancel = equals(frac(number, nines), number_node(value))
+        cancel = t.equals(t.frac(number, nines), number_node(value))
         steps.append(Step(f"Divide the numerator and denominator by {common}.", cancel))
     wrong = slips(
         (STOPS, Fraction(number, nines + 1)),
@@ -347,24 +289,28 @@ def _from_recurring(kind: int, a: int, b: int) -> Draft:
 
 
 def _late_recurring(a: int, b: int) -> Draft:
-    asked = Dec("0", str(a), str(b))
+    asked = t.Dec("0", str(a), str(b))
     value = Fraction(9 * a + b, 90)
-    tenfold = Dec(str(a), "", str(b))
+    tenfold = t.Dec(str(a), "", str(b))
     key = number_node(value)
-    apart: Node = Sum(Int(a), (("+", frac(b, 9)),)) if a else frac(b, 9)
+    apart: t.Node = t.Sum(t.Int(a), (("+", t.frac(b, 9)),)) if a else t.frac(b, 9)
     steps = [
         Step(
-            "Multiply by 10, so that the dot comes first.", equals(times(asked, Int(10)), tenfold)
+            "Multiply by 10, so that the dot comes first.",
+            t.equals(t.times(asked, t.Int(10)), tenfold),
         ),
-        Step("1 digit recurs, so put it over 9.", equals(tenfold, apart)),
+        Step("1 digit recurs, so put it over 9.", t.equals(tenfold, apart)),
     ]
     if a:
-        steps.append(Step("Make it one fraction.", equals(apart, frac(9 * a + b, 9))))
-    raw, common = frac(9 * a + b, 90), gcd(9 * a + b, 90)
+        steps.append(Step("Make it one fraction.", t.equals(apart, t.frac(9 * a + b, 9))))
+    raw, common = t.frac(9 * a + b, 90), gcd(9 * a + b, 90)
     steps.append(
-        Step("Undo the first step: divide by 10.", equals(divide(frac(9 * a + b, 9), Int(10)), raw))
+        Step(
+            "Undo the first step: divide by 10.",
+            t.equals(t.divide(t.frac(9 * a + b, 9), t.Int(10)), raw),
+        )
     )
     if common > 1:
-        steps.append(Step(f"Divide the numerator and denominator by {common}.", equals(raw, key)))
+        steps.append(Step(f"Divide the numerator and denominator by {common}.", t.equals(raw, key)))
     wrong = slips((STOPS, Fraction(10 * a + b, 100)), (ALL_RECUR, Fraction(10 * a + b, 99)))
     return _draft(asked, LOWEST, key, "lowest-terms", steps, wrong)

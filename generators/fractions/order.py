@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import gcd, lcm
 from typing import Any
 
+from generators._turns import by_turns
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
@@ -21,15 +22,7 @@ from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.notation.tree import (
-    Listing,
-    Node,
-    Percent,
-    RelationOp,
-    equals,
-    frac,
-    relate,
-)
+from itembank.notation import tree as t
 
 BIG_DENOMINATOR = Misconception(
     "fractions.order-denominators-only",
@@ -213,23 +206,26 @@ class OrderFractions(Topic):
     def _pair(self, small: Pair, large: Pair) -> Draft:
         """Lacking equally many pieces, the fraction with the larger denominator is the larger."""
         first, second = (small, large) if (small[0] + small[1]) % 2 else (large, small)
-        left, right = frac(*first), frac(*second)
-        sign: RelationOp = "<" if first == small else ">"
-        other: RelationOp = ">" if first == small else "<"
-        key = relate(left, sign, right)
+        left, right = t.frac(*first), t.frac(*second)
+        sign: t.RelationOp = "<" if first == small else ">"
+        other: t.RelationOp = ">" if first == small else "<"
+        key = t.relate(left, sign, right)
         bottom = lcm(first[1], second[1])
         steps = [
             _over(f"Write the {word} over {bottom}.", pair, bottom)
             for word, pair in (("first", first), ("second", second))
             if pair[1] != bottom
         ]
-        s, t = first[0] * (bottom // first[1]), second[0] * (bottom // second[1])
+        first_top, second_top = first[0] * (bottom // first[1]), second[0] * (bottom // second[1])
         steps.append(
-            Step("Compare the numerators.", relate(frac(s, bottom), sign, frac(t, bottom)))
+            Step(
+                "Compare the numerators.",
+                t.relate(t.frac(first_top, bottom), sign, t.frac(second_top, bottom)),
+            )
         )
         steps.append(Step("So this is the right sign.", key))
         wrong = slips(
-            (GAP, relate(left, "=", right)), (BIG_DENOMINATOR, relate(left, other, right))
+            (GAP, t.relate(left, "=", right)), (BIG_DENOMINATOR, t.relate(left, other, right))
         )
         text = prompt("Which sign goes between {a} and {b}: <, > or =?", a=left, b=right)
         return Draft(text, Compare(left, right), key, "sign", tuple(steps), wrong, (small, large))
@@ -237,7 +233,9 @@ class OrderFractions(Topic):
     def _three(self, things: tuple[Pair, Pair, Pair]) -> Draft:
         right, bottoms, tops, gaps = _orders(things)
         assert right is not None
-        shown = [things[k] for k in PERMUTATIONS[sum(t for t, _ in things) % 6]]
+        shown = [
+            things[k] for k in by_turns(PERMUTATIONS, sum(numerator for numerator, _ in things))
+        ]
         if shown == right:
             shown.reverse()
         bottom = lcm(*(d for _, d in things))
@@ -258,8 +256,8 @@ class OrderFractions(Topic):
                 if order
             )
         )
-        nodes = tuple(frac(*pair) for pair in shown)
-        text = prompt("Put these in order, smallest first:  {t}", t=Listing(nodes))
+        nodes = tuple(t.frac(*pair) for pair in shown)
+        text = prompt("Put these in order, smallest first:  {things}", things=t.Listing(nodes))
         return Draft(
             text, Order(nodes), _listing(right), "list", tuple(steps), wrong, tuple(sorted(things))
         )
@@ -267,12 +265,12 @@ class OrderFractions(Topic):
     def _among_decimals(self, f: Pair, g: Pair, up: int, down: int, swap: int) -> Draft:
         p, q = 1000 * f[0] // f[1], 1000 * g[0] // g[1]
         d, c = _close(p, q, up, down, swap)
-        things: list[tuple[Node, int, int, int]] = [
+        things: list[tuple[t.Node, int, int, int]] = [
             # The number, its thousandths, and what the two wrong methods take it for.
-            (frac(*f), p, p, _point(*f)),
+            (t.frac(*f), p, p, _point(*f)),
             (decimal_node(Fraction(d, 1000)), d, d, d),
-            (Percent(decimal_node(Fraction(c, 10))), c, 100 * c, c),
-            (frac(*g), q, q, _point(*g)),
+            (t.Percent(decimal_node(Fraction(c, 10))), c, 100 * c, c),
+            (t.frac(*g), q, q, _point(*g)),
         ]
         turn = (f[0] + g[1] + up) % 4
         values = [value for _, value, _, _ in things]
@@ -280,7 +278,7 @@ class OrderFractions(Topic):
             turn += 1
         things = things[turn:] + things[:turn]
         steps = [
-            Step(f"Write {word} as a decimal.", equals(node, decimal_node(Fraction(value, 1000))))
+            Step(f"Write {word} as a decimal.", t.equals(node, decimal_node(Fraction(value, 1000))))
             for word, (node, value, _, _) in zip(
                 ("the first", "the second", "the third", "the fourth"), things, strict=True
             )
@@ -295,20 +293,20 @@ class OrderFractions(Topic):
             (BAR_AS_POINT, _by(things, lambda thing: thing[3])),
         )
         nodes = tuple(node for node, _, _, _ in things)
-        text = prompt("Put these in order, smallest first:  {t}", t=Listing(nodes))
+        text = prompt("Put these in order, smallest first:  {things}", things=t.Listing(nodes))
         return Draft(text, Order(nodes), key, "list", tuple(steps), wrong, (p, q, d, c))
 
 
 def _by(
-    things: list[tuple[Node, int, int, int]], key: Callable[[tuple[Node, int, int, int]], int]
-) -> Listing:
-    return Listing(tuple(node for node, *_ in sorted(things, key=key)))
+    things: list[tuple[t.Node, int, int, int]], key: Callable[[tuple[t.Node, int, int, int]], int]
+) -> t.Listing:
+    return t.Listing(tuple(node for node, *_ in sorted(things, key=key)))
 
 
-def _listing(things: Sequence[Pair]) -> Listing:
-    return Listing(tuple(frac(*pair) for pair in things))
+def _listing(things: Sequence[Pair]) -> t.Listing:
+    return t.Listing(tuple(t.frac(*pair) for pair in things))
 
 
 def _over(say: str, pair: Pair, bottom: int) -> Step:
     top, old = pair
-    return Step(say, equals(frac(top, old), frac(top * (bottom // old), bottom)))
+    return Step(say, t.equals(t.frac(top, old), t.frac(top * (bottom // old), bottom)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import amount
 from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Choose, Draft, Misconception, Step, Tier, prompt
@@ -98,15 +99,16 @@ class BestValue(Topic):
         middle, good, bad = order
         rates = [price] * 3
         rates[good], rates[bad] = price - less, price + more
-        turn = _TURNS[(sizes[1] // 5 + price + less + more // 2 + good) % 6]
+        turn = by_turns(_TURNS, sizes[1] // 5 + price + less + more // 2 + good)
         label = {size: _NAMES[turn.index(size)] for size in range(3)}
         # The price of one thing, or of 100 grams, and how many of those a pack holds.
         counts = [Fraction(size) if tier is Tier.SUPPORT else Fraction(size, 100) for size in sizes]
         prices = [_pence(int(rates[i] * counts[i])) for i in range(3)]
         shown = [_shown(tier, sizes[i], i == middle) for i in range(3)]
-        goods = (_THINGS if tier is Tier.SUPPORT else _GOODS)[
-            (price // 2 + sizes[0] // 5 + less // 2 + more) % 4
-        ]
+        goods = by_turns(
+            _THINGS if tier is Tier.SUPPORT else _GOODS,
+            price // 2 + sizes[0] // 5 + less // 2 + more,
+        )
         text = " ".join(f"{_NAMES[i]}: {{n{i}}} for {{p{i}}}." for i in range(3))
         text = f"Which pack of {goods} is the best value? {text}"
         runs: dict[str, t.Node] = {}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import gcd, lcm
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -49,6 +50,7 @@ _STORIES = (
 
 
 def _keep_multiple(first: tuple[int, int], factor: int, last: int) -> bool:
+    # The second ratio is in its simplest form, as the first is.
     return gcd(first[1] * factor, last) == 1
 
 
@@ -148,7 +150,9 @@ class Combine(Topic):
             smaller = t.equals(whole_ratio(*parts), whole_ratio(*small))
             joined.append(Step(f"Divide every part by {factor}.", smaller))
         return Draft(
-            prompt=prompt(_STORIES[(a + c + worth) % 3], p=first_ratio, q=second_ratio, n=given),
+            prompt=prompt(
+                by_turns(_STORIES, a + c + worth), p=first_ratio, q=second_ratio, n=given
+            ),
             ask=Find(
                 t.Listing((_A, _B, _C)),
                 (

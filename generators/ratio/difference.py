@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -131,7 +132,7 @@ class Difference(Topic):
     def _count(self, pair: tuple[int, int], value: int, larger: int) -> Draft:
         parts = swapped(pair, sum(pair) + value)
         gap, asked = pair[1] - pair[0], pair[larger]
-        text, names = _COUNTED[(pair[0] + value) % 3]
+        text, names = by_turns(_COUNTED, pair[0] + value)
         big, small = parts.index(pair[1]), parts.index(pair[0])
         at = big if larger else small
         shown, given, key = whole_ratio(*parts), t.Int(gap * value), t.Int(asked * value)
@@ -161,7 +162,7 @@ class Difference(Topic):
 
     def _total(self, pair: tuple[int, int], halves: int) -> Draft:
         parts = swapped(pair, sum(pair) + halves)
-        text, names, unit = _MIXED[(pair[0] + halves) % 3]
+        text, names, unit = by_turns(_MIXED, pair[0] + halves)
         big, small = parts.index(pair[1]), parts.index(pair[0])
         worth, count, gap = Fraction(halves, 2), sum(pair), pair[1] - pair[0]
         shown, given, part_worth = (
@@ -194,9 +195,9 @@ class Difference(Topic):
     def _three(self, triple: tuple[int, int, int], quarters: int) -> Draft:
         parts = turned(triple, sum(triple) + quarters)
         worth, (least, mid, most) = Fraction(quarters, 4), triple
-        text, names = _PAID[(mid + quarters) % 3]
+        text, names = by_turns(_PAID, mid + quarters)
         big, small, middle = (parts.index(part) for part in (most, least, mid))
-        factor = (10, 15, 20, 25)[quarters % 4]
+        factor = by_turns((10, 15, 20, 25), quarters)
         shown = whole_ratio(*(part * factor for part in parts))
         given, part_worth = money_node(worth * (most - least)), money_node(worth)
         key = money_node(worth * mid)

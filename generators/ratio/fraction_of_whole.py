@@ -6,6 +6,7 @@ from dataclasses import replace
 from math import gcd
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -97,6 +98,7 @@ _FRACTIONS = tuple((p, q) for q in range(2, 9) for p in range(1, q) if gcd(p, q)
 
 
 def _keep_fraction(pair: tuple[int, int], asked: int, story: int) -> bool:
+    # The other part is not 1: a part over 1 would be no fraction, which nobody writes.
     return pair[1 - asked] != 1
 
 
@@ -195,7 +197,7 @@ class FractionOfWhole(Topic):
     def _three(self, share: tuple[int, int], pair: tuple[int, int], swap: int) -> Draft:
         (p, q), (a, b) = share, pair[::-1] if swap else pair
         count, rest = a + b, q - p
-        text, names = _THREE[(p + q + a) % 3]
+        text, names = by_turns(_THREE, p + q + a)
         shown, other = t.frac(p, q), whole_ratio(a, b)
         second, third = t.frac(rest * a, q * count), t.frac(rest * b, q * count)
         whole = (p * count, rest * a, rest * b)

@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.slips import slips
@@ -114,7 +115,7 @@ class OnePart(Topic):
         if value % (a + b) == 0:
             wrong.append((AS_TOTAL, t.Int(a * value // (a + b) * b)))
         return Draft(
-            prompt=prompt(_COUNTED[(a + b + value) % 3], r=shown, n=given),
+            prompt=prompt(by_turns(_COUNTED, a + b + value), r=shown, n=given),
             ask=Find(_B, (t.equals(t.Ratio((_A, _B)), shown), t.equals(_A, given))),
             key=key,
             form="integer",
@@ -132,7 +133,7 @@ class OnePart(Topic):
     def _total(self, pair: tuple[int, int], halves: int) -> Draft:
         given_parts, other = pair
         worth = Fraction(halves, 2)
-        text, unit = _MIXED[(other + given_parts + halves) % 3]
+        text, unit = by_turns(_MIXED, other + given_parts + halves)
         count, shown = given_parts + other, whole_ratio(other, given_parts)
         given, key = amount(worth * given_parts, unit), amount(worth * count, unit)
         part_worth = amount(worth, unit)
@@ -163,7 +164,7 @@ class OnePart(Topic):
         given, part_worth = amount(middle * value, "g"), amount(value, "g")
         whole, key = amount(count * value, "g"), amount(Fraction(count * value, 1000), "kg")
         return Draft(
-            prompt=prompt(_BLENDS[(triple[0] + triple[1] + value) % 3], r=shown, n=given),
+            prompt=prompt(by_turns(_BLENDS, triple[0] + triple[1] + value), r=shown, n=given),
             ask=Find(
                 t.add(_A, _B, _C), (t.equals(t.Ratio((_A, _B, _C)), shown), t.equals(_B, given))
             ),

@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import amount
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -63,6 +64,7 @@ _PER_PERSON = (25, 30, 40, 45, 60, 75, 80)
 
 
 def _keep_cost(few: int, many: int, price: int) -> bool:
+    # Neither number is a multiple of the other, so that the way is by one.
     return many % few != 0 and few % many != 0 and gcd(few, many) == 1
 
 
@@ -139,7 +141,9 @@ class Proportion(Topic):
         key = money_node(Fraction(price * many, 100))
         added = Fraction(price * few, 100) + many - few
         return Draft(
-            prompt=prompt(_COSTS[(few + many + price) % 3], p=t.Int(few), n=given, q=t.Int(many)),
+            prompt=prompt(
+                by_turns(_COSTS, few + many + price), p=t.Int(few), n=given, q=t.Int(many)
+            ),
             ask=Find(_X, (_same(t.Int(few), t.Int(many), given),)),
             key=key,
             form="money",
@@ -167,7 +171,7 @@ class Proportion(Topic):
         straight = abs(Fraction(rate * price, 100) - price - less)
         in_euros = Fraction(rate * less, 100)
         return Draft(
-            prompt=prompt(_ABROAD[(rate + price + less) % 3], a=pound, b=euro, n=here, e=there),
+            prompt=prompt(by_turns(_ABROAD, rate + price + less), a=pound, b=euro, n=here, e=there),
             ask=Find(t.sub(here, _X), (t.equals(t.Ratio((pound, _X)), t.Ratio((euro, there))),)),
             key=money_node(less),
             form="money",

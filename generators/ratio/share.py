@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -77,6 +78,7 @@ _PAID = (
 
 
 def _keep_support(pair: tuple[int, int], value: int) -> bool:
+    # What a part is worth is not a number of the ratio, so that the two can be told apart.
     return value != pair[0] and value != pair[1]
 
 
@@ -104,7 +106,7 @@ class Share(Topic):
 
     def _two(self, pair: tuple[int, int], value: int) -> Draft:
         a, b = swapped(pair, sum(pair) + value)
-        unit = _UNITS[(pair[0] * 2 + pair[1] + value) % 4]
+        unit = by_turns(_UNITS, pair[0] * 2 + pair[1] + value)
         whole, parts = (a + b) * value, whole_ratio(a, b)
         total = amount(whole, unit)
         part_worth, first, second = (
@@ -154,7 +156,7 @@ class Share(Topic):
         ]
         if whole % 3 == 0 and count != 3:
             wrong.append((EQUAL, t.Listing((t.Int(whole // 3),) * 3)))
-        story = _PLANTED[(triple[1] + value) % 3]
+        story = by_turns(_PLANTED, triple[1] + value)
         shown, total = whole_ratio(*parts), t.Int(whole)
         return Draft(
             prompt=prompt(story, n=total, r=shown),
@@ -183,11 +185,11 @@ class Share(Topic):
         parts = turned(triple, sum(triple) + quarters)
         small, _, large = triple
         worth = Fraction(quarters, 4)
-        text, names = _PAID[(triple[1] + quarters) % 3]
+        text, names = by_turns(_PAID, triple[1] + quarters)
         letters = (_A, _B, _C)
         big, little = parts.index(large), parts.index(small)
         text = text.replace("{big}", names[big]).replace("{small}", names[little])
-        factor = (10, 15, 20, 25)[quarters % 4]
+        factor = by_turns((10, 15, 20, 25), quarters)
         shown, total = whole_ratio(*(p * factor for p in parts)), money_node(worth * sum(parts))
         top, bottom = money_node(worth * large), money_node(worth * small)
         key, part_worth = money_node(worth * (large - small)), money_node(worth)

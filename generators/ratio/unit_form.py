@@ -40,6 +40,7 @@ _N_ONE = t.Ratio((t.Sym("n"), t.Int(1)))
 
 
 def _keep_decimal(divisor: int, other: int, last: int) -> bool:
+    # N is more than 1 and no whole number.
     return other > divisor and other % divisor != 0
 
 

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.bar import Bar
 from itembank.errors import CheckFailed, ItembankError
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -31,9 +33,8 @@ def audit(
         int | None,
         typer.Option(metavar="N", help="Audit N items at most of each tier; 20,000."),
     ] = None,
-    jobs: Annotated[
-        int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
-    ] = None,
+    jobs: Jobs = None,
+    cluster: ClusterAddress = None,
     json: Annotated[bool, typer.Option("--json", help="Print the findings as JSON.")] = False,
     progress: Annotated[
         bool,
@@ -50,27 +51,26 @@ def audit(
       itembank audit
       itembank audit ratio.share fractions.divide
       itembank audit --sample 200 --json
+      itembank audit --cluster tcp://10.0.0.5:8786
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.items.topics.registry import find_topic, topic_ids
     from itembank.proof.audit import LIMIT
     from itembank.proof.audit import audit as audit_topics
 
-    for name, value in (("--sample", sample), ("--jobs", jobs)):
-        if value is not None and value < 1:
-            raise ItembankError(f"{name} must be 1 or more, not {value}.")
+    if sample is not None and sample < 1:
+        raise ItembankError(f"--sample must be 1 or more, not {sample}.")
     chosen = list(dict.fromkeys(find_topic(one).id for one in topics or topic_ids()))
     bar = Bar(asked=progress, steady=True)
+    limit = LIMIT if sample is None else sample
     try:
-        found = audit_topics(
-            tuple(chosen), limit=LIMIT if sample is None else sample, jobs=jobs, progress=bar
-        )
+        with place_for(jobs, cluster, bar) as place:
+            found = audit_topics(tuple(chosen), limit=limit, place=place, progress=bar)
     finally:
         bar.clear()
     typer.echo(as_json(found) if json else as_text(found))
     faulty = sum(not one.sound for one in found)
     if faulty:
-        names = "1 topic" if faulty == 1 else f"{faulty} topics"
-        raise CheckFailed(f"The audit found faults in {names}.")
+        raise CheckFailed(f"The audit found faults in {counted(faulty, 'topic')}.")
 
 
 def as_json(found: Sequence[TopicAudit]) -> str:

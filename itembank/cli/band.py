@@ -7,7 +7,6 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.find import nearby_department
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.planning.bands.bands import (
@@ -20,6 +19,8 @@ from itembank.planning.bands.bands import (
 )
 from itembank.planning.bands.caution import CAUTION
 from itembank.planning.bands.groups import Entry, Group, group, read_scores, score_fault
+from itembank.text.in_words import counted
+from itembank.work.places import nearby_department
 
 MOST_MARKS = 200
 
@@ -153,7 +154,7 @@ def grouped_text(groups: tuple[Group, ...], marks: int) -> str:
     lines = [f"{total} scores out of {marks}"]
     for one, head, span in zip(groups, heads, spans, strict=True):
         lines.append("")
-        lines.append(f"{head:<{wide}}  {span:>{span_wide}}  {_pupils(one.count)}")
+        lines.append(f"{head:<{wide}}  {span:>{span_wide}}  {counted(one.count, 'pupil')}")
         if one.codes:
             lines.append(f"    Seats   {' '.join(one.codes)}")
         elif one.count:
@@ -165,7 +166,3 @@ def grouped_text(groups: tuple[Group, ...], marks: int) -> str:
 
 def _span(band: Band) -> str:
     return f"{band.lowest}" if band.lowest == band.highest else f"{band.lowest}–{band.highest}"
-
-
-def _pupils(count: int) -> str:
-    return "1 pupil" if count == 1 else f"{count} pupils"

@@ -7,8 +7,6 @@ from typing import Annotated
 
 import typer
 
-LONGEST_WHY = 60
-
 
 def cancel(
     class_: Annotated[
@@ -37,43 +35,22 @@ def cancel(
       itembank cancel 8K --date 2026-12-03 --why "school trip"
       itembank cancel 8K --date yesterday --why "fire drill"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.lesson_day import no_lesson, periods_of
-    from itembank.cli.lesson_text import store_of, the_department
+    from itembank.cli.options.department import department_with_results
     from itembank.cli.words.wrapped import say
     from itembank.errors import ItembankError
-    from itembank.people.names_out import refuse_names
-    from itembank.planning.calendar.days import long_day, parse_day
-    from itembank.records.entries.entries import Cancelled, LessonFacts
-    from itembank.records.entries.recording import record_each
-    from itembank.records.store.store import open_store
+    from itembank.planning.calendar.days import parse_day
+    from itembank.text.in_words import long_date
     from itembank.today import today
+    from itembank.work.lesson.cancel import cancel as note_cancelled
 
     if date is None:
         raise ItembankError("Say which day, as in: itembank cancel 8K --date 2026-12-03.")
     day = parse_day(date, today())
-    words = " ".join((why or "").split())
-    if len(words) > LONGEST_WHY:
-        raise ItembankError(f"--why: write {LONGEST_WHY} characters at most.")
-    found = the_department(department)
-    one = found.find_class(class_)
-    if said := no_lesson(found, one, day, period or ""):
-        raise ItembankError(f"{said} There is nothing to cancel.")
-    there = periods_of(found, one, day)
-    periods = [period] if period is not None and len(there) > 1 else list(there)
-    if len(periods) == 1 and len(there) == 1:
-        periods = [""]  # the only lesson of a day goes without its period
-    refuse_names(words, "--why")
-    with open_store(store_of(found.folder)) as store:
-        record_each(
-            store,
-            [
-                (LessonFacts(one.name, day, 1, one.title, which), Cancelled(words))
-                for which in periods or [period or ""]
-            ],
-        )
-    which = f", period {periods[0]}" if periods and periods[0] and len(periods) == 1 else ""
-    say(f"Noted: {one.name} has no lesson on {long_day(day)} {day.year}{which}.")
+    noted = note_cancelled(department_with_results(department), day, class_, why, period)
+    name = noted.class_name
+    which = f", period {noted.period}" if noted.period else ""
+    say(f"Noted: {name} has no lesson on {long_date(day)}{which}.")
     say(
-        f"Its topics were not asked and come back: ‘itembank week {one.name} --from DAY --replace’ "
+        f"Its topics were not asked and come back: ‘itembank week {name} --from DAY --replace’ "
         "plans the lessons to come anew."
     )

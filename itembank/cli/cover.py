@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-import datetime
+from dataclasses import replace as replace_fields
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from itembank.errors import ItembankError
+from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.planning.department.department import Department, SchoolClass
-    from itembank.records.entries.entries import QuestionFacts
+    from itembank.planning.department.department import Department
+    from itembank.work.lesson.cover import Covered, CoverRequest
 
 
 def cover(
@@ -63,106 +64,44 @@ def cover(
       itembank cover 8K --date 2026-11-24 --same-as 8L
       itembank cover 8K --date 2026-11-24 --pack output/8K-2026-11-10
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.lesson_day import ask_about_day, the_period
-    from itembank.cli.lesson_text import read_day, store_of, the_department
+    from itembank.cli.options.day import read_day
+    from itembank.cli.options.department import department_with_results, packs_home
     from itembank.cli.words.wrapped import say
     from itembank.files.faults import join_words
-    from itembank.records.entries.entries import Cover, LessonFacts
-    from itembank.records.entries.recording import record
-    from itembank.records.store.store import open_store
-    from itembank.today import today
+    from itembank.work.lesson.cover import CoverRequest
 
-    given = {"--topic": bool(topic), "--pack": pack is not None, "--same-as": same_as is not None}
-    named = [name for name, there in given.items() if there]
-    if len(named) != 1:
-        said = f"Give one of {join_words(named)}" if named else "Say what was asked"
-        raise ItembankError(
-            f'{said}: topics, as in -t "ratio.share 4", a --pack, or --same-as and a class.'
-        )
     day = read_day(date)
-    if day is None:
+    if day is None and (topic or pack or same_as):
         raise ItembankError("Say which day, as in: itembank cover 8K --date 2026-11-24 …")
-    if day > today():
-        raise ItembankError(f"{day} has not come yet. Check --date.")
-    found = the_department(department)
-    one = found.find_class(class_)
-    if topic:
-        questions, source = _own(topic, one), "questions of their own"
-    else:
-        questions, source = _of_pack(found, one, pack, same_as, day, output)
-    lesson = LessonFacts(
-        one.name,
-        day,
-        sum(question.marks for question in questions),
-        one.title,
-        the_period(found, one, day, period),
-        questions,
+    request = CoverRequest(
+        day or today(),
+        class_,
+        tuple(topic or ()),
+        pack,
+        same_as,
+        period,
+        packs_home(output),
+        replace,
+        any_day=yes,
     )
-    with open_store(store_of(found.folder)) as store:
-        if not yes:
-            ask_about_day(store, found, one, lesson)
-        record(store, lesson, Cover(source), replace=replace)
-    counts = dict.fromkeys(question.topic for question in questions)
-    asked = join_words([f"{sum(q.topic == name for q in questions)} on {name}" for name in counts])
-    say(f"Noted: {lesson} was asked {source}: {asked}.")
-    command = f"itembank record {one.name} --date {day}"
+    covered = _covered(department_with_results(department), request)
+    lesson = covered.lesson
+    asked = join_words([f"{count} on {name}" for name, count in covered.counts.items()])
+    say(f"Noted: {lesson} was asked {covered.source}: {asked}.")
+    command = f"itembank record {lesson.class_name} --date {day}"
     say(f"What was planned was not asked. Results, if there are any: ‘{command}’.")
 
 
-def _own(texts: list[str], one: SchoolClass) -> tuple[QuestionFacts, ...]:
-    """Return questions of which only the topics are known.
+def _covered(department: Department, request: CoverRequest) -> Covered:
+    from itembank.cli.words.ask import can_ask, yes
+    from itembank.work.lesson.cover import cover as note_cover
 
-    Raises:
-        ItembankError: every topic there is not, and every number that cannot be.
-    """
-    from itembank.items.topics.registry import topic_ids
-    from itembank.planning.department.department import MOST_QUESTIONS
-    from itembank.planning.department.known_topics import KnownTopics
-    from itembank.planning.topic_names import unknown_topic
-    from itembank.records.entries.entries import QuestionFacts
-    from itembank.text.whole_number import whole_number
-
-    known = KnownTopics(tuple(topic_ids()), one.draw_from.banks or ())
-    faults: list[str] = []
-    names: list[str] = []
-    for text in texts:
-        words = text.replace(",", " ").split()
-        count = whole_number(words[1]) if len(words) == 2 else 1
-        if len(words) not in (1, 2) or not count:
-            faults.append(f'‘{text}’: write a topic and a number of questions: "ratio.share 4".')
-        elif words[0].lower() not in known:
-            faults.append(unknown_topic(words[0], known))
-        else:
-            names += [words[0].lower()] * min(count, MOST_QUESTIONS + 1)
-    if len(names) > MOST_QUESTIONS:
-        faults.append(f"A starter has 1 to {MOST_QUESTIONS} questions.")
-    if faults:
-        raise ItembankError("\n".join(faults))
-    said = "a question of the teacher’s own"
-    return tuple(QuestionFacts(number, "", name, "", said) for number, name in enumerate(names, 1))
-
-
-def _of_pack(
-    found: Department,
-    one: SchoolClass,
-    pack: Path | None,
-    same_as: str | None,
-    day: datetime.date,
-    output: Path | None,
-) -> tuple[tuple[QuestionFacts, ...], str]:
-    """Return the questions of a pack, and words for whose it is."""
-    from itembank.cli.lesson_day import parallel
-    from itembank.cli.pack import output_home
-    from itembank.records.entries.lesson_pack import choose_pack, packs_of, read_pack_facts
-
-    if pack is not None:
-        lesson = read_pack_facts(pack).lesson
-        return lesson.questions, f"the starter of {lesson.class_name} for {lesson.date}"
-    other = parallel(found, one, same_as or "")
-    home = output if output is not None else output_home(Path.cwd())
-    place = choose_pack(packs_of(home, other), day, day)
-    if place is None:
-        raise ItembankError(
-            f"There is no pack of {other} for {day} in {home}. Name the one it was with --pack."
-        )
-    return read_pack_facts(place.path).lesson.questions, f"the starter of {other}"
+    try:
+        return note_cover(department, request)
+    except ItembankError as error:
+        if error.matter != "no lesson that day" or not can_ask():
+            raise
+        if not yes(f"{error.about['why']} Record it all the same?", default=False):
+            said = "Nothing was recorded. Name the day of the lesson with --date."
+            raise ItembankError(said) from None
+    return note_cover(department, replace_fields(request, any_day=True))

@@ -8,27 +8,19 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.lesson_text import (
-    asked_line,
-    check_pdf,
-    overall_line,
-    pupils,
-    read_day,
-    store_of,
-    the_department,
-    thresholds_of,
-)
-from itembank.cli.report.titles import Titles, cut, titles_of
+from itembank.cli.options.day import read_day
+from itembank.cli.options.department import department_with_results
+from itembank.cli.words.name_column import cut
 from itembank.cli.words.wrapped import paragraph, table, width
-from itembank.errors import ItembankError
 from itembank.planning.bands.caution import CAUTION
+from itembank.text.in_words import counted
+from itembank.work.lesson.decide import check_pdf, write_groups
+from itembank.work.lesson.decide import decide as decide_lesson
+from itembank.work.report.lesson_words import asked_line, overall_line
+from itembank.work.report.titles import Titles, titles_of
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
-    from itembank.planning.bands.bands import Band
     from itembank.records.reports.decision import Decision, QuestionAdvice
-    from itembank.records.store.place import Place
 
 INDENT = "    "
 MOST_FOOLED = 3
@@ -69,21 +61,12 @@ def decide(
     day = read_day(date)
     if sheet is not None:
         check_pdf(sheet)
-    found = the_department(department)
-    one = found.find_class(class_)
-    from itembank.records.reports.decision import decide as decide_lesson
-    from itembank.records.results.correct import find_lesson
-    from itembank.records.store.store import open_store
-
-    thresholds = thresholds_of(found.deciding)
-    with (
-        open_store(store_of(found.folder), make=False) as store,
-        store.reading() as connection,
-    ):
-        lesson = find_lesson(connection, one.name, day, period, with_results=day is None)
-        bands = one.bands.bands(lesson.out_of)
-        result = decide_lesson(connection, lesson, one.bands, thresholds)
-    there = f"{pupils(result.pupils)}." if result.pupils else "How it went is not recorded."
+    found = department_with_results(department)
+    decided = decide_lesson(found, class_, day, period)
+    result, thresholds = decided.decision, decided.thresholds
+    there = (
+        f"{counted(result.pupils, 'pupil')}." if result.pupils else "How it went is not recorded."
+    )
     lines = [f"{result.facts}: {result.facts.title}. {there}"]
     lines += paragraph("", asked_line(result)).splitlines()
     lines += _bands(result)
@@ -102,32 +85,9 @@ def decide(
     if pairs:
         lines += ["", *_pairs(result)]
     if sheet is not None:
-        _write_sheet(sheet, result, bands, store_of(found.folder))
+        write_groups(found, decided, sheet)
         lines += ["", f"Written: {sheet}. It shows seat codes: take it down after the lesson."]
     typer.echo("\n".join([*lines, "", CAUTION]))
-
-
-def _write_sheet(path: Path, result: Decision, bands: Sequence[Band], store: Place) -> None:
-    """Write the groups with their next tasks, a page each."""
-    from itembank.files.private import write_private
-    from itembank.packs.data.convert import pack_band
-    from itembank.pages.documents.group_sheet import GroupPart, group_sheets
-    from itembank.records.exporting import remember_files
-
-    if not any(one.seats for one in result.groups):
-        raise ItembankError(
-            f"{result.facts} has no results by seat, so there are no groups to print. Record "
-            "scores or answers by seat with ‘itembank record --sheet’."
-        )
-    tasks = {band.letter: f"{band.task.title}. {band.task.where}" for band in bands}
-    known = {band.letter: pack_band(band) for band in bands}
-    groups = [
-        GroupPart(known[one.letter], one.seats, tasks[one.letter])
-        for one in result.groups
-        if one.seats and one.letter in known
-    ]
-    remember_files(store, [path], result.facts.class_name)
-    write_private(path, group_sheets(str(result.facts), groups))
 
 
 def _bands(result: Decision) -> list[str]:

@@ -26,14 +26,11 @@ def export(
     Example:
       itembank export --to results-2026
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.lesson_text import store_of, the_department
+    from itembank.cli.options.department import department_with_results
     from itembank.cli.words.wrapped import say, table
-    from itembank.records.exporting import export_all
-    from itembank.records.store.store import open_store
+    from itembank.work.lesson.export import export as write_tables
 
-    found = the_department(department)
-    with open_store(store_of(found.folder), make=False) as store:
-        counts = export_all(store, to, replace)
+    counts = write_tables(department_with_results(department), to, replace)
     say(f"Written to {to}:")
     rows = [(name, f"{count:,}") for name, count in counts.items()]
     typer.echo(table(("file", "rows"), rows, right={1}))

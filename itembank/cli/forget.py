@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.lesson_text import read_day, store_of, the_department
+from itembank.cli.options.day import read_day
+from itembank.cli.options.department import department_with_results
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.text.folding import same_name
+from itembank.text.in_words import short_day
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.forget.forgetting import Forgotten
     from itembank.records.pupils.whom import Whom
-    from itembank.records.store.store import Store
+    from itembank.work.lesson.forget import ForgottenNow, ToForget
 
 GO_ON = "‘itembank forget --finish’"
 
@@ -53,94 +52,70 @@ def forget(
       itembank forget --before 2025-09-01 --yes
       itembank forget --finish
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    given = any(one is not None for one in (seat, class_, before))
+    from itembank.work.lesson.forget import finish_forgetting, whom_of
+
+    given = any(value is not None for value in (seat, class_, before))
     if finish and given:
         raise ItembankError("--finish goes on with all that was begun; give it alone.")
-    whom = None if finish else _whom(seat, class_, read_day(before, "--before"))
-    found = the_department(department)
-    from itembank.records.store.store import open_store
-
-    with open_store(store_of(found.folder), make=False) as store:
-        done = _finish_all(store) if whom is None else _forget(store, found, whom, yes)
+    whom = None if finish else whom_of(seat, class_, read_day(before, "--before"))
+    found = department_with_results(department)
+    if whom is not None:
+        done = _forget(found, whom, yes)
+    else:
+        finished = finish_forgetting(found)
+        if not finished:
+            say("Nothing was begun to be forgotten that is not done.")
+        for each in finished:
+            _say_done(each)
+        done = all(each.forgotten.done for each in finished)
     if not done:
         raise typer.Exit(1)
 
 
-def _forget(store: Store, found: Department, whom: Whom, yes: bool) -> bool:
+def _forget(department: Department, whom: Whom, yes: bool) -> bool:
     """Forget, and say at each step what is true then; tell whether nothing is left to do."""
-    from itembank.records.forget.forgetting import begun, count_rows, unfinished
-    from itembank.records.forget.forgetting import forget as forget_now
+    from itembank.work.lesson.forget import forget as forget_now
+    from itembank.work.lesson.forget import to_forget
 
-    things = "record" if whom.seat else "lesson"
-    count = count_rows(store, whom)
-    counted = f"{count} {things}{'' if count == 1 else 's'}"
-    if not yes and not begun(store, whom):
-        _confirm(whom, counted)
+    what = to_forget(department, whom)
+    if not yes and not what.begun:
+        _confirm(what)
     try:
-        done = forget_now(store, whom)
+        now = forget_now(department, whom)
     except KeyboardInterrupt:
         said = (
-            f"{counted} removed from {store.name}: {whom}. Files may still hold them: "
+            f"{what.counted} removed from {what.store_name}: {whom}. Files may still hold them: "
             f"{GO_ON} does the rest."
-            if begun(store, whom)
+            if to_forget(department, whom).begun
             else "Nothing was forgotten."
         )
         say(f"Stopped. {said}", err=True)
         raise
-    say(f"{counted} removed from {store.name}: {whom}.")
-    _say_done(store, whom, done)
-    if any(same_name(one.name, whom.class_name) for one in found.classes):
-        what = f"{whom.seat} still stands" if whom.seat else f"{whom.class_name} still stands"
-        say(f"{what} in department.toml; take it out there if it is no longer needed.")
-    for other in unfinished(store):
-        if other.whom not in (None, whom):
-            say(f"{other.whom}, begun on {other.begun_at:%d %b}, is not done yet: see {GO_ON}.")
-    return done.done
+    say(f"{what.counted} removed from {what.store_name}: {whom}.")
+    _say_done(now)
+    if now.listed:
+        say(
+            f"{now.listed} still stands in department.toml; take it out there if it is no longer "
+            "needed."
+        )
+    for other in now.unfinished:
+        say(f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}.")
+    return now.forgotten.done
 
 
-def _finish_all(store: Store) -> bool:
-    """Go on with all that was begun, and tell whether nothing is left to do."""
-    from itembank.records.forget.forgetting import finish, unfinished
-
-    begun = unfinished(store)
-    if not begun:
-        say("Nothing was begun to be forgotten that is not done.")
-    done = True
-    for one in begun:
-        result = finish(store, one.number)
-        _say_done(store, one.whom, result)
-        done = done and result.done
-    return done
-
-
-def _whom(seat: str | None, class_: str | None, before: datetime.date | None) -> Whom:
-    from itembank.people.seats import seat_fault
-    from itembank.records.pupils.whom import Whom
-
-    if seat is None:
-        return Whom(class_ or "", before=before)
-    name, slash, code = seat.rpartition("/")
-    if not slash:
-        name = class_ or ""
-    elif class_ and not same_name(class_, name):
-        raise ItembankError(f"--seat is of {name}, and --class says {class_}. Leave one out.")
-    if fault := seat_fault(code):
-        raise ItembankError(f"--seat: {fault}")
-    return Whom(name, code.upper(), before)
-
-
-def _confirm(whom: Whom, counted: str) -> None:
+def _confirm(what: ToForget) -> None:
     from itembank.cli.words.ask import can_ask
     from itembank.cli.words.ask import yes as answered_yes
 
     if not can_ask():
         raise ItembankError("This cannot be undone, so say --yes to do it without being asked.")
-    if not answered_yes(f"Forget {whom} ({counted}) for good?", default=False):
+    if not answered_yes(f"Forget {what.whom} ({what.counted}) for good?", default=False):
         raise ItembankError("Nothing was forgotten.")
 
 
-def _say_done(store: Store, whom: Whom | None, done: Forgotten) -> None:
+def _say_done(now: ForgottenNow) -> None:
     """Say what became of notes and files, what is left, and what to do about it."""
+    done = now.forgotten
     if done.cut:
         one = done.cut == 1
         say(
@@ -163,17 +138,17 @@ def _say_done(store: Store, whom: Whom | None, done: Forgotten) -> None:
         say(f"Not clean yet: {path}: {why}. Put that right, or delete the file.", err=True)
     if done.unswept:
         say(
-            f"Unused parts of {store.name} may still hold what was removed: they could not be "
+            f"Unused parts of {now.store_name} may still hold what was removed: they could not be "
             f"overwritten. {done.unswept}",
             err=True,
         )
-    if store.shared:
+    if now.shared:
         say(
             "Copies that this command cannot reach may be left on the server: in unused rows until "
             "its owner runs VACUUM FULL, in its write-ahead log, and in its backups. Ask whoever "
             "looks after it."
         )
     if done.done:
-        say(f"Forgotten: {whom}." if whom is not None else f"{store.name} is swept.")
+        say(f"Forgotten: {now.whom}." if now.whom is not None else f"{now.store_name} is swept.")
     else:
         say(f"Not finished. When you have seen to that, {GO_ON} looks again.", err=True)

@@ -14,6 +14,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.bank.index.remark import listen
 from itembank.cli.options.group import PlainGroup, later
 from itembank.cli.words.advice import told
 from itembank.cli.words.screen import screens
@@ -92,6 +93,7 @@ def run(arguments: Sequence[str] | None = None) -> None:
     # Most of what a command makes lives until it ends: looking for garbage as often as Python
     # does by default found none, and took a twentieth of a pack's time.
     gc.set_threshold(100_000)
+    listen(lambda sentence: say(sentence, err=True))
     with screens():
         try:
             typed = as_typed(sys.argv[1:] if arguments is None else arguments)

@@ -29,6 +29,7 @@ from itembank.packs.data.pack import Version as StoredVersion
 from itembank.planning.bands.bands import Band, band_of, rescaled
 from itembank.planning.bands.caution import CAUTION, HEADING
 from itembank.records.entries.questions_asked import not_asked_said
+from itembank.text.in_words import counted, day_month_year
 
 
 def mark_answer_sheet(
@@ -104,8 +105,8 @@ def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band
     """Return a marked sheet as text: each seat, each question, each band."""
     lesson = pack.lesson
     version = f", version {letter}" if len(pack.versions) > 1 else ""
-    title = f"{lesson.class_name}, {lesson.date.day} {lesson.date:%B %Y}{version}"
-    parts = [f"{title}: {_count(len(sheet.seats), 'seat')}, out of {sheet.out_of}"]
+    title = f"{lesson.class_name}, {day_month_year(lesson.date)}{version}"
+    parts = [f"{title}: {counted(len(sheet.seats), 'seat')}, out of {sheet.out_of}"]
     if sheet.not_asked:
         parts.append(f"{not_asked_said(sheet.not_asked)} Nobody has an answer there.")
     parts.append("")
@@ -119,7 +120,7 @@ def sheet_text(pack: Pack, letter: str, sheet: MarkedSheet, bands: Sequence[Band
     parts += ["", "Bands"]
     for band in bands:
         inside = [seat.seat for seat in sheet.seats if band.lowest <= seat.marks <= band.highest]
-        parts.append(f"  {signs(band)}: {_count(len(inside), 'pupil')}")
+        parts.append(f"  {signs(band)}: {counted(len(inside), 'pupil')}")
         if inside:
             parts.append(paragraph("    Seats  ", " ".join(inside)))
             parts.append(f"    Next   {band.task.title}, {band.task.mode}, {band.task.tier} sheet")
@@ -149,7 +150,3 @@ def _question_lines(question: MarkedQuestion) -> list[str]:
         said = f"{shown.count} ({share}) {what.name}. Ask: {what.ask}"
         lines.append(paragraph(" " * len(lead), said))
     return lines
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}{'' if number == 1 else 's'}"

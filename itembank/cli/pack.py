@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import banks_of, complete_topic, nearby_department
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.department.department import PAPERS
-from itembank.today import today
+from itembank.text.in_words import long_date
+from itembank.work.places import output_home
 
 if TYPE_CHECKING:
-    from itembank.packs.build import Started
+    from itembank.planning.department.pack_request import PackRequest
+    from itembank.work.pack.make import PackMade
 
 
 def pack(
@@ -123,97 +126,74 @@ def pack(
       itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.pack_settings import Given, refuse_with_from, resolve
+    from itembank.planning.department.draw_from import DrawFrom
+    from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+    from itembank.work.pack.make import draw_again, make_pack
 
-    given = Given(
+    typed = PackRequest(
         class_name=class_,
-        date=date,
         title=title,
-        topics=tuple(topic or ()),
+        topics=tuple(map(PlannedTopic, topic or ())),
         questions=questions,
         seed=seed,
         follow_up=follow_up,
         variants=variants,
         large_print=large_print,
         paper=paper,
-        two_up=two_up,
-        banks=tuple(bank or ()),
-        questions_from=questions_from,
-        prefer=prefer,
-        signed_only=signed_only,
-        beyond_year=beyond_year,
+        slips=two_up,
+        draw_from=DrawFrom(
+            tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
+        ),
     )
     home = output if output is not None else output_home(Path.cwd())
     if from_ is not None:
-        refuse_with_from(given, plan, department)
-        from itembank.packs.check import start_reading
-
-        _write(start_reading(from_), home, replace)
+        refuse_with_from(typed, date, plan, department)
+        _tell(draw_again(from_, home, replacing=replace))
         return
-    from itembank.cli.taught import not_yet, taught_dates
-    from itembank.items.topics.registry import topic_ids
-    from itembank.planning.department.plan_file import read_plan
-
-    known = tuple(topic_ids())
-    found = nearby_department(department, known)
-    near = (*given.banks, *banks_of(found))
-    planned = read_plan(plan, known, near) if plan is not None else None
-    group = found.find_class(class_ or (planned.class_name if planned else None)) if found else None
-    taught = taught_dates(found, group) if found and group else {}
-    settings = resolve(given, planned, found, known, today(), taught)
-    _refuse_existing(home / settings.folder_name, replace)
-
-    from itembank.cli.pack_settings import as_request
-    from itembank.packs.build import start_pack
-
-    _write(start_pack(as_request(settings)), home, replace)
-    wanted = [one.id for one in settings.topics]
-    own = group.topics if group and not (given.topics or (planned and planned.topics)) else ()
-    for name, when in not_yet([*own, *wanted], taught, settings.date).items():
-        if name in wanted:
-            say(f"Note: {settings.class_name}: {name} {when}, and you ask for it before.")
-        else:
-            say(f"Note: {name} {when}, so it is left out. To ask for it all the same: -t {name}")
+    _tell(make_pack(typed, home, day=date, plan=plan, department=department, replacing=replace))
 
 
-def output_home(here: Path) -> Path:
-    """Return where packs go unless told otherwise: the nearest folder called ``output``.
-
-    It is looked for in `here` and then above it, no further than the top of the project (the
-    folder that holds ``.git``). Outside a project, or without one, it is `here` itself.
-    """
-    project = next((one for one in (here, *here.parents) if (one / ".git").exists()), here)
-    for folder in (here, *here.parents):
-        if (folder / "output").is_dir():
-            return folder / "output"
-        if folder == project:
-            break
-    return here
-
-
-def _refuse_existing(folder: Path, replace: bool) -> None:
-    """Say so before any work when the pack could not be written."""
-    if folder.exists() and not replace:
+def refuse_with_from(
+    typed: PackRequest, date: str | None, plan: Path | None, department: Path | None
+) -> None:
+    """Refuse what would change a pack that is only to be drawn again."""
+    names = {"class_name": "--class", "topics": "--topic", "slips": "--two-up", "banks": "--bank"}
+    given: dict[str, object] = {"date": date, "plan": plan, "department": department}
+    for part in (typed, typed.draw_from):
+        given |= {field.name: getattr(part, field.name) for field in fields(part)}
+    options = [
+        names.get(name, f"--{name.replace('_', '-')}")
+        for name, value in given.items()
+        if name != "draw_from" and value not in (None, (), frozenset())
+    ]
+    if options:
+        them = "that" if len(options) == 1 else "them"
         raise ItembankError(
-            f"There is a pack in {folder} already.", matter="pack there", folder=folder
+            f"--from makes a pack again just as it was, so {join_words(options)} cannot change "
+            f"it. Leave {them} out, or leave out --from to make a new pack."
         )
 
 
-def _write(started: Started, home: Path, replace: bool) -> None:
-    from itembank.pages.write_pack import write_pack
-
-    made = started.pack
-    folder = home / f"{made.lesson.class_name}-{made.lesson.date.isoformat()}"
-    write_pack(started, folder, replace=replace)
-    lesson = made.lesson
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B %Y}"
+def _tell(made: PackMade) -> None:
+    pack, lesson = made.pack, made.pack.lesson
+    day = long_date(lesson.date)
     say(f"{lesson.class_name}, {day}: {lesson.title}")
-    topics = ", ".join(topic.id for topic in made.topics)
-    say(f"{made.marks} marks on {topics}. Seed {made.seed}.")
-    if made.drawing is not None and made.drawing.banks:
+    topics = ", ".join(topic.id for topic in pack.topics)
+    say(f"{pack.marks} marks on {topics}. Seed {pack.seed}.")
+    if pack.drawing is not None and pack.drawing.banks:
         from itembank.packs.sources.sources_in_words import drawn_words
 
-        say(drawn_words(made))
-    typer.echo(f"Written to {folder}:")
-    for file in sorted(one.name for one in folder.iterdir()):
-        typer.echo(f"  {file}")
+        say(drawn_words(pack))
+    typer.echo(f"Written to {made.folder}:")
+    for name in made.files:
+        typer.echo(f"  {name}")
+    for early in made.early:
+        if early.asked:
+            say(
+                f"Note: {lesson.class_name}: {early.topic} {early.when}, and you ask for it before."
+            )
+        else:
+            say(
+                f"Note: {early.topic} {early.when}, so it is left out. To ask for it all the "
+                f"same: -t {early.topic}"
+            )

@@ -117,29 +117,30 @@ def record(
       itembank record 8L --same-as 8K --bands "7 11 9"
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.record_run import Typed, run
+    from itembank.cli.options.day import read_day
+    from itembank.cli.options.department import department_with_results, packs_home
+    from itembank.cli.record_told import record_and_tell
+    from itembank.work.lesson.record_request import RecordRequest
 
-    run(
-        Typed(
-            class_name=class_,
-            bands=bands,
-            right=right,
-            pupils=pupils,
-            sheet=sheet,
-            own_view=own_view,
-            unclear=unclear,
-            note=note,
-            correct=tuple(correct or ()),
-            date=date,
-            period=period,
-            pack=pack,
-            asked=asked,
-            same_as=same_as,
-            out_of=out_of,
-            output=output,
-            department=department,
-            replace=replace,
-            add=add,
-            yes=yes,
-        )
+    request = RecordRequest(
+        class_name=class_,
+        bands=bands,
+        right=right,
+        pupils=pupils,
+        sheet=sheet,
+        own_view=own_view,
+        unclear=unclear,
+        note=note,
+        correct=tuple(correct or ()),
+        date=read_day(date),
+        period=period,
+        pack=pack,
+        asked=asked,
+        same_as=same_as,
+        out_of=out_of,
+        packs=packs_home(output),
+        replace=replace,
+        add=add,
+        any_day=yes,
     )
+    record_and_tell(department_with_results(department), request)

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.errors import ItembankError
 from itembank.planning.bands.next_tasks import TIERS
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
@@ -52,10 +53,10 @@ def show(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     import random
 
-    from itembank.cli.find import find_address
     from itembank.cli.words.wrapped import item_text
     from itembank.items.item import Tier
     from itembank.items.topics.registry import find_topic, topic_ids
+    from itembank.work.places import find_address
 
     banks = tuple(bank or ())
     if ":" in topic:
@@ -89,9 +90,9 @@ def show(
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:
     """Show one question of a bank, with all that is known about it."""
-    from itembank.bank.read.any_address import find_bank
+    from itembank.bank.index.any_address import find_bank
     from itembank.cli.bank.show import show as show_entry
-    from itembank.cli.find import nearby_banks
+    from itembank.work.places import nearby_banks
 
     bank = find_bank(address, nearby_banks(named))
     show_entry([address.partition(":")[2]], bank.folder)
@@ -99,11 +100,11 @@ def _show_entry(address: str, named: tuple[Path, ...]) -> None:
 
 def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
     """Return the banks near here that hold a topic."""
-    from itembank.cli.find import nearby_banks
+    from itembank.work.places import nearby_banks
 
     if not (folders := nearby_banks(named)):
         return []
-    from itembank.bank.read.any_address import read_banks
+    from itembank.bank.index.any_address import read_banks
 
     return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
 
@@ -118,7 +119,6 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
         if tier not in (None, one):
             continue
         entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
-        questions = "question" if len(entries) == 1 else "questions"
-        typer.echo(f"\n{one}: {len(entries)} {questions}")
+        typer.echo(f"\n{one}: {counted(len(entries), 'question')}")
         for entry in entries[:count]:
             typer.echo("\n" + "\n".join([entry.address, *item_lines(entry.item)]))

@@ -40,11 +40,11 @@ def topics(
       itembank topics --strand ratio
       itembank topics --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.find import nearby_banks
     from itembank.cli.words.wrapped import paragraph
     from itembank.items.item import Tier
     from itembank.items.topics.registry import find_topic, topic_ids
     from itembank.packs.sources.within_year import first_years
+    from itembank.work.places import nearby_banks
 
     groups: list[tuple[str, Rows]] = []
     rows: Rows = []
@@ -74,8 +74,8 @@ def topics(
 
 def _in_banks(folders: tuple[Path, ...]) -> list[tuple[str, Rows]]:
     """Return a heading and the topics of each bank, with how many questions are in use."""
+    from itembank.bank.index.any_address import read_banks
     from itembank.bank.question.year import entry_year
-    from itembank.bank.read.any_address import read_banks
     from itembank.items.item import Tier
 
     groups: list[tuple[str, Rows]] = []

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.text.in_words import day_month_year
+
 if TYPE_CHECKING:
-    from itembank.records.entries.recording import Last
+    from itembank.planning.department.department import Department
+    from itembank.work.lesson.undo import TakenBack
 
 
 def undo(
@@ -38,42 +42,35 @@ def undo(
       itembank undo 8K
       itembank undo 8K --date 2026-11-30
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.lesson_text import read_day, store_of, the_department
+    from itembank.cli.options.day import read_day
+    from itembank.cli.options.department import department_with_results
     from itembank.cli.words.wrapped import say
-    from itembank.records.entries.recording import last_recorded
-    from itembank.records.entries.recording import undo as take_back
-    from itembank.records.store.store import open_store
 
     day = read_day(date)
-    found = the_department(department)
-    name = found.find_class(class_).name
-    with open_store(store_of(found.folder), make=False) as store:
-        last = last_recorded(store, name, day)
-        if last.asked_about and not yes:
-            _confirm(name, last)
-        _, when, again = take_back(store, name, day, last)
+    taken = _take_back(department_with_results(department), class_, day, yes)
+    last, when = taken.last, taken.last.date
     if last.moves:
-        say(f"Taken back: {last.words}, from {when.day} {when:%B %Y} on.")
+        say(f"Taken back: {last.words}, from {day_month_year(when)} on.")
         return
-    say(f"Taken back: {last.words} of {name} on {when.day} {when:%B %Y}.")
-    if again:
+    say(f"Taken back: {last.words} of {taken.class_name} on {day_month_year(when)}.")
+    if taken.counts_again:
         say("What that had replaced counts again.")
 
 
-def _confirm(name: str, last: Last) -> None:
-    """Say what would be taken back, and ask."""
-    from itembank.cli.words.ask import can_ask
-    from itembank.cli.words.ask import yes as answered_yes
+def _take_back(
+    department: Department, name: str | None, day: datetime.date | None, sure: bool
+) -> TakenBack:
+    """Take back, and ask first where something newer was taken back before."""
+    from itembank.cli.words.ask import can_ask, yes
     from itembank.errors import ItembankError
+    from itembank.work.lesson.undo import undo as take_back
 
-    period = f", period {last.period}" if last.period else ""
-    day = f"{last.date.day} {last.date:%B %Y}"
-    where = f", from {day}" if last.moves else f" of {name} on {day}{period}"
-    said = (
-        f"The last was taken back already. The next would be {last.words}{where}, recorded on "
-        f"{last.made_at:%d %b at %H:%M}."
-    )
-    if not can_ask():
-        raise ItembankError(f"{said} Nothing was taken back. Add --yes to take that back too.")
-    if not answered_yes(f"{said} Take that back too?", default=False):
-        raise ItembankError("Nothing was taken back.")
+    try:
+        return take_back(department, name, day, sure=sure)
+    except ItembankError as error:
+        if error.matter != "older than what was taken back" or not can_ask():
+            raise
+        if not yes(f"{error.about['why']} Take that back too?", default=False):
+            raise ItembankError("Nothing was taken back.") from None
+        last = error.about["last"]
+    return take_back(department, name, day, expected=last)

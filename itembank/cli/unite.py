@@ -7,6 +7,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.text.in_words import counted, day_month_year, moment
+
 
 def unite(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The other results file.")],
@@ -24,18 +26,16 @@ def unite(
     Example:
       itembank unite "results (copy).sqlite3"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.lesson_text import store_of, the_department
+    from itembank.cli.options.department import the_department
     from itembank.cli.words.wrapped import say
     from itembank.records.entries.entries import NAMES
-    from itembank.records.store.store import open_store
-    from itembank.records.uniting import unite as unite_now
+    from itembank.work.lesson.unite import unite as bring_in
 
-    found = the_department(department)
-    with open_store(store_of(found.folder, tell_copies=False)) as store:
-        done = unite_now(store, file)
+    brought = bring_in(the_department(department), file)
+    done, store_name = brought.united, brought.store_name
     if done.entries or done.moves:
-        counted = [
-            f"{number} {what}{'' if number == 1 else 's'}"
+        parts = [
+            counted(number, what)
             for number, what in (
                 (done.entries, "record"),
                 (done.lessons, "new lesson"),
@@ -43,9 +43,9 @@ def unite(
             )
             if number
         ]
-        say(f"Brought into {store.name}: {', '.join(counted)}.")
+        say(f"Brought into {store_name}: {', '.join(parts)}.")
     else:
-        say(f"{store.name} holds all that {file} holds already.")
+        say(f"{store_name} holds all that {file} holds already.")
     if done.entries_forgotten_there:
         say(f"Forgotten in {file}, and now here: {done.entries_forgotten_there} records.")
     for name, seat in sorted(done.kept_out):
@@ -55,14 +55,15 @@ def unite(
             f"Seat {seat.upper()} of {name.upper()} was forgotten in {file}, but not here: "
             f"‘itembank forget --seat {name.upper()}/{seat.upper()}’ forgets it here too."
         )
-    for one in done.differing:
+    for both in done.differing:
         told = [
-            f"{NAMES[kind]} of {moment:%d %b at %H:%M}"
-            for kind, moment in zip(one.kinds, one.made_at, strict=True)
+            f"{NAMES[kind]} of {moment(made)}"
+            for kind, made in zip(both.kinds, both.made_at, strict=True)
         ]
         say(
-            f"{one.class_name} on {one.date.day} {one.date:%B %Y} was recorded differently in the "
-            f"two: {' and '.join(told)}. Both are kept and the last of them counts. If it should "
-            f"not: ‘itembank undo {one.class_name} --date {one.date}’, and the one before counts."
+            f"{both.class_name} on {day_month_year(both.date)} was recorded differently in "
+            f"the two: {' and '.join(told)}. Both are kept and the last of them counts. If it "
+            f"should not: ‘itembank undo {both.class_name} --date {both.date}’, and the one before "
+            "counts."
         )
     say(f"{file} is as it was. When you have seen that all is well, delete it.")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -11,7 +10,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.errors import ItembankError
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
+from itembank.planning.choosing.topic_reason import Cause, Reason
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
 
 if TYPE_CHECKING:
@@ -42,8 +43,8 @@ class Week:
     def folder(self, lesson: PlannedLesson) -> Path:
         """Return a pack's folder; a second lesson on one day has its period in the name."""
         same_day = [one for one in self.plan.lessons if one.date == lesson.date]
-        period = f"-{lesson.period}" if len(same_day) > 1 else ""
-        return self.home / f"{self.plan.class_name}-{lesson.date.isoformat()}{period}"
+        period = lesson.period if len(same_day) > 1 else ""
+        return self.home / folder_name(self.plan.class_name, lesson.date, period)
 
     def write(
         self,
@@ -63,7 +64,7 @@ class Week:
             ItembankError: something cannot be made or written, or is there already.
             CheckFailed: a key is wrong.
         """
-        from itembank.packs.data.together import write_together
+        from itembank.packs.data.write_packs import write_together
 
         folders = [self.folder(one) for one in lessons]
         if not replace and (there := [one for one in folders if one.exists()]):
@@ -71,12 +72,12 @@ class Week:
             raise ItembankError(
                 f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
             )
-        builder.start([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(one) for one in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
             shown = Path(FOLDER) / self.path.name
             files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
-        packs = builder.result()
+        packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
@@ -91,18 +92,18 @@ class Week:
 
         Of a pack that cannot be read, which is then as good as another, that is nothing.
         """
-        try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text("utf-8"))
-            return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
-        except FileNotFoundError:
+        if not (self.folder(lesson) / PACK_FILE).exists():
             return None
-        except (OSError, ValueError, LookupError, TypeError):
+        try:
+            _, pack = read_pack_data(self.folder(lesson))
+            return tuple(str(item["address"]) for item in pack["versions"][0]["items"])
+        except (ItembankError, LookupError, TypeError):
             return ()
 
     def as_built(self, lesson: PlannedLesson) -> PlannedLesson:
         """Return a lesson with what its pack asks; as it is where that cannot be read."""
         try:
-            pack = json.loads((self.folder(lesson) / "pack.json").read_text())
+            _, pack = read_pack_data(self.folder(lesson))
             items = pack["versions"][0]["items"]
             counts = Counter(str(item["topic"]) for item in items)
             sheets = tuple(_sheet(one) for one in pack["sheets"])
@@ -111,13 +112,16 @@ class Week:
                 title=str(pack["lesson"]["title"]),
                 questions=len(items),
                 seed=int(pack["seed"]),
-                topics=tuple(WeekTopic(name, n, "as in its pack") for name, n in counts.items()),
+                topics=tuple(
+                    WeekTopic(name, n, Reason(lesson.date, Cause.PACK))
+                    for name, n in counts.items()
+                ),
                 asked=tuple(str(item["address"]) for item in items),
                 sheets=LessonSheets(
                     tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
                 ),
             )
-        except (OSError, ValueError, LookupError, TypeError):
+        except (ItembankError, ValueError, LookupError, TypeError):
             return lesson
 
     def _page(self) -> bytes:

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from itembank.files.faults import join_words
-from itembank.planning.calendar.days import long_day
+from itembank.planning.choosing.reason_words import reason_of_week
+from itembank.text.in_words import day_month_year, long_day, plural, weekday
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
     from itembank.pages.documents.week_overview import WeekData
     from itembank.pages.parts.week_table import LessonColumn, TopicRow
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
-
-_NEEDED = re.compile(r", needed today for .*?(?=, pinned by you$|$)")
 
 
 def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
@@ -25,7 +23,7 @@ def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekD
     count = len(plan.lessons)
     starters = "the starter" if count == 1 else f"the {count} starters"
     return WeekData(
-        title=f"{plan.class_name}: the week of {plan.week.day} {plan.week:%B %Y}",
+        title=f"{plan.class_name}: the week of {day_month_year(plan.week)}",
         class_name=plan.class_name,
         intro=f"{planner.folder.department.school}. What {starters} of the week bring back, and "
         "why.",
@@ -60,7 +58,7 @@ def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
     for one in lessons:
         found.setdefault((long_day(one.date), one.title), []).append(one.period)
     return [
-        f"{day}, period{'s' if len(periods) > 1 else ''} {join_words(periods)}: {title}"
+        f"{day}, {plural(len(periods), 'period')} {join_words(periods)}: {title}"
         for (day, title), periods in found.items()
     ]
 
@@ -69,7 +67,7 @@ def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
     """Return each title with the days and periods of its lessons."""
     found: dict[str, list[str]] = {}
     for one in lessons:
-        found.setdefault(one.title, []).append(f"{one.date:%a} {one.period}")
+        found.setdefault(one.title, []).append(f"{weekday(one.date)[:3]} {one.period}")
     return [f"{title}: {join_words(times)}." for title, times in found.items()]
 
 
@@ -77,7 +75,7 @@ def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
     from itembank.pages.parts.week_table import LessonColumn
 
     several = sum(one.date == lesson.date for one in plan.lessons) > 1
-    day = f"{lesson.date:%a}", str(lesson.date.day)
+    day = weekday(lesson.date)[:3], str(lesson.date.day)
     return LessonColumn(day, f"p{lesson.period}" if several else "", lesson.questions)
 
 
@@ -91,44 +89,20 @@ def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
         cells = []
         for lesson in lessons:
             one = here.get(lesson.key)
-            star = "*" if one and _NEEDED.search(one.why) else ""
+            star = "*" if one and one.reason and one.reason.needed_for else ""
             cells.append(f"{one.count}{star}" if one else "")
-        why = _why(lessons, name)
-        found.append(TopicRow(planner.title(name), why, tuple(cells), _short(why)))
+        why, short = _whys(lessons, name)
+        found.append(TopicRow(planner.title(name), why, tuple(cells), short))
     return found
 
 
-_SHORTER = (
-    ("taught ", ""),
-    ("last seen ", ""),
-    (" right then", ""),
-    ("not brought back yet", "not yet"),
-    ("only as part of a score", "in a score"),
-    ("not recorded", "?"),
-    ("your choice", "yours"),
-)
-
-
-def _short(why: str) -> str:
-    """Return a reason in few words.
-
-    >>> _short("taught 19 Oct, last seen 12 days ago, 54 % right then")
-    '19 Oct, 12 days ago, 54 %'
-    """
-    for words, fewer in _SHORTER:
-        why = why.replace(words, fewer)
-    return why
-
-
-def _why(lessons: Sequence[PlannedLesson], name: str) -> str:
+def _whys(lessons: Sequence[PlannedLesson], name: str) -> tuple[str, str]:
     """Return why a topic comes, as the first lesson with it says, and where the teacher chose it.
 
-    What it is needed for stands in the lessons' titles, and a star says so.
+    What it is needed for stands in the lessons' titles, and a star says so. The second is the
+    same in few words.
     """
     with_it = [(lesson, one) for lesson in lessons for one in lesson.topics if one.topic == name]
-    why = _NEEDED.sub("", with_it[0][1].why)
-    chosen = [f"{lesson.date:%a}" for lesson, one in with_it if one.pinned]
-    if chosen:
-        why = why.removesuffix(", pinned by you")
-        why += f", your choice on {join_words(list(dict.fromkeys(chosen)))}"
-    return why.removeprefix("your choice, ")
+    reason = with_it[0][1].reason
+    chosen = list(dict.fromkeys(weekday(lesson.date)[:3] for lesson, one in with_it if one.pinned))
+    return reason_of_week(reason, chosen), reason_of_week(reason, chosen, short=True)

@@ -12,21 +12,22 @@ from itembank.cli.week_results import Recorded
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
-from itembank.planning.calendar.days import long_day, period_order, usual_seed
+from itembank.planning.calendar.days import period_order, usual_seed
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+from itembank.text.in_words import long_day
 from itembank.today import today
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from itembank.packs.build import PackRequest
     from itembank.planning.calendar.scheme import Scheme
     from itembank.planning.calendar.timetable import Lesson, Skipped
     from itembank.planning.department.department import SchoolClass
     from itembank.planning.department.folder import Folder
+    from itembank.planning.department.pack_request import PackRequest
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,7 @@ class Planner:
             ItembankError: it names nothing.
         """
         if ":" in address:
-            from itembank.bank.read.any_address import find_any
+            from itembank.bank.index.any_address import find_any
 
             return find_any(address, self.school_class.draw_from.banks or ()).topic
         from itembank.items.topics.registry import find_item
@@ -120,10 +121,11 @@ class Planner:
 
         Those that only people wrote have few; a generator's are as good as always enough.
         """
-        from itembank.cli.pack_settings import Given, draw_from
+        from itembank.planning.department.pack_request import PackRequest
+        from itembank.work.pack.settle import with_usual
 
-        one, department = self.school_class, self.folder.department
-        drawing = draw_from(Given(), None, one, department).settle()
+        department = self.folder.department
+        drawing = with_usual(PackRequest(), self.school_class, department).drawing
         all_few = drawing.questions_from == "bank"
         few = [name for name in topics if all_few or name not in self.titles]
         if not few or not drawing.uses_banks:
@@ -156,12 +158,13 @@ class Planner:
     @cached_property
     def beyond_year(self) -> Mapping[str, str]:
         """Return why each topic of the scheme that is beyond the class's year is left out."""
-        from itembank.cli.pack_settings import Given, draw_from
         from itembank.items.topics.registry import find_topic
         from itembank.packs.sources.within_year import all_beyond, why_beyond
+        from itembank.planning.department.pack_request import PackRequest
+        from itembank.work.pack.settle import with_usual
 
-        one, department = self.school_class, self.folder.department
-        drawing = replace(draw_from(Given(), None, one, department).settle(), year=one.year)
+        department = self.folder.department
+        drawing = with_usual(PackRequest(), self.school_class, department).drawing
         found = {}
         for taught in self.scheme.topics:
             year = drawing.year_for(taught.topic)
@@ -286,24 +289,20 @@ class Planner:
 
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
-        from itembank.cli.pack_settings import Given, as_request, resolve
-        from itembank.planning.department.plan_file import Plan, PlannedTopic
+        from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+        from itembank.work.pack.settle import settle
 
-        plan = Plan(
-            tuple(PlannedTopic(one.topic, one.count) for one in lesson.topics),
+        planned = PackRequest(
+            topics=tuple(PlannedTopic(wanted.topic, wanted.count) for wanted in lesson.topics),
             class_name=self.school_class.name,
             date=lesson.date,
             title=lesson.title,
             questions=lesson.questions,
             seed=lesson.seed,
-        )
-        settings = resolve(Given(), plan, self.folder.department, tuple(self.titles), lesson.date)
-        wanted = tuple(dict.fromkeys((*lesson.asked, *lesson.items)))
-        never = frozenset(one for one in lesson.never if one not in self.titles)
-        return replace(
-            as_request(settings),
-            items=wanted,
-            never=never,
+            items=tuple(dict.fromkeys((*lesson.asked, *lesson.items))),
+            never=frozenset(name for name in lesson.never if name not in self.titles),
             avoid=avoid,
             sheets=lesson.sheets.sheets,
         )
+        department, known = self.folder.department, tuple(self.titles)
+        return settle(PackRequest(), planned, department, known, lesson.date)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections import Counter
 from collections.abc import Collection, Mapping
 from dataclasses import replace
@@ -11,11 +10,14 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.choosing.topic_reason import Again, Reason
+from itembank.planning.department.pack_request import stated
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
     from itembank.cli.week_plan import Planner
-    from itembank.packs.build import Chosen, PackRequest
+    from itembank.packs.build import Chosen
+    from itembank.planning.department.pack_request import PackRequest
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 
@@ -87,10 +89,6 @@ def last_uses(
     return found
 
 
-AGAIN = re.compile(r", asks again what .*?(?=, pinned by you|$)")
-"""What the reason of a topic says whose questions were all used of late."""
-
-
 def _with_starter(
     planner: Planner,
     lesson: PlannedLesson,
@@ -120,14 +118,11 @@ def _with_starter(
     there = rested_questions(planner.request(lesson)) if days else {}
     reasons = []
     for one in lesson.topics:
-        why = AGAIN.sub("", one.why)
+        why = one.reason or Reason(lesson.date)
+        too_soon = None
         if one.topic in days:
-            day = f"{days[one.topic]:%a} {days[one.topic].day} {days[one.topic]:%b}"
-            count = there.get(one.topic, (0, 0))[1]
-            few = f"it has only {count} question{'s' if count != 1 else ''}"
-            few = few if count else "no other is left"
-            why += f", asks again what {day} asked: {few}"
-        reasons.append(replace(one, why=why))
+            too_soon = Again(days[one.topic], there.get(one.topic, (0, 0))[1])
+        reasons.append(replace(one, reason=replace(why, again=too_soon)))
     return replace(lesson, asked=asked, topics=tuple(reasons))
 
 
@@ -166,7 +161,7 @@ def _with_sheets(planner: Planner, lesson: PlannedLesson, avoid: frozenset[str])
         else:
             return lesson
     chosen = choose(replace(request, sheets=()))
-    made = LessonSheets(tuple(lesson.counts), _sheets(chosen), request.follow_up)
+    made = LessonSheets(tuple(lesson.counts), _sheets(chosen), stated(request.follow_up))
     return replace(lesson, sheets=made)
 
 
@@ -180,8 +175,8 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
         return False
     found = {one.tier: one for one in lesson.sheets.sheets}
     return set(found) == {tier.value for tier in Tier} and all(
-        len(found[tier.value].questions) <= request.follow_up
-        and bool(found[tier.value].opens) == opens(tier, request.bands)
+        len(found[tier.value].questions) <= stated(request.follow_up)
+        and bool(found[tier.value].opens) == opens(tier, request.score_bands)
         for tier in Tier
     )
 

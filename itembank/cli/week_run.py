@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -17,11 +16,13 @@ from itembank.files.faults import FileFaults, join_words
 from itembank.files.snapshot import Snapshot, take
 from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar.calendar import monday
-from itembank.planning.calendar.days import long_day, parse_day
+from itembank.planning.calendar.days import parse_day
+from itembank.planning.choosing.reason_words import reason_of_its_lesson
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.week.week_edit import Editor, Edits, find_day, refuse_closed
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.text.folding import same_name
+from itembank.text.in_words import long_day, weekday
 from itembank.text.paths_shown import as_typed
 from itembank.today import today
 
@@ -87,12 +88,6 @@ def _class_of(file: TomlFile, classes: list[str]) -> str:
     return name
 
 
-def _own(why: str) -> str:
-    """Return what of a reason is about its own lesson: what it is needed for, and who chose it."""
-    found = re.search(r", (?:needed today for|pinned by you|asks again).*|^your choice.*", why)
-    return "" if found is None else f", {found[0].removeprefix(', ')}"
-
-
 class _Run:
     """One run, with what it has found out so far."""
 
@@ -152,7 +147,7 @@ class _Run:
         return replace(plan, lessons=tuple(lessons))
 
     def _home(self) -> Path:
-        from itembank.cli.pack import output_home
+        from itembank.work.places import output_home
 
         return self.asked.output if self.asked.output is not None else output_home(Path.cwd())
 
@@ -246,16 +241,17 @@ class _Run:
             for one in lesson.topics:
                 # What was known when the week was planned reads oddly on its third day.
                 before = told.get(one.topic)
-                why = f"as on {before}{_own(one.why)}" if before else one.why
-                told[one.topic] = f"{lesson.date:%A}"
+                own = reason_of_its_lesson(one.reason, one.pinned)
+                why = ", ".join(filter(None, (f"as on {before}", own))) if before else one.why
+                told[one.topic] = weekday(lesson.date)
                 say(f"  {one.count} on {self.planner.title(one.topic)}: {why}")
         for line in week.skipped:
             say(f"No lesson on {line}")
         few: dict[str, list[str]] = {}
         for lesson in built:
             for one in lesson.topics:
-                if "asks again what" in one.why:
-                    few.setdefault(one.topic, []).append(f"{lesson.date:%A}")
+                if one.reason is not None and one.reason.again is not None:
+                    few.setdefault(one.topic, []).append(weekday(lesson.date))
         self.notes += [
             f"{name} comes again with questions asked of late on {join_words(days)}: it has no "
             f"others. Write some (‘itembank bank add’), or leave it out (--ban {name})."

@@ -1,26 +1,22 @@
-"""Files and folders that are there whole or not at all: the one way in which this tool writes.
+"""The small steps of writing: hidden names, files that the disk has, and what a kill left behind.
 
 What is new is first written beside its place, under a hidden name that nobody else can have, and
-brought to the disk; then it takes its place in one step. Whatever stops the program, what stood
-there is there whole, or what is new is. A hidden name that a killed program left behind is
-cleared by the next command that writes in that folder, once it is a day old.
+brought to the disk (:mod:`itembank.files.together` then has it take its place). A hidden name that
+a killed program left behind is cleared by the next command that writes in that folder, once it is
+a day old.
 """
 
 from __future__ import annotations
 
 import contextlib
-import errno
 import os
 import re
 import secrets
 import shutil
-import sys
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from pathlib import Path
 from typing import IO
-
-from itembank.errors import ItembankError
 
 LEFT_BEHIND = 24 * 3600
 """Age in seconds from which a hidden name of ours is nobody's any more."""
@@ -33,8 +29,6 @@ JOURNAL_FILE = ".saving"
 
 _OURS = re.compile(r"\.(.+)\.[0-9a-f]{16}\.itembank-(new|old)", re.DOTALL)
 _MOST_BYTES = 150  # of a name that is part of a hidden one; a file system takes 255 in all
-_EXCHANGE, _NO_REPLACE = 2, 1  # flags of Linux's renameat2
-_NOT_HERE = {errno.EINVAL, errno.ENOSYS, errno.ENOTSUP, errno.EPERM}
 
 
 def beside(path: Path, kind: str = "new") -> Path:
@@ -114,52 +108,6 @@ def stage_folder(path: Path) -> Path:
     return new
 
 
-@contextlib.contextmanager
-def whole_file(path: Path, mode: int | None = None) -> Iterator[IO[bytes]]:
-    """Yield a file to write in; it takes the place of `path` when the body has ended well.
-
-    A link is followed to what it means. What is no file, such as a printer or a pipe, is written
-    to as it is.
-
-    Raises:
-        OSError: it cannot be written; what stood there stays.
-    """
-    path = Path(os.path.realpath(path))
-    if path.exists() and not path.is_dir() and not path.is_file():
-        with path.open("wb") as out:
-            yield out
-        return
-    made = make_parents(path.parent)
-    new: Path | None = None
-    try:
-        with staged(path, mode) as (out, new):
-            yield out
-        os.replace(new, path)
-        made = []
-    finally:
-        if new is not None:
-            with contextlib.suppress(OSError):
-                new.unlink(missing_ok=True)
-        for one in reversed(made):
-            remove_if_empty(one)
-    with contextlib.suppress(OSError):  # the name is right by now, if not yet on the disk
-        sync_folder(path.parent)
-
-
-def write_whole(path: Path, data: bytes, mode: int | None = None) -> None:
-    """Write a file so that it is there whole or as it was before, as :func:`whole_file`.
-
-    Raises:
-        ItembankError: it cannot be written.
-    """
-    try:
-        with whole_file(path, mode) as out:
-            out.write(data)
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise ItembankError(f"{path} cannot be written: {reason}.") from None
-
-
 def write_first(path: Path, data: bytes) -> bool:
     """Write a file, whole, under a name that nobody has; return false where somebody has it.
 
@@ -181,122 +129,6 @@ def write_first(path: Path, data: bytes) -> bool:
     finally:
         remove(new)
     return True
-
-
-def write_tree(folder: Path, files: Mapping[str, bytes | None]) -> None:
-    """Write a new folder with files in it, by their names with /; None stands for a folder.
-
-    It is there whole or not at all.
-
-    Raises:
-        FileExistsError: something has its name.
-        OSError: it cannot be written.
-    """
-    if os.path.lexists(folder):
-        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(folder))
-    made = make_parents(folder.parent)
-    new: Path | None = None
-    try:
-        new = stage_folder(folder)
-        folders = {new}
-        for name, data in files.items():
-            place = new / name
-            below = place if data is None else place.parent
-            below.mkdir(parents=True, exist_ok=True)
-            folders.add(below)
-            if data is not None:
-                write_file(place, data)
-        for one in folders:
-            sync_folder(one)
-        if not _take_free_name(new, folder):
-            raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(folder))
-        made = []
-    finally:
-        if new is not None:
-            remove(new)
-        for one in reversed(made):
-            remove_if_empty(one)
-    with contextlib.suppress(OSError):
-        sync_folder(folder.parent)
-
-
-def put_in_place(new: Path, at: Path) -> Path | None:
-    """Give what was staged its place; return where what stood there is now, if anything did.
-
-    On Linux the two change places in one step, so that something stands there at every moment,
-    and what is returned is what stood there until then, however late it came. Elsewhere a file
-    is copied aside first, and a folder moved aside.
-
-    Raises:
-        OSError: it cannot be done; what stood there stands there.
-    """
-    if not os.path.lexists(at) and _take_free_name(new, at):
-        return None
-    if _renamed(new, at, _EXCHANGE):
-        return new
-    old = beside(at, "old")
-    if at.is_dir() and not at.is_symlink():
-        os.rename(at, old)
-        try:
-            os.rename(new, at)
-        except BaseException:
-            os.rename(old, at)
-            raise
-    else:
-        try:
-            shutil.copy2(at, old)
-            os.replace(new, at)
-        except BaseException:
-            remove(old)
-            raise
-    return old
-
-
-def take_back(at: Path, old: Path | None) -> None:
-    """Undo what :func:`put_in_place` did; `old` is what it returned.
-
-    Raises:
-        OSError: it cannot be undone.
-    """
-    if old is None:
-        remove(at)
-    elif not os.path.lexists(at):
-        os.rename(old, at)
-    elif _renamed(old, at, _EXCHANGE):
-        remove(old)
-    else:
-        if at.is_dir():
-            shutil.rmtree(at)
-        os.replace(old, at)
-
-
-def _take_free_name(new: Path, at: Path) -> bool:
-    """Rename to a name that nobody has; return false where somebody has come first."""
-    try:
-        if not _renamed(new, at, _NO_REPLACE):
-            os.rename(new, at)
-    except FileExistsError:
-        return False
-    return True
-
-
-def _renamed(one: Path, other: Path, flag: int) -> bool:
-    """Rename in a way that only Linux has; return false where this system has not."""
-    if sys.platform != "linux":
-        return False
-    import ctypes
-
-    try:
-        rename = ctypes.CDLL(None, use_errno=True).renameat2
-    except AttributeError:  # a C library without it
-        return False
-    here = -100  # AT_FDCWD: paths are relative to the folder one is in
-    if rename(here, os.fsencode(one), here, os.fsencode(other), ctypes.c_uint(flag)) == 0:
-        return True
-    number = ctypes.get_errno()
-    if number in _NOT_HERE:
-        return False
-    raise OSError(number, os.strerror(number), str(other))
 
 
 def remove(path: Path) -> None:

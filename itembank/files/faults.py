@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import codecs
 import difflib
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -18,6 +18,8 @@ class Fault:
     """One thing to put right in a file.
 
     `line` and `column` count from 1; line 0 stands for the whole file, column 0 for the line.
+    `matter` names what is the matter, where more can be said to whoever sees it, as that of an
+    :class:`~itembank.errors.ItembankError`.
 
     >>> str(Fault("bank.toml", 3, "There is no = here.", 5))
     'bank.toml, line 3, column 5: There is no = here.'
@@ -27,6 +29,7 @@ class Fault:
     line: int
     message: str
     column: int = 0
+    matter: str = ""
 
     def __str__(self) -> str:
         """Return the fault as ``file, line 3, column 5: message``."""
@@ -44,10 +47,15 @@ class FileFaults(ItembankError):
 
     def __init__(self, faults: Iterable[Fault], *, most: int | None = MOST_SHOWN) -> None:
         self.faults = tuple(sorted(faults, key=lambda f: (f.file, f.line, f.column)))
-        lines = [str(fault) for fault in self.faults[:most]]
-        if most is not None and len(self.faults) > most:
-            lines.append(f"… and {len(self.faults) - most} more.")
-        super().__init__("\n".join(lines))
+        self.most = most
+        super().__init__(self.listed(str))
+
+    def listed(self, say: Callable[[Fault], str]) -> str:
+        """Return a line for each fault, as `say` puts it; what is beyond `most` is counted."""
+        lines = [say(fault) for fault in self.faults[: self.most]]
+        if self.most is not None and len(self.faults) > self.most:
+            lines.append(f"… and {len(self.faults) - self.most} more.")
+        return "\n".join(lines)
 
 
 def nearest(word: str, known: Iterable[str], most: int = 3) -> list[str]:

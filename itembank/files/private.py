@@ -11,7 +11,8 @@ import stat
 from pathlib import Path
 
 from itembank.errors import ItembankError
-from itembank.files.disk import write_file, write_whole
+from itembank.files.disk import write_file
+from itembank.files.together import write_whole
 
 
 def file_mode(folder: Path) -> int:

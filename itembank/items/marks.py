@@ -89,15 +89,15 @@ def step_marks(prompt: Iterable[Run], steps: Sequence[Step], marks: int) -> list
     >>> item.marks, step_marks(item.prompt, item.steps, item.marks)
     (2, [0, 1, 1])
     """
-    found = [0] * len(steps)
+    by_step = [0] * len(steps)
     if marks > 1:
         lines = working_lines(prompt, steps)
         for place, earned in zip(lines, spread(marks, len(lines)), strict=True):
-            found[place] = earned
+            by_step[place] = earned
         last = max(
             (place for place, step in enumerate(steps) if step.maths is not None), default=-1
         )
         if lines and last > lines[-1]:
-            found[lines[-1]] -= 1
-            found[last] += 1
-    return found
+            by_step[lines[-1]] -= 1
+            by_step[last] += 1
+    return by_step

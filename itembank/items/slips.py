@@ -11,7 +11,6 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import TypeAlias
 
-from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Misconception, Slip
 from itembank.notation import tree as t
 
@@ -24,7 +23,7 @@ An id after the first that starts with a dot is of the first one's strand."""
 
 def slips(
     *wrongs: Wrong,
-    write: Callable[[Fraction | int], t.Node] = simplest_node,
+    write: Callable[[Fraction | int], t.Node] | None = None,
     key: t.Node | None = None,
 ) -> tuple[Slip, ...]:
     """Return the wrong answers of an item, in the order of its mistakes.
@@ -46,18 +45,22 @@ def slips(
     >>> [slip.wrong for slip in slips((across, Fraction(2, 4)), (across, None))]
     [Frac(num=Int(n=1), den=Int(n=2))]
     """
-    found = []
+    # Not above: topics are looked up by commands that make no item and need no rules of forms.
+    from itembank.items.forms.form_rules import simplest_node
+
+    written = write or simplest_node
+    kept = []
     for misconception, wrong in wrongs:
         if wrong is None:
             continue
-        node = write(wrong) if isinstance(wrong, Fraction | int) else wrong
+        node = written(wrong) if isinstance(wrong, Fraction | int) else wrong
         if node != key:
-            found.append(Slip(misconception, node))
-    return tuple(found)
+            kept.append(Slip(misconception, node))
+    return tuple(kept)
 
 
 def told_apart(
-    found: Iterable[Slip], same: Callable[[t.Node, t.Node], bool] = operator.eq
+    wrong_answers: Iterable[Slip], same: Callable[[t.Node, t.Node], bool] = operator.eq
 ) -> tuple[Slip, ...]:
     """Return slips no two of which have the same wrong answer.
 
@@ -70,7 +73,7 @@ def told_apart(
     'adds the tops, or stops half way'
     """
     groups: list[tuple[t.Node, list[Misconception]]] = []
-    for slip in found:
+    for slip in wrong_answers:
         group = next((group for wrong, group in groups if same(wrong, slip.wrong)), None)
         if group is None:
             groups.append((slip.wrong, [slip.misconception]))
@@ -91,8 +94,8 @@ def either(*mistakes: Misconception) -> Misconception:
     >>> either(one, one) == one
     True
     """
-    by_id = {one.id: one for one in reversed(mistakes)}
-    first, *others = dict.fromkeys(one.id for one in mistakes)
+    by_id = {mistake.id: mistake for mistake in reversed(mistakes)}
+    first, *others = dict.fromkeys(mistake.id for mistake in mistakes)
     if not others:
         return by_id[first]
     strand = first.rpartition(".")[0]
@@ -103,8 +106,8 @@ def either(*mistakes: Misconception) -> Misconception:
     distinct = [by_id[name] for name in (first, *others)]
     return Misconception(
         _AND.join((first, *short)),
-        said_together(one.name for one in distinct),
-        " ".join(dict.fromkeys(one.ask for one in distinct)),
+        said_together(mistake.name for mistake in distinct),
+        " ".join(dict.fromkeys(mistake.ask for mistake in distinct)),
     )
 
 
@@ -123,6 +126,6 @@ def causes(name: str) -> tuple[str, ...]:
     >>> causes("strand.one+.other"), causes("strand.one")
     (('strand.one', 'strand.other'), ('strand.one',))
     """
-    first, *others = name.split(_AND)
+    first, *more = name.split(_AND)
     strand = first.rpartition(".")[0]
-    return (first, *(strand + other if other.startswith(".") else other for other in others))
+    return (first, *(strand + short if short.startswith(".") else short for short in more))

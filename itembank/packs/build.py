@@ -7,9 +7,8 @@ calls it must ask for the proof's result before writing anything. :func:`build_p
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
@@ -19,46 +18,17 @@ from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sh
 from itembank.packs.choosing.pool import Drawn, Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.data.source import Drawable, is_short
-from itembank.packs.pack_proof import Proof, prove_by_first_road
+from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands.bands import Band
 from itembank.planning.department.draw_from import Drawing
-from itembank.planning.department.plan_file import PlannedTopic
-from itembank.planning.week.sheet_items import SheetItems
+from itembank.planning.department.pack_request import PackRequest, stated
 
 if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
     from itembank.packs.sources.banks import Banks
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-
-
-@dataclass(frozen=True, slots=True)
-class PackRequest:
-    """Everything a pack depends on: the same request always gives the same pack."""
-
-    school: str
-    class_name: str
-    date: datetime.date
-    title: str
-    topics: tuple[PlannedTopic, ...]
-    questions: int
-    seed: int
-    follow_up: int
-    variants: int
-    large_print: bool
-    paper: str
-    slips: bool
-    bands: tuple[Band, ...]
-    drawing: Drawing = field(default_factory=Drawing)
-    items: tuple[str, ...] = ()
-    """Addresses of questions that must stand in the starter."""
-    avoid: frozenset[str] = frozenset()
-    """Addresses of questions that should stand nowhere in the pack while there are others."""
-    never: frozenset[str] = frozenset()
-    """Addresses of questions that stand nowhere in the pack."""
-    sheets: tuple[SheetItems, ...] = ()
-    """Sheets whose questions are settled already; the others are chosen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +45,7 @@ class Chosen:
         found = [drawn for version in self.versions for drawn in version]
         for sheet in self.sheets:
             opening = (sheet.worked, sheet.part_finished)
-            found += [*(one for one in opening if one is not None), *sheet.items]
+            found += [*(drawn for drawn in opening if drawn is not None), *sheet.items]
         return found
 
 
@@ -111,7 +81,7 @@ def start_pack(request: PackRequest) -> Started:
     """
     chosen = choose(request)
     items = [drawn.item for drawn in chosen.drawn()]
-    proof = Proof(items)
+    proof = Proof(items, prove=prove_anew)
     try:
         prove_by_first_road(items)
         return Started(as_data(request, chosen), proof)
@@ -132,12 +102,17 @@ def choose(request: PackRequest) -> Chosen:
     versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
-    settled = {one.tier: one for one in request.sheets}
+    settled = {sheet.tier: sheet for sheet in request.sheets}
     sheets = [
         held_sheet(asked, tier, settled[tier.value], pool)
         if tier.value in settled
         else choose_sheet(
-            asked, tier, request.follow_up, opens(tier, request.bands), request.seed, pool
+            asked,
+            tier,
+            stated(request.follow_up),
+            opens(tier, request.score_bands),
+            stated(request.seed),
+            pool,
         )
         for tier in Tier
     ]
@@ -166,7 +141,7 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
         ItembankError: as :func:`choose`.
     """
     _, topics, pool = _sources(request)
-    return tuple(one for one in addresses if find_held(topics, one, pool) is not None)
+    return tuple(a for a in addresses if find_held(topics, a, pool) is not None)
 
 
 def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
@@ -191,23 +166,24 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
 
 
 def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:
-    if not request.drawing.uses_banks:
-        return None, tuple(_generated(request, one.id) for one in request.topics), Pool()
+    drawing = request.drawing
+    if not drawing.uses_banks:
+        return None, tuple(_generated(drawing, name) for name in request.topic_ids), Pool()
     from itembank.packs.sources.banks import Banks, same_question
 
-    banks = Banks(request.drawing, [one.id for one in request.topics])
-    return banks, tuple(banks.source(one.id) for one in request.topics), Pool(same_question)
+    banks = Banks(drawing, request.topic_ids)
+    return banks, tuple(map(banks.source, request.topic_ids)), Pool(same_question)
 
 
-def _generated(request: PackRequest, name: str) -> Drawable:
+def _generated(drawing: Drawing, name: str) -> Drawable:
     """Return what of a generated topic suits the class's year."""
-    topic, year = find_topic(name), request.drawing.year_for(name)
+    topic, year = find_topic(name), drawing.year_for(name)
     refuse_if_beyond(topic, year)
     return within_year(topic, year)
 
 
 def _shares(request: PackRequest, topics: Sequence[Drawable]) -> list[Share]:
-    counts = share_out([one.count for one in request.topics], request.questions)
+    counts = share_out([topic.count for topic in request.topics], stated(request.questions))
     return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
 
 
@@ -216,7 +192,7 @@ def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
     pool.avoid(request.avoid, pool_topics)
-    return choose_starter(shares, request.variants, request.seed, pool, kept)
+    return choose_starter(shares, stated(request.variants), stated(request.seed), pool, kept)
 
 
 def opens(tier: Tier, bands: Sequence[Band]) -> bool:
@@ -245,19 +221,19 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
 
     return model.Pack(
         made_by=made_by(),
-        seed=request.seed,
+        seed=stated(request.seed),
         lesson=model.Lesson(
-            school=request.school,
-            class_name=request.class_name,
-            date=request.date,
-            title=request.title,
+            school=stated(request.school),
+            class_name=stated(request.class_name),
+            date=stated(request.date),
+            title=stated(request.title),
         ),
         topics=[model.TopicLine(id=topic.id, title=topic.title) for topic in chosen.topics],
         versions=[
             model.Version(letter=letter, items=[item(drawn, 1) for drawn in version])
             for letter, version in zip(LETTERS, chosen.versions, strict=False)
         ],
-        bands=[pack_band(band) for band in request.bands],
+        bands=[pack_band(band) for band in request.score_bands],
         sheets=[
             model.Sheet(
                 tier=sheet.tier.value,
@@ -268,14 +244,14 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             for sheet in chosen.sheets
         ],
         look=model.Look(
-            large_print=request.large_print,
-            paper=request.paper,  # type: ignore[arg-type]
-            slips=request.slips,
+            large_print=stated(request.large_print),
+            paper=stated(request.paper),  # type: ignore[arg-type]
+            slips=stated(request.slips),
         ),
         drawing=(
             model.Drawing(questions_from="generated")
             if banks is None
-            else banks.said(request.follow_up)
+            else banks.said(stated(request.follow_up))
         ),
     )
 

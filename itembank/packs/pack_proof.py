@@ -14,6 +14,8 @@ from itembank.errors import CheckFailed
 from itembank.items.item import Item
 from itembank.processes.beside import Beside
 from itembank.proof import prove_fast, prove_symbolic
+from itembank.proof.judge import judge
+from itembank.proof.outcome import State
 
 MOST_TOLD = 5
 
@@ -36,6 +38,23 @@ def prove_by_second_road(items: Iterable[Item]) -> None:
     _raise(_faults(items, prove_symbolic))
 
 
+def prove_anew(items: Iterable[Item]) -> None:
+    """Prove every item by sympy, and hold those of banks to all that their proof takes.
+
+    A bank's questions are chosen by what its index says of them. Nothing is printed on its word.
+
+    Raises:
+        CheckFailed: names the address of each faulty item with both answers.
+    """
+    _raise(_faults(items, _prove_anew))
+
+
+def _prove_anew(item: Item) -> None:
+    prove_symbolic(item)
+    if ":" in item.address and (outcome := judge(item)).state is not State.PROVED:
+        raise CheckFailed(f"{item.address}: {outcome.says}")
+
+
 class Proof:
     """The second road to the keys of some items, started now and to be waited for.
 
@@ -46,9 +65,14 @@ class Proof:
             proof.result() # raises CheckFailed
     """
 
-    def __init__(self, items: Sequence[Item], beside: bool = True) -> None:
-        self._items = tuple(items)
-        self._work = Beside(partial(prove_by_second_road, self._items)) if beside else None
+    def __init__(
+        self,
+        items: Sequence[Item],
+        beside: bool = True,
+        prove: Callable[[Iterable[Item]], None] = prove_by_second_road,
+    ) -> None:
+        self._items, self._prove = tuple(items), prove
+        self._work = Beside(partial(prove, self._items)) if beside else None
         self._done = False
 
     def result(self) -> None:
@@ -64,7 +88,7 @@ class Proof:
                 raise RuntimeError("there is no second process")
             self._work.result()
         except RuntimeError:  # none, or it was killed: nothing is taken on trust
-            prove_by_second_road(self._items)
+            self._prove(self._items)
         self._done = True
 
     def close(self) -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from itembank.packs.build import Started
-from itembank.packs.data.pack_files import PACK_FILE, pack_json, refuse_folder, write_folder
+from itembank.packs.data.pack_files import pack_json, refuse_folder, write_folder
+from itembank.packs.data.pack_place import PACK_FILE
 
 
 def write_pack(started: Started, folder: Path, replace: bool = False) -> None:

@@ -21,7 +21,7 @@ import tomllib
 from pathlib import Path
 
 from itembank.errors import ItembankError
-from itembank.files.disk import write_whole
+from itembank.files.together import write_whole
 
 VARIABLE = "ITEMBANK_INITIALS"
 FILE_NAME = "me.toml"

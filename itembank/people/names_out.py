@@ -50,15 +50,19 @@ def name_in(text: str) -> str:
     return ""
 
 
-def refuse_names(text: str, what: str) -> None:
+def refuse_names(text: str, what: str = "", field: str = "") -> None:
     """Refuse a note or title in which a name of a person can be told.
+
+    `what` says in words what the text is, `field` which field of a request holds it.
 
     Raises:
         ItembankError: says which word it is.
     """
     if found := name_in(text):
+        before = f"{what}: " if what else ""
         raise ItembankError(
-            f"{what}: ‘{found}’ looks like the name of a person. This tool keeps no names: write "
+            f"{before}‘{found}’ looks like the name of a person. This tool keeps no names: write "
             "a seat code, or leave it out. (If it is no name, write it with a small letter. Not "
-            "every name can be told, so look at what you write.)"
+            "every name can be told, so look at what you write.)",
+            field=field,
         )

@@ -5,58 +5,55 @@ Python loads one module at a time in a process, however many processors there ar
 
 from __future__ import annotations
 
-import os
-import pickle
-import signal
-from collections.abc import Callable
+import importlib
+from collections.abc import Callable, Sequence
+from functools import partial
 from types import TracebackType
-from typing import Any, Generic, TypeVar, cast
+from typing import Any, Generic, Self, TypeVar
 
-from itembank.errors import CheckFailed, ItembankError
+from itembank.processes import machine
+from itembank.processes.answer import Answer, attempt, say, value_of
+from itembank.processes.child import BEGUN, CannotTravel, Child
+from itembank.processes.kinds import best_kind
+from itembank.processes.line import Line
 
 T = TypeVar("T")
 
 
-class Beside(Generic[T]):
-    """The result of `work`, which is done beside what goes on here.
+class _Second:
+    """A second process; none where this one would have to share a single core with it.
 
-    Use it as a context manager, so that the second process never outlives it. Where the system
-    cannot fork, or has one processor, the work is done here when its result is asked for.
-
-    >>> with Beside(lambda: 6 * 7) as work:
-    ...     work.result()
-    42
+    Use it as a context manager, so that the second process never outlives what it is for.
     """
 
-    def __init__(self, work: Callable[[], T]) -> None:
-        self._work = work
-        self._child = 0
-        if hasattr(os, "fork") and (os.cpu_count() or 1) > 1:
-            self._pipe, writing = os.pipe()
-            self._child = os.fork()
-            if not self._child:
-                _do(work, self._pipe, writing)
-            os.close(writing)
+    def __init__(self, serve: Callable[[Line], None]) -> None:
+        self._child: Child | None = None
+        self._begun = False
+        if machine.cores() > 1:
+            try:
+                self._child = best_kind()(serve)
+            except (OSError, CannotTravel):
+                return  # then the work is done here
 
-    def result(self) -> T:
-        """Wait for the work and return what came of it.
+    def _answer(self) -> Answer | None:
+        """Wait for an answer and return it; None where there never was a second process."""
+        if self._child is None:
+            return None
+        try:
+            while (message := self._child.receive()) is BEGUN:
+                self._begun = True
+        except EOFError:
+            said = "the second process came to a sudden end"
+            return ("broken", said) if self._begun else None
+        answer: Answer = message[0]
+        return answer
 
-        Raises:
-            ItembankError: the work raised it; a CheckFailed likewise.
-            RuntimeError: anything else went wrong there.
-        """
-        if not self._child:
-            return self._work()
-        with os.fdopen(self._pipe, "rb", closefd=False) as pipe:
-            said = pipe.read()
-        kind, found = _read(said)
-        if kind == "fault":
-            raise found
-        if kind != "done":
-            raise RuntimeError(found)
-        return cast(T, found)
+    def close(self) -> None:
+        """End the second process if it is still at work."""
+        if self._child is not None:
+            self._child.end()
 
-    def __enter__(self) -> Beside[T]:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(
@@ -67,52 +64,83 @@ class Beside(Generic[T]):
     ) -> None:
         self.close()
 
-    def close(self) -> None:
-        """End the second process if it is still at work."""
-        if self._child:
-            os.close(self._pipe)
-            os.kill(self._child, signal.SIGKILL)
-            os.waitpid(self._child, 0)
-            self._child = 0
 
+class Beside(_Second, Generic[T]):
+    """The result of `work`, which is done beside what goes on here.
 
-def _read(said: bytes) -> tuple[str, Any]:
-    try:
-        kind, found = pickle.loads(said)
-    except Exception:  # nothing, or half of it: pickle has many words for that
-        return "broken", "the second process came to a sudden end"
-    return kind, found
+    Where there is one processor, or the system has no second process for this work, it is done
+    here when its result is asked for.
 
-
-def packed(answer: tuple[str, Any]) -> bytes:
-    """Return what came of work as bytes for another process.
-
-    An error that holds what no other process can have is told by its message and status alone.
+    >>> with Beside(lambda: 6 * 7) as work:
+    ...     work.result()
+    42
     """
-    kind, found = answer
-    if kind != "fault":
-        return pickle.dumps(answer)
-    try:
-        return pickle.dumps(answer)
-    except Exception:  # pickle has many words for that
-        plain = CheckFailed if isinstance(found, CheckFailed) else ItembankError
-        return pickle.dumps((kind, plain(str(found))))
+
+    def __init__(self, work: Callable[[], T]) -> None:
+        self._work = work
+        super().__init__(partial(_once, work))
+
+    def result(self) -> T:
+        """Wait for the work and return what came of it; ask once.
+
+        Raises:
+            ItembankError: the work raised it; a CheckFailed likewise.
+            RuntimeError: anything else went wrong there.
+        """
+        answer = self._answer()
+        if answer is None:
+            return self._work()
+        found: T = value_of(answer)
+        return found
 
 
-def _do(work: Callable[[], Any], reading: int, writing: int) -> None:
-    """Do the work, say what came of it, and end this process without any of its owner's tidying."""
-    try:
-        # Ctrl-C at the keyboard is for the first process, which ends this one.
-        signal.signal(signal.SIGINT, signal.SIG_IGN)
-        os.close(reading)
-        answer: tuple[str, Any]
-        try:
-            answer = ("done", work())
-        except ItembankError as error:
-            answer = ("fault", error)
-        except BaseException as error:
-            answer = ("broken", f"{type(error).__name__}: {error}")
-        with os.fdopen(writing, "wb") as out:
-            out.write(packed(answer))
-    finally:
-        os._exit(0)
+class Ahead(_Second):
+    """A second process that is begun before it is known what it is to do.
+
+    Until then it loads the modules that its work needs.
+
+    >>> import math
+    >>> with Ahead(["fractions"]) as ahead:
+    ...     ahead.start(partial(math.gcd, 12, 18))
+    ...     ahead.result()
+    6
+    """
+
+    def __init__(self, loads: Sequence[str]) -> None:
+        self._work: Callable[[], Any] | None = None
+        super().__init__(partial(_when_told, tuple(loads)))
+
+    def start(self, work: Callable[[], Any]) -> None:
+        """Have this done: a function of a module, with what it is given, if anything."""
+        self._work = work
+        if self._child is not None:
+            try:
+                self._child.send(work)
+            except OSError:
+                pass  # it is gone, which shows when its answer is waited for
+            except Exception:  # pickle has many words for what it cannot do
+                self.close()
+                self._child = None
+
+    def result(self) -> Any:
+        """Wait for the work that was started and return what came of it; ask once.
+
+        Raises:
+            ItembankError: the work raised it; a CheckFailed likewise.
+            RuntimeError: anything else went wrong there.
+        """
+        if self._work is None:
+            raise RuntimeError("nothing was started")
+        answer = self._answer()
+        return self._work() if answer is None else value_of(answer)
+
+
+def _once(work: Callable[[], Any], line: Line) -> None:
+    say(line, attempt(work))
+
+
+def _when_told(loads: Sequence[str], line: Line) -> None:
+    for name in loads:
+        importlib.import_module(name)
+    while True:
+        say(line, attempt(line.receive()))

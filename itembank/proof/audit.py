@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import random
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
@@ -27,6 +26,8 @@ from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
 from itembank.notation.value import parts
+from itembank.processes.place import Place, ThisMachine, all_or_lost
+from itembank.processes.pool import Lost
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.claim.key_solutions import value_given
@@ -41,6 +42,10 @@ MEASURED = 200
 """Items of a tier, spread evenly over those audited, whose difficulty makes its median: enough
 for the order of the tiers, and the measure costs as much as a proof."""
 CHUNK = 400
+CHUNK_SECONDS = 300.0
+"""So long a chunk may take, which mostly takes a few seconds; then its items are tried alone."""
+ITEM_SECONDS = 30.0
+"""Seconds that the checks of one such item may take."""
 KEPT = 5
 
 FAULTS = ("wrong_keys", "blind", "rivals", "form_faults", "step_faults", "repeats")
@@ -136,7 +141,7 @@ def audit(
     topics: tuple[str, ...] = (),
     *,
     limit: int = LIMIT,
-    jobs: int | None = None,
+    place: Place | None = None,
     progress: Progress | None = None,
     symbolic_every: int = SYMBOLIC_EVERY,
 ) -> list[TopicAudit]:
@@ -148,8 +153,8 @@ def audit(
         Ids of topics.
     limit
         A tier with more items than this is sampled: `limit` of them, at random, seed 1.
-    jobs
-        Processes to use; default, one for each core.
+    place
+        Where they are proved; default, on as many processes of this machine as it has cores.
     progress
         Called with (items done, items in all) as chunks of work come back.
     symbolic_every
@@ -172,15 +177,14 @@ def audit(
     seen: dict[str, set[tuple[object, ...]]] = {}
     hard: dict[tuple[str, str], list[float]] = {}
     parts: dict[int, Part] = {}
-    ran = _run([work[place] for place in order], jobs or os.cpu_count() or 1)
-    for place, (chunk, found) in zip(order, ran, strict=True):
-        parts[place] = found
-        done += len(chunk[2])
+    for number, found in _run([work[n] for n in order], place or ThisMachine()):
+        parts[order[number]] = found
+        done += len(work[order[number]][2])
         if progress:
             progress(done, total)
     # What is told is told in the order of topics, tiers and items.
-    for place, (name, tier, *_) in enumerate(work):
-        part = parts[place]
+    for number, (name, tier, *_) in enumerate(work):
+        part = parts[number]
         _merge(reports[name], part[0])
         hard.setdefault((name, tier), []).extend(part[1])
         twins = seen.setdefault(f"{name}/{tier}", set())
@@ -200,8 +204,9 @@ def audit(
     return [reports[name] for name in names]
 
 
-Chunk = tuple[str, str, list[int], int, int]
-"""Topic, tier, indices, and one in how many goes down the sympy road and is measured."""
+Chunk = tuple[str, str, list[int], int, int, int]
+"""Topic, tier, indices, one in how many goes down the sympy road and is measured, and the place
+of the first among those."""
 Part = tuple[TopicAudit, list[float], list[tuple[object, ...]]]
 
 
@@ -213,31 +218,57 @@ def _chunks(name: str, limit: int, symbolic_every: int) -> Iterator[Chunk]:
         measured_every = max(1, len(indices) // MEASURED)
         for start in range(0, len(indices), CHUNK):
             some = indices[start : start + CHUNK]
-            yield name, str(tier), some, symbolic_every, measured_every
+            yield name, str(tier), some, symbolic_every, measured_every, 0
 
 
-def _run(work: list[Chunk], jobs: int) -> Iterator[tuple[Chunk, Part]]:
-    if jobs == 1 or len(work) == 1:
-        for chunk in work:
-            yield chunk, check_chunk(chunk)
-        return
-    from concurrent.futures import ProcessPoolExecutor
+def _run(work: list[Chunk], place: Place) -> Iterator[tuple[int, Part]]:
+    """Yield the number of each chunk, as they come, and what was found in it.
 
-    with ProcessPoolExecutor(jobs) as pool:
-        try:
-            yield from zip(work, pool.map(check_chunk, work), strict=True)
-        except KeyboardInterrupt:
-            pool.shutdown(wait=False, cancel_futures=True)
-            raise
+    In a chunk that hangs, or ends the process it is checked in, each item is checked by itself,
+    so that it is known which of them it is, and what all others come to.
+    """
+    lost = []
+    results = place.each(check_chunk, work, longest=CHUNK_SECONDS, loads=["sympy"])
+    try:
+        for number, part in results:
+            if isinstance(part, Lost):
+                lost.append(number)
+            else:
+                yield number, part
+    finally:
+        results.close()
+    for number in lost:
+        yield number, _one_by_one(work[number], place)
+
+
+def _one_by_one(chunk: Chunk, place: Place) -> Part:
+    name, tier, indices, symbolic_every, measured_every, first = chunk
+    ones: list[Chunk] = [
+        (name, tier, [index], symbolic_every, measured_every, first + n)
+        for n, index in enumerate(indices)
+    ]
+    found = all_or_lost(place, check_chunk, ones, longest=ITEM_SECONDS, few=0, loads=["sympy"])
+    report = TopicAudit(name)
+    hard: list[float] = []
+    twins: list[tuple[object, ...]] = []
+    for index, part in zip(indices, found, strict=True):
+        if isinstance(part, Lost):
+            report.checked += 1
+            _note(report, f"{name}/{tier}/{index}: its proof {part.why}")
+        else:
+            _merge(report, part[0])
+            hard += part[1]
+            twins += part[2]
+    return report, hard, twins
 
 
 def check_chunk(chunk: Chunk) -> Part:
     """Check some items of one tier; returns counts, the difficulties, and the twins."""
-    name, tier, indices, symbolic_every, measured_every = chunk
+    name, tier, indices, symbolic_every, measured_every, first = chunk
     topic, report = find_topic(name), TopicAudit(name)
     hard: list[float] = []
     twins: list[tuple[object, ...]] = []
-    for place, index in enumerate(indices):
+    for place, index in enumerate(indices, first):
         item = topic.item(Tier(tier), index)
         report.checked += 1
         if place % measured_every == 0:

@@ -15,8 +15,8 @@ from sqlalchemy import Connection, Select, case, delete, insert, select
 
 from itembank.errors import ItembankError
 from itembank.files.csv_text import CsvWriter
-from itembank.files.disk import whole_file
 from itembank.files.private import file_mode, make_folder
+from itembank.files.together import whole_file
 from itembank.planning.bands.caution import HEADING
 from itembank.records.entries.details import unpack_answers
 from itembank.records.entries.questions_asked import numbers_said, unpack_asked
@@ -125,10 +125,7 @@ def export_all(store: Store, folder: Path, replace: bool = False) -> dict[str, i
     wanted = queries()
     there = [name for name in wanted if (folder / name).exists()]
     if there and not replace:
-        raise ItembankError(
-            f"There is {there[0]} in {folder} already. Add --replace to write over it, or name "
-            "another folder with --to."
-        )
+        raise ItembankError(f"There is {there[0]} in {folder} already.", matter="export there")
     try:
         make_folder(folder)
     except OSError as error:

@@ -18,7 +18,6 @@ from itembank.bank.write.edit import (
     create_bank,
     make_item,
     move_item,
-    remove_item,
     retire_item,
 )
 from itembank.errors import ItembankError
@@ -206,8 +205,6 @@ def test_a_new_bank_with_items_added_changed_moved_retired_and_removed(folder):
     moved = move_item(path, "garden-2", "ratio.share")
     assert moved.name == "ratio.share.toml"
     assert read_bank(folder).find("garden-2").topic == "ratio.share"
-    assert remove_item(path, "garden-1").id == "garden-1"
-    assert [entry.item.id for entry in read_bank(folder).entries()] == ["garden-2"]
 
 
 def test_a_bank_is_not_made_over_another(folder):

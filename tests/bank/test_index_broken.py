@@ -14,6 +14,7 @@ import pytest
 from itembank.bank.index import store as stores
 from itembank.bank.index.opened import open_bank
 from itembank.bank.index.place import index_path
+from itembank.bank.index.remark import listen
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
 
@@ -30,7 +31,8 @@ def bank(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def told(folder: Path) -> tuple[list[str], list[str]]:
     """Return what a list of the bank says, and what is remarked."""
     remarks: list[str] = []
-    found = list_questions(folder, Wanted(), remark=remarks.append)
+    listen(remarks.append)
+    found = list_questions(folder, Wanted())
     return [f"{line.id} {line.state}" for line in found.lines], remarks
 
 

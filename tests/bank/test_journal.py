@@ -5,8 +5,8 @@ import os
 import pytest
 
 from itembank.bank.saving.bank_lock import finish_saving
-from itembank.bank.saving.journal import begin, finish
 from itembank.files.disk import JOURNAL_FILE, clear_leftovers, stage
+from itembank.files.journal import begin, finish
 
 
 @pytest.fixture

@@ -11,17 +11,19 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from itembank.bank.saving import bank_lock as lock
-from itembank.bank.saving.bank_lock import LOCK_FILE, Locked, _take_away, holder, locked, unlock
+from itembank.bank.saving import bank_lock
+from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import ChangedSince, save, take
+from itembank.cli.words.advice import told
 from itembank.errors import ItembankError
-from itembank.files import disk
+from itembank.files import renaming
+from itembank.people.lock import GUARD_SECONDS, LOCK_FILE, Locked, _take_away, holder, unlock
 
 
 @pytest.fixture(autouse=True)
 def impatient(monkeypatch):
     """Wait for nobody, but where a test says so."""
-    monkeypatch.setattr(lock, "WAIT_SECONDS", 0.0)
+    monkeypatch.setattr(bank_lock, "WAIT_SECONDS", 0.0)
 
 
 def lock_of(folder, **changes):
@@ -52,7 +54,7 @@ def test_a_second_holder_is_refused_and_told_who_and_how_long(tmp_path):
         pass
     assert "HT has been" in str(caught.value)
     assert "12 minutes" in str(caught.value)
-    assert "unlock" in str(caught.value)
+    assert "‘itembank bank unlock" in told(caught.value)
     assert holder(tmp_path).who == "HT"
 
 
@@ -102,7 +104,7 @@ def test_a_damaged_lock_is_a_plain_refusal(tmp_path, text):
 @pytest.mark.parametrize("text", ["", "{"])
 def test_a_lock_that_says_nothing_is_not_kept_for_ever(tmp_path, text):
     (tmp_path / LOCK_FILE).write_text(text, encoding="utf-8")
-    old = time.time() - 2 * lock.GUARD_SECONDS
+    old = time.time() - 2 * GUARD_SECONDS
     os.utime(tmp_path / LOCK_FILE, (old, old))
     with locked(tmp_path) as mine:
         assert holder(tmp_path) == mine
@@ -128,7 +130,7 @@ def test_a_full_disk_leaves_no_lock(tmp_path, monkeypatch, links):
 
 
 def test_somebody_who_is_just_saving_is_waited_for(tmp_path, monkeypatch):
-    monkeypatch.setattr(lock, "WAIT_SECONDS", 60.0)
+    monkeypatch.setattr(bank_lock, "WAIT_SECONDS", 60.0)
     path = tmp_path / "a.toml"
     inside, go = threading.Event(), threading.Event()
 
@@ -166,7 +168,7 @@ def test_many_at_once_hold_the_lock_one_after_the_other(tmp_path, monkeypatch):
     lock_of(tmp_path, pid=dead_pid(), token="left behind")
     inside, most, saved = [], [], []
     start = threading.Barrier(8)
-    monkeypatch.setattr(lock, "WAIT_SECONDS", 60.0)
+    monkeypatch.setattr(bank_lock, "WAIT_SECONDS", 60.0)
 
     def work():
         start.wait()
@@ -266,10 +268,10 @@ def test_a_disk_that_fails_half_way_leaves_everything_as_it_was(
     for path in paths:
         path.write_text("old", encoding="utf-8")
     before = [take(path) for path in paths]
-    owner, name = (disk, "_renamed") if exchanged else (os, "replace")
+    owner, name = (renaming, "_renamed") if exchanged else (os, "replace")
     real, calls = getattr(owner, name), []
     if not exchanged:  # a system that has no such call
-        monkeypatch.setattr(disk, "_renamed", lambda *_: False)
+        monkeypatch.setattr(renaming, "_renamed", lambda *_: False)
 
     def rename(*args):
         calls.append(args)

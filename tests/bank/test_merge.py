@@ -15,7 +15,6 @@ from itembank.errors import ItembankError
 
 DAY = datetime.date(2026, 11, 25)
 BASES = ["garden-1", "garden-2", "depot-1"]
-PINS = ["ratio.share/core/1", "ratio.share/core/2"]
 TOPICS = ["ratio.share", "number.add"]
 
 

@@ -19,7 +19,7 @@ from itembank.bank.proof.signoff import (
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
-from itembank.files import disk
+from itembank.files import renaming
 
 from .bankfolder import FACTS, item, make_bank
 
@@ -275,7 +275,8 @@ def test_a_copy_is_whole_or_not_there_whenever_its_making_is_killed(ours, theirs
         if child == 0:  # whatever happens here, it must not go on as a second test run
             try:
                 step = dying(at)
-                os.fsync, os.link, disk._renamed = map(step, (os.fsync, os.link, disk._renamed))
+                os.fsync, os.link = step(os.fsync), step(os.link)
+                renaming._renamed = step(renaming._renamed)
                 prepare_merge(ours.folder, theirs.folder).save_copy(both)
                 os._exit(0)
             finally:

@@ -152,9 +152,7 @@ def test_banks_cover_topics_that_are_generated_and_topics_that_are_not(shared: B
 
 
 def test_larkhythe_shows_every_state(larkhythe: Bank) -> None:
-    found = {
-        state.entry.item.id: state for state in prove_bank(larkhythe, processes=1) if state.entry
-    }
+    found = {state.entry.item.id: state for state in prove_bank(larkhythe) if state.entry}
     assert [id for id, state in found.items() if not state.proved] == ["garden-4"]
     assert found["garden-4"].outcome.state is State.NEEDS_PERSON
     signing = {id: state.sign.state for id, state in found.items()}

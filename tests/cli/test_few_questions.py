@@ -7,7 +7,7 @@ import pytest
 
 from itembank.cli import week_questions
 from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import AGAIN, with_questions
+from itembank.cli.week_questions import with_questions
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
@@ -68,9 +68,7 @@ def test_a_topic_rests_once_its_questions_are_used_up(tmp_path):
     asked = Counter(a for week in weeks for one in week.lessons for a in one.asked)
     assert max(asked.values()) == 1
     assert sum(one.counts.get("garden.few", 0) for week in weeks for one in week.lessons) <= 2
-    assert not any(
-        AGAIN.search(t.why) for week in weeks for one in week.lessons for t in one.topics
-    )
+    assert not any(t.reason.again for week in weeks for one in week.lessons for t in one.topics)
 
 
 def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_path):
@@ -79,11 +77,12 @@ def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_pa
     before = {}
     for lesson in made.lessons:
         for topic in lesson.topics:
-            said = AGAIN.search(topic.why)
+            said = topic.reason.again
             old = [a for a in lesson.asked if a in before and topic_of(a, folder) == topic.topic]
             assert bool(said) == bool(old)
             if said:
-                assert "it has only" in said[0]
+                assert "asks again what" in topic.why
+                assert said.date == max(before[address] for address in old)
         before |= dict.fromkeys(lesson.asked, lesson.date)
     few = [set(one.asked) for one in made.lessons]
     # No two questions of one topic come three days running.

@@ -14,9 +14,9 @@ from pathlib import Path
 import pytest
 
 from itembank.bank.read.load import read_bank
-from itembank.bank.saving.bank_lock import LOCK_FILE
 from itembank.cli.main import run
-from itembank.files import disk
+from itembank.files import renaming
+from itembank.people.lock import LOCK_FILE
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a process to be killed")
 
@@ -53,7 +53,7 @@ def killed(at, work):
 
             for name in CALLS:
                 setattr(os, name, step(getattr(os, name), makes=name == "open"))
-            disk._renamed = step(disk._renamed)
+            renaming._renamed = step(renaming._renamed)
             work()
             code = 0
         except SystemExit as end:

@@ -11,7 +11,7 @@ from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts
 from itembank.records.entries.recording import record
 from itembank.records.reports.class_report import class_report
 from itembank.records.reports.item_report import item_report
-from itembank.records.results.results import class_results, topic_history
+from itembank.records.results.results import class_history, class_results
 from itembank.records.results.scope import Scope
 from itembank.records.store.store import open_store
 
@@ -87,7 +87,7 @@ def test_what_is_known_of_a_pupil_goes_with_them(said, told):
     assert counts(told, "8K", before=DAY(2026, 11, 10)) == {"ratio.share": (3, 4)}
     # What one of four was asked brings nothing back to the class.
     with open_store(str(told / "results.sqlite3")) as store, store.reading() as connection:
-        assert list(topic_history(connection, "8L")) == ["ratio.scale"]
+        assert list(class_history(connection, "8L").seen) == ["ratio.scale"]
     # Who is asked to the repair group sits in the class.
     out = said("decide", "8K").out
     assert "Moved since then: A3 is now 8L/B1." in out
@@ -134,7 +134,7 @@ def test_a_change_of_sets_is_one_list(said, told):
     assert counts(told, "8K") == {"ratio.scale": (5, 6), "ratio.share": (6, 6)}
     # Planning takes the class to have had what most of it had.
     with open_store(str(told / "results.sqlite3")) as store, store.reading() as connection:
-        assert set(topic_history(connection, "8K")) == {"ratio.scale", "ratio.share"}
+        assert set(class_history(connection, "8K").seen) == {"ratio.scale", "ratio.share"}
     said("undo", "8K")
     assert said("undo", "8K", "--yes").out.startswith("Taken back: the moves of 6 pupils")
     assert counts(told, "8K") == {"ratio.share": (3, 6)}

@@ -6,20 +6,22 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.pack import output_home
-from itembank.cli.pack_settings import Given, refuse_with_from, resolve
+from itembank.cli.pack import refuse_with_from
 from itembank.errors import ItembankError
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
-from itembank.planning.department.plan_file import Plan, PlannedTopic
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from itembank.work.pack import settle as settling
+from itembank.work.pack.make import folder_of, make_pack
+from itembank.work.places import output_home
 from tests.packs.bank_files import OWN, bank, sums
 
 LARKHYTHE = read_department(Path(__file__).parents[2] / "banks" / "larkhythe")
 KNOWN = tuple({topic for one in LARKHYTHE.classes for topic in one.topics})
 TODAY = datetime.date(2026, 11, 30)
-PLAN = Plan(
-    (PlannedTopic("ratio.share"), PlannedTopic("ratio.combine", 2)),
+PLAN = PackRequest(
+    topics=(PlannedTopic("ratio.share"), PlannedTopic("ratio.combine", 2)),
     class_name="9S",
     title="Planned",
     questions=6,
@@ -28,8 +30,14 @@ PLAN = Plan(
 )
 
 
+def typed(topics=(), banks=(), questions_from=None, signed_only=None, **stated):
+    """Return a request as somebody types it."""
+    draw_from = DrawFrom(tuple(banks) or None, questions_from, None, signed_only)
+    return PackRequest(topics=tuple(map(PlannedTopic, topics)), draw_from=draw_from, **stated)
+
+
 def settle(given=None, plan=None, department=LARKHYTHE):
-    return resolve(given or Given(), plan, department, KNOWN, TODAY)
+    return settling.settle(given or typed(), plan, department, KNOWN, TODAY)
 
 
 def test_with_nothing_typed_the_department_says_all():
@@ -39,7 +47,7 @@ def test_with_nothing_typed_the_department_says_all():
     assert [topic.id for topic in found.topics] == list(LARKHYTHE.find_class("8K").topics)
     assert (found.questions, found.follow_up, found.variants) == (8, 10, 1)
     assert found.seed == usual_seed("8K", TODAY, "Sharing in a ratio")
-    assert found.folder_name == "8K-2026-11-30"
+    assert folder_of(found) == "8K-2026-11-30"
 
 
 @pytest.mark.parametrize(
@@ -51,9 +59,9 @@ def test_with_nothing_typed_the_department_says_all():
     ],
 )
 def test_a_class_s_title_is_not_put_over_other_topics(topics, title):
-    assert settle(Given(topics=topics)).title == title
-    assert settle(Given(topics=topics, title="Mine")).title == "Mine"
-    assert settle(Given(topics=topics), PLAN).title == "Planned"
+    assert settle(typed(topics=topics)).title == title
+    assert settle(typed(topics=topics, title="Mine")).title == "Mine"
+    assert settle(typed(topics=topics), PLAN).title == "Planned"
 
 
 def test_typed_before_planned_before_the_class():
@@ -61,45 +69,43 @@ def test_typed_before_planned_before_the_class():
     assert (planned.class_name, planned.title, planned.questions) == ("9S", "Planned", 6)
     assert (planned.seed, planned.large_print, planned.paper) == (3, True, "cream")
     assert planned.topics == PLAN.topics
-    typed = settle(
-        Given(class_name="7m", title="Typed", topics=("ratio.share",), questions=4, seed=9), PLAN
+    found = settle(
+        typed(class_name="7m", title="Typed", topics=("ratio.share",), questions=4, seed=9), PLAN
     )
-    assert (typed.class_name, typed.title, typed.questions, typed.seed) == ("7M", "Typed", 4, 9)
-    assert typed.topics == (PlannedTopic("ratio.share"),)
+    assert (found.class_name, found.title, found.questions, found.seed) == ("7M", "Typed", 4, 9)
+    assert found.topics == (PlannedTopic("ratio.share"),)
 
 
 def test_a_topic_typed_twice_or_in_capitals_is_one_topic():
-    found = settle(Given(topics=("ratio.share", "Ratio.Share")))
+    found = settle(typed(topics=("ratio.share", "Ratio.Share")))
     assert found.topics == (PlannedTopic("ratio.share"),)
 
 
 def test_without_a_department_topics_are_enough():
-    found = settle(Given(topics=("ratio.share",)), department=None)
+    found = settle(typed(topics=("ratio.share",)), department=None)
     assert (found.school, found.class_name, found.questions) == ("", "Class", 8)
-    with pytest.raises(ItembankError, match="--department"):
+    with pytest.raises(ItembankError, match="no class to take topics from"):
         settle(department=None)
 
 
 def test_a_plan_whose_topics_are_all_counted_needs_no_number_of_questions():
     counted = (PlannedTopic("ratio.share", 3), PlannedTopic("ratio.combine", 2))
-    assert settle(plan=Plan(counted)).questions == 5
+    assert settle(plan=PackRequest(topics=counted)).questions == 5
 
 
 @pytest.mark.parametrize(
     ("given", "words"),
     [
-        (Given(class_name="8Z"), "no class 8Z"),
-        (Given(topics=("ratio.shar",)), "Did you mean ratio.share"),
-        (Given(date="31/11/2026"), "not a day of the calendar"),
-        (Given(date="next week"), "not a date"),
-        (Given(questions=0), "1 to 20 questions, not 0"),
-        (Given(questions=50), "1 to 20 questions, not 50"),
-        (Given(questions=3), "need at least 4 questions, not 3"),
-        (Given(follow_up=0), "follow-up sheet has 1 to 20"),
-        (Given(variants=0), "1 to 6 versions, not 0"),
-        (Given(seed=-1), "seed must be from 0"),
-        (Given(paper="mauve"), "no paper ‘mauve’"),
-        (Given(title=" "), "title is empty"),
+        (typed(class_name="8Z"), "no class 8Z"),
+        (typed(topics=("ratio.shar",)), "Did you mean ratio.share"),
+        (typed(questions=0), "1 to 20 questions, not 0"),
+        (typed(questions=50), "1 to 20 questions, not 50"),
+        (typed(questions=3), "need at least 4 questions, not 3"),
+        (typed(follow_up=0), "follow-up sheet has 1 to 20"),
+        (typed(variants=0), "1 to 6 versions, not 0"),
+        (typed(seed=-1), "seed must be from 0"),
+        (typed(paper="mauve"), "no paper ‘mauve’"),
+        (typed(title=" "), "title is empty"),
     ],
 )
 def test_faults(given, words):
@@ -107,26 +113,36 @@ def test_faults(given, words):
         settle(given)
 
 
+@pytest.mark.parametrize(
+    ("day", "words"),
+    [("31/11/2026", "not a day of the calendar"), ("next week", "not a date")],
+)
+def test_a_day_that_is_none(day, words, tmp_path):
+    with pytest.raises(ItembankError, match=words):
+        make_pack(typed(), tmp_path, day=day, department=LARKHYTHE.folder)
+    assert not [*tmp_path.iterdir()]
+
+
 def test_topics_that_do_not_fit_the_number_of_questions():
     with pytest.raises(ItembankError, match="need at least 3 questions, not 2"):
-        settle(Given(questions=2), PLAN)
+        settle(typed(questions=2), PLAN)
     only = replace(PLAN, topics=(PlannedTopic("ratio.share", 3),), questions=None)
     with pytest.raises(ItembankError, match="need exactly 3 questions, not 5"):
-        settle(Given(questions=5), only)
+        settle(typed(questions=5), only)
 
 
 def test_a_class_name_that_is_no_folder_name():
     for name in ("../8K", "", ".8K", "a class with a long name"):
         with pytest.raises(ItembankError, match="cannot be a class's name"):
-            settle(Given(class_name=name, topics=("ratio.share",)), department=None)
+            settle(typed(class_name=name, topics=("ratio.share",)), department=None)
 
 
 def test_a_pack_made_again_is_not_changed():
-    refuse_with_from(Given(), None, None)
+    refuse_with_from(typed(), None, None, None)
     with pytest.raises(ItembankError, match="--class and --topic cannot change"):
-        refuse_with_from(Given(class_name="8K", topics=("ratio.share",)), None, None)
+        refuse_with_from(typed(class_name="8K", topics=("ratio.share",)), None, None, None)
     with pytest.raises(ItembankError, match="--plan"):
-        refuse_with_from(Given(), Path("plan.toml"), None)
+        refuse_with_from(typed(), None, Path("plan.toml"), None)
 
 
 def test_where_packs_go(tmp_path):
@@ -152,34 +168,34 @@ def test_what_is_typed_about_the_source_comes_first(tmp_path):
     group = replace(LARKHYTHE.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
     department = replace(LARKHYTHE, classes=(group,), draw_from=DrawFrom(prefer="generated"))
     assert settle(department=department).drawing == Drawing((own,), "both", "bank", year=7)
-    plan = Plan((), draw_from=DrawFrom(prefer="generated"))
+    plan = PackRequest(draw_from=DrawFrom(prefer="generated"))
     assert settle(plan=plan, department=department).drawing.prefer == "generated"
-    given = Given(banks=(other,), questions_from="bank", signed_only=True)
-    typed = Drawing((other,), "bank", "generated", True, year=7)
-    assert settle(given, plan, department).drawing == typed
-    assert settle(Given(questions_from="generated"), None, department).drawing.banks == (own,)
+    given = typed(banks=(other,), questions_from="bank", signed_only=True)
+    alone = Drawing((other,), "bank", "generated", True, year=7)
+    assert settle(given, plan, department).drawing == alone
+    assert settle(typed(questions_from="generated"), None, department).drawing.banks == (own,)
 
 
 def test_a_topic_of_a_bank_may_be_typed_and_gives_its_title(tmp_path):
     own = bank(tmp_path / "own", {OWN: sums(3, "core")})
-    found = settle(Given(banks=(own,), topics=(OWN,)), department=None)
+    found = settle(typed(banks=(own,), topics=(OWN,)), department=None)
     assert found.title == f"Title of {OWN}"
     with pytest.raises(ItembankError, match=f"Did you mean {OWN}"):
-        settle(Given(banks=(own,), topics=("garden.bed",)), department=None)
+        settle(typed(banks=(own,), topics=("garden.bed",)), department=None)
     with pytest.raises(ItembankError, match=f"no topic ‘{OWN}’"):
-        settle(Given(topics=(OWN,)), department=None)
+        settle(typed(topics=(OWN,)), department=None)
 
 
 def test_a_folder_that_is_no_bank_is_told():
     with pytest.raises(ItembankError, match="There is no folder"):
-        settle(Given(banks=(Path("no-such-bank"),)))
+        settle(typed(banks=(Path("no-such-bank"),)))
 
 
 def test_banks_do_not_change_a_pack_made_again(tmp_path):
     with pytest.raises(ItembankError, match="--bank and --signed-only cannot change"):
-        refuse_with_from(Given(banks=(tmp_path,), signed_only=True), None, None)
+        refuse_with_from(typed(banks=(tmp_path,), signed_only=True), None, None, None)
 
 
 def test_a_title_takes_no_name_of_a_person():
     with pytest.raises(ItembankError, match="‘Sam’ looks like the name"):
-        settle(Given(title="Ratio with Sam", topics=("ratio.share",)), department=None)
+        settle(typed(title="Ratio with Sam", topics=("ratio.share",)), department=None)

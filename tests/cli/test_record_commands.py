@@ -5,8 +5,8 @@ import json
 
 import pytest
 
-from itembank.cli import lesson_text
 from itembank.cli.main import run
+from itembank.cli.words import tell
 from itembank.records.entries.lesson_pack import read_pack_facts
 
 DEPARTMENT = """
@@ -176,18 +176,18 @@ def test_own_views_of_a_whole_class_by_seat_are_no_file(said, home):
         (["--bands", "5 3"], ["2 numbers, but 3 bands"]),
         (["--bands", "5 3 9"], ["17 pupils, but only 10 sit"]),
         (["--bands", "5 x 9"], ["‘x’ is not a number"]),
-        (["--bands", "0 0 0"], ["nobody was counted"]),
+        (["--bands", "0 0 0"], ["Nobody was counted"]),
         (["--bands", "1 1 1", "--right", "1 1 1 1"], ["Give one of"]),
         (
             ["--right", "9 9 9 9 9", "--pupils", "8"],
-            ["5 numbers, but 4", "question 1 has 9 right of 8"],
+            ["5 numbers, but 4", "Question 1 has 9 right of 8"],
         ),
-        (["--right", "1 1 1 1", "--pupils", "11"], ["--pupils: 11, but 10"]),
-        (["--right", "1 1 1", "--asked", "2"], ["3 numbers, but --asked names 2"]),
+        (["--right", "1 1 1 1", "--pupils", "11"], ["--pupils: 11 pupils, but only 10"]),
+        (["--right", "1 1 1", "--asked", "2"], ["3 numbers, but 2 questions were asked"]),
         (["--bands", "1 1 1", "--asked", "5"], ["questions 1 to 4"]),
         (["--bands", "1 1 1", "--asked", "most"], ["‘most’ is not a number of questions"]),
         (["--own-view", "1 1 1", "--asked", "2"], ["--asked goes with"]),
-        (["--bands", "9 9 9", "--unclear", "99"], ["27 pupils", "--unclear: 99"]),
+        (["--bands", "9 9 9", "--unclear", "99"], ["27 pupils", "--unclear: 99 pupils"]),
         (["--own-view", "A1 sure, Z9 sure, A2 maybe"], ["no seat Z9", "‘A2 maybe’"]),
         (["--note", "words"], ["goes with --unclear"]),
         (["--date", "2026-11-17", "--bands", "1 1 1"], ["no pack", "--out-of"]),
@@ -252,7 +252,7 @@ def test_a_copy_that_went_its_own_way_is_told_and_brought_in(said, home):
     copy.rename(home / "results.sqlite3")
     assert said("record", "--date", DAYS[1], "--bands", "3 2 1").status == 0
     mine.rename(copy)
-    lesson_text._TOLD.clear()
+    tell._TOLD.clear()
     status, out, err = said("decide")
     assert status == 0
     assert f'itembank unite "{copy}"' in err

@@ -4,9 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.cli.report.titles import Titles, cut
+from itembank.cli.words.name_column import cut
 from itembank.errors import ItembankError
 from itembank.items.topics.registry import topics
+from itembank.work.report.titles import Titles
 
 OWN = """
 topic = "garden.plots"

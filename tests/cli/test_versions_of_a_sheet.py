@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.read.any_address import find_any
+from itembank.bank.index.any_address import find_any
 from itembank.cli.main import run
 from itembank.notation import tree as t
 from itembank.records.entries.pack_items import starter_items

@@ -140,9 +140,6 @@ def by_fraction(asked: Question) -> Numbers:
     return [first, asked.amounts[0] - first]
 
 
-GIVEN_PART = {Tier.SUPPORT: 0, Tier.CORE: 1, Tier.CHALLENGE: 1}
-
-
 def one_part(asked: Question, single: Callable[[Fraction, Numbers], Fraction]) -> Numbers:
     """Return the answer where `single` says what one part is worth."""
     worth = single(asked.amounts[0], asked.ratio)

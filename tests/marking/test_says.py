@@ -13,6 +13,7 @@ from itembank.marking.form import form_told as says
 from itembank.marking.form import missing_form as form
 from itembank.marking.form.form_told import TOLD_BY_FORM, WANTED, right_value, what_to_do
 from itembank.notation import mixed_units
+from itembank.text.in_words import counted
 
 SOURCES = [
     *sorted((Path(items.__file__).parent / "forms").glob("*_forms.py")),
@@ -53,11 +54,13 @@ def sentences(path):
 def blank(node):
     """Return what may stand in a blank of a sentence."""
     text = ast.unparse(node)
+    if text.startswith("counted("):
+        return counted(2, *(one.value for one in node.args[1:]))
     if "first" in text:
         return "first"
     if "sign" in text:
         return "√"
-    return "s" if text.startswith("''") or "else 's'" in text else "2"
+    return "2"
 
 
 EVERY = sorted({text for path in SOURCES for text in sentences(path)})

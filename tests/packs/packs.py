@@ -5,9 +5,8 @@ from __future__ import annotations
 import datetime
 from functools import cache
 
-from itembank.packs.build import PackRequest
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")
 
@@ -27,6 +26,6 @@ def request(**changes) -> PackRequest:
         "large_print": False,
         "paper": "white",
         "slips": False,
-        "bands": default_scheme().bands(8),
+        "bands": default_scheme(),
     }
     return PackRequest(**(usual | changes))

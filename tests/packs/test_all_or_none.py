@@ -8,8 +8,8 @@ import threading
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.files import disk
-from itembank.packs.data.together import write_together
+from itembank.files import renaming
+from itembank.packs.data.write_packs import write_together
 
 OLD = {"pack.json": b"old", "starter.pdf": b"old"}
 NEW = {"pack.json": b"new", "core.pdf": b"new"}
@@ -104,12 +104,12 @@ def full():
 def system(request, monkeypatch):
     """Have a system that can exchange two names in one step, and one that cannot."""
     if request.param == "moved aside":
-        monkeypatch.setattr(disk, "_renamed", lambda *_: False)
+        monkeypatch.setattr(renaming, "_renamed", lambda *_: False)
 
 
 def renames(step):
     return (
-        (disk, "_renamed", step(disk._renamed)),
+        (renaming, "_renamed", step(renaming._renamed)),
         (os, "rename", step(os.rename)),
         (os, "replace", step(os.replace)),
     )

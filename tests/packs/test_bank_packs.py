@@ -18,9 +18,8 @@ from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.sources.banks import Banks, same_question
 from itembank.packs.sources.sources_in_words import drawn_words, source_words
-from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.draw_from import Drawing
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
 from tests.packs.packs import request
 
@@ -33,10 +32,9 @@ def plenty():
 
 def ask(folders, topics=(OWN,), questions_from="bank", prefer="bank", signed_only=False, **more):
     usual = {"questions": 4, "follow_up": 3, "variants": 1}
-    usual["bands"] = default_scheme().bands(more.get("questions", 4))
     return request(
         topics=tuple(PlannedTopic(topic) for topic in topics),
-        drawing=Drawing(tuple(folders), questions_from, prefer, signed_only),
+        draw_from=DrawFrom(tuple(folders), questions_from, prefer, signed_only),
         **(usual | more),
     )
 
@@ -388,13 +386,10 @@ def test_a_question_whose_proof_is_made_void_stops_the_pack(own, monkeypatch):
 
     def harmed(self, topics):
         found = real(self, topics)
-        wrong = dataclasses.replace
-        return {
-            topic: [
-                wrong(one, item=wrong(one.item, key=questions[0].item.key)) for one in questions
-            ]
-            for topic, questions in found.items()
-        }
+        for questions in found.values():
+            for one in questions:
+                one.item = dataclasses.replace(one.item, key=questions[0].item.key)
+        return found
 
     monkeypatch.setattr(Banks, "_offered", harmed)
     with pytest.raises(CheckFailed, match="larkhythe:"):

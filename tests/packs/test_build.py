@@ -6,8 +6,8 @@ import os
 import pytest
 
 from itembank.errors import CheckFailed, ItembankError
-from itembank.items.item import Tier
-from itembank.items.topics.registry import find_topic
+from itembank.items.item import Find, Tier
+from itembank.items.topics.registry import find_item, find_topic
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 from itembank.packs import pack_proof as proofs
@@ -16,7 +16,7 @@ from itembank.packs.check import stored_items
 from itembank.packs.data.convert import Faces, Mismatch, pack_item, read_item, read_maths
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.pack_proof import Proof
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import TOPICS, request
 
 
@@ -146,3 +146,15 @@ def test_many_faults_are_told_in_part():
 def test_an_unknown_topic_is_a_plain_error():
     with pytest.raises(ItembankError, match=r"ratio\.share"):
         choose(request(topics=(PlannedTopic("ratio.shar"),)))
+
+
+def test_a_bank_s_question_is_held_to_all_that_its_proof_takes():
+    item = dataclasses.replace(find_item("ratio.share/core/12"), address="made:a-1")
+    proofs.prove_anew([item])
+    # Both roads agree that 5 is 5; the proof of a bank's item asks what there is left to do.
+    five = parse("5")
+    idle = dataclasses.replace(item, prompt=("Work out ", five), ask=Find(five), key=five)
+    idle = dataclasses.replace(idle, form="value", steps=(), slips=())
+    proofs.prove_by_second_road([idle])
+    with pytest.raises(CheckFailed, match="made:a-1"):
+        proofs.prove_anew([idle])

@@ -11,7 +11,7 @@ from itembank.items.topics.registry import find_item
 from itembank.packs.build import build_pack
 from itembank.packs.check import read_pack
 from itembank.packs.data.pack_files import pack_json
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import request
 
 TOPICS = ("ratio.combine", "equations.one-step", "equations.both-sides-brackets")

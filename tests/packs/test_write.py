@@ -7,8 +7,7 @@ from pathlib import Path
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.files import disk
-from itembank.packs.data import pack_files as files
+from itembank.files import renaming, together
 from itembank.packs.data.pack_files import write_folder
 
 NEW = {"starter.pdf": b"new starter", "core.pdf": b"new core", "pack.json": b"{}\n"}
@@ -123,13 +122,13 @@ FULL = OSError(28, "No space left on device")
 @pytest.mark.parametrize("error", [FULL, Stop()])
 @pytest.mark.parametrize(
     ("what", "at"),
-    [("write_file", 1), ("write_file", 3), ("sync_folder", 1), ("_swap_in", 1)],
+    [("write_file", 1), ("write_file", 3), ("sync_folder", 1), ("put_in_place", 1)],
 )
 def test_a_stop_at_any_step_leaves_all_as_it_was(tmp_path, monkeypatch, what, at, error, old):
     parent = tmp_path / "deep" / "output"
     if old:
         write_folder(old, parent / "pack")
-    monkeypatch.setattr(files, what, stopping(getattr(files, what), at, error))
+    monkeypatch.setattr(together, what, stopping(getattr(together, what), at, error))
     expected = ItembankError if error is FULL else Stop
     with pytest.raises(expected) as caught:
         write_folder(NEW, parent / "pack", replace=old is not None)
@@ -147,7 +146,7 @@ def test_the_old_pack_comes_back_when_the_new_one_cannot_take_its_place(
     tmp_path, monkeypatch, error
 ):
     write_folder(OLD, tmp_path / "pack")
-    monkeypatch.setattr(disk, "_renamed", lambda *_: False)  # where names cannot be exchanged
+    monkeypatch.setattr(renaming, "_renamed", lambda *_: False)  # where names cannot be exchanged
     monkeypatch.setattr(os, "rename", stopping(os.rename, 2, error))
     with pytest.raises(ItembankError if error is FULL else Stop):
         write_folder(NEW, tmp_path / "pack", replace=True)

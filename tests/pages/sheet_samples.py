@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 from functools import cache
 
-from itembank.packs.build import PackRequest, as_data, choose
+from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = {
     "7M": ("fractions.equivalent", "fractions.lowest-terms", "equations.one-step"),
@@ -34,6 +34,6 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
         large_print=look.large_print,
         paper=look.paper,
         slips=look.slips,
-        bands=default_scheme(3).bands(8),
+        bands=default_scheme(3),
     )
     return as_data(request, choose(request))

@@ -9,12 +9,12 @@ import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import PackRequest, as_data, choose
+from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Pack, Sheet, Version
 from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.marks import overlapping, recorded
 from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
 
@@ -36,7 +36,7 @@ def pack_of(topic: str, large_print: bool) -> Pack:
         large_print=large_print,
         paper="white",
         slips=True,
-        bands=default_scheme(3).bands(QUESTIONS),
+        bands=default_scheme(3),
     )
     return as_data(request, choose(request))
 

@@ -10,14 +10,14 @@ import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import PackRequest, as_data, choose
+from itembank.packs.build import as_data, choose
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow, measure
 from itembank.pages.parts.board import LEFT, PAD, RIGHT, arrange, balanced, prompt
 from itembank.pages.parts.instructions import last_instruction, shared
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.plan_file import PlannedTopic
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.test_layout import slides_of
 
 DRAWS = 20
@@ -42,7 +42,7 @@ def draws():
             large_print=False,
             paper="white",
             slips=False,
-            bands=default_scheme(3).bands(8),
+            bands=default_scheme(3),
         )
         made.append(as_data(request, choose(request)))
     return made

@@ -17,7 +17,7 @@ from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import TOP
 from itembank.pages.parts.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
-from itembank.pages.parts.solutions import chain, formulas, side_before
+from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.marks import overlapping, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
 
@@ -187,18 +187,6 @@ def test_answers_hold_every_key_and_line_of_working():
                 at = text.find(key, at)
                 for maths in chain(item.steps):
                     assert maths.line in text or maths.line == item.key.line
-
-
-def test_nothing_is_set_twice():
-    """What ``formulas`` lists is all that the five documents need set."""
-    from itembank.pages.engine import formula
-
-    pack = real_pack("9S")
-    formula.preload(formulas(pack))
-    known = set(formula._CACHE.formulas)
-    for file in FILES:
-        drawers(pack)[file](pack)
-    assert set(formula._CACHE.formulas) == known
 
 
 def test_missing_sheet_is_refused():

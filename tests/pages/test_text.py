@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from itembank.pages.engine.formula import Batch, adopt, formula, lay_out, pieces
+from itembank.pages.engine.formula import formula, pieces
 from itembank.pages.engine.paragraph import Flow, as_text, measure
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
@@ -101,17 +101,6 @@ def test_plain_numbers_are_set_as_text(samples, line, text):
 @pytest.mark.parametrize("line", ["3/4", "x", "2 + 3", "4 cm^2", "0.1̇6̇", "□", "3 : 4"])
 def test_everything_else_is_a_formula(samples, line):
     assert as_text(samples.faces(line)[0]) == ""
-
-
-def test_layouts_travel_between_processes(samples):
-    import pickle
-
-    mathml = samples.faces("7/8 + √(x + 31)")[0]
-    batch = pickle.loads(pickle.dumps(lay_out([mathml])))
-    assert isinstance(batch, Batch)
-    assert batch.formulas[mathml] == formula(mathml)
-    adopt(batch)
-    assert formula(mathml) is batch.formulas[mathml]
 
 
 def test_not_xml_is_a_plain_error():

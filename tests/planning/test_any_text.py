@@ -10,7 +10,8 @@ from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.planning.bands.groups import ScoreFile, parse_scores
 from itembank.planning.department.department import Department, read_department
-from itembank.planning.department.plan_file import Plan, read_plan
+from itembank.planning.department.pack_request import PackRequest
+from itembank.planning.department.plan_file import read_plan
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DEPARTMENT = (LARKHYTHE / "department.toml").read_text(encoding="utf-8")
@@ -56,7 +57,7 @@ def test_damaged_plans(tmp_path, text):
     path = tmp_path / "plan.toml"
     path.write_bytes(text.encode())
     try:
-        assert isinstance(read_plan(path), Plan)
+        assert isinstance(read_plan(path), PackRequest)
     except ItembankError as error:
         check_lines(error, text)
 

@@ -15,7 +15,6 @@ from itembank.planning.bands.bands import (
     BandError,
     BandScheme,
     band_of,
-    check_bands,
     check_intervals,
     cut_scores,
     default_scheme,
@@ -81,7 +80,6 @@ def test_every_score_falls_in_exactly_one_band(n, count):
         holding = [band for band in bands if band.lowest <= score <= band.highest]
         assert len(holding) == 1
         assert band_of(score, bands) is holding[0]
-    check_bands(bands, n)
 
 
 @st.composite

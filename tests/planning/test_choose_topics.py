@@ -15,11 +15,12 @@ from itembank.planning.choosing.choose_topics import (
     LessonWish,
     TopicState,
     choose_topics,
-    reason,
 )
 from itembank.planning.choosing.memory import Seen, recall, remember
 from itembank.planning.choosing.programme import Programme
+from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_programme import AGAIN
+from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_worth import WIDENING, first_worth, next_worths, worth
 
 MONDAY = datetime.date(2026, 11, 30)
@@ -64,7 +65,6 @@ def test_every_starter_is_full_even_and_only_on_what_was_taught(number, dates, q
         assert sum(found.values()) == questions
         assert all(taught[name] < choice.date for name in found)
         assert max(found.values()) == -(-questions // number)
-        assert all(one.reason for one in choice.topics)
     assert choose_topics(lessons, topics, {}, seed=seed) == chosen
 
 
@@ -292,8 +292,8 @@ def test_what_the_coming_lesson_needs_is_preferred_and_said():
     (choice,) = choose_topics(lesson, [*topics, topic("next", 0)], need, PLAIN)
     assert {"t7", "t9"} <= set(counts(choice))
     assert "next" not in counts(choice)
-    said = {one.topic: one.reason for one in choice.topics}
-    assert "needed today for Next" in said["t7"]
+    found = reason(topics[7], lesson[0], need, [*topics, topic("next", 0)])
+    assert "needed today for Next" in reason_words(found)
 
 
 def test_pins_and_bans_win():
@@ -304,7 +304,6 @@ def test_pins_and_bans_win():
     assert found["t3"] == 2
     assert found["new"] == 1
     assert not {"t0", "t1"} & set(found)
-    assert "pinned by you" in next(o.reason for o in choice.topics if o.topic == "t3")
 
 
 @pytest.mark.parametrize(
@@ -328,6 +327,6 @@ def test_a_topic_seen_only_as_part_of_a_score_has_no_share_of_its_own():
     said = "last seen 6 days ago, only as part of a score"
     for seen, share in (((part,), ""), ((alone, part), ", 50 % right on")):
         one = TopicState("a", "A", taught, remember(taught, seen), seen)
-        found = reason(one, LessonWish(MONDAY, 4), {}, [one])
+        found = reason_words(reason(one, LessonWish(MONDAY, 4), {}, [one]))
         assert f"{said}{share}" in found
         assert ("%" in found) == bool(share)

@@ -10,7 +10,8 @@ from itembank.files.faults import FileFaults
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import find_department, read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
-from itembank.planning.department.plan_file import PlannedTopic, read_plan
+from itembank.planning.department.pack_request import PlannedTopic
+from itembank.planning.department.plan_file import read_plan
 
 KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")
 GOOD = """school = "Larkhythe School"

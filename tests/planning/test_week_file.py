@@ -14,9 +14,10 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic
 from itembank.planning.calendar.calendar import read_calendar
 from itembank.planning.calendar.days import usual_seed
+from itembank.planning.choosing.topic_reason import Again, Cause, Occasion, Reason
 from itembank.planning.department.department import MOST_QUESTIONS, read_department
 from itembank.planning.department.plan_file import MOST_SEED
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
 from itembank.text.characters import hidden, look_alikes
@@ -42,7 +43,8 @@ def read(path, class_name=None):
 
 
 def lesson(date=WEEK, period="1", topics=(("ratio.share", 2), ("fractions.order", 1)), **more):
-    rows = tuple(WeekTopic(name, count, "taught 7 Sep") for name, count in topics)
+    why = Reason(date, Cause.PAST, DAY(2026, 9, 7))
+    rows = tuple(WeekTopic(name, count, why) for name, count in topics)
     made = PlannedLesson(date, period, "Sharing", sum(n for _, n in topics), 7, rows)
     return replace(made, **more)
 
@@ -92,12 +94,34 @@ def sheets(draw, topics):
     return LessonSheets(tuple(topics), tuple(made), draw(st.integers(0, 20)))
 
 
+days = st.dates(DAY(2026, 1, 1), DAY(2027, 12, 31))
+occasions = st.builds(Occasion, days, scored=st.booleans()) | st.builds(
+    Occasion, days, st.integers(0, 100), st.integers(1, 40), st.booleans()
+)
+
+
+def reasons(date):
+    """Return every kind of reason for a topic in a lesson, with a teacher's words or without."""
+    return st.builds(
+        Reason,
+        st.just(date),
+        st.sampled_from(Cause),
+        st.none() | days,
+        st.none() | occasions,
+        st.none() | occasions,
+        st.lists(words, max_size=2).map(tuple),
+        st.none() | st.builds(Again, days, st.integers(0, 20)),
+        st.just("") | words,
+    )
+
+
 @st.composite
 def lessons(draw, date, period):
     names = draw(st.lists(st.sampled_from(TOPICS), min_size=1, unique=True))
     pinned = st.booleans()
     rows = tuple(
-        WeekTopic(name, draw(st.integers(1, 4)), draw(words), draw(pinned)) for name in names
+        WeekTopic(name, draw(st.integers(1, 4)), draw(reasons(date)), draw(pinned))
+        for name in names
     )
     asked, items = [], []
     for row in rows:
@@ -304,8 +328,9 @@ def test_what_the_teacher_leaves_out_has_a_usual_value(tmp_path):
     assert (one.period, one.title) == ("1", "Starter")
     assert one.seed == usual_seed("8K", DAY(2026, 11, 18), "Starter")
     # What has no reason was written by the teacher, so it stays when the week is planned anew.
+    chosen = Reason(DAY(2026, 11, 18))
     assert one.topics == tuple(
-        WeekTopic(name, 1, "your choice", True) for name in ("ratio.share", "fractions.order")
+        WeekTopic(name, 1, chosen, True) for name in ("ratio.share", "fractions.order")
     )
 
 
@@ -382,3 +407,63 @@ def test_topic_of_is_asked_only_for_addresses(tmp_path):
     path = written(tmp_path, plan(lesson(asked=("ratio.share/core/1",))))
     with pytest.raises(FileFaults, match=r"ratio.share/core/1 is gone"):
         read_week_plan(path, DEPARTMENT, CALENDAR, TOPICS, none)
+
+
+KNOWN = Reason(
+    WEEK, Cause.PAST, DAY(2026, 9, 7), Occasion(DAY(2026, 11, 9), 54, 26), needed_for=("Ratio",)
+)
+
+
+def with_reasons(tmp_path):
+    """Return a plan's path and its text; two topics have different pasts."""
+    topics = (
+        WeekTopic("ratio.share", 2, KNOWN),
+        WeekTopic("fractions.order", 1, replace(KNOWN, last=None, needed_for=())),
+    )
+    path = written(tmp_path, plan(replace(lesson(), topics=topics)))
+    return path, path.read_text(encoding="utf-8")
+
+
+def test_words_a_teacher_writes_stand_in_the_place_of_ours_and_are_never_read(tmp_path):
+    path, text = with_reasons(tmp_path)
+    ours = "taught 7 Sep, last seen 7 days ago, 54 % right then, needed today for Ratio"
+    mine = "needed today for nothing, pinned by you, asks again what Tue asked: ask me"
+    assert ours in text
+    path.write_text(text.replace(ours, mine), encoding="utf-8")
+    made = read(path).lessons[0].topics[0]
+    assert made.reason == replace(KNOWN, own=mine)
+    assert (made.why, made.pinned) == (mine, False)
+    assert read(written(tmp_path, read(path))) == read(path)
+
+
+def test_a_line_that_is_written_over_does_not_keep_the_reason_of_another_topic(tmp_path):
+    path, text = with_reasons(tmp_path)
+    line = next(row for row in text.splitlines() if "needed today for Ratio" in row)
+    path.write_text(text.replace(line, line.replace("ratio.share", "equations.one-step")))
+    made = read(path).lessons[0].topics[0]
+    assert (made.topic, made.reason, made.pinned) == ("equations.one-step", Reason(WEEK), True)
+
+
+def test_a_topic_that_is_pinned_by_hand_keeps_its_facts(tmp_path):
+    path, text = with_reasons(tmp_path)
+    path.write_text(text.replace("count = 2, why", "count = 2, pinned = true, why"))
+    made = read(path).lessons[0].topics[0]
+    assert (made.reason, made.pinned) == (KNOWN, True)
+
+
+def test_a_plan_of_an_older_version_keeps_its_sentences(tmp_path):
+    path, text = with_reasons(tmp_path)
+    path.write_text(text[: text.index("\n# Below is why")], encoding="utf-8")
+    before = read(path)
+    assert before.lessons[0].topics[0].why.startswith("taught 7 Sep, last seen 7 days ago")
+    assert not any(one.pinned for one in before.lessons[0].topics)
+    assert read(written(tmp_path, before, "again.toml")) == before
+
+
+def test_a_fault_in_what_is_kept_of_a_reason_has_its_line(tmp_path):
+    path, text = with_reasons(tmp_path)
+    path.write_text(text.replace("right = 54", "right = 540"), encoding="utf-8")
+    with pytest.raises(FileFaults, match="must be from 0 to 100, not 540") as caught:
+        read(path)
+    (fault,) = caught.value.faults
+    assert fault.line > text[: text.index("[[reasons]]")].count("\n")

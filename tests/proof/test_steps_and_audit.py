@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import os
+import time
+
 import pytest
 
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import UnknownTopic, find_topic, topics
 from itembank.notation import tree as t
+from itembank.processes.place import ThisMachine
 from itembank.proof import audit as audit_module
 from itembank.proof.audit import TopicAudit, audit, check_item
 from itembank.proof.lines.steps import step_fault
@@ -85,7 +89,7 @@ def test_a_sound_item_leaves_no_mark():
 
 @pytest.mark.parametrize("name", [topic.id for topic in topics()])
 def test_every_topic_is_sound_on_a_sample(name):
-    (report,) = audit((name,), limit=120, jobs=1, symbolic_every=6)
+    (report,) = audit((name,), limit=120, place=ThisMachine(1), symbolic_every=6)
     assert report.faults == []
     assert report.sound
     assert report.symbolic == sum(
@@ -114,10 +118,43 @@ def test_an_audit_on_several_cores_says_the_same(monkeypatch):
     monkeypatch.setattr(audit_module, "CHUNK", 20)
     name = topics()[0].id
     calls = []
-    one = audit((name,), limit=60, jobs=1)
-    two = audit((name,), limit=60, jobs=2, progress=lambda done, total: calls.append((done, total)))
+    one = audit((name,), limit=60, place=ThisMachine(1))
+    two = audit(
+        (name,),
+        limit=60,
+        place=ThisMachine(2),
+        progress=lambda done, total: calls.append((done, total)),
+    )
     assert one == two
     assert calls[-1] == (180, 180)
+
+
+@pytest.mark.parametrize("bad", ["hangs", "ends"])
+def test_an_item_that_hangs_or_ends_its_process_is_named_and_the_rest_is_audited(monkeypatch, bad):
+    topic = topics()[0]
+    real = audit_module.check_item
+
+    def check(item, report, *, symbolic):
+        if item.address == address:
+            if bad == "ends":
+                os._exit(1)
+            time.sleep(600)
+        real(item, report, symbolic=symbolic)
+
+    whole = audit((topic.id,), place=ThisMachine(1), limit=100)[0]
+    sampled = [c for c in audit_module._chunks(topic.id, 100, 40) if c[1] == "core"]
+    address = f"{topic.id}/core/{sampled[0][2][33]}"
+    monkeypatch.setattr(audit_module, "check_item", check)
+    monkeypatch.setattr(audit_module, "CHUNK_SECONDS", 0.5)
+    monkeypatch.setattr(audit_module, "ITEM_SECONDS", 0.5)
+    (found,) = audit((topic.id,), place=ThisMachine(2), limit=100)
+    why = {"hangs": "took longer than 0.5 s", "ends": "ended the process it ran in"}[bad]
+    assert found.faults == [f"{address}: its proof {why}"]
+    assert not found.sound
+    assert (found.checked, found.repeats) == (whole.checked, 0)
+    assert {k: v for k, v in found.difficulty.items() if k != "core"} == {
+        k: v for k, v in whole.difficulty.items() if k != "core"
+    }
 
 
 def test_an_unknown_topic_is_refused():

@@ -93,9 +93,9 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
     """The A4 documents of a real pack, in clear print and in large print."""
     import datetime
 
-    from itembank.packs.build import PackRequest, build_pack
+    from itembank.packs.build import build_pack
     from itembank.pages.draw import draw_pack
-    from itembank.planning.department.plan_file import PlannedTopic
+    from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")
     pack = build_pack(
@@ -112,7 +112,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
             large_print=request.param,
             paper="white",
             slips=False,
-            bands=default_scheme().bands(8),
+            bands=default_scheme(),
         )
     )
     slides = ("starter.pdf", "answers.pdf", "next-tasks.pdf")

@@ -10,7 +10,7 @@ from itembank.records.entries.recording import RecordedAlready, record, undo
 from itembank.records.exporting import export_all
 from itembank.records.forget.forgetting import Whom, count_rows, forget
 from itembank.records.reports.class_report import department_report
-from itembank.records.results.results import lessons, topic_history, used_addresses
+from itembank.records.results.results import class_history, lessons, used_addresses
 from itembank.records.results.scope import Scope
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade
@@ -39,7 +39,7 @@ def test_what_was_recorded_is_found_and_forgotten(either, tmp_path, name, other)
     export_all(store, tmp_path / "out")
     with store.reading() as connection:
         assert len(lessons(connection, other)) == 2
-        assert topic_history(connection, other)
+        assert class_history(connection, other).seen
         assert used_addresses(connection, other, DAY)
         lines = department_report(connection, Scope(class_name=other)).classes
         assert [(one.class_name, one.lessons) for one in lines] == [(name, 2)]

@@ -10,7 +10,6 @@ from itembank.records.reports.advice import (
     Next,
     Thresholds,
     advise,
-    advise_overall,
     mixed_pairs,
 )
 from itembank.records.statistics.own_view import (
@@ -71,16 +70,6 @@ def test_own_thresholds_move_the_lines():
     assert "70 %" in strict.rule
     with pytest.raises(ValueError, match="rise"):
         Thresholds(again_below=0.9, on_from=0.8)
-
-
-def test_overall_counts_each_pupil_once():
-    found = advise_overall([8] * 15 + [4] * 15, 8)
-    assert found.interval.share == pytest.approx(0.75)
-    assert found.pupils == 30
-    assert found.interval.high - found.interval.low > 0.2  # not that of 240 answers
-    for bad in ([], [9], [-1]):
-        with pytest.raises(ValueError, match="score"):
-            advise_overall(bad, 8)
 
 
 @given(scores)

@@ -13,7 +13,7 @@ from itembank.records.entries.recording import RecordedAlready, record, undo
 from itembank.records.exporting import export_all
 from itembank.records.forget.forgetting import Whom, forget
 from itembank.records.results.correct import correct
-from itembank.records.results.results import topic_history
+from itembank.records.results.results import class_history
 from itembank.records.store.migrate import upgrade
 from itembank.records.store.store import open_store
 
@@ -37,7 +37,7 @@ def play(store, tmp_path):
     export_all(store, tmp_path)
     forget(store, Whom("8K", "A1"))
     with store.reading() as connection:
-        assert topic_history(connection, "8K")["ratio.share"][0].out_of == 4
+        assert class_history(connection, "8K").seen["ratio.share"][0].out_of == 4
     return {name: rows for name, rows in dump(store).items() if name != "exported"}
 
 

@@ -21,7 +21,7 @@ from itembank.records.entries.entries import (
 from itembank.records.entries.recording import record, undo
 from itembank.records.reports.class_report import by_week, class_report, department_report
 from itembank.records.reports.item_report import item_report
-from itembank.records.results.results import class_results, topic_history
+from itembank.records.results.results import class_history, class_results
 from itembank.records.results.scope import Scope
 from itembank.records.statistics.item_statistics import kr20, upper_lower
 from itembank.records.statistics.pooled import pool, reliabilities
@@ -235,7 +235,7 @@ def test_a_lesson_taken_back_is_in_no_report(store):
     record(store, facts(["fractions.order/core/1"], date=later), Questions({1: (3, 3)}))
     undo(store, "8K", later)
     with store.reading() as connection:
-        assert set(topic_history(connection, "8K")) == {"ratio.share"}
+        assert set(class_history(connection, "8K").seen) == {"ratio.share"}
         found = class_report(connection, "8K", default_scheme(), DAY, later)
         whole = department_report(connection, Scope())
     assert [one.date for one in found.lessons] == [DAY]
@@ -271,7 +271,7 @@ def test_a_score_says_nothing_of_a_topic_alone(store, what):
     with store.reading() as connection:
         found = class_report(connection, "8K", default_scheme(), DAY, later)
         whole = department_report(connection, Scope())
-        seen = topic_history(connection, "8K")
+        seen = class_history(connection, "8K").seen
     assert {topic: [(one.out_of, one.scored) for one in rows] for topic, rows in seen.items()} == {
         "ratio.share": [(0, True)],
         "fractions.order": [(0, True)],

@@ -73,7 +73,7 @@ def test_scores_in_any_writing(path, scores, separator, data):
         # Among marks a slip of the pen would make answers of them all, and every one wrong.
         ("seat,1,2,3,4\nA1,1,1,0,1\n\nA2,1,7,1,1\n", ["line 4: ‘7’ says neither right nor wrong"]),
         ("seat,1,2,3,4\nA1,1,?,0,1\nA2,1,1,1,..\n", ["line 2: ‘?’", "line 3: ‘..’"]),
-        ("seat,score\nA1,4/9\n", ["line 2: ‘4/9’ is not a score"]),
+        ("seat,score\nA1,4/9\n", ["line 2: ‘4/9’ is out of 9, and the starter out of 4"]),
         ("seat,1,2,3,4\nA1,2,3,4,5\n", ["marked by the pack the class had"]),
         ("seat,1,2,3,4,total,name\nA1,1,1,1,1,4,x\n", ["line 1: A heading speaks of names"]),
         ("seat,total,%\nA1,1,1\n", ["No question has a column"]),

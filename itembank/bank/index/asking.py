@@ -2,41 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
 
-from itembank.bank.index.keeping import CHUNK, Processes
-from itembank.bank.index.questions import question_of_record, twin_mark
+from itembank.bank.index.keeping import FEW_ITEMS
+from itembank.bank.index.questions import QuestionRow, question_of_record, twin_mark
 from itembank.bank.index.store import seal
 from itembank.bank.question.canonical import canonical
-from itembank.items.topics.registry import find_item
-
-if TYPE_CHECKING:
-    pass
+from itembank.items.topics.registry import find_item, topic_ids
+from itembank.processes.place import Place, Progress, ThisMachine, all_of
 
 Work = tuple[int, bytes, str, str]
 """The number of a fact, the hash that names it, its topic and the item as JSON."""
-Row = tuple[int, bytes, str, bytes]
+Row = tuple[int, bytes, str, int, bytes]
 
 
-def ask_all(work: Sequence[Work], report: Callable[[int, int], None] | None = None) -> list[Row]:
-    """Return what the words of each item ask, as rows of an index."""
-    found: list[Row] = []
-    with Processes(len(work)) as processes:
-        parts = (work[at : at + CHUNK] for at in range(0, len(work), CHUNK))
-        for _, rows in processes.in_order((None, (_ask_part, part)) for part in parts):
-            found += rows
-            if report:
-                report(len(found), len(work))
-    return found
+def ask_all(
+    work: Sequence[Work], report: Progress | None = None, place: Place | None = None
+) -> list[Row]:
+    """Return what the words of each item ask, as rows of an index; by default on this machine."""
+    if len(work) > FEW_ITEMS:
+        topic_ids()  # loaded once, here, so that a copy of this process has it already
+    pieces = [(topic, record) for _, _, topic, record in work]
+    found = all_of(place or ThisMachine(), ask_one, pieces, report, few=FEW_ITEMS)
+    return [
+        (fact, *row, seal(own, *row)) for (fact, own, _, _), row in zip(work, found, strict=True)
+    ]
 
 
-def _ask_part(work: Sequence[Work]) -> list[Row]:
-    rows = []
-    for fact, own, topic, record in work:
-        row = question_of_record(topic, record)
-        rows.append((fact, *row, seal(own, *row)))
-    return rows
+def ask_one(piece: tuple[str, str]) -> QuestionRow:
+    """Return what the words of an item ask, given its topic and the item as JSON."""
+    return question_of_record(*piece)
 
 
 def made_mark(address: str) -> bytes:

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import multiprocessing
-import os
 import time
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from itembank.bank.index.sheets import (
@@ -22,6 +19,8 @@ from itembank.bank.index.store import Changed, Store, seal
 from itembank.bank.read.topic_text import TopicText
 from itembank.files.faults import Fault, FileFaults, decode_bytes
 from itembank.items.topics.registry import topic_ids
+from itembank.processes.machine import cores
+from itembank.processes.pool import stream
 
 if TYPE_CHECKING:
     import sqlite3
@@ -69,17 +68,16 @@ def read_new(files: Sequence[File], store: Store, report: Progress | None = None
                 unread.names.add(file.path.name)
 
     fresh = len(files) >= FEW_FILES and not store.rows("SELECT 1 FROM fact LIMIT 1")
-    with Processes(total) as work:
-        read = _whole if fresh else _in_parts
-        for file, found in read(texts(), work, store):
-            if isinstance(found, TopicText):
-                unread.add(found)
-                continue
-            row, facts = found
-            store.write(lambda db, f=file, r=row, x=facts: keep(db, f, r, x))  # type: ignore[misc]
-            done += len(row.places)
-            if report:
-                report(min(done, total), total)
+    read = _whole if fresh else _in_parts
+    for file, found in read(texts(), Processes(total), store):
+        if isinstance(found, TopicText):
+            unread.add(found)
+            continue
+        row, facts = found
+        store.write(lambda db, f=file, r=row, x=facts: keep(db, f, r, x))  # type: ignore[misc]
+        done += len(row.places)
+        if report:
+            report(min(done, total), total)
     return unread
 
 
@@ -165,45 +163,26 @@ class Processes:
     """Does work on several processes where there is enough of it, and here where there is not."""
 
     def __init__(self, items: int) -> None:
-        self._cores = _cores()
-        self._many = items > FEW_ITEMS and self._cores > 1
-        self._pool: Executor | None = None
-
-    def __enter__(self) -> Processes:
-        if self._many:
-            # The registry is loaded once, here, so that a forked process has it already.
-            topic_ids()
-            self._pool = ProcessPoolExecutor(self._cores, mp_context=_context())
-        return self
-
-    def __exit__(self, *error: object) -> None:
-        if self._pool is not None:
-            self._pool.shutdown(cancel_futures=True)
+        self._many = items > FEW_ITEMS and cores() > 1
 
     def in_order(self, calls: Iterable[tuple[T, tuple[Any, ...]]]) -> Iterator[tuple[T, Any]]:
         """Yield what each call returns with what came with it; few are begun ahead of time."""
-        if self._pool is None:
+        if not self._many:
             for label, (call, *values) in calls:
                 yield label, call(*values)
             return
-        under_way: deque[tuple[T, Future[Any]]] = deque()
-        for label, (call, *values) in calls:
-            under_way.append((label, self._pool.submit(call, *values)))
-            if len(under_way) > 2 * self._cores:
-                first, future = under_way.popleft()
-                yield first, future.result()
-        while under_way:
-            first, future = under_way.popleft()
-            yield first, future.result()
+        topic_ids()  # loaded once, here, so that a copy of this process has it already
+        labels: deque[T] = deque()
+
+        def pieces() -> Iterator[tuple[Any, ...]]:
+            for label, call in calls:
+                labels.append(label)
+                yield call
+
+        for found in stream(_called, pieces()):
+            yield labels.popleft(), found
 
 
-def _cores() -> int:
-    try:
-        return len(os.sched_getaffinity(0))
-    except AttributeError:  # not every system can say which cores a process may use
-        return os.cpu_count() or 1
-
-
-def _context() -> Any:
-    methods = multiprocessing.get_all_start_methods()
-    return multiprocessing.get_context("fork" if "fork" in methods else None)
+def _called(call: tuple[Any, ...]) -> Any:
+    function, *values = call
+    return function(*values)

@@ -26,6 +26,7 @@ from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.processes.place import Place
 
 Progress = Callable[[int, int], None]
 AT_A_TIME = 4_000
@@ -50,16 +51,16 @@ def outcomes(
     bank: KeptBank,
     entries: Sequence[KeptEntry],
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
 ) -> list[Outcome]:
     """Return what both roads make of each item: as it is kept, or else proved now, and kept."""
     known = _kept_outcomes(bank, entries)
     new = list({one.kept.fact: one for one in entries if one.kept.fact not in known}.values())
     if new:
+        from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_entries
-        from itembank.processes.workers import was_cut_off
 
-        found = prove_entries(new, report, processes)
+        found = prove_entries(new, report, place)
         known |= {one.kept.fact: outcome for one, outcome in zip(new, found, strict=True)}
         pairs = list(zip(new, found, strict=True))
         lasting = [pair for pair in pairs if not was_cut_off(pair[1])]
@@ -111,7 +112,7 @@ def prove_missing(
     where: str,
     values: Sequence[object],
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
 ) -> None:
     """Prove every item for which a condition holds and of which no outcome is kept."""
     missing = _missing(bank, "proof", where, values)
@@ -123,7 +124,7 @@ def prove_missing(
             if report:
                 report(before + count, len(missing))
 
-        outcomes(bank, entries, tell, processes)
+        outcomes(bank, entries, tell, place)
         done += len(part)
 
 
@@ -155,21 +156,37 @@ def shown_of(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
 ) -> list[Shown]:
     """Return what prints of each item."""
-    ask_missing(bank, [one.kept.fact for one in entries], report)
+    found = _asked(bank, entries, report)
+    return [Shown(**json.loads(found[one.kept.fact][0])) for one in entries]
+
+
+def years_of(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[int]:
+    """Return the first year group that each item suits."""
+    found = _asked(bank, entries)
+    return [found[one.kept.fact][1] for one in entries]
+
+
+def _asked(
+    bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
+) -> dict[int, tuple[str, int]]:
     owns = {one.kept.fact: one.kept.own for one in entries}
+    ask_missing(bank, list(owns), report)
     found = {}
     for part in _parts(list(owns)):
         marks = ", ".join("?" * len(part))
-        query = f"SELECT fact, twin, shown, seal FROM question WHERE fact IN ({marks})"
-        for fact, twin, text, sealed in bank.store.rows(query, part):
-            if seal(owns[fact], twin, text) != sealed:
+        query = f"SELECT fact, twin, shown, year, seal FROM question WHERE fact IN ({marks})"
+        for fact, twin, text, year, sealed in bank.store.rows(query, part):
+            if seal(owns[fact], twin, text, year) != sealed:
                 raise IndexFailed("a row is damaged")
-            found[fact] = Shown(**json.loads(text))
-    return [found[one.kept.fact] for one in entries]
+            found[fact] = (text, year)
+    return found
 
 
 def ask_missing(
-    bank: KeptBank, facts: Sequence[int] | None = None, report: Progress | None = None
+    bank: KeptBank,
+    facts: Sequence[int] | None = None,
+    report: Progress | None = None,
+    place: Place | None = None,
 ) -> None:
     """Read the words of items that were not read yet: of some facts, or of all of the bank."""
     missing = _missing(bank, "question")
@@ -189,10 +206,10 @@ def ask_missing(
                 report(before + count, len(missing))
 
         work = [(one.kept.fact, one.kept.own, one.topic, one.kept.record) for one in entries]
-        rows = ask_all(work, tell)
+        rows = ask_all(work, tell, place)
         bank.store.write(
             lambda db, rows=rows: db.executemany(  # type: ignore[misc]
-                "INSERT OR REPLACE INTO question VALUES (?, ?, ?, NULL, ?)", rows
+                "INSERT OR REPLACE INTO question VALUES (?, ?, ?, ?, ?)", rows
             )
         )
         done += len(part)
@@ -265,11 +282,11 @@ def states(
     bank: KeptBank,
     entries: Sequence[KeptEntry],
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
 ) -> list[EntryState]:
     """Return everything known of each item: its proof, its sign-offs, its retirement."""
     signs = sign_states(bank, entries)
-    found = outcomes(bank, entries, report, processes)
+    found = outcomes(bank, entries, report, place)
     return [
         EntryState(one.address, one.topic, one, outcome, sign, _retirement(one))
         for one, outcome, sign in zip(entries, found, signs, strict=True)
@@ -322,7 +339,7 @@ def made_outcomes(
     bank: KeptBank,
     addresses: Sequence[str],
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
 ) -> list[Outcome]:
     """Return what both roads make of generated items; as :func:`outcomes`."""
     known = {}
@@ -335,10 +352,10 @@ def made_outcomes(
             known[address] = _outcome(row)
     new = [one for one in addresses if one not in known]
     if new:
+        from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_made
-        from itembank.processes.workers import was_cut_off
 
-        found = dict(zip(new, prove_made(new, report, processes), strict=True))
+        found = dict(zip(new, prove_made(new, report, place), strict=True))
         known |= found
         rows = []
         for address, one in found.items():
@@ -351,7 +368,9 @@ def made_outcomes(
     return [known[one] for one in addresses]
 
 
-def twin_groups(*banks: KeptBank, report: Progress | None = None) -> list[tuple[str, ...]]:
+def twin_groups(
+    *banks: KeptBank, report: Progress | None = None, place: Place | None = None
+) -> list[tuple[str, ...]]:
     """Return the twins in and across banks, each group sorted, the groups by their first items.
 
     Each bank is asked once: no item is compared with any other.
@@ -359,7 +378,7 @@ def twin_groups(*banks: KeptBank, report: Progress | None = None) -> list[tuple[
     names: dict[bytes, list[str]] = {}
     written = set()
     for bank in banks:
-        ask_missing(bank, None, report)
+        ask_missing(bank, None, report, place)
         query = (
             "SELECT question.twin, place.id FROM temp.now JOIN place USING (sheet) "
             "JOIN question ON question.fact = place.fact ORDER BY now.at, place.at"

@@ -85,6 +85,11 @@ class KeptEntry(Entry):
         """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.id}"
 
+    @property
+    def record(self) -> str:
+        """The item as JSON."""
+        return self.kept.record
+
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Entry) and _parts(self) == _parts(other)
 
@@ -120,7 +125,11 @@ class KeptTopic(BankTopic):
     @property
     def entries(self) -> tuple[Entry, ...]:
         """The items of the topic, in the order of the file; read anew each time."""
-        return tuple(self._bank.chosen("place.sheet = ?", [self.sheet.number]))
+        return tuple(self.kept_entries())
+
+    def kept_entries(self) -> Iterator[KeptEntry]:
+        """Yield the items of the topic as the index has them."""
+        return self._bank.chosen("place.sheet = ?", [self.sheet.number])
 
     @property
     def generated(self) -> tuple[GeneratedSet, ...]:
@@ -228,7 +237,6 @@ def with_bank(
     folder: Path | str,
     use: Callable[[KeptBank], T],
     report: Progress | None = None,
-    remark: Callable[[str], object] | None = None,
 ) -> T:
     """Return what `use` makes of the bank in a folder; it may be called again.
 
@@ -242,8 +250,6 @@ def with_bank(
         What is to be done with the bank; it should do no more than return something.
     report
         Called with how many items are read, and about how many there are, where many are new.
-    remark
-        Called with a sentence where the index could not be used as it should.
 
     Raises
     ------
@@ -253,20 +259,19 @@ def with_bank(
         The files go on changing while they are read.
     """
     for _ in range(TRIES):
-        bank = open_bank(folder, report, remark)
+        bank = open_bank(folder, report)
         try:
             return use(bank)
         except Changed:
             continue
         except IndexFailed:
-            bank.store.discard(remark)
-    return use(open_bank(folder, report, remark, on_disk=False))
+            bank.store.discard()
+    return use(open_bank(folder, report, on_disk=False))
 
 
 def open_bank(
     folder: Path | str,
     report: Progress | None = None,
-    remark: Callable[[str], object] | None = None,
     *,
     on_disk: bool = True,
 ) -> KeptBank:
@@ -284,7 +289,7 @@ def open_bank(
         raise no_bank(folder)
     failed = 0
     for _ in range(TRIES):
-        store = Store.of(folder, remark) if on_disk and failed < 2 else Store(remark=remark)
+        store = Store.of(folder) if on_disk and failed < 2 else Store()
         try:
             read = refresh(folder, store, report)
         except Changed:
@@ -292,7 +297,7 @@ def open_bank(
             continue
         except IndexFailed:
             failed += 1
-            store.discard(remark)
+            store.discard()
             continue
         if read.faults:
             store.close()

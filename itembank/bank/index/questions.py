@@ -11,13 +11,16 @@ import json
 from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.bank.index.sheets import item_of
-from itembank.bank.question.as_item import form_of
+from itembank.bank.question.as_item import form_of, read_item
 from itembank.bank.question.maths import Maths, read_maths
 from itembank.bank.question.twins import item_key
+from itembank.bank.question.year import year_of
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Step
 from itembank.items.marks import usual_marks
+from itembank.items.measures.years import FIRST_YEAR_KS3
 from itembank.notation.line import shown_line
+from itembank.notation.tree import NotationError
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem
@@ -28,13 +31,20 @@ class QuestionRow(NamedTuple):
 
     twin: bytes
     shown: str
+    year: int
+    """The first year group it suits."""
 
 
 def question_of_record(topic: str, record: str) -> QuestionRow:
     """Return what an item asks that an index has as JSON."""
     item = item_of(record)
-    key = twin_mark(item_key(item, topic))
-    return QuestionRow(key, json.dumps(shown(item), ensure_ascii=False))
+    try:
+        made = read_item(item, item.id, topic)
+    except NotationError:
+        key, year = item_key(item, topic), item.from_year or FIRST_YEAR_KS3
+    else:
+        key, year = made.twin, year_of(made, item)
+    return QuestionRow(twin_mark(key), json.dumps(shown(item), ensure_ascii=False), year)
 
 
 def twin_mark(key: tuple[object, ...]) -> bytes:

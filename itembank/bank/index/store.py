@@ -18,6 +18,7 @@ from typing import Any, TypeVar
 
 from itembank.bank.index.code import code_mark
 from itembank.bank.index.place import index_path, make_private_folder
+from itembank.bank.index.remark import tell
 from itembank.errors import ItembankError
 
 APPLICATION = 0x17E4BA4C
@@ -45,7 +46,7 @@ CREATE TABLE fact (
     content TEXT, record TEXT, asked TEXT, seal BLOB
 );
 CREATE TABLE words (fact INTEGER PRIMARY KEY, words TEXT);
-CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, drawn TEXT, seal BLOB);
+CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, year INTEGER, seal BLOB);
 CREATE INDEX question_twin ON question (twin);
 CREATE TABLE proof (
     fact INTEGER PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
@@ -69,14 +70,8 @@ CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID
 # whole: files that were found to have no fault together; and what a bank.toml says.
 
 T = TypeVar("T")
-Remark = Callable[[str], object]
-"""Called with a sentence for whoever gave the command."""
 _WITHOUT = "The bank is read without its index: {}."
 _ANEW = "The index of this bank was damaged. It is made anew."
-
-
-def _unsaid(_: str) -> None:
-    """Say nothing."""
 
 
 DAMAGE = (sqlite3.DatabaseError, UnicodeDecodeError)
@@ -107,23 +102,22 @@ def seal(*parts: object) -> bytes:
 class Store:
     """The tables of one bank's index, on the disk or in memory."""
 
-    def __init__(self, path: Path | None = None, remark: Remark | None = None) -> None:
+    def __init__(self, path: Path | None = None) -> None:
         self.path: Path | None = None
-        self._say = remark or _unsaid
         self._db = self._opened(path) if path is not None else None
         if self._db is None:
             self._db = _fresh(sqlite3.connect(":memory:", isolation_level=None))
         _settle(self._db)
 
     @classmethod
-    def of(cls, folder: Path, remark: Remark | None = None) -> Store:
+    def of(cls, folder: Path) -> Store:
         """Return the index of the bank in a folder; what keeps it from being used is remarked."""
         try:
             path = index_path(folder)
         except RuntimeError:
             path = None
-            (remark or _unsaid)(_WITHOUT.format("this account has no home folder to keep one in"))
-        return cls(path, remark)
+            tell(_WITHOUT.format("this account has no home folder to keep one in"))
+        return cls(path)
 
     def rows(self, query: str, values: Iterable[object] = ()) -> list[Any]:
         """Return the rows of a query.
@@ -178,13 +172,13 @@ class Store:
         rows = [(number, at) for at, number in enumerate(sheets)]
         self._db.executemany("INSERT INTO temp.now VALUES (?, ?)", rows)
 
-    def discard(self, remark: Remark | None = None) -> None:
+    def discard(self) -> None:
         """Take the index off the disk, since it is damaged."""
         self.close()
         if self.path is not None:
             with contextlib.suppress(OSError):
                 _remove(self.path)
-            (remark or _unsaid)(_ANEW)
+            tell(_ANEW)
 
     def close(self) -> None:
         """Let go of the file."""
@@ -193,7 +187,7 @@ class Store:
                 self._db.close()
 
     def _without(self, why: str) -> None:
-        self._say(_WITHOUT.format(why))
+        tell(_WITHOUT.format(why))
 
     def _opened(self, path: Path) -> sqlite3.Connection | None:
         """Return the index at a path, made if it is not there; None where there is to be none."""
@@ -218,7 +212,7 @@ class Store:
         except (OSError, *DAMAGE):
             self._without(f"{path} is damaged and cannot be replaced; remove it")
             return None
-        self._say(_ANEW)
+        tell(_ANEW)
         return db
 
     def _checked(self, path: Path) -> sqlite3.Connection | None:
@@ -244,7 +238,7 @@ class Store:
             self._without(f"{path} was made by a newer version of itembank")
             return None
         if not empty and version < VERSION:
-            self._say("The index of this bank is an older version's. It is made anew.")
+            tell("The index of this bank is an older version's. It is made anew.")
         self.path = path
         if empty or version < VERSION or not _is_current(db):
             _fresh(db)
@@ -259,7 +253,7 @@ class Store:
         except DAMAGE as damage:
             raise IndexFailed(str(damage)) from None
         self.close()
-        self._say(f"The index of this bank cannot be written: {_plain(error)}. It is done without.")
+        tell(f"The index of this bank cannot be written: {_plain(error)}. It is done without.")
         self._db, self.path = here, None
         _settle(here)
         here.executemany("INSERT INTO temp.now VALUES (?, ?)", now)

@@ -35,7 +35,7 @@ from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.write.as_toml import toml_value, topic_toml
 from itembank.bank.write.blocks import with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
-from itembank.files.disk import write_tree
+from itembank.files.together import Together
 from itembank.items.topics.registry import find_topic
 
 
@@ -82,7 +82,8 @@ class Prepared:
         for before, text in self.changes:
             files[before.path.relative_to(self.folder).as_posix()] = before.encode(text)
         try:
-            write_tree(folder, files)
+            with Together() as change:
+                change.folder(folder, files, free=True)
         except FileExistsError:
             raise ItembankError(
                 f"There is something in {folder} already. Name a new folder."

@@ -41,6 +41,11 @@ class Entry:
         """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.item.id}"
 
+    @property
+    def record(self) -> str:
+        """The item as JSON: what it states, and nothing of where it stands."""
+        return self.item.model_dump_json(exclude_defaults=True)
+
 
 @dataclass(frozen=True, slots=True)
 class BankTopic:

@@ -4,23 +4,62 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from itembank.bank.proof.judging import judge_all
 from itembank.bank.proof.signoff import Signing, SignState, by_item, read_signoffs, sign_state
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
-from itembank.processes.workers import Progress, judge_all
+from itembank.processes.place import Place, Progress
 from itembank.proof.judge import judge
 from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
+    from itembank.bank.model.fields import BankItem
     from itembank.bank.model.signed import SignOff
 
 UNSIGNED = SignState(Signing.UNSIGNED)
+
+
+class Question:
+    """A hand-written question as it is judged.
+
+    To another machine it goes as its address, its topic and what it states: where its file
+    stands is nobody else's business.
+    """
+
+    __slots__ = ("_entry",)
+
+    def __init__(self, entry: Entry) -> None:
+        self._entry = entry
+
+    def judged(self) -> Outcome:
+        """Return what both roads make of it."""
+        return judge_entry(self._entry)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        one = self._entry
+        return Travelled, (one.address, one.topic, one.record)
+
+
+class Travelled:
+    """A hand-written question that has come from another process."""
+
+    __slots__ = ("_address", "_record", "_topic")
+
+    def __init__(self, address: str, topic: str, record: str) -> None:
+        self._address, self._topic, self._record = address, topic, record
+
+    def judged(self) -> Outcome:
+        """Return what both roads make of it."""
+        from itembank.bank.model.fields import BankItem
+
+        item = BankItem.model_validate_json(self._record)
+        return _judged(item, self._address, self._topic)
 
 
 def judge_entry(entry: Entry) -> Outcome:
@@ -28,36 +67,43 @@ def judge_entry(entry: Entry) -> Outcome:
 
     An item without mathematics to prove it from needs a person.
     """
+    return _judged(entry.item, entry.address, entry.topic)
+
+
+def _judged(item: BankItem, address: str, topic: str) -> Outcome:
     try:
-        item, modelled = read_with_model(entry.item, entry.address, entry.topic)
+        read, modelled = read_with_model(item, address, topic)
     except t.NotationError as error:  # it needs a person; a line that cannot be read among them
         return Outcome(State.NEEDS_PERSON, str(error))
-    return replace(judge(item), modelled=modelled)
+    return replace(judge(read), modelled=modelled)
 
 
-def _judge(one: Entry | str) -> Outcome:
-    return judge(find_item(one)) if isinstance(one, str) else judge_entry(one)
+def judge_question(question: Question | Travelled | str) -> Outcome:
+    """Return what both roads make of a written question, or a generated one by its address."""
+    if isinstance(question, str):
+        return judge(find_item(question))
+    return question.judged()
 
 
 def prove_entries(
-    entries: Sequence[Entry], report: Progress | None = None, processes: int | None = None
+    entries: Sequence[Entry], report: Progress | None = None, place: Place | None = None
 ) -> list[Outcome]:
     """Return the outcome of each entry, in their order; see :func:`prove_bank`."""
-    return judge_all(entries, judge_entry, report, processes)
+    return judge_all([Question(entry) for entry in entries], judge_question, report, place)
 
 
 def prove_made(
-    addresses: Sequence[str], report: Progress | None = None, processes: int | None = None
+    addresses: Sequence[str], report: Progress | None = None, place: Place | None = None
 ) -> list[Outcome]:
     """Return the outcome of each generated item, in their order; see :func:`prove_bank`."""
     topic_ids()  # read once, before the processes part
-    return judge_all(addresses, _judge, report, processes)
+    return judge_all(addresses, judge_question, report, place)
 
 
 def prove_bank(
     bank: Bank,
     report: Progress | None = None,
-    processes: int | None = None,
+    place: Place | None = None,
     *,
     signoffs: Iterable[SignOff] | None = None,
     generated: bool = False,
@@ -71,8 +117,8 @@ def prove_bank(
         The bank.
     report
         Called with (items judged, items in all) as outcomes come in.
-    processes
-        How many to use; default, one for each core.
+    place
+        Where they are judged; default, on as many processes of this machine as it has cores.
     signoffs
         The bank's sign-offs; default, those in its folder.
     generated
@@ -95,7 +141,8 @@ def prove_bank(
         seen.update(made)
     if seen:
         topic_ids()  # read once, before the processes part
-    outcomes = judge_all([one for _, one in work], _judge, report, processes)
+    questions = [one if isinstance(one, str) else Question(one) for _, one in work]
+    outcomes = judge_all(questions, judge_question, report, place)
     return tuple(
         _made_state(topic, one, outcome)
         if isinstance(one, str)

@@ -20,6 +20,7 @@ from itembank.bank.model.changes import Change, changes
 from itembank.bank.model.content import content_hash, data_hash, printed_on
 from itembank.bank.model.signed import SignOff
 from itembank.files.faults import join_words
+from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
@@ -60,16 +61,7 @@ class SignState:
     @property
     def who(self) -> str:
         """Return who signed and when: ``HT on 14 September 2026``."""
-        return join_words([f"{one.by} on {day_words(one.on)}" for one in self.signoffs])
-
-
-def day_words(day: datetime.date) -> str:
-    """Return a date in words.
-
-    >>> day_words(datetime.date(2026, 9, 14))
-    '14 September 2026'
-    """
-    return f"{day.day} {day:%B %Y}"
+        return join_words([f"{one.by} on {day_month_year(one.on)}" for one in self.signoffs])
 
 
 def sign_state(entry: Entry, signoffs: Iterable[SignOff]) -> SignState:

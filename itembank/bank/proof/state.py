@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.bank.model.signed import Retirement
-from itembank.bank.proof.signoff import Signing, SignState, day_words
+from itembank.bank.proof.signoff import Signing, SignState
 from itembank.proof.outcome import Outcome, State
+from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
@@ -60,7 +61,11 @@ class EntryState:
         if self.retired is None:
             return ""
         day, why = self.retired
-        return f"retired on {day_words(day)}: {why}" if why else f"retired on {day_words(day)}"
+        return (
+            f"retired on {day_month_year(day)}: {why}"
+            if why
+            else f"retired on {day_month_year(day)}"
+        )
 
     @property
     def word(self) -> str:

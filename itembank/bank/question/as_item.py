@@ -32,6 +32,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    kind_of,
 )
 from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
@@ -124,12 +125,21 @@ def form_of(item: BankItem, maths: Maths) -> str:
     >>> form_of(item, read_maths(item))
     'roots'
     """
-    if item.form:
-        return item.form
+    return item.form or form_and_many(item, maths)[0]
+
+
+def form_and_many(item: BankItem, maths: Maths) -> tuple[str, bool]:
+    """Return the form of an item's key, and whether many answers are right.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
+    >>> form_and_many(item, read_maths(item))
+    ('roots', False)
+    """
     try:
-        return default_form(item, question_of(item, maths), maths)
+        question = question_of(item, maths)
+        return item.form or default_form(item, question, maths), kind_of(question.ask).many
     except NeedsPerson:
-        return _form_like(maths.key)
+        return item.form or _form_like(maths.key), False
 
 
 def _named(ask: Ask, key: t.Node) -> t.Node:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itembank.bank.model.bank import Entry
+from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import as_item
 from itembank.bank.question.asking import NeedsPerson
 from itembank.items.item import Item, Tier
@@ -21,8 +22,13 @@ def first_year(item: Item, entry: Entry | None = None) -> int:
         name, tier, number = item.address.split("/")
         topic = find_topic(name)
         return topic.from_year(Tier(tier), *topic.spaces[Tier(tier)][int(number)])
-    if entry.item.from_year is not None:
-        return entry.item.from_year
+    return year_of(item, entry.item)
+
+
+def year_of(item: Item, written: BankItem) -> int:
+    """Return the first year group of a question that a person wrote."""
+    if written.from_year is not None:
+        return written.from_year
     found = later_content(item)
     return FIRST_YEAR_KS3 if found is None else found.from_year
 

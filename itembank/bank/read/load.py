@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import multiprocessing
-import os
 from collections.abc import Iterable
-from concurrent.futures import Future, ProcessPoolExecutor
 from pathlib import Path
-from typing import Any
 
 from pydantic import ValidationError
 
 from itembank.bank.model.bank import BANK_FILE, Bank, BankTopic, Entry, topic_files
-from itembank.bank.model.fields import BankFile
+from itembank.bank.model.fields import BankFile, BankItem
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.question.maths import FieldFault
 from itembank.bank.read.bank_checks import bank_faults
@@ -21,6 +17,8 @@ from itembank.bank.saving.bank_lock import finish_saving
 from itembank.files.faults import Fault, FileFaults, decode_text, nearest
 from itembank.files.toml_read import read_toml
 from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.processes.machine import cores
+from itembank.processes.place import ThisMachine, all_of
 
 MANY_BYTES = 200_000
 """From this much text on, a bank is read on several processes."""
@@ -43,7 +41,7 @@ def read_bank(folder: Path | str, *, processes: int | None = None) -> Bank:
     facts = _read_facts(folder / BANK_FILE, faults)
     texts = _texts(topic_files(folder), faults)
     size = sum(len(text) for _, text in texts)
-    workers = processes or (_cores() if size >= MANY_BYTES else 1)
+    workers = processes or (cores() if size >= MANY_BYTES else 1)
     files = _read_files(texts, workers)
     for file in files:
         faults.extend(file.faults)
@@ -71,13 +69,6 @@ def _folders(parent: Path) -> list[str]:
         return [path.name for path in parent.iterdir() if path.is_dir()]
     except OSError:
         return []
-
-
-def _cores() -> int:
-    try:
-        return len(os.sched_getaffinity(0))
-    except AttributeError:  # not every system can say which cores a process may use
-        return os.cpu_count() or 1
 
 
 def _read_facts(path: Path, faults: list[Fault]) -> BankFile | None:
@@ -130,21 +121,18 @@ def _read_files(texts: list[tuple[Path, str]], workers: int) -> list[TopicText]:
         for file in files:
             file.note_fields(check_items([(p.index, p.item) for p in file.items]))
         return files
-    # The registry is loaded once, here, so that a forked process has it already.
-    topic_ids()
-    with ProcessPoolExecutor(workers, mp_context=_context()) as pool:
-        whole = [pool.submit(_read_pair, pair) for pair in texts]
-        files = []
-        checks: list[tuple[TopicText, Future[Found]]] = []
-        for reading in whole:
-            file = reading.result()
-            files.append(file)
-            if file.is_large():  # its items are checked in parts
-                items = [(placed.index, placed.item) for placed in file.items]
-                for at in range(0, len(items), CHUNK):
-                    checks.append((file, pool.submit(check_items, items[at : at + CHUNK])))
-        for file, check in checks:
-            file.note_fields(check.result())
+    topic_ids()  # loaded once, here, so that a copy of this process has it already
+    place = ThisMachine(workers)
+    files = all_of(place, _read_pair, texts)
+    large = [file for file in files if file.is_large()]  # their items are checked in parts
+    parts: list[list[tuple[int, BankItem]]] = []
+    of: list[TopicText] = []
+    for file in large:
+        items = [(placed.index, placed.item) for placed in file.items]
+        parts += [items[at : at + CHUNK] for at in range(0, len(items), CHUNK)]
+        of += [file] * (len(parts) - len(of))
+    for file, found in zip(of, all_of(place, check_items, parts), strict=True):
+        file.note_fields(found)
     return files
 
 
@@ -154,11 +142,6 @@ def _read_pair(pair: tuple[Path, str]) -> TopicText:
     if not file.is_large():
         file.note_fields(check_items([(placed.index, placed.item) for placed in file.items]))
     return file
-
-
-def _context() -> Any:
-    methods = multiprocessing.get_all_start_methods()
-    return multiprocessing.get_context("fork" if "fork" in methods else None)
 
 
 def _topic(file: TopicText, bank: str) -> BankTopic:

@@ -193,16 +193,6 @@ def change_item(path: Path | str, id: str, fields: Mapping[str, Any]) -> BankIte
     return item
 
 
-def remove_item(path: Path | str, id: str) -> BankItem:
-    """Take an item out of its file for good, and return it as it was."""
-    path = Path(path)
-    with locked(path.parent):
-        before = take(path)
-        item = BankItem.model_validate(tomllib.loads(block_of(before.text, id))["items"][0])
-        save(path.parent, [(before, without_item(before.text, id))])
-    return item
-
-
 def move_item(
     path: Path | str,
     id: str,

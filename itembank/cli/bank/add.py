@@ -29,7 +29,7 @@ from itembank.cli.bank.options import (
     record_of,
 )
 from itembank.cli.bank.which import BankOption, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.advice import told
 from itembank.cli.words.ask import can_ask
 from itembank.cli.words.wrapped import say

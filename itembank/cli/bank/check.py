@@ -6,10 +6,10 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.item_text import count
-from itembank.cli.bank.told import remark, with_bar
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.words.wrapped import say
+from itembank.text.in_words import counted
 
 
 def check(bank: BankArgument = None, other: OtherBank = None) -> None:
@@ -29,12 +29,12 @@ def check(bank: BankArgument = None, other: OtherBank = None) -> None:
 
     folder = bank_folder(bank, other)
     try:
-        found = with_bar(lambda bar: check_bank(folder, bar, remark))
+        found = with_bar(lambda bar: check_bank(folder, bar))
     except FileFaults as error:
         files = {fault.file for fault in error.faults}
-        many = f"{count(len(error.faults), 'fault')} in {count(len(files), 'file')}."
+        many = f"{counted(len(error.faults), 'fault')} in {counted(len(files), 'file')}."
         raise ItembankError(f"{FileFaults(error.faults, most=None)}\n{many}") from None
-    parts = [f"{count(found.questions, 'question')} on {count(found.topics, 'topic')}"]
+    parts = [f"{counted(found.questions, 'question')} on {counted(found.topics, 'topic')}"]
     if found.retired:
         parts.append(f"{found.retired} of them retired")
     if found.generated:
@@ -54,7 +54,7 @@ def unlock(bank: BankArgument = None, other: OtherBank = None) -> None:
       itembank bank unlock
       itembank bank unlock questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.saving.bank_lock import unlock as take_away
+    from itembank.people.lock import unlock as take_away
 
     folder = bank_folder(bank, other)
     held = take_away(folder)

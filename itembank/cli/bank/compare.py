@@ -9,6 +9,7 @@ import typer
 
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.words.wrapped import paragraph
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -39,11 +40,9 @@ def compare(one: FirstBank, other: SecondBank) -> None:
 
 def compared(found: Comparison, one: str, other: str) -> list[str]:
     """Return what the comparison of two banks came to, as lines."""
-    from itembank.cli.bank.item_text import count
-
     lines = []
     if found.same:
-        lines += listed(f"The same in both, {count(len(found.same), 'question')}:", found.same)
+        lines += listed(f"The same in both, {counted(len(found.same), 'question')}:", found.same)
     lines += listed(f"Only in {one}:", found.only_first)
     lines += listed(f"Only in {other}:", found.only_second)
     if found.different:

@@ -39,6 +39,7 @@ COMMANDS = {
     "add": ("add:add", "Add a question."),
     "change": ("change:change", "Change a question."),
     "list": ("list:list_", "List questions, and search for them."),
+    "find": ("find:find", "Find questions by their words, and more."),
     "show": ("show:show", "Show a question as it will print."),
     "check": ("check:check", "Look for faults in a bank's files."),
     "prove": ("prove:prove", "Prove every key."),
@@ -46,6 +47,7 @@ COMMANDS = {
     "move": ("move:move", "Move a question to another topic or bank."),
     "rename": ("move:rename", "Give a question another id."),
     "retire": ("move:retire", "Take a question out of use, and keep it."),
+    "twins": ("twins:twins", "Find questions that ask the same."),
     "compare": ("compare:compare", "Say how two banks differ."),
     "merge": ("merge:merge", "Bring two banks together."),
     "settle": ("settle:settle", "Choose between versions of a question, or keep all."),
@@ -63,5 +65,5 @@ SAVING = {
 """The commands that hold a bank's lock, where colleagues see who does."""
 
 for _name, (_where, _says) in COMMANDS.items():
-    _first = "itembank.cli.initials:ask_once" if _name in SAVING else ""
+    _first = "itembank.cli.words.initials:ask_once" if _name in SAVING else ""
     later(app, _name, f"itembank.cli.bank.{_where}", _says, _first)

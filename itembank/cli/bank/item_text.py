@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.cli.words.wrapped import paragraph, question_lines
+from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem
@@ -27,6 +28,8 @@ class Printed:
     steps: tuple[Step, ...]
     slips: tuple[Slip, ...]
     marks: int
+    many: bool = False
+    """Whether many answers are right, so that the key is an example."""
 
 
 def printed(item: BankItem) -> Printed:
@@ -35,25 +38,27 @@ def printed(item: BankItem) -> Printed:
     Raises:
         UnreadableMaths: lines of the item cannot be read.
     """
-    from itembank.bank.question.as_item import form_of
+    from itembank.bank.question.as_item import form_and_many
     from itembank.bank.question.maths import read_maths
     from itembank.items.item import Misconception, Slip, Step
     from itembank.items.marks import usual_marks
 
     maths = read_maths(item)
+    form, many = form_and_many(item, maths)
     steps = tuple(
         Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
     )
     return Printed(
         maths.runs,
         maths.key,
-        form_of(item, maths),
+        form,
         steps,
         tuple(
             Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ),
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        many,
     )
 
 
@@ -108,14 +113,12 @@ def _signed(state: EntryState) -> list[str]:
 
 def place(found: InFull) -> str:
     """Return where an item stands, who wrote it and under which terms, its own or its bank's."""
-    from itembank.bank.proof.signoff import day_words
-
     stated = found.stated
     author, created = stated.get("author"), stated.get("created")
     parts = [f"{found.path.name}, line {found.line}"]
     if author or created:
         wrote = f"written by {author}" if author else "written"
-        day = day_words(datetime.date.fromisoformat(created)) if created else ""
+        day = day_month_year(datetime.date.fromisoformat(created)) if created else ""
         parts.append(f"{wrote} on {day}" if day else wrote)
     parts += [part for part in (stated.get("source"), stated.get("licence") or found.terms) if part]
     return "; ".join(parts)
@@ -124,12 +127,3 @@ def place(found: InFull) -> str:
 def labelled(label: str, text: str) -> str:
     """Return a line that stands beside Key and Working in an item's text."""
     return paragraph(f"   {label:<9}", text)
-
-
-def count(number: int, thing: str) -> str:
-    """Return how many there are of a thing, in words for a sentence.
-
-    >>> count(1, "question"), count(1200, "question")
-    ('1 question', '1,200 questions')
-    """
-    return f"{number:,} {thing}{'' if number == 1 else 's'}"

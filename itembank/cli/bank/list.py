@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, remark, with_bar
+from itembank.cli.bank.told import asked_text, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 
 if TYPE_CHECKING:
@@ -67,7 +67,7 @@ def list_(
     words = () if text is None else (text,)
     wanted = Wanted(tuple(topic or ()), known_tier(tier), author, words, states)
     folder = bank_folder(bank, other)
-    found = with_bar(lambda bar: list_questions(folder, wanted, bar, remark))
+    found = with_bar(lambda bar: list_questions(folder, wanted, bar))
     if tell_of_none(found):
         return
     typer.echo(listing(found))

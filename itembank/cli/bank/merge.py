@@ -12,6 +12,7 @@ from itembank.cli.bank.compare import FirstBank, SecondBank, listed
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.words.wrapped import paragraph
 from itembank.errors import ItembankError
+from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
@@ -65,17 +66,15 @@ def merge(
 
 def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list[str]:
     """Return what came of a merge, as lines; `bank` is the merged one, where it is written."""
-    from itembank.cli.bank.item_text import count
-
     apart = {id for conflict in report.conflicts for id in conflict.ids}
     lines = listed(f"New, from {other}:", [id for id in report.only_second if id not in apart])
     lines += listed("Retired, because one of the banks has retired them:", report.retired)
     signed = [f"{s.item} by {s.by}" for s in report.signoffs]
     lines += listed("Sign-offs that came along:", signed)
     if report.same:
-        lines.append(f"The same in both: {count(len(report.same), 'question')}.")
+        lines.append(f"The same in both: {counted(len(report.same), 'question')}.")
     if own := [id for id in report.only_first if id not in apart]:
-        lines.append(f"Only in {one}: {count(len(own), 'question')}.")
+        lines.append(f"Only in {one}: {counted(len(own), 'question')}.")
     renamed = [(old, new) for old, new in report.renamed if new not in apart]
     lines += listed("Renamed:", [f"{old} is now {new}" for old, new in renamed])
     if report.twins:

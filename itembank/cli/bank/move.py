@@ -8,9 +8,10 @@ from typing import Annotated
 import typer
 
 from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year
 
 
 def move(
@@ -113,7 +114,6 @@ def retire(
     Example:
       itembank bank retire pool-5 --because "pool-1 asks the same"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.proof.signoff import day_words
     from itembank.bank.read.load import read_bank
     from itembank.bank.write.edit import retire_item
     from itembank.cli.bank.sign import the_day
@@ -124,8 +124,8 @@ def retire(
     entry = read_bank(bank_folder(bank)).find(item)
     if entry.item.retired is not None:
         raise ItembankError(
-            f"{entry.item.id} is retired already, since {day_words(entry.item.retired)}: "
+            f"{entry.item.id} is retired already, since {day_month_year(entry.item.retired)}: "
             f"{entry.item.retired_because}"
         )
     retire_item(entry.path, entry.item.id, day, because.strip())
-    say(f"Retired {entry.item.id} from {day_words(day)} on. It stays in {entry.path}.")
+    say(f"Retired {entry.item.id} from {day_month_year(day)} on. It stays in {entry.path}.")

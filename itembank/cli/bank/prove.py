@@ -6,16 +6,19 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, remark, with_bar
+from itembank.cli.bank.told import asked_text, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
-from itembank.errors import CheckFailed, ItembankError
+from itembank.errors import CheckFailed
+from itembank.text.in_words import counted, plural
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from itembank.work.bank.proving import Unproved
+    from itembank.cli.words.bar import Bar
+    from itembank.work.bank.proving import Proved, Unproved
 
 
 def prove(
@@ -31,9 +34,8 @@ def prove(
             autocompletion=complete_topic,
         ),
     ] = None,
-    jobs: Annotated[
-        int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
-    ] = None,
+    jobs: Jobs = None,
+    cluster: ClusterAddress = None,
 ) -> None:
     """Prove every key of a bank by two roads, from what the questions print.
 
@@ -44,28 +46,31 @@ def prove(
     Examples:
       itembank bank prove
       itembank bank prove questions --topic ratio.share
+      itembank bank prove questions --cluster tcp://10.0.0.5:8786
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.item_text import count
     from itembank.proof.outcome import State
     from itembank.work.bank.proving import prove_bank
 
-    if jobs is not None and jobs < 1:
-        raise ItembankError(f"--jobs must be 1 or more, not {jobs}.")
     folder = bank_folder(bank, other)
-    found = with_bar(lambda bar: prove_bank(folder, topic or (), jobs, bar, remark))
+
+    def proved(bar: Bar) -> Proved:
+        with place_for(jobs, cluster, bar) as place:
+            return prove_bank(folder, topic or (), place, bar)
+
+    found = with_bar(proved)
     for state in (State.NEEDS_PERSON, State.DISPROVED):  # what matters most stands last
         if found.unproved[state]:
             typer.echo(_told(state.value.capitalize(), found.unproved[state]))
             typer.echo()
     needs = found.counts[State.NEEDS_PERSON]
     say(
-        f"{found.bank}: {count(found.keys, 'key')}, {found.counts[State.PROVED]:,} proved, "
+        f"{found.bank}: {counted(found.keys, 'key')}, {found.counts[State.PROVED]:,} proved, "
         f"{found.counts[State.DISPROVED]:,} disproved, "
-        f"{needs:,} {'needs' if needs == 1 else 'need'} a person."
+        f"{counted(needs, 'needs', 'need')} a person."
     )
     if modelled := found.modelled:
         say(
-            f"{modelled:,} of those proved {'rests' if modelled == 1 else 'rest'} on a model, "
+            f"{modelled:,} of those proved {plural(modelled, 'rests', 'rest')} on a model, "
             "which is its author's reading of the words: a colleague should read it too."
         )
     if found.unsigned:

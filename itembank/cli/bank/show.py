@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.told import asked_text, remark, with_bar
+from itembank.cli.bank.told import asked_text, with_bar
 from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
 from itembank.cli.words.wrapped import face_lines, paragraph, tied
 
@@ -26,7 +26,7 @@ def show(items: ItemsArgument, bank: BankOption = None) -> None:
     from itembank.work.bank.looking import show_questions
 
     folder = bank_folder(bank)
-    found = with_bar(lambda bar: show_questions(folder, items, bar, remark))
+    found = with_bar(lambda bar: show_questions(folder, items, bar))
     typer.echo("\n\n".join(map(question_text, found)))
 
 

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.bank.which import BankOption, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import ItembankError
+from itembank.text.in_words import counted, day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
@@ -87,7 +88,7 @@ def the_day(typed: str | None) -> datetime.date:
     Raises:
         ItembankError: it is no day.
     """
-    from itembank.cli.lesson_text import read_day
+    from itembank.cli.options.day import read_day
 
     return read_day(typed, "--on") or datetime.date.today()
 
@@ -117,16 +118,13 @@ def _chosen(bank: Bank, topic: str | None, proved: bool) -> list[str]:
 
 def signed_lines(signed: tuple[Signed, ...]) -> list[str]:
     """Return what was recorded: one line for all that is as it should be, one for the rest."""
-    from itembank.bank.proof.signoff import day_words
-    from itembank.cli.bank.item_text import count
-
     new = [one for one in signed if one.new]
     lines = []
     if new:
         first = new[0].signoff
         names = ", ".join(one.id for one in new)
         lines.append(
-            f"Signed by {first.by} on {day_words(first.on)}, {count(len(new), 'question')}:"
+            f"Signed by {first.by} on {day_month_year(first.on)}, {counted(len(new), 'question')}:"
         )
         lines.append(paragraph("  ", names))
     if vouched := [one.id for one in new if not one.proved]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from itembank.cli.bank.item_text import count
 from itembank.files.faults import join_words
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -45,7 +45,7 @@ def totals(questions: int, proofs: Counter[str], signs: Counter[str], retired: i
     """Return how many items are in which state, in a sentence; retired ones are that alone."""
     parts = [f"{proofs[name]:,} {name}" for name in ("proved", "disproved") if proofs[name]]
     if needs := proofs["needs a person"]:
-        parts.append(f"{needs:,} {'needs' if needs == 1 else 'need'} a person")
+        parts.append(f"{counted(needs, 'needs', 'need')} a person")
     if retired:
         parts.append(f"{retired:,} retired")
     signed = [f"{signs[name]:,} {name}" for name in ("signed", "stale") if signs[name]]
@@ -54,7 +54,7 @@ def totals(questions: int, proofs: Counter[str], signs: Counter[str], retired: i
     return (
         "; ".join(
             [
-                f"{count(questions, 'question')}: {join_words(parts)}",
+                f"{counted(questions, 'question')}: {join_words(parts)}",
                 *filter(None, [join_words(signed)]),
             ]
         )

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.bank.which import BankOption, bank_folder
-from itembank.cli.find import complete_topic
+from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.files.disk import write_whole
+from itembank.files.together import write_whole
+from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
@@ -38,18 +39,17 @@ def import_(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.read.load import read_bank
     from itembank.bank.table.item_table import import_table, read_table
-    from itembank.cli.bank.item_text import count
     from itembank.cli.bank.states import states_of, totals_of
 
     folder = bank_folder(bank)
     if dry_run:
         taken = {entry.item.id for entry in read_bank(folder).entries()}
         rows = read_table(file, taken)
-        say(f"No faults. {count(len(rows), 'question')} could be added to {folder}.")
+        say(f"No faults. {counted(len(rows), 'question')} could be added to {folder}.")
         return
     rows = import_table(folder, file)
     topics = dict.fromkeys(row.topic for row in rows)
-    say(f"Added {count(len(rows), 'question')} on {count(len(topics), 'topic')} to {folder}.")
+    say(f"Added {counted(len(rows), 'question')} on {counted(len(topics), 'topic')} to {folder}.")
     if not rows:
         return
     added = {row.item.id for row in rows}
@@ -95,7 +95,6 @@ def export(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.bank.read.load import read_bank
     from itembank.bank.table.item_table import table_text
-    from itembank.cli.bank.item_text import count
     from itembank.work.bank.wanted import refuse_unknown
 
     found = read_bank(bank_folder(bank))
@@ -110,7 +109,7 @@ def export(
         raise ItembankError(f"There is a file {file} already. Add --replace to write over it.")
     # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
     write_whole(file, text.encode("utf-8-sig"))
-    say(f"Wrote {count(len(entries), 'question')} to {file}.")
+    say(f"Wrote {counted(len(entries), 'question')} to {file}.")
 
 
 def _titles(bank: Bank) -> dict[str, str]:

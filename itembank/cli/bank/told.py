@@ -1,4 +1,4 @@
-"""What looking into a bank takes on the screen: a bar for long work, remarks, prompts as text."""
+"""What looking into a bank takes on the screen: a bar for long work, prompts as text."""
 
 from __future__ import annotations
 
@@ -6,14 +6,9 @@ from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 from itembank.cli.words.bar import Bar
-from itembank.cli.words.wrapped import say, tied
+from itembank.cli.words.wrapped import tied
 
 T = TypeVar("T")
-
-
-def remark(sentence: str) -> None:
-    """Tell of what did not go as it should and stopped nothing."""
-    say(sentence, err=True)
 
 
 def with_bar(work: Callable[[Bar], T]) -> T:

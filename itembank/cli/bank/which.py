@@ -83,7 +83,7 @@ def banks_below(home: Path) -> list[Path]:
 
 def _named_by_department() -> list[Path]:
     """Return the banks that the department around here draws its questions from."""
-    from itembank.cli.find import banks_of, nearby_department
+    from itembank.work.places import banks_of, nearby_department
 
     return list(banks_of(nearby_department(None, None)))
 

@@ -1,4 +1,4 @@
-"""The report of a class in words: its lessons and topics, on screen and as CSV tables."""
+"""The report of a class on screen: its lessons and topics."""
 
 from __future__ import annotations
 
@@ -6,63 +6,26 @@ import datetime
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.cli.report.in_figures import (
-    Rows,
-    figure,
-    long_day,
-    named_table,
-    places,
-    plural,
-    rounded,
-    share_words,
-    short_day,
-)
-from itembank.cli.report.titles import Titles, cut
-from itembank.cli.report.views_text import clarity_text, views_tables, views_text
+from itembank.cli.report.views_text import clarity_text, views_text
+from itembank.cli.words.name_column import cut, named_table
 from itembank.cli.words.wrapped import paragraph, table, width
-from itembank.records.entries.entries import WHOLE
-from itembank.records.entries.questions_asked import numbers_said
+from itembank.text.in_words import counted, day_month_year, short_day
+from itembank.work.report.class_words import LATEST, advice, only_means, stopped_early
+from itembank.work.report.figures import figure, share_words
+from itembank.work.report.titles import Titles
 
 if TYPE_CHECKING:
     from itembank.records.reports.class_report import ClassReport, LessonLine, TopicLine
 
-LATEST = 8
-"""Lessons shown one by one on screen: the last ones."""
 AHEAD = (0, 7, 14, 28)
 """Days ahead for which a topic's fading is shown."""
-
-
-def advice(line: TopicLine) -> str:
-    """Return when a topic should come back."""
-    found = line.mastery
-    if found.due <= found.date:
-        return "now"
-    if found.due.year == found.date.year:
-        return f"by {short_day(found.due)}"
-    return f"by {found.due:%b %Y}"
-
-
-def only_means(one: ClassReport) -> str:
-    """Return in a sentence which lessons say little of any one topic; empty where none do.
-
-    Hands and scores tell how a starter went as a whole.
-    """
-    some = sum(each.decision.kind in WHOLE for each in one.lessons)
-    if not some:
-        return ""
-    which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
-    return (
-        f"{which} {'was' if some == 1 else 'were'} recorded by band or score only. That tells how "
-        "the class did that day and little of any one topic, so such lessons are counted apart and "
-        "move what is expected only a little."
-    )
 
 
 def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
     """Return the report of a class as lines; of one of its topics where `topic` names it."""
     head = (
-        f"{one.class_name}, {long_day(one.first)} to {long_day(one.last)}: "
-        f"{plural(len(one.lessons), 'lesson')}."
+        f"{one.class_name}, {day_month_year(one.first)} to {day_month_year(one.last)}: "
+        f"{counted(len(one.lessons), 'lesson')}."
     )
     if topic is not None:
         line = next(found for found in one.topics if found.topic == topic)
@@ -95,22 +58,6 @@ def _surprises(one: ClassReport) -> list[str]:
         )
         lines += paragraph("Pupils who moved: ", said).splitlines()
     return ["", *lines] if lines else []
-
-
-def stopped_early(one: ClassReport) -> str:
-    """Return which questions were not asked in which lessons; empty where all were.
-
-    Of many lessons the last are named.
-    """
-    some = [each for each in one.lessons if each.decision.not_asked]
-    if not some:
-        return ""
-    said = [
-        f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
-        for each in some[-LATEST:]
-    ]
-    earlier = f"{plural(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
-    return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."
 
 
 def _topics(one: ClassReport, titles: Titles) -> list[str]:
@@ -211,7 +158,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *((p.date, str(p.out_of), share_words(p.interval)) for p in line.points),
         *((date, "–", "only part of a score") for date in line.scored),
     ]
-    rows = [(long_day(date), *row) for date, *row in sorted(days)]
+    rows = [(day_month_year(date), *row) for date, *row in sorted(days)]
     found = line.mastery
     ahead = ", ".join(
         f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "
@@ -230,103 +177,3 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *paragraph("Fading:   ", f"{ahead}, unless it is asked.").splitlines(),
         f"Bring back {advice(line)}.",
     ]
-
-
-def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
-    """Return the tables of a class report by file name; no seat codes are in them."""
-    from itembank.records.reports.class_report import by_week
-    from itembank.records.statistics.interval import wilson
-
-    topics: list[Sequence[object]] = [
-        (
-            one.class_name,
-            t.topic,
-            titles.of(t.topic),
-            t.out_of,
-            *(rounded(t.interval) if t.out_of else (None, None, None)),
-            len(t.scored),
-            *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
-            round(t.mastery.half_life, 1),
-            t.mastery.due,
-        )
-        for t in one.topics
-    ]
-    weeks: list[Sequence[object]] = [
-        (
-            one.class_name,
-            t.topic,
-            titles.of(t.topic),
-            week,
-            round(right, 2),
-            out_of,
-            *rounded(wilson(min(right, out_of), out_of, 0.9)),
-        )
-        for t in one.topics
-        for week, (right, out_of) in by_week(t).items()
-    ]
-    return {
-        "report-topics.csv": (_TOPICS, topics),
-        "report-weeks.csv": (_WEEKS, weeks),
-        "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
-        **views_tables(one, titles),
-    }
-
-
-_WEEKS = ("class", "topic", "title", "week", "right", "answers", "share", "low", "high")
-_TOPICS = (
-    "class",
-    "topic",
-    "title",
-    "answers",
-    "right",
-    "low",
-    "high",
-    "in_scores",
-    "now",
-    "now_low",
-    "now_high",
-    "half_life",
-    "due",
-)
-_LESSONS = (
-    "class",
-    "date",
-    "period",
-    "title",
-    "pupils",
-    "bands (not a grade)",
-    "out_of",
-    "not_asked",
-    "share",
-    "agreement",
-    "sure_but_low",
-    "not_sure_but_high",
-    "asked",
-    "asked_of",
-    "needed_clarifying",
-    "note",
-)
-
-
-def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
-    done = each.decision
-    view = done.views if done.views is not None and done.views.pupils else None
-    asked, there, note = done.clarity or (None, None, "")
-    return (
-        one.class_name,
-        each.date,
-        each.period,
-        each.title,
-        done.pupils,
-        " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
-        done.out_of,
-        " ".join(map(str, done.not_asked)),
-        round(done.overall.interval.share, 4) if done.overall else None,
-        places(view.agreement) if view else None,
-        len(view.over) if view else None,
-        len(view.under) if view else None,
-        asked,
-        None if asked is None else there or done.pupils or None,
-        None if each.unclear is None else "yes" if each.needed_clarifying else "no",
-        note,
-    )

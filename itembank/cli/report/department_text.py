@@ -1,16 +1,17 @@
-"""The report of all classes of a department in words, on screen and as CSV tables."""
+"""The report of all classes of a department on screen."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.cli.report.in_figures import Rows, named_table, share_words, short_day
+from itembank.cli.words.name_column import named_table
 from itembank.cli.words.wrapped import paragraph, table
+from itembank.text.in_words import short_day
+from itembank.work.report.figures import share_words
 
 if TYPE_CHECKING:
-    from itembank.cli.report.titles import Titles
     from itembank.records.reports.class_report import DepartmentReport
+    from itembank.work.report.titles import Titles
 
 
 def department_text(whole: DepartmentReport, titles: Titles, topic: str | None = None) -> list[str]:
@@ -65,14 +66,3 @@ def department_text(whole: DepartmentReport, titles: Titles, topic: str | None =
             "lessons recorded by score or band only, which tell nothing of any one topic.",
         ).splitlines(),
     ]
-
-
-def department_tables(whole: DepartmentReport, titles: Titles) -> dict[str, Rows]:
-    """Return the tables of the department's report by file name."""
-    rows: list[Sequence[object]] = [
-        (name, topic, titles.of(topic), right, out_of)
-        for topic, by_class in sorted(whole.topics.items())
-        for name, (right, out_of) in sorted(by_class.items())
-    ]
-    heads = ["class", "topic", "title", "right", "answers"]
-    return {"report-class-topics.csv": (heads, rows)}

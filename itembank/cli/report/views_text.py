@@ -1,76 +1,19 @@
-"""Own views and the clarity check in the report of a class, on screen and as CSV tables."""
+"""Own views and the clarity check in the report of a class, on screen."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.cli.report.in_figures import (
-    Rows,
-    figure,
-    named_table,
-    percent,
-    places,
-    plural,
-    rounded,
-    share_words,
-    short_day,
-)
+from itembank.cli.words.name_column import named_table
 from itembank.cli.words.wrapped import paragraph
+from itembank.text.in_words import counted, short_day
+from itembank.work.report.class_words import MOST, fooled_summary, views_summary
+from itembank.work.report.figures import share_words
 
 if TYPE_CHECKING:
-    from itembank.cli.report.titles import Titles
     from itembank.records.reports.class_report import ClassReport
-    from itembank.records.reports.own_view_report import FooledBy, ViewsOverTime
-
-MOST = 5
-"""Topics and questions that fooled the confident, shown on screen and on paper."""
-
-
-def views_summary(views: ViewsOverTime) -> list[str]:
-    """Return in sentences how own views went with scores; nothing where none were recorded."""
-    if not views.noted:
-        return []
-    if not views.lessons:
-        return [
-            f"Own views were recorded in {plural(views.hands, 'lesson')}, but not both they and "
-            "the scores by seat: only then can the two be compared."
-        ]
-    more = f" ({views.hands} more without)" if views.hands else ""
-    said = [f"{plural(views.lessons, 'lesson')} with own views and scores by seat{more}."]
-    if views.agreement is not None:
-        said.append(
-            f"Agreement γ {figure(views.agreement)} (1: the surer scored higher; 0: no relation)."
-        )
-    else:
-        said.append("Too few pupils to say how well the two agree.")
-    said.append(
-        f"Of those sure, {percent(views.over, views.sure)} scored low; of those not sure, "
-        f"{percent(views.under, views.unsure)} scored high."
-    )
-    return [" ".join(said)]
-
-
-def fooled_summary(views: ViewsOverTime) -> str:
-    """Return in a sentence what the list of what fooled the confident holds, or why it is empty."""
-    from itembank.records.reports.own_view_report import FEWEST_SURE, FEWEST_SURE_OF_TOPIC
-    from itembank.records.statistics.own_view import FEWEST_WRONG
-
-    if views.topics or views.questions:
-        return (
-            "Wrong: of the answers by pupils who were sure, with the Wilson interval at 90 %. "
-            f"Listed where a third or more were wrong, of {FEWEST_SURE_OF_TOPIC} such answers or "
-            f"more to a topic, {FEWEST_SURE} or more to a question."
-        )
-    if views.compared:
-        return (
-            f"No topic or question fooled the confident: nowhere were a third of those sure, and "
-            f"{FEWEST_WRONG} or more, wrong."
-        )
-    return (
-        "Which questions fooled the confident is not known: too few pupils who were sure have "
-        "their answers recorded by seat and question."
-    )
+    from itembank.records.reports.own_view_report import FooledBy
+    from itembank.work.report.titles import Titles
 
 
 def views_text(one: ClassReport, titles: Titles) -> list[str]:
@@ -114,70 +57,6 @@ def clarity_text(one: ClassReport) -> list[str]:
         head = "Lessons whose instructions needed clarifying (a fifth or more asked what to do):"
         return ["", *paragraph("", head).splitlines(), *lines]
     if noted:
-        said = f"Clarity was noted in {plural(noted, 'lesson')}; in none did a fifth or more ask."
+        said = f"Clarity was noted in {counted(noted, 'lesson')}; in none did a fifth or more ask."
         return ["", *paragraph("", said).splitlines()]
     return []
-
-
-def views_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
-    """Return own views over the report's time as tables by file name; no seat codes are in them."""
-    found = one.views
-    summary: list[Sequence[object]] = []
-    if found.noted:
-        summary.append(
-            (
-                one.class_name,
-                one.first,
-                one.last,
-                found.lessons,
-                places(found.agreement),
-                found.sure,
-                found.over,
-                found.unsure,
-                found.under,
-            )
-        )
-    fooled: list[Sequence[object]] = [
-        (
-            one.class_name,
-            each.topic,
-            titles.of(each.topic),
-            each.address,
-            each.prompt,
-            each.wrong,
-            each.sure,
-            *rounded(each.interval),
-        )
-        for each in (*found.topics, *found.questions)
-    ]
-    return {
-        "report-own-views.csv": (
-            [
-                "class",
-                "first",
-                "last",
-                "lessons",
-                "agreement",
-                "sure",
-                "sure_but_low",
-                "not_sure",
-                "not_sure_but_high",
-            ],
-            summary,
-        ),
-        "report-fooled.csv": (
-            [
-                "class",
-                "topic",
-                "title",
-                "question",
-                "prompt",
-                "wrong",
-                "sure",
-                "share",
-                "low",
-                "high",
-            ],
-            fooled,
-        ),
-    }

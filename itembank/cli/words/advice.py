@@ -6,28 +6,22 @@ Those parts know nothing of options. They say what is the matter and what it is 
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
+from itembank.cli.words.advice_given import Advice
+from itembank.cli.words.lesson_advice import LESSON_ADVICE
 from itembank.errors import ItembankError, SeveralErrors
+from itembank.files.faults import FileFaults, join_words
+from itembank.remark import Remark
 from itembank.text.paths_shown import as_typed
 
-
-@dataclass(frozen=True, slots=True)
-class Advice:
-    """A sentence on what to type; ``{path}`` in it stands for what the error is about.
-
-    It is given by some commands only, where others have no such option.
-    """
-
-    words: str
-    commands: Collection[str] = ()
-
-
 ADVICE: Mapping[str, Advice] = {
+    **LESSON_ADVICE,
     "another bank": Advice("Name another bank with --bank.", ["pack"]),
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
+    "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
     "no department here": Advice(
@@ -40,26 +34,58 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no topics": Advice(
+        "Go to a department's folder, name it with --department, or name topics with --topic; "
+        "‘itembank demo’ writes a department to try things with."
+    ),
+    "nothing taught": Advice("Name what to ask with --topic."),
+    "questions": Advice("Change --questions."),
+    "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
+    "questions on a sheet": Advice("Change --follow-up."),
+    "versions": Advice("Change --variants."),
     "strand": Advice("‘itembank topics --strand {strand}’ lists its topics."),
 }
 """What to type, by the matter of an error. A matter that needs no more words stands here not."""
 
 
-def told(error: ItembankError, command: str = "") -> str:
-    """Return what to tell a person of an error: its message, and what to type to get further.
+def told(said: ItembankError | Remark, command: str = "") -> str:
+    """Return what to tell a person: a message, and what to type to get further.
 
-    Advice for other commands than `command` is left out.
+    A fault of one field is told with the option that gives it. Advice for other commands than
+    `command` is left out.
 
     >>> told(ItembankError("‘ratio’ is a strand.", matter="strand", strand="ratio"))
     '‘ratio’ is a strand. ‘itembank topics --strand ratio’ lists its topics.'
+    >>> told(ItembankError("Write 3 numbers.", field="bands"))
+    '--bands: Write 3 numbers.'
     """
-    if isinstance(error, SeveralErrors):
-        return "\n".join(told(part, command) for part in error.errors)
-    advice = ADVICE.get(error.matter)
+    if isinstance(said, SeveralErrors):
+        return "\n".join(told(part, command) for part in said.errors)
+    if isinstance(said, FileFaults):
+        matters = dict.fromkeys(fault.matter for fault in said.faults)
+        words = [_advice(matter, {}, command) for matter in matters]
+        # Once for all lines that it is about: a sheet may hold thirty of them.
+        return (" " if len(said.faults) == 1 else "\n").join(filter(None, [str(said), *words]))
+    field = "" if isinstance(said, Remark) else said.field
+    option = f"{_option(field)}: " if field else ""
+    return f"{option}{said} {_advice(said.matter, said.about, command)}".rstrip()
+
+
+def _advice(matter: str, about: Mapping[str, Any], command: str) -> str:
+    """Return what to type in a matter; nothing where `command` has no such option."""
+    advice = ADVICE.get(matter)
     if advice is None or (advice.commands and command not in advice.commands):
-        return str(error)
-    about = {
-        name: as_typed(value) if isinstance(value, Path) else value
-        for name, value in error.about.items()
-    }
-    return f"{error} {advice.words.format_map(about)}"
+        return ""
+    return advice.words.format_map({name: _typed(name, value) for name, value in about.items()})
+
+
+def _option(field: str) -> str:
+    """Return the option that gives a field of a request."""
+    return f"--{field.replace('_', '-')}"
+
+
+def _typed(name: str, value: Any) -> Any:
+    """Return what an error is about as it is typed: paths in quotes, fields as options."""
+    if name == "fields":
+        return join_words([_option(field) for field in value])
+    return as_typed(value) if isinstance(value, Path) else value

@@ -5,6 +5,8 @@ from __future__ import annotations
 import sys
 import time
 
+from itembank.text.in_words import counted
+
 LEAST_SHARE = 0.02
 LEAST_SECONDS = 3.0
 """Before so much is done, and so long, nobody can tell how long the rest takes."""
@@ -72,5 +74,4 @@ def time_left(done: int, total: int, seconds: float) -> str:
     minutes = seconds * (total - done) / done / 60
     if minutes < 1:
         return "less than a minute left"
-    count = round(minutes)
-    return f"about {count} minute{'' if count == 1 else 's'} left"
+    return f"about {counted(round(minutes), 'minute')} left"

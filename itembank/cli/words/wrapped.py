@@ -12,6 +12,7 @@ from collections.abc import Collection, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from itembank.text.characters import short_message
+from itembank.text.in_words import plural
 
 if TYPE_CHECKING:
     from itembank.cli.bank.item_text import Printed
@@ -124,13 +125,22 @@ def question_lines(lead: str, item: Item | Printed) -> list[str]:
         lead,
         prompt_text(item.prompt),
         item.marks,
-        f"{maths(item.key)}  ({form_words(item.form)})",
+        f"{key_text(item)}  ({form_words(item.form)})",
         [(step.say, "" if step.maths is None else maths(step.maths)) for step in item.steps],
         [
             (maths(slip.wrong), slip.misconception.name, slip.misconception.ask)
             for slip in item.slips
         ],
     )
+
+
+def key_text(item: Item | Printed) -> str:
+    """Return a key as text; where many answers are right it is said to be one of them."""
+    from itembank.items.asks import kind_of
+    from itembank.items.item import Item
+
+    many = kind_of(item.ask).many if isinstance(item, Item) else item.many
+    return f"for example {maths(item.key)} (others are right)" if many else maths(item.key)
 
 
 def face_lines(
@@ -142,7 +152,7 @@ def face_lines(
     slips: Iterable[tuple[str, str, str]],
 ) -> list[str]:
     """Return the lines of what prints of an item, from its parts as text."""
-    worth = f"{marks}{_TIED}mark{'' if marks == 1 else 's'}"
+    worth = f"{marks}{_TIED}{plural(marks, 'mark')}"
     lines = [paragraph(lead, f"{prompt}  [{worth}]"), paragraph("   Key      ", key)]
     label = "   Working  "
     for words, line in steps:

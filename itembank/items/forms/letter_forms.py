@@ -135,7 +135,7 @@ def _sum(node: t.Sum) -> str:
     if any(isinstance(bare(term), t.Neg) for _, term in node.rest):
         return "two signs stand together"
     seen: list[Quotient] = []
-    others: set[t.Node] = set()
+    bodies: set[t.Node] = set()
     for term in _terms(node):
         fault = expression(term)
         if fault:
@@ -146,11 +146,11 @@ def _sum(node: t.Sum) -> str:
             quotient = algebra(term)
         except t.NotationError:
             body = _body(term)
-            if body in others:
+            if body in bodies:
                 return LIKE_TERMS
-            others.add(body)
+            bodies.add(body)
             continue
-        if any(proportional(quotient, other) for other in seen):
+        if any(proportional(quotient, earlier) for earlier in seen):
             return LIKE_TERMS
         seen.append(quotient)
     return GOOD

@@ -111,7 +111,7 @@ def _sympy_poly(polynomial: Polynomial, letters: list[str]) -> Any:
     return Poly.from_dict(terms, *map(Symbol, letters), domain=QQ)
 
 
-def proportional(one: Quotient, other: Quotient) -> bool:
+def proportional(first: Quotient, second: Quotient) -> bool:
     """Tell whether one quotient is a number times the other.
 
     >>> from itembank.notation.algebra import algebra
@@ -120,10 +120,10 @@ def proportional(one: Quotient, other: Quotient) -> bool:
     >>> proportional(a, b), proportional(a, c)
     (True, False)
     """
-    if len(one.top) == len(one.bottom) == len(other.top) == len(other.bottom) == 1:
-        return [*one.top, *one.bottom] == [*other.top, *other.bottom]
+    if len(first.top) == len(first.bottom) == len(second.top) == len(second.bottom) == 1:
+        return [*first.top, *first.bottom] == [*second.top, *second.bottom]
     try:
-        left, right = product(one.top, other.bottom), product(other.top, one.bottom)
+        left, right = product(first.top, second.bottom), product(second.top, first.bottom)
     except NotExact:
         return False
     if left.keys() != right.keys():

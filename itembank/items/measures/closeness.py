@@ -60,11 +60,11 @@ def look(item: Item) -> Look:
     """
     numbers: list[object] = []
     shape = tuple(run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt)
-    found = answer_of(item)
-    return Look(shape, tuple(numbers), _story(item), found, _ending(item.key, found))
+    answer = answer_of(item)
+    return Look(shape, tuple(numbers), _story(item), answer, _ending(answer))
 
 
-def closeness(one: Look, other: Look) -> float:
+def closeness(first: Look, second: Look) -> float:
     """Return how close two items are, from 0 (little in common) to 1 (near copies).
 
     One story with other numbers lies between.
@@ -75,36 +75,36 @@ def closeness(one: Look, other: Look) -> float:
     >>> closeness(seen(234), seen(234)), closeness(seen(234), seen(1503))
     (1.0, 0.0)
     """
-    if one.words and other.words:
-        if not same_story(one, other):
+    if first.words and second.words:
+        if not same_story(first, second):
             return 0.0
-        return 1.0 if _numbers_alike(one, other) else TOLD_AGAIN
-    if one.shape != other.shape or len(one.numbers) < 2:
+        return 1.0 if _numbers_alike(first, second) else TOLD_AGAIN
+    if first.shape != second.shape or len(first.numbers) < 2:
         return 0.0
-    return float(_numbers_alike(one, other))
+    return float(_numbers_alike(first, second))
 
 
-def _numbers_alike(one: Look, other: Look) -> bool:
+def _numbers_alike(first: Look, second: Look) -> bool:
     """Tell whether at most one number differs, place by place."""
-    if len(one.numbers) != len(other.numbers):
+    if len(first.numbers) != len(second.numbers):
         return False
-    return sum(a != b for a, b in zip(one.numbers, other.numbers, strict=True)) <= 1
+    return sum(a != b for a, b in zip(first.numbers, second.numbers, strict=True)) <= 1
 
 
-def same_story(one: Look, other: Look) -> bool:
+def same_story(first: Look, second: Look) -> bool:
     """Tell whether two items tell one story, whatever their numbers."""
-    common = len(one.words & other.words)
-    return bool(common) and common >= SAME_STORY * len(one.words | other.words)
+    common = len(first.words & second.words)
+    return bool(common) and common >= SAME_STORY * len(first.words | second.words)
 
 
-def same_answer(one: Look, other: Look) -> bool:
+def same_answer(first: Look, second: Look) -> bool:
     """Tell whether two items have one answer; of a few options to name that says little."""
-    return one.answer == other.answer and not isinstance(one.answer, t.Label)
+    return first.answer == second.answer and not isinstance(first.answer, t.Label)
 
 
-def ends_alike(one: Look, other: Look) -> bool:
+def ends_alike(first: Look, second: Look) -> bool:
     """Tell whether two answers of several parts end alike, as 10 : 15 : 18 and 20 : 15 : 18."""
-    return one.ending is not None and one.ending == other.ending
+    return first.ending is not None and first.ending == second.ending
 
 
 def alike_running(looks: Sequence[Look]) -> int:
@@ -173,22 +173,22 @@ def skeleton(node: t.Node, numbers: list[object] | None = None) -> object:
 def answer_of(item: Item) -> t.Node:
     """Return the number a pupil has found: of x = 3 the 3; £2, 2 kg and 2 are one answer."""
     key = item.key
-    found = key.rest[-1][1] if isinstance(key, t.Relation) else key
-    return found.amount if isinstance(found, t.Money | t.Quantity) else found
+    value = key.rest[-1][1] if isinstance(key, t.Relation) else key
+    return value.amount if isinstance(value, t.Money | t.Quantity) else value
 
 
 def _nodes(value: Any) -> Iterator[t.Node]:
     """Yield the trees of a question, in order."""
     for field in fields(value):
-        for one in _flat(getattr(value, field.name)):
-            if not isinstance(one, str | int):
-                yield one
+        for part in _flat(getattr(value, field.name)):
+            if not isinstance(part, str | int):
+                yield part
 
 
 def _flat(value: Any) -> Iterator[Any]:
     if isinstance(value, tuple):
-        for one in value:
-            yield from _flat(one)
+        for part in value:
+            yield from _flat(part)
     else:
         yield value
 
@@ -202,22 +202,22 @@ def _story(item: Item) -> frozenset[str]:
     return story if len(story) >= 4 else frozenset()
 
 
-def _ending(key: t.Node, found: t.Node) -> object:
-    match found:
+def _ending(answer: t.Node) -> object:
+    match answer:
         case t.Label():
-            return found
+            return answer
         case t.Ratio(parts) | t.Listing(parts) | t.Either(parts):
             return tuple(map(_text, parts[1:]))
         case t.Mixed(_, top, bottom):
             return (top, bottom)
         case t.Neg(of):
-            return _ending(key, of)
+            return _ending(of)
         case t.Sum(_, rest):
             return (rest[-1][0], _text(rest[-1][1]))
         case t.Frac(_, bottom):
             return ("/", _text(bottom))
         case t.Percent(t.Mixed() as inner):
-            return _ending(key, inner)
+            return _ending(inner)
     return None
 
 

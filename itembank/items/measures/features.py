@@ -70,7 +70,7 @@ def features(item: Item) -> Features:
 
 def _reading(item: Item) -> Features:
     text = "".join(run if isinstance(run, str) else "#" for run in item.prompt)
-    sentences = [one.split() for one in text.replace("?", ".").split(". ")]
+    sentences = [sentence.split() for sentence in text.replace("?", ".").split(". ")]
     count = sum(
         word != "#" for words in sentences if words and words[0] not in NO_MATHS for word in words
     )
@@ -123,8 +123,10 @@ def _sides(relation: t.Relation) -> Iterable[t.Node]:
 def _has_to_be_solved(ask: Find, printed: Tally) -> bool:
     wanted = t.symbols(ask.target)
     return bool(printed.letters - {"□"}) and any(
-        not _alone(one) and not isinstance(one.first, t.Ratio) and t.symbols(one) & wanted
-        for one in ask.relations
+        not _alone(relation)
+        and not isinstance(relation.first, t.Ratio)
+        and t.symbols(relation) & wanted
+        for relation in ask.relations
     )
 
 
@@ -164,7 +166,7 @@ def _leads(target: t.Node) -> bool:
         len(target.rest) > 1
         and isinstance(first, t.Juxt)
         and isinstance(first.factors[0], t.Int)
-        and any(isinstance(one, t.Power) for one in first.factors)
+        and any(isinstance(factor, t.Power) for factor in first.factors)
     )
 
 
@@ -262,7 +264,7 @@ def _numbers(item: Item, printed: Tally, worked: Tally, key: Tally) -> Features:
 
 def _units(printed: Tally, worked: Tally, key: Tally) -> Features:
     units = printed.units | worked.units | key.units
-    kinds = {(UNITS.get(one) or CURRENCY[one]).dimension for one in units}
+    kinds = {(UNITS.get(unit) or CURRENCY[unit]).dimension for unit in units}
     converted = len(units) > len(kinds)
     hours = bool({"h", "min", "s"} & (printed.units | key.units))
     return {

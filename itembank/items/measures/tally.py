@@ -62,27 +62,27 @@ def tally(nodes: Iterable[t.Node]) -> Tally:
     """Return the counts over some trees.
 
     >>> from itembank.notation.parse import parse
-    >>> found = tally([parse("3(x - 2) = 5 - x"), parse("-4")])
-    >>> found.letter_brackets, found.both_sides, found.taken, found.negatives
+    >>> counts = tally([parse("3(x - 2) = 5 - x"), parse("-4")])
+    >>> counts.letter_brackets, counts.both_sides, counts.taken, counts.negatives
     (1, 1, 1, 1)
     """
-    found = Tally()
+    counts = Tally()
     for node in nodes:
-        _count(node, found)
-    return found
+        _count(node, counts)
+    return counts
 
 
-def _count(node: t.Node, found: Tally) -> None:
+def _count(node: t.Node, counts: Tally) -> None:
     kind = type(node)
     if kind is t.Int:
-        if node.n > found.largest:  # type: ignore[union-attr]
-            found.largest = node.n  # type: ignore[union-attr]
+        if node.n > counts.largest:  # type: ignore[union-attr]
+            counts.largest = node.n  # type: ignore[union-attr]
         return
-    count = _COUNTS.get(kind)
+    counter = _COUNTS.get(kind)
     # What a counter returns is done with; the rest is counted below it.
-    if count is None or not count(node, found):
+    if counter is None or not counter(node, counts):
         for child in t.children(node):
-            _count(child, found)
+            _count(child, counts)
 
 
 def _lettered(node: t.Node) -> bool:
@@ -93,132 +93,132 @@ def _lettered(node: t.Node) -> bool:
     return kind is t.Sym or kind is t.Blank or any(map(_lettered, t.children(node)))
 
 
-def _sym(node: t.Sym, found: Tally) -> bool:
+def _sym(node: t.Sym, counts: Tally) -> bool:
     if node.name != "π":
-        found.letters.add(node.name)
+        counts.letters.add(node.name)
     return True
 
 
-def _blank(_: t.Blank, found: Tally) -> bool:
-    found.letters.add("□")
+def _blank(_: t.Blank, counts: Tally) -> bool:
+    counts.letters.add("□")
     return True
 
 
-def _frac(node: t.Frac, found: Tally) -> bool:
+def _frac(node: t.Frac, counts: Tally) -> bool:
     if isinstance(node.den, t.Blank):
-        found.boxes_below += 1
+        counts.boxes_below += 1
     if isinstance(node.num, t.Int) and isinstance(node.den, t.Int):
         if node.den.n != 1:
-            found.fractions += 1
-            found.bottoms.append(node.den.n)
+            counts.fractions += 1
+            counts.bottoms.append(node.den.n)
         return True
     if _lettered(node):
-        found.letter_fractions += 1
+        counts.letter_fractions += 1
     else:
-        found.bars += 1
+        counts.bars += 1
     return False
 
 
-def _mixed(node: t.Mixed, found: Tally) -> bool:
-    found.mixed += 1
-    found.bottoms.append(node.den)
+def _mixed(node: t.Mixed, counts: Tally) -> bool:
+    counts.mixed += 1
+    counts.bottoms.append(node.den)
     return True
 
 
-def _dec(node: t.Dec, found: Tally) -> bool:
-    found.recurring += bool(node.recurring)
-    found.recurring_late += bool(node.recurring and node.places)
-    found.decimals += bool(node.places or node.recurring)
-    found.largest = max(found.largest, int(node.whole))
+def _dec(node: t.Dec, counts: Tally) -> bool:
+    counts.recurring += bool(node.recurring)
+    counts.recurring_late += bool(node.recurring and node.places)
+    counts.decimals += bool(node.places or node.recurring)
+    counts.largest = max(counts.largest, int(node.whole))
     return True
 
 
-def _neg(node: t.Neg, found: Tally) -> bool:
+def _neg(node: t.Neg, counts: Tally) -> bool:
     if isinstance(node.of, t.Int | t.Dec | t.Frac | t.Mixed | t.Money | t.Quantity | t.Percent):
-        found.negatives += 1
+        counts.negatives += 1
     elif _lettered(node.of):
-        found.taken += 1
+        counts.taken += 1
     return False
 
 
-def _money(node: t.Money, found: Tally) -> bool:
-    found.units.add(node.sign)
+def _money(node: t.Money, counts: Tally) -> bool:
+    counts.units.add(node.sign)
     return False
 
 
-def _quantity(node: t.Quantity, found: Tally) -> bool:
-    found.units.add(node.unit)
+def _quantity(node: t.Quantity, counts: Tally) -> bool:
+    counts.units.add(node.unit)
     return False
 
 
-def _power(node: t.Power, found: Tally) -> bool:
+def _power(node: t.Power, counts: Tally) -> bool:
     if _lettered(node.base):
-        found.letter_powers += 1
-        found.letter_products += not isinstance(node.base, t.Sym)
+        counts.letter_powers += 1
+        counts.letter_products += not isinstance(node.base, t.Sym)
     else:
-        found.powers += 1
-        found.negative_powers += isinstance(node.exponent, t.Neg | t.Bracket)
-    found.nought_powers += node.exponent == t.Int(0)
+        counts.powers += 1
+        counts.negative_powers += isinstance(node.exponent, t.Neg | t.Bracket)
+    counts.nought_powers += node.exponent == t.Int(0)
     return False
 
 
-def _root(_: t.Root, found: Tally) -> bool:
-    found.roots += 1
+def _root(_: t.Root, counts: Tally) -> bool:
+    counts.roots += 1
     return False
 
 
-def _bracket(node: t.Bracket, found: Tally) -> bool:
+def _bracket(node: t.Bracket, counts: Tally) -> bool:
     if _lettered(node.of):
-        found.letter_brackets += 1
-        found.inner_numbers += any(isinstance(one, t.Juxt) for one in t.children(node.of))
+        counts.letter_brackets += 1
+        counts.inner_numbers += any(isinstance(part, t.Juxt) for part in t.children(node.of))
     else:
-        found.number_brackets += isinstance(node.of, t.Sum | t.Product)
+        counts.number_brackets += isinstance(node.of, t.Sum | t.Product)
     return False
 
 
-def _juxt(node: t.Juxt, found: Tally) -> bool:
+def _juxt(node: t.Juxt, counts: Tally) -> bool:
     if isinstance(node.factors[0], t.Frac | t.Mixed | t.Dec) and _lettered(node):
-        found.fraction_coefficients += 1
-    brackets = sum(isinstance(one, t.Bracket) and _lettered(one) for one in node.factors)
-    letters = sum(isinstance(one, t.Sym) for one in node.factors)
-    found.letter_products += float(brackets >= 2 or (brackets and letters)) + 0.5 * (letters >= 2)
+        counts.fraction_coefficients += 1
+    brackets = sum(isinstance(factor, t.Bracket) and _lettered(factor) for factor in node.factors)
+    letters = sum(isinstance(factor, t.Sym) for factor in node.factors)
+    counts.letter_products += float(brackets >= 2 or (brackets and letters)) + 0.5 * (letters >= 2)
     return False
 
 
-def _sum(node: t.Sum, found: Tally) -> bool:
-    found.terms += len(node.rest)
-    found.number_sums += not _lettered(node)
+def _sum(node: t.Sum, counts: Tally) -> bool:
+    counts.terms += len(node.rest)
+    counts.number_sums += not _lettered(node)
     for op, term in node.rest:
         if op == "-" and _lettered(term):
-            found.taken += 1
+            counts.taken += 1
             parts = (term, *t.children(term))
-            found.minus_brackets += any(isinstance(one, t.Bracket) for one in parts)
+            counts.minus_brackets += any(isinstance(piece, t.Bracket) for piece in parts)
         inside = term.of if isinstance(term, t.Bracket) else term
-        found.double_signs += isinstance(inside, t.Neg)
+        counts.double_signs += isinstance(inside, t.Neg)
     return False
 
 
-def _product(node: t.Product, found: Tally) -> bool:
+def _product(node: t.Product, counts: Tally) -> bool:
     for op, factor in node.rest:
         if op == "÷":
-            found.divided += 1
-            found.divided_by_fraction += isinstance(factor, t.Frac | t.Mixed | t.Bracket)
+            counts.divided += 1
+            counts.divided_by_fraction += isinstance(factor, t.Frac | t.Mixed | t.Bracket)
         else:
-            found.times += 1
-        found.of_letter += op == "of" and _lettered(factor)
+            counts.times += 1
+        counts.of_letter += op == "of" and _lettered(factor)
     return False
 
 
-def _ratio(node: t.Ratio, found: Tally) -> bool:
-    found.ratios += 1
-    found.ratio_parts = max(found.ratio_parts, len(node.parts))
+def _ratio(node: t.Ratio, counts: Tally) -> bool:
+    counts.ratios += 1
+    counts.ratio_parts = max(counts.ratio_parts, len(node.parts))
     return False
 
 
-def _relation(node: t.Relation, found: Tally) -> bool:
+def _relation(node: t.Relation, counts: Tally) -> bool:
     left, right = node.first, node.rest[0][1]
     if not isinstance(left, t.Ratio) and _lettered(left) and _lettered(right):
-        found.both_sides += bool(t.symbols(left) & t.symbols(right))
+        counts.both_sides += bool(t.symbols(left) & t.symbols(right))
     return False
 
 

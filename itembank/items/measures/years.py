@@ -60,8 +60,10 @@ def content_at(parts: Parts, tier: Tier, values: tuple[Any, ...]) -> Content | N
     >>> str(content_at(parts, Tier.CORE, (2,))), content_at(parts, Tier.CORE, (4,))
     ('surds', None)
     """
-    found = [one.content for one in parts.get(tier, ()) if one.holds is None or one.holds(*values)]
-    return max(found, key=lambda one: one.from_year, default=None)
+    contents = (
+        part.content for part in parts.get(tier, ()) if part.holds is None or part.holds(*values)
+    )
+    return max(contents, key=lambda content: content.from_year, default=None)
 
 
 RECURRING_DECIMALS = Content(

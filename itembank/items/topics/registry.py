@@ -35,8 +35,8 @@ def register(cls: type[Topic]) -> type[Topic]:
     ItembankError
         If another class has taken the id.
     """
-    other = _found.get(cls.id)
-    if other is not None and type(other).__module__ != cls.__module__:
+    holder = _found.get(cls.id)
+    if holder is not None and type(holder).__module__ != cls.__module__:
         raise ItembankError(f"Two topics are called {cls.id}: rename one of them.")
     _found[cls.id] = cls()
     return cls
@@ -64,7 +64,7 @@ def _look_up(name: str) -> Topic | None:
     import generators
 
     strand = name.partition(".")[0]
-    if any(one.name == strand for one in pkgutil.iter_modules(generators.__path__)):
+    if any(package.name == strand for package in pkgutil.iter_modules(generators.__path__)):
         _load_strand(strand)
     if name not in _found:
         _load()
@@ -95,14 +95,14 @@ def find_topic(name: str) -> Topic:
     UnknownTopic
         If there is none; the message suggests the nearest names.
     """
-    if (found := _look_up(name) or _look_up(name.lower())) is not None:
-        return found
+    if (topic := _look_up(name) or _look_up(name.lower())) is not None:
+        return topic
     if name.lower() in strands():
         raise UnknownTopic(
             f"‘{name}’ is a strand, not a topic.", matter="strand", strand=name.lower()
         )
     near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
-    tails = [other for other in _found if name and name.lower() in other]
+    tails = [topic_id for topic_id in _found if name and name.lower() in topic_id]
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
     advice = f" Did you mean {listed}?" if hint else ""

@@ -56,8 +56,8 @@ class Topic:
 
     def from_year(self, tier: Tier, *values: Any) -> int:
         """Return the first year group that one point of a tier's space suits."""
-        found = self.content(tier, *values)
-        return FIRST_YEAR_KS3 if found is None else found.from_year
+        content = self.content(tier, *values)
+        return FIRST_YEAR_KS3 if content is None else content.from_year
 
     def item(self, tier: Tier, index: int) -> Item:
         """Return the item at `index` of a tier: the same one every time.

@@ -17,6 +17,7 @@ from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
+from itembank.text.in_words import counted
 
 UNIT_MISSING = "the unit is missing"
 NOT_ROUNDED = "it is not rounded"
@@ -295,11 +296,11 @@ def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
         return ""
     places = given.places if isinstance(given, t.Dec) else ""
     if detail == "places" and len(places) != amount:
-        return f"it is not given to {amount} decimal place{'' if amount == 1 else 's'}"
+        return f"it is not given to {counted(amount, 'decimal place')}"
     if detail == "figures" and isinstance(given, t.Dec):
         digits = (given.whole + places).lstrip("0")
         if len(digits) != amount:
-            return f"it is not given to {amount} significant figure{'' if amount == 1 else 's'}"
+            return f"it is not given to {counted(amount, 'significant figure')}"
     return ""
 
 

@@ -34,6 +34,7 @@ from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
+from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
 from itembank.wording.tasks.answer_phrases import rounding, says_simplest
 
@@ -101,8 +102,8 @@ def rounded_to(rounding: Rounding) -> str:
     """
     detail, amount = rounding
     return {
-        "places": f"{amount} decimal place{'' if amount == 1 else 's'}",
-        "figures": f"{amount} significant figure{'' if amount == 1 else 's'}",
+        "places": counted(amount, "decimal place"),
+        "figures": counted(amount, "significant figure"),
         "nearest": f"the nearest {'whole number' if amount == 1 else amount}",
     }[detail]
 

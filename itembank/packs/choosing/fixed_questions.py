@@ -8,6 +8,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.packs.choosing.pool import Drawn, Pool
 from itembank.packs.data.source import Drawable, Source, size, sources
+from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import WithinYear
 from itembank.text.whole_number import whole_number
 
@@ -54,8 +55,8 @@ def find_held(topics: Sequence[Drawable], address: str, pool: Pool) -> Drawn | N
 def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
     for source in sources(topic):
         # A bank also holds generated questions, which it names by their addresses.
-        if hasattr(source, "questions"):
-            found = _by_search(source, address, pool)
+        if isinstance(source, BankSource):
+            found = _in_bank(source, address, pool)
         else:
             found = _by_number(source, address, pool)
         if found is not None:
@@ -75,10 +76,7 @@ def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
     return pool.at(source, Tier(tier), number)
 
 
-def _by_search(source: Source, address: str, pool: Pool) -> Drawn | None:
-    """Return a bank's question by its address; a bank has few enough to look through."""
-    for tier in Tier:
-        for index in range(size(source, tier)):
-            if source.item(tier, index).address == address:
-                return pool.at(source, tier, index)
-    return None
+def _in_bank(source: BankSource, address: str, pool: Pool) -> Drawn | None:
+    """Return a bank's question by its address."""
+    place = source.place(address)
+    return None if place is None else pool.at(source, *place)

@@ -30,7 +30,7 @@ from itembank.packs.choosing.fixed_questions import held_items
 from itembank.packs.choosing.pool import Drawn, Pool, along, generator
 from itembank.packs.choosing.starter import likeness, share_out
 from itembank.packs.data.source import Drawable, is_short, sources
-from itembank.planning.week.sheet_items import SheetItems
+from itembank.planning.department.sheet_items import SheetItems
 
 LONGEST_RUN = 3
 

@@ -29,6 +29,7 @@ from itembank.packs.data.source import (
     sources,
     too_few,
 )
+from itembank.text.in_words import plural
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
@@ -245,7 +246,7 @@ class Pool:
             one.item(tier, index) for one in sources(topic) for index in range(size(one, tier))
         ]
         count = len({item.twin if self._same is None else self._same(item) for item in items})
-        questions = "question" if count == 1 else "different questions"
+        questions = plural(count, "question", "different questions")
         only = f"only {count}" if count else "no"
         questions = questions if count else "question that can be used"
         said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]

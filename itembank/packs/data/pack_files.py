@@ -2,29 +2,18 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
-import math
 import os
 import re
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import Any
 
 from itembank.errors import ItembankError
-from itembank.files.disk import (
-    make_parents,
-    put_in_place,
-    remove,
-    remove_if_empty,
-    stage_folder,
-    sync_folder,
-    write_file,
-)
+from itembank.files.together import Together
 from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_place import PACK_FILE, read_pack_data
 
-PACK_FILE = "pack.json"
-SCHEMA_VERSION = 4
 _OURS = re.compile(r"pack\.json|[a-z0-9-]+\.(pdf|html)", re.IGNORECASE)
 
 
@@ -56,25 +45,11 @@ def write_folder(files: Mapping[str, bytes], folder: Path, replace: bool = False
         ItembankError: the folder exists (and may not be replaced), or cannot be written.
     """
     refuse_folder(folder, files, replace)
-    new: Path | None = None
-    made: list[Path] = []
     try:
-        try:
-            made = make_parents(folder.parent)
-            new = stage_folder(folder)
-            for name, data in files.items():
-                write_file(new / name, data)
-            sync_folder(new)
-            _swap_in(new, folder)
-        except OSError as error:
-            raise cannot_write(folder, error) from None
-        made = []
-    finally:
-        # Gone by now, or what stood there before; or it went wrong, and nothing of it may stay.
-        if new is not None:
-            remove(new)
-        for one in reversed(made):
-            remove_if_empty(one)
+        with Together() as change:
+            change.folder(folder, files)
+    except OSError as error:
+        raise cannot_write(folder, error) from None
 
 
 def refuse_folder(folder: Path, files: Mapping[str, bytes], replace: bool) -> None:
@@ -115,15 +90,6 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
     )
 
 
-def _swap_in(new: Path, folder: Path) -> None:
-    """Give `new` the name `folder`; what stood there is put back if that fails."""
-    old = put_in_place(new, folder)
-    with contextlib.suppress(OSError):  # the names are right by now, if not yet on the disk
-        sync_folder(folder.parent)
-    if old is not None:
-        remove(old)
-
-
 def load_pack(path: Path) -> Pack:
     """Return the pack that a `pack.json` holds, its shape checked but its keys not proved.
 
@@ -135,51 +101,12 @@ def load_pack(path: Path) -> Pack:
     """
     from pydantic import ValidationError
 
-    from itembank.files.faults import decode_text
-
-    if path.is_dir():
-        path = path / PACK_FILE
-    text = decode_text(path)
-    try:
-        data = json.loads(text, parse_constant=_refuse_constant, parse_float=_finite)
-    except json.JSONDecodeError as error:
-        raise ItembankError(
-            f"{path}, line {error.lineno}, column {error.colno}: this is not JSON "
-            f"({error.msg[:1].lower()}{error.msg[1:]}). "
-            "Make the pack again, or take a copy that is whole."
-        ) from None
-    except (ValueError, RecursionError):
-        raise ItembankError(
-            f"{path}: this cannot be read as JSON: a number or a nesting in it is beyond all "
-            "measure. Make the pack again, or take a copy that is whole."
-        ) from None
-    _check_version(path, data)
+    text, _ = read_pack_data(path)
+    path = path / PACK_FILE if path.is_dir() else path
     try:
         return Pack.model_validate_json(text, strict=True)
     except ValidationError as error:
         raise ItembankError(_shape_faults(path, error)) from None
-
-
-def _refuse_constant(name: str) -> NoReturn:
-    raise ValueError(f"{name} is not JSON")
-
-
-def _finite(digits: str) -> float:
-    number = float(digits)
-    if not math.isfinite(number):
-        raise ValueError("too large")
-    return number
-
-
-def _check_version(path: Path, data: object) -> None:
-    if not isinstance(data, dict):
-        raise ItembankError(f"{path}: this is JSON but not a pack: a pack is an object in {{…}}.")
-    version = data.get("schema_version")
-    if isinstance(version, int) and not isinstance(version, bool) and version > SCHEMA_VERSION:
-        raise ItembankError(
-            f"{path}: this pack was made by a newer itembank ({data.get('made_by', 'unknown')}; "
-            f"format {version}, and this one reads format {SCHEMA_VERSION}). Update itembank."
-        )
 
 
 _SAID = {

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import cached_property
 from itertools import chain
 
 from itembank.files.faults import join_words
@@ -14,12 +14,23 @@ from itembank.packs.data.pack import Source
 from itembank.packs.sources.sources_in_words import counted
 
 
-@dataclass(frozen=True, slots=True)
 class Question:
-    """A question of a bank that may stand in a pack, and all that is known about it."""
+    """A question of a bank that may stand in a pack; it is read when somebody looks at it."""
 
-    item: Item
-    source: Source
+    def __init__(
+        self, address: str, tier: Tier, read: Callable[[], Item], tell: Callable[[], Source]
+    ) -> None:
+        self.address, self.tier, self._read, self._tell = address, tier, read, tell
+
+    @cached_property
+    def item(self) -> Item:
+        """The question itself, read from its text here and now."""
+        return self._read()
+
+    @cached_property
+    def source(self) -> Source:
+        """Where it comes from, and who signed it."""
+        return self._tell()
 
 
 class BankSource:
@@ -45,15 +56,20 @@ class BankSource:
         self.id, self.title, self.banks, self.left_out = id, title, banks, left_out
         self.questions: dict[Tier, list[Question]] = {}
         for one in questions:
-            self.questions.setdefault(one.item.tier, []).append(one)
+            self.questions.setdefault(one.tier, []).append(one)
         self.spaces = {
             tier: Space(None, place=range(len(held))) for tier, held in self.questions.items()
         }
-        self.sources = {one.item.address: one.source for one in chain(*self.questions.values())}
+        self.by_address = {one.address: one for one in chain(*self.questions.values())}
 
     def item(self, tier: Tier, index: int) -> Item:
         """Return the question at a place of a tier."""
         return self.questions[tier][index].item
+
+    def place(self, address: str) -> tuple[Tier, int] | None:
+        """Return the tier and the place of the question at an address; None where it has none."""
+        one = self.by_address.get(address)
+        return None if one is None else (one.tier, self.questions[one.tier].index(one))
 
     def too_few(self, tier: Tier) -> str:
         """Return the sentences for a tier that is used up: what it holds, and what to do."""

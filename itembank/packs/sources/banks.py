@@ -10,17 +10,19 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Sequence
+from functools import partial
 
+from itembank.bank.index.any_address import read_banks
+from itembank.bank.index.known import states, years_of
+from itembank.bank.index.opened import KeptBank, KeptEntry
 from itembank.bank.model.bank import Bank, Entry
 from itembank.bank.model.content import content_hash
-from itembank.bank.proof.prove import entry_state, prove_entries
-from itembank.bank.proof.signoff import Signing, SignState, by_item, read_signoffs
+from itembank.bank.proof.signoff import Signing, SignState
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import as_item
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.bank.question.year import first_year
-from itembank.bank.read.any_address import read_banks
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.items.item import Item, Tier
@@ -38,7 +40,6 @@ from itembank.packs.sources.within_year import (
     within_year,
 )
 from itembank.planning.department.draw_from import Drawing
-from itembank.proof.outcome import Outcome
 
 REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
 
@@ -97,8 +98,8 @@ class Banks:
 
     def source_of(self, item: Item) -> Source:
         """Return where an item of the pack comes from."""
-        found = self._sources[item.topic].sources.get(item.address)
-        return found if found is not None else generated(item)
+        found = self._sources[item.topic].by_address.get(item.address)
+        return found.source if found is not None else generated(item)
 
     def _advice(self, topic: str) -> tuple[str, str]:
         """Return what to do where the banks have too little on a topic, and the matter's name."""
@@ -124,7 +125,7 @@ class Banks:
             prefer=self.drawing.prefer,  # type: ignore[arg-type]
             signed_only=self.drawing.signed_only,
             banks=[BankLine(name=bank.name, title=bank.title) for bank in self.banks],
-            offered=sum(len(source.sources) for source in self._sources.values()),
+            offered=sum(len(source.by_address) for source in self._sources.values()),
             left_out=[
                 LeftOut(why=why, count=left[why])  # type: ignore[arg-type]
                 for why in REASONS
@@ -163,64 +164,65 @@ class Banks:
     def _offered(self, topics: Collection[str]) -> dict[str, list[Question]]:
         """Return the questions that may be drawn, by topic, and count those that may not."""
         found: dict[str, list[Question]] = {}
-        own: list[tuple[Bank, Entry]] = []
         for bank in self.banks:
-            for topic in bank.topics:
+            own: list[KeptEntry] = []
+            for topic in bank.kept_topics:
                 if topic.id in topics:
-                    own += [(bank, entry) for entry in topic.entries if self._in_use(entry)]
-                for item in map(find_item, made_addresses(topic)):
+                    own += [entry for entry in topic.kept_entries() if self._in_use(entry)]
+                for item in map(find_item, topic.made()):
                     if item.topic not in topics:
                         continue
-                    if self._is_beyond(item, None):
+                    if self._is_beyond(item):
                         self._leave_out(item.topic, item.tier, BEYOND)
                     elif self.drawing.signed_only:
                         self._leave_out(item.topic, item.tier, "unsigned")
                     else:
-                        question = Question(item, generated(item, bank.name))
-                        found.setdefault(item.topic, []).append(question)
-        signoffs = {bank.name: by_item(read_signoffs(bank.folder)) for bank in self.banks}
-        outcomes = _proved([entry for _, entry in own])
-        for (bank, entry), outcome in zip(own, outcomes, strict=True):
-            state = entry_state(entry, outcome, signoffs[bank.name].get(entry.item.id, ()))
-            if not state.usable(self.drawing.signed_only):
-                self._leave_out(entry.topic, Tier(entry.item.tier), _why_not(state))
-            else:
-                item = as_item(entry)
-                if self._is_beyond(item, entry):
-                    self._leave_out(item.topic, item.tier, BEYOND)
-                    continue
-                question = Question(item, bank_source(bank, entry, state.sign))
-                found.setdefault(entry.topic, []).append(question)
+                        found.setdefault(item.topic, []).append(_made(item, bank.name))
+            self._offer(bank, own, found)
         return found
 
-    def _is_beyond(self, item: Item, entry: Entry | None) -> bool:
-        """Tell whether a question is beyond the class's year: as its author says, or by itself.
+    def _offer(
+        self, bank: KeptBank, entries: Sequence[KeptEntry], found: dict[str, list[Question]]
+    ) -> None:
+        """Offer those of a bank's own questions that may be drawn.
 
-        A generated question, which has no entry, is what its topic declares.
+        What is known of them is enough to choose by. What is chosen is read and proved anew.
         """
-        year = self.drawing.year_for(item.topic)
-        return year is not None and year < first_year(item, entry)
+        usable = []
+        for state in states(bank, entries):
+            entry = state.entry
+            assert isinstance(entry, KeptEntry)
+            if state.usable(self.drawing.signed_only):
+                usable.append((entry, state.sign))
+            else:
+                self._leave_out(entry.topic, Tier(entry.kept.tier), _why_not(state))
+        years = years_of(bank, [entry for entry, _ in usable])
+        for (entry, sign), first in zip(usable, years, strict=True):
+            year, tier = self.drawing.year_for(entry.topic), Tier(entry.kept.tier)
+            if year is not None and year < first:
+                self._leave_out(entry.topic, tier, BEYOND)
+                continue
+            read, tell = partial(as_item, entry), partial(bank_source, bank, entry, sign)
+            question = Question(entry.address, tier, read, tell)
+            found.setdefault(entry.topic, []).append(question)
 
-    def _in_use(self, entry: Entry) -> bool:
+    def _is_beyond(self, item: Item) -> bool:
+        """Tell whether a generated question is beyond the class's year, as its topic declares."""
+        year = self.drawing.year_for(item.topic)
+        return year is not None and year < first_year(item)
+
+    def _in_use(self, entry: KeptEntry) -> bool:
         """Tell whether an entry is not retired, and count it where it is."""
-        if entry.item.retired is not None:
-            self._leave_out(entry.topic, Tier(entry.item.tier), "retired")
-        return entry.item.retired is None
+        if entry.kept.retired:
+            self._leave_out(entry.topic, Tier(entry.kept.tier), "retired")
+        return not entry.kept.retired
 
     def _leave_out(self, topic: str, tier: Tier, why: str) -> None:
         self.left_out[topic].setdefault(tier, Counter())[why] += 1
 
 
-_outcomes: dict[int, tuple[Entry, Outcome]] = {}
-"""What was proved in this process, by the entry's identity: a week's packs share their banks."""
-
-
-def _proved(entries: Sequence[Entry]) -> list[Outcome]:
-    """Return the outcome of each entry, proved once however many packs ask for it."""
-    new = [one for one in entries if id(one) not in _outcomes]
-    for entry, outcome in zip(new, prove_entries(new), strict=True):
-        _outcomes[id(entry)] = entry, outcome  # the entry is held, so its id stays its own
-    return [_outcomes[id(one)][1] for one in entries]
+def _made(item: Item, bank: str) -> Question:
+    return Question(item.address, item.tier, lambda: item, lambda: generated(item, bank))
 
 
 def _why_not(state: EntryState) -> str:

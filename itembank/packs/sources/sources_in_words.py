@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.files.faults import join_words
 from itembank.packs.data.pack import Drawing, Pack, Source
+from itembank.text.in_words import plural, short_day
 
 
 def drawn_words(pack: Pack) -> str:
@@ -54,12 +55,12 @@ def left_out_words(drawing: Drawing) -> str:
     """
     left = sum(one.count for one in drawing.left_out)
     total = drawing.offered + left
-    questions = "question" if total == 1 else "questions"
+    questions = plural(total, "question")
     if not left:
         all_ = "The one question" if total == 1 else f"All {total} questions"
         return f"{all_} there on these topics could be used."
     why = join_words([counted(one.why, one.count) for one in drawing.left_out])
-    was = "was" if left == 1 else "were"
+    was = plural(left, "was", "were")
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."
 
 
@@ -70,7 +71,7 @@ def counted(why: str, count: int) -> str:
     ('2 need a person', '2 unsigned')
     """
     if why == "needs a person":
-        return f"{count} {'needs' if count == 1 else 'need'} a person"
+        return f"{count} {plural(count, 'needs', 'need')} a person"
     return f"{count} with a stale sign-off" if why == "sign-off stale" else f"{count} {why}"
 
 
@@ -88,7 +89,10 @@ def source_words(source: Source | None) -> str:
     if source.proved == "from a model of the words" and source.kind == "bank":
         proved = "proved from its model"
     signed = join_words(
-        [f"{one.by} on {one.on.day} {one.on:%b %Y}".replace(" ", "\u00a0") for one in source.signed]
+        [
+            f"{one.by} on {short_day(one.on)} {one.on.year}".replace(" ", "\u00a0")
+            for one in source.signed
+        ]
     )
     match source.sign_off:
         case "signed":

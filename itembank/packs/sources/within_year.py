@@ -18,6 +18,7 @@ from itembank.items.item import Item, Misconception, Tier
 from itembank.items.measures.years import Content
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.text.in_words import plural
 
 HOW_TO_ASK = (
     "To ask for it all the same, write beyond_year = true or a list of topics in department.toml."
@@ -55,7 +56,7 @@ class WithinYear:
         if not gone:
             return ""
         count = gone.total()
-        more = "question is" if count == 1 else "questions are"
+        more = plural(count, "question is", "questions are")
         what = join_words([f"{one} (from year {one.from_year})" for one in gone])
         return f"{count} more {more} beyond year {self.year}: {what}. {HOW_TO_ASK}"
 

@@ -13,6 +13,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.paper import LEFT, RIGHT, WIDTH, LoosePaper, space, text_part
 from itembank.pages.engine.signs import sign
 from itembank.planning.bands.caution import FOR_PUPILS
+from itembank.text.in_words import counted
 
 TEXT = 22.0
 SEATS = (64.0, 54.0, 44.0, 36.0, 30.0)
@@ -41,7 +42,7 @@ def group_sheets(title: str, groups: Sequence[GroupPart]) -> bytes:
 
 def _group(paper: LoosePaper, title: str, group: GroupPart) -> None:
     size = paper.size
-    pupils = "1 pupil" if len(group.seats) == 1 else f"{len(group.seats)} pupils"
+    pupils = counted(len(group.seats), "pupil")
     room = WIDTH - SIGN - size
     name = f"{group.band.name} ({group.band.letter}): {pupils}"
     words = [

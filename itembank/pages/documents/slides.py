@@ -8,9 +8,10 @@ from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
-from itembank.pages.engine.titles import long_date, title_of
+from itembank.pages.engine.titles import title_of
 from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
 from itembank.planning.bands.caution import FOR_PUPILS
+from itembank.text.in_words import counted, long_date
 
 HEAD = theme.SLIDE[1] - 48.0
 """Height of the line under the heading."""
@@ -138,7 +139,7 @@ def _footer(
             text = f"More {what} on the next slide"
             page.text(RIGHT, FOOT + 6, text, FOOT_SIZE, colour=theme.QUIET, align="right")
     else:
-        marks = "1 mark" if pack.marks == 1 else f"{pack.marks} marks"
+        marks = counted(pack.marks, "mark")
         words = f"Work on your own, in silence, and show your steps. {marks} in all."
         if len(pack.versions) > 1:
             words = (

@@ -14,8 +14,9 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.engine.titles import long_date, title_of
+from itembank.pages.engine.titles import title_of
 from itembank.pages.parts.board import prompt
+from itembank.text.in_words import long_date
 
 PAGE = (theme.A4[1], theme.A4[0])
 MARGIN = 30.0

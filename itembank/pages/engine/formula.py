@@ -1,7 +1,6 @@
 """Formulas from MathML, each set once for the whole pack.
 
-A second process may set some of them: :func:`lay_out` returns plain data that pickles,
-:func:`adopt` takes it in. ziamath is imported when the first formula is set, not before.
+ziamath is imported when the first formula is set, not before.
 
 >>> half = formula("<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>")
 >>> half.ascent > 1, half.descent > 0.3, len(half.glyphs), len(half.rules)
@@ -11,7 +10,6 @@ A second process may set some of them: :func:`lay_out` returns plain data that p
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from typing import Literal, TypeAlias
 
 from itembank.pages.engine.formula_layout import Batch, Formula
@@ -38,28 +36,6 @@ def formula(mathml: str) -> Formula:
 def outline(glyph: int) -> str:
     """Return the outline of a glyph used by a formula: PDF path operators in font units."""
     return _CACHE.outlines[glyph]
-
-
-def lay_out(mathmls: Iterable[str]) -> Batch:
-    """Set the given formulas and return them as data that another process can adopt."""
-    from itembank.pages.engine.setting import set_formula
-
-    batch = Batch({}, {})
-    for mathml in dict.fromkeys(mathmls):
-        batch.formulas[mathml] = set_formula(mathml, batch.outlines)
-    return batch
-
-
-def adopt(batch: Batch) -> None:
-    """Take in layouts made by :func:`lay_out`, perhaps in another process."""
-    _CACHE.formulas.update(batch.formulas)
-    _CACHE.outlines.update(batch.outlines)
-
-
-def preload(mathmls: Iterable[str]) -> None:
-    """Set the given formulas now, so that drawing finds them ready."""
-    for mathml in mathmls:
-        formula(mathml)
 
 
 _ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")

@@ -169,28 +169,6 @@ class Surface:
         path += " ".join(f"{pt(x)} {pt(y)} l" for x, y in rest)
         self._shape(path + " h", fill, stroke, line)
 
-    def circle(
-        self,
-        x: float,
-        y: float,
-        radius: float,
-        *,
-        fill: str | None = None,
-        stroke: str | None = None,
-        line: float = 1.0,
-    ) -> None:
-        """Draw a circle about (x, y)."""
-        self.rect(
-            x - radius,
-            y - radius,
-            2 * radius,
-            2 * radius,
-            fill=fill,
-            stroke=stroke,
-            line=line,
-            radius=radius,
-        )
-
     def line(
         self, start: Point, end: Point, *, colour: str = INK, width: float = 1.0, dash: str = ""
     ) -> None:

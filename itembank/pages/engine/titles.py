@@ -2,23 +2,8 @@
 
 from __future__ import annotations
 
-import datetime
-
 from itembank.packs.data.pack import Pack, TierName
-
-
-def long_date(day: datetime.date) -> str:
-    """Return a date as written in an exercise book.
-
-    >>> long_date(datetime.date(2026, 11, 30))
-    'Monday 30 November 2026'
-    """
-    days = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-    months = (
-        *("January", "February", "March", "April", "May", "June"),
-        *("July", "August", "September", "October", "November", "December"),
-    )
-    return f"{days[day.weekday()]} {day.day} {months[day.month - 1]} {day.year}"
+from itembank.text.in_words import long_date
 
 
 def title_of(pack: Pack, what: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itembank.packs.data.pack import Sheet
+from itembank.text.in_words import plural
 
 ONE_EACH = "Each question is worth 1 mark."
 MOSTLY_ONE = "A question is worth 1 mark unless it says more."
@@ -14,7 +15,7 @@ def counted(marks: int) -> str:
     >>> counted(3).split("\N{NO-BREAK SPACE}"), counted(1)[-4:]
     (['3', 'marks'], 'mark')
     """
-    return f"{marks}\u00a0mark{'' if marks == 1 else 's'}"
+    return f"{marks}\u00a0{plural(marks, 'mark')}"
 
 
 def total(sheet: Sheet) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Maths, Pack, PackItem, Step
+from itembank.packs.data.pack import Maths, Step
 from itembank.pages.engine import theme
 from itembank.pages.engine.formula import pieces
 from itembank.pages.engine.page import Page
@@ -198,48 +198,3 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
             start = first if rest and not several(maths) else ""
         opened, end = first, maths.line.rpartition(" = ")[2]
     return out
-
-
-def formulas(pack: Pack) -> list[str]:
-    """Return the MathML of every formula that the sheets, their answers and the notes show.
-
-    Setting these beforehand, perhaps in another process, makes the pages quick to draw.
-    """
-    found: dict[str, None] = {}
-
-    def add(maths: Maths | None) -> None:
-        if maths is not None:
-            found[maths.mathml] = None
-
-    def question(item: PackItem) -> None:
-        for run in item.prompt:
-            if isinstance(run, Maths):
-                add(run)
-        add(item.key)
-
-    def solution(item: PackItem) -> None:
-        for step in item.steps:
-            add(step.maths)
-
-    for version in pack.versions:
-        for item in version.items:
-            question(item)
-    for item in pack.versions[0].items:
-        solution(item)
-        for misconception in item.misconceptions:
-            add(misconception.wrong)
-    for sheet in pack.sheets:
-        for item in sheet.items:
-            question(item)
-            for maths in chain(item.steps):
-                add(maths)
-            for step in item.steps:
-                if step.marks:  # the notes say what earns it
-                    add(step.maths)
-        for example in (sheet.worked, sheet.part_finished):
-            if example is not None:
-                question(example)
-                solution(example)
-                for step in example.steps:
-                    add(side_before(step.maths) if step.maths else None)
-    return list(found)

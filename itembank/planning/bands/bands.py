@@ -291,15 +291,6 @@ def rescaled(intervals: Sequence[tuple[int, int]], marks: int) -> list[tuple[int
     return list(zip(lows, (*(low - 1 for low in lows[1:]), marks), strict=True))
 
 
-def check_bands(bands: Sequence[Band], marks: int) -> None:
-    """Raise :class:`BandError` unless every score from 0 to `marks` has exactly one band.
-
-    >>> check_bands(default_scheme().bands(8), 8)
-    """
-    check_count(len(bands))
-    check_intervals([(band.name, band.lowest, band.highest) for band in bands], marks)
-
-
 def check_intervals(intervals: Sequence[tuple[str, int, int]], marks: int) -> None:
     """Raise :class:`BandError` unless the named intervals cover 0 to `marks` once, in order.
 

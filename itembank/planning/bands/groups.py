@@ -22,6 +22,7 @@ from itembank.files.csv_text import NO_MARK, csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text
 from itembank.people.seats import heading_fault, seat_fault, seat_order
 from itembank.planning.bands.bands import Band, band_of
+from itembank.text.in_words import counted
 
 _OUT_OF = re.compile(r"(\d+) ?/ ?(\d+)")
 
@@ -101,7 +102,7 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
             raise FileFaults([Fault(file, line, said)])
     for line, cells in rows:
         if len(cells) != 2:
-            size = "1 cell" if len(cells) == 1 else f"{len(cells)} cells"
+            size = counted(len(cells), "cell")
             faults.append(Fault(file, line, f"A row holds a seat code and a score, not {size}."))
             continue
         code, score = cells
@@ -121,8 +122,11 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
             # 5/8 says no more than 5 where the starter is out of 8.
             if (written := _OUT_OF.fullmatch(score)) and written[2] == str(marks):
                 score = written[1]
-            fault = score_fault(score, marks)
-            if fault:
+            if written and written[2] != str(marks):
+                said = f"‘{score}’ is out of {written[2]}, and the starter out of {marks}."
+                said += f" Write a score out of {marks}."
+                faults.append(Fault(file, line, said, matter="out of other marks"))
+            elif fault := score_fault(score, marks):
                 faults.append(Fault(file, line, fault))
             else:
                 entries.append(Entry(code, int(score)))

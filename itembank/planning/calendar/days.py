@@ -7,11 +7,12 @@ import datetime
 import re
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import MONTHS
 
 _BRITISH = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2}|\d{4}))?", re.ASCII)
 _SAID = re.compile(r"(\d{1,2})(?:st|nd|rd|th)? ([a-z]{3,9})\.?(?: (\d{4}))?", re.ASCII)
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_MONTHS = tuple(datetime.date(2026, month, 1).strftime("%B").casefold() for month in range(1, 13))
+_MONTHS = tuple(name.casefold() for name in MONTHS)
 _NEAR = {"yesterday": -1, "today": 0, "tomorrow": 1}
 FIRST_YEAR, LAST_YEAR = 2000, 2099
 
@@ -79,15 +80,6 @@ def _named(word: str, names: tuple[str, ...]) -> int | None:
     """Return the place of the name that a word is, or begins; None where there is none."""
     places = [place for place, name in enumerate(names) if name.startswith(word)]
     return places[0] if places else None
-
-
-def long_day(date: datetime.date) -> str:
-    """Return a day as it is said.
-
-    >>> long_day(datetime.date(2026, 12, 4))
-    'Friday 4 December'
-    """
-    return f"{date:%A} {date.day} {date:%B}"
 
 
 def period_order(period: str) -> tuple[int, str]:

@@ -51,10 +51,6 @@ class Scheme:
     year: int
     topics: tuple[Taught, ...]
 
-    def date_of(self, topic: str) -> datetime.date | None:
-        """Return when a topic is taught, or None where it is not in the scheme."""
-        return next((one.date for one in self.topics if one.topic == topic), None)
-
     def coming(self, first: datetime.date, last: datetime.date) -> tuple[str, ...]:
         """Return the topics taught from `first` to `last`."""
         return tuple(one.topic for one in self.topics if first <= one.date <= last)

@@ -1,4 +1,4 @@
-"""Which topics each starter of a week brings back: an integer programme with reasons.
+"""Which topics each starter of a week brings back: an integer programme.
 
 For every lesson and every topic taught by then, asking the topic has a worth
 (:mod:`itembank.planning.choosing.topic_worth`): more the longer it was not seen and the more of the
@@ -18,9 +18,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from itembank.errors import ItembankError
-from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_state import ChosenTopic, LessonChoice, LessonWish, TopicState
 from itembank.planning.choosing.week_settings import ChoiceSettings
+from itembank.text.in_words import long_day
 
 __all__ = [
     "ChosenTopic",
@@ -28,7 +28,6 @@ __all__ = [
     "LessonWish",
     "TopicState",
     "choose_topics",
-    "reason",
 ]
 
 
@@ -57,7 +56,7 @@ def choose_topics(
         LessonChoice(
             lesson.date,
             tuple(
-                ChosenTopic(topic.topic, count, reason(topic, lesson, prerequisites, topics))
+                ChosenTopic(topic.topic, count)
                 for topic, count in zip(topics, row, strict=True)
                 if count
             ),
@@ -67,7 +66,7 @@ def choose_topics(
 
 
 def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
-    day = f"{lesson.date:%A} {lesson.date.day} {lesson.date:%B}"
+    day = long_day(lesson.date)
     known = {one.topic for one in topics}
     for name in lesson.pinned:
         if name not in known:

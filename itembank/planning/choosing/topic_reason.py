@@ -1,11 +1,88 @@
-"""Why a topic is in a starter, in one line a teacher can check."""
+"""Why a topic is in a starter, as data: only what is on record, nothing that is estimated.
+
+The words for it are found last, in :mod:`itembank.planning.choosing.reason_words`, and nothing
+reads them back: a teacher may have written others in their place.
+"""
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
 
-from itembank.planning.choosing.memory import by_day
+from itembank.planning.choosing.memory import Seen, by_day
 from itembank.planning.choosing.topic_state import LessonWish, TopicState
+
+
+class Cause(StrEnum):
+    """Who or what chose a topic; the value stands in plan files."""
+
+    PAST = "past"
+    """The tool did, by what the class was taught and asked."""
+    TEACHER = "teacher"
+    """The teacher did, and nothing else speaks for it."""
+    OUTSIDE = "outside the scheme"
+    """The teacher did, and the class's scheme does not have it."""
+    PACK = "pack"
+    """It stands in the pack that the class had; nothing more is known."""
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """A lesson that asked a topic, and how sure it is what came of that.
+
+    `right` is the per cent of right answers among `answers`; None where nothing was recorded of
+    the topic alone, and then `scored` says that it was part of a score.
+    """
+
+    date: datetime.date
+    right: int | None = None
+    answers: int = 0
+    scored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """Questions that come again though they were used of late: when, and how many there are."""
+
+    date: datetime.date
+    questions: int
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why a topic is in the starter of a lesson.
+
+    Parameters
+    ----------
+    lesson
+        The day of that lesson, from which days are counted back.
+    cause
+        Who chose the topic.
+    taught
+        The day the class is taught it; None where that is not known.
+    last
+        The last occasion that asked it.
+    told
+        The last occasion of which something is known of the topic alone, where that is another.
+    needed_for
+        The titles of what the lesson teaches and what rests on this topic.
+    again
+        Where its questions come again too soon, since there are no others.
+    own
+        What the teacher wrote in the place of our words, or an older version of this tool did,
+        which kept no facts.
+    """
+
+    lesson: datetime.date
+    cause: Cause = Cause.TEACHER
+    taught: datetime.date | None = None
+    last: Occasion | None = None
+    told: Occasion | None = None
+    needed_for: tuple[str, ...] = ()
+    again: Again | None = None
+    own: str = ""
 
 
 def reason(
@@ -13,37 +90,36 @@ def reason(
     lesson: LessonWish,
     prerequisites: Mapping[str, Sequence[str]],
     topics: Sequence[TopicState],
-) -> str:
-    """Return why a topic is in a starter: only what is on record, nothing that is estimated.
+) -> Reason:
+    """Return why a topic is in a starter that brings it back.
 
-    >>> import datetime
-    >>> from itembank.planning.choosing.memory import Seen, remember
+    >>> from itembank.planning.choosing.memory import remember
     >>> day = datetime.date(2026, 10, 19)
     >>> seen = (Seen(datetime.date(2026, 11, 18), 14, 26),)
-    >>> one = TopicState("ratio.share", "Share in a ratio", day, remember(day, seen), seen)
-    >>> reason(one, LessonWish(datetime.date(2026, 11, 30), 8), {}, [one])
-    'taught 19 Oct, last seen 12 days ago, 54 % right then'
+    >>> state = TopicState("ratio.share", "Share in a ratio", day, remember(day, seen), seen)
+    >>> found = reason(state, LessonWish(datetime.date(2026, 11, 30), 8), {}, [state])
+    >>> found.last
+    Occasion(date=datetime.date(2026, 11, 18), right=54, answers=26, scored=False)
     """
-    parts = [f"taught {topic.taught.day} {topic.taught:%b}"]
-    seen = by_day(topic.seen)
-    if seen:
-        days = (lesson.date - seen[-1].date).days
-        ago = "yesterday" if days == 1 else f"{days} days ago"
-        if seen[-1].share is not None:
-            parts.append(f"last seen {ago}, {round(100 * seen[-1].share)} % right then")
-        else:
-            how = "only as part of a score" if seen[-1].scored else "not recorded"
-            parts.append(f"last seen {ago}, {how}")
-            told = [one for one in seen if one.share is not None]
-            if told:
-                day = f"{told[-1].date.day} {told[-1].date:%b}"
-                parts.append(f"{round(100 * (told[-1].share or 0))} % right on {day}")
-    else:
-        parts.append("not brought back yet")
-    titles = {one.topic: one.title for one in topics}
-    for name in lesson.coming:
-        if topic.topic in prerequisites.get(name, ()):
-            parts.append(f"needed today for {titles.get(name, name)}")
-    if lesson.pinned.get(topic.topic):
-        parts.append("pinned by you")
-    return ", ".join(parts)
+    seen = [_occasion(occasion) for occasion in by_day(topic.seen)]
+    known = [occasion for occasion in seen if occasion.right is not None]
+    titles = {state.topic: state.title for state in topics}
+    return Reason(
+        lesson.date,
+        Cause.PAST,
+        topic.taught,
+        last=seen[-1] if seen else None,
+        told=known[-1] if known and seen[-1].right is None else None,
+        needed_for=tuple(
+            titles.get(name, name)
+            for name in lesson.coming
+            if topic.topic in prerequisites.get(name, ())
+        ),
+    )
+
+
+def _occasion(seen: Seen) -> Occasion:
+    share = seen.share
+    if share is None:
+        return Occasion(seen.date, scored=seen.scored)
+    return Occasion(seen.date, round(100 * share), round(seen.out_of), seen.scored)

@@ -46,11 +46,10 @@ class LessonWish:
 
 @dataclass(frozen=True, slots=True)
 class ChosenTopic:
-    """A topic of a starter, its number of questions, and why it is there, in one line."""
+    """A topic of a starter, and its number of questions."""
 
     topic: str
     count: int
-    reason: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,6 +34,7 @@ from itembank.planning.department.class_plan import ClassPlan, read_class_plan, 
 from itembank.planning.department.deciding import Deciding, read_deciding
 from itembank.planning.department.draw_from import DrawFrom, read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.pack_request import USUAL, PackRequest, stated
 from itembank.planning.topic_names import unknown_topic
 from itembank.text.characters import name_fault, shown
 from itembank.text.folding import folded, same_name
@@ -41,8 +42,6 @@ from itembank.text.folding import folded, same_name
 FILE_NAME = "department.toml"
 PAPERS = ("white", "cream", "blue", "green", "pink", "yellow")
 MOST_QUESTIONS = 20
-DEFAULT_QUESTIONS = 8
-DEFAULT_FOLLOW_UP = 10
 MOST_FOLLOW_UP = 20
 
 
@@ -62,6 +61,23 @@ class SchoolClass:
     draw_from: DrawFrom = field(default_factory=DrawFrom)
     plan: ClassPlan = field(default_factory=ClassPlan)
 
+    @property
+    def request(self) -> PackRequest:
+        """Return what the class's packs are asked to be, its topics and title left open.
+
+        Those depend on the day: some of its topics may not have been taught by then.
+        """
+        return PackRequest(
+            class_name=self.name,
+            year=self.year,
+            questions=self.questions,
+            follow_up=self.follow_up,
+            large_print=self.large_print,
+            paper=self.paper,
+            bands=self.bands,
+            draw_from=self.draw_from,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Department:
@@ -73,6 +89,11 @@ class Department:
     default_class: str
     draw_from: DrawFrom = field(default_factory=DrawFrom)
     deciding: Deciding = field(default_factory=Deciding)
+
+    @property
+    def request(self) -> PackRequest:
+        """Return what the packs of all classes are asked to be."""
+        return PackRequest(school=self.school, draw_from=self.draw_from)
 
     def find_class(self, name: str | None = None) -> SchoolClass:
         """Return the class of that name (capitals do not matter), or the default class.
@@ -194,8 +215,8 @@ def _read_class(
         year=row.whole("year", None, 1, 13),
         title=row.text("title", "Starter", most=60),
         topics=read_topics(row, known_topics),
-        questions=row.whole("questions", DEFAULT_QUESTIONS, 1, MOST_QUESTIONS),
-        follow_up=row.whole("follow_up", DEFAULT_FOLLOW_UP, 1, MOST_FOLLOW_UP),
+        questions=row.whole("questions", stated(USUAL.questions), 1, MOST_QUESTIONS),
+        follow_up=row.whole("follow_up", stated(USUAL.follow_up), 1, MOST_FOLLOW_UP),
         large_print=row.flag("large_print", False),
         paper=row.choice("paper", "white", PAPERS),
         bands=bands,

@@ -54,6 +54,6 @@ def bank_topics(folder: Path) -> dict[str, str]:
     Raises:
         FileFaults: every fault of the bank, each with its file and line.
     """
-    from itembank.bank.read.any_address import bank_as_it_stands
+    from itembank.bank.index.any_address import bank_as_it_stands
 
     return {topic.id: topic.title for topic in bank_as_it_stands(folder).topics}

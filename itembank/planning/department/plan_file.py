@@ -18,54 +18,23 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
-from itembank.planning.department.draw_from import DrawFrom, read_draw_from
+from itembank.planning.department.draw_from import read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.topic_names import unknown_topic
 
 MOST_VARIANTS = 6
 MOST_SEED = 2**31 - 1
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedTopic:
-    """A topic of a plan; with a count, that many starter questions are on it."""
-
-    id: str
-    count: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Plan:
-    """What a plan states; None where it leaves a matter open."""
-
-    topics: tuple[PlannedTopic, ...]
-    class_name: str | None = None
-    date: datetime.date | None = None
-    title: str | None = None
-    questions: int | None = None
-    follow_up: int | None = None
-    variants: int | None = None
-    seed: int | None = None
-    large_print: bool | None = None
-    paper: str | None = None
-    two_up: bool | None = None
-    draw_from: DrawFrom = field(default_factory=DrawFrom)
-
-    @property
-    def topic_ids(self) -> tuple[str, ...]:
-        """Return the names of the topics, in the plan's order."""
-        return tuple(topic.id for topic in self.topics)
-
-
 def read_plan(
     path: Path, known_topics: Collection[str] | None = None, banks: tuple[Path, ...] = ()
-) -> Plan:
-    """Read a plan; with `known_topics`, check that each topic is one of them.
+) -> PackRequest:
+    """Return what a plan states; with `known_topics`, check that each topic is one of them.
 
     A topic that is not is looked for in the plan's own banks and in `banks`, which are those
     that the class or the command line names.
@@ -80,7 +49,7 @@ def read_plan(
     known = None
     if known_topics is not None:
         known = KnownTopics(known_topics, (*(draw_from.banks or ()), *banks))
-    plan = Plan(
+    plan = PackRequest(
         topics=_topics(top, known),
         class_name=top.text("class", "") or None,
         date=_date(top),
@@ -91,7 +60,7 @@ def read_plan(
         seed=_whole(top, "seed", 0, MOST_SEED),
         large_print=top.flag("large_print", False) if "large_print" in top else None,
         paper=top.choice("paper", "white", PAPERS) if "paper" in top else None,
-        two_up=top.flag("two_up", False) if "two_up" in top else None,
+        slips=top.flag("two_up", False) if "two_up" in top else None,
         draw_from=draw_from,
     )
     # Absent keys were not read above, but they exist: say so before unknown ones are named.
@@ -147,7 +116,7 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
     return tuple(found)
 
 
-def _check_counts(top: Table, plan: Plan) -> None:
+def _check_counts(top: Table, plan: PackRequest) -> None:
     counted = sum(topic.count or 0 for topic in plan.topics)
     if counted > MOST_QUESTIONS:
         top.fault(

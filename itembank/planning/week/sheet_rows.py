@@ -15,7 +15,7 @@ from itembank.files.toml_table import Table
 from itembank.items.item import Tier
 from itembank.planning.calendar.calendar import read_date
 from itembank.planning.department.department import MOST_FOLLOW_UP
-from itembank.planning.week.sheet_items import LessonSheets, SheetItems
+from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 
 HEAD = """\
 

@@ -6,8 +6,9 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from itembank.planning.calendar.scheme import Scheme
-from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics, reason
+from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
 from itembank.planning.choosing.memory import after_teaching
+from itembank.planning.choosing.topic_reason import Cause, Reason, reason
 from itembank.planning.choosing.week_settings import ChoiceSettings
 from itembank.planning.week.week_plan import PlannedLesson, WeekTopic
 
@@ -96,16 +97,14 @@ def _with_reason(
     extra: Collection[str],
 ) -> WeekTopic:
     old = next((one for one in lesson.topics if one.topic == topic), None)
-    if old is not None and old.why:
+    if old is not None and old.reason is not None:
         return replace(old, count=count)
     pinned = old is not None and old.pinned
     state = next(one for one in states if one.topic == topic)
     if topic in extra:
-        why = "your choice, not in the scheme"
+        why = Reason(lesson.date, Cause.OUTSIDE)
     elif state.taught >= lesson.date:
-        why = f"your choice, taught {state.taught.day} {state.taught:%b}"
+        why = Reason(lesson.date, Cause.TEACHER, state.taught)
     else:
-        plain = replace(wish, pinned={})
-        why = reason(state, plain, known.prerequisites, states)
-        why += ", pinned by you" if pinned else ""
+        why = reason(state, wish, known.prerequisites, states)
     return WeekTopic(topic, count, why, pinned)

@@ -18,6 +18,7 @@ from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
+from itembank.text.in_words import long_day, weekday
 from itembank.text.whole_number import whole_number
 
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
@@ -65,9 +66,9 @@ def find_day(plan: WeekPlan, word: str) -> int | None:
         for place, one in enumerate(plan.lessons)
         if one.date == date and period in ("", one.period)
     ]
-    day = f"{date:%A} {date.day} {date:%B}"
+    day = long_day(date)
     if not there:
-        days = ", ".join(f"{one.date:%a} {one.date.day}" for one in plan.lessons)
+        days = ", ".join(f"{weekday(one.date)[:3]} {one.date.day}" for one in plan.lessons)
         raise ItembankError(
             f"{plan.class_name} has no such lesson on {day}. The lessons are {days}."
         )
@@ -206,7 +207,7 @@ class Editor:
                 f"{count} on {topic}. Write --questions to have more, or pin fewer."
             )
         lesson = replace(
-            lesson, topics=(*rest, WeekTopic(topic, count, "", True)), items=items, never=never
+            lesson, topics=(*rest, WeekTopic(topic, count, pinned=True)), items=items, never=never
         )
         if lesson.counts == self.plan.lessons[place].counts:
             self._fill({place: (lesson, Hold(lesson.counts))})
@@ -274,7 +275,7 @@ class Editor:
         if new in lesson.counts:
             raise ItembankError(f"{lesson} has {new} already.")
         topics = tuple(
-            WeekTopic(new, one.count, "", True) if one.topic == old else one
+            WeekTopic(new, one.count, pinned=True) if one.topic == old else one
             for one in lesson.topics
         )
         items = tuple(one for one in lesson.items if self._topic_of(one) != old)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,10 +12,13 @@ from itembank.errors import ItembankError
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.calendar.calendar import DAY, Calendar, monday, read_date
 from itembank.planning.calendar.days import period_order, usual_seed
+from itembank.planning.choosing.reason_words import reason_words
+from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.department import MOST_QUESTIONS, Department
 from itembank.planning.department.plan_file import MOST_SEED
+from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.topic_names import unknown_topic
-from itembank.planning.week.sheet_items import LessonSheets
+from itembank.planning.week.reason_rows import read_reason_row
 from itembank.planning.week.sheet_rows import read_sheet_row
 from itembank.planning.week.week_plan import (
     FILE_NAME,
@@ -27,6 +30,7 @@ from itembank.planning.week.week_plan import (
 from itembank.text.folding import folded, same_name
 
 TopicOf = Callable[[str], str]
+LessonKey = tuple[datetime.date, str]
 
 
 def read_week_plan(
@@ -64,9 +68,10 @@ def read_week_plan(
     rows = top.tables("lessons")
     if not rows and not file.faults:
         top.fault("lessons", "There are no lessons. Add a [[lessons]] table.")
+    reasons = _reasons(top)
     lessons: list[PlannedLesson] = []
     for row in rows:
-        lesson = _lesson(row, names.get(folded(name), name), known, topic_of)
+        lesson = _lesson(row, names.get(folded(name), name), known, topic_of, reasons)
         if lesson is None:
             continue
         closed = calendar.closed_reason(lesson.date)
@@ -98,8 +103,22 @@ def _sheets(top: Table, topic_of: TopicOf) -> dict[tuple[datetime.date, str], Le
     return found
 
 
+def _reasons(top: Table) -> dict[LessonKey, dict[str, Reason]]:
+    """Read what is kept of the reasons; those of a lesson that was taken out do no harm."""
+    found: dict[LessonKey, dict[str, Reason]] = {}
+    for row in top.tables("reasons"):
+        key, reasons = read_reason_row(row)
+        if key is not None:
+            found.setdefault(key, {}).update(reasons)
+    return found
+
+
 def _lesson(
-    row: Table, class_name: str, known: Collection[str], topic_of: TopicOf
+    row: Table,
+    class_name: str,
+    known: Collection[str],
+    topic_of: TopicOf,
+    reasons: Mapping[LessonKey, Mapping[str, Reason]],
 ) -> PlannedLesson | None:
     date = read_date(row, "date")
     title = row.text("title", "Starter", most=60)
@@ -108,7 +127,7 @@ def _lesson(
     seed = row.whole("seed", None, 0, MOST_SEED) if "seed" in row else None
     row.known("seed")
     sound = len(row.file.faults)
-    topics = _topics(row, known)
+    topics = _topics(row, known, date, reasons.get((date, period), {}) if date else {})
     counts = {one.topic: one.count for one in topics}
     # A number that cannot be read would only be told of twice.
     counted = len(row.file.faults) == sound and isinstance(row.any("questions"), int)
@@ -153,7 +172,12 @@ def _lesson(
     )
 
 
-def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
+def _topics(
+    row: Table,
+    known: Collection[str],
+    date: datetime.date | None,
+    reasons: Mapping[str, Reason],
+) -> tuple[WeekTopic, ...]:
     found: list[WeekTopic] = []
     sound = len(row.file.faults)
     for place, value in enumerate(row.items("topics")):
@@ -175,13 +199,34 @@ def _topics(row: Table, known: Collection[str]) -> tuple[WeekTopic, ...]:
         elif name in [one.topic for one in found]:
             table.fault("topic", f"The topic {name} is listed twice. Give it a larger count.")
         elif name:
+            reason = _reason(name, why, date or datetime.date.min, reasons)
             # A topic without a reason was written by the teacher.
-            found.append(WeekTopic(name, count, why or "your choice", pinned or not why))
+            chosen = reason or Reason(date or datetime.date.min)
+            found.append(WeekTopic(name, count, chosen, pinned or reason is None))
         table.close()
         _place(row, before, [one for key, one in value.items() if key != "why"])
     if not found and len(row.file.faults) == sound:
         row.fault("topics", "The lesson has no topics. List at least one.")
     return tuple(found)
+
+
+def _reason(
+    topic: str, why: str, date: datetime.date, reasons: Mapping[str, Reason]
+) -> Reason | None:
+    """Return why a topic comes; None where nothing says so.
+
+    Words that are ours are only compared, never read: what they say is kept as facts.
+    """
+    facts = reasons.get(topic)
+    if facts is not None:
+        ours = {reason_words(facts, pinned) for pinned in (True, False)}
+        return facts if not why or why in ours else replace(facts, own=why)
+    # A line that was written over keeps the words of the topic that stood there.
+    others = (reason_words(other, pinned) for other in reasons.values() for pinned in (True, False))
+    if not why or why in others:
+        return None
+    chosen = Reason(date)
+    return chosen if why == reason_words(chosen) else replace(chosen, own=why)
 
 
 def _place(row: Table, before: int, values: list[object]) -> None:

@@ -8,11 +8,15 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from itembank.planning.week.sheet_items import LessonSheets
+from itembank.planning.choosing.reason_words import reason_words
+from itembank.planning.choosing.topic_reason import Reason
+from itembank.planning.department.sheet_items import LessonSheets
+from itembank.planning.week.reason_rows import reason_lines
 from itembank.planning.week.sheet_rows import quoted, sheet_lines
+from itembank.text.in_words import day_month_year, long_day, weekday
 from itembank.text.paths_shown import as_typed
 
 FOLDER = "plans"
@@ -36,8 +40,26 @@ class WeekTopic:
 
     topic: str
     count: int
-    why: str = ""
+    reason: Reason | None = None
     pinned: bool = False
+
+    @property
+    def why(self) -> str:
+        """Return the reason in words."""
+        return reason_words(self.reason, self.pinned)
+
+    @property
+    def written_why(self) -> str:
+        """Return what stands at ``why`` in a plan file: the teacher's own words, or ours."""
+        return self.why if self.reason is None else self.reason.own or self.why
+
+    @property
+    def facts(self) -> Reason | None:
+        """Return what a plan file keeps of the reason beside its words; None where nothing is."""
+        if self.reason is None:
+            return None
+        facts = replace(self.reason, own="")
+        return None if facts == Reason(facts.lesson) else facts
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +98,7 @@ class PlannedLesson:
 
     def __str__(self) -> str:
         """Return the day and the period."""
-        return f"{self.date:%A} {self.date.day} {self.date:%B}, period {self.period}"
+        return f"{long_day(self.date)}, period {self.period}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,12 +126,12 @@ def is_address(text: str) -> bool:
 
 def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
     """Return a plan as TOML with words on how to change it."""
-    head = [f"# The week of {plan.week.day} {plan.week:%B %Y} for {plan.class_name}."]
+    head = [f"# The week of {day_month_year(plan.week)} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
     lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
     lines.append(f"week = {plan.week.isoformat()}")
     for lesson in plan.lessons:
-        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {lesson.date:%A}"]
+        lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {weekday(lesson.date)}"]
         lines.append(f"period = {quoted(lesson.period)}")
         lines.append(f"title = {quoted(lesson.title)}")
         lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
@@ -117,12 +139,16 @@ def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
             pinned = "pinned = true, " if one.pinned else ""
             lines.append(
                 f"    {{ topic = {quoted(one.topic)}, count = {one.count}, {pinned}"
-                f"why = {quoted(one.why)} }},"
+                f"why = {quoted(one.written_why)} }},"
             )
         lines.append("]")
         for name in ("items", "never", "asked"):
             values = getattr(lesson, name)
             rows = [f"    {quoted(value)}," for value in values]
             lines += [f"{name} = [", *rows, "]"] if values else [f"{name} = []"]
+    lines += reason_lines(
+        (lesson.key, {one.topic: one.facts for one in lesson.topics if one.facts is not None})
+        for lesson in plan.lessons
+    )
     lines += sheet_lines((one.date, one.period, one.sheets) for one in plan.lessons)
     return "\n".join(lines) + "\n"

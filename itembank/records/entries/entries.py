@@ -12,6 +12,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from itembank.text.in_words import day_month_year
+
 RESULTS = ("bands", "questions", "scores", "answers")
 """Kinds of entry that tell how the starter went; the later ones say more."""
 WHOLE = ("bands", "scores")
@@ -55,7 +57,7 @@ class LessonFacts:
 
     def __str__(self) -> str:
         """Return the class and the day."""
-        return f"{self.class_name} on {self.date.day} {self.date:%B %Y}"
+        return f"{self.class_name} on {day_month_year(self.date)}"
 
 
 @dataclass(frozen=True, slots=True)

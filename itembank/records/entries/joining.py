@@ -37,6 +37,7 @@ from itembank.records.entries.entries import (
 )
 from itembank.records.entries.questions_asked import asked_in, marks_of, pack_asked
 from itembank.records.store.store_tables import clarity, entry, own_view, question
+from itembank.text.in_words import plural
 
 LONGEST_NOTE = 200
 T = TypeVar("T")
@@ -55,7 +56,8 @@ def joined(
     if kind != KINDS[type(what)]:
         raise ItembankError(
             f"{facts} has {NAMES[kind]}; {NAMES[KINDS[type(what)]]} cannot be joined to them. "
-            "Record this part in the same way, or all of the lesson anew with --replace."
+            "Record this part in the same way.",
+            matter="another kind of part",
         )
     match what:
         case Answers(right, shown):
@@ -98,8 +100,8 @@ def refuse_other_questions(connection: Connection, lesson_id: int, facts: Lesson
     if before and facts.questions and before != [one.address for one in facts.questions]:
         raise ItembankError(
             f"{facts}: what was recorded before is about other questions than this pack asks, so "
-            "the two cannot be joined. Nothing was recorded. Name the pack the class had with "
-            "--pack, or record all of the lesson anew with --replace."
+            "the two cannot be joined. Nothing was recorded.",
+            matter="part of another pack",
         )
 
 
@@ -114,20 +116,21 @@ def _refuse_other_length(
     if (pack_asked(facts, asked), marks_of(facts, asked)) != (before.asked, before.out_of):
         raise ItembankError(
             f"{facts}: what was recorded before counts out of {before.out_of}, this part out of "
-            f"{marks_of(facts, asked)}, so they cannot be joined. Nothing was recorded. Say with "
-            "--asked what was asked, or record all of the lesson anew with --replace."
+            f"{marks_of(facts, asked)}, so they cannot be joined. Nothing was recorded.",
+            matter="part of another length",
         )
 
 
 def _refuse_twice(facts: LessonFacts, before: Iterable[str], new: Iterable[str]) -> None:
     twice = sorted({*before} & {*new}, key=seat_order)
     if twice:
-        one = len(twice) == 1
+        many = len(twice)
         raise ItembankError(
-            f"{facts}: seat{'' if one else 's'} {join_words(twice)} "
-            f"{'is' if one else 'are'} recorded already, so {'it' if one else 'they'} would count "
-            "twice. Nothing was recorded. Take the seats out of one part, or put a seat right "
-            f'with --correct, as in --correct "{twice[0]} 6".'
+            f"{facts}: {plural(many, 'seat')} {join_words(twice)} {plural(many, 'is', 'are')} "
+            f"recorded already, so {plural(many, 'it', 'they')} would count twice. "
+            "Nothing was recorded. Take the seats out of one part.",
+            matter="seats in both parts",
+            seat=twice[0],
         )
 
 
@@ -162,8 +165,8 @@ def _bands(
     if [(one.lowest, one.highest) for one in before] != [(c.lowest, c.highest) for c in counts]:
         raise ItembankError(
             f"{facts} was counted by other bands before: "
-            f"{join_words([f'{one.name} {one.lowest}–{one.highest}' for one in before])}. "
-            "Record it all anew with --replace."
+            f"{join_words([f'{one.name} {one.lowest}–{one.highest}' for one in before])}.",
+            matter="other bands",
         )
     both = tuple(
         BandCount(one.letter, one.name, one.lowest, one.highest, one.pupils + more.pupils)
@@ -201,7 +204,8 @@ def _clarity(
     note = "; ".join(dict.fromkeys(notes))
     if len(note) > LONGEST_NOTE:
         raise ItembankError(
-            f"--note: with what was noted before it comes to {len(note)} characters; "
-            f"{LONGEST_NOTE} are the most. Write less."
+            f"With what was noted before it comes to {len(note)} characters; "
+            f"{LONGEST_NOTE} are the most. Write less.",
+            field="note",
         )
     return Clarity(row.unsure + what.unsure, row.pupils or what.pupils, note)

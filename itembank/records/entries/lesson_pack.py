@@ -7,43 +7,14 @@ numbers must not wait for all that checks a pack. Nothing here is printed for pu
 from __future__ import annotations
 
 import datetime
-import json
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from itembank.errors import ItembankError
-from itembank.files.faults import decode_text
+from itembank.packs.data.pack_place import PACK_FILE, PackPlace, read_pack_data
 from itembank.records.entries.entries import LessonFacts, QuestionFacts
-from itembank.text.folding import same_name
-
-PACK_FILE = "pack.json"
-_FOLDER = re.compile(r"(.+)-(\d{4}-\d{2}-\d{2})(?:-(\w{1,8}))?")
-
-
-@dataclass(frozen=True, slots=True)
-class PackPlace:
-    """Where a class's pack for one lesson is; `period` is empty for the day's only one."""
-
-    path: Path
-    date: datetime.date
-    period: str = ""
-
-
-def packs_of(home: Path, class_name: str) -> list[PackPlace]:
-    """Return the packs of a class in the output folder, or one folder further down, by date."""
-    found = []
-    for path in (*home.glob(f"*/{PACK_FILE}"), *home.glob(f"*/*/{PACK_FILE}")):
-        match = _FOLDER.fullmatch(path.parent.name)
-        if match and same_name(match[1], class_name):
-            try:
-                date = datetime.date.fromisoformat(match[2])
-            except ValueError:
-                continue
-            found.append(PackPlace(path, date, match[3] or ""))
-    return sorted(found, key=lambda one: (one.date, one.period, str(one.path)))
 
 
 def choose_pack(
@@ -66,7 +37,8 @@ def choose_pack(
     if len(newest) > 1:
         folders = ", ".join(str(one.path.parent) for one in newest)
         raise ItembankError(
-            f"There are {len(newest)} packs for {newest[0].date}. Say which with --pack: {folders}."
+            f"There are {len(newest)} packs for {newest[0].date}: {folders}.",
+            matter="several packs",
         )
     return newest[0]
 
@@ -89,11 +61,9 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
     Raises:
         ItembankError: the file cannot be read, or is not a pack.
     """
-    if path.is_dir():
-        path = path / PACK_FILE
-    text = decode_text(path)
+    path = path / PACK_FILE if path.is_dir() else path
+    _, data = read_pack_data(path)
     try:
-        data = json.loads(text)
         lesson = data["lesson"]
         questions = tuple(
             QuestionFacts(
@@ -120,10 +90,7 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
             for one in data["bands"]
         )
     except (KeyError, TypeError, ValueError, IndexError, AttributeError, RecursionError):
-        raise ItembankError(
-            f"{path} is not a whole pack. Make it again with ‘itembank pack’, or name another "
-            "with --pack."
-        ) from None
+        raise ItembankError(f"{path} is not a whole pack.", matter="no whole pack") from None
     return PackFacts(facts, bands, path, versions)
 
 

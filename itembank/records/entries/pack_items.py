@@ -7,17 +7,15 @@ pack's own copy counts, which is proved again by both roads when it is read.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from itembank.bank.read.any_address import find_any
+from itembank.bank.index.any_address import find_any
 from itembank.errors import ItembankError
-from itembank.files.faults import decode_text
 from itembank.items.item import Item, Run
 from itembank.notation.mathml import mathml
-from itembank.records.entries.lesson_pack import PACK_FILE
+from itembank.packs.data.pack_place import read_pack_data
 
 
 def starter_items(path: Path, banks: tuple[Path, ...] = ()) -> dict[str, list[Item]]:
@@ -27,10 +25,9 @@ def starter_items(path: Path, banks: tuple[Path, ...] = ()) -> dict[str, list[It
         ItembankError: the pack cannot be read, or is not whole.
         CheckFailed: a key of it is wrong.
     """
-    if path.is_dir():
-        path = path / PACK_FILE
+    _, data = read_pack_data(path)
     try:
-        versions = json.loads(decode_text(path))["versions"]
+        versions = data["versions"]
         quick = {
             str(version["letter"]): [_same(stored, banks) for stored in version["items"]]
             for version in versions

@@ -8,11 +8,12 @@ empty text stands for all of them.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.records.entries.entries import Answers, Bands, LessonFacts, Questions, Scores, What
+from itembank.text.in_words import plural
 
 ASKED, NOT_ASKED = "1", "-"
 _RANGE = re.compile(r"([0-9]{1,3})(?:\s*(?:-|–|to)\s*([0-9]{1,3}))?")
@@ -70,35 +71,49 @@ def unpack_asked(text: str, numbers: Iterable[int]) -> tuple[int, ...]:
     return tuple(n for n in numbers if not text or text[n - 1 : n] == ASKED)
 
 
-def read_asked(text: str, questions: int, option: str = "--asked") -> tuple[int, ...]:
+def read_asked(asked: str | int | Sequence[int], questions: int) -> tuple[int, ...]:
     """Return the questions that a person says were asked, in order.
 
-    A number alone is how many, from the first; otherwise they are listed.
+    A number alone is how many, from the first; otherwise they are listed, as numbers or in a
+    text.
 
     Raises:
         ItembankError: it says neither, or names a question that is not there.
 
     >>> read_asked("5", 8), read_asked("1-4 6", 8), read_asked("1,3", 8)
     ((1, 2, 3, 4, 5), (1, 2, 3, 4, 6), (1, 3))
+    >>> read_asked(2, 8), read_asked([2], 8)
+    ((1, 2), (2,))
     """
+    if isinstance(asked, str):
+        runs = _runs_in(asked)
+    else:
+        runs = [(1, asked)] if isinstance(asked, int) else [(number, number) for number in asked]
+    if not runs:
+        raise ItembankError("No question is named.", field="asked")
     found: set[int] = set()
-    rest = _RANGE.sub("", text).replace(",", " ").replace("and", " ").strip()
-    parts = [(int(one[1]), int(one[2] or one[1])) for one in _RANGE.finditer(text)]
-    if rest or not parts:
-        raise ItembankError(
-            f'{option}: ‘{text}’ is not a number of questions. Write "5" for the first five, or '
-            'which, as in "1-4 6".'
-        )
-    if len(parts) == 1 and text.strip().isdigit():
-        parts = [(1, parts[0][1])]
-    for first, last in parts:
+    for first, last in runs:
         if not 1 <= first <= last <= questions:
             said = f"{first} to {last}" if first != last else f"{last}"
+            words = f"‘{asked}’ speaks of {said}" if isinstance(asked, str) else f"Not {said}"
             raise ItembankError(
-                f"{option}: ‘{text}’ speaks of {said}, but there are questions 1 to {questions}."
+                f"{words}, but there are questions 1 to {questions}.", field="asked"
             )
         found.update(range(first, last + 1))
     return tuple(sorted(found))
+
+
+def _runs_in(text: str) -> list[tuple[int, int]]:
+    """Return the runs of questions that a text names; a number alone is a run from the first."""
+    rest = _RANGE.sub("", text).replace(",", " ").replace("and", " ").strip()
+    runs = [(int(match[1]), int(match[2] or match[1])) for match in _RANGE.finditer(text)]
+    if rest or not runs:
+        raise ItembankError(
+            f'‘{text}’ is not a number of questions. Write "5" for the first five, or which, as '
+            'in "1-4 6".',
+            field="asked",
+        )
+    return [(1, runs[0][1])] if len(runs) == 1 and text.strip().isdigit() else runs
 
 
 def numbers_said(numbers: Collection[int]) -> str:
@@ -116,7 +131,7 @@ def numbers_said(numbers: Collection[int]) -> str:
     parts: list[str] = []
     for run in runs:
         parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
-    return f"question{'s' if len(numbers) > 1 else ''} {join_words(parts)}"
+    return f"{plural(len(numbers), 'question')} {join_words(parts)}"
 
 
 def not_asked_said(numbers: Collection[int]) -> str:

@@ -16,6 +16,7 @@ from itembank.records.entries.questions_asked import asked_in, marks_of, pack_as
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, of_class, question
 from itembank.text.folding import folded
+from itembank.text.in_words import moment
 
 
 class RecordedAlready(ItembankError):
@@ -105,19 +106,18 @@ def record_in(
         what = joined(connection, facts, there[0].kind, there[0].id, what, seats)
     elif there and not replace:
         one = there[0]
-        when = f"on {one.made_at:%d %b at %H:%M}"
+        when = f"on {moment(one.made_at)}"
         if kind == "cancelled":
             raise RecordedAlready(f"It is noted already, {when}, that {facts} has no lesson.")
         if kind == "cover":
             raise RecordedAlready(
-                f"It is noted already, {when}, what {facts} was asked instead. Nothing was noted. "
-                "Add --replace to put this in its place."
+                f"It is noted already, {when}, what {facts} was asked instead. Nothing was noted.",
+                matter="noted already",
             )
         raise RecordedAlready(
-            f"{facts} has {NAMES[one.kind]} already, recorded on {one.made_at:%d %b at %H:%M}. "
-            "Nothing was recorded. Add --replace to put these in their place (the earlier ones "
-            "can be had back with ‘itembank undo’), or --add to join the two: the other half of a "
-            "class, or somebody who was away."
+            f"{facts} has {NAMES[one.kind]} already, recorded on {moment(one.made_at)}. "
+            "Nothing was recorded.",
+            matter="recorded already",
         )
     asked = asked_in(what, facts)
     made = connection.execute(
@@ -147,18 +147,22 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
     if facts.period:
         told = told.where(lesson.c.period.in_((facts.period, "")))
     there = connection.scalars(told).all()
-    back = f"‘itembank undo {facts.class_name} --date {facts.date}’"
     if kind != "cancelled" and "cancelled" in there:
         raise ItembankError(
-            f"It is noted that {facts} had no lesson. Nothing was recorded. If there was one, "
-            f"{back} takes the note back."
+            f"It is noted that {facts} had no lesson. Nothing was recorded.",
+            matter="had no lesson",
+            class_name=facts.class_name,
+            date=facts.date,
         )
     rivals = [one for one in there if kind == "cancelled" or one in RESULTS]
     if rivals and rivals != [kind] and kind in ("cancelled", "cover"):
         what = "there was no lesson" if kind == "cancelled" else "something else was asked"
         raise ItembankError(
             f"{facts} has {join_words([NAMES[one] for one in rivals])} already, so it cannot be "
-            f"noted that {what}. Nothing was recorded. {back} takes them back first."
+            f"noted that {what}. Nothing was recorded.",
+            matter="take back first",
+            class_name=facts.class_name,
+            date=facts.date,
         )
 
 
@@ -278,7 +282,8 @@ def undo(
         ):
             raise ItembankError(
                 f"Something else was recorded for {class_name} a moment ago. Nothing was taken "
-                "back. Say ‘itembank undo’ again to see what it is."
+                "back.",
+                matter="something newer",
             )
         if last.moves:
             connection.execute(

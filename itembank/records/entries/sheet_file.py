@@ -23,6 +23,8 @@ from itembank.people.seats import heading_fault, seat_fault
 from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.questions_asked import not_asked_said
 from itembank.records.entries.teacher_text import seat_said, view_level
+from itembank.remark import Remark
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.marking.answer_sheet import AnswerRow
@@ -47,7 +49,7 @@ class SheetRead:
 
     what: Scores | Answers
     absent: tuple[str, ...]
-    remarks: tuple[str, ...] = ()
+    remarks: tuple[Remark, ...] = ()
 
 
 def is_by_question(text: str) -> bool:
@@ -105,8 +107,8 @@ def _read(text: str, path: Path, asked: Asked, banks: tuple[Path, ...]) -> Sheet
     from itembank.marking.answer_sheet import parse_answers
 
     if not asked.questions:
-        message = "Without a pack nobody knows the questions. Name it with --pack."
-        raise FileFaults([Fault(str(path), 0, message)])
+        message = "Without its pack nobody knows the questions."
+        raise FileFaults([Fault(str(path), 0, message, matter="pack unknown")])
     rows = parse_answers(text, asked.questions, str(path), asked.versions)
     there = [row for row in rows if any(row.answers)]
     absent = tuple(row.seat.upper() for row in rows if not any(row.answers))
@@ -137,26 +139,30 @@ def _asked_in(rows: Sequence[AnswerRow], asked: Asked, file: str) -> tuple[int, 
     for n in found:
         if n not in asked.numbers:
             line = next(row.line for row in rows if row.answers[n - 1])
-            message = f"There is an answer to question {n}, which was not asked, as --asked says."
-            faults.append(Fault(file, line, message))
+            message = f"There is an answer to question {n}, which was not asked, as you say."
+            faults.append(Fault(file, line, message, matter="answer to what was not asked"))
     if faults:
         raise FileFaults(faults)
     return asked.numbers
 
 
-def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> tuple[str, ...]:
+def _blanks(rows: Sequence[AnswerRow], numbers: Sequence[int], asked: Asked) -> tuple[Remark, ...]:
     """Return how empty cells are read: not asked where nobody answered, else no answer."""
     found = []
     missing = [n for n in range(1, asked.questions + 1) if n not in numbers]
     if missing and not asked.numbers:
         found.append(
-            f"{not_asked_said(missing)} Nobody has an answer there; if they were, add "
-            f"--asked {asked.questions}."
+            Remark(
+                f"{not_asked_said(missing)} Nobody has an answer there.",
+                matter="nobody answered",
+                questions=asked.questions,
+            )
         )
     blank = sum(not row.answers[n - 1] for row in rows for n in numbers)
     if blank:
-        cells = "1 cell is" if blank == 1 else f"{blank} cells are"
-        found.append(f"{cells} blank where others have an answer: no answer, so wrong.")
+        cells = counted(blank, "cell is", "cells are")
+        said = f"{cells} blank where others have an answer: no answer, so wrong."
+        found.append(Remark(said))
     return tuple(found)
 
 
@@ -184,15 +190,15 @@ def _marked(
     numbers: Sequence[int],
     file: str,
     banks: tuple[Path, ...],
-) -> tuple[Answers, tuple[str, ...]]:
+) -> tuple[Answers, tuple[Remark, ...]]:
     """Mark typed answers to the questions `numbers`; one left out shows no misconception."""
     from itembank.marking.class_sheet import mark_sheet
     from itembank.marking.mark import Verdict
     from itembank.records.entries.pack_items import starter_items
 
     if asked.pack is None:
-        message = "Typed answers are marked by the pack the class had. Name it with --pack."
-        raise FileFaults([Fault(file, 0, message)])
+        message = "Typed answers are marked by the pack the class had, and it is not known."
+        raise FileFaults([Fault(file, 0, message, matter="pack unknown")])
     if len(asked.versions) > 1 and not all(row.version for row in rows):
         message = (
             f"The class had versions {join_words(list(asked.versions))}, which have different "
@@ -222,17 +228,19 @@ def _marked(
     )
 
 
-def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tuple[str, ...]:
+def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tuple[Remark, ...]:
     """Return what a teacher should look at before trusting typed answers.
 
-    >>> _remarks(16, 0, 0, 0)
-    ('None of the 16 answers is right. If the sheet holds marks, write 1 or 0 in each cell.',)
+    >>> print(*_remarks(16, 0, 0, 0))
+    None of the 16 answers is right. If the sheet holds marks, write 1 or 0 in each cell.
     """
     found = []
     if answers and not right:
         found.append(
-            f"None of the {answers} answers is right. If the sheet holds marks, write 1 or 0 in "
-            "each cell."
+            Remark(
+                f"None of the {answers} answers is right. If the sheet holds marks, write 1 or 0 "
+                "in each cell."
+            )
         )
     counted = [
         f"{number} {what}"
@@ -243,9 +251,8 @@ def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tupl
         if number
     ]
     if counted:
-        found.append(
-            f"Of the answers, {join_words(counted)}: wrong, as counted. ‘itembank mark’ shows them."
-        )
+        said = f"Of the answers, {join_words(counted)}: wrong, as counted."
+        found.append(Remark(said, matter="answers to look at"))
     return tuple(found)
 
 

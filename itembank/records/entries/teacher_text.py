@@ -27,20 +27,20 @@ _COUNTED = re.compile(r"(?<![0-9])([0-9]{1,4})\s+([A-Za-z]+(?:\s+sure)?)\b")
 _RIGHT = {"right": True, "r": True, "1": True, "wrong": False, "w": False, "0": False}
 
 
-def whole_numbers(text: str, what: str) -> list[int]:
+def whole_numbers(text: str) -> list[int]:
     """Return the whole numbers in a text, parted by spaces or commas.
 
     Raises:
         ItembankError: a word of it is no whole number.
 
-    >>> whole_numbers("8 12, 9", "--bands")
+    >>> whole_numbers("8 12, 9")
     [8, 12, 9]
     """
     words = text.replace(",", " ").split()
     wrong = [word for word in words if whole_number(word, 4) is None]
     if wrong or not words:
         said = f"‘{wrong[0]}’ is not a number of pupils" if wrong else "There is no number"
-        raise ItembankError(f'{what}: {said}. Write whole numbers, as in "8 12 9".')
+        raise ItembankError(f'{said}. Write whole numbers, as in "8 12 9".')
     return [int(word) for word in words]
 
 
@@ -92,7 +92,7 @@ def read_views(text: str, seats: Collection[str]) -> tuple[dict[str, str], dict[
         else:
             found[seat.upper()] = level
     if faults or not found:
-        faults = faults or ["--own-view holds nothing."]
+        faults = faults or ["There is no own view."]
         words = join_words([f"‘{level}’" for level in reversed(LEVELS)], "or")
         raise ItembankError("\n".join([*faults, f"An own view is {words}."]))
     return found, {}

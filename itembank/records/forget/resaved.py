@@ -17,8 +17,8 @@ from itertools import chain
 from pathlib import Path
 
 from itembank.files.csv_text import CsvWriter, as_meant
-from itembank.files.disk import whole_file
 from itembank.files.private import file_mode
+from itembank.files.together import whole_file
 from itembank.text.folding import folded
 
 _MARKS = (

@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from sqlalchemy import Connection, case, insert, or_, select
 
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, SeveralErrors
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, own_view, score
 from itembank.text.folding import folded
@@ -272,14 +272,17 @@ def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[Place] 
         keys = {one.class_key for some in (homes.out, homes.into) for one in some}
         days = _days(connection, keys)
         faults = [
-            f"{one}: nothing is recorded for a seat {one.from_seat} of {one.from_class}, and the "
-            "class lists none. Check the seat."
+            ItembankError(
+                f"{one}: nothing is recorded for a seat {one.from_seat} of {one.from_class}, and "
+                "the class lists none. Check the seat."
+            )
             for one in moves
             if one.source in unlisted and not days[one.source]
         ]
         faults += _faults(before, moves, days)
         if faults:
-            raise ItembankError("\n".join([*dict.fromkeys(faults), "Nobody was moved."]))
+            once = {str(fault): fault for fault in faults}
+            raise SeveralErrors([*once.values(), ItembankError("Nobody was moved.")])
         now = datetime.datetime.now()
         connection.execute(
             insert(move),
@@ -304,30 +307,37 @@ def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[Place] 
     return known
 
 
-def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[str]:
-    found = []
+def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[ItembankError]:
+    found: list[ItembankError] = []
     homes = Homes([*before, *moves])
     for number, one in enumerate(moves):
         rest = moves[:number]
         if one.source == one.target:
-            found.append(f"{one}: that is the same seat.")
+            found.append(ItembankError(f"{one}: that is the same seat."))
             continue
         if any(one.source == other.source for other in rest):
-            found.append(f"{one.from_class}/{one.from_seat} is moved twice.")
+            found.append(ItembankError(f"{one.from_class}/{one.from_seat} is moved twice."))
         if one.to_class and any(one.target == other.target for other in rest):
-            found.append(f"Two pupils are moved to {one.to_class}/{one.to_seat}.")
+            found.append(ItembankError(f"Two pupils are moved to {one.to_class}/{one.to_seat}."))
         last = max((m.date for m in before if one.source in (m.source, m.target)), default=None)
         if last is not None and last >= one.date:
             found.append(
-                f"{one}: a move of {last} is noted for {one.from_class}/{one.from_seat} already. "
-                f"‘itembank undo {one.from_class}’ takes the last one back."
+                ItembankError(
+                    f"{one}: a move of {last} is noted for {one.from_class}/{one.from_seat} "
+                    "already.",
+                    matter="moved already",
+                    class_name=one.from_class,
+                )
             )
             continue
         after = [day for day in days[one.source] if day >= one.date]
         if after and not any(other.target == one.source for other in moves):
             found.append(
-                f"{one}: {one.from_class}/{one.from_seat} has results of {after[0]}, which is not "
-                f"before {one.date}. Check --date."
+                ItembankError(
+                    f"{one}: {one.from_class}/{one.from_seat} has results of {after[0]}, which is "
+                    f"not before {one.date}.",
+                    matter="day to be checked",
+                )
             )
         others = Homes([*before, *(other for other in moves if other is not one)])
         sits = [
@@ -339,9 +349,11 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[s
         ]
         if one.to_class and sits:
             found.append(
-                f"{one}: somebody else sits in {one.to_class}/{one.to_seat}, with results of "
-                f"{sits[-1]}. Move that pupil on the same day, or say that they left: "
-                f"{one.to_class}/{one.to_seat} {AWAY}."
+                ItembankError(
+                    f"{one}: somebody else sits in {one.to_class}/{one.to_seat}, with results of "
+                    f"{sits[-1]}. Move that pupil on the same day, or say that they left: "
+                    f"{one.to_class}/{one.to_seat} {AWAY}."
+                )
             )
     return found
 

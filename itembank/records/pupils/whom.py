@@ -30,10 +30,13 @@ class Whom:
     def __post_init__(self) -> None:
         if not self.class_name and self.before is None:
             raise ItembankError(
-                "Say what to forget: --seat 8K/A3, --class 8K, or --before 2026-09-01."
+                "Say what to forget: a pupil's seat, a class, or the lessons before a day.",
+                matter="whom to forget",
             )
         if self.seat and not self.class_name:
-            raise ItembankError("A seat is one of a class. Write it as in --seat 8K/A3.")
+            raise ItembankError(
+                "A seat is one of a class. Name the class too, as in 8K/A3.", field="seat"
+            )
 
     def __str__(self) -> str:
         """Return what is forgotten in words."""

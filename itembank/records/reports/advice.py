@@ -15,12 +15,13 @@ nearly always is. Of so few pupils nothing is said without “perhaps”.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
 from itembank.people.seats import seat_order
 from itembank.records.statistics.interval import Interval, wilson
+from itembank.text.in_words import counted
 
 SMALL = 12
 """Pupils below which the advice says that so few tell little (common practice, no source)."""
@@ -126,26 +127,10 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
         names = " and ".join(f"“{one}”" for one in others)
         why.append(f"A close call: the interval reaches into {names}.")
     if out_of < SMALL:
-        pupils = "1 pupil" if out_of == 1 else f"{out_of} pupils"
-        why.append(f"Only {pupils}: look at their work rather than at the figure.")
+        why.append(
+            f"Only {counted(out_of, 'pupil')}: look at their work rather than at the figure."
+        )
     return Advice(found, others, interval, out_of, " ".join(why))
-
-
-def advise_overall(
-    scores: Sequence[float], marks: int, thresholds: Thresholds | None = None
-) -> Advice:
-    """Return what the scores of a class suggest about the starter as a whole.
-
-    The mean share of marks takes the place of the share right. A pupil's answers hang
-    together, so each pupil counts as one answer and not as one for each question: the
-    interval errs on the wide side.
-
-    Raises:
-        ValueError: there are no scores, or one is not from 0 to `marks`.
-    """
-    if not scores or not all(0 <= score <= marks for score in scores):
-        raise ValueError(f"a score is a number from 0 to {marks}, and there must be one")
-    return advise(sum(scores) / marks, len(scores), thresholds)
 
 
 def mixed_pairs(scores: Mapping[str, float]) -> list[tuple[str, ...]]:

@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 
 from sqlalchemy import Connection, select
 
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, SeveralErrors
+from itembank.files.faults import join_words
 from itembank.records.entries.details import answers_of, misconceptions_of, scores_of
 from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts, Scores
 from itembank.records.entries.questions_asked import not_asked_said, unpack_asked
@@ -54,14 +55,28 @@ def find_lesson(
     if not known:
         day = f" on {date}" if date else ""
         raise ItembankError(
-            f"Nothing is recorded for {class_name}{day}. ‘itembank record {class_name}’ records "
-            "how a starter went."
+            f"Nothing is recorded for {class_name}{day}.",
+            matter="nothing recorded",
+            class_name=class_name,
         )
     same = [one for one in known if one.date == known[-1].date]
     if len(same) > 1 and date is not None:
-        periods = " or ".join(f"--period {one.period or 'none'}" for one in same)
-        raise ItembankError(f"{class_name} had {len(same)} lessons on {date}. Add {periods}.")
+        raise several_lessons(class_name, date, [lesson.period for lesson in same])
     return known[-1]
+
+
+def several_lessons(class_name: str, date: datetime.date, periods: Sequence[str]) -> ItembankError:
+    """Return the error that one of several lessons of a day has to be named.
+
+    >>> print(several_lessons("8K", datetime.date(2026, 11, 30), ["2", "5"]))
+    8K has 2 lessons on 2026-11-30, in period 2 and in period 5.
+    """
+    where = join_words([f"in period {one}" if one else "in a period not noted" for one in periods])
+    return ItembankError(
+        f"{class_name} has {len(periods)} lessons on {date}, {where}.",
+        matter="several lessons",
+        periods=tuple(periods),
+    )
 
 
 def correct(
@@ -96,11 +111,11 @@ def correct(
             what = Scores(scores, asked)
         else:
             raise ItembankError(
-                f"{facts} was counted by hands, so no seat can be corrected. Record it again "
-                "with --replace."
+                f"{facts} was counted by hands, so no seat can be corrected.",
+                matter="counted by hands",
             )
         if faults:
-            raise ItembankError("\n".join([*faults, "Nothing was changed."]))
+            raise SeveralErrors([*faults, ItembankError("Nothing was changed.")])
         return facts, record_in(connection, facts, what, replace=True)
 
 
@@ -109,20 +124,18 @@ def _change_answers(
     shown: dict[tuple[str, int], str],
     changes: Sequence[Change],
     questions: int,
-) -> list[str]:
+) -> list[ItembankError]:
     faults = []
     numbers = sorted({number for row in right.values() for number in row})
     for seat, number, value in changes:
         if number is None:
-            faults.append(
-                f"{seat} was recorded answer by answer. Correct a question, as in: {seat} q1 right."
-            )
+            said = f"Correct a question, as in: {seat} q1 right."
+            faults.append(ItembankError(f"{seat} was recorded answer by answer. {said}"))
         elif number not in numbers and 0 < number <= questions:
-            faults.append(
-                f"{not_asked_said([number])} Record the sheet again with --replace if it was."
-            )
+            faults.append(ItembankError(not_asked_said([number]), matter="not asked"))
         elif number not in numbers:
-            faults.append(f"There is no question {number}. There are {questions or len(numbers)}.")
+            there = questions or len(numbers)
+            faults.append(ItembankError(f"There is no question {number}. There are {there}."))
         elif seat not in right:
             faults.append(_absent(seat, right))
         else:
@@ -131,13 +144,16 @@ def _change_answers(
     return faults
 
 
-def _change_scores(scores: dict[str, int], changes: Sequence[Change], out_of: int) -> list[str]:
+def _change_scores(
+    scores: dict[str, int], changes: Sequence[Change], out_of: int
+) -> list[ItembankError]:
     faults = []
     for seat, number, value in changes:
         if number is not None:
-            faults.append(f"Only scores were recorded. Correct {seat}’s, as in: {seat} 6.")
+            said = f"Only scores were recorded. Correct {seat}’s, as in: {seat} 6."
+            faults.append(ItembankError(said))
         elif value > out_of:
-            faults.append(f"The score {value} is not between 0 and {out_of}.")
+            faults.append(ItembankError(f"The score {value} is not between 0 and {out_of}."))
         elif seat not in scores:
             faults.append(_absent(seat, scores))
         else:
@@ -145,10 +161,9 @@ def _change_scores(scores: dict[str, int], changes: Sequence[Change], out_of: in
     return faults
 
 
-def _absent(seat: str, there: Mapping[str, object]) -> str:
-    from itembank.files.faults import join_words
+def _absent(seat: str, there: Mapping[str, object]) -> ItembankError:
     from itembank.records.entries.teacher_text import near_seats
 
     near = near_seats(seat, list(there))
     advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
-    return f"Nothing is recorded for seat {seat} that day.{advice}"
+    return ItembankError(f"Nothing is recorded for seat {seat} that day.{advice}")

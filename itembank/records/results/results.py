@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, exists, func, select
@@ -186,13 +186,6 @@ def class_history(
     for one in occasions(results.topics):
         found[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
     return History({topic: tuple(rows) for topic, rows in found.items()}, results.scored)
-
-
-def topic_history(
-    connection: Connection, class_name: str, before: datetime.date | None = None
-) -> Mapping[str, tuple[Seen, ...]]:
-    """Return, for each topic, the occasions on which a class was asked it."""
-    return class_history(connection, class_name, before).seen
 
 
 MOST = 0.5

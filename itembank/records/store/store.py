@@ -115,7 +115,7 @@ def open_store(where: str | Place, make: bool = True) -> Store:
         path = place.path
         if not make and not path.exists():
             raise ItembankError(
-                f"There are no results in {path.parent} yet. ‘itembank record’ makes a start."
+                f"There are no results in {path.parent} yet.", matter="no results yet"
             )
         if not path.parent.is_dir():
             raise ItembankError(f"There is no folder {path.parent} to keep results in.")

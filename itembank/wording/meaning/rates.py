@@ -5,11 +5,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.notation.units import UNITS
-from itembank.text.late_pattern import late
 from itembank.wording.kinds.story_kinds import noun_stem
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
-from itembank.wording.sentences.prompt import SLOT
 
 _AGENTS = frozenset(
     (
@@ -64,57 +61,6 @@ def _net(tale: Tale) -> Reading | None:
     size = {"second": 1, "minute": 60, "hour": 3600, "day": 86400}[unit[1].lower()] if unit else 1
     gained = (first.value - second.value) * (1 if ways[0][0] else -1)
     return reads("what goes out is taken from what comes in", abs(gained) * spans[0].value / size)
-
-
-_WAS = late(
-    rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})(?: of [a-z]+)?(?: (?:tall|long|high|deep|wide))?\b|"
-    rf"\b(?:is|was|holds|contains|has|starts at) ({SLOT})",
-    re.I,
-)
-_CHANGES = late(
-    r"\b(?P<up>grows|stretches|rises|increases|gets longer|gains|fills up)?(?P<down>burns down|burns|shrinks|loses|leaks|drops|melts|falls|uses)? "
-    rf"(?:by )?(?P<by>{SLOT})(?: of [a-z]+)?(?: (?:long|tall))? (?:for )?(?:each|every|an?|per) (?P<per>[a-z]+)",
-    re.I,
-)
-
-
-def _grows(tale: Tale) -> Reading | None:
-    """Return what something comes to that grows or shrinks by so much for each of so many."""
-    start, change = _WAS.search(tale.told), _CHANGES.search(tale.told)
-    if (
-        start is None
-        or change is None
-        or len(tale.numbers) != 3
-        or not (change["up"] or change["down"])
-    ):
-        return None
-    first, step = tale.get(start, 1) or tale.get(start, 2), tale.get(change, "by")
-    count = next((n for n in tale.numbers if n not in (first, step)), None)
-    if first is None or step is None or count is None or first.measure != step.measure:
-        return None
-    span = UNITS.get(
-        {"hour": "h", "minute": "min", "second": "s"}.get(
-            change["per"].lower(), change["per"].lower()
-        )
-    )
-    if span is not None:
-        if count.measure != span.dimension:
-            return None
-        times = count.value / span.size
-    elif count.counts and _thing(count) == noun_stem(change["per"]):
-        times = count.value
-    else:
-        return None
-    if not tale.asks_for(
-        r"\bhow (?:tall|long|high|deep|much)\b.*\b(?:it|left|after|with|the)\b|\bhow (?:tall|long|high|deep) (?:is|will)\b"
-    ):
-        return None
-    if tale.asks_for(r"\bby how much\b|\b(?:grown?|lost|lose|used|burnt|more|less|before|ago)\b"):
-        return None
-    return reads(
-        "it starts with what it is at first",
-        first.value + (1 if change["up"] else -1) * times * step.value,
-    )
 
 
 def _batches(tale: Tale) -> Reading | None:

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from math import isqrt
 
-from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
+from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT
 
 _FLAT = r"\b(?:rectang\w+|lawn|plot|field|garden|floor|wall|room|hall|sheet|page|card|pitch|court|bed|patio|yard|window|carpet|picture|photo\w*|poster|table|playground|pool|path|board|door|mat|rug|banner|flag|screen)\b"
@@ -16,10 +16,6 @@ _OTHER = r"\b(?:triang\w+|circ\w+|radius|diameter|trapez\w+|parallelogram|hexago
 def shape_reading(tale: Tale) -> Reading | None:
     """Return the length, area or volume that a story of a plain shape asks for."""
     return _path(tale) or _rectangle(tale) or _square(tale) or _box(tale) or _sides_equal(tale)
-
-
-def _like(numbers: list[Number]) -> bool:
-    return len({n.measure for n in numbers}) == 1 and numbers[0].measure in ("length", "")
 
 
 def _rectangle(tale: Tale) -> Reading | None:

@@ -261,8 +261,3 @@ def part_named_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     if own is None or own == part:
         return ""
     return f"The question asks for what is {asked['what']}, and the model takes another part."
-
-
-def uses(model: Modelled, node: Node) -> bool:
-    """Whether a tree stands in the model."""
-    return any(node == part for line in model.lines for part in walk(line))

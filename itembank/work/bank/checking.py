@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.bank.index.known import Progress, signoff_sheet
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.files.faults import Fault, FileFaults
-
-Remark = Callable[[str], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +24,7 @@ class Checked:
     """How many generated questions its files name."""
 
 
-def check_bank(
-    folder: Path, report: Progress | None = None, remark: Remark | None = None
-) -> Checked:
+def check_bank(folder: Path, report: Progress | None = None) -> Checked:
     """Return what the bank in a folder holds.
 
     Raises:
@@ -37,7 +32,7 @@ def check_bank(
             fault is told.
     """
     try:
-        return with_bank(folder, _checked, report, remark)
+        return with_bank(folder, _checked, report)
     except FileFaults as error:
         if any(fault.file == str(folder / "signoffs.toml") for fault in error.faults):
             raise

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import islice
 from pathlib import Path
@@ -32,7 +32,6 @@ from itembank.work.bank.wanted import (
 if TYPE_CHECKING:
     from itembank.bank.proof.state import EntryState
 
-Remark = Callable[[str], object]
 Pieces = Sequence[str | Sequence[str]]
 """A prompt: text as it is, mathematics as a line in a list of its own."""
 
@@ -90,21 +89,19 @@ def list_questions(
     folder: Path,
     wanted: Wanted,
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> Found:
     """Return the questions of a bank that are wanted, each with its state.
 
     Raises:
         ItembankError: the bank has faults, or has no such topic or author.
     """
-    return with_bank(folder, lambda bank: _listed(bank, wanted, report), report, remark)
+    return with_bank(folder, lambda bank: _listed(bank, wanted, report), report)
 
 
 def find_questions(
     folder: Path,
     wanted: Wanted,
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> Found:
     """Return the questions of a bank that are wanted; only states that are wanted are looked up.
 
@@ -118,14 +115,13 @@ def find_questions(
             found.lines.append(_line(entry))
         return found
 
-    return with_bank(folder, find, report, remark)
+    return with_bank(folder, find, report)
 
 
 def show_questions(
     folder: Path,
     ids: Sequence[str],
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> list[InFull]:
     """Return questions in full, each once.
 
@@ -157,7 +153,7 @@ def show_questions(
             for entry, state, face, others in zip(entries, known, faces, twins, strict=True)
         ]
 
-    return with_bank(folder, show, report, remark)
+    return with_bank(folder, show, report)
 
 
 def _begun(bank: KeptBank, wanted: Wanted) -> Found:

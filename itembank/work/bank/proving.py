@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -18,10 +18,10 @@ from itembank.bank.index.known import (
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
+from itembank.processes.place import Place
 from itembank.proof.outcome import State
 from itembank.work.bank.wanted import with_states
 
-Remark = Callable[[str], object]
 Pieces = Sequence[str | Sequence[str]]
 
 
@@ -55,9 +55,8 @@ class Proved:
 def prove_bank(
     folder: Path,
     topics: Sequence[str] = (),
-    processes: int | None = None,
+    place: Place | None = None,
     report: Progress | None = None,
-    remark: Remark | None = None,
 ) -> Proved:
     """Return what both roads make of the keys of a bank, retired questions left out.
 
@@ -67,9 +66,9 @@ def prove_bank(
         The bank's folder.
     topics
         Only these topics; all of them if it is empty.
-    processes
-        How many to use; default, one for each core.
-    report, remark
+    place
+        Where they are judged; default, on as many processes of this machine as it has cores.
+    report
         See :mod:`itembank.work.bank`.
 
     Raises
@@ -84,7 +83,7 @@ def prove_bank(
         marks = ", ".join("?" * len(sheets))
         where = f"fact.retired = 0 AND place.sheet IN ({marks})"
         signoffs = signoff_sheet(bank)
-        prove_missing(bank, where, sheets, report, processes)
+        prove_missing(bank, where, sheets, report, place)
         found = Proved(bank.name, unproved={state: [] for state in State})
         _count(bank, where, sheets, found)
         signed = with_states((where, [*sheets]), ["unsigned"], signoffs)
@@ -95,7 +94,7 @@ def prove_bank(
             made = [one for one in topic.made() if one not in seen]
             seen.update(made)
             for address, outcome in zip(
-                made, made_outcomes(bank, made, report, processes), strict=True
+                made, made_outcomes(bank, made, report, place), strict=True
             ):
                 found.keys += 1
                 found.counts[outcome.state] += 1
@@ -104,7 +103,7 @@ def prove_bank(
                     found.unproved[outcome.state].append(about)
         return found
 
-    return with_bank(folder, prove, report, remark)
+    return with_bank(folder, prove, report)
 
 
 def _chosen(bank: KeptBank, wanted: Sequence[str]) -> list[KeptTopic]:

@@ -1,0 +1,99 @@
+"""Looks up any address: a generated item's, or that of an item of one of several banks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.files.faults import FileFaults, join_words
+from itembank.items.item import Item
+from itembank.items.topics.registry import UnknownTopic, find_item
+
+if TYPE_CHECKING:
+    from itembank.bank.index.opened import KeptBank
+
+
+def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
+    """Return the item at an address: ``topic/tier/number``, or ``BANK:ID`` of one of the banks.
+
+    The banks are read only for an address of theirs. Nothing is proved here.
+
+    Raises:
+        UnknownTopic: the address names nothing, or its bank is not in one of `folders`.
+        ItembankError: a bank has faults or not this item, or the item needs a person, so that
+            nothing but its author's word stands behind its key.
+
+    >>> find_any("ratio.share/core/12").topic
+    'ratio.share'
+    """
+    _, colon, id = address.partition(":")
+    if not colon:
+        return find_item(address)
+    from itembank.bank.question.as_item import NeedsPerson, as_item
+
+    entry = find_bank(address, folders).find(id)
+    try:
+        return as_item(entry)
+    except NeedsPerson as error:
+        raise ItembankError(f"{address} needs a person. {error}") from None
+
+
+def find_bank(address: str, folders: Iterable[Path]) -> KeptBank:
+    """Return the bank that an address ``BANK:ID`` names, from those in `folders`.
+
+    Raises:
+        UnknownTopic: none of them has that name.
+        ItembankError: a bank has faults.
+    """
+    name = address.partition(":")[0]
+    banks = read_banks(folders)
+    bank = next((one for one in banks if one.name == name), None)
+    if bank is None:
+        there = [one.name for one in banks]
+        advice = "Name its folder with --bank."
+        if there:
+            advice += (
+                f" {'The bank' if len(there) == 1 else 'The banks'} here: {join_words(there)}."
+            )
+        raise UnknownTopic(f"{address}: there is no bank ‘{name}’ here. {advice}")
+    return bank
+
+
+def read_banks(folders: Iterable[Path]) -> tuple[KeptBank, ...]:
+    """Return the banks in some folders.
+
+    Raises:
+        FileFaults: every fault of every one of them.
+        ItembankError: two banks have the same name, so that an address could mean either.
+    """
+    found: list[KeptBank] = []
+    faults: FileFaults | None = None
+    for folder in folders:
+        try:
+            found.append(bank_as_it_stands(folder))
+        except FileFaults as error:
+            faults = FileFaults((*(faults.faults if faults else ()), *error.faults), most=None)
+    if faults is not None:
+        raise faults
+    names: dict[str, KeptBank] = {}
+    for bank in found:
+        other = names.setdefault(bank.name, bank)
+        if other is not bank:
+            raise ItembankError(
+                f"The banks in {other.folder} and {bank.folder} are both called {bank.name}, so "
+                "an address could mean either. Use one of them, or change a name in bank.toml."
+            )
+    return tuple(found)
+
+
+def bank_as_it_stands(folder: Path) -> KeptBank:
+    """Return the bank in a folder as its files are now; only what is new in them is read.
+
+    Raises:
+        FileFaults: anything is wrong with any of its files.
+    """
+    from itembank.bank.index.opened import open_bank
+
+    return open_bank(folder)

@@ -1,0 +1,77 @@
+"""``itembank bank find``: questions by their words, and by what is known of them."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from itembank.cli.bank.list import listing, tell_of_none
+from itembank.cli.bank.told import with_bar
+from itembank.cli.bank.which import BankOption, bank_folder
+from itembank.cli.options.complete import complete_topic
+from itembank.cli.words.wrapped import say
+from itembank.errors import ItembankError
+from itembank.text.in_words import counted
+
+
+def find(
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="WORDS", help="Words that all stand in the question, its key or working."
+        ),
+    ] = None,
+    topic: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--topic",
+            "-t",
+            metavar="TOPIC",
+            help="Only this topic, or strand.",
+            autocompletion=complete_topic,
+        ),
+    ] = None,
+    tier: Annotated[
+        str | None, typer.Option(metavar="TIER", help="support, core or challenge.")
+    ] = None,
+    author: Annotated[str | None, typer.Option(metavar="CODE", help="Who wrote it.")] = None,
+    state: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="STATE",
+            help="proved, disproved, needs-a-person, signed, stale, unsigned or retired; "
+            "given again, questions in all of them.",
+        ),
+    ] = None,
+    bank: BankOption = None,
+) -> None:
+    """Find questions by words, topic, tier, author or state.
+
+    Capitals do not matter. Words in quotation marks have to stand together. ‘itembank bank
+    list’ says of each question what is known of it, too.
+
+    \b
+    Examples:
+      itembank bank find minibus seats
+      itembank bank find "market garden" --tier core
+      itembank bank find --state stale --topic ratio
+    """  # noqa: D301 - typer keeps the lines after \b as they are
+    from itembank.work.bank.looking import find_questions
+    from itembank.work.bank.wanted import Wanted, known_states, known_tier
+
+    states = known_states(state or [])
+    sought = tuple(word for word in words or () if word.strip())
+    wanted = Wanted(tuple(topic or ()), known_tier(tier), author, sought, states)
+    if wanted == Wanted():
+        raise ItembankError(
+            "What is to be found? Give words, as in: itembank bank find minibus. "
+            "Or a topic, a tier, an author or a state."
+        )
+    folder = bank_folder(bank)
+    found = with_bar(lambda bar: find_questions(folder, wanted, bar))
+    if tell_of_none(found):
+        return
+    typer.echo(listing(found))
+    typer.echo()
+    say(f"{len(found.lines):,} of {counted(found.holds, 'question')}.")

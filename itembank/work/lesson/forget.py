@@ -1,0 +1,119 @@
+"""Forgets a pupil, a class or old lessons for good, and goes on with what was broken off."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.text.folding import same_name
+from itembank.text.in_words import counted
+from itembank.work.lesson.results_store import open_results
+
+if TYPE_CHECKING:
+    from itembank.planning.department.department import Department
+    from itembank.records.forget.forgetting import Forgotten, Unfinished
+    from itembank.records.pupils.whom import Whom
+
+
+@dataclass(frozen=True, slots=True)
+class ToForget:
+    """What is to be forgotten: how many records of whom, in which store.
+
+    `begun` says that it was begun already, so that there is nothing left to ask.
+    """
+
+    whom: Whom
+    count: int
+    store_name: str
+    begun: bool
+
+    @property
+    def counted(self) -> str:
+        """Return how much it is in words: records of a pupil, or lessons."""
+        return counted(self.count, "record" if self.whom.seat else "lesson")
+
+
+@dataclass(frozen=True, slots=True)
+class ForgottenNow:
+    """What became of it: `whom` is None where unused room of the store was swept alone.
+
+    `listed` is the class or seat that department.toml still names; `unfinished` is what else
+    was begun before and is not done yet; `shared` tells of a store on a server.
+    """
+
+    whom: Whom | None
+    forgotten: Forgotten
+    store_name: str
+    shared: bool
+    listed: str = ""
+    unfinished: tuple[Unfinished, ...] = ()
+
+
+def whom_of(
+    seat: str | None = None, class_name: str | None = None, before: datetime.date | None = None
+) -> Whom:
+    """Return who or what is to be forgotten; a seat may name its class, as in 8K/A3.
+
+    Raises:
+        ItembankError: nothing is named, or the seat is none.
+    """
+    from itembank.people.seats import seat_fault
+    from itembank.records.pupils.whom import Whom
+
+    if seat is None:
+        return Whom(class_name or "", before=before)
+    name, slash, code = seat.rpartition("/")
+    if not slash:
+        name = class_name or ""
+    elif class_name and not same_name(class_name, name):
+        said = f"The seat is of {name}, and the class is said to be {class_name}. Leave one out."
+        raise ItembankError(said, field="seat")
+    if fault := seat_fault(code):
+        raise ItembankError(fault, field="seat")
+    return Whom(name, code.upper(), before)
+
+
+def to_forget(department: Department, whom: Whom) -> ToForget:
+    """Return what forgetting would remove: to be shown before it is done, since it is for good.
+
+    Raises:
+        ItembankError: nothing was ever recorded.
+    """
+    from itembank.records.forget.forgetting import begun, count_rows
+
+    with open_results(department, make=False) as store:
+        return ToForget(whom, count_rows(store, whom), store.name, begun(store, whom))
+
+
+def forget(department: Department, whom: Whom) -> ForgottenNow:
+    """Forget for good, in the store and in the files it exported.
+
+    Raises:
+        ItembankError: the store cannot be written; then nothing was forgotten.
+    """
+    from itembank.records.forget.forgetting import forget as forget_now
+    from itembank.records.forget.forgetting import unfinished
+
+    with open_results(department, make=False) as store:
+        forgotten = forget_now(store, whom)
+        there = any(same_name(group.name, whom.class_name) for group in department.classes)
+        others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
+        listed = (whom.seat or whom.class_name) if there else ""
+        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others)
+
+
+def finish_forgetting(department: Department) -> tuple[ForgottenNow, ...]:
+    """Go on with all that was begun to be forgotten and is not done; nothing where all is done.
+
+    Raises:
+        ItembankError: nothing was ever recorded.
+    """
+    from itembank.records.forget.forgetting import finish, unfinished
+
+    with open_results(department, make=False) as store:
+        return tuple(
+            ForgottenNow(begun.whom, finish(store, begun.number), store.name, store.shared)
+            for begun in unfinished(store)
+        )

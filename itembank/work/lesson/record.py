@@ -1,0 +1,165 @@
+"""Records how a starter went, or puts right what is recorded, and says what it comes to.
+
+Every fault of what is said is told at once, and then nothing is recorded; otherwise all of it
+is, in one go.
+"""
+
+from __future__ import annotations
+
+from contextlib import ExitStack
+from dataclasses import dataclass
+from enum import Enum
+from functools import partial
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.processes.beside import Beside
+from itembank.work.lesson.day import refuse_day_without_lesson, refuse_to_come
+from itembank.work.lesson.results_store import open_results
+from itembank.work.lesson.starter import (
+    Starter,
+    starter_by_pack,
+    starter_by_store,
+    unless_covered,
+)
+
+if TYPE_CHECKING:
+    from itembank.planning.department.department import Department, SchoolClass
+    from itembank.records.entries.entries import LessonFacts
+    from itembank.records.reports.decision import Decision
+    from itembank.records.store.store import Store
+    from itembank.remark import Remark
+    from itembank.work.lesson.depths import Read
+    from itembank.work.lesson.record_request import RecordRequest
+
+
+class Done(Enum):
+    """What became of what was said of a lesson."""
+
+    RECORDED = "recorded"
+    ADDED = "added"
+    CORRECTED = "corrected"
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """What was recorded, what it comes to now, and what the teacher ought to know of it."""
+
+    done: Done
+    decision: Decision
+    remarks: tuple[Remark, ...] = ()
+
+
+def record(department: Department, request: RecordRequest) -> Recorded:
+    """Record what is said of a lesson.
+
+    Raises:
+        ItembankError: what is wrong; nothing was recorded. Some matters are questions, and the
+            answer is a request with one field more: "no lesson that day" (`any_day`), "recorded
+            already" (`replace` or `add`). "nothing to record": how the starter went is missing.
+    """
+    if request.date is not None:
+        refuse_to_come(request.date)
+    if request.add and request.replace:
+        raise ItembankError(
+            "To join what is recorded and to put it away are two things.",
+            matter="add and replace",
+        )
+    group = department.find_class(request.class_name)
+    if request.correct:
+        return _correct(department, group, request)
+    starter = starter_by_pack(department, group, request)
+    with ExitStack() as stack:
+        reading: Beside[Read] | None = None
+        if starter is not None and request.sheet is not None:
+            # Marking loads the mathematics, the store a database's library: each takes as long.
+            work = partial(_read, request, starter, group, department)
+            reading = stack.enter_context(Beside(work))
+        store = stack.enter_context(open_results(department))
+        starter = _settle(department, group, request, store, starter)
+        if request.empty:
+            raise ItembankError(
+                "Nothing is said of how the starter went.", matter="nothing to record"
+            )
+        what, remarks = (
+            reading.result()
+            if reading is not None and starter.pack
+            else _read(request, starter, group, department)
+        )
+        from itembank.records.entries.recording import record_all
+
+        seats = len(group.plan.seats)
+        replace, add = request.replace, request.add
+        record_all(store, starter.facts, what, replace=replace, add=add, seats=seats)
+        done = Done.ADDED if add else Done.RECORDED
+        return Recorded(done, _decision(store, department, group, starter.facts), tuple(remarks))
+
+
+def find_starter(department: Department, request: RecordRequest) -> Starter:
+    """Return the starter that a request means: its questions, its marks, its bands.
+
+    Raises:
+        ItembankError: there is no telling which it is, or the class has no lesson that day.
+    """
+    group = department.find_class(request.class_name)
+    starter = starter_by_pack(department, group, request)
+    with open_results(department) as store:
+        return _settle(department, group, request, store, starter)
+
+
+def _settle(
+    department: Department,
+    group: SchoolClass,
+    request: RecordRequest,
+    store: Store,
+    starter: Starter | None,
+) -> Starter:
+    """Return the starter that is meant, where its pack alone would say `starter`."""
+    if starter is not None:
+        starter = unless_covered(starter, group, request, store)
+    if starter is None:
+        starter = starter_by_store(group, request, store)
+    if not request.any_day:
+        refuse_day_without_lesson(store, department, group, starter.facts)
+    return starter
+
+
+def _read(
+    request: RecordRequest, starter: Starter, group: SchoolClass, department: Department
+) -> Read:
+    from itembank.work.lesson.depths import read_depths
+
+    return read_depths(request, starter, group, department)
+
+
+def _correct(department: Department, group: SchoolClass, request: RecordRequest) -> Recorded:
+    """Put single seats of what is recorded right."""
+    from itembank.records.entries.teacher_text import read_correction
+    from itembank.records.results.correct import correct
+
+    if not request.empty:
+        raise ItembankError("Correct what is recorded, or record anew; not both at once.")
+    with open_results(department, make=False) as store:
+        changes = [
+            read_correction(change) if isinstance(change, str) else change
+            for change in request.correct
+        ]
+        facts, _ = correct(store, group.name, request.date, changes, request.period)
+        return Recorded(Done.CORRECTED, _decision(store, department, group, facts))
+
+
+def _decision(
+    store: Store, department: Department, group: SchoolClass, facts: LessonFacts
+) -> Decision:
+    """Return what all that is recorded of a lesson comes to now."""
+    from itembank.records.reports.decision import decide
+    from itembank.records.results.results import lessons
+    from itembank.work.lesson.decide import thresholds_of
+
+    with store.reading() as connection:
+        same = [
+            lesson
+            for lesson in lessons(connection, facts.class_name, facts.date, facts.date)
+            if lesson.period == facts.period
+        ]
+        return decide(connection, same[0], group.bands, thresholds_of(department))

@@ -1,0 +1,69 @@
+"""Takes back what was recorded last of a class; nothing is deleted."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year, moment
+from itembank.work.lesson.results_store import open_results
+
+if TYPE_CHECKING:
+    from itembank.planning.department.department import Department
+    from itembank.records.entries.recording import Last
+
+
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """What was taken back of which class, and whether what it had replaced counts again."""
+
+    last: Last
+    class_name: str
+    counts_again: bool
+
+
+def undo(
+    department: Department,
+    class_name: str | None = None,
+    date: datetime.date | None = None,
+    sure: bool = False,
+    expected: Last | None = None,
+) -> TakenBack:
+    """Take back what was recorded last of a class, or of a class on one day.
+
+    What something newer that was taken back stood before is a question, of the matter "older
+    than what was taken back", with it as `last` in what the error is about. To a person who has
+    seen it, it is taken back with that as `expected`, and nothing else is; `sure` is for whoever
+    need not see it.
+
+    Raises:
+        ItembankError: there is nothing to take back, or the question is open.
+    """
+    from itembank.records.entries.recording import last_recorded
+    from itembank.records.entries.recording import undo as take_back
+
+    name = department.find_class(class_name).name
+    with open_results(department, make=False) as store:
+        last = expected if expected is not None else last_recorded(store, name, date)
+        if last.asked_about and not sure and expected is None:
+            raise ItembankError(
+                f"{_asked_about(last, name)} Nothing was taken back.",
+                matter="older than what was taken back",
+                last=last,
+                why=_asked_about(last, name),
+            )
+        _, _, again = take_back(store, name, date, last)
+    return TakenBack(last, name, again)
+
+
+def _asked_about(last: Last, name: str) -> str:
+    """Return in words what would be taken back."""
+    period = f", period {last.period}" if last.period else ""
+    day = day_month_year(last.date)
+    where = f", from {day}" if last.moves else f" of {name} on {day}{period}"
+    return (
+        f"The last was taken back already. The next would be {last.words}{where}, recorded on "
+        f"{moment(last.made_at)}."
+    )

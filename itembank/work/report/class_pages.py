@@ -1,0 +1,196 @@
+"""Puts a class report into the plain data that its pages are drawn from."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+from pathlib import Path
+
+from itembank.files.private import write_private
+from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow
+from itembank.pages.documents.class_report_pages import class_report as draw_report
+from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.records.reports.class_report import (
+    ClassReport,
+    LessonLine,
+    TopicLine,
+    by_week,
+    monday,
+)
+from itembank.records.reports.own_view_report import FooledBy
+from itembank.text.in_words import counted, day_month_year, month, short_day
+from itembank.work.report.class_words import (
+    MOST,
+    advice,
+    fooled_summary,
+    only_means,
+    stopped_early,
+    views_summary,
+)
+from itembank.work.report.figures import figure, share_words
+from itembank.work.report.titles import Titles
+
+MOST_LESSONS = 32
+"""Lessons shown one by one, about a page of them; of more, bands are shown by week."""
+
+
+def write_report(path: Path, one: ClassReport, school: str, titles: Titles) -> None:
+    """Write the PDF.
+
+    Raises:
+        ItembankError: it cannot be written.
+    """
+    write_private(path, draw_report(report_data(one, school, titles)))
+
+
+def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
+    """Return what the pages print."""
+    names = {
+        group.letter: group.name
+        for each in one.lessons
+        for group in sorted(each.decision.groups, key=lambda group: group.lowest)
+    }
+    where = f"{school}, " if school else ""
+    how_many = f"{counted(len(one.lessons), 'lesson')}, {counted(len(one.topics), 'topic')}"
+    banded = [each for each in one.lessons if each.decision.groups]
+    by_weeks = len(banded) > MOST_LESSONS
+    return ReportData(
+        title=f"Class report: {one.class_name}",
+        intro=f"{where}{day_month_year(one.first)} to {day_month_year(one.last)}: {how_many}.",
+        class_name=one.class_name,
+        asked_on=short_day(one.last),
+        weeks=[(str(day.day), month(day)[:3]) for day in one.weeks],
+        topics=[_topic(line, one, titles) for line in one.topics],
+        topics_note=only_means(one),
+        bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
+        by_week=by_weeks,
+        band_names=list(names.items()),
+        views=_views(one, titles),
+        clarity=_clarity(one),
+        missing=_missing(one),
+    )
+
+
+def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
+    weeks = by_week(line)
+    scored = {monday(date) for date in line.scored}
+    found = line.mastery
+    measured = found.low is not None and found.high is not None
+    return TopicRow(
+        title=titles.of(line.topic),
+        weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in one.weeks],
+        scored=[week in scored and week not in weeks for week in one.weeks],
+        in_scores=len(line.scored),
+        share=line.interval.share if line.out_of else None,
+        interval=(line.interval.low, line.interval.high),
+        now=found.now,
+        now_interval=(found.low or 0.0, found.high or 0.0) if measured else None,
+        advice=advice(line),
+    )
+
+
+def _day(one: LessonLine) -> str:
+    return short_day(one.date) + (f", {one.period}" if one.period else "")
+
+
+def _bands(one: LessonLine) -> BandRow:
+    done = one.decision
+    share = done.overall.interval.share if done.overall else None
+    return BandRow(_day(one), [(group.letter, group.pupils) for group in done.groups], share)
+
+
+def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
+    """Return the pupils in each band, counted at each lesson of a week."""
+    weeks: dict[datetime.date, list[LessonLine]] = defaultdict(list)
+    for one in lessons:
+        weeks[monday(one.date)].append(one)
+    found = []
+    for day, some in weeks.items():
+        counts: dict[str, int] = defaultdict(int)
+        marks = pupils = 0.0
+        for one in some:
+            for group in one.decision.groups:
+                counts[group.letter] += group.pupils
+            if one.decision.overall is not None:
+                marks += one.decision.overall.interval.share * one.decision.pupils
+                pupils += one.decision.pupils
+        found.append(BandRow(short_day(day), list(counts.items()), marks / pupils))
+    return found
+
+
+def _views(one: ClassReport, titles: Titles) -> ViewsPart:
+    found = one.views
+    lessons = [
+        ViewRow(
+            _day(each),
+            figure(view.agreement),
+            f"{len(view.over)} of {view.sure}",
+            f"{len(view.under)} of {view.unsure}",
+        )
+        for each in one.lessons
+        if (view := each.decision.views) is not None and view.pupils
+    ]
+    summary = views_summary(found)
+    if len(lessons) > MOST_LESSONS:
+        lessons = lessons[-MOST_LESSONS:]
+        summary.append(f"The last {MOST_LESSONS} lessons of these, one by one:")
+    return ViewsPart(
+        summary,
+        lessons,
+        [_fooled(each, titles) for each in found.topics[:MOST]],
+        [_fooled(each, titles) for each in found.questions[:MOST]],
+        fooled_summary(found) if found.lessons else "",
+    )
+
+
+def _fooled(one: FooledBy, titles: Titles) -> FooledRow:
+    name = titles.of(one.topic)
+    if one.address:
+        name = f"{printed(one.prompt) or name} ({one.address})"
+    return FooledRow(name, f"{one.wrong} of {one.sure}", share_words(one.interval))
+
+
+def printed(prompt: str) -> str:
+    """Return a question as typed in one line with true minus signs; hyphens in words stay.
+
+    >>> printed("Solve -x - 4 = 2-3x. A warm-up.")
+    'Solve −x − 4 = 2−3x. A warm-up.'
+    """
+    return re.sub(r"(?<![A-Za-z])-|-(?![A-Za-z])", "\N{MINUS SIGN}", prompt)
+
+
+def _clarity(one: ClassReport) -> ClarityPart:
+    noted = sum(each.decision.clarity is not None for each in one.lessons)
+    if not noted:
+        return ClarityPart()
+    rows = []
+    for each in one.unclear:
+        assert each.decision.clarity is not None
+        asked, there, note = each.decision.clarity
+        rows.append(
+            UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
+        )
+    return ClarityPart(
+        f"Of {counted(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
+        "the class asking what to do before they could start.",
+        rows,
+    )
+
+
+def _missing(one: ClassReport) -> list[str]:
+    """Return plain sentences on what was not recorded."""
+    done = [each.decision for each in one.lessons]
+    found = []
+    if not one.topics:
+        found.append("What is known of each topic: the lessons were recorded without their packs.")
+    if early := stopped_early(one):
+        found.append(f"Questions that were not asked: {early}")
+    if not any(each.groups for each in done):
+        found.append("Bands: no lesson was recorded by band, by score or by seat.")
+    if not one.views.noted:
+        found.append("Own views: none were recorded.")
+    if all(each.clarity is None for each in done):
+        found.append("Clarity: no lesson has a count of pupils who asked what to do.")
+    return found

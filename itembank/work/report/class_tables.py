@@ -1,0 +1,176 @@
+"""The report of a class as tables for CSV files; no seat codes are in them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.work.report.figures import Rows, places, rounded
+
+if TYPE_CHECKING:
+    from itembank.records.reports.class_report import ClassReport, LessonLine
+    from itembank.work.report.titles import Titles
+
+
+def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+    """Return the tables of a class report by file name; no seat codes are in them."""
+    from itembank.records.reports.class_report import by_week
+    from itembank.records.statistics.interval import wilson
+
+    topics: list[Sequence[object]] = [
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            t.out_of,
+            *(rounded(t.interval) if t.out_of else (None, None, None)),
+            len(t.scored),
+            *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
+            round(t.mastery.half_life, 1),
+            t.mastery.due,
+        )
+        for t in one.topics
+    ]
+    weeks: list[Sequence[object]] = [
+        (
+            one.class_name,
+            t.topic,
+            titles.of(t.topic),
+            week,
+            round(right, 2),
+            out_of,
+            *rounded(wilson(min(right, out_of), out_of, 0.9)),
+        )
+        for t in one.topics
+        for week, (right, out_of) in by_week(t).items()
+    ]
+    return {
+        "report-topics.csv": (_TOPICS, topics),
+        "report-weeks.csv": (_WEEKS, weeks),
+        "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
+        **views_tables(one, titles),
+    }
+
+
+_WEEKS = ("class", "topic", "title", "week", "right", "answers", "share", "low", "high")
+_TOPICS = (
+    "class",
+    "topic",
+    "title",
+    "answers",
+    "right",
+    "low",
+    "high",
+    "in_scores",
+    "now",
+    "now_low",
+    "now_high",
+    "half_life",
+    "due",
+)
+_LESSONS = (
+    "class",
+    "date",
+    "period",
+    "title",
+    "pupils",
+    "bands (not a grade)",
+    "out_of",
+    "not_asked",
+    "share",
+    "agreement",
+    "sure_but_low",
+    "not_sure_but_high",
+    "asked",
+    "asked_of",
+    "needed_clarifying",
+    "note",
+)
+
+
+def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
+    done = each.decision
+    view = done.views if done.views is not None and done.views.pupils else None
+    asked, there, note = done.clarity or (None, None, "")
+    return (
+        one.class_name,
+        each.date,
+        each.period,
+        each.title,
+        done.pupils,
+        " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
+        done.out_of,
+        " ".join(map(str, done.not_asked)),
+        round(done.overall.interval.share, 4) if done.overall else None,
+        places(view.agreement) if view else None,
+        len(view.over) if view else None,
+        len(view.under) if view else None,
+        asked,
+        None if asked is None else there or done.pupils or None,
+        None if each.unclear is None else "yes" if each.needed_clarifying else "no",
+        note,
+    )
+
+
+def views_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+    """Return own views over the report's time as tables by file name; no seat codes are in them."""
+    found = one.views
+    summary: list[Sequence[object]] = []
+    if found.noted:
+        summary.append(
+            (
+                one.class_name,
+                one.first,
+                one.last,
+                found.lessons,
+                places(found.agreement),
+                found.sure,
+                found.over,
+                found.unsure,
+                found.under,
+            )
+        )
+    fooled: list[Sequence[object]] = [
+        (
+            one.class_name,
+            each.topic,
+            titles.of(each.topic),
+            each.address,
+            each.prompt,
+            each.wrong,
+            each.sure,
+            *rounded(each.interval),
+        )
+        for each in (*found.topics, *found.questions)
+    ]
+    return {
+        "report-own-views.csv": (
+            [
+                "class",
+                "first",
+                "last",
+                "lessons",
+                "agreement",
+                "sure",
+                "sure_but_low",
+                "not_sure",
+                "not_sure_but_high",
+            ],
+            summary,
+        ),
+        "report-fooled.csv": (
+            [
+                "class",
+                "topic",
+                "title",
+                "question",
+                "prompt",
+                "wrong",
+                "sure",
+                "share",
+                "low",
+                "high",
+            ],
+            fooled,
+        ),
+    }
