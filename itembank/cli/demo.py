@@ -28,11 +28,12 @@ def demo(
       itembank demo
       itembank demo trial
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.files.disk import write_tree
     from itembank.files.shipped import shipped_files
+    from itembank.files.together import Together
 
     try:
-        write_tree(folder, dict(shipped_files()))
+        with Together() as change:
+            change.folder(folder, shipped_files(), free=True)
     except FileExistsError:
         raise ItembankError(
             f"{folder} is there already. Nothing was written. Name another folder, such as "
