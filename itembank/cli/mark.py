@@ -104,6 +104,7 @@ def mark(
 
 def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     from itembank.cli.words.wrapped import say
+    from itembank.items.asks import kind_of
     from itembank.marking.mark import mark as verdict_on
     from itembank.notation.line import line
     from itembank.work.places import find_address
@@ -125,7 +126,10 @@ def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
         say(f"{said}. {marked.says}")
     else:
         say(f"{said}.")
-    say(f"The key is {line(item.key)}.")
+    if kind_of(item.ask).many:
+        say(f"Many answers are right: {line(item.key)}, for example.")
+    else:
+        say(f"The key is {line(item.key)}.")
 
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)

@@ -22,32 +22,50 @@ from itembank.notation.value import NotExact, exact
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
 
 
-def given_values(answer: t.Node) -> tuple[t.Node, ...]:
+def given_values(ask: Give, answer: t.Node) -> tuple[t.Node, ...]:
     """Return the numbers that an answer gives, as written: one, or those of a list.
 
-    A product or a sum gives each of its numbers, with what it comes to or without: 4 × 6 = 24
-    gives 4 and 6.
+    Where several are asked for, a product or a sum gives each of its numbers, if the question
+    multiplies or adds them. In a line of numbers that is no such thing the number counts that is
+    not the question's own: 8 in 3 < 8, and both in 3 × 8 = 24.
 
     >>> from itembank.notation import parse
-    >>> [len(given_values(parse(text))) for text in ("2/5", "4, 6", "4 × 6 = 24", "x = 3")]
-    [1, 2, 2, 1]
+    >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),))
+    >>> [len(given_values(pair, parse(text))) for text in ("4, 6", "4 × 6 = 24", "4 + 6", "5")]
+    [2, 2, 1, 1]
+    >>> given_values(Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),)), parse("4/12 < 5/12 < 6/12"))
+    (Frac(num=Int(n=5), den=Int(n=12)),)
     """
     match answer:
         case t.Bracket(of):
-            return given_values(of)
+            return given_values(ask, of)
         case t.Listing(parts) | t.Either(parts):
-            return tuple(value for part in parts for value in given_values(part))
+            return tuple(value for part in parts for value in given_values(ask, part))
         case t.Relation(t.Sym(), (("=", value),)) | t.Relation(value, (("=", t.Sym()),)):
             return (value,)
-        case t.Relation(t.Product() | t.Sum() as side, (("=", _),)):
-            return given_values(side)
-        case t.Relation(_, (("=", t.Product() | t.Sum() as side),)):
-            return given_values(side)
-        case t.Product(first, rest) if all(op == "×" for op, _ in rest):
-            return (first, *(factor for _, factor in rest))
-        case t.Sum(first, rest) if all(op == "+" for op, _ in rest):
-            return (first, *(term for _, term in rest))
+        case t.Relation() if not t.symbols(answer):
+            return _of_line(ask, t.children(answer)) or (answer,)
+        case t.Product(first, rest) | t.Sum(first, rest) if len(ask.letters) > 1:
+            plain = {op for op, _ in rest} in ({"×"}, {"+"})
+            asked = (part for one in ask.relations for part in t.walk(one))
+            if plain and any(type(part) is type(answer) for part in asked):
+                return (first, *(part for _, part in rest))
     return (answer,)
+
+
+def _of_line(ask: Give, sides: Sequence[t.Node]) -> tuple[t.Node, ...]:
+    """Return the numbers that a line of numbers gives, none where it gives no one answer."""
+    several = [found for side in sides if len(found := given_values(ask, side)) > 1]
+    if several:
+        return several[0] if len(several) == 1 else ()
+    trees = (*ask.relations, *(node for one in ask.conditions for node in one.of))
+    own = {exact(part) for one in trees for part in t.walk(one) if _is_number(part)}
+    loose = [side for side in sides if exact(side) not in own]
+    return tuple(loose) if len(loose) == 1 else ()
+
+
+def _is_number(node: t.Node) -> bool:
+    return not isinstance(node, t.Relation) and not t.symbols(node)
 
 
 def is_member(ask: Give, answer: t.Node) -> bool:
@@ -80,10 +98,8 @@ def unmet(ask: Give, answer: t.Node) -> str:
     >>> unmet(pair, parse("2.4, 10")), unmet(pair, parse("24"))
     ('2.4 is not a whole number', 'two numbers are asked for')
     """
-    shown = given_values(answer)
+    shown = given_values(ask, answer)
     wanted = len(ask.letters)
-    if wanted == 1 and isinstance(answer, t.Product | t.Sum):
-        shown = (answer,)  # a number that is still to be worked out
     if fault := _false(answer):
         return fault
     if len(shown) != wanted:
@@ -102,10 +118,15 @@ def unmet(ask: Give, answer: t.Node) -> str:
 
 
 def _false(answer: t.Node) -> str:
-    """Return that an equation of numbers is not true, as 4 × 6 = 25 is not, or ``""``."""
-    match answer:
-        case t.Relation(left, (("=", right),)) if not t.symbols(answer):
-            return "" if exact(left) == exact(right) else f"{line(answer)} is not true"
+    """Return that a line of numbers is not true, as 4 × 6 = 25 is not, or ``""``."""
+    if not isinstance(answer, t.Relation) or t.symbols(answer):
+        return ""
+    left = exact(answer.first)
+    for op, side in answer.rest:
+        right = exact(side)
+        if not _HOLDS[op](left, right):
+            return f"{line(answer)} is not true"
+        left = right
     return ""
 
 

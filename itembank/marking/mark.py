@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from itembank.items.item import Item, Misconception
-from itembank.items.membership import given_values
 from itembank.marking.form.missing_form import NOT_ROUNDED, asked_for, completed, form_of, unrounded
 from itembank.marking.form.policy import Policy, policy
 from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
@@ -78,6 +77,8 @@ def mark(item: Item, answer: str) -> Marked:
     whole, typed = _whole(item, answer, asked)
     if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not working.shows_working(answer):
         return whole
+    if typed is not None and isinstance(item.key, t.Listing) and _gives_each(item, typed):
+        return whole  # 6 × 8 = 48 gives two numbers, and is no working that leads to 48
     if typed is not None and (letter := embedded(item, typed)):
         return Marked(Verdict.WRONG_FORM, f"Right so far: now write what {letter} is.")
     try:
@@ -150,20 +151,27 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     return Marked(Verdict.WRONG, hint(item, given))
 
 
+def _gives_each(item: Item, typed: t.Node) -> bool:
+    """Tell whether an answer to a question with many right ones gives each of its numbers."""
+    numbers = marking_of(item.ask).numbers
+    return numbers is not None and len(numbers(item.ask, typed)) == len(t.children(item.key))
+
+
 def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marked:
     """Return the verdict where many answers are right: whether it meets what is asked, and why not.
 
     The sentence says which condition is not met; the key is only an example, and is not told.
     """
-    unmet = marking_of(item.ask).unmet
-    assert unmet is not None
+    kind = marking_of(item.ask)
+    assert kind.unmet is not None
+    assert kind.numbers is not None
     try:
-        fault = unmet(item.ask, given)
+        fault = kind.unmet(item.ask, given)
     except t.NotationError:
         return Marked(Verdict.UNREADABLE, _PLAIN_NUMBERS)
-    numbers = given_values(given)
-    if isinstance(item.key, t.Listing) and len(numbers) == len(item.key.parts):
-        typed = given = t.Listing(numbers)
+    numbers = kind.numbers(item.ask, given)
+    if len(numbers) == (len(item.key.parts) if isinstance(item.key, t.Listing) else 1):
+        typed = given = t.Listing(numbers) if len(numbers) > 1 else numbers[0]
     if fault:
         known = _known(item, given, exactly=False, ordered=False)
         return known or Marked(Verdict.WRONG, f"{fault[:1].upper()}{fault[1:]}.")

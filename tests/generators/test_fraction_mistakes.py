@@ -393,6 +393,12 @@ METHODS: dict[tuple[str, str], Method] = {
     ("divide", "divide-multiplies-by-whole"): lambda item: value(two(item)[0]) * two(item)[1][0],
     ("divide", "divide-flips-first"): lambda item: operands(item)[1] / operands(item)[0],
     ("divide", "divide-flips-both"): lambda item: 1 / operands(item)[0] / operands(item)[1],
+    ("between", "between-added"): lambda item: sum(map(value, two(item))),
+    ("between", "between-apart"): lambda item: value(two(item)[1]) - value(two(item)[0]),
+    # The numerators as they were, and half way between them.
+    ("between", "keep-numerators"): lambda item: Fraction(
+        two(item)[0][1] + two(item)[1][1], 2 * lcm(two(item)[0][2], two(item)[1][2])
+    ),
     ("equivalent", "equivalent-by-adding"): by_the_same(1),
     ("equivalent", "equivalent-by-subtracting"): by_the_same(-1),
     ("equivalent", "equivalent-one-part"): lambda item: equivalent(item)[1],

@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -32,6 +31,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    kind_of,
 )
 from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
@@ -44,6 +44,7 @@ from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.sentences.units_said import one_of_two_units
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
 from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.written_how import asks_what_fraction
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
@@ -124,12 +125,21 @@ def form_of(item: BankItem, maths: Maths) -> str:
     >>> form_of(item, read_maths(item))
     'roots'
     """
-    if item.form:
-        return item.form
+    return item.form or form_and_many(item, maths)[0]
+
+
+def form_and_many(item: BankItem, maths: Maths) -> tuple[str, bool]:
+    """Return the form of an item's key, and whether many answers are right.
+
+    >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
+    >>> form_and_many(item, read_maths(item))
+    ('roots', False)
+    """
     try:
-        return default_form(item, question_of(item, maths), maths)
+        question = question_of(item, maths)
+        return item.form or default_form(item, question, maths), kind_of(question.ask).many
     except NeedsPerson:
-        return _form_like(maths.key)
+        return item.form or _form_like(maths.key), False
 
 
 def _named(ask: Ask, key: t.Node) -> t.Node:
@@ -242,12 +252,9 @@ def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> 
         return "solution"
     if "π" in t.symbols(maths.key):
         return "simplified"
-    if _WHAT_FRACTION.search(words_of(maths)):
+    if asks_what_fraction(words_of(maths)):
         return "fraction"
     return "value"
-
-
-_WHAT_FRACTION = re.compile(r"\b(?:what|which) fraction\b", re.I)
 
 
 def _all_said(item: BankItem) -> bool:

@@ -3,31 +3,17 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.cli.words.printed_item import Printed
 from itembank.cli.words.wrapped import paragraph, question_lines
 from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem
     from itembank.bank.proof.state import EntryState
-    from itembank.items.item import Run, Slip, Step
-    from itembank.notation.tree import Node
     from itembank.proof.outcome import Outcome
     from itembank.work.bank.looking import InFull
-
-
-@dataclass(frozen=True, slots=True)
-class Printed:
-    """What prints of an item, read from its lines."""
-
-    prompt: tuple[Run, ...]
-    key: Node
-    form: str
-    steps: tuple[Step, ...]
-    slips: tuple[Slip, ...]
-    marks: int
 
 
 def printed(item: BankItem) -> Printed:
@@ -36,25 +22,27 @@ def printed(item: BankItem) -> Printed:
     Raises:
         UnreadableMaths: lines of the item cannot be read.
     """
-    from itembank.bank.question.as_item import form_of
+    from itembank.bank.question.as_item import form_and_many
     from itembank.bank.question.maths import read_maths
     from itembank.items.item import Misconception, Slip, Step
     from itembank.items.marks import usual_marks
 
     maths = read_maths(item)
+    form, many = form_and_many(item, maths)
     steps = tuple(
         Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
     )
     return Printed(
         maths.runs,
         maths.key,
-        form_of(item, maths),
+        form,
         steps,
         tuple(
             Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ),
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
+        many,
     )
 
 

@@ -15,7 +15,7 @@ from itembank.text.characters import short_message
 from itembank.text.in_words import plural
 
 if TYPE_CHECKING:
-    from itembank.cli.bank.item_text import Printed
+    from itembank.cli.words.printed_item import Printed
     from itembank.items.item import Item, Run
     from itembank.notation.tree import Node
 
@@ -125,13 +125,22 @@ def question_lines(lead: str, item: Item | Printed) -> list[str]:
         lead,
         prompt_text(item.prompt),
         item.marks,
-        f"{maths(item.key)}  ({form_words(item.form)})",
+        f"{key_text(item)}  ({form_words(item.form)})",
         [(step.say, "" if step.maths is None else maths(step.maths)) for step in item.steps],
         [
             (maths(slip.wrong), slip.misconception.name, slip.misconception.ask)
             for slip in item.slips
         ],
     )
+
+
+def key_text(item: Item | Printed) -> str:
+    """Return a key as text; where many answers are right it is said to be one of them."""
+    from itembank.items.asks import kind_of
+    from itembank.items.item import Item
+
+    many = kind_of(item.ask).many if isinstance(item, Item) else item.many
+    return f"for example {maths(item.key)} (others are right)" if many else maths(item.key)
 
 
 def face_lines(

@@ -21,7 +21,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
 )
-from itembank.items.membership import unmet
+from itembank.items.membership import given_values, unmet
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 
@@ -46,6 +46,8 @@ class Marking(NamedTuple):
     unmet
         What keeps an answer from being one of many right ones, a sentence, or ``""``; None where
         an answer is held against the key.
+    numbers
+        The numbers that such an answer gives.
     names
         The names of the choices, one of which is the answer.
     target
@@ -71,6 +73,7 @@ class Marking(NamedTuple):
     """
 
     unmet: Callable[[Any, t.Node], str] | None = None
+    numbers: Callable[[Any, t.Node], tuple[t.Node, ...]] | None = None
     names: Callable[[Any], tuple[str, ...]] = lambda ask: ()
     target: Callable[[Any], t.Node | None] = lambda ask: None
     equations: Callable[[Any], tuple[t.Relation, ...]] = lambda ask: ()
@@ -101,7 +104,7 @@ MARKING.by_kind |= {
     Sequence: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
-    Give: Marking(unmet=unmet),
+    Give: Marking(unmet=unmet, numbers=given_values),
 }
 
 _PLAIN = Marking()

@@ -14,6 +14,7 @@ from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
 from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
 from itembank.pages.engine.tagging import Element
 from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.solutions import chain
 
@@ -160,9 +161,9 @@ def _answer(name: str, item: PackItem, opens: str, width: float, size: float) ->
     if item.marks > 1:
         worth = measure(Flow(f"[{counted(item.marks)}]"), width, size)
         room = _before_worth(size) + worth.width
-    key = measure(Flow([item.key], bold=True), width - left - 2 * pad - room, size)
+    key = measure(Flow(key_shown(item), bold=True), width - left - 2 * pad - room, size)
     shown = chain(item.steps)
-    if [one.line for one in shown] == [item.key.line]:
+    if not item.many and [one.line for one in shown] == [item.key.line]:
         shown = []
     maths = [Flow(_line(*pair)) for pair in zip(shown, _earned(item), strict=False)]
     working = left + key.width + 2 * pad + room + size

@@ -25,6 +25,7 @@ from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, 
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.board import prompt
 from itembank.pages.parts.method_marks import method_marks
 from itembank.pages.parts.script import Line, mid_sentence, opening, scenes
@@ -163,7 +164,7 @@ def _questions(paper: Paper, pack: Pack) -> None:
 def _asked(number: int, item: PackItem, size: float) -> list[Part]:
     """Return the question with its key and its working."""
     half, gap = 0.4 * size, 0.25 * size
-    key: list[Piece] = [Strong("Key: "), item.key, f" ({item.key.form_words})"]
+    key: list[Piece] = [Strong("Key: "), *key_shown(item), f" ({item.key.form_words})"]
     both = [*prompt(item), "\u00a0\u00a0 ", *key]
     if len(measure(Flow(both), WIDTH, size).lines) == 1:
         asked = [text_part(both, WIDTH, size, after=half)]
@@ -221,7 +222,7 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
         head = ("Question", *(f"Version {version.letter}" for version in some))
         part = table_part(
             head,
-            [(str(i + 1), *(v.items[i].key for v in some)) for i in range(count)],
+            [(str(i + 1), *(key_shown(v.items[i]) for v in some)) for i in range(count)],
             (first, *[width] * len(some)),
             paper.size,
             # With one version the numbers name no more than the answer does.

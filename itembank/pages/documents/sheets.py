@@ -24,6 +24,7 @@ from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import sign
 from itembank.pages.engine.tagging import Element
 from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
 from itembank.pages.parts.rows import GAP, MOST_SHARE, Row, rows, share_out, topic_name
 from itembank.pages.parts.solutions import steps_part
@@ -181,7 +182,7 @@ def _example(
     if unfinished:
         parts.append(_answer_to_write(inside, size))
     else:
-        parts.append(text_part([Strong("Answer: "), item.key], inside, size))
+        parts.append(text_part([Strong("Answer: "), *key_shown(item)], inside, size))
     return boxed(parts, width, pad)
 
 

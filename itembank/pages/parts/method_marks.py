@@ -10,6 +10,7 @@ from itembank.pages.engine.paper import WIDTH, Paper, heading_part, stack, text_
 from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.table_drawn import table_pieces
 from itembank.pages.engine.titles import sheet_name
+from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.script import mid_sentence
 
@@ -84,4 +85,4 @@ def _rows(sheet: Sheet) -> Iterator[tuple[str, list[Piece], list[Piece]]]:
             words.append(one.maths or "")
         if not words:  # its author wrote no line of working to hang a mark on
             words.append("as you judge the working")
-        yield str(number), words, [f"{counted(answer.marks)}: ", item.key]
+        yield str(number), words, [f"{counted(answer.marks)}: ", *key_shown(item)]

@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 from itembank.packs.data.pack import Band, Misconception, Pack, PackItem, Sheet
 from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.signs import interval
+from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.solutions import chain
 from itembank.planning.bands.caution import ON_A_SHEET
 
@@ -170,7 +171,7 @@ def _without_working(worked: PackItem) -> Scene:
         Line("Ask", ["“What would you write first?” Take two answers."]),
         Line("Do", ["Write the working on the board yourself, and say each line as you write it."]),
         Line("Ask", ["“What changed from the line above, and what stayed the same?”"]),
-        Line("Do", ["Stop at ", worked.key, f" ({worked.key.form_words})."]),
+        Line("Do", ["Stop at ", *key_shown(worked), f" ({worked.key.form_words})."]),
     ]
     return Scene("Minutes 2 to 4: the worked example", lines)
 
@@ -187,7 +188,12 @@ def _mistakes(pack: Pack, topic: str) -> Scene:
             Line("Ask", [f"“What did they do?” (The pupil {mid_sentence(slip.name)}.)"]),
             Line("Ask", [f"“{slip.ask}” Wait, and let two pupils answer."]),
             Line(
-                "Do", ["Have the pupils put it right on their starters. Key: ", one.item.key, "."]
+                "Do",
+                [
+                    "Have the pupils put it right on their starters. Key: ",
+                    *key_shown(one.item),
+                    ".",
+                ],
             ),
         ]
     return Scene("Minutes 4 to 6: mistakes worth talking about", lines)
@@ -202,7 +208,11 @@ def _own_mistakes(pack: Pack) -> Scene:
         Line("Ask", ["“Which is the first line that is not true?” Let two pupils answer."]),
         Line(
             "Do",
-            ["Have the pupils put it right on their starters. Key of question 1: ", item.key, "."],
+            [
+                "Have the pupils put it right on their starters. Key of question 1: ",
+                *key_shown(item),
+                ".",
+            ],
         ),
     ]
     return Scene("Minutes 4 to 6: mistakes worth talking about", lines)
@@ -215,7 +225,7 @@ def _together(sheet: Sheet) -> Scene:
         Line("Do", [f"Pupils go on with {where}. You watch; the pupils hold the pens."]),
         Line("Ask", ["“Which line of the worked example is this like?”"]),
     ]
-    compare: list[Piece] = ["Compare the lines they wrote. Key: ", item.key]
+    compare: list[Piece] = ["Compare the lines they wrote. Key: ", *key_shown(item)]
     shown = chain(item.steps)[-1:]
     if shown and item.key.line not in (shown[0].line, shown[0].line.rpartition("= ")[2]):
         compare += ["; the last line is ", shown[0]]
@@ -230,7 +240,10 @@ def _alone(sheet: Sheet) -> Scene:
     number = sheet.items.index(item) + 1
     lines = [
         Line("Say", [f"“Question {number} of the sheet, on your own. Write every line.”"]),
-        Line("Do", ["Look at each pupil’s first line before the answer. Key: ", item.key, "."]),
+        Line(
+            "Do",
+            ["Look at each pupil’s first line before the answer. Key: ", *key_shown(item), "."],
+        ),
     ]
     if number < len(sheet.items):
         lines.append(

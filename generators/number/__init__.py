@@ -1,0 +1,1 @@
+"""Number: factors, multiples and what whole numbers are made of."""
