@@ -26,7 +26,10 @@ ADVICE: Mapping[str, Advice] = {
     "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
-    "no department here": Advice("Go to the department's folder, or name it with --department."),
+    "no department here": Advice(
+        "Go to the department's folder, or name it with --department; ‘itembank demo’ writes one "
+        "to try things with."
+    ),
     "no such department": Advice("Check how --department is spelt."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
@@ -34,7 +37,8 @@ ADVICE: Mapping[str, Advice] = {
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
     "no topics": Advice(
-        "Go to a department's folder, name it with --department, or name topics with --topic."
+        "Go to a department's folder, name it with --department, or name topics with --topic; "
+        "‘itembank demo’ writes a department to try things with."
     ),
     "nothing taught": Advice("Name what to ask with --topic."),
     "questions": Advice("Change --questions."),

@@ -9,12 +9,14 @@ import datetime
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from typing import Any
 
+from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
-from itembank.planning.week.sheet_rows import quoted, sheet_lines
+from itembank.planning.week.sheet_rows import sheet_lines
 from itembank.text.in_words import day_month_year, long_day, weekday
 
 FOLDER = "plans"
@@ -131,24 +133,16 @@ def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "
     run = f"run: {how_to_build}" if how_to_build else "build the week from this file again."
     head = [f"# The week of {day_month_year(plan.week)} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
-    lines = [*head, HOW.format(build=run), f"class = {quoted(plan.class_name)}"]
-    lines.append(f"week = {plan.week.isoformat()}")
+    lines = [*head, HOW.format(build=run)]
+    lines += toml_pairs({"class": plan.class_name, "week": plan.week})
     for lesson in plan.lessons:
         lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {weekday(lesson.date)}"]
-        lines.append(f"period = {quoted(lesson.period)}")
-        lines.append(f"title = {quoted(lesson.title)}")
-        lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
-        for topic in lesson.topics:
-            pinned = "pinned = true, " if topic.pinned else ""
-            lines.append(
-                f"    {{ topic = {quoted(topic.topic)}, count = {topic.count}, {pinned}"
-                f"why = {quoted(topic.written_why)} }},"
-            )
-        lines.append("]")
+        for name in ("period", "title", "questions", "seed"):
+            lines += toml_pairs({name: getattr(lesson, name)})
+        lines.append(f"topics = {toml_lines(map(_topic_row, lesson.topics))}")
         for name in ("items", "never", "asked"):
             values = getattr(lesson, name)
-            rows = [f"    {quoted(value)}," for value in values]
-            lines += [f"{name} = [", *rows, "]"] if values else [f"{name} = []"]
+            lines.append(f"{name} = {toml_lines(values) if values else '[]'}")
     lines += reason_lines(
         (
             lesson.key,
@@ -158,3 +152,13 @@ def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "
     )
     lines += sheet_lines((lesson.date, lesson.period, lesson.sheets) for lesson in plan.lessons)
     return "\n".join(lines) + "\n"
+
+
+def _topic_row(planned: WeekTopic) -> dict[str, Any]:
+    pinned = {"pinned": True} if planned.pinned else {}
+    return {
+        "topic": planned.topic,
+        "count": planned.count,
+        **pinned,
+        "why": planned.written_why,
+    }
