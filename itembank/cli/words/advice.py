@@ -30,6 +30,7 @@ ADVICE: Mapping[str, Advice] = {
         "Go to the department's folder, or name it with --department; ‘itembank demo’ writes one "
         "to try things with."
     ),
+    "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
