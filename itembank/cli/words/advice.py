@@ -37,11 +37,13 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no such topic": Advice("‘itembank topics’ lists them all."),
     "no topics": Advice(
         "Go to a department's folder, name it with --department, or name topics with --topic; "
         "‘itembank demo’ writes a department to try things with."
     ),
     "nothing taught": Advice("Name what to ask with --topic."),
+    "question not to be asked": Advice("‘itembank show’ and ‘itembank bank list’ show addresses."),
     "questions": Advice("Change --questions."),
     "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
     "questions on a sheet": Advice("Change --follow-up."),
