@@ -8,6 +8,9 @@ PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 
+# Python keeps what it has compiled: the tests start it hundreds of times.
+unexport PYTHONDONTWRITEBYTECODE
+
 .PHONY: demo test check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
@@ -32,8 +35,9 @@ check: $(VENV)/.ready-test
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 
+# Each core begins with a half of its own, so that what a file's tests share is made once.
 test: check
-	$(BIN)/python -m pytest -n auto
+	$(BIN)/python -m pytest -n auto --dist worksteal
 
 cover: $(VENV)/.ready-test
 	$(BIN)/python -m pytest -n auto --cov --cov-report=term:skip-covered
