@@ -30,17 +30,20 @@ ADVICE: Mapping[str, Advice] = {
         "Go to the department's folder, or name it with --department; ‘itembank demo’ writes one "
         "to try things with."
     ),
+    "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no such topic": Advice("‘itembank topics’ lists them all."),
     "no topics": Advice(
         "Go to a department's folder, name it with --department, or name topics with --topic; "
         "‘itembank demo’ writes a department to try things with."
     ),
     "nothing taught": Advice("Name what to ask with --topic."),
+    "question not to be asked": Advice("‘itembank show’ and ‘itembank bank list’ show addresses."),
     "questions": Advice("Change --questions."),
     "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
     "questions on a sheet": Advice("Change --follow-up."),

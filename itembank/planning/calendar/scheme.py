@@ -82,7 +82,7 @@ def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -
         name = row.text("topic", None)
         date = _date(row, calendar)
         if name and name not in known_topics:
-            row.fault("topic", unknown_topic(name, known_topics))
+            row.fault("topic", unknown_topic(name, known_topics), matter="no such topic")
         elif name in found:
             row.fault(
                 "topic",

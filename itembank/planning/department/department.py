@@ -226,7 +226,7 @@ def _read_class(
     for name in found.plan.taught:
         if known_topics is not None and name not in known_topics:
             where = (*row.path, "taught", *taught_path(row.any("taught"), name))
-            row.file.fault(where, unknown_topic(name, known_topics))
+            row.file.fault(where, unknown_topic(name, known_topics), matter="no such topic")
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
         row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")
@@ -239,14 +239,14 @@ def read_topics(row: Table, known_topics: Collection[str] | None) -> tuple[str, 
     found: list[str] = []
     values = row.items("topics")
     if not values:
-        row.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+        row.fault("topics", "There are no topics. List at least one.", matter="no such topic")
     for value in values:
         if not isinstance(value, str):
             row.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
         elif value in found:
             row.fault("topics", f"The topic {value} is listed twice.", value)
         elif known_topics is not None and value not in known_topics:
-            row.fault("topics", unknown_topic(value, known_topics), value)
+            row.fault("topics", unknown_topic(value, known_topics), value, matter="no such topic")
         else:
             found.append(value)
     return tuple(found)

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field, replace
 from itembank.planning.calendar.scheme import Scheme
 from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
 from itembank.planning.choosing.memory import after_teaching
+from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Cause, Reason, reason
 from itembank.planning.choosing.week_settings import ChoiceSettings
-from itembank.planning.week.week_plan import PlannedLesson, WeekTopic
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +56,11 @@ def choose_week(
         banned = {*lesson.never_topics, *extra}
         if hold.only is not None:
             banned |= {state.topic for state in states if state.topic not in hold.only}
-        current = known.scheme.current(lesson.date)
         wishes.append(
             LessonWish(
                 lesson.date,
                 lesson.questions,
-                (current,) if current else (),
+                _coming(lesson, known),
                 dict(hold.least),
                 frozenset(banned - set(hold.least)),
             )
@@ -71,13 +71,10 @@ def choose_week(
             lesson,
             topics=in_order(
                 lesson,
-                [
-                    _with_reason(topic.topic, topic.count, lesson, wish, states, known, extra)
-                    for topic in choice.topics
-                ],
+                [_with_reason(topic.topic, topic.count, lesson, known) for topic in choice.topics],
             ),
         )
-        for lesson, wish, choice in zip(lessons, wishes, chosen, strict=True)
+        for lesson, choice in zip(lessons, chosen, strict=True)
     )
 
 
@@ -87,24 +84,51 @@ def in_order(lesson: PlannedLesson, topics: Sequence[WeekTopic]) -> tuple[WeekTo
     return tuple(sorted(topics, key=lambda topic: places.get(topic.topic, len(places))))
 
 
-def _with_reason(
-    topic: str,
-    count: int,
-    lesson: PlannedLesson,
-    wish: LessonWish,
-    states: Sequence[TopicState],
-    known: Known,
-    extra: Collection[str],
-) -> WeekTopic:
+def _with_reason(topic: str, count: int, lesson: PlannedLesson, known: Known) -> WeekTopic:
     old = next((wanted for wanted in lesson.topics if wanted.topic == topic), None)
     if old is not None and old.reason is not None:
         return replace(old, count=count)
-    pinned = old is not None and old.pinned
-    state = next(state for state in states if state.topic == topic)
-    if topic in extra:
-        why = Reason(lesson.date, Cause.OUTSIDE)
-    elif state.taught >= lesson.date:
-        why = Reason(lesson.date, Cause.TEACHER, state.taught)
-    else:
-        why = reason(state, wish, known.prerequisites, states)
-    return WeekTopic(topic, count, why, pinned)
+    return WeekTopic(topic, count, reason_for(topic, lesson, known), old is not None and old.pinned)
+
+
+def reason_for(topic: str, lesson: PlannedLesson, known: Known) -> Reason:
+    """Return why a topic comes in a lesson, by what is known of the class."""
+    state = next((state for state in known.topics if state.topic == topic), None)
+    if state is None:
+        return Reason(lesson.date, Cause.OUTSIDE)
+    if state.taught >= lesson.date:
+        return Reason(lesson.date, Cause.TEACHER, state.taught)
+    wish = LessonWish(lesson.date, lesson.questions, _coming(lesson, known))
+    return reason(state, wish, known.prerequisites, known.topics)
+
+
+def _coming(lesson: PlannedLesson, known: Known) -> tuple[str, ...]:
+    """Return the topics that a lesson itself teaches."""
+    current = known.scheme.current(lesson.date)
+    return (current,) if current else ()
+
+
+def with_facts(plan: WeekPlan, known: Known) -> WeekPlan:
+    """Return a plan with the facts of reasons of which only a sentence is there.
+
+    Older versions wrote nothing else. Where what is known gives the very same words, it is what
+    they were made of; where it does not, the sentence stays. It is compared, never read.
+    """
+
+    def found(topic: WeekTopic, lesson: PlannedLesson) -> WeekTopic:
+        if not topic.is_sentence:
+            return topic
+        facts = reason_for(topic.topic, lesson, known)
+        return (
+            replace(topic, reason=facts)
+            if reason_words(facts, topic.pinned) == topic.why
+            else topic
+        )
+
+    return replace(
+        plan,
+        lessons=tuple(
+            replace(lesson, topics=tuple(found(topic, lesson) for topic in lesson.topics))
+            for lesson in plan.lessons
+        ),
+    )

@@ -135,7 +135,7 @@ class Editor:
 
     def _topic(self, name: str) -> str:
         if name not in self._topics:
-            raise ItembankError(unknown_topic(name, self._topics))
+            raise ItembankError(unknown_topic(name, self._topics), matter="no such topic")
         return name
 
     def _places(self, name: LessonName | None) -> list[int]:

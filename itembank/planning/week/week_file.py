@@ -142,7 +142,7 @@ def _lesson(
         if is_address(name):
             _look_up(row, "never", name, topic_of)
         elif name not in known:
-            row.fault("never", unknown_topic(name, known), name)
+            row.fault("never", unknown_topic(name, known), name, matter="no such topic")
         elif name in counts:
             row.fault("never", f"{name} is among the topics as well. Take one out.", name)
     items = _items(row, counts, never, topic_of)
@@ -195,7 +195,7 @@ def _topics(
         why = str(table.any("why") or "")
         pinned = table.flag("pinned", False)
         if name and name not in known:
-            table.fault("topic", unknown_topic(name, known))
+            table.fault("topic", unknown_topic(name, known), matter="no such topic")
         elif name in [topic.topic for topic in found]:
             table.fault("topic", f"The topic {name} is listed twice. Give it a larger count.")
         elif name:

@@ -61,6 +61,11 @@ class WeekTopic:
         return self.why if self.reason is None else self.reason.own or self.why
 
     @property
+    def is_sentence(self) -> bool:
+        """Tell whether nothing is known of the reason but somebody's words for it."""
+        return self.reason is not None and bool(self.reason.own) and self.facts is None
+
+    @property
     def facts(self) -> Reason | None:
         """Return what a plan file keeps of the reason beside its words; None where nothing is."""
         if self.reason is None:

@@ -12,6 +12,7 @@ from itembank.files.faults import FileFaults, join_words
 from itembank.files.snapshot import Snapshot, take
 from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar.calendar import monday
+from itembank.planning.week.week_choice import with_facts
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.remark import Remark
@@ -144,6 +145,8 @@ def _read(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, ...]]:
         planner.topic_of,
         planner.school_class.name,
     )
+    if any(topic.is_sentence for lesson in plan.lessons for topic in lesson.topics):
+        plan = with_facts(plan, planner.known(plan.week, plan.lessons[0].seed))
     remarks = tuple(
         Remark(
             f"{path}: {plan.class_name}'s timetable has no lesson on {lesson}; it is kept all the "

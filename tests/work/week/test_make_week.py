@@ -93,3 +93,19 @@ def test_the_head_of_a_plan_says_how_to_build_in_the_callers_words_alone(wanted)
     how = again(wanted, replace=True, how_to_build="press Build on {path}")
     text = make_week(how).path.read_text("utf-8")
     assert f"run: press Build on plans/{made.path.name}" in text
+
+
+def test_a_plan_of_an_older_version_gives_the_same_page_and_its_facts_again(wanted):
+    made = make_week(wanted)
+    page, text = made.overview.read_bytes(), made.path.read_text("utf-8")
+    older = text.partition("\n# Below is why")
+    sheets = text[text.index("\n# Below is what the follow-up sheets hold") :]
+    made.path.write_text(older[0] + sheets, encoding="utf-8")
+    from_plan = WeekRequest(plan=made.path, output=wanted.output, replace=True)
+    again_made = make_week(from_plan)
+    assert again_made.plan == made.plan
+    assert again_made.overview.read_bytes() == page
+    # What a teacher wrote is no sentence of ours, and stays.
+    made.path.write_text(made.path.read_text("utf-8").replace("taught 7 Sep", "since 7 Sep"))
+    whys = [topic.why for lesson in make_week(from_plan).plan.lessons for topic in lesson.topics]
+    assert any(why.startswith("since 7 Sep") for why in whys)
