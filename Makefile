@@ -2,12 +2,16 @@
 # make test   sets everything up and runs every check and test
 # make cover  runs the tests and says which lines and branches none of them reaches
 # make explore  runs the tests on random cases that are new each time
+# make floors  walks README's tour with an installed wheel, on the lowest versions allowed
 # make bench  prints speeds, as ratios measured in one run
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 
-.PHONY: demo test check cover explore bench clean
+# Python keeps what it has compiled: the tests start it hundreds of times.
+unexport PYTHONDONTWRITEBYTECODE
+
+.PHONY: demo test check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
 	$(PYTHON) -m venv $(VENV)
@@ -31,14 +35,31 @@ check: $(VENV)/.ready-test
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 
+# Each core begins with a half of its own, so that what a file's tests share is made once.
 test: check
-	$(BIN)/python -m pytest -n auto
+	$(BIN)/python -m pytest -n auto --dist worksteal
 
 cover: $(VENV)/.ready-test
 	$(BIN)/python -m pytest -n auto --cov --cov-report=term:skip-covered
 
 explore: $(VENV)/.ready-test
 	$(BIN)/python -m pytest -n auto --hypothesis-profile=new
+
+# An environment with nothing but the wheel and the lowest version of each library it names:
+# README's tour there, then the tests of a pack, a bank and a week on those versions.
+FLOORS := $(VENV)/floors
+FLOORS_PIP := $(FLOORS)/bin/python -m pip install --quiet --disable-pip-version-check --only-binary :all:
+FLOORS_TESTS := tests/packs/test_build.py tests/packs/test_write.py tests/bank/test_load.py \
+	tests/bank/test_edit.py tests/cli/test_bank_commands.py tests/cli/test_week.py
+
+floors: $(VENV)/.ready-test
+	rm -rf $(FLOORS)
+	$(PYTHON) -m venv $(FLOORS)
+	$(BIN)/python -m installed.wheel $(FLOORS)
+	$(FLOORS_PIP) $(FLOORS)/itembank-*.whl `$(BIN)/python -m installed.lowest`
+	$(BIN)/python -m installed.tour $(FLOORS)/bin
+	$(FLOORS_PIP) `$(BIN)/python -m installed.lowest pytest pytest-xdist hypothesis`
+	$(FLOORS)/bin/python -m pytest -n auto -p no:cacheprovider -W ignore $(FLOORS_TESTS)
 
 bench: $(VENV)/.ready-bench
 	$(BIN)/python bench/run.py

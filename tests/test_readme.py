@@ -17,33 +17,15 @@ from pathlib import Path
 
 import pytest
 
+from tests.readme import README, blocks
+
 ROOT = Path(__file__).parents[1]
-README = (ROOT / "README.md").read_text("utf-8")
 MAKE = shutil.which("make")
 
 NOT_COPIED = shutil.ignore_patterns(
     *(".git", ".venv", "venv", "output", "tests", "__pycache__", ".*_cache", ".hypothesis"),
     *("*.egg-info", ".coverage*", "build", "dist"),
 )
-
-
-def blocks() -> list[tuple[str, tuple[str, ...]]]:
-    """Every block of commands, with the heading it stands under."""
-    found, heading = [], ""
-    inside: list[str] | None = None
-    for text in README.splitlines():
-        if inside is not None:
-            if text == "```":
-                found.append((heading, tuple(inside)))
-                inside = None
-            elif text.strip() and not text.lstrip().startswith("#"):
-                inside.append(text)
-        elif text.startswith("```"):
-            assert text == "```sh", f"README.md has a block that is not commands: {text}"
-            inside = []
-        elif text.startswith("#"):
-            heading = text.strip("# ")
-    return found
 
 
 def walks() -> list[object]:
@@ -196,7 +178,7 @@ def test_what_readme_links_to_is_there() -> None:
     assert not missing
 
 
-@pytest.mark.parametrize("target", ["demo", "test", "check", "bench"])
+@pytest.mark.parametrize("target", ["demo", "test", "check", "floors", "bench"])
 def test_the_make_targets_that_developers_use_exist(checkout: Path, target: str) -> None:
     assert f"`make {target}`" in (ROOT / "DEVELOPERS.md").read_text("utf-8")
     assert recipe(checkout, target)

@@ -56,6 +56,7 @@ def itembank(
       itembank band 5 --out-of 8       what a pupil with 5 out of 8 does next
       itembank show ratio.share        some questions of a topic, with keys and working
 
+    No department yet? ‘itembank demo’ writes one to try things with.
     ‘itembank COMMAND --help’ says more about each command.
     """  # noqa: D301 - typer keeps the lines after \b as they are
 
@@ -78,6 +79,7 @@ COMMANDS = {
     "report": ("report.command:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
+    "demo": ("demo:demo", "Write a demo department to try things with."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }
 """Where each command is, and what the list of commands says of it."""

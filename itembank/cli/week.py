@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import datetime
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from itembank.errors import ItembankError
+from itembank.today import today
+
+if TYPE_CHECKING:
+    from itembank.planning.week.changes import LessonName
 
 Changes = list[str] | None
 
@@ -61,14 +66,53 @@ def week(
       itembank week 8K --from 2026-11-30 --pin "tue ratio.share" --replace
       itembank week --plan plans/week-8K-2026-11-30.toml --only tue --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.week_run import Asked, run
-    from itembank.planning.week.week_edit import Edits
-
-    edits = Edits(*(tuple(one or ()) for one in (pin, ban, swap, instead, order, questions)))
     if plan is None and class_ is None:
         raise ItembankError(
             "Name a class, as in: itembank week 8K --from 2026-11-30. Or a plan: --plan FILE."
         )
     if plan is not None and from_ is not None:
         raise ItembankError("--plan says which week it is. Leave out --from.")
-    run(Asked(class_, from_, plan, only, edits, output, department, replace))
+    from itembank.cli.week_changes import read_changes
+    from itembank.cli.week_told import Waiting, tell_week
+    from itembank.cli.words.tell import tell_copies
+    from itembank.planning.calendar.days import parse_day
+    from itembank.work.week.request import WeekRequest
+    from itembank.work.week.run import make_week
+
+    now = today()
+    typed = {
+        "questions": questions,
+        "ban": ban,
+        "swap": swap,
+        "instead": instead,
+        "pin": pin,
+        "order": order,
+    }
+    request = WeekRequest(
+        class_name=class_,
+        first=parse_day(from_, now) if from_ is not None else None,
+        plan=plan,
+        only=_only(only, now) if only is not None else None,
+        changes=read_changes({option: texts or () for option, texts in typed.items()}, now),
+        output=output,
+        department=department,
+        replace=replace,
+        how_to_build="itembank week --plan {path} --replace",
+    )
+    made = make_week(request, waiting=Waiting())
+    tell_copies(made.department)
+    tell_week(made)
+
+
+def _only(typed: str, now: datetime.date) -> LessonName:
+    """Return the one lesson that is meant.
+
+    Raises:
+        ItembankError: it is no day.
+    """
+    from itembank.cli.week_changes import read_lesson_name
+
+    lesson = read_lesson_name(typed, now)
+    if lesson is None:
+        raise ItembankError(f"--only {typed}: write a day such as tue or 2026-12-01.")
+    return lesson

@@ -37,7 +37,7 @@ def beside(path: Path, kind: str = "new") -> Path:
     >>> _OURS.fullmatch(beside(Path("plans/week.toml")).name)[1]
     'week.toml'
     """
-    name = path.name
+    name = path.name[:_MOST_BYTES]  # a letter takes one byte at least
     while len(os.fsencode(name)) > _MOST_BYTES:
         name = name[:-1]
     return path.with_name(f".{name}.{secrets.token_hex(8)}.itembank-{kind}")

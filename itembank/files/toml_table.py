@@ -41,9 +41,9 @@ class TomlFile:
         self._locator = Locator(text)
         self.faults: list[Fault] = []
 
-    def fault(self, path: KeyPath, message: str, word: str = "") -> None:
+    def fault(self, path: KeyPath, message: str, word: str = "", matter: str = "") -> None:
         """Note a fault at `path`, or where `word` stands within its value."""
-        self.faults.append(Fault(str(self.path), self.line(path, word), message))
+        self.faults.append(Fault(str(self.path), self.line(path, word), message, matter=matter))
 
     def line(self, path: KeyPath, word: str = "") -> int:
         """Return the line of `path`, or the one at or after it where `word` stands."""
@@ -70,9 +70,9 @@ class Table:
     def __contains__(self, key: str) -> bool:
         return key in self.data
 
-    def fault(self, key: str, message: str, word: str = "") -> None:
+    def fault(self, key: str, message: str, word: str = "", matter: str = "") -> None:
         """Note a fault of `key`; an empty key stands for the table itself."""
-        self.file.fault((*self.path, key) if key else self.path, message, word)
+        self.file.fault((*self.path, key) if key else self.path, message, word, matter)
 
     def text(self, key: str, default: str | None = None, *, most: int = 200) -> str:
         """Read a line of text that is not blank; needed where `default` is None."""

@@ -14,7 +14,5 @@ def unknown_topic(name: str, known: Collection[str]) -> str:
     'There is no topic ‘ratio.shar’. Did you mean ratio.share or ratio.scale?'
     """
     near = nearest(name, known)
-    advice = (
-        f"Did you mean {join_words(near, 'or')}?" if near else "‘itembank topics’ lists them all."
-    )
-    return f"There is no topic ‘{name}’. {advice}"
+    advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
+    return f"There is no topic ‘{name}’.{advice}"

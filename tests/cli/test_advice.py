@@ -17,10 +17,7 @@ from itembank.processes.beside import Beside
 
 ROOT = Path(itembank.__file__).parent
 OPTION = re.compile(r"(?<![\w-])--[a-z]")
-STILL_TO_MOVE = ("bank", "cli", "planning")
-BELOW = sorted(
-    path for path in ROOT.rglob("*.py") if path.relative_to(ROOT).parts[0] not in STILL_TO_MOVE
-)
+BELOW = sorted(path for path in ROOT.rglob("*.py") if path.relative_to(ROOT).parts[0] != "cli")
 
 
 def strings(path):

@@ -21,7 +21,7 @@ SHOWN = re.compile("|".join(NAMES.values()))
 SAID = re.compile(r"not a\s+grade")
 DATA = {"pack.json", "department.toml", "results.sqlite3"}
 """Files of the tool's own, which nobody reads for a result."""
-SHOW_NONE = {"topics", "show", "audit", "bank", "forget", "unite"}
+SHOW_NONE = {"topics", "show", "audit", "bank", "demo", "forget", "unite"}
 """Commands that know of no class's bands."""
 
 

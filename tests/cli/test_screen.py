@@ -88,7 +88,8 @@ def test_no_command_falls_over_what_is_typed(words, away, monkeypatch):
             assert not list(hidden(said)), name
             if name in ("bytes", "bytes in an option", "escape", "bidi", "zero width"):
                 assert status == 2, (name, said)
-    assert os.listdir(".") == [] or words == ("bank", "new")
+    # A folder may be called what a person likes.
+    assert os.listdir(".") == [] or words in {("bank", "new"), ("demo",)}
 
 
 SHOWING = [

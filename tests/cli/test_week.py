@@ -1,5 +1,6 @@
 """A class's week from the command line: planned, changed by hand, recorded, planned again."""
 
+import datetime
 import json
 import shutil
 import tomllib
@@ -197,17 +198,17 @@ class NoPacks:
     def __exit__(self, *_):
         return None
 
-    def start(self, requests):
+    def build(self, requests):
         self.requests = requests
 
-    def result(self):
+    def packs(self):
         return [{"pack.json": b"{}"} for _ in self.requests]
 
 
 @pytest.fixture
 def planned(said, home, monkeypatch):
     """Stand where the week is planned, with packs that are none."""
-    monkeypatch.setattr("itembank.cli.week_run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
     assert said("week", "8K", "--from", "2026-11-30").status == 0
     return home
 
@@ -224,7 +225,7 @@ def planned(said, home, monkeypatch):
 def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
     said, planned, monkeypatch, command, how
 ):
-    from itembank.cli.week_files import Week
+    from itembank.work.week.files import Week
 
     mine = PLAN.read_bytes() + b"# mine\n"
     before = packs(planned)
@@ -249,9 +250,9 @@ def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
 
 
 def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home, monkeypatch):
-    from itembank.cli.week_files import Week
+    from itembank.work.week.files import Week
 
-    monkeypatch.setattr("itembank.cli.week_run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
     page = Week._page
 
     def meanwhile(self):
@@ -267,25 +268,15 @@ def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home,
     assert packs(home) == {}
 
 
-def test_one_who_waits_for_another_week_is_told_and_sent_away_in_the_end(home, monkeypatch, capsys):
-    fcntl = pytest.importorskip("fcntl")
-    import os
+def test_one_who_waits_is_told_once_for_whom(capsys, monkeypatch):
+    from itembank.cli import week_told
+    from itembank.people.lock import Holder
 
-    from itembank.cli import week_lock
-    from itembank.errors import ItembankError
-
-    monkeypatch.setattr(week_lock, "SILENT_SECONDS", 0.0)
-    monkeypatch.setattr(week_lock, "WAIT_SECONDS", 0.1)
-    other = os.open(home, os.O_RDONLY)
-    fcntl.flock(other, fcntl.LOCK_EX)
-    try:
-        with (
-            pytest.raises(ItembankError, match="nothing was done"),
-            week_lock.one_at_a_time(home),
-        ):
-            pass
-    finally:
-        os.close(other)
-    assert capsys.readouterr().err.count("Waiting: somebody else is planning a week") == 1
-    with week_lock.one_at_a_time(home):
-        pass
+    other = Holder("HT", 7, datetime.datetime.now(datetime.UTC))
+    waiting = week_told.Waiting()
+    waiting(other)
+    assert capsys.readouterr().err == ""  # most weeks are made before anybody wonders
+    monkeypatch.setattr(week_told, "SILENT_SECONDS", 0.0)
+    for _ in range(3):
+        waiting(other)
+    assert capsys.readouterr().err.count("Waiting: HT is planning a week") == 1

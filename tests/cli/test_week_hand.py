@@ -195,11 +195,11 @@ def test_a_change_to_a_lesson_gone_by_is_refused(said, home, on_day, words, part
     ("day", "said_"),
     [
         ("2026-11-29", "no lessons from Sunday 29 November to the end of that week. The next is on "
-         "Monday 30 November: --from 2026-11-30"),
-        ("2026-10-28", "(half term). The next is on Monday 2 November: --from 2026-11-02"),
+         "Monday 30 November. Write --from 2026-11-30"),
+        ("2026-10-28", "(half term). The next is on Monday 2 November. Write --from 2026-11-02"),
         ("24/12/2026", "(holiday between Autumn and Spring). The next is on Monday 4 January"),
         ("2027-08-02", "(after the end of Summer). The school year in calendar.toml ends on"),
-        ("28 Oct", "(half term). The next is on Monday 2 November: --from 2026-11-02"),
+        ("28 Oct", "(half term). The next is on Monday 2 November. Write --from 2026-11-02"),
         ("next week", "is not a date. Write it as 2026-11-30, 30/11/2026 or 30 Nov"),
         ("2026-02-30", "is not a day of the calendar"),
     ],

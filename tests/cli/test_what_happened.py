@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import with_questions
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
@@ -45,7 +45,7 @@ def plan(home, week=MONDAY):
     made = with_questions(one, one.new_plan(week, None).plan)
     path = home / FOLDER / made.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(made, path))
+    path.write_text(plan_text(made))
     return made
 
 

@@ -142,9 +142,9 @@ def test_a_damaged_file_is_said_with_its_line(tmp_path, damage):
 
 def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypatch, capsys):
     monkeypatch.setattr("itembank.items.topics.frozen.own_topics", lambda *_: (topic(),))
-    main(str(tmp_path))
+    main([str(tmp_path)])
     written = (tmp_path / "number.txt").read_bytes()
-    main(str(tmp_path))
+    main([str(tmp_path)])
     assert (tmp_path / "number.txt").read_bytes() == written
     assert capsys.readouterr().out.splitlines() == [
         f"{tmp_path}: {len(SUM)} questions newly frozen; 0 were, and are what they were.",
@@ -154,5 +154,12 @@ def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypat
         "itembank.items.topics.frozen.own_topics", lambda *_: (topic(words="Do {e}."),)
     )
     with pytest.raises(CheckFailed, match=r"number\.sums/core/0 asks"):
-        main(str(tmp_path))
+        main([str(tmp_path)])
     assert (tmp_path / "number.txt").read_bytes() == written
+
+
+def test_the_command_makes_no_folder_where_the_project_is_not(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(ItembankError, match="Run this in the project's folder"):
+        main([])
+    assert not list(tmp_path.iterdir())

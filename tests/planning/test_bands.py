@@ -10,8 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.planning.bands.bands import (
-    NOT_TOGETHER,
-    SHAPES,
     BandError,
     BandScheme,
     band_of,
@@ -21,6 +19,7 @@ from itembank.planning.bands.bands import (
     own_scheme,
 )
 from itembank.planning.bands.next_tasks import MODES, TIERS
+from itembank.planning.bands.signs import NOT_TOGETHER, SHAPES
 
 marks = st.integers(1, 200)
 counts = st.integers(2, 5)

@@ -38,7 +38,7 @@ def write(folder, week, name="8K", **more):
     plan = WeekPlan(name, week, (lesson,))
     path = folder / FOLDER / plan.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(plan, path))
+    path.write_text(plan_text(plan))
     return path
 
 

@@ -7,12 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from itembank.cli.week_changes import read_changes, read_lesson_name
 from itembank.errors import ItembankError
 from itembank.items.topics.registry import find_item
 from itembank.planning.calendar.scheme import Scheme, Taught
 from itembank.planning.week.earlier_weeks import topic_states
 from itembank.planning.week.week_choice import Hold, Known, choose_week
-from itembank.planning.week.week_edit import Editor, Edits, find_day
+from itembank.planning.week.week_edit import Editor, find_lesson
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 DAY = datetime.date
@@ -62,11 +63,10 @@ MON_TOPICS = tuple(MON.counts)
 FREE = next(name for name in TAUGHT if name not in MON.counts)
 
 
-def edited(plan=PLAN, **changes):
-    edits = Edits(
-        **{name: (text,) if isinstance(text, str) else text for name, text in changes.items()}
-    )
-    return Editor(plan, KNOWN, EVERY, topic_of).apply(edits)
+def edited(plan=PLAN, **texts):
+    """Return a plan with changes as a teacher types them."""
+    typed = {name: (text,) if isinstance(text, str) else text for name, text in texts.items()}
+    return Editor(plan, KNOWN, EVERY, topic_of).apply(read_changes(typed, MONDAY))
 
 
 def others_stay(made, *changed):
@@ -329,7 +329,8 @@ def test_all_that_makes_no_sense_is_told_at_once():
     ],
 )
 def test_words_for_a_day(word, place):
-    assert find_day(PLAN, word) == place
+    name = read_lesson_name(word, MONDAY)
+    assert (None if name is None else find_lesson(PLAN, name)) == place
 
 
 def test_commas_and_capitals_are_as_good():
@@ -338,6 +339,4 @@ def test_commas_and_capitals_are_as_good():
 
 
 def test_nothing_to_change():
-    assert not Edits()
-    assert Edits(pin=("mon ratio.share",))
     assert edited() == PLAN

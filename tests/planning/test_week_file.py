@@ -1,6 +1,7 @@
 """A week's plan file: what is written is read back, and every fault is told with its line."""
 
 import datetime
+import tomllib
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,7 +20,13 @@ from itembank.planning.department.department import MOST_QUESTIONS, read_departm
 from itembank.planning.department.plan_file import MOST_SEED
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_file import read_week_plan
-from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.planning.week.week_plan import (
+    PlannedLesson,
+    WeekPlan,
+    WeekTopic,
+    plan_text,
+    written_anew,
+)
 from itembank.text.characters import hidden, look_alikes
 from tests.planning.test_any_text import PIECES
 
@@ -55,7 +62,7 @@ def plan(*lessons, name="8K"):
 
 def written(tmp_path, made=None, name="plan.toml"):
     path = tmp_path / name
-    path.write_text(plan_text(made or plan(), path), encoding="utf-8")
+    path.write_text(plan_text(made or plan()), encoding="utf-8")
     return path
 
 
@@ -308,7 +315,7 @@ def test_a_plan_without_lessons_or_topics(tmp_path):
     path = tmp_path / "plan.toml"
     path.write_text('class = "8K"\nweek = 2026-11-16\n')
     assert "There are no lessons" in faults(path)[0][1]
-    text = plan_text(plan(lesson()), path)
+    text = plan_text(plan(lesson()))
     start = text.index("topics = [")
     path.write_text(text[:start] + "topics = []\n" + text[text.index("items = ") :])
     assert "The lesson has no topics" in faults(path)[0][1]
@@ -337,7 +344,7 @@ def test_what_the_teacher_leaves_out_has_a_usual_value(tmp_path):
 def test_what_no_longer_fits_of_what_was_asked_makes_room(tmp_path):
     asked = ("ratio.share/core/1", "ratio.share/core/2", "fractions.order/core/3")
     made = plan(lesson(asked=asked))
-    text = plan_text(made, tmp_path)
+    text = plan_text(made)
     path = tmp_path / "plan.toml"
     path.write_text(text.replace("never = []", 'never = ["ratio.share/core/2"]'))
     assert read(path).lessons[0].asked == (asked[0], asked[2])
@@ -363,7 +370,7 @@ def test_sheets_of_a_lesson_that_was_taken_out_do_no_harm(tmp_path):
         lesson(DAY(2026, 11, 17), "3", sheets=made_sheets("ratio.share/TIER/2")),
     )
     path = tmp_path / "plan.toml"
-    text = plan_text(both, path)
+    text = plan_text(both)
     start, end = text.index("[[lessons]]"), text.index("[[lessons]]\ndate = 2026-11-17")
     path.write_text(text[:start] + text[end:])
     assert read(path).lessons == both.lessons[1:]
@@ -467,3 +474,27 @@ def test_a_fault_in_what_is_kept_of_a_reason_has_its_line(tmp_path):
         read(path)
     (fault,) = caught.value.faults
     assert fault.line > text[: text.index("[[reasons]]")].count("\n")
+
+
+NOTES = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Zl", "Zp"]), max_size=20)
+
+
+@given(st.lists(st.tuples(st.integers(0, 400), NOTES, st.booleans()), max_size=6))
+def test_what_a_person_noted_stays_when_a_plan_is_written_anew(notes):
+    text = plan_text(plan(lesson()))
+    lines = text.split("\n")
+    noted = [f"# Note {k}: {note}".rstrip() for k, (_, note, _) in enumerate(notes)]
+    for words, (place, _, beside) in zip(noted, notes, strict=True):
+        place %= len(lines) - 1
+        if beside and lines[place] and "#" not in lines[place]:
+            lines[place] += f"  {words}"
+        else:
+            lines.insert(place, words)
+    was = "\n".join(lines)
+    # Where nothing else changed, the file is the same to the byte.
+    assert written_anew(text, was) == was
+    other = plan_text(plan(replace(lesson(), title="Another title", never=("ratio.share",))))
+    found = written_anew(other, was)
+    assert tomllib.loads(found) == tomllib.loads(other)
+    assert all(words in found for words in noted)
+    assert written_anew(other, found) == found

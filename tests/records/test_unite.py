@@ -12,6 +12,7 @@ from itembank.errors import ItembankError
 from itembank.records.entries.entries import Answers, Clarity, Scores
 from itembank.records.entries.recording import record, undo
 from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.pupils.moves import Move, move_seats
 from itembank.records.results.results import lessons
 from itembank.records.store.copies import copies_beside
 from itembank.records.store.store import open_store
@@ -193,3 +194,35 @@ def test_what_is_no_results_file_is_refused(tmp_path):
             with pytest.raises(ItembankError, match=wrong.name):
                 unite(store, wrong)
     assert mine.read_bytes() == before
+
+
+def test_a_server_takes_in_what_a_file_holds_as_a_file_does(shared, tmp_path):
+    """Two files of one past come into a store on a server: all of both, and once."""
+    first, second = str(tmp_path / "first.sqlite3"), str(tmp_path / "second.sqlite3")
+    right = {"A1": {1: True, 2: False}, "A2": {1: True, 2: True}}
+    with open_store(first) as store:
+        play(store, [("record", 0, Answers(right, {("A1", 2): "ratio.adds"}))], 0)
+        play(store, [("record", 1, Clarity(2, None, "which way round"))], 1)
+    shutil.copyfile(first, second)
+    with open_store(second) as store:
+        play(store, [("record", 0, Scores({"A1": 4, "A2": 2})), ("undo", 1, None)], 10)
+        play(store, [("record", 2, Scores({"A1": 1}))], 20)
+        move_seats(store, [Move("8K", "A2", "8L", "C1", DAY + datetime.timedelta(days=9))])
+        forget(store, Whom("8K", "A1", before=DAY + datetime.timedelta(days=2)))
+    found = []
+    with open_store(str(tmp_path / "here.sqlite3")) as here:
+        for store in (here, shared):
+            unite(store, tmp_path / "first.sqlite3")
+            play(store, [("record", 0, Scores({"A1": 2, "B1": 3}))], 15)
+            done = unite(store, tmp_path / "second.sqlite3")
+            once = dump(store)
+            again = unite(store, tmp_path / "second.sqlite3")
+            assert (again.entries, again.lessons, again.moves) == (0, 0, 0)
+            assert dump(store) == once
+            found.append((done, once))
+    on_file, on_server = found
+    assert on_server == on_file
+    assert on_file[0].entries
+    assert on_file[0].moves == 1
+    assert on_file[0].forgotten_there == {("8k", "a1")}
+    assert on_file[0].differing

@@ -52,12 +52,11 @@ def find_bank(address: str, folders: Iterable[Path]) -> KeptBank:
     bank = next((one for one in banks if one.name == name), None)
     if bank is None:
         there = [one.name for one in banks]
-        advice = "Name its folder with --bank."
-        if there:
-            advice += (
-                f" {'The bank' if len(there) == 1 else 'The banks'} here: {join_words(there)}."
-            )
-        raise UnknownTopic(f"{address}: there is no bank ‘{name}’ here. {advice}")
+        named = f" {'The bank' if len(there) == 1 else 'The banks'} here: {join_words(there)}."
+        raise UnknownTopic(
+            f"{address}: there is no bank ‘{name}’ here.{named if there else ''}",
+            matter="no such bank",
+        )
     return bank
 
 

@@ -166,9 +166,15 @@ def years_of(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[int]:
     return [found[one.kept.fact][1] for one in entries]
 
 
+def twins_kept(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[bytes]:
+    """Return the mark of each item's twins."""
+    found = _asked(bank, entries)
+    return [found[one.kept.fact][2] for one in entries]
+
+
 def _asked(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
-) -> dict[int, tuple[str, int]]:
+) -> dict[int, tuple[str, int, bytes]]:
     owns = {one.kept.fact: one.kept.own for one in entries}
     ask_missing(bank, list(owns), report)
     found = {}
@@ -178,7 +184,7 @@ def _asked(
         for fact, twin, text, year, sealed in bank.store.rows(query, part):
             if seal(owns[fact], twin, text, year) != sealed:
                 raise IndexFailed("a row is damaged")
-            found[fact] = (text, year)
+            found[fact] = (text, year, twin)
     return found
 
 

@@ -6,14 +6,13 @@ needs it, and kept.
 
 from __future__ import annotations
 
-import hashlib
 import json
 from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.bank.index.sheets import item_of
 from itembank.bank.question.as_item import form_of, read_item
 from itembank.bank.question.maths import Maths, read_maths
-from itembank.bank.question.twins import item_key
+from itembank.bank.question.twins import item_key, twin_mark
 from itembank.bank.question.year import year_of
 from itembank.items.forms.form_rules import form_words
 from itembank.items.item import Step
@@ -45,26 +44,6 @@ def question_of_record(topic: str, record: str) -> QuestionRow:
     else:
         key, year = made.twin, year_of(made, item)
     return QuestionRow(twin_mark(key), json.dumps(shown(item), ensure_ascii=False), year)
-
-
-def twin_mark(key: tuple[object, ...]) -> bytes:
-    """Return a mark that is equal for equal keys of twins, and for no others.
-
-    >>> twin_mark(("find", 1)) == twin_mark(("find", 1)), twin_mark(("find", 1)) == twin_mark(())
-    (True, False)
-    """
-    return hashlib.blake2b(
-        repr(_plain(key)).encode("utf-8", "surrogatepass"), digest_size=16
-    ).digest()
-
-
-def _plain(value: object) -> object:
-    # An enumeration's member is equal to its text, and would be written otherwise.
-    if isinstance(value, str):
-        return str.__str__(value)
-    if isinstance(value, tuple | list):
-        return tuple(_plain(part) for part in value)
-    return value
 
 
 def shown(item: BankItem) -> dict[str, object]:

@@ -32,7 +32,7 @@ from itembank.bank.read.item_checks import is_generated
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.bank_lock import finish_saving
 from itembank.bank.saving.save import Snapshot, save, take
-from itembank.bank.write.as_toml import toml_value, topic_toml
+from itembank.bank.write.as_toml import field_toml, topic_toml
 from itembank.bank.write.blocks import with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
 from itembank.files.together import Together
@@ -279,7 +279,7 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
 def _made_toml(one: Made) -> str:
     name = "pinned" if isinstance(one, PinnedItem) else "generated"
     fields = one.model_dump(exclude_defaults=True)
-    rows = "".join(f"{key} = {toml_value(value)}\n" for key, value in fields.items())
+    rows = "".join(f"{key} = {field_toml(value)}\n" for key, value in fields.items())
     return f"[[{name}]]\n{rows}"
 
 

@@ -24,6 +24,7 @@ from pydantic import (
     Strict,
     StrictInt,
     StrictStr,
+    ValidationInfo,
     WithJsonSchema,
 )
 
@@ -183,6 +184,19 @@ def _form(value: str) -> str:
 Form = Annotated[StrictStr, AfterValidator(_form), Field(json_schema_extra={"enum": sorted(FORMS)})]
 
 
+# Named before the models that use them: a model may look names up as it is made.
+def _licensor(value: str | None, info: ValidationInfo) -> str | None:
+    if value is not None and info.data.get("licence") is None:
+        raise ValueError("stands here without a licence; state both, or neither")
+    return value
+
+
+def _task(value: str | None) -> str | None:
+    if value is not None and value not in TASKS:
+        raise ValueError("is not a task")
+    return value
+
+
 class _Model(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -202,7 +216,7 @@ class BankFile(_Model):
     licence: Annotated[Text | None, Field(description="The licence of its items.")] = None
     licensor: Annotated[
         Text | None,
-        AfterValidator(lambda value, info: _licensor(value, info.data.get("licence"))),
+        AfterValidator(_licensor),
         Field(description="Who grants the licence: a body, a school or a code, never a pupil."),
     ] = None
     authors: Annotated[
@@ -230,12 +244,6 @@ def terms_of(licence: str | None, licensor: str | None) -> str | None:
     return f"{licence}, granted by {licensor}" if licence and licensor else licence
 
 
-def _licensor(value: str | None, licence: str | None) -> str | None:
-    if value is not None and licence is None:
-        raise ValueError("stands here without a licence; state both, or neither")
-    return value
-
-
 class MisconceptionText(_Model):
     """A wrong method that pupils are known to use, and the answer it gives."""
 
@@ -255,7 +263,7 @@ class BankItem(_Model):
     task: Annotated[
         str | None,
         Field(description="What is asked for.", json_schema_extra={"enum": [*TASKS, None]}),
-        AfterValidator(lambda value: _task(value)),
+        AfterValidator(_task),
     ] = None
     form: Annotated[Form | None, Field(description="The form the answer has to have.")] = None
     marks: Annotated[
@@ -307,12 +315,6 @@ class BankItem(_Model):
     def base(self) -> str:
         """Return the id without the mark that a conflict of a merge put after it."""
         return self.id.partition(".")[0]
-
-
-def _task(value: str | None) -> str | None:
-    if value is not None and value not in TASKS:
-        raise ValueError("is not a task")
-    return value
 
 
 class GeneratedSet(_Model):

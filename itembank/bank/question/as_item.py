@@ -8,7 +8,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -45,6 +44,7 @@ from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.sentences.units_said import one_of_two_units
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
 from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.written_how import asks_what_fraction
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
@@ -252,12 +252,9 @@ def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> 
         return "solution"
     if "π" in t.symbols(maths.key):
         return "simplified"
-    if _WHAT_FRACTION.search(words_of(maths)):
+    if asks_what_fraction(words_of(maths)):
         return "fraction"
     return "value"
-
-
-_WHAT_FRACTION = re.compile(r"\b(?:what|which) fraction\b", re.I)
 
 
 def _all_said(item: BankItem) -> bool:

@@ -40,6 +40,12 @@ from itembank.wording.tasks.arithmetic import Saying
 from itembank.wording.tasks.forms_said import says_form
 from itembank.wording.tasks.reader import Reading, read_prompt
 from itembank.wording.tasks.sums import NotBuilt
+from itembank.wording.tasks.written_how import (
+    asks_how_many,
+    in_terms_of_pi,
+    names_a_form,
+    nearest_coin,
+)
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
 
@@ -156,7 +162,7 @@ def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     if reading.task == "extreme":
         _nothing_besides(where)
         return Question(extreme_ask(args, reading.pick, words), item.constants, "", "choose")
-    if re.search(r"\bin the form\b", words, re.I) and form_in_words(words) not in _SHAPES:
+    if names_a_form(words) and form_in_words(words) not in _SHAPES:
         raise NeedsPerson("‘In the form’ is understood for a ratio 1 : n or n : 1 only.")
     task = _task(reading, args, words, item.task)
     if task in ("convert", "share", "round"):
@@ -181,14 +187,11 @@ def _in_order_of(key: t.Node, target: t.Node) -> t.Node:
     return target
 
 
-_HOW_MANY = re.compile(r"\bhow many\b", re.I)
-
-
 def _counted(args: list[t.Node], words: str, key: t.Node) -> t.Node | None:
     """Return *how many minutes are in {2.5 h}* as 2.5 h ÷ 1 min, where the key is a bare number."""
     unit = unit_said(words)
     bare = not _has_unit(key)
-    if not (unit and bare and len(args) == 1 and _HOW_MANY.search(words)):
+    if not (unit and bare and len(args) == 1 and asks_how_many(words)):
         return None
     lasts = isinstance(args[0], t.Sum) and times_in(args[0]) == 0
     if not (_has_unit(args[0]) or lasts):
@@ -215,7 +218,7 @@ def _units_inside(maths: Maths, args: list[t.Node], words: str, task: str) -> No
     """
     if any(_has_unit(node) or isinstance(node, t.ClockTime) for node in args):
         return
-    asked = unit_said(words) or _nearest_coin(words)
+    asked = unit_said(words) or nearest_coin(words)
     if not asked:
         return
     if task not in ("convert", "round", "work-out"):
@@ -225,12 +228,6 @@ def _units_inside(maths: Maths, args: list[t.Node], words: str, task: str) -> No
             "The question asks for another unit than its braces hold: write the unit in the braces "
             "with its number, as {2 h}."
         )
-
-
-def _nearest_coin(words: str) -> str:
-    """Return the coin that money is rounded to, or ``""``."""
-    match = re.search(r"\bto the nearest (pound|penny|euro|dollar)\b", words, re.I)
-    return unit_names()[match[1].lower()] if match else ""
 
 
 def _nothing_besides(where: list[t.Node]) -> None:
@@ -257,7 +254,6 @@ def _all_relations(where: list[t.Node]) -> tuple[t.Relation, ...]:
 
 
 _SHAPES = ("one-to-n", "n-to-one")
-_PI = re.compile(r"\bin terms of (?:π|pi)\b", re.I)
 
 
 def _task(reading: Reading, args: list[t.Node], words: str, stated: str | None) -> str:
@@ -269,7 +265,7 @@ def _task(reading: Reading, args: list[t.Node], words: str, stated: str | None) 
     if task in ("convert", "work-out") and isinstance(only, t.Relation) and not reading.where:
         return "missing" if "□" in t.symbols(only) else task
     if task == "convert":
-        if only is not None and t.symbols(only) == {"π"} and _PI.search(words):
+        if only is not None and t.symbols(only) == {"π"} and in_terms_of_pi(words):
             return "work-out"
         if only is not None and t.symbols(only) - {"π"} and says_form(words):
             return "simplify"

@@ -19,25 +19,7 @@ from itembank.wording.meaning.choices import choice_fault
 from itembank.wording.sentences.prompt import SLOT, index_of, sentences, slotted
 from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.sentences.sizes import size_meant
-
-_LEAST = late(
-    r"\b(?:less|least|lowest|lower|cheap\w*|small\w*|short\w*|lightest|lighter|few\w*|cold\w*|narrow\w*|"
-    r"less expensive|least expensive)\b",
-    re.I,
-)
-_GREATEST = late(
-    r"\b(?:more|most|greatest|greater|larg\w*|bigg\w*|highest|higher|longest|longer|heav\w*|"
-    r"dearest|dearer|tall\w*|warm\w*|hott\w*|wid\w*)\b",
-    re.I,
-)
-_BEST = late(r"\b(?:best|better) (?:value|buy|deal|offer)\b|\bbest\b", re.I)
-_MORE_THAN_CHOOSING = late(
-    r"\b(?:not|n't|never|difference|how much|how many|both|neither|second|third|middle|between|next|"
-    r"after|but one|closest|nearest|avoid|worst|worse|last|later|only|off|lose[sd]?|lost|costs? (?:of|to)|"
-    r"(?:less|least|more|most) (?:cold|warm|hot|heavy|light|slow|fast|likely|far))\b"
-    r"|\bof (?:\w+s )?[A-Z] and [A-Z]\b|\bwhat is the\b",
-    re.I,
-)
+from itembank.wording.story.chosen_by import asks_best, least_or_greatest, more_than_choosing
 
 
 def choose_ask(item: BankItem, maths: Maths) -> Choose:
@@ -52,8 +34,8 @@ def choose_ask(item: BankItem, maths: Maths) -> Choose:
     if len(asking) != 1:
         raise NeedsPerson("To choose takes one question, which says what is chosen by.")
     words = re.sub(SLOT, "…", asking[0])
-    if found := _MORE_THAN_CHOOSING.search(words):
-        raise NeedsPerson(f"‘{found[0]}’ asks for more than to choose the {item.choose}.")
+    if more := more_than_choosing(words):
+        raise NeedsPerson(f"‘{more}’ asks for more than to choose the {item.choose}.")
     way = _way(words, maths)
     if way != item.choose:
         told = f"the words ask for the {way}" if way else "the words do not say which"
@@ -70,12 +52,9 @@ def _way(words: str, maths: Maths) -> str:
 
     *Best value* is the least money for each thing, or the most things for the money.
     """
-    low, high = _LEAST.search(words), _GREATEST.search(words)
-    if low and high:
-        return "greatest" if re.search(r"\bmost expensive\b", words, re.I) else ""
-    if low or high:
-        return "least" if low else "greatest"
-    if not _BEST.search(words):
+    if way := least_or_greatest(words):
+        return "" if way == "both" else way
+    if not asks_best(words):
         return ""
     ways = {_value_way(node) for _, node in maths.options}
     return ways.pop() if len(ways) == 1 else ""

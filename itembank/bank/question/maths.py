@@ -19,6 +19,7 @@ from itembank.notation.algebra import algebra
 from itembank.notation.parse import ParseError, Reading, parse, reading
 from itembank.proof.claim import finding
 from itembank.text.characters import shown
+from itembank.wording.tasks.written_how import says_times
 
 Field = tuple[str | int, ...]
 """Where a line stands in its item: ``("key",)``, ``("working", 2, 1)``."""
@@ -115,31 +116,6 @@ def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
     return pieces
 
 
-_AT_A_TIME = re.compile(
-    r"\b(?:at|until|till|before|after|since|from|between|and|to|is|by) "
-    r"\{(?:[01]\d|2[0-3]):[0-5]\d\}"
-)
-_OF_TIME = re.compile(
-    r"\b(?:times?|minutes?|hours?|how long|clock|starts?|begins?|ends?|finish(?:es)?|leaves?|"
-    r"arrives?|lasts?|late|early)\b",
-    re.I,
-)
-
-
-def _says_times(prompt: str) -> bool:
-    """Whether 10:20 in a prompt is a time of day by its words: *from* {10:20}, of minutes.
-
-    >>> _says_times("How long is it from {10:20} to {11:40}?"), _says_times("Simplify {10:20}.")
-    (True, False)
-    """
-    return (
-        ":" in prompt
-        and _AT_A_TIME.search(prompt) is not None
-        and _OF_TIME.search(prompt) is not None
-        and not re.search(r"\bratios?\b|\bscales?\b|\bshare", prompt, re.I)
-    )
-
-
 def read_maths(item: BankItem) -> Maths:
     """Return every line of an item as a tree, all of them read alike (:func:`reading`).
 
@@ -172,7 +148,7 @@ def read_maths(item: BankItem) -> Maths:
             lines.append((("working", index, 1), text, f"line {index + 1} of ‘working’"))
 
     how = reading(text for _, text, _ in lines)
-    if not how.times and _says_times(item.prompt):
+    if not how.times and says_times(item.prompt):
         how = how._replace(times=True)
     read = [_parsed(text, how) for _, text, _ in lines]
     trees: list[t.Node] = []

@@ -14,7 +14,6 @@ from itembank.items.item import Ask, Find, Round
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
-from itembank.text.late_pattern import late
 from itembank.wording.kinds.kind_wanted import carried
 from itembank.wording.meaning.second import meaning_fault
 from itembank.wording.model_summary import Modelled
@@ -23,6 +22,7 @@ from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.story.conditions import condition_fault
 from itembank.wording.story.question_fits import asked_fault
 from itembank.wording.story.story_numbers import Story, story_fault
+from itembank.wording.story.whole_things import how_many_whole
 
 
 def readable(words: str) -> str:
@@ -79,20 +79,6 @@ def checked_options(item: BankItem, maths: Maths) -> None:
         raise NeedsPerson(fault)
 
 
-_UP = late(
-    r"\b(?:needed|needs?|required|requires?|must|at least|minimum|fewest|least|will it take|"
-    r"does it take)\b",
-    re.I,
-)
-_DOWN = late(
-    r"\bhow many (?:full|complete|whole)\b|\b(?:can|could|maximum|at most|afford|fits?|last)\b",
-    re.I,
-)
-_HOW_MANY = late(rf"\bhow many (?:full |complete |whole )?(?:{SLOT}[ -]?)?(?:\w+ )?(\w+)", re.I)
-# Whole days and weeks are needed to save; a journey may well take a part of one.
-_TAKES = late(r"\bhow many (?:days|weeks|months)\b.*\b(?:needs?|to save)\b", re.I)
-
-
 def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
     """Return a question *how many* of things that come whole, rounded as its words mean.
 
@@ -102,10 +88,8 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
     if not isinstance(ask, Find) or isinstance(ask.target, t.Listing):
         return ask
     asking = questions(maths.runs)
-    if not asking or not (named := _HOW_MANY.search(asking[-1])):
+    if not asking or (asked := how_many_whole(asking[-1])) is None:
         return ask
-    whole = re.search(r"\bhow many (?:full|complete|whole)\b", asking[-1], re.I)
-    spans = _TAKES.search(asking[-1]) or whole or re.search(SLOT, named[0])
     if any(isinstance(part, t.Quantity | t.Money) for part in t.walk(maths.key)):
         return ask
     try:
@@ -114,15 +98,14 @@ def whole_things(ask: Ask, maths: Maths, words: str) -> Ask:
         return ask
     if worth.denominator == 1:
         return ask
-    if _is_measure(named) and not spans:
+    if asked.measure and not asked.whole:
         # How many weeks may be 13 1/3 weeks; a whole number beside it counts whole ones.
         if isinstance(maths.key, t.Int) and abs(maths.key.n - worth) < 1:
             raise NeedsPerson(_not_whole(worth))
         return ask
-    up, down = _UP.search(asking[-1]), _DOWN.search(asking[-1])
-    if bool(up) == bool(down) or ask.relations or worth < 0 or not isinstance(maths.key, t.Int):
+    if not asked.way or ask.relations or worth < 0 or not isinstance(maths.key, t.Int):
         raise NeedsPerson(_not_whole(worth))
-    return Round(ask.target, "nearest", 1, "up" if up else "down")
+    return Round(ask.target, "nearest", 1, asked.way)
 
 
 def _not_whole(worth: Fraction) -> str:
@@ -130,11 +113,3 @@ def _not_whole(worth: Fraction) -> str:
         f"The model comes to {worth}, which is not a whole number of things: "
         "say that they are needed, or how many full ones there can be."
     )
-
-
-def _is_measure(named: re.Match[str]) -> bool:
-    from itembank.wording.sentences.phrases import unit_names
-
-    names = unit_names()
-    words = re.findall(r"\w+", named[0])
-    return any(word.casefold() in names for word in words)

@@ -7,7 +7,6 @@ words point at), what holds besides, and the words. It returns an
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -39,6 +38,7 @@ from itembank.wording.tasks.answer_phrases import (
     rounding_way,
 )
 from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.written_how import speaks_of_digits, truncates
 
 
 class NeedsPerson(t.NotationError):
@@ -122,7 +122,7 @@ def _missing(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
     if not relations or others or "□" not in {n for one in relations for n in t.symbols(one)}:
         raise NeedsPerson("A missing number takes an equation with a □ in it.")
-    if re.search(r"\bdigit", given.words, re.I) and any(
+    if speaks_of_digits(given.words) and any(
         isinstance(part, t.Juxt) for one in relations for part in t.walk(one)
     ):
         raise NeedsPerson(
@@ -296,7 +296,7 @@ def _round(item: BankItem, given: Given) -> Ask:
             "‘to 1 significant figure’ or ‘to the nearest 10’."
         )
     detail, amount = found
-    truncated = re.search(r"\btruncat", given.words, re.I)
+    truncated = truncates(given.words)
     target = given.args[0] if given.modelled else _one(given.all, "round")
     if isinstance(target, t.Relation | t.Listing | t.Ratio | t.Either):
         raise NeedsPerson(f"To round takes a number, and {text(target)} is not one.")

@@ -9,39 +9,12 @@ import re
 
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.task_asks import NeedsPerson
-from itembank.items.item import Ask, Common, Find, Pick, Which
+from itembank.items.item import Ask, Common, Find, Pick
 from itembank.notation import tree as t
-from itembank.text.late_pattern import late
 from itembank.wording.kinds.kind_asked import kind_fault
 from itembank.wording.sentences.prompt import SLOT, sentences, slotted
 from itembank.wording.sentences.question_sentences import questions
-
-_MOST = r"(?:greatest|largest|highest|biggest|longest|maximum|most)"
-_LEAST = r"(?:smallest|least|lowest|fewest|shortest|earliest|soonest|minimum|next|first)"
-_HCF = (
-    rf"\b(?:the )?{_MOST} (?:possible )?number of (?P<things>[\w' -]+)",
-    rf"\b(?:{_MOST} (?:possible )?(?:length|side|size)|length\b.*\bside of the {_MOST}|length of each)\b",
-    rf"\bhow (?:long|wide|big) is (?:each|the side of the {_MOST})\b",
-)
-_LCM = (
-    r"\bhow many (?P<things>[a-z]+)\b.*\b(?:next|again|first|together|same time)\b",
-    rf"\b(?:the )?{_LEAST} (?:possible )?(?:length|height|distance|amount|number of (?P<things>[\w' -]+))",
-    rf"\b(?:the )?{_LEAST} (?:possible )?number that (?:is a multiple of both|both divide into|can be divided by both)",
-    r"\bhow long\b.*\b(?:next|again|together)\b",
-)
-_MORE = late(
-    r"\b(?:area|perimeter|altogether|total|in all|in each|in every|in an?|in one|per|packs?|packets?|boxes|"
-    r"bags of|pieces|o'clock|what time|(?:second|third|fourth) time|how many of|squares|and (?:how|what)|not|except|left over)\b",
-    re.I,
-)
-_PART_OF_SHARE = late(
-    r"\b(?:first|second|third|one|each|more|less|fewer|other|rest|half|per|an? (?:day|week|month|hour))\b",
-    re.I,
-)
-_SIZED: dict[str, Which] = {
-    **dict.fromkeys(("larger", "largest", "greater", "bigger", "biggest"), "largest"),
-    **dict.fromkeys(("smaller", "smallest"), "smallest"),
-}
+from itembank.wording.story import told
 
 
 def told_by_task(maths: Maths, ask: Ask) -> Ask:
@@ -82,12 +55,10 @@ def _common(maths: Maths, ask: Common, words: str) -> Ask:
             "Common factors and multiples are of whole numbers: write the units after the braces, "
             "as {36} cm."
         )
-    if re.search(r"\b(?:only|separate\w*|same kind|one kind)\b", slotted(maths.runs).text, re.I):
+    if told.keeps_kinds_apart(slotted(maths.runs).text):
         raise NeedsPerson("The words set a condition that the task does not know: add a model.")
-    patterns = _HCF if ask.detail == "hcf" else _LCM
-    match = next((found for p in patterns if (found := re.search(p, words, re.I))), None)
-    things = (match.groupdict().get("things") or "") if match else ""
-    if not match or _MORE.search(words) or _is_printed_thing(maths, things, ask.detail):
+    things = told.common_asked(words, ask.detail)
+    if things is None or _is_printed_thing(maths, things, ask.detail):
         raise NeedsPerson(
             f"The task is {ask.detail}, but ‘{words}’ does not ask for that alone: add a model, or "
             "ask as the guide to writing questions does."
@@ -112,11 +83,9 @@ def _is_printed_thing(maths: Maths, things: str, detail: str) -> bool:
 
 def _shared(maths: Maths, ask: Find, words: str) -> Ask:
     _whole_is_shared(maths)
-    one = rf"(?:how much|what|find|work out|calculate)(?: is)? the ({'|'.join(_SIZED)}) (?:share|part|amount)"
-    if sized := re.fullmatch(one, words, re.I):
-        return Pick(ask, _SIZED[sized[1].lower()])
-    total = re.search(r"\b(?:altogether|in total|in all|total|more|less|difference)\b", words, re.I)
-    if total or not re.search(r"\beach\b|\bshares\b|\bevery(?:one|body)?\b", words, re.I):
+    if sized := told.share_of_size(words):
+        return Pick(ask, sized)
+    if not told.asks_every_share(words):
         raise NeedsPerson(f"‘{words}’ does not ask for every share: add a model of the words.")
     return ask
 
@@ -124,19 +93,16 @@ def _shared(maths: Maths, ask: Find, words: str) -> Ask:
 def _whole_is_shared(maths: Maths) -> None:
     """Raise NeedsPerson where the amount of a share may be one part of it, or a rate."""
     asking = questions(maths.runs)
-    told = [s for s in sentences(slotted(maths.runs).text) if s not in asking]
-    last = told[-1] if told else ""
-    if not re.search(
-        rf"\b(?:share|split|divide)[sd]?\b.*\bin(?:to)? the ratio {SLOT}$", last, re.I
-    ):
+    stated = [s for s in sentences(slotted(maths.runs).text) if s not in asking]
+    if not stated or not told.shares_in_ratio(stated[-1]):
         raise NeedsPerson(
             "That the amount is shared in the ratio has to be said last: … share {£60} in the ratio "
             "{2 : 3}; or add a model of the words."
         )
-    if any(not re.search(SLOT, sentence) for sentence in told):
+    if any(not re.search(SLOT, sentence) for sentence in stated):
         raise NeedsPerson("A sentence of the story may change what is shared: add a model.")
-    for sentence in told:
-        if (found := _PART_OF_SHARE.search(sentence)) and not re.search(r"\?$", sentence):
+    for sentence in stated:
+        if part := told.part_of_share(sentence):
             raise NeedsPerson(
-                f"‘{found[0]}’ may mean that not all is shared: add a model of the words."
+                f"‘{part}’ may mean that not all is shared: add a model of the words."
             )

@@ -7,6 +7,7 @@ a copy of it is found.
 
 from __future__ import annotations
 
+import hashlib
 import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
@@ -21,7 +22,7 @@ from itembank.notation import tree as t
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
 
-__all__ = ["bank_twins", "canonical", "item_key", "twin_groups", "twins"]
+__all__ = ["bank_twins", "canonical", "item_key", "twin_groups", "twin_mark", "twins"]
 
 Key = tuple[object, ...]
 Group = tuple[str, ...]
@@ -40,6 +41,26 @@ def item_key(item: BankItem, topic: str = "") -> Key:
         return read_item(item, item.id, topic).twin
     except t.NotationError:
         return ("words", " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold())))
+
+
+def twin_mark(key: tuple[object, ...]) -> bytes:
+    """Return a mark that is equal for equal keys of twins, and for no others.
+
+    >>> twin_mark(("find", 1)) == twin_mark(("find", 1)), twin_mark(("find", 1)) == twin_mark(())
+    (True, False)
+    """
+    return hashlib.blake2b(
+        repr(_plain(key)).encode("utf-8", "surrogatepass"), digest_size=16
+    ).digest()
+
+
+def _plain(value: object) -> object:
+    # An enumeration's member is equal to its text, and would be written otherwise.
+    if isinstance(value, str):
+        return str.__str__(value)
+    if isinstance(value, tuple | list):
+        return tuple(_plain(part) for part in value)
+    return value
 
 
 def twin_groups(keyed: Iterable[tuple[str, Key]]) -> list[Group]:

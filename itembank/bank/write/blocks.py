@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.write.as_toml import FIELDS, item_toml, toml_value
+from itembank.bank.write.as_toml import FIELDS, field_toml, item_toml
 from itembank.errors import ItembankError
 from itembank.files.toml_read import Locator
 
@@ -97,14 +97,14 @@ def _with_field(block: str, name: str, value: Any) -> str:
     document: Any = tomlkit.parse(block)
     item = document["items"][0]
     if name in item:
-        item[name] = tomlkit.parse(f"x = {toml_value(value)}\n")["x"]
+        item[name] = tomlkit.parse(f"x = {field_toml(value)}\n")["x"]
         return tomlkit.dumps(document)
     # A new field goes after the last one that comes before it in the order of writing.
     lines = block.split("\n")
     locator = Locator(block)
     places = [locator.line(("items", 0, other)) for other in FIELDS[: _rank(name)] if other in item]
     after = max(_value_end(lines, place) for place in places) if places else 1
-    return "\n".join([*lines[:after], f"{name} = {toml_value(value)}", *lines[after:]])
+    return "\n".join([*lines[:after], f"{name} = {field_toml(value)}", *lines[after:]])
 
 
 def _rank(name: str) -> int:
@@ -135,7 +135,7 @@ def _with_misconceptions(block: str, value: Any) -> str:
         return tomlkit.dumps(document)
     block = _without_field(block, "misconceptions").rstrip("\n") + "\n"
     for slip in value:
-        rows = "".join(f"{name} = {toml_value(text)}\n" for name, text in slip.items())
+        rows = "".join(f"{name} = {field_toml(text)}\n" for name, text in slip.items())
         block += f"\n[[items.misconceptions]]\n{rows}"
     return block
 

@@ -3,33 +3,17 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.cli.words.printed_item import Printed
 from itembank.cli.words.wrapped import paragraph, question_lines
 from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem
     from itembank.bank.proof.state import EntryState
-    from itembank.items.item import Run, Slip, Step
-    from itembank.notation.tree import Node
     from itembank.proof.outcome import Outcome
     from itembank.work.bank.looking import InFull
-
-
-@dataclass(frozen=True, slots=True)
-class Printed:
-    """What prints of an item, read from its lines."""
-
-    prompt: tuple[Run, ...]
-    key: Node
-    form: str
-    steps: tuple[Step, ...]
-    slips: tuple[Slip, ...]
-    marks: int
-    many: bool = False
-    """Whether many answers are right, so that the key is an example."""
 
 
 def printed(item: BankItem) -> Printed:

@@ -12,6 +12,7 @@ from typing import Any
 
 from itembank.cli.words.advice_given import Advice
 from itembank.cli.words.lesson_advice import LESSON_ADVICE
+from itembank.cli.words.week_advice import WEEK_ADVICE
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import FileFaults, join_words
 from itembank.remark import Remark
@@ -19,22 +20,30 @@ from itembank.text.paths_shown import as_typed
 
 ADVICE: Mapping[str, Advice] = {
     **LESSON_ADVICE,
+    **WEEK_ADVICE,
     "another bank": Advice("Name another bank with --bank.", ["pack"]),
     "bank alone": Advice("For this pack alone: --questions-from both.", ["pack"]),
     "bank locked": Advice("If nobody is, ‘itembank bank unlock {folder}’ takes the lock away."),
     "beyond the year": Advice("For this pack alone: --beyond-year.", ["pack"]),
     "no bank named": Advice("For this pack alone, name its folder with --bank.", ["pack"]),
-    "no department here": Advice("Go to the department's folder, or name it with --department."),
+    "no department here": Advice(
+        "Go to the department's folder, or name it with --department; ‘itembank demo’ writes one "
+        "to try things with."
+    ),
+    "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
     ),
     "place of a pack": Advice("Name another place with --output."),
     "place of packs": Advice("Or name another place for packs with --output."),
+    "no such topic": Advice("‘itembank topics’ lists them all."),
     "no topics": Advice(
-        "Go to a department's folder, name it with --department, or name topics with --topic."
+        "Go to a department's folder, name it with --department, or name topics with --topic; "
+        "‘itembank demo’ writes a department to try things with."
     ),
     "nothing taught": Advice("Name what to ask with --topic."),
+    "question not to be asked": Advice("‘itembank show’ and ‘itembank bank list’ show addresses."),
     "questions": Advice("Change --questions."),
     "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
     "questions on a sheet": Advice("Change --follow-up."),

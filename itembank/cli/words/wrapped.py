@@ -15,7 +15,7 @@ from itembank.text.characters import short_message
 from itembank.text.in_words import plural
 
 if TYPE_CHECKING:
-    from itembank.cli.bank.item_text import Printed
+    from itembank.cli.words.printed_item import Printed
     from itembank.items.item import Item, Run
     from itembank.notation.tree import Node
 

@@ -15,10 +15,11 @@ Prompt and key count, as text. Working and misconceptions do not: they may be be
 
 from __future__ import annotations
 
+import argparse
 import re
 import sys
 from base64 import urlsafe_b64encode
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
@@ -230,12 +231,16 @@ def own_topics(package: str = "generators") -> tuple[Topic, ...]:
     return tuple(topic for topic in topics() if type(topic).__module__.partition(".")[0] == package)
 
 
-def main(*arguments: str) -> None:
-    """Freeze what has grown: ``[FOLDER [PACKAGE]]``, this project's own by default."""
-    folder = Path(arguments[0]) if arguments else FOLDER
-    found = own_topics(*arguments[1:2])
+def freeze(folder: Path, package: str = "generators") -> str:
+    """Freeze what has grown, and return a sentence that says how much it was.
+
+    Raises
+    ------
+    CheckFailed
+        If a question that is frozen has changed or is gone; nothing is written then.
+    """
     before = read(folder)
-    after = grown(found, before)
+    after = grown(own_topics(package), before)
     new = sum(
         held.stop - held.start
         for name, stretches in after.items()
@@ -244,12 +249,29 @@ def main(*arguments: str) -> None:
     if new:
         write(folder, after)
     kept = sum(held[-1].stop for held in before.values())
-    print(f"{folder}: {new:,} questions newly frozen; {kept:,} were, and are what they were.")
+    return f"{folder}: {new:,} questions newly frozen; {kept:,} were, and are what they were."
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Freeze what has grown, as the words after the command ask."""
+    parser = argparse.ArgumentParser(
+        prog="python -m itembank.items.topics.frozen",
+        description="Freezes which question each new address names, and changes none.",
+    )
+    parser.add_argument("folder", nargs="?", type=Path, help=f"{FOLDER} unless named")
+    parser.add_argument("package", nargs="?", default="generators", help="whose topics")
+    asked = parser.parse_args(arguments)
+    if asked.folder is None and not FOLDER.is_dir():
+        raise ItembankError(
+            f"There is no folder {FOLDER} here. Run this in the project's folder, or name a "
+            "folder for the fingerprints."
+        )
+    print(freeze(asked.folder or FOLDER, asked.package))
 
 
 if __name__ == "__main__":
     try:
-        main(*sys.argv[1:3])
+        main()
     except ItembankError as error:
         print(error, file=sys.stderr)
         sys.exit(1 if isinstance(error, CheckFailed) else 2)

@@ -106,9 +106,7 @@ def find_topic(name: str) -> Topic:
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
     advice = f" Did you mean {listed}?" if hint else ""
-    raise UnknownTopic(
-        f"There is no topic ‘{shown(name)}’.{advice} ‘itembank topics’ lists them all."
-    )
+    raise UnknownTopic(f"There is no topic ‘{shown(name)}’.{advice}", matter="no such topic")
 
 
 def find_item(address: str) -> Item:

@@ -11,12 +11,12 @@ from collections.abc import Callable
 
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Item
-from itembank.marking.form.policy import About, about, words_of
 from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
+from itembank.wording.story.amount_asked import About, about, words_of
 
 _NOUN = late(r"\d[\d.,/ ]* ?([a-z]+)[ .!]*$", re.I)
 

@@ -33,7 +33,8 @@ def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool)
         if drawn is None:
             raise ItembankError(
                 f"{address} cannot be asked: no topic of this starter has such a question, or it "
-                "may not be used. ‘itembank show’ and ‘itembank bank list’ show addresses."
+                "may not be used.",
+                matter="question not to be asked",
             )
         found.append(drawn)
     return found

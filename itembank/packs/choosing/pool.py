@@ -29,6 +29,7 @@ from itembank.packs.data.source import (
     sources,
     too_few,
 )
+from itembank.packs.sources.bank_source import BankSource, Question
 from itembank.text.in_words import plural
 
 LOOK_AHEAD = 24
@@ -89,6 +90,24 @@ class Drawn:
         return structure(self.item)
 
 
+class DrawnFromBank(Drawn):
+    """A question of a bank, which is read only when more is asked of it than its address."""
+
+    def __init__(self, question: Question, index: int, values: tuple[Any, ...], source: Source):
+        for name, value in (
+            *(("question", question), ("index", index), ("values", values)),
+            ("source", source),
+        ):
+            object.__setattr__(self, name, value)
+
+    question: Question
+
+    @property
+    def item(self) -> Item:
+        """The question itself."""
+        return self.question.item
+
+
 class Pool:
     """The items of some topics that a pack has not used yet.
 
@@ -109,9 +128,11 @@ class Pool:
         place = (id(source), tier, index)  # what is made holds the source, so the id stays its own
         found = self._made.get(place)
         if found is None:
-            item = source.item(tier, index)
             values = source.spaces[tier][index]
-            found = Drawn(item, index, values, source)
+            if isinstance(source, BankSource):
+                found = DrawnFromBank(source.questions[tier][index], index, values, source)
+            else:
+                found = Drawn(source.item(tier, index), index, values, source)
             self._made[place] = found
         return found
 
@@ -134,18 +155,13 @@ class Pool:
 
     def passed_over(self, drawn: Drawn) -> bool:
         """Tell whether a question, or its twin, is one of those to avoid."""
-        item = drawn.item
         return bool(self._avoided) and (
-            item.address in self._avoided
-            or item.twin in self._avoided
-            or (self._same is not None and self._mark(item) in self._avoided)
+            _address(drawn) in self._avoided or not self._avoided.isdisjoint(self._twins(drawn))
         )
 
     def free(self, drawn: Drawn) -> bool:
         """Tell whether neither the item nor its twin was taken."""
-        if drawn.item.twin in self._used:
-            return False
-        return self._same is None or self._mark(drawn.item) not in self._used
+        return self._used.isdisjoint(self._twins(drawn))
 
     def alike(self, one: Drawn, others: list[Drawn]) -> bool:
         """Tell whether an item is the twin of one of `others`."""
@@ -180,11 +196,11 @@ class Pool:
             self.at(one, tier, index) for one in sources(topic) for index in range(size(one, tier))
         ]
         free = [
-            drawn.item
+            drawn
             for drawn in everything
             if self.free(drawn) and not (rested and self.passed_over(drawn))
         ]
-        return len({item.twin if self._same is None else self._mark(item) for item in free})
+        return len({self._twins(drawn)[-1] for drawn in free})
 
     def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Drawn]:
         """Yield the free items of a tier in random order, until there are no more."""
@@ -233,6 +249,17 @@ class Pool:
             raise self._too_small(topic, tier)
         return self.take(best)
 
+    def _twins(self, drawn: Drawn) -> tuple[tuple[object, ...], ...]:
+        """Return what is equal for the twins of an item: in its topic, then wherever they are.
+
+        Of a question that a person wrote both are one, and known without reading it.
+        """
+        if isinstance(drawn, DrawnFromBank) and drawn.question.mark is not None:
+            return (drawn.question.mark,)
+        if self._same is None:
+            return (drawn.item.twin,)
+        return drawn.item.twin, self._mark(drawn.item)
+
     def _mark(self, item: Item) -> tuple[object, ...]:
         assert self._same is not None
         found = self._marks.get(item.address)
@@ -254,6 +281,10 @@ class Pool:
         said.append("Ask for fewer questions or versions, or add another topic.")
         matters = [name for one in sources(topic) if (name := matter_of(one, tier))]
         return ItembankError(" ".join(said), matter=matters[0] if matters else "")
+
+
+def _address(drawn: Drawn) -> str:
+    return drawn.question.address if isinstance(drawn, DrawnFromBank) else drawn.item.address
 
 
 @cache

@@ -18,9 +18,16 @@ class Question:
     """A question of a bank that may stand in a pack; it is read when somebody looks at it."""
 
     def __init__(
-        self, address: str, tier: Tier, read: Callable[[], Item], tell: Callable[[], Source]
+        self,
+        address: str,
+        tier: Tier,
+        read: Callable[[], Item],
+        tell: Callable[[], Source],
+        mark: tuple[object, ...] | None = None,
     ) -> None:
         self.address, self.tier, self._read, self._tell = address, tier, read, tell
+        self.mark = mark
+        """What is equal for the same question in disguise, where it is known beforehand."""
 
     @cached_property
     def item(self) -> Item:

@@ -13,7 +13,7 @@ from collections.abc import Collection, Sequence
 from functools import partial
 
 from itembank.bank.index.any_address import read_banks
-from itembank.bank.index.known import states, years_of
+from itembank.bank.index.known import states, twins_kept, years_of
 from itembank.bank.index.opened import KeptBank, KeptEntry
 from itembank.bank.model.bank import Bank, Entry
 from itembank.bank.model.content import content_hash
@@ -22,6 +22,7 @@ from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import as_item
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.generated_sets import made_addresses
+from itembank.bank.question.twins import twin_mark
 from itembank.bank.question.year import first_year
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
@@ -196,14 +197,15 @@ class Banks:
                 usable.append((entry, state.sign))
             else:
                 self._leave_out(entry.topic, Tier(entry.kept.tier), _why_not(state))
-        years = years_of(bank, [entry for entry, _ in usable])
-        for (entry, sign), first in zip(usable, years, strict=True):
+        entries = [entry for entry, _ in usable]
+        asked = zip(usable, years_of(bank, entries), twins_kept(bank, entries), strict=True)
+        for (entry, sign), first, twin in asked:
             year, tier = self.drawing.year_for(entry.topic), Tier(entry.kept.tier)
             if year is not None and year < first:
                 self._leave_out(entry.topic, tier, BEYOND)
                 continue
             read, tell = partial(as_item, entry), partial(bank_source, bank, entry, sign)
-            question = Question(entry.address, tier, read, tell)
+            question = Question(entry.address, tier, read, tell, ("question", twin))
             found.setdefault(entry.topic, []).append(question)
 
     def _is_beyond(self, item: Item) -> bool:
@@ -253,4 +255,4 @@ def bank_source(bank: Bank, entry: Entry, sign: SignState) -> Source:
 
 def same_question(item: Item) -> tuple[object, ...]:
     """Return what is equal for the same question in every disguise, whatever made it."""
-    return ("question", *canonical(item.ask, item.form))
+    return ("question", twin_mark(canonical(item.ask, item.form)))

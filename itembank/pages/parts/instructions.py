@@ -6,16 +6,15 @@ sheets and notes. Only the slide moves it, and names the questions it belongs to
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.files.faults import join_words
 from itembank.packs.data.pack import PackItem, Run, TextRun
+from itembank.wording.tasks import written_how
 
 FEWEST = 2
 """Questions that must share an instruction before it is worth a line at the foot."""
-_LAST = re.compile(r"(?<=[.?!])\s+(?P<said>Give your answer\b[^.?!]*\.)\s*$")
 
 
 class Instruction(NamedTuple):
@@ -43,8 +42,7 @@ class Instruction(NamedTuple):
 def last_instruction(item: PackItem) -> str:
     """Return the sentence that ends the prompt and says how the answer is to be given, or ""."""
     last = item.prompt[-1]
-    found = _LAST.search(last.text) if isinstance(last, TextRun) else None
-    return found["said"] if found else ""
+    return written_how.last_instruction(last.text) if isinstance(last, TextRun) else ""
 
 
 def without(item: PackItem, sentence: str) -> list[Run]:

@@ -16,16 +16,14 @@ from itembank.files.toml_table import Table
 from itembank.planning.bands.bands import (
     DEFAULT_MARKS,
     MOST,
-    SHAPES,
     BandError,
     BandScheme,
-    ShapeName,
-    Sign,
     check_intervals,
     default_scheme,
     own_scheme,
 )
 from itembank.planning.bands.next_tasks import MODES, TIERS, NextTask
+from itembank.planning.bands.signs import SHAPES, ShapeName, Sign
 
 _COLOUR = re.compile(r"#[0-9A-Fa-f]{6}")
 MOST_MARKS = 200

@@ -41,30 +41,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from math import floor
-from typing import Literal, get_args
 
 from itembank.errors import ItembankError
-from itembank.files.faults import join_words
-from itembank.planning.bands.next_tasks import DEEPEN, EXTEND, PRACTISE, REBUILD, SECURE, NextTask
+from itembank.planning.bands.next_tasks import NextTask
+from itembank.planning.bands.signs import DEFAULT_SIGNS, ShapeName, Sign, signs_fault
 
-ShapeName = Literal[
-    "house",
-    "ring",
-    "arch",
-    "book",
-    "leaf",
-    "triangle",
-    "circle",
-    "square",
-    "diamond",
-    "pentagon",
-]
-SHAPES: tuple[ShapeName, ...] = get_args(ShapeName)
-OWN_SHAPES: tuple[ShapeName, ...] = ("house", "ring", "arch", "book", "leaf")
-NOT_TOGETHER = frozenset({"triangle", "diamond", "circle", "square"})
-"""Shapes that are not one set of signs: these four together are in use elsewhere."""
-ALIKE = frozenset({"ring", "circle"})
-"""Shapes that cannot be told apart when they are small."""
 FEWEST, MOST = 2, 5
 DEFAULT_MARKS = 8
 
@@ -86,35 +67,6 @@ class Band:
     highest: int
     task: NextTask
 
-
-@dataclass(frozen=True, slots=True)
-class Sign:
-    """How a band is shown, and what it leads to: everything but its scores."""
-
-    name: str
-    letter: str
-    shape: ShapeName
-    colour: str
-    colour_name: str
-    task: NextTask
-
-
-# Colours: M. Okabe and K. Ito, "Color Universal Design", 2008, a palette whose
-# colours stay apart for people with the common kinds of colour blindness (from memory). Only
-# its five that stand out from white by 3 : 1 are used. Their order means nothing: the usual
-# three hold neither red nor green, and no set runs from a red to a green, as a verdict would.
-_REBUILD = Sign("Rebuild", "R", "house", "#0072B2", "blue", REBUILD)
-_PRACTISE = Sign("Practise", "P", "book", "#009E73", "green", PRACTISE)
-_SECURE = Sign("Secure", "S", "ring", "#CC79A7", "pink", SECURE)
-_EXTEND = Sign("Extend", "E", "arch", "#000000", "black", EXTEND)
-_DEEPEN = Sign("Deepen", "D", "leaf", "#D55E00", "vermilion", DEEPEN)
-
-DEFAULT_SIGNS: dict[int, tuple[Sign, ...]] = {
-    2: (_REBUILD, _SECURE),
-    3: (_REBUILD, _SECURE, _EXTEND),
-    4: (_REBUILD, _PRACTISE, _SECURE, _EXTEND),
-    5: (_REBUILD, _PRACTISE, _SECURE, _EXTEND, _DEEPEN),
-}
 
 _QUARTER, _HALF = Fraction(1, 4), Fraction(1, 2)
 _FOUR_FIFTHS, _NINE_TENTHS = Fraction(4, 5), Fraction(9, 10)
@@ -153,25 +105,8 @@ class BandScheme:
                     f"{len(self.signs)} bands need {len(self.signs) - 1} cut scores, "
                     f"not {len(self.cuts)}. Give the lowest score of each band above the first."
                 )
-        for what in ("name", "letter", "shape", "colour"):
-            shown = [str(getattr(sign, what)).casefold() for sign in self.signs]
-            for index, value in enumerate(shown):
-                if value in shown[:index]:
-                    raise BandError(
-                        f"Two bands have the {what} {getattr(self.signs[index], what)}. "
-                        f"Give each band a {what} of its own."
-                    )
-
-        if {sign.shape for sign in self.signs} >= NOT_TOGETHER:
-            raise BandError(
-                "A triangle, a diamond, a circle and a square cannot all be signs of one class. "
-                f"Take another shape for one of them: {join_words(OWN_SHAPES, 'or')}."
-            )
-        if {sign.shape for sign in self.signs} >= ALIKE:
-            raise BandError(
-                "A ring and a circle look alike from the back of a room. Take another shape for "
-                f"one of them: {join_words([s for s in OWN_SHAPES if s not in ALIKE], 'or')}."
-            )
+        if fault := signs_fault(self.signs):
+            raise BandError(fault)
 
     def bands(self, marks: int) -> tuple[Band, ...]:
         """Return the bands for a starter of `marks` marks, lowest first.

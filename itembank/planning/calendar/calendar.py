@@ -101,7 +101,7 @@ class Calendar:
     def _weeks(self) -> dict[datetime.date, int]:
         days = self.teaching_days(self.terms[0].first, self.terms[-1].last)
         mondays = dict.fromkeys(monday(day) for day in days)
-        return {one: number for number, one in enumerate(mondays, 1)}
+        return {day: number for number, day in enumerate(mondays, 1)}
 
     def week_number(self, date: datetime.date) -> int | None:
         """Return the number of the teaching week that holds `date`, the first being 1."""
@@ -190,14 +190,14 @@ def _closed(top: Table, terms: tuple[Term, ...]) -> tuple[Closed, ...]:
     for row in top.tables("closed"):
         why = row.text("why", None, most=60)
         if span := _span(row, one_day=True):
-            one = Closed(*span, why)
-            if terms and not any(t.first <= one.first and one.last <= t.last for t in terms):
+            closed = Closed(*span, why)
+            if terms and not any(t.first <= closed.first and closed.last <= t.last for t in terms):
                 row.fault(
                     "first",
-                    f"‘{why}’, {one.first} to {one.last}, does not lie inside a term. Days "
+                    f"‘{why}’, {closed.first} to {closed.last}, does not lie inside a term. Days "
                     "between terms are free already: take it out, or mend a date.",
                 )
-            found.append(one)
+            found.append(closed)
         row.close()
     return tuple(found)
 

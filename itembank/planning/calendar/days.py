@@ -73,7 +73,7 @@ def _of_calendar(word: str, today: datetime.date) -> datetime.date | None:
             near.append(datetime.date(year, month, day))
     if not near:
         raise ValueError(word)
-    return min(near, key=lambda one: abs(one - today))
+    return min(near, key=lambda date: abs(date - today))
 
 
 def _named(word: str, names: tuple[str, ...]) -> int | None:

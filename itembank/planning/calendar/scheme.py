@@ -53,7 +53,7 @@ class Scheme:
 
     def coming(self, first: datetime.date, last: datetime.date) -> tuple[str, ...]:
         """Return the topics taught from `first` to `last`."""
-        return tuple(one.topic for one in self.topics if first <= one.date <= last)
+        return tuple(taught.topic for taught in self.topics if first <= taught.date <= last)
 
     def current(self, date: datetime.date) -> str | None:
         """Return the topic being taught on `date`: the last one begun by then.
@@ -63,7 +63,7 @@ class Scheme:
         >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
         ('a.b', None)
         """
-        begun = [one.topic for one in self.topics if one.date <= date]
+        begun = [taught.topic for taught in self.topics if taught.date <= date]
         return begun[-1] if begun else None
 
 
@@ -82,7 +82,7 @@ def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -
         name = row.text("topic", None)
         date = _date(row, calendar)
         if name and name not in known_topics:
-            row.fault("topic", unknown_topic(name, known_topics))
+            row.fault("topic", unknown_topic(name, known_topics), matter="no such topic")
         elif name in found:
             row.fault(
                 "topic",
@@ -96,7 +96,7 @@ def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -
         top.fault("", "There are no topics. Add a [[topics]] table with topic and taught or week.")
     top.close()
     file.finish()
-    topics = sorted(found.values(), key=lambda one: one.date)
+    topics = sorted(found.values(), key=lambda taught: taught.date)
     return Scheme(path.stem, year, tuple(topics))
 
 

@@ -107,17 +107,18 @@ def lessons_between(
     """
     held: list[Lesson] = []
     skipped: list[Skipped] = []
-    order = sorted(weekly, key=lambda one: (one.weekday, period_order(one.period)))
+    order = sorted(weekly, key=lambda lesson: (lesson.weekday, period_order(lesson.period)))
     date = first
     while date <= last:
         letter = calendar.week_letter(date)
-        for one in order:
-            if one.weekday != date.weekday() or (one.letter and letter not in ("", one.letter)):
+        for lesson in order:
+            other_week = lesson.letter and letter not in ("", lesson.letter)
+            if lesson.weekday != date.weekday() or other_week:
                 continue
             why = calendar.closed_reason(date)
             if why:
-                skipped.append(Skipped(date, one.period, why))
+                skipped.append(Skipped(date, lesson.period, why))
             else:
-                held.append(Lesson(date, one.period))
+                held.append(Lesson(date, lesson.period))
         date += DAY
     return tuple(held), tuple(skipped)

@@ -67,7 +67,7 @@ def choose_topics(
 
 def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
     day = long_day(lesson.date)
-    known = {one.topic for one in topics}
+    known = {state.topic for state in topics}
     for name in lesson.pinned:
         if name not in known:
             raise ItembankError(f"{day}: {name} is pinned, but it is not in the scheme.")
@@ -78,7 +78,7 @@ def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
             f"{day}: the pins ask for {sum(lesson.pinned.values())} questions, the starter has "
             f"{lesson.questions}. Pin fewer or ask more questions."
         )
-    free = any(lesson.allows(one) for one in topics)
+    free = any(lesson.allows(state) for state in topics)
     if not free and sum(lesson.pinned.values()) < lesson.questions:
         raise ItembankError(
             f"{day}: nothing in the scheme was taught before this lesson, so there is nothing "

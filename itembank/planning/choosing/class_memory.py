@@ -92,16 +92,16 @@ def remember_class(
     memories = {topic: after_teaching(day) for topic, day in taught.items()}
     days: dict[datetime.date, dict[str, Seen]] = defaultdict(dict)
     for topic in taught:
-        for one in by_day(seen.get(topic, ())):
-            days[one.date][topic] = one
+        for occasion in by_day(seen.get(topic, ())):
+            days[occasion.date][topic] = occasion
     starters: dict[datetime.date, list[Scored]] = defaultdict(list)
     for starter in scored:
         starters[starter.date].append(starter)
     for date in sorted(days):
         found: dict[str, tuple[float, float]] = {}
         at = {topic: max(date, memories[topic].last) for topic in days[date]}
-        for topic, one in days[date].items():
-            found[topic] = estimate(memories[topic], at[topic], one.share, one.out_of)
+        for topic, occasion in days[date].items():
+            found[topic] = estimate(memories[topic], at[topic], occasion.share, occasion.out_of)
         for starter in starters[date]:
             share_out(starter, found)
         for topic, (right, doubt) in found.items():

@@ -244,16 +244,16 @@ def by_day(occasions: Iterable[Seen]) -> tuple[Seen, ...]:
     0.8035714285714286
     """
     found: dict[datetime.date, Seen] = {}
-    for one in occasions:
-        old = found.get(one.date)
-        found[one.date] = (
-            one
+    for occasion in occasions:
+        old = found.get(occasion.date)
+        found[occasion.date] = (
+            occasion
             if old is None
             else Seen(
-                one.date,
-                old.right + one.right,
-                old.out_of + one.out_of,
-                old.scored or one.scored,
+                occasion.date,
+                old.right + occasion.right,
+                old.out_of + occasion.out_of,
+                old.scored or occasion.scored,
             )
         )
     return tuple(found[date] for date in sorted(found))

@@ -48,8 +48,11 @@ def solve(
     # Ties are settled by a lot too small to outweigh any difference that matters.
     lot = random.Random(f"{seed}/topics")
     start = lessons[0].date
-    needs = [{name for c in one.coming for name in prerequisites.get(c, ())} for one in lessons]
-    later = [DAY_LATER ** (one.date - start).days for one in lessons]
+    needs = [
+        {name for coming in lesson.coming for name in prerequisites.get(coming, ())}
+        for lesson in lessons
+    ]
+    later = [DAY_LATER ** (lesson.date - start).days for lesson in lessons]
     terms: list[list[list[int]]] = [[[] for _ in topics] for _ in lessons]
     for place, topic in enumerate(topics):
         bonus = [
@@ -76,12 +79,12 @@ def solve(
                 terms[i][place] = [programme.count(0, 1, MORE * firsts[n] + extra[n])]
     for lesson, (least, most), row in zip(lessons, limits, terms, strict=True):
         rest = lesson.questions - sum(least)
-        programme.require([one for some in row for one in some], rest, rest)
+        programme.require([step for some in row for step in some], rest, rest)
         for places, fewest in mix(lesson, topics, least, most, settings):
-            programme.require([one for place in places for one in row[place]], fewest, rest)
+            programme.require([step for place in places for step in row[place]], fewest, rest)
     solution = programme.solve()
     return [
-        [low + sum(solution[one] for one in some) for low, some in zip(least, row, strict=True)]
+        [low + sum(solution[step] for step in some) for low, some in zip(least, row, strict=True)]
         for (least, _), row in zip(limits, terms, strict=True)
     ]
 
@@ -115,7 +118,7 @@ def _path(
     for place, steps in out.items():
         # No lesson is left that was not reached.
         programme.no_more(steps, into[place])
-    found = [[one for k in range(n + 1) for one in into[n, k]] for n in range(len(firsts))]
+    found = [[step for k in range(n + 1) for step in into[n, k]] for n in range(len(firsts))]
     for steps, must in zip(found, forced, strict=True):
         programme.require(steps, int(must), 1)
     return found
@@ -123,7 +126,7 @@ def _path(
 
 def _size(date: datetime.date, topics: Sequence[TopicState], settings: ChoiceSettings) -> float:
     """Return what topics are worth on average on a day, for bonus and cost to be measured by."""
-    values = [worth(one, date, settings) for one in topics if one.taught < date]
+    values = [worth(topic, date, settings) for topic in topics if topic.taught < date]
     return max(sum(values) / max(len(values), 1), 1.0)
 
 
@@ -131,13 +134,13 @@ def _limits(
     lessons: Sequence[LessonWish], topics: Sequence[TopicState]
 ) -> list[tuple[list[int], list[int]]]:
     """Return the limits of each lesson; what a lesson must ask uses up what a topic has left."""
-    left = {one.topic: one.rested for one in topics if one.rested is not None}
+    left = {topic.topic: topic.rested for topic in topics if topic.rested is not None}
     found = []
     for lesson in lessons:
         least, most = limits_of(lesson, topics, [name for name, n in left.items() if n <= 0])
-        for one, count in zip(topics, least, strict=True):
-            if one.topic in left:
-                left[one.topic] -= count
+        for topic, count in zip(topics, least, strict=True):
+            if topic.topic in left:
+                left[topic.topic] -= count
         found.append((least, most))
     return found
 
@@ -152,8 +155,8 @@ def limits_of(
     that are `spent` have no question left that was not used of late, and rest while there are
     others.
     """
-    least = [lesson.pinned.get(one.topic, 0) for one in topics]
-    allowed = [place for place, one in enumerate(topics) if lesson.allows(one)]
+    least = [lesson.pinned.get(topic.topic, 0) for topic in topics]
+    allowed = [place for place, topic in enumerate(topics) if lesson.allows(topic)]
     free = [place for place in allowed if topics[place].topic not in spent] or allowed
     rest = lesson.questions - sum(least)
     while rest > 0:
@@ -183,8 +186,8 @@ def mix(
     for recent, wanted in ((True, settings.fewest_recent), (False, settings.fewest_older)):
         places = [
             place
-            for place, one in enumerate(topics)
-            if most[place] and ((lesson.date - one.taught).days <= settings.recent) == recent
+            for place, topic in enumerate(topics)
+            if most[place] and ((lesson.date - topic.taught).days <= settings.recent) == recent
         ]
         settled = sum(least[place] for place in places)
         there = sum(most[place] for place in places) - settled

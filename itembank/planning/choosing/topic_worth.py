@@ -41,7 +41,8 @@ def worth(topic: TopicState, date: datetime.date, settings: ChoiceSettings) -> f
     True
     """
     days = max((date - topic.memory.last).days, 0)
-    return days * _weakness(topic.memory, len({one.date for one in topic.seen}), date, settings)
+    times = len({occasion.date for occasion in topic.seen})
+    return days * _weakness(topic.memory, times, date, settings)
 
 
 def _weakness(memory: Memory, times: int, date: datetime.date, settings: ChoiceSettings) -> float:
@@ -69,7 +70,7 @@ def next_worths(
     all rest about equally long.
     """
     after = asked(topic.memory, max(dates[0], topic.memory.last))
-    times = len({one.date for one in topic.seen}) + 1
+    times = len({occasion.date for occasion in topic.seen}) + 1
     return [
         _weakness(after, times, date, settings) * _rested(dates[0], date, settings)
         for date in dates[1:]

@@ -51,31 +51,31 @@ def class_scheme(
     """
     days = _lesson_days(plan, calendar, cancelled)
     by_week: dict[int, list[Taught]] = defaultdict(list)
-    for one in scheme.topics:
-        if one.week is not None:
-            by_week[one.week].append(one)
+    for taught in scheme.topics:
+        if taught.week is not None:
+            by_week[taught.week].append(taught)
     found = []
-    for one in scheme.topics:
-        if one.topic in plan.taught:
-            date = plan.taught[one.topic]
+    for taught in scheme.topics:
+        if taught.topic in plan.taught:
+            date = plan.taught[taught.topic]
         elif not plan.lessons:
-            date = one.date
+            date = taught.date
         else:
-            date = _first(days, one.date)
-            if one.week is not None:
-                same = by_week[one.week]
-                held = [day for day in days if calendar.week_number(day) == one.week]
+            date = _first(days, taught.date)
+            if taught.week is not None:
+                same = by_week[taught.week]
+                held = [day for day in days if calendar.week_number(day) == taught.week]
                 if held:
-                    date = held[same.index(one) * len(held) // len(same)]
+                    date = held[same.index(taught) * len(held) // len(same)]
         if date is not None:
-            found.append(replace(one, date=date))
-    there = {one.topic for one in scheme.topics}
+            found.append(replace(taught, date=date))
+    there = {taught.topic for taught in scheme.topics}
     found += [
         Taught(name, date)
         for name, date in plan.taught.items()
         if name not in there and date is not None
     ]
-    return replace(scheme, topics=tuple(sorted(found, key=lambda one: one.date)))
+    return replace(scheme, topics=tuple(sorted(found, key=lambda taught: taught.date)))
 
 
 def _lesson_days(
@@ -86,9 +86,9 @@ def _lesson_days(
         plan.lessons, calendar, calendar.terms[0].first, calendar.terms[-1].last
     )
     days = [
-        one.date
-        for one in held
-        if (one.date, one.period) not in cancelled and (one.date, "") not in cancelled
+        lesson.date
+        for lesson in held
+        if (lesson.date, lesson.period) not in cancelled and (lesson.date, "") not in cancelled
     ]
     return list(dict.fromkeys(days))
 

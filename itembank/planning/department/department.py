@@ -102,10 +102,10 @@ class Department:
             ItembankError: there is no such class; the message names those there are.
         """
         wanted = self.default_class if name is None else name
-        for one in self.classes:
-            if same_name(one.name, wanted):
-                return one
-        names = [one.name for one in self.classes]
+        for school_class in self.classes:
+            if same_name(school_class.name, wanted):
+                return school_class
+        names = [school_class.name for school_class in self.classes]
         there = (
             f"The class is {names[0]}"
             if len(names) == 1
@@ -169,7 +169,7 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         _read_class(row, common or default_scheme(), draw_from, known_topics, in_use, planning)
         for row in rows
     ]
-    names = [one.name for one in classes]
+    names = [school_class.name for school_class in classes]
     for index, row in enumerate(rows):
         if like := name_fault(names[index]):
             row.fault("name", like)
@@ -226,7 +226,7 @@ def _read_class(
     for name in found.plan.taught:
         if known_topics is not None and name not in known_topics:
             where = (*row.path, "taught", *taught_path(row.any("taught"), name))
-            row.file.fault(where, unknown_topic(name, known_topics))
+            row.file.fault(where, unknown_topic(name, known_topics), matter="no such topic")
     if any(mark in found.name for mark in "/\\:\n") or found.name.startswith("."):
         # The name becomes part of a folder's name.
         row.fault("name", f"The name ‘{found.name}’ must not start with . or hold / \\ or :.")
@@ -239,14 +239,14 @@ def read_topics(row: Table, known_topics: Collection[str] | None) -> tuple[str, 
     found: list[str] = []
     values = row.items("topics")
     if not values:
-        row.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+        row.fault("topics", "There are no topics. List at least one.", matter="no such topic")
     for value in values:
         if not isinstance(value, str):
             row.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
         elif value in found:
             row.fault("topics", f"The topic {value} is listed twice.", value)
         elif known_topics is not None and value not in known_topics:
-            row.fault("topics", unknown_topic(value, known_topics), value)
+            row.fault("topics", unknown_topic(value, known_topics), value, matter="no such topic")
         else:
             found.append(value)
     return tuple(found)

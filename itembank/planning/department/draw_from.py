@@ -176,11 +176,11 @@ def _beyond_year(row: Table) -> bool | tuple[str, ...]:
         )
         return False
     found: list[str] = []
-    for one in value:
-        if not isinstance(one, str) or "." not in one:
-            row.fault("beyond_year", f"A topic is a name such as ratio.share, not {one!r}.")
+    for name in value:
+        if not isinstance(name, str) or "." not in name:
+            row.fault("beyond_year", f"A topic is a name such as ratio.share, not {name!r}.")
         else:
-            found.append(one)
+            found.append(name)
     return tuple(found)
 
 

@@ -29,7 +29,9 @@ class Folder:
     prerequisites: Mapping[str, tuple[str, ...]]
     remarks: tuple[str, ...] = ()
 
-    def scheme_of(self, one: SchoolClass, cancelled: Collection[LessonKey] = frozenset()) -> Scheme:
+    def scheme_of(
+        self, school_class: SchoolClass, cancelled: Collection[LessonKey] = frozenset()
+    ) -> Scheme:
         """Return the scheme of work a class follows, with the days on which *it* is taught.
 
         `cancelled` are lessons that did not take place, or will not.
@@ -37,18 +39,19 @@ class Folder:
         Raises:
             ItembankError: the class states none, or has no lessons in its timetable.
         """
+        plan, name = school_class.plan, school_class.name
         file = self.department.folder / departments.FILE_NAME
-        if not one.plan.scheme:
+        if not plan.scheme:
             there = ", ".join(sorted(self.schemes)) or "none yet"
             raise ItembankError(
-                f'{file}: {one.name} has no scheme of work. Add scheme = "…" to its table; '
+                f'{file}: {name} has no scheme of work. Add scheme = "…" to its table; '
                 f"the schemes are {there}."
             )
-        if not one.plan.lessons:
+        if not plan.lessons:
             raise ItembankError(
-                f'{file}: {one.name} has no lessons. Add lessons = ["Mon 1", …] to its table.'
+                f'{file}: {name} has no lessons. Add lessons = ["Mon 1", …] to its table.'
             )
-        return class_scheme(self.schemes[one.plan.scheme], one.plan, self.calendar, cancelled)
+        return class_scheme(self.schemes[plan.scheme], plan, self.calendar, cancelled)
 
 
 def read_folder(
@@ -78,7 +81,9 @@ def read_folder(
     faulty: set[str] = set()
     if calendar is not None:
         classes = department.classes if department else ()
-        banks = dict.fromkeys(path for one in classes for path in one.draw_from.banks or ())
+        banks = dict.fromkeys(
+            path for school_class in classes for path in school_class.draw_from.banks or ()
+        )
         known = KnownTopics(generated, tuple(banks))
         for path in sorted((folder / FOLDER).glob("*.toml")):
             try:
@@ -106,16 +111,16 @@ def read_folder(
 def _timetable_faults(department: Department) -> list[Fault]:
     """Return the clashes between classes that one teacher takes."""
     file = TomlFile(department.folder / departments.FILE_NAME)
-    rows = {one.name: place for place, one in enumerate(department.classes)}
-    for one, other in combinations(department.classes, 2):
-        if not one.plan.teacher or one.plan.teacher != other.plan.teacher:
+    rows = {school_class.name: place for place, school_class in enumerate(department.classes)}
+    for school_class, other in combinations(department.classes, 2):
+        if not school_class.plan.teacher or school_class.plan.teacher != other.plan.teacher:
             continue
         for lesson in other.plan.lessons:
-            if any(lesson.clashes(mine) for mine in one.plan.lessons):
+            if any(lesson.clashes(mine) for mine in school_class.plan.lessons):
                 file.fault(
                     ("classes", rows[other.name], "lessons"),
-                    f"{one.plan.teacher} has {one.name} and {other.name} at the same time, on "
-                    f"{lesson}. Move one of the lessons.",
+                    f"{school_class.plan.teacher} has {school_class.name} and {other.name} at the "
+                    f"same time, on {lesson}. Move one of the lessons.",
                     str(lesson),
                 )
     return file.faults
@@ -124,8 +129,8 @@ def _timetable_faults(department: Department) -> list[Fault]:
 def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
     """Return the lessons of a week A or B that no week is: they would be held every week."""
     file = TomlFile(department.folder / departments.FILE_NAME)
-    for place, one in enumerate(department.classes):
-        for lesson in one.plan.lessons:
+    for place, school_class in enumerate(department.classes):
+        for lesson in school_class.plan.lessons:
             if lesson.letter and calendar.week_a is None:
                 file.fault(
                     ("classes", place, "lessons"),
@@ -141,8 +146,8 @@ def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
     """Return the days outside the school year on which a class is said to be taught a topic."""
     file = TomlFile(department.folder / departments.FILE_NAME)
     first, last = calendar.terms[0].first, calendar.terms[-1].last
-    for place, one in enumerate(department.classes):
-        for name, date in one.plan.taught.items():
+    for place, school_class in enumerate(department.classes):
+        for name, date in school_class.plan.taught.items():
             if date is not None and not first <= date <= last:
                 written = taught_path(file.data["classes"][place]["taught"], name)
                 file.fault(
@@ -156,8 +161,8 @@ def _scheme_faults(
     department: Department, schemes: Mapping[str, Scheme], faulty: Collection[str]
 ) -> list[Fault]:
     file = TomlFile(department.folder / departments.FILE_NAME)
-    for place, one in enumerate(department.classes):
-        name = one.plan.scheme
+    for place, school_class in enumerate(department.classes):
+        name = school_class.plan.scheme
         if not name or name in faulty:
             continue
         where = ("classes", place, "scheme")
@@ -169,10 +174,11 @@ def _scheme_faults(
                 else f"Make {department.folder / FOLDER / name}.toml, or mend the name."
             )
             file.fault(where, f"There is no scheme of work ‘{name}’. {there}")
-        elif schemes[name].year != one.year:
+        elif schemes[name].year != school_class.year:
             file.fault(
                 where,
-                f"{one.name} is in year {one.year}, but {name} is for year {schemes[name].year}.",
+                f"{school_class.name} is in year {school_class.year}, but {name} is for year "
+                f"{schemes[name].year}.",
             )
     return file.faults
 
@@ -210,7 +216,7 @@ def _remarks(
     """Return what is odd about the schemes without being wrong."""
     found = []
     for name, scheme in sorted(schemes.items()):
-        dates = {one.topic: one.date for one in scheme.topics}
+        dates = {taught.topic: taught.date for taught in scheme.topics}
         for topic, date in dates.items():
             for below in prerequisites.get(topic, ()):
                 if below in dates and dates[below] > date:

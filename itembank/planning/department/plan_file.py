@@ -95,7 +95,7 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
     found: list[PlannedTopic] = []
     values = top.items("topics")
     if not values:
-        top.fault("topics", "There are no topics. List at least one: ‘itembank topics’ shows them.")
+        top.fault("topics", "There are no topics. List at least one.", matter="no such topic")
     for index, value in enumerate(values):
         if isinstance(value, str):
             topic = PlannedTopic(value)
@@ -108,10 +108,10 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
         else:
             top.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
             continue
-        if topic.id in (one.id for one in found):
+        if topic.id in (other.id for other in found):
             top.fault("topics", f"The topic {topic.id} is listed twice.", topic.id)
         elif topic.id and known is not None and topic.id not in known:
-            top.fault("topics", unknown_topic(topic.id, known), topic.id)
+            top.fault("topics", unknown_topic(topic.id, known), topic.id, matter="no such topic")
         found.append(topic)
     return tuple(found)
 

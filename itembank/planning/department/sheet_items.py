@@ -38,4 +38,6 @@ class LessonSheets:
         >>> one.addresses
         ('a.b/core/1', 'a.b/core/2')
         """
-        return tuple(one for sheet in self.sheets for one in (*sheet.opens, *sheet.questions))
+        return tuple(
+            address for sheet in self.sheets for address in (*sheet.opens, *sheet.questions)
+        )

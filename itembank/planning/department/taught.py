@@ -37,7 +37,7 @@ def taught_dates(
     except FileFaults:
         return found
     taught = class_scheme(scheme, group.plan, calendar, frozenset(cancelled))
-    return found | {one.topic: one.date for one in taught.topics}
+    return found | {topic.topic: topic.date for topic in taught.topics}
 
 
 class _AnyTopic(frozenset[str]):

@@ -51,7 +51,7 @@ def planned_lessons(folder: Path, class_name: str) -> list[AskedBefore]:
             faults += error.faults
     if faults:
         raise FileFaults(faults)
-    return sorted(found, key=lambda one: (one.date, period_order(one.period)))
+    return sorted(found, key=lambda lesson: (lesson.date, period_order(lesson.period)))
 
 
 def _read(path: Path, class_name: str) -> list[AskedBefore]:
@@ -69,7 +69,7 @@ def _read(path: Path, class_name: str) -> list[AskedBefore]:
         if date is None:
             continue
         period = str(row.any("period") or "")
-        topics = [str(one.any("topic")) for one in row.tables("topics") if "topic" in one]
+        topics = [str(topic.any("topic")) for topic in row.tables("topics") if "topic" in topic]
         addresses = [*_words(row, "asked"), *_words(row, "items")]
         addresses += sheets.get((date.isoformat(), period), ())
         found.append(AskedBefore(date, period, tuple(topics), tuple(dict.fromkeys(addresses))))
@@ -78,7 +78,7 @@ def _read(path: Path, class_name: str) -> list[AskedBefore]:
 
 
 def _words(row: Table, key: str) -> list[str]:
-    return [one for one in row.items(key) if isinstance(one, str)]
+    return [value for value in row.items(key) if isinstance(value, str)]
 
 
 def topic_states(
@@ -95,25 +95,32 @@ def topic_states(
     nothing better is known. What was recorded of a topic that day goes before it. `scored` are
     the starters of which only scores are known.
     """
-    seen = {name: [one for one in rows if one.date < before] for name, rows in recorded.items()}
+    seen = {
+        name: [occasion for occasion in rows if occasion.date < before]
+        for name, rows in recorded.items()
+    }
     for lesson in planned:
         for name in lesson.topics:
             known = seen.setdefault(name, [])
-            if lesson.date < before and lesson.date not in [one.date for one in known]:
+            if lesson.date < before and lesson.date not in [occasion.date for occasion in known]:
                 known.append(Seen(lesson.date, 0, 0))
     rows: dict[str, tuple[Seen, ...]] = {}
-    for one in scheme.topics:
+    for topic in scheme.topics:
         # What was asked before the teaching, by a pin, says nothing of what is remembered of it.
-        rows[one.topic] = tuple(row for row in seen.get(one.topic, ()) if row.date >= one.date)
-    taught = {one.topic: one.date for one in scheme.topics}
-    memories = remember_class(taught, rows, [one for one in scored if one.date < before])
+        rows[topic.topic] = tuple(
+            row for row in seen.get(topic.topic, ()) if row.date >= topic.date
+        )
+    taught = {topic.topic: topic.date for topic in scheme.topics}
+    memories = remember_class(
+        taught, rows, [starter for starter in scored if starter.date < before]
+    )
     return tuple(
         TopicState(
-            one.topic,
-            titles.get(one.topic, one.topic),
-            one.date,
-            memories[one.topic],
-            rows[one.topic],
+            topic.topic,
+            titles.get(topic.topic, topic.topic),
+            topic.date,
+            memories[topic.topic],
+            rows[topic.topic],
         )
-        for one in scheme.topics
+        for topic in scheme.topics
     )

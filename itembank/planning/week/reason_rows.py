@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
+from typing import Any
 
 from itembank.files.toml_table import Table
+from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.calendar.calendar import read_date
 from itembank.planning.choosing.topic_reason import Again, Cause, Occasion, Reason
-from itembank.planning.week.sheet_rows import quoted
 
 HEAD = """\
 
@@ -27,38 +28,33 @@ def reason_lines(lessons: Iterable[tuple[Lesson, Mapping[str, Reason]]]) -> list
     """Return the lines of the tables of all lessons with reasons for topics."""
     lines = []
     for (date, period), reasons in lessons:
-        rows = [
-            f"    {{ topic = {quoted(topic)}, {', '.join(_keys(reason))} }},"
-            for topic, reason in reasons.items()
-        ]
+        rows = [{"topic": topic, **_facts(reason)} for topic, reason in reasons.items()]
         if rows:
-            lines += ["", "[[reasons]]", f"date = {date.isoformat()}"]
-            lines += [f"period = {quoted(period)}", "topics = [", *rows, "]"]
+            lines += ["", "[[reasons]]", *toml_pairs({"date": date, "period": period})]
+            lines.append(f"topics = {toml_lines(rows)}")
     return [*HEAD.split("\n"), *lines] if lines else []
 
 
-def _keys(reason: Reason) -> list[str]:
-    keys = [f"cause = {quoted(reason.cause.value)}"]
-    if reason.taught is not None:
-        keys.append(f"taught = {reason.taught.isoformat()}")
-    for name, occasion in (("last", reason.last), ("told", reason.told)):
-        if occasion is not None:
-            keys.append(f"{name} = {_occasion(occasion)}")
-    if reason.needed_for:
-        keys.append(f"needed_for = [{', '.join(map(quoted, reason.needed_for))}]")
-    if reason.again is not None:
-        date, questions = reason.again.date.isoformat(), reason.again.questions
-        keys.append(f"again = {{ date = {date}, questions = {questions} }}")
-    return keys
+def _facts(reason: Reason) -> dict[str, Any]:
+    """Return what is known of a reason, by the names it has in a plan."""
+    again = reason.again
+    facts = {
+        "cause": reason.cause.value,
+        "taught": reason.taught,
+        "last": _occasion(reason.last),
+        "told": _occasion(reason.told),
+        "needed_for": reason.needed_for or None,
+        "again": again and {"date": again.date, "questions": again.questions},
+    }
+    return {name: value for name, value in facts.items() if value is not None}
 
 
-def _occasion(occasion: Occasion) -> str:
-    keys = [f"date = {occasion.date.isoformat()}"]
-    if occasion.right is not None:
-        keys += [f"right = {occasion.right}", f"answers = {occasion.answers}"]
-    if occasion.scored:
-        keys.append("scored = true")
-    return f"{{ {', '.join(keys)} }}"
+def _occasion(occasion: Occasion | None) -> dict[str, Any] | None:
+    if occasion is None:
+        return None
+    right, scored = occasion.right, occasion.scored
+    counted = {} if right is None else {"right": right, "answers": occasion.answers}
+    return {"date": occasion.date, **counted, **({"scored": True} if scored else {})}
 
 
 def read_reason_row(row: Table) -> tuple[Lesson | None, dict[str, Reason]]:

@@ -7,11 +7,11 @@ and so that later weeks know what the class was given.
 from __future__ import annotations
 
 import datetime
-import json
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 
 from itembank.errors import ItembankError
 from itembank.files.toml_table import Table
+from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.items.item import Tier
 from itembank.planning.calendar.calendar import read_date
 from itembank.planning.department.department import MOST_FOLLOW_UP
@@ -26,46 +26,26 @@ HEAD = """\
 WIDTH = 96
 
 
-def quoted(text: str) -> str:
-    r"""Return a text as TOML writes it.
-
-    >>> print(quoted('a "b"'))
-    "a \"b\""
-    """
-    # A JSON string is a TOML basic string, once DEL is escaped as TOML wants it.
-    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
-
-
 def sheet_lines(lessons: Iterable[tuple[datetime.date, str, LessonSheets]]) -> list[str]:
     """Return the lines of the tables of all lessons that have sheets."""
     lines = []
     for date, period, sheets in lessons:
         if not sheets:
             continue
-        lines += ["", "[[sheets]]", f"date = {date.isoformat()}", f"period = {quoted(period)}"]
-        lines += [*_list("topics", sheets.topics), f"questions = {sheets.wanted}"]
-        for one in sheets.sheets:
-            if one.opens:
-                lines += _list(f"{one.tier}_opens", one.opens)
-            lines += _list(one.tier, one.questions)
+        lines += ["", "[[sheets]]", *toml_pairs({"date": date, "period": period})]
+        lines.append(f"topics = {toml_lines(sheets.topics, WIDTH)}")
+        lines.append(f"questions = {sheets.wanted}")
+        for sheet in sheets.sheets:
+            if sheet.opens:
+                lines.append(f"{sheet.tier}_opens = {toml_lines(sheet.opens, WIDTH)}")
+            lines.append(f"{sheet.tier} = {toml_lines(sheet.questions, WIDTH)}")
     return [*HEAD.split("\n"), *lines] if lines else []
-
-
-def _list(key: str, values: Sequence[str]) -> list[str]:
-    """Return a list of texts, as many on a line as there is room for."""
-    rows = [""]
-    for value in values:
-        word = f"{quoted(value)},"
-        if rows[-1] and len(rows[-1]) + len(word) + 1 > WIDTH:
-            rows.append("")
-        rows[-1] += f" {word}" if rows[-1] else word
-    return [f"{key} = [", *(f"    {row}" for row in rows if row), "]"]
 
 
 def sheet_addresses(row: Table) -> tuple[str, ...]:
     """Return every address in a table, whatever else is wrong with it."""
     keys = [key for tier in Tier for key in (f"{tier.value}_opens", tier.value)]
-    return tuple(one for key in keys for one in row.items(key) if isinstance(one, str))
+    return tuple(address for key in keys for address in row.items(key) if isinstance(address, str))
 
 
 def read_sheet_row(

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field, replace
 from itembank.planning.calendar.scheme import Scheme
 from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
 from itembank.planning.choosing.memory import after_teaching
+from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Cause, Reason, reason
 from itembank.planning.choosing.week_settings import ChoiceSettings
-from itembank.planning.week.week_plan import PlannedLesson, WeekTopic
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ def choose_week(
     Raises:
         ItembankError: nothing can be chosen, or what is held asks for too much.
     """
-    names = {one.topic for one in known.topics}
+    names = {state.topic for state in known.topics}
     extra = dict.fromkeys(t for hold in holds for t in hold.least if t not in names)
     first = lessons[0].date
     # A topic from outside the scheme comes only where the teacher wants it.
@@ -54,13 +55,12 @@ def choose_week(
     for lesson, hold in zip(lessons, holds, strict=True):
         banned = {*lesson.never_topics, *extra}
         if hold.only is not None:
-            banned |= {one.topic for one in states if one.topic not in hold.only}
-        current = known.scheme.current(lesson.date)
+            banned |= {state.topic for state in states if state.topic not in hold.only}
         wishes.append(
             LessonWish(
                 lesson.date,
                 lesson.questions,
-                (current,) if current else (),
+                _coming(lesson, known),
                 dict(hold.least),
                 frozenset(banned - set(hold.least)),
             )
@@ -71,40 +71,64 @@ def choose_week(
             lesson,
             topics=in_order(
                 lesson,
-                [
-                    _with_reason(one.topic, one.count, lesson, wish, states, known, extra)
-                    for one in choice.topics
-                ],
+                [_with_reason(topic.topic, topic.count, lesson, known) for topic in choice.topics],
             ),
         )
-        for lesson, wish, choice in zip(lessons, wishes, chosen, strict=True)
+        for lesson, choice in zip(lessons, chosen, strict=True)
     )
 
 
 def in_order(lesson: PlannedLesson, topics: Sequence[WeekTopic]) -> tuple[WeekTopic, ...]:
     """Return topics with those that were there before in their order, the new ones after them."""
-    places = {one.topic: place for place, one in enumerate(lesson.topics)}
-    return tuple(sorted(topics, key=lambda one: places.get(one.topic, len(places))))
+    places = {topic.topic: place for place, topic in enumerate(lesson.topics)}
+    return tuple(sorted(topics, key=lambda topic: places.get(topic.topic, len(places))))
 
 
-def _with_reason(
-    topic: str,
-    count: int,
-    lesson: PlannedLesson,
-    wish: LessonWish,
-    states: Sequence[TopicState],
-    known: Known,
-    extra: Collection[str],
-) -> WeekTopic:
-    old = next((one for one in lesson.topics if one.topic == topic), None)
+def _with_reason(topic: str, count: int, lesson: PlannedLesson, known: Known) -> WeekTopic:
+    old = next((wanted for wanted in lesson.topics if wanted.topic == topic), None)
     if old is not None and old.reason is not None:
         return replace(old, count=count)
-    pinned = old is not None and old.pinned
-    state = next(one for one in states if one.topic == topic)
-    if topic in extra:
-        why = Reason(lesson.date, Cause.OUTSIDE)
-    elif state.taught >= lesson.date:
-        why = Reason(lesson.date, Cause.TEACHER, state.taught)
-    else:
-        why = reason(state, wish, known.prerequisites, states)
-    return WeekTopic(topic, count, why, pinned)
+    return WeekTopic(topic, count, reason_for(topic, lesson, known), old is not None and old.pinned)
+
+
+def reason_for(topic: str, lesson: PlannedLesson, known: Known) -> Reason:
+    """Return why a topic comes in a lesson, by what is known of the class."""
+    state = next((state for state in known.topics if state.topic == topic), None)
+    if state is None:
+        return Reason(lesson.date, Cause.OUTSIDE)
+    if state.taught >= lesson.date:
+        return Reason(lesson.date, Cause.TEACHER, state.taught)
+    wish = LessonWish(lesson.date, lesson.questions, _coming(lesson, known))
+    return reason(state, wish, known.prerequisites, known.topics)
+
+
+def _coming(lesson: PlannedLesson, known: Known) -> tuple[str, ...]:
+    """Return the topics that a lesson itself teaches."""
+    current = known.scheme.current(lesson.date)
+    return (current,) if current else ()
+
+
+def with_facts(plan: WeekPlan, known: Known) -> WeekPlan:
+    """Return a plan with the facts of reasons of which only a sentence is there.
+
+    Older versions wrote nothing else. Where what is known gives the very same words, it is what
+    they were made of; where it does not, the sentence stays. It is compared, never read.
+    """
+
+    def found(topic: WeekTopic, lesson: PlannedLesson) -> WeekTopic:
+        if not topic.is_sentence:
+            return topic
+        facts = reason_for(topic.topic, lesson, known)
+        return (
+            replace(topic, reason=facts)
+            if reason_words(facts, topic.pinned) == topic.why
+            else topic
+        )
+
+    return replace(
+        plan,
+        lessons=tuple(
+            replace(lesson, topics=tuple(found(topic, lesson) for topic in lesson.topics))
+            for lesson in plan.lessons
+        ),
+    )

@@ -1,122 +1,103 @@
-"""The teacher's changes to a week: pin, ban, swap, replace, reorder, more or fewer questions.
+"""Makes a teacher's changes to a week, and keeps all the rest as it is.
 
 Where a change leaves a gap it is filled by :func:`itembank.planning.week.week_choice.choose_week`
-with all else held as it is.
+with all else held.
 """
 
 from __future__ import annotations
 
 import contextlib
-import datetime
-import re
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from functools import singledispatchmethod
 
-from itembank.errors import ItembankError
-from itembank.planning.calendar.days import parse_day
+from itembank.errors import ItembankError, SeveralErrors
+from itembank.files.faults import join_words
+from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
+from itembank.planning.week.changes import (
+    IN_TURN,
+    Ban,
+    Change,
+    Instead,
+    Length,
+    LessonName,
+    Order,
+    Pin,
+    Swap,
+    lessons_named,
+)
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
 from itembank.text.in_words import long_day, weekday
-from itembank.text.whole_number import whole_number
 
-DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_BRITISH = re.compile(r"(\d{1,2}/\d{1,2}/\d{4})(?:/(.+))?")
 TopicOf = Callable[[str], str]
 """Returns the topic of the item at an address; raises ItembankError where it names nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Edits:
-    """Changes as typed: each begins with a day, where it is not for the whole week."""
-
-    pin: tuple[str, ...] = ()
-    ban: tuple[str, ...] = ()
-    swap: tuple[str, ...] = ()
-    instead: tuple[str, ...] = ()
-    order: tuple[str, ...] = ()
-    questions: tuple[str, ...] = ()
-
-    def __bool__(self) -> bool:
-        """Tell whether anything is to be changed."""
-        return any((self.pin, self.ban, self.swap, self.instead, self.order, self.questions))
-
-
-def find_day(plan: WeekPlan, word: str) -> int | None:
-    """Return which lesson a day means: ``tue``, ``2026-12-01``, ``tue/3`` for its period.
-
-    None where the word is no day at all.
+def find_lesson(plan: WeekPlan, name: LessonName) -> int:
+    """Return the place in a plan of the lesson that a person names.
 
     Raises:
-        ItembankError: there is no lesson on that day, or two.
+        ItembankError: there is no lesson on that day, or there are two.
     """
-    british = _BRITISH.fullmatch(word)  # whose own strokes part no period
-    text, period = british.groups("") if british else word.partition("/")[::2]
-    low = text.casefold()
-    date = None
-    if len(low) >= 3 and (found := [i for i, day in enumerate(DAYS) if day.startswith(low)]):
-        date = plan.week + datetime.timedelta(days=found[0])
-    elif text[:1].isdigit() and (british or "-" in text or len(text) > 4):
-        date = parse_day(text, plan.week)
-    if date is None:
-        return None
-    there = [
+    date = name.day(plan.week)
+    places = [
         place
-        for place, one in enumerate(plan.lessons)
-        if one.date == date and period in ("", one.period)
+        for place, lesson in enumerate(plan.lessons)
+        if lesson.date == date and name.period in ("", lesson.period)
     ]
-    day = long_day(date)
-    if not there:
-        days = ", ".join(f"{weekday(one.date)[:3]} {one.date.day}" for one in plan.lessons)
+    if not places:
+        named = [f"{weekday(lesson.date)[:3]} {lesson.date.day}" for lesson in plan.lessons]
+        days = ", ".join(named)
         raise ItembankError(
-            f"{plan.class_name} has no such lesson on {day}. The lessons are {days}."
+            f"{plan.class_name} has no such lesson on {long_day(date)}. The lessons are {days}."
         )
-    if len(there) > 1:
+    if len(places) > 1:
         raise ItembankError(
-            f"There are {len(there)} lessons on {day}. Add the period, as in {text}/"
-            f"{plan.lessons[there[0]].period}."
+            f"There are {len(places)} lessons on {long_day(date)}. Add the period, as in "
+            f"{name.text}/{plan.lessons[places[0]].period}."
         )
-    return there[0]
+    return places[0]
 
 
 def refuse_closed(
-    plan: WeekPlan, edits: Edits, closed: Mapping[tuple[datetime.date, str], str]
+    plan: WeekPlan, changes: Sequence[Change], closed: Mapping[LessonKey, str]
 ) -> None:
     """Refuse changes that name a lesson of which nothing may change any more; `closed` says why.
 
     A change for the whole week is for the lessons that are still open.
 
     Raises:
-        ItembankError: every such change.
+        SeveralErrors: every such change.
     """
-    faults = []
-    for name in ("questions", "ban", "swap", "instead", "pin", "order"):
-        for text in getattr(edits, name):
-            words = _words(text)
-            days = words[:3:2] if name == "swap" else words[:1]
-            for word in days if len(words) > 1 else ():
-                place = None
-                with contextlib.suppress(ItembankError):  # the editor says what is wrong with it
-                    place = find_day(plan, word)
-                one = plan.lessons[place] if place is not None else None
-                if one is not None and one.key in closed:
-                    faults.append(
-                        f"--{name} ‘{text}’: {one} {closed[one.key]}, so its starter stays as the "
-                        "class had it. Change a lesson to come."
+    refused = []
+    for change in in_turn(changes):
+        for name in lessons_named(change):
+            with contextlib.suppress(ItembankError):  # the editor says what is wrong with it
+                lesson = plan.lessons[find_lesson(plan, name)]
+                if lesson.key in closed:
+                    refused.append(
+                        _of_change(
+                            change,
+                            ItembankError(
+                                f"{lesson} {closed[lesson.key]}, so its starter stays as the "
+                                "class had it. Change a lesson to come."
+                            ),
+                        )
                     )
-    if faults:
-        raise ItembankError("\n".join(faults))
+    if refused:
+        raise SeveralErrors(refused)
 
 
-def _words(text: str) -> list[str]:
-    """Return the words of a change; a comma parts them too, and topics are in small letters.
+def in_turn(changes: Sequence[Change]) -> list[Change]:
+    """Return changes in the order in which they are made."""
+    return [change for kind in IN_TURN for change in changes if isinstance(change, kind)]
 
-    >>> _words("Tue/3A Ratio.Share, 3")
-    ['Tue/3A', 'ratio.share', '3']
-    """
-    words = text.replace(",", " ").split()
-    return [one.lower() if "." in one and ":" not in one else one for one in words]
+
+def _of_change(change: Change, error: ItembankError) -> ItembankError:
+    return error.within(f"{change.said}: ") if change.said else error
 
 
 class Editor:
@@ -131,80 +112,77 @@ class Editor:
         self.plan, self.known = plan, known
         self._topics, self._topic_of = known_topics, topic_of
 
-    def apply(self, edits: Edits) -> WeekPlan:
+    def apply(self, changes: Sequence[Change]) -> WeekPlan:
         """Return the plan with all changes made.
 
         Raises:
-            ItembankError: every change that makes no sense, all at once.
+            SeveralErrors: every change that makes no sense, all at once.
         """
         faults = []
-        for name, change in (
-            ("questions", self._questions),
-            ("ban", self._ban),
-            ("swap", self._swap),
-            ("instead", self._instead),
-            ("pin", self._pin),
-            ("order", self._order),
-        ):
-            for text in getattr(edits, name):
-                try:
-                    change(_words(text))
-                except ItembankError as error:
-                    faults.append(f"--{name} ‘{text}’: {error}")
+        for change in in_turn(changes):
+            try:
+                self._make(change)
+            except ItembankError as error:
+                faults.append(_of_change(change, error))
         if faults:
-            raise ItembankError("\n".join(faults))
+            raise SeveralErrors(faults)
         return self.plan
 
-    def _one(self, word: str, example: str) -> int:
-        place = find_day(self.plan, word)
-        if place is None:
-            raise ItembankError(f"‘{word}’ is not a day. Write it as in: {example}")
-        return place
+    @singledispatchmethod
+    def _make(self, change: Change) -> None:
+        """Make one change."""
+        raise NotImplementedError(change)
 
     def _topic(self, name: str) -> str:
         if name not in self._topics:
-            raise ItembankError(unknown_topic(name, self._topics))
+            raise ItembankError(unknown_topic(name, self._topics), matter="no such topic")
         return name
 
+    def _places(self, name: LessonName | None) -> list[int]:
+        """Return the place of the lesson that is named, or those of all."""
+        if name is None:
+            return list(range(len(self.plan.lessons)))
+        return [find_lesson(self.plan, name)]
+
     def _put(self, changed: Mapping[int, PlannedLesson]) -> None:
-        lessons = [changed.get(place, one) for place, one in enumerate(self.plan.lessons)]
+        lessons = [changed.get(place, lesson) for place, lesson in enumerate(self.plan.lessons)]
         self.plan = replace(self.plan, lessons=tuple(lessons))
 
     def _fill(self, changed: Mapping[int, tuple[PlannedLesson, Hold]]) -> None:
         """Choose what is open in some lessons, the others held."""
         lessons, holds = [], []
-        for place, one in enumerate(self.plan.lessons):
-            lesson, hold = changed.get(place, (one, Hold(one.counts)))
+        for place, lesson in enumerate(self.plan.lessons):
+            lesson, hold = changed.get(place, (lesson, Hold(lesson.counts)))
             lessons.append(lesson)
             holds.append(hold)
         made = choose_week(lessons, holds, self.known)
         self._put({place: made[place] for place in changed})
 
-    def _pin(self, words: Sequence[str]) -> None:
-        example = "tue ratio.share, tue ratio.share 3 or tue ratio.share/core/12"
-        wanted = whole_number(words[2]) if len(words) == 3 else 0
-        if len(words) not in (2, 3) or wanted is None:
-            raise ItembankError(f"Write a day and a topic or an address: {example}")
-        place = self._one(words[0], example)
+    @_make.register
+    def _pin(self, change: Pin) -> None:
+        place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
-        name = words[1]
+        name = change.name
         if is_address(name):
             topic = self._topic_of(name)
-            items = (*(one for one in lesson.items if one != name), name)
-            held = sum(self._topic_of(one) == topic for one in items)
+            items = (*(address for address in lesson.items if address != name), name)
+            held = sum(self._topic_of(address) == topic for address in items)
             count = max(held, lesson.counts.get(topic, 0))
         else:
             topic, items = self._topic(name), lesson.items
-            count = wanted if len(words) == 3 else max(1, lesson.counts.get(topic, 0))
-        never = tuple(one for one in lesson.never if one not in (name, topic))
-        rest = tuple(one for one in lesson.topics if one.topic != topic)
-        least = {one.topic: one.count for one in rest if one.pinned}
+            count = max(1, lesson.counts.get(topic, 0))
+            if change.questions is not None:
+                count = change.questions
+        never = tuple(barred for barred in lesson.never if barred not in (name, topic))
+        rest = tuple(wanted for wanted in lesson.topics if wanted.topic != topic)
+        least = {wanted.topic: wanted.count for wanted in rest if wanted.pinned}
         if not 0 < count <= lesson.questions - sum(least.values()):
             pinned = sum(least.values())
             others = f", {pinned} of them pinned to other topics" if pinned else ""
             raise ItembankError(
                 f"{lesson} has {lesson.questions} questions{others}, so there is no room for "
-                f"{count} on {topic}. Write --questions to have more, or pin fewer."
+                f"{count} on {topic}.",
+                matter="no room in a starter",
             )
         lesson = replace(
             lesson, topics=(*rest, WeekTopic(topic, count, pinned=True)), items=items, never=never
@@ -214,55 +192,43 @@ class Editor:
             return
         self._fill({place: (lesson, Hold({**least, topic: count}, set(lesson.counts)))})
 
-    def _ban(self, words: Sequence[str]) -> None:
-        if len(words) not in (1, 2):
-            raise ItembankError(
-                "Write a topic or an address, after a day where it is for one lesson: "
-                "tue ratio.share"
-            )
-        name = words[-1]
+    @_make.register
+    def _ban(self, change: Ban) -> None:
+        name = change.name
         if is_address(name):
             self._topic_of(name)
         else:
             self._topic(name)
-        places = (
-            [self._one(words[0], "tue ratio.share")]
-            if len(words) == 2
-            else list(range(len(self.plan.lessons)))
-        )
         changed = {}
-        for place in places:
-            one = self.plan.lessons[place]
-            lesson = replace(
-                one,
-                never=(*(n for n in one.never if n != name), name),
-                items=tuple(i for i in one.items if i != name and self._topic_of(i) != name),
-                asked=tuple(a for a in one.asked if a != name),
-                topics=tuple(topic for topic in one.topics if topic.topic != name),
+        for place in self._places(change.lesson):
+            lesson = self.plan.lessons[place]
+            without = replace(
+                lesson,
+                never=(*(barred for barred in lesson.never if barred != name), name),
+                items=tuple(a for a in lesson.items if name not in (a, self._topic_of(a))),
+                asked=tuple(address for address in lesson.asked if address != name),
+                topics=tuple(topic for topic in lesson.topics if topic.topic != name),
             )
-            changed[place] = (lesson, Hold(lesson.counts))
+            changed[place] = (without, Hold(without.counts))
         self._fill(changed)
 
-    def _swap(self, words: Sequence[str]) -> None:
-        example = "tue ratio.share thu fractions.order"
-        if len(words) != 4:
-            raise ItembankError(f"Write two days, each with its topic: {example}")
-        places = self._one(words[0], example), self._one(words[2], example)
-        if places[0] == places[1]:
+    @_make.register
+    def _swap(self, change: Swap) -> None:
+        place = find_lesson(self.plan, change.lesson)
+        other = find_lesson(self.plan, change.other_lesson)
+        if place == other:
             raise ItembankError("Both are in the same lesson. Name two lessons.")
         self._put(
             {
-                places[0]: self._replaced(places[0], words[1], words[3]),
-                places[1]: self._replaced(places[1], words[3], words[1]),
+                place: self._replaced(place, change.topic, change.other_topic),
+                other: self._replaced(other, change.other_topic, change.topic),
             }
         )
 
-    def _instead(self, words: Sequence[str]) -> None:
-        example = "tue ratio.share fractions.order"
-        if len(words) != 3:
-            raise ItembankError(f"Write a day, a topic, and the one to come instead: {example}")
-        place = self._one(words[0], example)
-        self._put({place: self._replaced(place, words[1], words[2])})
+    @_make.register
+    def _instead(self, change: Instead) -> None:
+        place = find_lesson(self.plan, change.lesson)
+        self._put({place: self._replaced(place, change.topic, change.new)})
 
     def _replaced(self, place: int, old: str, new: str) -> PlannedLesson:
         """Return a lesson with one topic in the place of another, pinned."""
@@ -275,49 +241,43 @@ class Editor:
         if new in lesson.counts:
             raise ItembankError(f"{lesson} has {new} already.")
         topics = tuple(
-            WeekTopic(new, one.count, pinned=True) if one.topic == old else one
-            for one in lesson.topics
+            WeekTopic(new, topic.count, pinned=True) if topic.topic == old else topic
+            for topic in lesson.topics
         )
-        items = tuple(one for one in lesson.items if self._topic_of(one) != old)
-        never = tuple(one for one in lesson.never if one != new)
+        items = tuple(address for address in lesson.items if self._topic_of(address) != old)
+        never = tuple(barred for barred in lesson.never if barred != new)
         lesson = replace(lesson, topics=topics, items=items, never=never)
         return choose_week([lesson], [Hold(lesson.counts)], self.known)[0]
 
-    def _order(self, words: Sequence[str]) -> None:
-        example = "tue 2 1 3 4 5 6 7 8, or tue and all its topics"
-        place = self._one(words[0] if words else "", example)
+    @_make.register
+    def _order(self, change: Order) -> None:
+        place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
-        rest = list(words[1:])
-        if sorted(rest) == sorted(lesson.counts):
-            by_name = {one.topic: one for one in lesson.topics}
-            self._put({place: replace(lesson, topics=tuple(by_name[name] for name in rest))})
+        if sorted(change.topics) == sorted(lesson.counts):
+            by_name = {topic.topic: topic for topic in lesson.topics}
+            ordered = tuple(by_name[name] for name in change.topics)
+            self._put({place: replace(lesson, topics=ordered)})
             return
-        numbers = [number for word in rest if (number := whole_number(word)) is not None]
-        if sorted(numbers) != list(range(1, len(lesson.asked) + 1)) or len(numbers) != len(rest):
+        if change.topics or sorted(change.numbers) != list(range(1, len(lesson.asked) + 1)):
             raise ItembankError(
                 f"Write each number from 1 to {len(lesson.asked)} once, or each of the topics "
-                f"{', '.join(lesson.counts)}: {example}"
+                f"{join_words(list(lesson.counts))}."
             )
-        self._put({place: replace(lesson, asked=tuple(lesson.asked[n - 1] for n in numbers))})
+        asked = tuple(lesson.asked[number - 1] for number in change.numbers)
+        self._put({place: replace(lesson, asked=asked)})
 
-    def _questions(self, words: Sequence[str]) -> None:
-        number = whole_number(words[-1]) if len(words) in (1, 2) else None
-        if number is None:
-            raise ItembankError("Write a number, after a day where it is for one lesson: tue 10")
+    @_make.register
+    def _length(self, change: Length) -> None:
+        number = change.questions
         if not 1 <= number <= MOST_QUESTIONS:
             raise ItembankError(f"A starter has 1 to {MOST_QUESTIONS} questions.")
-        places = (
-            [self._one(words[0], "tue 10")]
-            if len(words) == 2
-            else list(range(len(self.plan.lessons)))
-        )
         changed = {}
-        for place in places:
+        for place in self._places(change.lesson):
             lesson = replace(self.plan.lessons[place], questions=number)
             total = sum(lesson.counts.values())
             hold = Hold(lesson.counts)
             if total > number:
-                pinned = {one.topic: one.count for one in lesson.topics if one.pinned}
+                pinned = {topic.topic: topic.count for topic in lesson.topics if topic.pinned}
                 hold = Hold(pinned, set(lesson.counts))
             changed[place] = (lesson, hold)
         self._fill(changed)

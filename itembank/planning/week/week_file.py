@@ -49,7 +49,7 @@ def read_week_plan(
     file = TomlFile(path)
     top = file.top()
     name = top.text("class", None)
-    names = {folded(one.name): one.name for one in department.classes}
+    names = {folded(school_class.name): school_class.name for school_class in department.classes}
     if name and folded(name) not in names:
         top.fault(
             "class", f"There is no class {name}. The classes are {', '.join(names.values())}."
@@ -79,15 +79,15 @@ def read_week_plan(
             row.fault("date", f"{lesson.date} is not in the week of {week}.")
         elif closed:
             row.fault("date", f"There are no lessons on {lesson.date}: {closed}.")
-        elif lesson.key in [one.key for one in lessons]:
+        elif lesson.key in [earlier.key for earlier in lessons]:
             row.fault("date", f"There are two lessons on {lesson}. Take one out.")
         lessons.append(lesson)
     sheets = _sheets(top, topic_of)
     top.close()
     file.finish()
     assert week is not None
-    lessons = [replace(one, sheets=sheets.get(one.key, LessonSheets())) for one in lessons]
-    ordered = sorted(lessons, key=lambda one: (one.date, period_order(one.period)))
+    lessons = [replace(lesson, sheets=sheets.get(lesson.key, LessonSheets())) for lesson in lessons]
+    ordered = sorted(lessons, key=lambda lesson: (lesson.date, period_order(lesson.period)))
     return WeekPlan(names[folded(name)], week, tuple(ordered))
 
 
@@ -128,7 +128,7 @@ def _lesson(
     row.known("seed")
     sound = len(row.file.faults)
     topics = _topics(row, known, date, reasons.get((date, period), {}) if date else {})
-    counts = {one.topic: one.count for one in topics}
+    counts = {topic.topic: topic.count for topic in topics}
     # A number that cannot be read would only be told of twice.
     counted = len(row.file.faults) == sound and isinstance(row.any("questions"), int)
     if topics and counted and sum(counts.values()) != questions:
@@ -138,24 +138,24 @@ def _lesson(
             "Change one of them.",
         )
     never = _texts(row, "never")
-    for one in never:
-        if is_address(one):
-            _look_up(row, "never", one, topic_of)
-        elif one not in known:
-            row.fault("never", unknown_topic(one, known), one)
-        elif one in counts:
-            row.fault("never", f"{one} is among the topics as well. Take one out.", one)
+    for name in never:
+        if is_address(name):
+            _look_up(row, "never", name, topic_of)
+        elif name not in known:
+            row.fault("never", unknown_topic(name, known), name, matter="no such topic")
+        elif name in counts:
+            row.fault("never", f"{name} is among the topics as well. Take one out.", name)
     items = _items(row, counts, never, topic_of)
     asked = []
     room = Counter(counts)
     room.subtract(Counter(topic for _, topic in items))
-    for one in _texts(row, "asked"):
-        topic = _look_up(row, "asked", one, topic_of)
-        pinned = one in [address for address, _ in items]
+    for address in _texts(row, "asked"):
+        topic = _look_up(row, "asked", address, topic_of)
+        pinned = address in [address for address, _ in items]
         # What no longer fits was the tool's choice, and makes room for what does.
-        if one not in never and one not in asked and (pinned or room[topic] > 0):
+        if address not in never and address not in asked and (pinned or room[topic] > 0):
             room[topic] -= not pinned
-            asked.append(one)
+            asked.append(address)
     row.close()
     if date is None:
         return None
@@ -195,8 +195,8 @@ def _topics(
         why = str(table.any("why") or "")
         pinned = table.flag("pinned", False)
         if name and name not in known:
-            table.fault("topic", unknown_topic(name, known))
-        elif name in [one.topic for one in found]:
+            table.fault("topic", unknown_topic(name, known), matter="no such topic")
+        elif name in [topic.topic for topic in found]:
             table.fault("topic", f"The topic {name} is listed twice. Give it a larger count.")
         elif name:
             reason = _reason(name, why, date or datetime.date.min, reasons)
@@ -204,7 +204,7 @@ def _topics(
             chosen = reason or Reason(date or datetime.date.min)
             found.append(WeekTopic(name, count, chosen, pinned or reason is None))
         table.close()
-        _place(row, before, [one for key, one in value.items() if key != "why"])
+        _place(row, before, [part for key, part in value.items() if key != "why"])
     if not found and len(row.file.faults) == sound:
         row.fault("topics", "The lesson has no topics. List at least one.")
     return tuple(found)
@@ -231,7 +231,7 @@ def _reason(
 
 def _place(row: Table, before: int, values: list[object]) -> None:
     """Tell the faults of one topic's table where the topic stands, not where the list begins."""
-    word = next((one for one in values if isinstance(one, str)), "")
+    word = next((value for value in values if isinstance(value, str)), "")
     faults = row.file.faults
     line = row.file.line((*row.path, "topics"), word)
     faults[before:] = [replace(fault, line=line) for fault in faults[before:]]
@@ -242,20 +242,22 @@ def _items(
 ) -> list[tuple[str, str]]:
     found: list[tuple[str, str]] = []
     held: Counter[str] = Counter()
-    for one in _texts(row, "items"):
-        topic = _look_up(row, "items", one, topic_of)
+    for address in _texts(row, "items"):
+        topic = _look_up(row, "items", address, topic_of)
         if not topic:
             continue
         held[topic] += 1
-        if one in [address for address, _ in found]:
-            row.fault("items", f"{one} is listed twice.", one)
-        elif one in never:
-            row.fault("items", f"{one} is both in ‘items’ and in ‘never’. Take one out.", one)
+        if address in [address for address, _ in found]:
+            row.fault("items", f"{address} is listed twice.", address)
+        elif address in never:
+            row.fault(
+                "items", f"{address} is both in ‘items’ and in ‘never’. Take one out.", address
+            )
         elif topic not in counts:
-            row.fault("items", f"{one} is on {topic}, which is not among the topics.", one)
+            row.fault("items", f"{address} is on {topic}, which is not among the topics.", address)
         elif held[topic] > counts[topic]:
-            row.fault("items", f"There are more items than questions on {topic}.", one)
-        found.append((one, topic))
+            row.fault("items", f"There are more items than questions on {topic}.", address)
+        found.append((address, topic))
     return found
 
 

@@ -9,29 +9,36 @@ import datetime
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from pathlib import Path
+from typing import Any
 
+from itembank.files.toml_comments import with_comments
+from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
-from itembank.planning.week.sheet_rows import quoted, sheet_lines
-from itembank.text.in_words import day_month_year, long_day, weekday
-from itembank.text.paths_shown import as_typed
+from itembank.planning.week.sheet_rows import sheet_lines
+from itembank.text.in_words import DAYS, day_month_year, long_day, weekday
 
 FOLDER = "plans"
 FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
 """What :attr:`WeekPlan.file_name` returns; the class stands in the middle."""
 HOW = """\
-# Change what you like, then run: itembank week --plan {path} --replace
+# Change what you like, then {build}
 #   topics     what the starter asks about; the counts come to ‘questions’.
 #              pinned = true: stays, even if the week is planned anew.
 #   items      addresses of questions you want asked.
 #   never      topics and addresses that are not to be asked.
 #   asked      the questions as chosen, in order. Take one out for another in its place.
 #   seed       another number gives other questions wherever ‘asked’ leaves a place.
-# Building from it writes it anew where something changed; comments of your own go then.
+# Building from it writes it anew where something changed; comments of your own stay.
 """
+_OURS = re.compile(
+    r"# (The week of |No lesson on |Change what you like, then |Building from it |  )"
+    r"|# (Below is |the same, and its |sheets; a lesson |Write words of your own )"
+    rf"|# ({'|'.join(DAYS)})\Z"
+)
+"""How the comments begin that a plan is written with, now and in plans of earlier versions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +59,11 @@ class WeekTopic:
     def written_why(self) -> str:
         """Return what stands at ``why`` in a plan file: the teacher's own words, or ours."""
         return self.why if self.reason is None else self.reason.own or self.why
+
+    @property
+    def is_sentence(self) -> bool:
+        """Tell whether nothing is known of the reason but somebody's words for it."""
+        return self.reason is not None and bool(self.reason.own) and self.facts is None
 
     @property
     def facts(self) -> Reason | None:
@@ -89,12 +101,12 @@ class PlannedLesson:
     @property
     def counts(self) -> dict[str, int]:
         """Return the number of questions on each topic."""
-        return {one.topic: one.count for one in self.topics}
+        return {topic.topic: topic.count for topic in self.topics}
 
     @property
     def never_topics(self) -> frozenset[str]:
         """Return the topics among what is not to come."""
-        return frozenset(one for one in self.never if not is_address(one))
+        return frozenset(name for name in self.never if not is_address(name))
 
     def __str__(self) -> str:
         """Return the day and the period."""
@@ -124,31 +136,46 @@ def is_address(text: str) -> bool:
     return "/" in text or ":" in text
 
 
-def plan_text(plan: WeekPlan, path: Path, skipped: Iterable[str] = ()) -> str:
-    """Return a plan as TOML with words on how to change it."""
+def written_anew(text: str, was: str) -> str:
+    """Return the text of a plan with what a person noted beside the one it comes in place of."""
+    return with_comments(text, was, lambda comment: bool(_OURS.match(comment)))
+
+
+def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "") -> str:
+    """Return a plan as TOML with words on how to change it.
+
+    `skipped` are the days without a lesson; `how_to_build` is what to run to build from the file
+    again.
+    """
+    run = f"run: {how_to_build}" if how_to_build else "build the week from this file again."
     head = [f"# The week of {day_month_year(plan.week)} for {plan.class_name}."]
     head += [f"# No lesson on {line}" for line in skipped]
-    lines = [*head, HOW.format(path=as_typed(path)), f"class = {quoted(plan.class_name)}"]
-    lines.append(f"week = {plan.week.isoformat()}")
+    lines = [*head, HOW.format(build=run)]
+    lines += toml_pairs({"class": plan.class_name, "week": plan.week})
     for lesson in plan.lessons:
         lines += ["", "[[lessons]]", f"date = {lesson.date.isoformat()}  # {weekday(lesson.date)}"]
-        lines.append(f"period = {quoted(lesson.period)}")
-        lines.append(f"title = {quoted(lesson.title)}")
-        lines += [f"questions = {lesson.questions}", f"seed = {lesson.seed}", "topics = ["]
-        for one in lesson.topics:
-            pinned = "pinned = true, " if one.pinned else ""
-            lines.append(
-                f"    {{ topic = {quoted(one.topic)}, count = {one.count}, {pinned}"
-                f"why = {quoted(one.written_why)} }},"
-            )
-        lines.append("]")
+        for name in ("period", "title", "questions", "seed"):
+            lines += toml_pairs({name: getattr(lesson, name)})
+        lines.append(f"topics = {toml_lines(map(_topic_row, lesson.topics))}")
         for name in ("items", "never", "asked"):
             values = getattr(lesson, name)
-            rows = [f"    {quoted(value)}," for value in values]
-            lines += [f"{name} = [", *rows, "]"] if values else [f"{name} = []"]
+            lines.append(f"{name} = {toml_lines(values) if values else '[]'}")
     lines += reason_lines(
-        (lesson.key, {one.topic: one.facts for one in lesson.topics if one.facts is not None})
+        (
+            lesson.key,
+            {topic.topic: topic.facts for topic in lesson.topics if topic.facts is not None},
+        )
         for lesson in plan.lessons
     )
-    lines += sheet_lines((one.date, one.period, one.sheets) for one in plan.lessons)
+    lines += sheet_lines((lesson.date, lesson.period, lesson.sheets) for lesson in plan.lessons)
     return "\n".join(lines) + "\n"
+
+
+def _topic_row(planned: WeekTopic) -> dict[str, Any]:
+    pinned = {"pinned": True} if planned.pinned else {}
+    return {
+        "topic": planned.topic,
+        "count": planned.count,
+        **pinned,
+        "why": planned.written_why,
+    }

@@ -60,7 +60,7 @@ def settle(
     there = KnownTopics(known, request.drawing.banks)
     for topic in topics:
         if topic.id not in there:
-            raise ItembankError(unknown_topic(topic.id, there))
+            raise ItembankError(unknown_topic(topic.id, there), matter="no such topic")
     if there.faults:
         raise FileFaults(there.faults)
     # A class's title speaks of the class's topics, and would be wrong above any others.

@@ -13,12 +13,20 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
 from itembank.planning.choosing.topic_reason import Cause, Reason
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
-from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.planning.week.week_plan import (
+    FOLDER,
+    PlannedLesson,
+    WeekPlan,
+    WeekTopic,
+    plan_text,
+    written_anew,
+)
+from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
-    from itembank.cli.week_build import Builder
-    from itembank.cli.week_plan import Planner
     from itembank.files.snapshot import Snapshot
+    from itembank.work.week.build import Builder
+    from itembank.work.week.planner import Planner
 
 
 @dataclass
@@ -29,6 +37,7 @@ class Week:
     plan: WeekPlan
     path: Path
     home: Path
+    how_to_build: str = ""
 
     @cached_property
     def skipped(self) -> list[str]:
@@ -42,7 +51,7 @@ class Week:
 
     def folder(self, lesson: PlannedLesson) -> Path:
         """Return a pack's folder; a second lesson on one day has its period in the name."""
-        same_day = [one for one in self.plan.lessons if one.date == lesson.date]
+        same_day = [other for other in self.plan.lessons if other.date == lesson.date]
         period = lesson.period if len(same_day) > 1 else ""
         return self.home / folder_name(self.plan.class_name, lesson.date, period)
 
@@ -66,17 +75,19 @@ class Week:
         """
         from itembank.packs.data.write_packs import write_together
 
-        folders = [self.folder(one) for one in lessons]
-        if not replace and (there := [one for one in folders if one.exists()]):
-            names = ", ".join(one.name for one in there)
+        folders = [self.folder(lesson) for lesson in lessons]
+        if not replace and (there := [folder for folder in folders if folder.exists()]):
+            names = ", ".join(folder.name for folder in there)
             raise ItembankError(
-                f"{self.home} holds packs already: {names}. Add --replace to put new ones there."
+                f"{self.home} holds packs already: {names}.", matter="packs there", folders=there
             )
-        builder.build([self.planner.request(one) for one in lessons])
+        builder.build([self.planner.request(lesson) for lesson in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
-            shown = Path(FOLDER) / self.path.name
-            files[self.path] = plan_text(self.plan, shown, self.skipped).encode()
+            shown = as_typed(Path(FOLDER) / self.path.name)
+            run = self.how_to_build.format(path=shown)
+            text = plan_text(self.plan, self.skipped, run)
+            files[self.path] = (written_anew(text, was.text) if was else text).encode()
         packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
@@ -106,7 +117,7 @@ class Week:
             _, pack = read_pack_data(self.folder(lesson))
             items = pack["versions"][0]["items"]
             counts = Counter(str(item["topic"]) for item in items)
-            sheets = tuple(_sheet(one) for one in pack["sheets"])
+            sheets = tuple(_sheet(sheet) for sheet in pack["sheets"])
             return replace(
                 lesson,
                 title=str(pack["lesson"]["title"]),
@@ -118,15 +129,17 @@ class Week:
                 ),
                 asked=tuple(str(item["address"]) for item in items),
                 sheets=LessonSheets(
-                    tuple(counts), sheets, max((len(one.questions) for one in sheets), default=0)
+                    tuple(counts),
+                    sheets,
+                    max((len(sheet.questions) for sheet in sheets), default=0),
                 ),
             )
         except (ItembankError, ValueError, LookupError, TypeError):
             return lesson
 
     def _page(self) -> bytes:
-        from itembank.cli.week_page import week_data
         from itembank.pages.documents.week_overview import week_overview
+        from itembank.work.week.page import week_data
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
 

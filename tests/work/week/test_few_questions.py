@@ -5,14 +5,12 @@ from collections import Counter
 
 import pytest
 
-from itembank.cli import week_questions
-from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import with_questions
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
-
-from ..packs.bank_files import bank, sums
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
+from tests.packs.bank_files import bank, sums
 
 MONDAY = datetime.date(2026, 11, 16)
 DEPARTMENT = """
@@ -51,7 +49,7 @@ def plan(folder, week):
     done = with_questions(one, one.new_plan(week, None).plan)
     path = folder / FOLDER / done.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(done, path))
+    path.write_text(plan_text(done))
     return done
 
 
@@ -59,7 +57,9 @@ def plan(folder, week):
 def own_store(monkeypatch):
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
     # These banks are too small for sheets; it is about starters.
-    monkeypatch.setattr(week_questions, "_with_sheets", lambda planner, lesson, avoid: lesson)
+    monkeypatch.setattr(
+        "itembank.work.week.questions._with_sheets", lambda planner, lesson, avoid: lesson
+    )
 
 
 def test_a_topic_rests_once_its_questions_are_used_up(tmp_path):
@@ -88,7 +88,7 @@ def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_pa
     # No two questions of one topic come three days running.
     pair = {f"larkhythe:core-{n}" for n in (20, 21)}
     assert not any(all(pair <= day for day in few[n : n + 3]) for n in range(3))
-    assert "asks again what" in plan_text(made, folder / "x.toml")
+    assert "asks again what" in plan_text(made)
 
 
 def topic_of(address, folder):

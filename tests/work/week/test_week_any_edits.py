@@ -8,11 +8,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from itembank.cli.week_questions import with_questions
+from itembank.cli.week_changes import read_changes
 from itembank.errors import ItembankError
-from itembank.planning.week.week_edit import Editor, Edits
-from tests.cli.test_week_questions import LARKHYTHE, planner
-from tests.cli.test_week_questions import given as all_given
+from itembank.planning.week.week_edit import Editor
+from itembank.work.week.questions import with_questions
+from tests.work.week.test_week_questions import LARKHYTHE, planner
+from tests.work.week.test_week_questions import given as all_given
 
 WEEK = datetime.date(2026, 11, 23)
 
@@ -40,15 +41,15 @@ def edits(draw, plan, taught, every):
     return draw(
         st.sampled_from(
             [
-                Edits(pin=(f"{day} {new}",)),
-                Edits(pin=(f"{day} {topic} {draw(st.integers(1, 3))}",)),
-                Edits(pin=(f"{day} {topic}/core/{draw(st.integers(0, 100))}",)),
-                Edits(ban=(f"{day} {topic}",)),
-                Edits(ban=(f"{day} {draw(st.sampled_from(lesson.asked))}",)),
-                Edits(swap=(f"{day} {here} {other_day} {there}",)),
-                Edits(instead=(f"{day} {here} {new}",)),
-                Edits(order=(f"{day} {' '.join(map(str, places))}",)),
-                Edits(questions=(f"{day} {draw(st.integers(3, 12))}",)),
+                {"pin": [f"{day} {new}"]},
+                {"pin": [f"{day} {topic} {draw(st.integers(1, 3))}"]},
+                {"pin": [f"{day} {topic}/core/{draw(st.integers(0, 100))}"]},
+                {"ban": [f"{day} {topic}"]},
+                {"ban": [f"{day} {draw(st.sampled_from(lesson.asked))}"]},
+                {"swap": [f"{day} {here} {other_day} {there}"]},
+                {"instead": [f"{day} {here} {new}"]},
+                {"order": [f"{day} {' '.join(map(str, places))}"]},
+                {"questions": [f"{day} {draw(st.integers(3, 12))}"]},
             ]
         )
     ), {lesson.key, other.key}
@@ -67,7 +68,9 @@ def test_any_changes_leave_a_week_that_holds_together(begun, data):
         change, named = data.draw(edits(plan, taught, sorted(one.titles)))
         new = None
         with contextlib.suppress(ItembankError):  # it makes no sense here, and says so
-            edited = Editor(plan, known, one.known_topics, one.topic_of).apply(change)
+            edited = Editor(plan, known, one.known_topics, one.topic_of).apply(
+                read_changes(change, WEEK)
+            )
             new = with_questions(one, edited)
         if new is None:
             continue

@@ -10,10 +10,10 @@ from itembank.planning.choosing.reason_words import reason_of_week
 from itembank.text.in_words import day_month_year, long_day, plural, weekday
 
 if TYPE_CHECKING:
-    from itembank.cli.week_plan import Planner
     from itembank.pages.documents.week_overview import WeekData
     from itembank.pages.parts.week_table import LessonColumn, TopicRow
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+    from itembank.work.week.planner import Planner
 
 
 def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
@@ -55,8 +55,8 @@ def _scores(lowest: int, highest: int) -> str:
 def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
     """Return each lesson's day and title, those of one day and one title in one line."""
     found: dict[tuple[str, str], list[str]] = {}
-    for one in lessons:
-        found.setdefault((long_day(one.date), one.title), []).append(one.period)
+    for lesson in lessons:
+        found.setdefault((long_day(lesson.date), lesson.title), []).append(lesson.period)
     return [
         f"{day}, {plural(len(periods), 'period')} {join_words(periods)}: {title}"
         for (day, title), periods in found.items()
@@ -66,15 +66,15 @@ def _titles(lessons: Sequence[PlannedLesson]) -> list[str]:
 def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
     """Return each title with the days and periods of its lessons."""
     found: dict[str, list[str]] = {}
-    for one in lessons:
-        found.setdefault(one.title, []).append(f"{weekday(one.date)[:3]} {one.period}")
+    for lesson in lessons:
+        found.setdefault(lesson.title, []).append(f"{weekday(lesson.date)[:3]} {lesson.period}")
     return [f"{title}: {join_words(times)}." for title, times in found.items()]
 
 
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
     from itembank.pages.parts.week_table import LessonColumn
 
-    several = sum(one.date == lesson.date for one in plan.lessons) > 1
+    several = sum(other.date == lesson.date for other in plan.lessons) > 1
     day = weekday(lesson.date)[:3], str(lesson.date.day)
     return LessonColumn(day, f"p{lesson.period}" if several else "", lesson.questions)
 
@@ -85,12 +85,17 @@ def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
 
     found = []
     for name in dict.fromkeys(topic for lesson in lessons for topic in lesson.counts):
-        here = {lesson.key: one for lesson in lessons for one in lesson.topics if one.topic == name}
+        here = {
+            lesson.key: topic
+            for lesson in lessons
+            for topic in lesson.topics
+            if topic.topic == name
+        }
         cells = []
         for lesson in lessons:
-            one = here.get(lesson.key)
-            star = "*" if one and one.reason and one.reason.needed_for else ""
-            cells.append(f"{one.count}{star}" if one else "")
+            topic = here.get(lesson.key)
+            star = "*" if topic and topic.reason and topic.reason.needed_for else ""
+            cells.append(f"{topic.count}{star}" if topic else "")
         why, short = _whys(lessons, name)
         found.append(TopicRow(planner.title(name), why, tuple(cells), short))
     return found
@@ -102,7 +107,10 @@ def _whys(lessons: Sequence[PlannedLesson], name: str) -> tuple[str, str]:
     What it is needed for stands in the lessons' titles, and a star says so. The second is the
     same in few words.
     """
-    with_it = [(lesson, one) for lesson in lessons for one in lesson.topics if one.topic == name]
+    with_it = [
+        (lesson, topic) for lesson in lessons for topic in lesson.topics if topic.topic == name
+    ]
     reason = with_it[0][1].reason
-    chosen = list(dict.fromkeys(weekday(lesson.date)[:3] for lesson, one in with_it if one.pinned))
+    pinned = [lesson for lesson, topic in with_it if topic.pinned]
+    chosen = list(dict.fromkeys(weekday(lesson.date)[:3] for lesson in pinned))
     return reason_of_week(reason, chosen), reason_of_week(reason, chosen, short=True)

@@ -8,7 +8,6 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.cli.week_results import Recorded
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
@@ -19,6 +18,7 @@ from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.text.in_words import long_day
 from itembank.today import today
+from itembank.work.week.results import Recorded
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -90,11 +90,11 @@ class Planner:
         teacher, say, did not ask what was planned.
         """
         found = []
-        for one in planned_lessons(self.home, self.school_class.name):
-            asked = self.recorded.asked(one.date, one.period)
-            other = asked is not None and not asked & set(one.addresses)
-            if not other and not self.recorded.fell_out(one.date, one.period):
-                found.append(one)
+        for lesson in planned_lessons(self.home, self.school_class.name):
+            asked = self.recorded.asked(lesson.date, lesson.period)
+            other = asked is not None and not asked & set(lesson.addresses)
+            if not other and not self.recorded.fell_out(lesson.date, lesson.period):
+                found.append(lesson)
         return found
 
     @cached_property
@@ -104,15 +104,17 @@ class Planner:
 
     def known(self, before: datetime.date, seed: int) -> Known:
         """Return what the class knows of each topic `before` a day, from plans and results."""
-        left = tuple(one for one in self.scheme.topics if one.topic not in self.beyond_year)
+        left = tuple(
+            taught for taught in self.scheme.topics if taught.topic not in self.beyond_year
+        )
         scheme = replace(self.scheme, topics=left)
-        titles = {one.topic: self.title(one.topic) for one in scheme.topics}
+        titles = {taught.topic: self.title(taught.topic) for taught in scheme.topics}
         # Of the others it is known what they asked, a day's second lesson among them.
         unknown = [o for o in self.planned if self.recorded.asked(o.date, o.period) is None]
         known = self.recorded.history(before)
         states = topic_states(scheme, titles, known.seen, unknown, before, known.scored)
-        rested = self._rested(before, [one.topic for one in states])
-        states = tuple(replace(one, rested=rested.get(one.topic)) for one in states)
+        rested = self._rested(before, [state.topic for state in states])
+        states = tuple(replace(state, rested=rested.get(state.topic)) for state in states)
         settings = self.school_class.plan.planning.choice
         return Known(states, scheme, self.folder.prerequisites, settings, seed)
 
@@ -130,10 +132,10 @@ class Planner:
         few = [name for name in topics if all_few or name not in self.titles]
         if not few or not drawing.uses_banks:
             return {}
-        from itembank.cli.week_questions import last_uses
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
         from itembank.planning.week.week_plan import WeekTopic
+        from itembank.work.week.questions import last_uses
 
         avoid = frozenset(last_uses(self, monday(before)))
         found: dict[str, int] = {}
@@ -191,17 +193,17 @@ class Planner:
         end = monday(first) + 6 * DAY
         held, skipped = self._lessons_between(first, end)
         if not held:
-            why = join_words(list(dict.fromkeys(one.why for one in skipped)))
+            why = join_words(list(dict.fromkeys(gone.why for gone in skipped)))
+            name, said = self.school_class.name, f" ({why})" if why else ""
+            none = f"{name} has no lessons from {long_day(first)} to the end of that week{said}."
             last = calendar.terms[-1].last
             coming, _ = self._lessons_between(end + DAY, last) if end < last else ((), ())
-            advice = (
-                f"The next is on {long_day(coming[0].date)}: --from {coming[0].date}."
-                if coming
-                else f"The school year in calendar.toml ends on {last}."
-            )
+            if not coming:
+                raise ItembankError(f"{none} The school year in calendar.toml ends on {last}.")
             raise ItembankError(
-                f"{self.school_class.name} has no lessons from {long_day(first)} to the end of "
-                f"that week{f' ({why})' if why else ''}. {advice}"
+                f"{none} The next is on {long_day(coming[0].date)}.",
+                matter="no lessons from then",
+                next=coming[0].date,
             )
         return held
 
@@ -213,15 +215,17 @@ class Planner:
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
         held, skipped = lessons_between(weekly, calendar, first, last)
-        why = {one: self.recorded.fell_out(one.date, one.period) for one in held}
-        gone = [Skipped(one.date, one.period, why[one]) for one in held if why[one]]
-        both = sorted([*skipped, *gone], key=lambda one: (one.date, period_order(one.period)))
-        return tuple(one for one in held if not why[one]), tuple(both)
+        why = {lesson: self.recorded.fell_out(lesson.date, lesson.period) for lesson in held}
+        gone = [Skipped(lesson.date, lesson.period, why[lesson]) for lesson in held if why[lesson]]
+        both = sorted(
+            [*skipped, *gone], key=lambda lesson: (lesson.date, period_order(lesson.period))
+        )
+        return tuple(lesson for lesson in held if not why[lesson]), tuple(both)
 
     def closed_days(self, week: datetime.date) -> list[str]:
         """Return the days of a week on which lessons fall out, and why."""
         _, skipped = self._lessons_between(week, week + 6 * DAY)
-        return list(dict.fromkeys(f"{long_day(one.date)}: {one.why}" for one in skipped))
+        return list(dict.fromkeys(f"{long_day(gone.date)}: {gone.why}" for gone in skipped))
 
     def in_timetable(self, lesson: PlannedLesson) -> bool:
         """Tell whether the class has a lesson on that day and in that period."""
@@ -229,7 +233,7 @@ class Planner:
 
         weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
         held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
-        return lesson.period in [one.period for one in held]
+        return lesson.period in [held_lesson.period for held_lesson in held]
 
     def new_plan(self, first: datetime.date, old: WeekPlan | None) -> NewPlan:
         """Return a plan of the week that holds `first`, from that day on.
@@ -244,38 +248,49 @@ class Planner:
         held = self.lessons_from(first)
         known = self.known(first, usual_seed(name, week, "week"))
         there = old.lessons if old else ()
-        before = {one.key: one for one in there if not self.recorded.fell_out(one.date, one.period)}
-        past = [one for one in before.values() if one.date < first]
-        done = [one for one in before.values() if one.date >= first and self.closed(one)]
-        first_taught = min((one.taught for one in known.topics), default=datetime.date.max)
+        before = {
+            lesson.key: lesson
+            for lesson in there
+            if not self.recorded.fell_out(lesson.date, lesson.period)
+        }
+        past = [lesson for lesson in before.values() if lesson.date < first]
+        done = [
+            lesson for lesson in before.values() if lesson.date >= first and self.closed(lesson)
+        ]
+        first_taught = min((topic.taught for topic in known.topics), default=datetime.date.max)
         early = [
-            one for one in held if one.date <= first_taught and (one.date, one.period) not in before
+            held_lesson
+            for held_lesson in held
+            if held_lesson.date <= first_taught
+            and (held_lesson.date, held_lesson.period) not in before
         ]
         if len(early) == len(held):
             early = []  # there is no week to plan, which choosing says
         lessons, holds = [], []
-        for one in held:
-            if one in early:
+        for held_lesson in held:
+            if held_lesson in early:
                 continue
-            kept = before.get((one.date, one.period))
-            lesson = kept if kept in done else self._open_lesson(one, known, kept)
+            kept = before.get((held_lesson.date, held_lesson.period))
+            lesson = kept if kept in done else self._open_lesson(held_lesson, known, kept)
             lessons.append(lesson)
             holds.append(Hold(lesson.counts))
         chosen = choose_week(lessons, holds, known)
         made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
-        whole = sorted([*past, *made], key=lambda one: (one.date, period_order(one.period)))
+        whole = sorted(
+            [*past, *made], key=lambda lesson: (lesson.date, period_order(lesson.period))
+        )
         return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))
 
-    def _open_lesson(self, one: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:
+    def _open_lesson(self, held: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:
         """Return a lesson with only what the teacher wanted in it."""
-        current = known.scheme.current(one.date)
+        current = known.scheme.current(held.date)
         title = self.title(current) if current else "Starter"
         lesson = PlannedLesson(
-            one.date,
-            one.period,
+            held.date,
+            held.period,
             title[:60],
             self.school_class.questions,
-            usual_seed(self.school_class.name, one.date, f"{title} {one.period}"),
+            usual_seed(self.school_class.name, held.date, f"{title} {held.period}"),
         )
         if kept is None:
             return lesson

@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli import week_build
-from itembank.cli.week_build import Builder
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import machine
+from itembank.work.week import build as week_build
+from itembank.work.week.build import Builder
 
 
 def written(request):

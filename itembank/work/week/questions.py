@@ -15,10 +15,10 @@ from itembank.planning.department.pack_request import stated
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
-    from itembank.cli.week_plan import Planner
     from itembank.packs.build import Chosen
     from itembank.planning.department.pack_request import PackRequest
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+    from itembank.work.week.planner import Planner
 
 
 Given = Mapping[tuple[datetime.date, str], Collection[str]]
@@ -40,9 +40,13 @@ def with_questions(
     Raises:
         ItembankError: a topic has too few questions, or one that is wanted cannot be asked.
     """
-    used = last_uses(planner, plan.week, {address for one in plan.lessons for address in one.asked})
+    used = last_uses(
+        planner, plan.week, {address for lesson in plan.lessons for address in lesson.asked}
+    )
     late = set(used)
-    lessons = [one if one.key in closed else _fitting(planner, one) for one in plan.lessons]
+    lessons = [
+        lesson if lesson.key in closed else _fitting(planner, lesson) for lesson in plan.lessons
+    ]
     for place, lesson in enumerate(lessons):
         if lesson.key not in closed and (
             len(lesson.asked) < lesson.questions or not set(lesson.items) <= set(lesson.asked)
@@ -55,7 +59,7 @@ def with_questions(
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
-        others = [one for one in lessons if one is not lesson]
+        others = [other for other in lessons if other is not lesson]
         lessons[place] = _with_sheets(planner, lesson, frozenset(late | _given(others)))
     return replace(plan, lessons=tuple(lessons))
 
@@ -63,7 +67,9 @@ def with_questions(
 def _given(lessons: list[PlannedLesson]) -> set[str]:
     """Return everything that stands in some lessons."""
     return {
-        address for one in lessons for address in (*one.asked, *one.items, *one.sheets.addresses)
+        address
+        for lesson in lessons
+        for address in (*lesson.asked, *lesson.items, *lesson.sheets.addresses)
     }
 
 
@@ -82,10 +88,10 @@ def last_uses(
         for address, date in planner.recorded.last_used(week - span).items()
         if address not in here
     }
-    for one in planner.planned:
-        if week - span <= one.date <= end + span and not week <= one.date <= end:
-            for address in one.addresses:
-                found[address] = max(one.date, found.get(address, one.date))
+    for lesson in planner.planned:
+        if week - span <= lesson.date <= end + span and not week <= lesson.date <= end:
+            for address in lesson.addresses:
+                found[address] = max(lesson.date, found.get(address, lesson.date))
     return found
 
 
@@ -102,10 +108,10 @@ def _with_starter(
     from itembank.packs.build import rested_questions, starter_addresses
 
     asked = starter_addresses(planner.request(lesson, avoid))
-    again = {planner.topic_of(one) for one in asked if one in avoid and one in used}
+    again = {planner.topic_of(address) for address in asked if address in avoid and address in used}
     if again:
         newest: dict[str, datetime.date] = {}
-        topics = {one: planner.topic_of(one) for one in avoid & set(used)}
+        topics = {address: planner.topic_of(address) for address in avoid & set(used)}
         for address, topic in topics.items():
             newest[topic] = max(used[address], newest.get(topic, used[address]))
         rest = {a for a, topic in topics.items() if topic in again and used[a] < newest[topic]}
@@ -117,12 +123,12 @@ def _with_starter(
             days[topic] = max(used[address], days.get(topic, used[address]))
     there = rested_questions(planner.request(lesson)) if days else {}
     reasons = []
-    for one in lesson.topics:
-        why = one.reason or Reason(lesson.date)
+    for wanted in lesson.topics:
+        why = wanted.reason or Reason(lesson.date)
         too_soon = None
-        if one.topic in days:
-            too_soon = Again(days[one.topic], there.get(one.topic, (0, 0))[1])
-        reasons.append(replace(one, reason=replace(why, again=too_soon)))
+        if wanted.topic in days:
+            too_soon = Again(days[wanted.topic], there.get(wanted.topic, (0, 0))[1])
+        reasons.append(replace(wanted, reason=replace(why, again=too_soon)))
     return replace(lesson, asked=asked, topics=tuple(reasons))
 
 
@@ -145,7 +151,7 @@ def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:
 
     # What the teacher wants and cannot have is told; what the tool chose gives way.
     there = {*askable(request, asked), *lesson.items}
-    return replace(lesson, asked=tuple(one for one in asked if one in there))
+    return replace(lesson, asked=tuple(address for address in asked if address in there))
 
 
 def _with_sheets(planner: Planner, lesson: PlannedLesson, avoid: frozenset[str]) -> PlannedLesson:
@@ -173,7 +179,7 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
         return False
     if {*lesson.asked, *lesson.items, *lesson.never} & set(lesson.sheets.addresses):
         return False
-    found = {one.tier: one for one in lesson.sheets.sheets}
+    found = {sheet.tier: sheet for sheet in lesson.sheets.sheets}
     return set(found) == {tier.value for tier in Tier} and all(
         len(found[tier.value].questions) <= stated(request.follow_up)
         and bool(found[tier.value].opens) == opens(tier, request.score_bands)
@@ -184,7 +190,7 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
 def _sheets(chosen: Chosen) -> tuple[SheetItems, ...]:
     made = []
     for sheet in chosen.sheets:
-        opening = [one.item.address for one in (sheet.worked, sheet.part_finished) if one]
+        opening = [drawn.item.address for drawn in (sheet.worked, sheet.part_finished) if drawn]
         questions = tuple(drawn.item.address for drawn in sheet.items)
         made.append(SheetItems(sheet.tier.value, tuple(opening), questions))
     return tuple(made)

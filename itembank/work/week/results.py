@@ -29,9 +29,9 @@ class Recorded:
 
     @contextmanager
     def _reading(self) -> Iterator[Connection | None]:
-        from itembank.cli.lesson_text import store_of
+        from itembank.records.store.place import store_place
 
-        place = store_of(self.home)
+        place = store_place(self.home)
         if not place.may_be_there():
             yield None
             return

@@ -8,17 +8,18 @@ from pathlib import Path
 
 import pytest
 
-from itembank.cli.week_plan import Planner
-from itembank.cli.week_questions import with_questions
+from itembank.cli.week_changes import read_changes
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, topics
 from itembank.planning.department.folder import read_folder
-from itembank.planning.week.week_edit import Editor, Edits
+from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.planner import Planner
+from itembank.work.week.questions import with_questions
 
-LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
+LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 DAY = datetime.date
 WEEKS = (DAY(2026, 11, 9), DAY(2026, 11, 16), DAY(2026, 11, 23))
 
@@ -58,7 +59,7 @@ def settle(home, week, save=True):
 def write(home, plan):
     path = home / FOLDER / plan.file_name
     path.parent.mkdir(exist_ok=True)
-    path.write_text(plan_text(plan, path))
+    path.write_text(plan_text(plan))
 
 
 def given(plan):
@@ -118,7 +119,7 @@ def test_weeks_apart_is_how_long_a_question_stays_away(home):
 
 
 def with_avoided(one, week):
-    from itembank.cli.week_questions import last_uses
+    from itembank.work.week.questions import last_uses
 
     return set(last_uses(one, week))
 
@@ -169,7 +170,7 @@ def test_what_is_settled_stays_when_another_lesson_changes(home):
     one = planner(home)
     made = settle(home, WEEKS[1])
     known = one.known(made.week, 1)
-    edits = Edits(pin=("tue ratio.combine",), questions=("wed 5",))
+    edits = read_changes({"pin": ("tue ratio.combine",), "questions": ("wed 5",)}, WEEKS[0])
     changed = with_questions(one, Editor(made, known, one.known_topics, one.topic_of).apply(edits))
     for place, (new, old) in enumerate(zip(changed.lessons, made.lessons, strict=True)):
         assert (new == old) == (place not in (1, 2))
@@ -185,7 +186,7 @@ def test_one_question_out_brings_one_other_and_leaves_the_sheets(home):
     one = planner(home)
     made = settle(home, WEEKS[1])
     gone = made.lessons[0].asked[3]
-    edits = Edits(ban=(f"mon {gone}",))
+    edits = read_changes({"ban": (f"mon {gone}",)}, WEEKS[0])
     editor = Editor(made, one.known(made.week, 1), one.known_topics, one.topic_of)
     new, old = with_questions(one, editor.apply(edits)).lessons[0], made.lessons[0]
     assert len(set(new.asked) - set(old.asked)) == 1
@@ -214,8 +215,8 @@ def test_sheets_give_way_to_what_the_teacher_pins_or_bars(home):
     made = settle(home, WEEKS[1])
     core = next(sheet for sheet in made.lessons[0].sheets.sheets if sheet.tier == "core")
     for edits in (
-        Edits(pin=(f"mon {core.questions[0]}",)),
-        Edits(ban=(f"mon {core.questions[0]}",)),
+        read_changes({"pin": (f"mon {core.questions[0]}",)}, WEEKS[0]),
+        read_changes({"ban": (f"mon {core.questions[0]}",)}, WEEKS[0]),
     ):
         editor = Editor(made, one.known(made.week, 1), one.known_topics, one.topic_of)
         new = with_questions(one, editor.apply(edits)).lessons[0]
@@ -308,7 +309,7 @@ def test_a_ban_and_a_pin_that_leave_the_solver_undecided_at_first(home):
     # Without its presolving, HiGHS calls this week's programme neither solved nor impossible.
     one = planner(home)
     made = settle(home, WEEKS[2])
-    edits = Edits(pin=("tue ratio.combine",), ban=("wed fractions.order",))
+    edits = read_changes({"pin": ("tue ratio.combine",), "ban": ("wed fractions.order",)}, WEEKS[0])
     editor = Editor(
         made, one.known(made.week, made.lessons[0].seed), one.known_topics, one.topic_of
     )

@@ -1,0 +1,56 @@
+"""Tells of a week that was made: its topics with their reasons, where it is, and what to do."""
+
+from __future__ import annotations
+
+import time
+
+from itembank.cli.words.advice import told
+from itembank.cli.words.wrapped import say
+from itembank.people.lock import Holder
+from itembank.planning.choosing.reason_words import reason_of_its_lesson
+from itembank.text.in_words import weekday
+from itembank.text.paths_shown import as_typed
+from itembank.work.week.request import WeekMade
+
+SILENT_SECONDS = 2.0
+"""After so long one who waits is told for whom."""
+
+
+class Waiting:
+    """Tells once, and not at once, that somebody else is planning a week."""
+
+    def __init__(self) -> None:
+        self._begun = time.monotonic()
+        self._told = False
+
+    def __call__(self, other: Holder) -> None:
+        """Tell of another who holds the department's folder, if it takes long."""
+        if not self._told and time.monotonic() - self._begun > SILENT_SECONDS:
+            self._told = True
+            say(f"Waiting: {other.who} is planning a week in the same department.", err=True)
+
+
+def tell_week(made: WeekMade) -> None:
+    """Say what each starter brings back and why, what is remarkable, and where all of it is."""
+    days: dict[str, str] = {}
+    for built in made.built:
+        say(f"{built.lesson}: {built.lesson.title}")
+        for topic in built.lesson.topics:
+            why = topic.why
+            if before := days.get(topic.topic):
+                # What was known when the week was planned reads oddly on its third day.
+                own = reason_of_its_lesson(topic.reason, topic.pinned)
+                why = ", ".join(filter(None, (f"as on {before}", own)))
+            days[topic.topic] = weekday(built.lesson.date)
+            say(f"  {topic.count} on {made.titles[topic.topic]}: {why}")
+    for line in made.skipped:
+        say(f"No lesson on {line}")
+    for remark in made.remarks:
+        say(f"Note: {told(remark)}")
+    for built in made.built:
+        say(f"Written to {built.folder}.")
+    if not made.built:
+        say("No pack had to be made: nothing has changed.")
+    say(f"The week on one page: {made.overview}.")
+    plan = as_typed(made.path)
+    say(f"Change the plan if you like, then: itembank week --plan {plan} --replace")

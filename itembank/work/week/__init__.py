@@ -1,0 +1,1 @@
+"""A class's week: planned, changed, its questions settled, its packs built and written."""

@@ -1,0 +1,58 @@
+"""What a prompt's words ask is read in one part: nobody else looks for words in a prompt."""
+
+import ast
+import re
+from pathlib import Path
+
+import itembank
+
+ROOT = Path(itembank.__file__).parent
+OTHERS = (
+    "bank",
+    "proof",
+    "items",
+    "packs",
+    "pages",
+    "work",
+    "cli",
+    "marking/form",
+    "marking/worth",
+)
+NO_PROMPT = {
+    # These look for words in what a pupil typed, in what the tool itself says of a form, or tags.
+    "marking/form/form_told.py",
+    "marking/form/units_beside.py",
+    "marking/worth/marked_by_kind.py",
+    "pages/engine/formula.py",
+}
+WORDS = re.compile(r"\\b[^\\]*[a-z]{4,}")
+
+
+def patterns(path):
+    """Yield the patterns that a module has, wherever it hands one to `re` or keeps it for later."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Call) and node.args:
+            called = ast.unparse(node.func)
+            if called == "late" or called.startswith("re."):
+                for part in ast.walk(node.args[0]):
+                    if isinstance(part, ast.Constant) and isinstance(part.value, str):
+                        yield node.lineno, part.value
+
+
+def test_no_other_part_looks_for_words_in_a_prompt():
+    found = [
+        f"{path.relative_to(ROOT)}:{line}: {pattern}"
+        for part in OTHERS
+        for path in sorted((ROOT / part).rglob("*.py"))
+        if str(path.relative_to(ROOT)) not in NO_PROMPT
+        for line, pattern in patterns(path)
+        if WORDS.search(pattern)
+    ]
+    assert found == []
+
+
+def test_the_guard_sees_a_pattern_of_words():
+    assert any(
+        WORDS.search(pattern)
+        for _, pattern in patterns(ROOT / "wording" / "tasks" / "written_how.py")
+    )
