@@ -195,12 +195,12 @@ def _along(
         drawn = pool.at(anchor.source, anchor.item.tier, index)
         run = [anchor, *found]
         # The same answer twice running would teach that the change changes nothing.
-        fresh = all(drawn.look.answer != one.look.answer for one in run)
+        fresh = all(drawn.look.answer != earlier.look.answer for earlier in run)
         if fresh and endings:
-            fresh = not any(ends_alike(drawn.look, one.look) for one in run)
+            fresh = not any(ends_alike(drawn.look, earlier.look) for earlier in run)
         fresh = fresh and not any(
-            same_answer(drawn.look, one.look) or closeness(drawn.look, one.look) == 1
-            for one in page
+            same_answer(drawn.look, placed.look) or closeness(drawn.look, placed.look) == 1
+            for placed in page
         )
         open_ = fresh and pool.free(drawn) and not pool.passed_over(drawn)
         if open_ and not pool.alike(drawn, run):
@@ -266,7 +266,7 @@ def _first_to_show(
 
 def _twice(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
     """Return the ways of solving, of two lines or more, that several free questions share."""
-    offers = [drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng)]
+    offers = [drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng)]
     ways = [drawn.structure for drawn in offers if _lines(drawn) >= 2]
     return {way for way in ways if ways.count(way) > 1}
 
@@ -276,7 +276,7 @@ def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) ->
     if not is_short(topic):
         first = pool.first(topic, tier)
         return first is not None and _lines(first) >= 2
-    offers = (drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng))
+    offers = (drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng))
     return any(_lines(drawn) >= 2 for drawn in offers)
 
 

@@ -90,7 +90,7 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
     try:
-        every = [one for one in _solve(rows, letters) if _meaningful(one, relations)]
+        every = [answer for answer in _solve(rows, letters) if _meaningful(answer, relations)]
     except _EveryValue as error:
         return found(str(error), key, False)
     ours = _text(every)
@@ -98,7 +98,7 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         cases = solutions_given(key, names)
     except Misfit as error:
         return found(ours, key, False, str(error))
-    given = [{symbol(n): to_sympy(value) for n, value in one.items()} for one in cases]
+    given = [{symbol(n): to_sympy(value) for n, value in case.items()} for case in cases]
     right = all(any(_same(one, other) for other in every) for one in given) and all(
         any(_same(one, other) for other in given) for one in every
     )
