@@ -130,7 +130,7 @@ def test_a_second_process_that_dies_is_not_taken_for_a_proof(monkeypatch):
 
 def test_closing_ends_the_second_process():
     proof = Proof([drawn.item for drawn in choose(request()).drawn()])
-    child = proof._work._child
+    child = proof._work._child.pid
     assert child is not None
     proof.close()
     with pytest.raises(ChildProcessError):
