@@ -1,7 +1,7 @@
 """Prints speeds, as ratios measured in one run: items, marking, a bank, a pack, its pages, a year.
 
     python bench/run.py [items] [mark] [bank] [growth] [cold] [pages] [year] [depths] [week]
-        [reports]
+        [reports] [cluster]
 
 With no names, all of them. Times change from machine to machine; the ratios much less.
 """
@@ -16,7 +16,10 @@ from timing import Missing
 
 from itembank.errors import ItembankError
 
-PARTS = ("items", "mark", "bank", "growth", "cold", "pages", "year", "depths", "week", "reports")
+PARTS = (
+    *("items", "mark", "bank", "growth", "cold", "pages"),
+    *("year", "depths", "week", "reports", "cluster"),
+)
 
 
 def main(names: list[str]) -> int:
@@ -49,6 +52,8 @@ def _report(name: str) -> str:
             from bank_growth import report
         case "cold":
             from cold_start import report
+        case "cluster":
+            from cluster_speed import report
         case "reports":
             from report_speed import report
         case "week":

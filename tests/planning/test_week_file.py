@@ -1,6 +1,7 @@
 """A week's plan file: what is written is read back, and every fault is told with its line."""
 
 import datetime
+import tomllib
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,7 +20,13 @@ from itembank.planning.department.department import MOST_QUESTIONS, read_departm
 from itembank.planning.department.plan_file import MOST_SEED
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 from itembank.planning.week.week_file import read_week_plan
-from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.planning.week.week_plan import (
+    PlannedLesson,
+    WeekPlan,
+    WeekTopic,
+    plan_text,
+    written_anew,
+)
 from itembank.text.characters import hidden, look_alikes
 from tests.planning.test_any_text import PIECES
 
@@ -467,3 +474,27 @@ def test_a_fault_in_what_is_kept_of_a_reason_has_its_line(tmp_path):
         read(path)
     (fault,) = caught.value.faults
     assert fault.line > text[: text.index("[[reasons]]")].count("\n")
+
+
+NOTES = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Zl", "Zp"]), max_size=20)
+
+
+@given(st.lists(st.tuples(st.integers(0, 400), NOTES, st.booleans()), max_size=6))
+def test_what_a_person_noted_stays_when_a_plan_is_written_anew(notes):
+    text = plan_text(plan(lesson()))
+    lines = text.split("\n")
+    noted = [f"# Note {k}: {note}".rstrip() for k, (_, note, _) in enumerate(notes)]
+    for words, (place, _, beside) in zip(noted, notes, strict=True):
+        place %= len(lines) - 1
+        if beside and lines[place] and "#" not in lines[place]:
+            lines[place] += f"  {words}"
+        else:
+            lines.insert(place, words)
+    was = "\n".join(lines)
+    # Where nothing else changed, the file is the same to the byte.
+    assert written_anew(text, was) == was
+    other = plan_text(plan(replace(lesson(), title="Another title", never=("ratio.share",))))
+    found = written_anew(other, was)
+    assert tomllib.loads(found) == tomllib.loads(other)
+    assert all(words in found for words in noted)
+    assert written_anew(other, found) == found

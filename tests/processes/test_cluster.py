@@ -47,10 +47,14 @@ def test_results_are_those_of_this_machine_in_order(dask, at, remarks):
     many = [n % 7 for n in range(3000)]
     with at(dask) as place:
         assert all_of(place, pieces.double, many) == all_of(ThisMachine(2), pieces.double, many)
-        found = all_of(place, pieces.slow, [0.2] * 12)
+        found = set()
+        for _ in range(60):  # one worker may be there some seconds before the other
+            found |= set(all_of(place, pieces.slow, [0.1] * 12))
+            if len(found) > 1:
+                break
         assert all_of(place, pieces.double, []) == []
     ours = {os.getpid(), *(worker.pid for worker in dask.workers)}
-    assert len(set(found) - ours) == 2  # an interpreter of its own for each worker's thread
+    assert len(found - ours) == 2  # an interpreter of its own for each worker's thread
     assert remarks == []
 
 

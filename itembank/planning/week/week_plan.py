@@ -11,13 +11,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from itembank.files.toml_comments import with_comments
 from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
 from itembank.planning.week.sheet_rows import sheet_lines
-from itembank.text.in_words import day_month_year, long_day, weekday
+from itembank.text.in_words import DAYS, day_month_year, long_day, weekday
 
 FOLDER = "plans"
 FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
@@ -30,8 +31,14 @@ HOW = """\
 #   never      topics and addresses that are not to be asked.
 #   asked      the questions as chosen, in order. Take one out for another in its place.
 #   seed       another number gives other questions wherever ‘asked’ leaves a place.
-# Building from it writes it anew where something changed; comments of your own go then.
+# Building from it writes it anew where something changed; comments of your own stay.
 """
+_OURS = re.compile(
+    r"# (The week of |No lesson on |Change what you like, then |Building from it |  )"
+    r"|# (Below is |the same, and its |sheets; a lesson |Write words of your own )"
+    rf"|# ({'|'.join(DAYS)})\Z"
+)
+"""How the comments begin that a plan is written with, now and in plans of earlier versions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +134,11 @@ def is_address(text: str) -> bool:
     (True, True, False)
     """
     return "/" in text or ":" in text
+
+
+def written_anew(text: str, was: str) -> str:
+    """Return the text of a plan with what a person noted beside the one it comes in place of."""
+    return with_comments(text, was, lambda comment: bool(_OURS.match(comment)))
 
 
 def plan_text(plan: WeekPlan, skipped: Iterable[str] = (), how_to_build: str = "") -> str:

@@ -13,7 +13,14 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, folder_name, read_pack_data
 from itembank.planning.choosing.topic_reason import Cause, Reason
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
-from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan, WeekTopic, plan_text
+from itembank.planning.week.week_plan import (
+    FOLDER,
+    PlannedLesson,
+    WeekPlan,
+    WeekTopic,
+    plan_text,
+    written_anew,
+)
 from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
@@ -79,7 +86,8 @@ class Week:
         if rewrite or not self.path.exists():
             shown = as_typed(Path(FOLDER) / self.path.name)
             run = self.how_to_build.format(path=shown)
-            files[self.path] = plan_text(self.plan, self.skipped, run).encode()
+            text = plan_text(self.plan, self.skipped, run)
+            files[self.path] = (written_anew(text, was.text) if was else text).encode()
         packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
