@@ -17,7 +17,7 @@ from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number, rational
 from itembank.notation.line import line
-from itembank.notation.value import NotExact, exact
+from itembank.notation.value import NotExact, constant, exact, linear
 
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
 
@@ -187,19 +187,27 @@ _MEETS: dict[str, Callable[..., bool]] = {
 
 
 def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
-    at = {one.name: number(value) for one, value in zip(ask.letters, values, strict=True)}
-    written: dict[t.Node, t.Node] = {
-        letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
-        for letter, node in zip(ask.letters, shown, strict=True)
-    }
+    at = {one.name: value for one, value in zip(ask.letters, values, strict=True)}
     for relation in ask.relations:
         left = relation.first
         for op, right in relation.rest:
-            a, b = (rational(algebra(side, at)) for side in (left, right))
+            a, b = _worth(left, at), _worth(right, at)
             if not _HOLDS[op](a, b):
+                written: dict[t.Node, t.Node] = {
+                    letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
+                    for letter, node in zip(ask.letters, shown, strict=True)
+                }
                 return _untrue(ask, written, (left, a), op, (right, b))
             left = right
     return ""
+
+
+def _worth(side: t.Node, at: dict[str, Fraction]) -> Fraction:
+    """Return what a side of a relation is worth; the long way takes products of letters."""
+    try:
+        return constant(linear(side, at))
+    except NotExact:
+        return rational(algebra(side, {name: number(value) for name, value in at.items()}))
 
 
 _HOLDS: dict[str, Callable[[Fraction, Fraction], bool]] = {

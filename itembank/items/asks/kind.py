@@ -3,7 +3,7 @@
 A kind is a slice through the layers. Its record here says what every layer needs to know of it:
 the name in a file, the printed parts, the data, the twin. What one layer alone does with it (a
 road, the check of working, marking, the words of a bank) is a *handler* in the table of that
-layer, found by the kind; no layer asks which kind a question is in any other way.
+layer, found by the kind.
 
 >>> from itembank.items.asks import Find
 >>> from itembank.notation import tree as t

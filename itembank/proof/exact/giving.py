@@ -16,10 +16,10 @@ from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import is_member, others, unmet
 from itembank.notation import tree as t
-from itembank.notation.value import NotExact, exact, linear
+from itembank.notation.value import NotExact, exact, linear, sides
 from itembank.proof.claim.finding import Finding, text
 from itembank.proof.exact.elimination import minus
-from itembank.proof.exact.ranges import points, statement, turning_places
+from itembank.proof.exact.ranges import statement, turning_places
 
 MOST_TRIED = 2000
 """Whole numbers that are tried, from the least that may be right."""
@@ -36,7 +36,7 @@ def find_given(ask: Give, key: t.Node) -> Finding:
     >>> from itembank.notation import parse
     >>> ask = Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),))
     >>> find_given(ask, parse("2/5")).shown, find_given(ask, parse("1/2")).fault
-    ('for example 5/12', '5/12 would be right, the key says 1/2; 1/2 is not less than 1/2')
+    ('for example 7/18', '7/18 would be right, the key says 1/2; 1/2 is not less than 1/2')
     """
     found: list[tuple[Fraction, ...]] = []
     for answer in _answers(ask):
@@ -114,13 +114,24 @@ def _values(ask: Give) -> Iterator[Fraction]:
 
 def _places(ask: Give) -> list[Fraction]:
     """Return where relations in one letter turn from true to false, and points between."""
-    relations = [one for one in ask.relations if len(t.symbols(one) - {"π"}) == 1]
     found: list[Fraction] = []
     for letter in ask.letters:
-        about = [one for one in relations if t.symbols(one) - {"π"} == {letter.name}]
-        cases = [statement((one,), letter.name) for one in about]
-        every = points(turning_places(*cases)) if cases else []
-        found += [point.rational for point in every if point.is_rational]
-        # Two points of every gap, so that a gap with many answers shows two.
-        found += [(a + b) / 2 for a, b in pairwise(found)]
+        about = [one for one in ask.relations if t.symbols(one) - {"π"} == {letter.name}]
+        turns = sorted({place for one in about for place in _turns(one, letter)})
+        if turns:
+            # Two points of every gap, so that a gap with many answers shows two.
+            found += [(2 * a + b) / 3 for a, b in pairwise(turns)]
+            found += [(a + 2 * b) / 3 for a, b in pairwise(turns)]
+            found += [turns[0] - 1, turns[0] - 2, *turns, turns[-1] + 1, turns[-1] + 2]
+    return found
+
+
+def _turns(relation: t.Relation, letter: t.Sym) -> list[Fraction]:
+    """Return where a relation in one letter turns: its bounds, where the letter stands alone."""
+    found = []
+    for left, _, right in sides(relation):
+        if letter not in (left, right):
+            places = turning_places(statement((relation,), letter.name))
+            return [place.rational for place in places if place.is_rational]
+        found.append(exact(right if left == letter else left))
     return found
