@@ -11,10 +11,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.index import store as stores
+from itembank.bank.index import index_store as stores
+from itembank.bank.index.index_place import index_path
+from itembank.bank.index.index_remark import listen
 from itembank.bank.index.opened import open_bank
-from itembank.bank.index.place import index_path
-from itembank.bank.index.remark import listen
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
 

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.model.changes import changes
 from itembank.bank.model.content import content_hash, printed_on
+from itembank.bank.model.item_changes import changes
 from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signing import sign
 from itembank.bank.proof.signoff import (

@@ -174,7 +174,7 @@ def test_all_that_commands_print_goes_through_the_screen():
         if around.search(path.read_text("utf-8"))
     }
     # The pipe between two processes, which no person reads.
-    assert found <= {"processes/line.py", "processes/message_line.py"}
+    assert found <= {"processes/message_line.py"}
 
 
 def test_a_system_set_to_ascii_reads_what_is_typed_and_says_plainly_what_it_cannot_name(tmp_path):

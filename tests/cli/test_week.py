@@ -208,7 +208,7 @@ class NoPacks:
 @pytest.fixture
 def planned(said, home, monkeypatch):
     """Stand where the week is planned, with packs that are none."""
-    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     assert said("week", "8K", "--from", "2026-11-30").status == 0
     return home
 
@@ -225,7 +225,7 @@ def planned(said, home, monkeypatch):
 def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
     said, planned, monkeypatch, command, how
 ):
-    from itembank.work.week.files import Week
+    from itembank.work.week.week_files import Week
 
     mine = PLAN.read_bytes() + b"# mine\n"
     before = packs(planned)
@@ -250,9 +250,9 @@ def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
 
 
 def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home, monkeypatch):
-    from itembank.work.week.files import Week
+    from itembank.work.week.week_files import Week
 
-    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     page = Week._page
 
     def meanwhile(self):

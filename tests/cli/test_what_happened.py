@@ -11,7 +11,7 @@ from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date

@@ -36,7 +36,7 @@ def named(module, name, *given):
         ("itembank.processes.forked", "os"),
         ("itembank.files.disk", "os.remove"),
         ("generators", "__path__"),
-        ("itembank.processes.place", "Sequence"),
+        ("itembank.processes.work_place", "Sequence"),
     ],
 )
 @pytest.mark.parametrize("work", [True, False])

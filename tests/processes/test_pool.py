@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import pool
 from itembank.processes.forked import Forked
-from itembank.processes.place import ThisMachine, all_of, all_or_lost
 from itembank.processes.pool import Lost, each
+from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
 NUMBERS = list(range(1, 41))
 

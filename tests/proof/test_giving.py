@@ -17,8 +17,8 @@ from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding
-from itembank.proof.exact.giving import find_given
-from itembank.proof.lines.giving import given_fault
+from itembank.proof.exact.many_answers import find_given
+from itembank.proof.lines.line_of_many import given_fault
 from itembank.proof.sympy.sympy_giving import given as by_sympy
 
 X, A, B = t.Sym("x"), t.Sym("a"), t.Sym("b")

@@ -4,7 +4,7 @@ import pytest
 
 from itembank.bank.proof.judging import judge_all
 from itembank.items.topics.registry import find_item, topic_ids
-from itembank.processes.place import ThisMachine
+from itembank.processes.work_place import ThisMachine
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.judge import State, judge
 from tests.proof.asked import asked

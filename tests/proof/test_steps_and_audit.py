@@ -10,7 +10,7 @@ import pytest
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import UnknownTopic, find_topic, topics
 from itembank.notation import tree as t
-from itembank.processes.place import ThisMachine
+from itembank.processes.work_place import ThisMachine
 from itembank.proof import audit as audit_module
 from itembank.proof.audit import TopicAudit, audit, check_item
 from itembank.proof.lines.steps import step_fault

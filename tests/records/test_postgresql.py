@@ -6,7 +6,7 @@ import pytest
 
 from itembank.errors import ItembankError
 from itembank.items.item import Misconception
-from itembank.items.slips import either
+from itembank.items.wrong_answers import either
 from itembank.records.entries import recording
 from itembank.records.entries.entries import Answers, OwnViews, Scores
 from itembank.records.entries.recording import RecordedAlready, record, undo

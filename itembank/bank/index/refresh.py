@@ -14,8 +14,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
-from itembank.bank.index.store import Changed, IndexFailed, Store, seal
 from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.files.disk import JOURNAL_FILE
 from itembank.files.faults import Fault, FileFaults, decode_bytes, decode_text
@@ -124,7 +124,7 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
 
 def _together(folder: Path, faulty: dict[str, TopicText], read: Read, store: Store) -> None:
     """Note every fault of the files together, after those that they have by themselves."""
-    from itembank.bank.index.together import faults_together
+    from itembank.bank.index.kept_checks import faults_together
 
     read.faults += [fault for file in faulty.values() for fault in file.faults]
     authors = None if read.stated is None else read.stated["authors"]

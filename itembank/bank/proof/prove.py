@@ -13,7 +13,7 @@ from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
-from itembank.processes.place import Place, Progress
+from itembank.processes.work_place import Place, Progress
 from itembank.proof.judge import judge
 from itembank.proof.outcome import Outcome, State
 

@@ -16,8 +16,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.model.bank import SIGNOFF_FILE
-from itembank.bank.model.changes import Change, changes
 from itembank.bank.model.content import content_hash, data_hash, printed_on
+from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.model.signed import SignOff
 from itembank.files.faults import join_words
 from itembank.text.in_words import day_month_year

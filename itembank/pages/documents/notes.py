@@ -9,6 +9,7 @@ from itembank.packs.sources.sources_in_words import drawn_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
@@ -24,7 +25,6 @@ from itembank.pages.engine.paper import (
 from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
-from itembank.pages.engine.titles import sheet_name
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.board import prompt
 from itembank.pages.parts.method_marks import method_marks

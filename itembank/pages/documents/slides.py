@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from itembank.packs.data.pack import Lesson, Pack, Version
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
-from itembank.pages.engine.titles import title_of
 from itembank.pages.parts.answers import others_said
 from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
 from itembank.planning.bands.caution import FOR_PUPILS

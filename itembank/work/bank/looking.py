@@ -10,7 +10,7 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.known import (
+from itembank.bank.index.item_standing import (
     AT_A_TIME,
     Progress,
     Shown,

@@ -9,7 +9,7 @@ from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 from tests.packs.bank_files import bank, sums
 
 MONDAY = datetime.date(2026, 11, 16)
@@ -58,7 +58,7 @@ def own_store(monkeypatch):
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
     # These banks are too small for sheets; it is about starters.
     monkeypatch.setattr(
-        "itembank.work.week.questions._with_sheets", lambda planner, lesson, avoid: lesson
+        "itembank.work.week.week_questions._with_sheets", lambda planner, lesson, avoid: lesson
     )
 
 

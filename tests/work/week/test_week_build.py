@@ -9,8 +9,8 @@ import pytest
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import machine
-from itembank.work.week import build as week_build
-from itembank.work.week.build import Builder
+from itembank.work.week import week_build
+from itembank.work.week.week_build import Builder
 
 
 def written(request):

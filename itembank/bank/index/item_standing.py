@@ -15,8 +15,8 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
+from itembank.bank.index.index_store import Changed, IndexFailed, seal
 from itembank.bank.index.refresh import File, look_at
-from itembank.bank.index.store import Changed, IndexFailed, seal
 from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.model.content import printed_on
 from itembank.bank.model.signed import Retirement, SignOff
@@ -26,7 +26,7 @@ from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
-    from itembank.processes.place import Place
+    from itembank.processes.work_place import Place
 
 Progress = Callable[[int, int], None]
 AT_A_TIME = 4_000
@@ -201,7 +201,7 @@ def ask_missing(
         missing = [fact for fact in missing if fact in wanted]
     if not missing:
         return
-    from itembank.bank.index.asking import ask_all
+    from itembank.bank.index.words_read import ask_all
 
     done = 0
     while part := missing[done : done + AT_A_TIME]:
@@ -334,7 +334,7 @@ def made_twins(bank: KeptBank) -> dict[bytes, list[str]]:
     named = list(dict.fromkeys(one for topic in bank.kept_topics for one in topic.made()))
     found: dict[bytes, list[str]] = {}
     if named:
-        from itembank.bank.index.asking import made_mark
+        from itembank.bank.index.words_read import made_mark
 
         for address in named:
             found.setdefault(made_mark(address), []).append(address)
