@@ -123,7 +123,7 @@ def mark_sheet(
         for place, item in enumerate(items)
         if place + 1 not in not_asked
     )
-    out_of = sum(one.item.marks for one in questions)
+    out_of = sum(question.item.marks for question in questions)
     return MarkedSheet(tuple(seats), questions, tuple(absent), out_of, tuple(sorted(not_asked)))
 
 

@@ -51,7 +51,7 @@ def holds_time(lines: Iterable[str]) -> bool:
     [False, True, True, True]
     """
     texts = list(lines)
-    timed = [one for one in texts if ":" in one or "m" in one]
+    timed = [text for text in texts if ":" in text or "m" in text]
     if any(_SURE.search(one) or _IN_A_SUM.search(one) for one in timed):
         return True
     with_letters = any(_WITH_LETTER.search(one) for one in timed)

@@ -138,7 +138,7 @@ def _plain(name: str) -> bool:
 
 def _check_bands(pack: Pack, path: Path) -> None:
     try:
-        check_intervals([(one.name, one.lowest, one.highest) for one in pack.bands], pack.marks)
+        check_intervals([(band.name, band.lowest, band.highest) for band in pack.bands], pack.marks)
     except BandError as error:
         raise _fault(path, "bands", str(error).rstrip(".")) from None
 

@@ -180,7 +180,7 @@ def test_comments_of_the_file_are_kept(bank):
     sign(bank, ["tale-1"], "NT", LATER)
     text = path.read_text(encoding="utf-8")
     assert "# looked at twice" in text
-    assert [one.item for one in read_signoffs(bank.folder)] == ["sum-1", "tale-1"]
+    assert [signoff.item for signoff in read_signoffs(bank.folder)] == ["sum-1", "tale-1"]
 
 
 def test_a_sign_off_changed_by_hand_vouches_for_nothing(bank):

@@ -48,9 +48,9 @@ def printed(arguments, encoding="utf-8", errors="strict"):
             run(arguments)
     finally:
         sys.stdout, sys.stderr = before
-    for one in streams:
-        one.flush()
-    return (end.value.code or 0, *(one.buffer.getvalue() for one in streams))
+    for stream in streams:
+        stream.flush()
+    return (end.value.code or 0, *(stream.buffer.getvalue() for stream in streams))
 
 
 def test_the_table_holds_every_command():

@@ -126,7 +126,7 @@ def test_what_was_recorded_changes_the_third_week(said, home):
     weak, strong = topics[0], topics[1]
 
     def third_week(good, bad):
-        counts = [28 if one in good else 2 if one in bad else 18 for one in topics]
+        counts = [28 if topic in good else 2 if topic in bad else 18 for topic in topics]
         found = said(
             "record",
             "8K",

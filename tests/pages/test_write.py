@@ -15,7 +15,7 @@ from tests.packs.packs import request
 
 
 def held(folder):
-    return {one.name: one.read_bytes() for one in folder.iterdir()}
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
 
 
 def test_a_pack_made_again_from_its_data_has_the_same_bytes(tmp_path):

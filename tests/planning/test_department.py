@@ -46,7 +46,7 @@ def test_larkhythe():
     folder = Path(__file__).parents[2] / "banks" / "larkhythe"
     found = read_department(folder)
     assert found.school == "Larkhythe School"
-    assert [one.name for one in found.classes] == ["7M", "8K", "9S"]
+    assert [group.name for group in found.classes] == ["7M", "8K", "9S"]
     assert found.find_class().name == "8K"
     nine = found.find_class("9S")
     assert [(b.letter, b.lowest, b.highest) for b in nine.bands.bands(10)] == [

@@ -55,7 +55,9 @@ def outcomes(
 ) -> list[Outcome]:
     """Return what both roads make of each item: as it is kept, or else proved now, and kept."""
     known = _kept_outcomes(bank, entries)
-    new = list({one.kept.fact: one for one in entries if one.kept.fact not in known}.values())
+    new = list(
+        {entry.kept.fact: entry for entry in entries if entry.kept.fact not in known}.values()
+    )
     if new:
         from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_entries
@@ -67,7 +69,7 @@ def outcomes(
         passing = [pair for pair in pairs if was_cut_off(pair[1])]
         bank.store.write(lambda db: _keep(db, "proof", lasting))
         bank.store.write(lambda db: _keep(db, "temp.passing", passing))
-    return [known[one.kept.fact] for one in entries]
+    return [known[entry.kept.fact] for entry in entries]
 
 
 def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, Outcome]]) -> None:
@@ -83,7 +85,7 @@ def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, O
 
 
 def _kept_outcomes(bank: KeptBank, entries: Sequence[KeptEntry]) -> dict[int, Outcome]:
-    owns = {one.kept.fact: one.kept.own for one in entries}
+    owns = {entry.kept.fact: entry.kept.own for entry in entries}
     found = {}
     query = "SELECT * FROM {} WHERE fact IN ({})"
     for part in _parts(list(owns)):
@@ -157,25 +159,25 @@ def shown_of(
 ) -> list[Shown]:
     """Return what prints of each item."""
     found = _asked(bank, entries, report)
-    return [Shown(**json.loads(found[one.kept.fact][0])) for one in entries]
+    return [Shown(**json.loads(found[entry.kept.fact][0])) for entry in entries]
 
 
 def years_of(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[int]:
     """Return the first year group that each item suits."""
     found = _asked(bank, entries)
-    return [found[one.kept.fact][1] for one in entries]
+    return [found[entry.kept.fact][1] for entry in entries]
 
 
 def twins_kept(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[bytes]:
     """Return the mark of each item's twins."""
     found = _asked(bank, entries)
-    return [found[one.kept.fact][2] for one in entries]
+    return [found[entry.kept.fact][2] for entry in entries]
 
 
 def _asked(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
 ) -> dict[int, tuple[str, int, bytes]]:
-    owns = {one.kept.fact: one.kept.own for one in entries}
+    owns = {entry.kept.fact: entry.kept.own for entry in entries}
     ask_missing(bank, list(owns), report)
     found = {}
     for part in _parts(list(owns)):
@@ -211,7 +213,9 @@ def ask_missing(
             if report:
                 report(before + count, len(missing))
 
-        work = [(one.kept.fact, one.kept.own, one.topic, one.kept.record) for one in entries]
+        work = [
+            (entry.kept.fact, entry.kept.own, entry.topic, entry.kept.record) for entry in entries
+        ]
         rows = ask_all(work, tell, place)
         bank.store.write(
             lambda db, rows=rows: db.executemany(  # type: ignore[misc]
@@ -229,7 +233,7 @@ def sign_states(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[SignState]
     """
     sheet = signoff_sheet(bank)
     own: dict[str, list[SignOff]] = {}
-    for part in _parts([one.id for one in entries] if sheet is not None else []):
+    for part in _parts([entry.id for entry in entries] if sheet is not None else []):
         marks = ", ".join("?" * len(part))
         query = f"SELECT * FROM signoff WHERE sheet = ? AND item IN ({marks}) ORDER BY at"
         for _, _, *row, sealed in bank.store.rows(query, [sheet, *part]):
@@ -238,7 +242,10 @@ def sign_states(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[SignState]
             item, by, day, content, was = row
             signed = SignOff(item, by, datetime.date.fromisoformat(day), content, json.loads(was))
             own.setdefault(item, []).append(signed)
-    return [state_by(one.kept.content, own.get(one.id, ()), partial(_says, one)) for one in entries]
+    return [
+        state_by(entry.kept.content, own.get(entry.id, ()), partial(_says, entry))
+        for entry in entries
+    ]
 
 
 def _says(entry: KeptEntry) -> dict[str, object]:
@@ -321,11 +328,11 @@ def twins_of(
         "JOIN temp.now USING (sheet) "
         "WHERE question.twin = (SELECT twin FROM question WHERE fact = ?)"
     )
-    for one in entries:
-        others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [one.kept.fact])]
-        ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [one.kept.fact])
+    for entry in entries:
+        others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [entry.kept.fact])]
+        ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [entry.kept.fact])
         others += made.get(twin, ())
-        found.append(sorted({*others} - {one.address}))
+        found.append(sorted({*others} - {entry.address}))
     return found
 
 

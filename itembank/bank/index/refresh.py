@@ -94,10 +94,10 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
     read = Read()
     first, *files = look_at([folder / BANK_FILE, *topic_files(folder)], store)
     read.stated = _bank_file(first, store, read.faults)
-    read.faults += [fault for one in files for fault in one.faults]
-    files = [one for one in files if not one.faults]
+    read.faults += [fault for file in files for fault in file.faults]
+    files = [file for file in files if not file.faults]
     known = _known(store)
-    new = [one for one in files if (one.path.name, one.hash) not in known]
+    new = [file for file in files if (file.path.name, file.hash) not in known]
     faulty: dict[str, TopicText] = {}
     if new:
         from itembank.bank.index.keeping import read_new
@@ -105,10 +105,10 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
         unread = read_new(new, store, report)
         faulty = unread.texts
         read.faults += unread.faults
-        files = [one for one in files if one.path.name not in unread.names]
+        files = [file for file in files if file.path.name not in unread.names]
         known = _known(store)
     try:
-        read.sheets = [known[one.path.name, one.hash] for one in files]
+        read.sheets = [known[file.path.name, file.hash] for file in files]
     except KeyError:  # another program has cleared it away meanwhile
         raise Changed("what was read is gone") from None
     store.note_now([sheet.number for sheet in read.sheets])

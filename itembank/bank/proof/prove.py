@@ -135,7 +135,9 @@ def prove_bank(
     work: list[tuple[str, Entry | str]] = []
     seen: set[str] = set()
     for topic in bank.topics:
-        work += [(topic.id, one) for one in topic.entries if retired or one.item.retired is None]
+        work += [
+            (topic.id, entry) for entry in topic.entries if retired or entry.item.retired is None
+        ]
         made = made_addresses(topic) if generated else ()
         work += [(topic.id, address) for address in made if address not in seen]
         seen.update(made)

@@ -266,7 +266,7 @@ def _first_to_show(
 
 def _twice(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
     """Return the ways of solving, of two lines or more, that several free questions share."""
-    offers = [drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng)]
+    offers = [drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng)]
     ways = [drawn.structure for drawn in offers if _lines(drawn) >= 2]
     return {way for way in ways if ways.count(way) > 1}
 
@@ -276,7 +276,7 @@ def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) ->
     if not is_short(topic):
         first = pool.first(topic, tier)
         return first is not None and _lines(first) >= 2
-    offers = (drawn for one in sources(topic) for drawn in pool.offers(one, tier, rng))
+    offers = (drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng))
     return any(_lines(drawn) >= 2 for drawn in offers)
 
 

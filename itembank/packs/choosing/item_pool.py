@@ -191,9 +191,11 @@ class Pool:
         avoided are as good as used.
         """
         if not is_short(topic):
-            return sum(size(one, tier) for one in sources(topic))
+            return sum(size(source, tier) for source in sources(topic))
         everything = [
-            self.at(one, tier, index) for one in sources(topic) for index in range(size(one, tier))
+            self.at(source, tier, index)
+            for source in sources(topic)
+            for index in range(size(source, tier))
         ]
         free = [
             drawn
@@ -270,16 +272,18 @@ class Pool:
     def _too_small(self, topic: Drawable, tier: Tier) -> ItembankError:
         """Return the error for a tier with fewer different questions than a pack needs."""
         items = [
-            one.item(tier, index) for one in sources(topic) for index in range(size(one, tier))
+            source.item(tier, index)
+            for source in sources(topic)
+            for index in range(size(source, tier))
         ]
         count = len({item.twin if self._same is None else self._same(item) for item in items})
         questions = plural(count, "question", "different questions")
         only = f"only {count}" if count else "no"
         questions = questions if count else "question that can be used"
         said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]
-        said += [words for one in sources(topic) if (words := too_few(one, tier))]
+        said += [words for source in sources(topic) if (words := too_few(source, tier))]
         said.append("Ask for fewer questions or versions, or add another topic.")
-        matters = [name for one in sources(topic) if (name := matter_of(one, tier))]
+        matters = [name for source in sources(topic) if (name := matter_of(source, tier))]
         return ItembankError(" ".join(said), matter=matters[0] if matters else "")
 
 

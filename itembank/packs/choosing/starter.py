@@ -193,7 +193,7 @@ def _sibling_cost(
         nonlocal found
         if found and drawn.structure != model.structure:
             return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
-        if any(drawn.look.answer == one.answer for one in neighbours):
+        if any(drawn.look.answer == neighbour.answer for neighbour in neighbours):
             return SAME_ANSWER + apart(drawn, model)
         price = apart(drawn, model) + likeness(drawn, version)
         found = found or price < OTHER_STRUCTURE

@@ -64,7 +64,7 @@ def read_ask(ask: Ask, pence: bool) -> ItemAsk:
         tuple(ask.labels),
         ask.way,
         ask.pick,
-        tuple((one.name, nodes(one.of)) for one in ask.conditions),
+        tuple((condition.name, nodes(condition.of)) for condition in ask.conditions),
     )
     if stored.relations and not kind.relations:
         raise t.NotationError(f"a question to {ask.kind} has no relations")

@@ -120,9 +120,9 @@ def pack_item(
             for slip in item.slips
         ],
         untested=[
-            one.name
-            for one in topic.misconceptions
-            if one.id not in shown and one.id in at_home(topic, item.tier)
+            misconception.name
+            for misconception in topic.misconceptions
+            if misconception.id not in shown and misconception.id in at_home(topic, item.tier)
         ],
         accept=list(item.accept),
         source=source or generated(item),
@@ -216,8 +216,11 @@ def read_item(stored: PackItem) -> Item:
             for step in stored.steps
         ),
         slips=tuple(
-            items.Slip(items.Misconception(one.id, one.name, one.ask), read_maths(one.wrong, pence))
-            for one in stored.misconceptions
+            items.Slip(
+                items.Misconception(misconception.id, misconception.name, misconception.ask),
+                read_maths(misconception.wrong, pence),
+            )
+            for misconception in stored.misconceptions
         ),
         twin=(stored.address,),
         marks=stored.marks,
@@ -231,5 +234,5 @@ def _letter_p(stored: PackItem) -> bool:
     lines = [run.line for run in stored.prompt if not isinstance(run, TextRun)]
     lines += [stored.key.line, *stored.ask.target, *stored.ask.relations]
     lines += [step.maths.line for step in stored.steps if step.maths is not None]
-    lines += [one.wrong.line for one in stored.misconceptions]
+    lines += [misconception.wrong.line for misconception in stored.misconceptions]
     return not reading_of_written(lines).pence

@@ -70,7 +70,7 @@ def refuse_folder(folder: Path, files: Mapping[str, bytes], replace: bool) -> No
             f"There is a pack in {folder} already.", matter="pack there", folder=folder
         )
     try:
-        held = sorted(one.name for one in folder.iterdir())
+        held = sorted(path.name for path in folder.iterdir())
     except OSError as error:
         raise cannot_write(folder, error) from None
     strange = [name for name in held if not _OURS.fullmatch(name) and name not in files]

@@ -62,8 +62,8 @@ class BankSource:
         self._advice, self._matter = advice, matter
         self.id, self.title, self.banks, self.left_out = id, title, banks, left_out
         self.questions: dict[Tier, list[Question]] = {}
-        for one in questions:
-            self.questions.setdefault(one.tier, []).append(one)
+        for question in questions:
+            self.questions.setdefault(question.tier, []).append(question)
         self.spaces = {
             tier: Space(None, place=range(len(held))) for tier, held in self.questions.items()
         }

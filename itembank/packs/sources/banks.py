@@ -59,7 +59,7 @@ class Banks:
     def __init__(self, drawing: Drawing, topics: Sequence[str]) -> None:
         self.drawing = drawing
         self.banks = read_banks(drawing.banks)
-        self.left_out: dict[str, dict[Tier, Counter[str]]] = {one: {} for one in topics}
+        self.left_out: dict[str, dict[Tier, Counter[str]]] = {topic: {} for topic in topics}
         self._titles = self._read_titles()
         offered = self._offered(set(topics))
         self._sources = {
@@ -246,7 +246,7 @@ def bank_source(bank: Bank, entry: Entry, sign: SignState) -> Source:
         hash=content_hash(entry),
         proved=FROM_WORDS if entry.item.model else FROM_PRINT,
         sign_off=sign.state.value,
-        signed=[SignOff(by=one.by, on=one.on) for one in sign.signoffs],
+        signed=[SignOff(by=signoff.by, on=signoff.on) for signoff in sign.signoffs],
         author=entry.item.author or "",
         licence=entry.item.licence or bank.terms or "",
         credit=entry.item.source or "",

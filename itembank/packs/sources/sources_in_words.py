@@ -33,7 +33,7 @@ def drawn_words(pack: Pack) -> str:
 def short_words(pack: Pack) -> str:
     """Return the sentence about sheets with fewer questions than were asked for, or ""."""
     asked = pack.drawing.follow_up if pack.drawing is not None else None
-    short = [one for one in pack.sheets if asked is not None and len(one.items) < asked]
+    short = [sheet for sheet in pack.sheets if asked is not None and len(sheet.items) < asked]
     if not short:
         return ""
     held = join_words([f"{len(one.items)} on the {one.tier} sheet" for one in short])

@@ -141,5 +141,5 @@ def why_beyond(topic: Topic, year: int) -> str:
     contents = list(dict.fromkeys(p.content for parts in topic.later.values() for p in parts))
     if not contents:
         return f"{topic.id} is beyond year {year}: it suits classes from year 7 on."
-    what = join_words([f"{one}, from year {one.from_year}" for one in contents])
+    what = join_words([f"{content}, from year {content.from_year}" for content in contents])
     return f"{topic.id} is beyond year {year}: {what} ({contents[0].document})."

@@ -69,8 +69,10 @@ def addresses(paper: Paper, pack: Pack) -> None:
 
 def licences(items: Iterable[PackItem]) -> list[str]:
     """Return a sentence for each bank and licence that questions come under."""
-    sources = [one.source for one in items if one.source is not None]
-    terms = {(one.bank, one.licence): None for one in sources if one.bank and one.licence}
+    sources = [item.source for item in items if item.source is not None]
+    terms = {
+        (source.bank, source.licence): None for source in sources if source.bank and source.licence
+    }
     return [f"Licence of the questions of {bank}: {licence}." for bank, licence in terms]
 
 

@@ -21,7 +21,7 @@ Values = dict[str, Quotient]
 
 def unknowns(relations: Sequence[t.Node]) -> frozenset[str]:
     """Return the letters of the relations; π is a number."""
-    return frozenset(name for one in relations for name in t.symbols(one)) - {"π"}
+    return frozenset(name for relation in relations for name in t.symbols(relation)) - {"π"}
 
 
 def sides_of(
@@ -50,7 +50,7 @@ def sides_of(
 def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> bool:
     """Tell whether every relation is true, and has a meaning, at these values."""
     try:
-        return all(a == b for one in relations for a, b in sides_of(one, known))
+        return all(a == b for relation in relations for a, b in sides_of(relation, known))
     except NotExact as error:
         if "divides by zero" in str(error):
             return False
@@ -59,7 +59,7 @@ def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> boo
 
 def polynomials(relations: Sequence[t.Relation]) -> list[Polynomial]:
     """Return the relations multiplied out, as polynomials that have to be zero."""
-    return [(a - b).top for one in relations for a, b in sides_of(one)]
+    return [(a - b).top for relation in relations for a, b in sides_of(relation)]
 
 
 def solve(relations: Sequence[t.Relation]) -> list[Values]:
@@ -127,20 +127,24 @@ def _replaced(
     alone: Quotient,
     letters: frozenset[str],
 ) -> list[Values]:
-    others = [evaluated(one, {letter: alone}).top for one in equations if one is not used]
+    others = [
+        evaluated(equation, {letter: alone}).top for equation in equations if equation is not used
+    ]
     found = _solve(others, letters - {letter})
     return [{**values, letter: replaced(alone, values)} for values in found]
 
 
 def _by_roots(equations: list[Polynomial], letter: str, letters: frozenset[str]) -> list[Values]:
     shared: Coefficients = []
-    for one in equations:
-        if _letters(one) == {letter}:
-            shared = common(coefficients(one, letter), shared)
+    for equation in equations:
+        if _letters(equation) == {letter}:
+            shared = common(coefficients(equation, letter), shared)
     found = []
     for root in real_roots(shared):
         at = {letter: quotient(root)}
-        others = [evaluated(one, at).top for one in equations if _letters(one) != {letter}]
+        others = [
+            evaluated(equation, at).top for equation in equations if _letters(equation) != {letter}
+        ]
         found += [{**values, **at} for values in _solve(others, letters - {letter})]
     return found
 

@@ -71,7 +71,9 @@ def _answers(ask: Give) -> Iterator[tuple[Fraction, ...]]:
         return
     if len(rest) > 1:
         raise NotExact("more than two numbers at once are not looked for here")
-    equations = [one for one in ask.relations if all(op == "=" for op, _ in one.rest)]
+    equations = [
+        relation for relation in ask.relations if all(op == "=" for op, _ in relation.rest)
+    ]
     for value in islice(_values(ask), MOST_TRIED // 4):
         if not equations:
             for other in islice(_values(ask), MOST_TRIED // 100):
@@ -91,7 +93,7 @@ def _other(equation: t.Relation, known: dict[str, Fraction], letter: str) -> Fra
 
 def _values(ask: Give) -> Iterator[Fraction]:
     """Yield the numbers that one letter may be."""
-    names = {one.name: one for one in ask.conditions}
+    names = {condition.name: condition for condition in ask.conditions}
     if "factor" in names:
         n = exact(names["factor"].of[0])
         limit = abs(n.numerator) if n.denominator == 1 else 0
@@ -116,7 +118,9 @@ def _places(ask: Give) -> list[Fraction]:
     """Return where relations in one letter turn from true to false, and points between."""
     found: list[Fraction] = []
     for letter in ask.letters:
-        about = [one for one in ask.relations if t.symbols(one) - {"π"} == {letter.name}]
+        about = [
+            relation for relation in ask.relations if t.symbols(relation) - {"π"} == {letter.name}
+        ]
         turns = sorted({place for one in about for place in _turns(one, letter)})
         if turns:
             # Two points of every gap, so that a gap with many answers shows two.

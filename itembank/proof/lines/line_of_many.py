@@ -25,7 +25,7 @@ def given_fault(ask: Give, line: t.Node) -> str:
     letters = {one.name for one in ask.letters}
     if isinstance(line, t.Relation) and t.symbols(line) & letters:
         (letter, *more) = t.symbols(line) - {"π"}
-        about = [one for one in ask.relations if t.symbols(one) - {"π"} == {letter}]
+        about = [relation for relation in ask.relations if t.symbols(relation) - {"π"} == {letter}]
         if more or not about:
             return "" if line in ask.relations else _neither()
         says = [links for one in about for links in statement((one,), letter)]

@@ -86,7 +86,7 @@ TOGETHER.by_kind[Inequality] = True
 def _find(ask: Find, line: t.Node) -> str:
     target, relations = ask.target, ask.relations
     if isinstance(line, t.Relation):
-        if not t.symbols(line) <= {name for one in relations for name in t.symbols(one)}:
+        if not t.symbols(line) <= {name for relation in relations for name in t.symbols(relation)}:
             return _identity(line)
         return "" if _consequence(line, relations) else "does not follow from the question"
     if t.symbols(line) - {"π"}:
@@ -162,7 +162,7 @@ def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
 
 def _holds(case: t.Node, at: Values) -> bool:
     relations = case.parts if isinstance(case, t.Listing) else (case,)
-    return all(isinstance(one, t.Relation) and holds([one], at) for one in relations)
+    return all(isinstance(relation, t.Relation) and holds([relation], at) for relation in relations)
 
 
 def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
@@ -181,10 +181,10 @@ def _inequality(ask: Inequality, line: t.Node) -> str:
     relations = tuple(case for case in cases if isinstance(case, t.Relation))
     if len(relations) != len(cases):
         raise NotExact("it is not an inequality")
-    if any(t.symbols(one) != {letter} for one in relations):
+    if any(t.symbols(relation) != {letter} for relation in relations):
         return "is about another letter"
     asked, given = statement((ask.relation,), letter), statement(relations, letter)
-    if len(ask.relation.rest) > 1 and [len(one.rest) for one in relations] == [1]:
+    if len(ask.relation.rest) > 1 and [len(relation.rest) for relation in relations] == [1]:
         # One part of a chain has to be true wherever the chain is.
         wider = all(
             is_true(given, x) or not is_true(asked, x) for x in points(turning_places(asked, given))

@@ -104,7 +104,7 @@ def _answers(ask: Give) -> Iterator[tuple[Any, ...]]:
         return
     if len(ask.letters) > 2:
         raise NotExact("more than two numbers at once are not looked for here")
-    first, second = (symbol(one.name) for one in ask.letters)
+    first, second = (symbol(letter.name) for letter in ask.letters)
     rows = [one for one in map(to_sympy, ask.relations) if isinstance(one, sympy.Equality)]
     for value in _singles(ask, ask.letters[0]):
         if not rows:
@@ -123,7 +123,7 @@ def _singles(ask: Give, letter: t.Sym) -> Iterator[Any]:
     for relation in ask.relations:
         if t.symbols(relation) - {"π"} == {letter.name}:
             where = sympy.Intersection(where, where_true(relation, x))
-    of = {one.name: [to_sympy(node) for node in one.of] for one in ask.conditions}
+    of = {condition.name: [to_sympy(node) for node in condition.of] for condition in ask.conditions}
     if "factor" in of:
         yield from (sympy.Integer(n) for n in sympy.divisors(of["factor"][0]))
         return

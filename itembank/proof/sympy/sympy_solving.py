@@ -98,7 +98,7 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         cases = solutions_given(key, names)
     except Misfit as error:
         return found(ours, key, False, str(error))
-    given = [{symbol(n): to_sympy(value) for n, value in one.items()} for one in cases]
+    given = [{symbol(n): to_sympy(value) for n, value in case.items()} for case in cases]
     right = all(any(_same(one, other) for other in every) for one in given) and all(
         any(_same(one, other) for other in given) for one in every
     )

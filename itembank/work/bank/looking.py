@@ -193,5 +193,5 @@ def _line(entry: KeptEntry, state: EntryState | None = None) -> Line:
     if state is None:
         return Line(*start)
     stands = state.signed and state.retired is None
-    signers = tuple(one.by for one in state.sign.signoffs) if stands else ()
+    signers = tuple(signoff.by for signoff in state.sign.signoffs) if stands else ()
     return Line(*start, state.word, signers)

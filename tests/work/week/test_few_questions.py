@@ -65,10 +65,12 @@ def own_store(monkeypatch):
 def test_a_topic_rests_once_its_questions_are_used_up(tmp_path):
     folder = department(tmp_path, many=24)
     weeks = [plan(folder, MONDAY + datetime.timedelta(weeks=n)) for n in range(2)]
-    asked = Counter(a for week in weeks for one in week.lessons for a in one.asked)
+    asked = Counter(a for week in weeks for lesson in week.lessons for a in lesson.asked)
     assert max(asked.values()) == 1
-    assert sum(one.counts.get("garden.few", 0) for week in weeks for one in week.lessons) <= 2
-    assert not any(t.reason.again for week in weeks for one in week.lessons for t in one.topics)
+    assert sum(lesson.counts.get("garden.few", 0) for week in weeks for lesson in week.lessons) <= 2
+    assert not any(
+        t.reason.again for week in weeks for lesson in week.lessons for t in lesson.topics
+    )
 
 
 def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_path):
