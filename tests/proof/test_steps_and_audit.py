@@ -158,7 +158,7 @@ def test_an_item_that_hangs_or_ends_its_process_is_named_and_the_rest_is_audited
 
 
 def test_an_unknown_topic_is_refused():
-    with pytest.raises(UnknownTopic, match="There is no topic ‘fractions.nothing-like-it’"):
+    with pytest.raises(UnknownTopic, match=r"There is no topic ‘fractions\.nothing-like-it’"):
         audit(("fractions.nothing-like-it",))
 
 
