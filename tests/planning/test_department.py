@@ -120,6 +120,15 @@ def test_own_bands(tmp_path):
     assert [band.lowest for band in cuts.bands.bands(10)] == [0, 4, 8]
 
 
+def test_a_top_that_is_not_stated_leaves_no_gap_below_the_next_band(tmp_path):
+    text = BANDS.format(red=4, green=5).replace("highest = 4\n", "") + "[bands]\nout_of = 10\n"
+    found = department(tmp_path, GOOD + text).find_class()
+    assert [(b.name, b.lowest, b.highest) for b in found.bands.bands(10)] == [
+        ("Red", 0, 4),
+        ("Green", 5, 10),
+    ]
+
+
 def test_four_shapes_that_never_stand_together_are_told(tmp_path):
     shapes = ("circle", "square", "triangle", "diamond")
     colours = ("#D55E00", "#E69F00", "#F0E442", "#009E73")
