@@ -17,7 +17,7 @@ from itembank.bank.proof.prove import prove_bank
 from itembank.bank.question.twins import bank_twins
 from itembank.bank.read.load import read_bank
 from itembank.items.topics.registry import topics
-from itembank.processes.place import ThisMachine
+from itembank.processes.work_place import ThisMachine
 
 COUNT = 5_000
 PROCESSES = 2

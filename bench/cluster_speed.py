@@ -23,7 +23,7 @@ from itembank.bank.proof.prove import Question, judge_question
 from itembank.bank.read.load import read_bank
 from itembank.processes.cluster import Cluster
 from itembank.processes.parcel import packed
-from itembank.processes.place import Place, ThisMachine, all_or_lost
+from itembank.processes.work_place import Place, ThisMachine, all_or_lost
 
 COUNT = 1_500
 WORKERS = 2

@@ -255,8 +255,10 @@ def _notes(pack: Pack) -> Document:
         slips: list[list[Runs]] = [
             [[words(one, bold=True)] for one in ("Wrong answer", "Probably", "What to ask")]
         ]
-        for one in item.misconceptions:
-            slips.append([[one.wrong], [words(one.name)], [words(one.ask)]])
+        for misconception in item.misconceptions:
+            slips.append(
+                [[misconception.wrong], [words(misconception.name)], [words(misconception.ask)]]
+            )
         made.blocks += [
             Heading(3, f"{number} {item.topic_title}"),
             Paragraph(_prompt(item)),
@@ -276,7 +278,7 @@ def _notes(pack: Pack) -> Document:
         name = f"{group.tier.capitalize()} sheet" if isinstance(group, Sheet) else "Starter"
         made.blocks.append(Heading(3, name))
         examples = (group.worked, group.part_finished) if isinstance(group, Sheet) else ()
-        listed = [*(one for one in examples if one is not None), *group.items]
+        listed = [*(example for example in examples if example is not None), *group.items]
         cells: list[Runs] = []
         for number, item in enumerate(listed, start=1):
             cells += _numbered(number, [words(item.address)])

@@ -65,7 +65,7 @@ class Setting:
 
     def lessons(self) -> list[list[datetime.date]]:
         """Return the days with lessons, week by week."""
-        closed = [tuple(map(datetime.date.fromisoformat, one)) for one in self.holidays]
+        closed = [tuple(map(datetime.date.fromisoformat, holiday)) for holiday in self.holidays]
         weeks = []
         for week in range(self.weeks):
             dates = [START + datetime.timedelta(days=7 * week + day) for day in self.days]
@@ -162,7 +162,8 @@ def planner(year: Year, dates: list[datetime.date], lot: random.Random) -> list[
     wishes = [LessonWish(date, year.setting.questions) for date in dates]
     chosen = choose_topics(wishes, states, {}, seed=year.seed)
     return [
-        [int(one.topic) for one in lesson.topics for _ in range(one.count)] for lesson in chosen
+        [int(topic.topic) for topic in lesson.topics for _ in range(topic.count)]
+        for lesson in chosen
     ]
 
 

@@ -57,8 +57,8 @@ def plans(topics: int = 30, rest: int = ChoiceSettings().rest) -> float:
         days = [monday + datetime.timedelta(days=day) for day in range(5)]
         lessons = [LessonWish(day, 8) for day in days]
         for choice in choose_topics(lessons, states, {}, settings, seed=week):
-            for one in choice.topics:
-                seen[int(one.topic)].append(Seen(choice.date, 20, 29))
+            for topic in choice.topics:
+                seen[int(topic.topic)].append(Seen(choice.date, 20, 29))
     return time.perf_counter() - began
 
 

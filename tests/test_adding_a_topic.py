@@ -114,3 +114,26 @@ def test_an_audit_would_find_a_mistake_in_the_topic(tmp_path: Path) -> None:
     done = _itembank(tmp_path, "audit", _topic_id())
     assert done.returncode == 1, done.stdout + done.stderr
     assert f"{_topic_id()}/support/0" in done.stdout + done.stderr
+
+
+def test_the_word_problem_of_the_page_is_sound_and_stopped_when_it_lies(tmp_path: Path) -> None:
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    section = text.split("\n## Adding a word problem\n", 1)[1].split("\n## ", 1)[0]
+    (code,) = re.findall(r"^```python\n(.*?)^```$", section, re.DOTALL | re.MULTILINE)
+    (name,) = re.findall(r'^    id = "(.+)"$', code, re.MULTILINE)
+    sound, lying = tmp_path / "sound", tmp_path / "lying"
+    for folder in (sound, lying):
+        folder.mkdir()
+    _install(sound, code)
+    done = _itembank(sound, "audit", name)
+    assert done.returncode == 0, done.stdout + done.stderr
+    # A key that forgets what the story says is sold.
+    wrong = code.replace(
+        "sums, key, wrong = t.sub(filled, sold), left",
+        "sums, key, wrong = t.sub(filled, sold), first",
+        1,
+    )
+    assert wrong != code
+    _install(lying, wrong)
+    done = _itembank(lying, "audit", name)
+    assert done.returncode == 1, done.stdout + done.stderr

@@ -100,10 +100,10 @@ def test_many_writers_of_one_file_leave_one_of_their_texts_whole(tmp_path):
     path = tmp_path / "out.csv"
     texts = [bytes([65 + n]) * 50_000 for n in range(8)]
     threads = [threading.Thread(target=write_whole, args=(path, text)) for text in texts]
-    for one in threads:
-        one.start()
-    for one in threads:
-        one.join()
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
     assert path.read_bytes() in texts
     assert os.listdir(tmp_path) == ["out.csv"]
 
@@ -119,10 +119,10 @@ def test_only_the_first_has_a_name(tmp_path):
             won.append(number)
 
     threads = [threading.Thread(target=work, args=(n,)) for n in range(8)]
-    for one in threads:
-        one.start()
-    for one in threads:
-        one.join()
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
     assert path.read_bytes() == str(*won).encode()
     assert os.listdir(tmp_path) == ["first"]
 
@@ -148,10 +148,10 @@ def test_what_a_killed_program_left_goes_after_a_day_and_nothing_else(tmp_path):
             *(".out.csv.0123456789ABCDEF.itembank-new", ".x.0123456789abcdef.itembank-new.txt"),
         )
     ]
-    for one in theirs:
-        one.write_bytes(b"mine")
-    for one in (old, old_folder, link, *theirs):
-        aged(one, DAY + 60)
+    for their in theirs:
+        their.write_bytes(b"mine")
+    for their in (old, old_folder, link, *theirs):
+        aged(their, DAY + 60)
     aged(young, DAY - 600)
     write_whole(target, b"whole")
     assert sorted(tmp_path.iterdir()) == sorted([target, young, *theirs])
@@ -184,4 +184,4 @@ def test_no_part_of_the_tool_writes_in_a_way_of_its_own():
         if own.search(path.read_text("utf-8"))
     }
     # A guard without a word in it, and a database that fills while it is made.
-    assert found <= {"people/lock.py", "bank/index/store.py"}
+    assert found <= {"people/lock.py", "bank/index/index_store.py"}

@@ -11,7 +11,7 @@ from generators.equations._balance import balance
 from generators.equations._words import shown, shown_factor
 from generators.equations._writing import side
 from itembank.items.item import Step
-from itembank.items.slips import Wrong
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 A, B, H, P, T, U, V, Y = (t.Sym(name) for name in "abhPtuvy")

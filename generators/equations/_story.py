@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from itembank.items.item import Find, Run, Step
-from itembank.items.slips import Wrong
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 N = t.Sym("n")

@@ -10,7 +10,7 @@ from generators.equations._asks import asking, letter_left, number_left, on_numb
 from generators.equations._words import Number
 from generators.equations._writing import solution
 from itembank.items.item import Misconception, Slip
-from itembank.items.slips import Wrong, slips
+from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
 

@@ -8,10 +8,10 @@ from generators.equations._balance import balance
 from generators.equations._writing import lead, letter, side, solution
 from generators.equations._wrong_lines import across, below_zero, solution_slips
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 NUMBERS = (-9, -7, -4, -2, 1, 3, 5, 6, 8, 10)

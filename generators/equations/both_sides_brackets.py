@@ -9,10 +9,10 @@ from generators.equations._words import shown_factor
 from generators.equations._writing import bracket, letter, side, solution, terms
 from generators.equations._wrong_lines import across, root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 NUMBERS = (-7, -5, -3, -1, 1, 2, 4, 6)

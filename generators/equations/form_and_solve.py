@@ -7,10 +7,10 @@ from generators.equations import _stories_numbers as n
 from generators.equations import _stories_shapes as s
 from generators.equations._story import Story
 from itembank.items.item import Draft, Tier
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 
 
 def _support(kind: int, a: int, b: int, x: int) -> bool:

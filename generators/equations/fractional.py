@@ -19,10 +19,10 @@ from generators.equations._words import shown_term
 from generators.equations._writing import bracket, letter, side, solution
 from generators.equations._wrong_lines import across, root, solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 Parts = tuple[t.Relation, int, tuple[Step, ...], tuple[Wrong, ...]]

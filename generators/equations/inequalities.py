@@ -18,10 +18,10 @@ from generators.equations._writing import bracket, lead, letter, side
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import INEQUALITIES, Part
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.notation.line import line
 

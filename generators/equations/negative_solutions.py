@@ -12,10 +12,10 @@ from generators.equations._words import shown, shown_factor
 from generators.equations._writing import lead, letter, side, solution
 from generators.equations._wrong_lines import across, below_zero, solution_slips
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 TOPS = (-13, -11, -7, -5, -3, -1, 1, 2, 3, 5, 7, 11)

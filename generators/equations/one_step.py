@@ -20,10 +20,10 @@ from generators.equations._words import shown, shown_factor
 from generators.equations._writing import letter, side, solution, swap
 from generators.equations._wrong_lines import solution_slips
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.slips import Wrong
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 

@@ -6,10 +6,10 @@ from generators.equations import _misconceptions as m
 from generators.equations._formulas import inside, richer, simple
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 
 
 def _support(kind: int, a: int, b: int, x: int) -> bool:

@@ -12,7 +12,7 @@ from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
 from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, prompt
-from itembank.items.slips import slips
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 LEFT_TO_RIGHT = Misconception(

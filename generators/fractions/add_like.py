@@ -10,10 +10,10 @@ from generators.fractions._answers import answer_form, finish
 from generators.fractions._misconceptions import ADD_ACROSS
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 DENOMINATORS_GONE = Misconception(

@@ -25,10 +25,10 @@ from generators.fractions._decimal_mistakes import (
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Draft, Find, Slip, Step, Tier, prompt
 from itembank.items.measures.years import RECURRING_DECIMALS, Part
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 RECURRING = (3, 6, 7, 9, 11, 12, 15, 18, 22, 30, 33)

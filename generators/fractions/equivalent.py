@@ -6,10 +6,10 @@ from math import gcd
 from typing import Any
 
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 ADD_SAME = Misconception(

@@ -18,10 +18,10 @@ from itembank.items.item import (
     Tier,
     prompt,
 )
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 BIG_DENOMINATOR = Misconception(

@@ -9,10 +9,10 @@ from generators._turns import by_turns
 from generators.ratio._parts import amount
 from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.items.item import Choose, Draft, Misconception, Step, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 LOWEST = Misconception(

@@ -9,10 +9,10 @@ from typing import Any
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, lowest, whole_ratio
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 PART_TO_PART = Misconception(

@@ -8,10 +8,10 @@ from typing import Any
 from generators.ratio._parts import amount, whole_ratio
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
-from itembank.items.slips import slips
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 ADDS = Misconception(

@@ -93,7 +93,7 @@ def decide(
 def _bands(result: Decision) -> list[str]:
     if not result.groups:
         return []
-    names = [f"{one.name} ({one.letter})" for one in result.groups]
+    names = [f"{group.name} ({group.letter})" for group in result.groups]
     # Beside the name stand scores, pupils and the gaps between columns.
     room = max(20, width() - max(map(len, names)) - len("  scores  pupils  "))
     rows = []

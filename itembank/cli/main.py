@@ -14,7 +14,7 @@ from typing import Annotated
 
 import typer
 
-from itembank.bank.index.remark import listen
+from itembank.bank.index.index_remark import listen
 from itembank.cli.options.group import PlainGroup, later
 from itembank.cli.words.advice import told
 from itembank.cli.words.screen import screens

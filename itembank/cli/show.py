@@ -106,7 +106,7 @@ def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
         return []
     from itembank.bank.index.any_address import read_banks
 
-    return [one for one in read_banks(folders) if topic in (held.id for held in one.topics)]
+    return [bank for bank in read_banks(folders) if topic in (held.id for held in bank.topics)]
 
 
 def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:

@@ -79,15 +79,15 @@ def _in_banks(folders: tuple[Path, ...]) -> list[tuple[str, Rows]]:
     from itembank.items.item import Tier
 
     groups: list[tuple[str, Rows]] = []
-    for one in read_banks(folders):
+    for bank in read_banks(folders):
         rows: Rows = []
-        for topic in one.topics:
+        for topic in bank.topics:
             used = [entry for entry in topic.entries if entry.item.retired is None]
             tiers = [entry.item.tier for entry in used]
             years = years_text({entry_year(entry) for entry in used})
             counts = [str(tiers.count(t.value) or "–") for t in Tier]
             rows.append([topic.id, topic.title, years, *counts])
-        groups.append((f"In the bank {one.name}, {one.title}:", rows))
+        groups.append((f"In the bank {bank.name}, {bank.title}:", rows))
     return groups
 
 
@@ -97,7 +97,7 @@ def years_text(years: Collection[int]) -> str:
     >>> years_text({7}), years_text({10}), years_text({7, 10}), years_text(())
     ('7', '10', '7, some 10', '–')
     """
-    first, *later = [str(one) for one in sorted(years)] or ["–"]
+    first, *later = [str(year) for year in sorted(years)] or ["–"]
     return f"{first}, some {join_words(later)}" if later else first
 
 

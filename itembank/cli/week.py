@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.planning.week.changes import LessonName
+    from itembank.planning.week.week_changes import LessonName
 
 Changes = list[str] | None
 
@@ -77,7 +77,7 @@ def week(
     from itembank.cli.words.tell import tell_copies
     from itembank.planning.calendar.days import parse_day
     from itembank.work.week.request import WeekRequest
-    from itembank.work.week.run import make_week
+    from itembank.work.week.week_run import make_week
 
     now = today()
     typed = {

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.planning.calendar.days import parse_day
-from itembank.planning.week.changes import (
+from itembank.planning.week.week_changes import (
     Ban,
     Change,
     Instead,

@@ -47,7 +47,7 @@ def given_values(ask: Give, answer: t.Node) -> tuple[t.Node, ...]:
             return _of_line(ask, t.children(answer)) or (answer,)
         case t.Product(first, rest) | t.Sum(first, rest) if len(ask.letters) > 1:
             plain = {op for op, _ in rest} in ({"×"}, {"+"})
-            asked = (part for one in ask.relations for part in t.walk(one))
+            asked = (part for relation in ask.relations for part in t.walk(relation))
             if plain and any(type(part) is type(answer) for part in asked):
                 return (first, *(part for _, part in rest))
     return (answer,)
@@ -58,8 +58,8 @@ def _of_line(ask: Give, sides: Sequence[t.Node]) -> tuple[t.Node, ...]:
     several = [found for side in sides if len(found := given_values(ask, side)) > 1]
     if several:
         return several[0] if len(several) == 1 else ()
-    trees = (*ask.relations, *(node for one in ask.conditions for node in one.of))
-    own = {exact(part) for one in trees for part in t.walk(one) if _is_number(part)}
+    trees = (*ask.relations, *(node for condition in ask.conditions for node in condition.of))
+    own = {exact(part) for tree in trees for part in t.walk(tree) if _is_number(part)}
     loose = [side for side in sides if exact(side) not in own]
     return tuple(loose) if len(loose) == 1 else ()
 
@@ -229,7 +229,7 @@ def _untrue(
     right: tuple[t.Node, Fraction],
 ) -> str:
     """Return a failed relation in words, the side with what was given first."""
-    letters = {one.name for one in ask.letters}
+    letters = {letter.name for letter in ask.letters}
     if not t.symbols(left[0]) & letters:
         left, op, right = right, _TURNED[op], left
     (side, worth), (other, _) = left, right

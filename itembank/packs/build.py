@@ -15,7 +15,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
-from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.choosing.item_pool import Drawn, Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.data.source import Drawable, is_short
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road

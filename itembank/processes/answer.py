@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import Any, TypeAlias
 
 from itembank.errors import CheckFailed, ItembankError
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 
 Answer: TypeAlias = tuple[str, Any]
 """``done`` and the result, ``fault`` and the error, or ``broken`` and words."""

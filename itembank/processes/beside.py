@@ -15,7 +15,7 @@ from itembank.processes import machine
 from itembank.processes.answer import Answer, attempt, say, value_of
 from itembank.processes.child import BEGUN, CannotTravel, Child
 from itembank.processes.kinds import best_kind
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 
 T = TypeVar("T")
 

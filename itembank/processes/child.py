@@ -19,7 +19,7 @@ import sys
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, Protocol, TypeAlias
 
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 
 Serve: TypeAlias = Callable[[Line], None]
 """What another process does: it is given its end of the line, and ends when this returns."""

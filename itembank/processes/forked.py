@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import Any, ClassVar
 
 from itembank.processes.child import Serve, ends_with, no_interrupts, serve_line
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 from itembank.processes.watched import Watched
 
 

@@ -20,7 +20,7 @@ from itembank.processes import machine
 from itembank.processes.answer import DONE, Faults, attempt, say
 from itembank.processes.child import BEGUN, CannotTravel, Child, Kind
 from itembank.processes.kinds import best_kind
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 
 P = TypeVar("P")
 R = TypeVar("R")

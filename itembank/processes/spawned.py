@@ -15,7 +15,7 @@ from queue import SimpleQueue
 from typing import Any, cast
 
 from itembank.processes.child import CannotTravel, Serve, ends_with, no_interrupts, serve_line
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 from itembank.processes.watched import Watched
 
 _BEGIN = (

@@ -7,7 +7,7 @@ import threading
 from queue import SimpleQueue
 from typing import Any
 
-from itembank.processes.line import Line
+from itembank.processes.message_line import Line
 
 
 class Watched(Line):

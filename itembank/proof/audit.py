@@ -26,8 +26,8 @@ from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
 from itembank.notation.value import parts
-from itembank.processes.place import Place, ThisMachine, all_or_lost
 from itembank.processes.pool import Lost
+from itembank.processes.work_place import Place, ThisMachine, all_or_lost
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.claim.key_solutions import value_given
@@ -96,7 +96,7 @@ def rivals(item: Item) -> tuple[str, str] | None:
     """Return the names of two misconceptions that give the same wrong answer, or None.
 
     Whoever sees that answer cannot know which of them it was, so an item names them together
-    (:func:`~itembank.items.slips.told_apart`).
+    (:func:`~itembank.items.wrong_answers.told_apart`).
     """
     seen: dict[object, str] = {}
     for slip in item.slips:

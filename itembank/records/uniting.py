@@ -125,7 +125,7 @@ def _unite(ours: Connection, theirs: Connection) -> United:
     _drop(ours, [here[uid] for uid in here if uid in gone], done)
     shared = [uid for uid in here if uid in there]
     _compare_seats(ours, theirs, shared, here, there, done)
-    new = [one for one in yours.values() if one.uid not in mine and one.uid not in gone]
+    new = [your for your in yours.values() if your.uid not in mine and your.uid not in gone]
     numbers = _lessons(ours, theirs, {one.key for one in new}, done)
     for one in sorted(new, key=lambda each: each.order):
         here[one.uid] = _bring(ours, theirs, one, numbers[one.key], there[one.uid], done)

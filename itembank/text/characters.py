@@ -127,8 +127,8 @@ def name_fault(text: str) -> str:
     >>> name_fault("８K")
     '８ is FULLWIDTH DIGIT EIGHT (U+FF18), which only looks like 8. Type 8 instead.'
     """
-    for one in (*hidden(text), *look_alikes(text, name=True)):
-        return one.says
+    for alike in (*hidden(text), *look_alikes(text, name=True)):
+        return alike.says
     if _SOFT in text:  # in a sentence it says where a long word may be broken
         return f"There is {named(_SOFT)} here, which nobody can see. Take it out."
     for char in text:

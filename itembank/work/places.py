@@ -26,7 +26,7 @@ def nearby_department(folder: Path | None, known: tuple[str, ...] | None) -> Dep
     """
     if folder is None:
         here = Path.cwd()
-        if not any((one / FILE_NAME).is_file() for one in (here, *here.parents)):
+        if not any((parent / FILE_NAME).is_file() for parent in (here, *here.parents)):
             return None
     return read_department(find_department(folder), known)
 
@@ -35,8 +35,8 @@ def banks_of(department: Department | None) -> tuple[Path, ...]:
     """Return the banks that a department names anywhere, each once."""
     if department is None:
         return ()
-    places = (department.draw_from, *(one.draw_from for one in department.classes))
-    return tuple(dict.fromkeys(bank for one in places for bank in one.banks or ()))
+    places = (department.draw_from, *(group.draw_from for group in department.classes))
+    return tuple(dict.fromkeys(bank for place in places for bank in place.banks or ()))
 
 
 def nearby_banks(named: tuple[Path, ...] = ()) -> tuple[Path, ...]:
@@ -51,9 +51,9 @@ def nearby_banks(named: tuple[Path, ...] = ()) -> tuple[Path, ...]:
     if named:
         return named
     here = Path.cwd()
-    around = [one for one in (here, *here.parents) if (one / BANK_FILE).is_file()][:1]
+    around = [parent for parent in (here, *here.parents) if (parent / BANK_FILE).is_file()][:1]
     others = banks_of(nearby_department(None, None))
-    found = {one.resolve(): one for one in (*around, *others)}
+    found = {other.resolve(): other for other in (*around, *others)}
     return tuple(found.values())
 
 

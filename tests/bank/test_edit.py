@@ -257,10 +257,10 @@ def test_twenty_who_add_at_once_all_keep_their_questions(folder):
         told.append(saved.id)
 
     threads = [threading.Thread(target=work, args=(number,)) for number in range(20)]
-    for one in threads:
-        one.start()
-    for one in threads:
-        one.join()
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
     found = {entry.item.id: entry.item.prompt for entry in read_bank(folder).entries()}
     assert sorted(found) == sorted(told) == sorted(f"times-{n}" for n in range(1, 21))
     assert len(set(found.values())) == 20

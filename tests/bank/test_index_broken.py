@@ -11,10 +11,10 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.index import store as stores
+from itembank.bank.index import index_store as stores
+from itembank.bank.index.index_place import index_path
+from itembank.bank.index.index_remark import listen
 from itembank.bank.index.opened import open_bank
-from itembank.bank.index.place import index_path
-from itembank.bank.index.remark import listen
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
 
@@ -203,8 +203,8 @@ def test_two_at_once_see_the_same(bank: Path) -> None:
 def test_what_a_command_opened_stays_while_others_edit(bank: Path) -> None:
     first = open_bank(bank)
     make_bank(bank, {"ratio.share": item("b-1")})
-    assert [one.item.id for one in open_bank(bank).entries()] == ["b-1"]
-    assert [one.item.id for one in first.entries()] == ["a-1", "a-2"]
+    assert [entry.item.id for entry in open_bank(bank).entries()] == ["b-1"]
+    assert [entry.item.id for entry in first.entries()] == ["a-1", "a-2"]
 
 
 @pytest.mark.skipif(os.name != "posix", reason="permissions of POSIX")

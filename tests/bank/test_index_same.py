@@ -144,7 +144,9 @@ def _whole(bank: Bank) -> list[object]:
     for topic in bank.topics:
         found += [topic.id, topic.title, topic.path, topic.generated, topic.pinned]
         found += [topic.prerequisites]
-        found += [(one.item, one.topic, one.bank, one.path, one.line) for one in topic.entries]
+        found += [
+            (entry.item, entry.topic, entry.bank, entry.path, entry.line) for entry in topic.entries
+        ]
     return found
 
 

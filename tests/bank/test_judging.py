@@ -9,7 +9,7 @@ import pytest
 from itembank.bank.proof.judging import judge_all, was_cut_off
 from itembank.items.item import Find, Item, Tier
 from itembank.notation.parse import parse
-from itembank.processes.place import ThisMachine
+from itembank.processes.work_place import ThisMachine
 from itembank.proof.judge import judge
 from itembank.proof.outcome import Outcome, State
 

@@ -38,10 +38,10 @@ def prompts_in_use(holding):
 def signers(holding):
     """Return who signed which content of the items in use, whatever their ids."""
     return sorted(
-        (each.record.topic, each.record.item.prompt, one.by, one.content)
+        (each.record.topic, each.record.item.prompt, signoff.by, signoff.content)
         for each in named(holding).values()
         if each.retired is None
-        for one in each.signoffs
+        for signoff in each.signoffs
     )
 
 

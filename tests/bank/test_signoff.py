@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.bank.model.changes import changes
 from itembank.bank.model.content import content_hash, printed_on
+from itembank.bank.model.item_changes import changes
 from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signing import sign
 from itembank.bank.proof.signoff import (
@@ -180,7 +180,7 @@ def test_comments_of_the_file_are_kept(bank):
     sign(bank, ["tale-1"], "NT", LATER)
     text = path.read_text(encoding="utf-8")
     assert "# looked at twice" in text
-    assert [one.item for one in read_signoffs(bank.folder)] == ["sum-1", "tale-1"]
+    assert [signoff.item for signoff in read_signoffs(bank.folder)] == ["sum-1", "tale-1"]
 
 
 def test_a_sign_off_changed_by_hand_vouches_for_nothing(bank):

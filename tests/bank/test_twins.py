@@ -2,6 +2,7 @@
 
 import random
 import string
+from dataclasses import dataclass
 
 import pytest
 from hypothesis import assume, given
@@ -334,3 +335,17 @@ def test_generated_items_that_are_twins_by_their_topic_are_no_worse_by_canon():
             kinds = {canonical(item.ask, item.form) for item in items}
             assert len(kinds) <= len(words)
             assert len(kinds) >= len(words) * 0.8, (topic.id, tier)
+
+
+def test_a_node_that_the_canon_does_not_know_is_told_by_its_parts(monkeypatch):
+    """Without a word about it here, it is no twin of another, and letters in it are numbered."""
+
+    @dataclass(frozen=True, slots=True)
+    class Factorial:
+        of: object
+
+    monkeypatch.setitem(t._BELOW, Factorial, lambda node: (node.of,))
+    monkeypatch.setitem(t._REBUILT, Factorial, lambda node, below: Factorial(*below))
+    key = [canonical(Find(Factorial(of))) for of in (t.Sym("x"), t.Sym("y"), t.Int(4), t.Int(5))]
+    assert key[0] == key[1]
+    assert len(set(key)) == 3

@@ -3,6 +3,7 @@
 import ast
 import pickle
 import re
+from functools import cache
 from pathlib import Path
 from string import Formatter
 
@@ -20,8 +21,13 @@ OPTION = re.compile(r"(?<![\w-])--[a-z]")
 BELOW = sorted(path for path in ROOT.rglob("*.py") if path.relative_to(ROOT).parts[0] != "cli")
 
 
+@cache
+def parsed(path):
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
 def strings(path):
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Constant) and isinstance(node.value, str):
             yield node.lineno, node.value
 
@@ -39,7 +45,7 @@ def test_no_part_below_the_command_line_names_an_option():
 def matters():
     """Yield every name that is given to a matter anywhere, and what is told with it."""
     for path in ROOT.rglob("*.py"):
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in ast.walk(parsed(path)):
             for word in getattr(node, "keywords", ()):
                 if word.arg == "matter" and isinstance(word.value, ast.Constant):
                     yield word.value.value, {other.arg for other in node.keywords}

@@ -41,7 +41,7 @@ QUESTIONS = {
 def do(*arguments, status=0):
     """Run a command whose output does not matter here."""
     with pytest.raises(SystemExit) as end:
-        run([str(one) for one in arguments])
+        run([str(argument) for argument in arguments])
     assert (end.value.code or 0) == status, arguments
 
 

@@ -25,7 +25,7 @@ CALLS = ("open", "fsync", "link", "rename", "replace", "unlink", "mkdir", "rmdir
 
 def status_of(*arguments):
     with pytest.raises(SystemExit) as end:
-        run([str(one) for one in arguments])
+        run([str(argument) for argument in arguments])
     return end.value.code or 0
 
 

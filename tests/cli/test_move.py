@@ -57,9 +57,9 @@ def tell(home, name, date, topic, marks, scores=False):
 def counts(home, name, before=None):
     with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
         found = {}
-        for one in class_results(connection, name, before).topics:
-            right, out_of = found.get(one.topic, (0, 0))
-            found[one.topic] = (round(right + one.right, 6), out_of + one.out_of)
+        for topic in class_results(connection, name, before).topics:
+            right, out_of = found.get(topic.topic, (0, 0))
+            found[topic.topic] = (round(right + topic.right, 6), out_of + topic.out_of)
         return found
 
 
@@ -117,7 +117,7 @@ def test_scores_go_along_as_well(said, home):
     with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
         for name, share in (("8K", 0.75), ("8L", 0.0)):
             found = class_results(connection, name)
-            assert [(one.out_of, one.scored) for one in found.topics] == [(0, True)]
+            assert [(topic.out_of, topic.scored) for topic in found.topics] == [(0, True)]
             assert [(one.share, one.marks) for one in found.scored] == [(share, {"ratio.share": 2})]
 
 

@@ -209,7 +209,7 @@ def test_statistics_and_exports_hold_only_what_was_asked(said, home):
     with open_store(str(home / "results.sqlite3")) as store, store.reading() as connection:
         found = item_report(connection, Scope("8K"))
     assert len(found.items) == 5
-    assert sum(one.out_of for one in found.items) == 60
+    assert sum(item.out_of for item in found.items) == 60
     assert found.starters[0].kr20 == pytest.approx(5 / 4 * (1 - 0.8125 / 2.1875))
     assert said("export", "--to", "csv").status == 0
     answers = (home / "csv" / "answers.csv").read_text().splitlines()

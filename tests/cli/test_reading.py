@@ -83,8 +83,10 @@ def test_every_command_is_read_by_us():
     assert len(found) > 30
     for path, command in found:
         assert isinstance(command, PlainGroup if hasattr(command, "commands") else PlainCommand)
-        assert [slot.name for slot in slots_of(command)] == [one.name for one in command.params]
-        assert all(one.metavar for one in command.params if one.param_type_name == "argument"), path
+        assert [slot.name for slot in slots_of(command)] == [param.name for param in command.params]
+        assert all(
+            param.metavar for param in command.params if param.param_type_name == "argument"
+        ), path
 
 
 def test_a_kind_of_value_nothing_reads_is_found_at_once():

@@ -100,7 +100,7 @@ def test_typed_answers_are_marked_and_show_misconceptions(said, home):
     wrong[slip] = asked[slip]["misconceptions"][0]["wrong"]["line"]
     rows = ["seat,1,2,3,4"]
     for seat, answers in (("A1", right), ("A2", wrong)):
-        rows.append(",".join([seat, *(f'"{one}"' for one in answers)]))
+        rows.append(",".join([seat, *(f'"{answer}"' for answer in answers)]))
     (home / "sheet.csv").write_text("\n".join(rows))
     assert said("record", "--sheet", "sheet.csv").status == 0
     out = said("decide").out
@@ -382,7 +382,7 @@ def test_a_decision_fits_80_columns_and_says_what_was_asked(said, home):
     assert max(map(len, out.splitlines())) <= 80
     assert "Question 3 fooled the confident: 6 of 6 who were sure" in out
     lines = out.splitlines()
-    for one in read_pack_facts(home / "output" / f"8K-{DAYS[1]}").lesson.questions:
-        place = next(k for k, line in enumerate(lines) if line.startswith(f"{one.number}  "))
-        assert one.prompt
-        assert one.prompt.startswith(lines[place + 1].strip().removesuffix("…"))
+    for question in read_pack_facts(home / "output" / f"8K-{DAYS[1]}").lesson.questions:
+        place = next(k for k, line in enumerate(lines) if line.startswith(f"{question.number}  "))
+        assert question.prompt
+        assert question.prompt.startswith(lines[place + 1].strip().removesuffix("…"))

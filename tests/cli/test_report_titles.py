@@ -33,8 +33,8 @@ def test_every_generated_topic_and_mistake_has_its_own_words():
     found = Titles(())
     for topic in topics():
         assert found.of(topic.id) == topic.title
-        for one in topic.misconceptions:
-            assert found.mistake(topic.id, one.id) == one.name
+        for misconception in topic.misconceptions:
+            assert found.mistake(topic.id, misconception.id) == misconception.name
 
 
 def test_a_banks_own_topic_has_the_title_of_its_file(bank):

@@ -172,7 +172,7 @@ def test_a_question_edited_since_is_marked_as_it_was_printed(said, from_bank):
     )
     assert done.status == 0, done.err
     found = starter_items(pack, (bank,))["A"]
-    assert [one.address for one in found] == [one["address"] for one in items]
+    assert [one.address for one in found] == [item["address"] for item in items]
     done = said("record", "--date", DAY, "--sheet", rows, "--output", ".")
     assert done.status == 0, done.err
     said("export", "--to", "out")
@@ -185,7 +185,7 @@ def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
 ):
     _, bank, pack = from_bank
     printed = starter_items(pack, ())["A"]
-    assert [one.key for one in printed] == [one.key for one in starter_items(pack, (bank,))["A"]]
+    assert [one.key for one in printed] == [item.key for item in starter_items(pack, (bank,))["A"]]
     other = {
         "prompt": ("Work out it.",),
         "key": t.num(999),

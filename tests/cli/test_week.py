@@ -126,7 +126,7 @@ def test_what_was_recorded_changes_the_third_week(said, home):
     weak, strong = topics[0], topics[1]
 
     def third_week(good, bad):
-        counts = [28 if one in good else 2 if one in bad else 18 for one in topics]
+        counts = [28 if topic in good else 2 if topic in bad else 18 for topic in topics]
         found = said(
             "record",
             "8K",
@@ -208,7 +208,7 @@ class NoPacks:
 @pytest.fixture
 def planned(said, home, monkeypatch):
     """Stand where the week is planned, with packs that are none."""
-    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     assert said("week", "8K", "--from", "2026-11-30").status == 0
     return home
 
@@ -225,7 +225,7 @@ def planned(said, home, monkeypatch):
 def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
     said, planned, monkeypatch, command, how
 ):
-    from itembank.work.week.files import Week
+    from itembank.work.week.week_files import Week
 
     mine = PLAN.read_bytes() + b"# mine\n"
     before = packs(planned)
@@ -250,9 +250,9 @@ def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
 
 
 def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home, monkeypatch):
-    from itembank.work.week.files import Week
+    from itembank.work.week.week_files import Week
 
-    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     page = Week._page
 
     def meanwhile(self):

@@ -165,7 +165,7 @@ def test_no_pack_that_a_class_has_had_is_touched(said, home, on_day, arguments, 
     gone = [DAYS[one] for one in ("mon", "tue", "wed")]
     assert not set(gone) & set(changed(before, hashes(home)))
     # The plan goes on saying what these packs ask.
-    assert [one["asked"] for one in lessons()[:3]] == [one["asked"] for one in old[:3]]
+    assert [lesson["asked"] for lesson in lessons()[:3]] == [one["asked"] for one in old[:3]]
     on_day("2026-12-05")
     found = said("week", "--plan", PLAN, "--replace")
     assert (found.status, found.err) == (0, "")

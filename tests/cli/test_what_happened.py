@@ -11,7 +11,7 @@ from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
@@ -52,15 +52,15 @@ def plan(home, week=MONDAY):
 def seen(home):
     """Return the days on which each topic was asked, as planning the next week has it."""
     known = planner(home).known(DAY(2026, 11, 30), 1)
-    return {one.topic: {s.date for s in one.seen} for one in known.topics}
+    return {topic.topic: {s.date for s in topic.seen} for topic in known.topics}
 
 
 def scheme_of(home):
-    return {one.topic: one.date for one in planner(home).scheme.topics}
+    return {topic.topic: topic.date for topic in planner(home).scheme.topics}
 
 
 def days_of(home, week=MONDAY):
-    return [f"{one.date:%a}" for one in planner(home).new_plan(week, None).plan.lessons]
+    return [f"{lesson.date:%a}" for lesson in planner(home).new_plan(week, None).plan.lessons]
 
 
 def test_what_a_cancelled_lesson_was_to_ask_was_not_asked(said, home):

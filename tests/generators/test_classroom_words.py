@@ -30,8 +30,8 @@ def generated() -> Iterator[tuple[str, str]]:
     for topic in topics():
         if not topic.id.startswith(STRANDS):
             continue
-        for one in topic.misconceptions:
-            yield one.id, f"{one.name} {one.ask}"
+        for misconception in topic.misconceptions:
+            yield misconception.id, f"{misconception.name} {misconception.ask}"
         for tier in Tier:
             size = len(topic.spaces[tier])
             for index in random.Random(str(tier)).sample(range(size), min(60, size)):
@@ -61,9 +61,9 @@ def test_what_prints_is_said_as_in_an_english_classroom(source: object) -> None:
 
 def test_a_misconception_is_named_in_words_and_asks_a_pupil_a_question() -> None:
     for topic in topics():
-        for one in topic.misconceptions:
+        for misconception in topic.misconceptions:
             if topic.id.startswith(STRANDS):
-                assert re.match(r"[a-z]", one.name), one.name
-                assert not one.name.endswith((".", "?")), one.name
-                assert len(one.ask) <= 100, one.ask
-                assert "?" in one.ask, one.ask
+                assert re.match(r"[a-z]", misconception.name), misconception.name
+                assert not misconception.name.endswith((".", "?")), misconception.name
+                assert len(misconception.ask) <= 100, misconception.ask
+                assert "?" in misconception.ask, misconception.ask

@@ -300,7 +300,7 @@ def operated(*rules: tuple[str, Callable[..., Fraction]]) -> Method:
 
     def method(item: Item) -> Fraction:
         text = maths(item)[0]
-        given = [value(one) for one in numbers(text.replace(")^2", ")"))]
+        given = [value(number) for number in numbers(text.replace(")^2", ")"))]
         shape = re.sub(r"\d+/\d+|\d+(?=[ )])|(?<= )\d+$", "n", text.replace(")^2", ")²"))
         return dict(rules)[shape](*given)
 
@@ -518,9 +518,9 @@ def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: To
 
 def test_every_misconception_of_the_strand_has_its_method() -> None:
     declared = {
-        (topic.id.partition(".")[2], one.id.partition(".")[2])
+        (topic.id.partition(".")[2], misconception.id.partition(".")[2])
         for topic in TOPICS
-        for one in topic.misconceptions
+        for misconception in topic.misconceptions
     }
     assert declared == set(METHODS)
 

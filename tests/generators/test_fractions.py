@@ -349,7 +349,9 @@ def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
             for item in topic.walk(tier)
             for slip in each_mistake(item)
         }
-        assert shown == {(one.id, one.name) for one in topic.misconceptions}, topic.id
+        assert shown == {
+            (misconception.id, misconception.name) for misconception in topic.misconceptions
+        }, topic.id
 
 
 def test_misconceptions_have_one_name_each() -> None:

@@ -226,7 +226,9 @@ def test_every_misconception_shows_on_some_item(topic: Topic) -> None:
         for slip in each_mistake(item)
     }
     names = {(one.id, one.name) for one in shown_ones}
-    assert names == {(one.id, one.name) for one in topic.misconceptions}
+    assert names == {
+        (misconception.id, misconception.name) for misconception in topic.misconceptions
+    }
     assert all(one.id.startswith("ratio.") and one.ask.endswith("?") for one in shown_ones)
 
 

@@ -329,7 +329,11 @@ def test_a_wrong_answer_has_the_unit_of_the_right_one() -> None:
 
 
 def test_every_misconception_of_the_strand_has_its_method() -> None:
-    declared = {one.id.partition(".")[2] for topic in TOPICS for one in topic.misconceptions}
+    declared = {
+        misconception.id.partition(".")[2]
+        for topic in TOPICS
+        for misconception in topic.misconceptions
+    }
     assert declared == set(METHODS)
 
 

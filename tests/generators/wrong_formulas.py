@@ -47,8 +47,8 @@ def changed(node: t.Node, rule: Callable[[t.Node], Any], known: dict[str, Any]) 
             return value
         case t.Juxt(factors):
             value = flint.fmpq(1)
-            for one in factors:
-                value = value * changed(one, rule, known)
+            for factor in factors:
+                value = value * changed(factor, rule, known)
             return value
     return calculate(node, flint.fmpq, known)
 
@@ -59,16 +59,20 @@ def worked_out(item: Item, rule: Callable[[t.Node, dict[str, Any]], Any]) -> Any
 
 
 def digits_beside(node: t.Node, known: dict[str, Any]) -> Any:
-    if isinstance(node, t.Juxt) and all(isinstance(one, t.Int | t.Sym) for one in node.factors):
+    if isinstance(node, t.Juxt) and all(
+        isinstance(factor, t.Int | t.Sym) for factor in node.factors
+    ):
         return flint.fmpq(
-            int("".join(str(calculate(one, flint.fmpq, known)) for one in node.factors))
+            int("".join(str(calculate(factor, flint.fmpq, known)) for factor in node.factors))
         )
     return None
 
 
 def factors_added(node: t.Node, known: dict[str, Any]) -> Any:
-    if isinstance(node, t.Juxt) and all(isinstance(one, t.Int | t.Sym) for one in node.factors):
-        return sum((calculate(one, flint.fmpq, known) for one in node.factors), flint.fmpq(0))
+    if isinstance(node, t.Juxt) and all(
+        isinstance(factor, t.Int | t.Sym) for factor in node.factors
+    ):
+        return sum((calculate(factor, flint.fmpq, known) for factor in node.factors), flint.fmpq(0))
     return None
 
 

@@ -127,7 +127,7 @@ def test_decimals_recur_as_long_division_says():
 def test_misconceptions_say_what_the_pupil_does():
     # Notes print the name after "the pupil probably", so it has to go on from there.
     for name in topic_ids():
-        for one in find_topic(name).misconceptions:
-            assert one.name[0].islower(), one.id
-            assert not one.name.endswith("."), one.id
-            assert one.ask.rstrip("”").endswith(("?", ".")), one.id
+        for misconception in find_topic(name).misconceptions:
+            assert misconception.name[0].islower(), misconception.id
+            assert not misconception.name.endswith("."), misconception.id
+            assert misconception.ask.rstrip("”").endswith(("?", ".")), misconception.id

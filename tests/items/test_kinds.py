@@ -11,7 +11,7 @@ from itembank.bank.question.canonical import canonical
 from itembank.cli.words.wrapped import item_text
 from itembank.errors import CheckFailed
 from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored, asked, kind_of
-from itembank.items.asks.kind import forget_kind, only, register_kind
+from itembank.items.asks.ask_kind import forget_kind, only, register_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.marking.mark import Verdict, mark

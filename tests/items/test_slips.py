@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Misconception, Slip
-from itembank.items.slips import causes, either, slips, told_apart
 from itembank.items.topics.registry import find_item
+from itembank.items.wrong_answers import causes, either, slips, told_apart
 from itembank.marking.mark import mark
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -73,7 +73,7 @@ def test_every_content_names_its_statement_and_document():
         part.content for topic in topics() for parts in topic.later.values() for part in parts
     }
     assert len(contents) >= 2
-    for one in contents:
-        assert one.from_year == FIRST_YEAR_KS4
-        assert one.statement.endswith((".", ".)"))
-        assert one.document.endswith("key stage 4")
+    for content in contents:
+        assert content.from_year == FIRST_YEAR_KS4
+        assert content.statement.endswith((".", ".)"))
+        assert content.document.endswith("key stage 4")

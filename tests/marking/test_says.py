@@ -55,7 +55,7 @@ def blank(node):
     """Return what may stand in a blank of a sentence."""
     text = ast.unparse(node)
     if text.startswith("counted("):
-        return counted(2, *(one.value for one in node.args[1:]))
+        return counted(2, *(arg.value for arg in node.args[1:]))
     if "first" in text:
         return "first"
     if "sign" in text:

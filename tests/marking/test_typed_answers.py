@@ -48,7 +48,7 @@ VERDICTS = {
 def _ask(kind: str, maths: list, key: object) -> object:
     word, *rest = kind.split()
     each = tuple(
-        part for one in maths for part in (one.parts if isinstance(one, t.Listing) else (one,))
+        part for math in maths for part in (math.parts if isinstance(math, t.Listing) else (math,))
     )
     match word:
         case "solve":
@@ -72,7 +72,7 @@ def _ask(kind: str, maths: list, key: object) -> object:
         case "choose":
             return Choose((("Pack A", maths[0]), ("Pack B", maths[2])), "least")
         case "T":
-            return Find(t.Sym("T"), tuple(one for one in maths if isinstance(one, t.Relation)))
+            return Find(t.Sym("T"), tuple(math for math in maths if isinstance(math, t.Relation)))
     raise AssertionError(kind)
 
 

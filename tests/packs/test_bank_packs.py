@@ -387,8 +387,8 @@ def test_a_question_whose_proof_is_made_void_stops_the_pack(own, monkeypatch):
     def harmed(self, topics):
         found = real(self, topics)
         for questions in found.values():
-            for one in questions:
-                one.item = dataclasses.replace(one.item, key=questions[0].item.key)
+            for question in questions:
+                question.item = dataclasses.replace(question.item, key=questions[0].item.key)
         return found
 
     monkeypatch.setattr(Banks, "_offered", harmed)

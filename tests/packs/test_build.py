@@ -27,7 +27,9 @@ def pack():
 
 def wrong(item):
     """Return the item with the key of another item that has another answer."""
-    other = next(one for one in find_topic(item.topic).walk(item.tier) if worth(one) != worth(item))
+    other = next(
+        made for made in find_topic(item.topic).walk(item.tier) if worth(made) != worth(item)
+    )
     return dataclasses.replace(item, key=other.key)
 
 
@@ -70,7 +72,7 @@ def test_counts_of_the_plan_are_kept():
 def test_untested_misconceptions_are_those_other_items_of_the_tier_show(pack):
     for _, item in stored_items(pack):
         topic, tier = find_topic(item.topic), Tier(item.tier)
-        shown = {one.name for one in item.misconceptions}
+        shown = {misconception.name for misconception in item.misconceptions}
         tier_shows = {slip.misconception.name for other in topic.walk(tier) for slip in other.slips}
         assert not shown & set(item.untested)
         assert set(item.untested) <= tier_shows
@@ -130,7 +132,7 @@ def test_a_second_process_that_dies_is_not_taken_for_a_proof(monkeypatch):
 
 def test_closing_ends_the_second_process():
     proof = Proof([drawn.item for drawn in choose(request()).drawn()])
-    child = proof._work._child
+    child = proof._work._child.pid
     assert child is not None
     proof.close()
     with pytest.raises(ChildProcessError):

@@ -10,7 +10,7 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.choosing.follow_up import choose_sheet
-from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.choosing.item_pool import Drawn, Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 
 SEEDS = range(4)

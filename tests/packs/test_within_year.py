@@ -12,7 +12,7 @@ from itembank.items.measures.years import RECURRING_DECIMALS, SURDS, Part
 from itembank.items.topics.registry import find_topic
 from itembank.packs.build import askable, choose
 from itembank.packs.choosing.fixed_questions import find_held
-from itembank.packs.choosing.pool import Pool
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.sources.within_year import WithinYear, all_beyond, within_year
 from itembank.planning.department.draw_from import DrawFrom
 from itembank.planning.department.pack_request import PlannedTopic

@@ -15,7 +15,7 @@ OLD = {"starter.pdf": b"old", "support.pdf": b"old too", "pack.json": b"[]\n"}
 
 
 def held(folder: Path) -> dict[str, bytes]:
-    return {one.name: one.read_bytes() for one in folder.iterdir()}
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
 
 
 def test_folder_holds_just_the_files_and_nothing_stays_beside_it(tmp_path):

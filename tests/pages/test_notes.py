@@ -71,10 +71,10 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
         for step in item.steps:
             assert step.say in here
             assert step.maths is None or step.maths.line in here
-        for one in item.misconceptions:
-            assert one.wrong.line in here
-            assert all(word in here for word in mid_sentence(one.name).split())
-            assert all(word in here for word in one.ask.split())
+        for misconception in item.misconceptions:
+            assert misconception.wrong.line in here
+            assert all(word in here for word in mid_sentence(misconception.name).split())
+            assert all(word in here for word in misconception.ask.split())
         on_it = [one for one in pack.versions[0].items if one.topic == item.topic]
         shown = {slip.name for one in on_it for slip in one.misconceptions}
         blind = {name for one in on_it for name in one.untested} - shown
@@ -213,8 +213,8 @@ def test_the_most_telling_misconceptions_come_first():
     ranked = telling(pack, topic)
     counts: dict[str, int] = {}
     for item in pack.versions[0].items:
-        for one in item.misconceptions:
-            counts[one.id] = counts.get(one.id, 0) + 1
+        for misconception in item.misconceptions:
+            counts[misconception.id] = counts.get(misconception.id, 0) + 1
     assert {one.misconception.id: one.shown for one in ranked} == counts
     first = chosen(pack, topic)[0]
     same = [t for t in ranked if t.item.topic == topic]

@@ -112,7 +112,7 @@ def test_outloud_finds_no_errors(file, tmp_path):
         assert result.errors == 0, f"{name}: {result.findings}"
         # In long notes the headings of questions on one topic look like a running head to it.
         excused = {"PAG-001"} if file == "teacher-notes.pdf" else set()
-        warned = {one.rule for one in result.findings if one.severity == "warning"}
+        warned = {finding.rule for finding in result.findings if finding.severity == "warning"}
         assert warned <= excused, f"{name}: {result.findings}"
 
 

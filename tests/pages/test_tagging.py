@@ -39,7 +39,7 @@ def test_outloud_finds_no_errors_and_no_warnings(drawn, tmp_path):
         # running heads and feet to it; they are what a reader has to hear.
         repeated = file == "teacher-notes.pdf" or (pack, file) == ("versions", "answers.pdf")
         excused = {"PAG-001"} if repeated else set()
-        warned = {one.rule for one in result.findings if one.severity == "warning"}
+        warned = {finding.rule for finding in result.findings if finding.severity == "warning"}
         assert warned <= excused, f"{pack} {file}: {result.findings}"
 
 

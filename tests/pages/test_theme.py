@@ -14,8 +14,8 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.page import Document
 from itembank.pages.engine.signs import sign
 from itembank.pages.engine.theme import contrast
+from itembank.planning.bands.band_signs import ShapeName
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.bands.signs import ShapeName
 
 # Okabe and Ito, "Color Universal Design", 2008: the eight colours of their palette.
 OKABE_ITO = [

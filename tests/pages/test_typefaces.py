@@ -15,7 +15,7 @@ from itembank.notation import parse
 from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import FOLDER, MATHS, face
 from itembank.pages.engine.formula import formula
-from itembank.pages.typefaces import build
+from itembank.pages.typefaces import build_typefaces as build
 
 ROOT = Path(__file__).parents[2]
 FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")

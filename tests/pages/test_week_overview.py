@@ -92,11 +92,11 @@ def test_titles_and_reasons_stand_whole_and_everything_is_told():
     data = WEEKS["ten lessons"]
     (text,) = text_of(week_overview(data))
     words = " ".join(text.split())
-    assert words.count(LONG) == sum(LONG in one for one in data.titles) + sum(
-        LONG in one.title for one in data.topics
+    assert words.count(LONG) == sum(LONG in title for title in data.titles) + sum(
+        LONG in topic.title for topic in data.topics
     )
     assert words.count("54 % right then") == len(data.topics)
-    assert all(" ".join(one.split()) in words for one in data.titles)
+    assert all(" ".join(title.split()) in words for title in data.titles)
     assert all(lesson.period in words.split() for lesson in data.lessons)
     assert "…" not in words
     assert "The topic of that lesson rests on it" in words
@@ -124,7 +124,7 @@ def test_an_accessibility_checker_has_nothing_to_say(name, tmp_path):
     path.write_bytes(week_overview(WEEKS[name]))
     result = check(str(path))
     assert result.error is None
-    assert not [one for one in result.findings if one.severity in ("error", "warning")]
+    assert not [finding for finding in result.findings if finding.severity in ("error", "warning")]
 
 
 def test_the_same_week_gives_the_same_bytes():
@@ -139,7 +139,7 @@ def test_each_cell_of_the_table_is_tagged():
 
     data = WEEKS["usual"]
     with pikepdf.open(io.BytesIO(week_overview(data))) as pdf:
-        kinds = [str(one["/S"]) for one in elements(pdf)]
+        kinds = [str(element["/S"]) for element in elements(pdf)]
     rows = len(data.topics) + 2  # and the head and the sum
     assert kinds.count("/Table") == 1
     assert kinds.count("/TR") == rows

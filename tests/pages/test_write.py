@@ -15,7 +15,7 @@ from tests.packs.packs import request
 
 
 def held(folder):
-    return {one.name: one.read_bytes() for one in folder.iterdir()}
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
 
 
 def test_a_pack_made_again_from_its_data_has_the_same_bytes(tmp_path):
@@ -58,7 +58,7 @@ def test_a_stop_while_drawing_writes_nothing_and_ends_the_second_process(tmp_pat
 
     monkeypatch.setattr(draw, "draw_pack", stop)
     started = start_pack(request(follow_up=4))
-    child = started.proof._work._child
+    child = started.proof._work._child.pid
     with pytest.raises(KeyboardInterrupt):
         write_pack(started, tmp_path / "made")
     assert not os.listdir(tmp_path)

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.planning.bands.band_signs import NOT_TOGETHER, SHAPES
 from itembank.planning.bands.bands import (
     BandError,
     BandScheme,
@@ -19,7 +20,6 @@ from itembank.planning.bands.bands import (
     own_scheme,
 )
 from itembank.planning.bands.next_tasks import MODES, TIERS
-from itembank.planning.bands.signs import NOT_TOGETHER, SHAPES
 
 marks = st.integers(1, 200)
 counts = st.integers(2, 5)

@@ -135,7 +135,7 @@ def test_larkhythes_own_folder_is_sound():
     from itembank.items.topics.registry import topic_ids, topics
 
     found = read_folder(
-        LARKHYTHE, tuple(topic_ids()), {one.id: one.prerequisites for one in topics()}
+        LARKHYTHE, tuple(topic_ids()), {topic.id: topic.prerequisites for topic in topics()}
     )
     assert set(found.schemes) == {"year-7", "year-8", "year-9"}
     one = found.department.find_class("8K")
@@ -254,7 +254,7 @@ def test_topics_that_rest_on_one_another_in_a_circle(folder):
 
 def test_missing_files_are_named(folder):
     (folder / "calendar.toml").unlink()
-    assert any("calendar.toml:0 There is no such file" in one for one in faults(folder))
+    assert any("calendar.toml:0 There is no such file" in fault for fault in faults(folder))
 
 
 def test_a_class_without_plan_is_told_what_to_add(folder):
@@ -274,7 +274,7 @@ def test_what_is_taught_before_what_it_rests_on_is_remarked(folder):
 
 
 def test_topics_that_rest_on_themselves_or_on_what_is_not_there(folder):
-    assert any("in a circle: a → a." in one for one in faults(folder, {"a": ("a",)}))
+    assert any("in a circle: a → a." in fault for fault in faults(folder, {"a": ("a",)}))
     # What nobody teaches cannot be in a circle, nor before anything.
     assert read_folder(folder, KNOWN, {"ratio.share": ("ratio.gone",)}).remarks == ()
 
@@ -339,4 +339,4 @@ def test_a_topic_is_current_until_the_next_begins(folder):
 
 def test_schemes_that_nobody_follows_are_checked_as_well(folder):
     (folder / "schemes" / "year-9.toml").write_text(SCHEME.replace("ratio.share", "ratio.shar"))
-    assert any("year-9.toml:3 There is no topic ‘ratio.shar’" in one for one in faults(folder))
+    assert any("year-9.toml:3 There is no topic ‘ratio.shar’" in fault for fault in faults(folder))

@@ -44,7 +44,7 @@ def week(*dates, questions=8, **rest):
 
 
 def counts(choice):
-    return {one.topic: one.count for one in choice.topics}
+    return {topic.topic: topic.count for topic in choice.topics}
 
 
 @given(
@@ -58,8 +58,8 @@ def test_every_starter_is_full_even_and_only_on_what_was_taught(number, dates, q
     topics = some_topics(number)
     lessons = week(*sorted(dates), questions=questions)
     chosen = choose_topics(lessons, topics, {}, seed=seed)
-    taught = {one.topic: one.taught for one in topics}
-    assert [one.date for one in chosen] == [one.date for one in lessons]
+    taught = {topic.topic: topic.taught for topic in topics}
+    assert [one.date for one in chosen] == [lesson.date for lesson in lessons]
     for choice in chosen:
         found = counts(choice)
         assert sum(found.values()) == questions
@@ -139,12 +139,12 @@ def test_no_other_week_is_worth_more(rows, dates, rest):
 
     def total(names):
         found = 0.0
-        for one in topics:
-            days = [x.date for x, name in zip(lessons, names, strict=True) if name == one.topic]
+        for topic in topics:
+            days = [x.date for x, name in zip(lessons, names, strict=True) if name == topic.topic]
             start = lessons[0].date
-            found += first_worth(one, days[0], start, wish) if days else 0
+            found += first_worth(topic, days[0], start, wish) if days else 0
             for k in range(len(days) - 1):
-                found += next_worths(one, days[k : k + 2], wish)[0] - AGAIN * size * (k + 1)
+                found += next_worths(topic, days[k : k + 2], wish)[0] - AGAIN * size * (k + 1)
         return found
 
     chosen = [
@@ -217,7 +217,7 @@ def test_pins_and_bans_are_always_kept(number, questions, pins, bans):
     topics = some_topics(number)
     pinned = {f"t{k}": n for k, n in pins.items() if k < number}
     banned = frozenset(f"t{k}" for k in bans) - set(pinned)
-    free = {one.topic for one in topics} - banned
+    free = {topic.topic for topic in topics} - banned
     if sum(pinned.values()) > questions or not free:
         return
     wish = LessonWish(MONDAY, questions, pinned=pinned, banned=banned)

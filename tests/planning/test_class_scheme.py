@@ -24,7 +24,7 @@ WEEK = YEAR.week_number(MONDAY)
 def dates(rows, lessons, taught=None, cancelled=()):
     plan = ClassPlan(lessons=tuple(WeeklyLesson(day, "1") for day in lessons), taught=taught or {})
     found = class_scheme(Scheme("year-8", 8, tuple(rows)), plan, YEAR, frozenset(cancelled))
-    return {one.topic: one.date for one in found.topics}
+    return {topic.topic: topic.date for topic in found.topics}
 
 
 def of_week(*names):
@@ -71,7 +71,7 @@ def test_a_topic_is_taught_in_a_lesson_and_never_before_its_time(lessons, days, 
     rows = [Taught(f"day.{n}", day) for n, day in enumerate(days)]
     rows += [Taught(f"week.{n}", YEAR.week_start(week), week) for n, week in enumerate(weeks)]
     found = dates(sorted(rows, key=lambda one: one.date), lessons)
-    for one in rows:
-        date = found.get(one.topic)
-        assert date is None or (date >= one.date and date.weekday() in lessons)
+    for row in rows:
+        date = found.get(row.topic)
+        assert date is None or (date >= row.date and date.weekday() in lessons)
         assert date is None or not YEAR.closed_reason(date)

@@ -46,7 +46,7 @@ def test_larkhythe():
     folder = Path(__file__).parents[2] / "banks" / "larkhythe"
     found = read_department(folder)
     assert found.school == "Larkhythe School"
-    assert [one.name for one in found.classes] == ["7M", "8K", "9S"]
+    assert [group.name for group in found.classes] == ["7M", "8K", "9S"]
     assert found.find_class().name == "8K"
     nine = found.find_class("9S")
     assert [(b.letter, b.lowest, b.highest) for b in nine.bands.bands(10)] == [
@@ -118,6 +118,15 @@ def test_own_bands(tmp_path):
     ]
     cuts = department(tmp_path, GOOD + "[bands]\nout_of = 10\ncuts = [4, 8]\n").find_class()
     assert [band.lowest for band in cuts.bands.bands(10)] == [0, 4, 8]
+
+
+def test_a_top_that_is_not_stated_leaves_no_gap_below_the_next_band(tmp_path):
+    text = BANDS.format(red=4, green=5).replace("highest = 4\n", "") + "[bands]\nout_of = 10\n"
+    found = department(tmp_path, GOOD + text).find_class()
+    assert [(b.name, b.lowest, b.highest) for b in found.bands.bands(10)] == [
+        ("Red", 0, 4),
+        ("Green", 5, 10),
+    ]
 
 
 def test_four_shapes_that_never_stand_together_are_told(tmp_path):

@@ -9,8 +9,8 @@ import pytest
 from itembank.errors import ItembankError
 from itembank.files import toml_table as toml_file
 from itembank.items.topics.registry import topic_ids
+from itembank.planning.bands.band_signs import SHAPES
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.bands.signs import SHAPES
 from itembank.planning.department.folder import read_folder
 
 ROOT = Path(__file__).parents[2]

@@ -76,20 +76,20 @@ def others_stay(made, *changed):
 
 
 def test_the_week_to_begin_with():
-    assert [sum(one.counts.values()) for one in PLAN.lessons] == [6, 6, 6]
-    assert all(len(one.counts) > 2 for one in PLAN.lessons)
+    assert [sum(lesson.counts.values()) for lesson in PLAN.lessons] == [6, 6, 6]
+    assert all(len(lesson.counts) > 2 for lesson in PLAN.lessons)
 
 
 def test_pin_a_topic():
     made = edited(pin=f"mon {FREE}")
     others_stay(made, 0)
-    (pinned,) = [one for one in made.lessons[0].topics if one.pinned]
+    (pinned,) = [topic for topic in made.lessons[0].topics if topic.pinned]
     assert (pinned.topic, pinned.count) == (FREE, 1)
     assert "pinned by you" in pinned.why
     # One of the others makes room; those that stay keep their order and their reasons.
-    rest = [one for one in made.lessons[0].topics if not one.pinned]
+    rest = [topic for topic in made.lessons[0].topics if not topic.pinned]
     assert sum(one.count for one in rest) == 5
-    assert [one for one in MON.topics if one in rest] == rest
+    assert [topic for topic in MON.topics if topic in rest] == rest
 
 
 def test_pin_a_number_of_questions_and_one_from_outside_the_scheme():
@@ -97,14 +97,14 @@ def test_pin_a_number_of_questions_and_one_from_outside_the_scheme():
     assert made.counts[FREE] == 3
     assert sum(made.counts.values()) == 6
     outside = edited(pin="mon ratio.combine").lessons[0]
-    why = next(one.why for one in outside.topics if one.topic == "ratio.combine")
+    why = next(topic.why for topic in outside.topics if topic.topic == "ratio.combine")
     assert why == "your choice, not in the scheme"
 
 
 def test_pin_what_is_there_already_keeps_it():
     made = edited(pin=f"mon {MON_TOPICS[0]}")
     assert made.lessons[0].counts == MON.counts
-    assert [one.topic for one in made.lessons[0].topics if one.pinned] == [MON_TOPICS[0]]
+    assert [topic.topic for topic in made.lessons[0].topics if topic.pinned] == [MON_TOPICS[0]]
     others_stay(made, 0)
 
 
@@ -141,8 +141,8 @@ def test_ban_a_topic_for_a_lesson_and_for_the_week():
     others_stay(made, 0)
     assert name not in made.lessons[0].counts
     assert sum(made.lessons[0].counts.values()) == 6
-    kept = [one for one in MON.topics if one.topic != name]
-    assert [one for one in made.lessons[0].topics if one.topic in MON.counts] == [
+    kept = [topic for topic in MON.topics if topic.topic != name]
+    assert [topic for topic in made.lessons[0].topics if topic.topic in MON.counts] == [
         next(new for new in made.lessons[0].topics if new.topic == one.topic) for one in kept
     ]
     week = edited(ban=name)

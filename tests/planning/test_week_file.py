@@ -463,7 +463,7 @@ def test_a_plan_of_an_older_version_keeps_its_sentences(tmp_path):
     path.write_text(text[: text.index("\n# Below is why")], encoding="utf-8")
     before = read(path)
     assert before.lessons[0].topics[0].why.startswith("taught 7 Sep, last seen 7 days ago")
-    assert not any(one.pinned for one in before.lessons[0].topics)
+    assert not any(topic.pinned for topic in before.lessons[0].topics)
     assert read(written(tmp_path, before, "again.toml")) == before
 
 

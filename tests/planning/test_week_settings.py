@@ -25,7 +25,7 @@ def read(tmp_path, top="", own=""):
     path = tmp_path / "department.toml"
     path.write_text(DEPARTMENT.format(top=top, own=own))
     found = read_department(tmp_path)
-    return [one.plan.planning for one in found.classes]
+    return [group.plan.planning for group in found.classes]
 
 
 def test_the_usual_settings_hold_where_nothing_is_stated(tmp_path):

@@ -33,7 +33,7 @@ class DaskHere:
 
     def _run(self, what, *options, first_path=None):
         paths = [first_path, ROOT, HERE]
-        env = {**os.environ, "PYTHONPATH": os.pathsep.join(str(one) for one in paths if one)}
+        env = {**os.environ, "PYTHONPATH": os.pathsep.join(str(path) for path in paths if path)}
         return subprocess.Popen(
             [
                 *(sys.executable, "-m", f"distributed.cli.dask_{what}", "--host", "127.0.0.1"),

@@ -9,15 +9,15 @@ import pieces
 import pytest
 from dask_here import DaskHere
 
-from itembank.bank.index import asking
+from itembank.bank.index import words_read as asking
 from itembank.cli.main import run
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import cluster as cluster_module
 from itembank.processes import cluster_run, cluster_workers, on_worker, same_code
 from itembank.processes.cluster import Cluster
 from itembank.processes.parcel import packed, unpacked
-from itembank.processes.place import ThisMachine, all_of, all_or_lost
 from itembank.processes.pool import Lost
+from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
 pytest.importorskip("distributed")
 NUMBERS = list(range(1, 41))

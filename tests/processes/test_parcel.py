@@ -36,7 +36,7 @@ def named(module, name, *given):
         ("itembank.processes.forked", "os"),
         ("itembank.files.disk", "os.remove"),
         ("generators", "__path__"),
-        ("itembank.processes.place", "Sequence"),
+        ("itembank.processes.work_place", "Sequence"),
     ],
 )
 @pytest.mark.parametrize("work", [True, False])
@@ -68,10 +68,10 @@ def test_every_question_of_the_banks_and_what_an_audit_finds_can_travel():
     for facts in BANKS.rglob("bank.toml"):
         entries = list(read_bank(facts.parent).entries())
         assert entries
-        parcel = packed([Question(one) for one in entries])
+        parcel = packed([Question(entry) for entry in entries])
         assert str(facts.parent).encode() not in parcel
         some = unpacked(parcel)[:20]
-        assert [one.judged() for one in some] == [judge_entry(one) for one in entries[:20]]
+        assert [one.judged() for one in some] == [judge_entry(entry) for entry in entries[:20]]
     for name in topic_ids():
         for chunk in audit_module._chunks(name, 2, 40):
             found = audit_module.check_chunk(chunk)

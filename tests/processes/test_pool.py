@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import pool
 from itembank.processes.forked import Forked
-from itembank.processes.place import ThisMachine, all_of, all_or_lost
 from itembank.processes.pool import Lost, each
+from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
 NUMBERS = list(range(1, 41))
 
@@ -30,7 +30,7 @@ def test_results_come_in_the_order_of_the_pieces_from_several_processes(kind):
 @given(numbers=st.lists(st.integers() | st.text(), max_size=40), count=st.integers(1, 3))
 @settings(max_examples=15)
 def test_it_is_as_if_they_were_done_here(numbers, count):
-    assert all_of(ThisMachine(count), pieces.double, numbers) == [2 * one for one in numbers]
+    assert all_of(ThisMachine(count), pieces.double, numbers) == [2 * number for number in numbers]
 
 
 def test_results_come_as_they_are_ready(kind):

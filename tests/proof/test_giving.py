@@ -17,8 +17,8 @@ from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding
-from itembank.proof.exact.giving import find_given
-from itembank.proof.lines.giving import given_fault
+from itembank.proof.exact.many_answers import find_given
+from itembank.proof.lines.line_of_many import given_fault
 from itembank.proof.sympy.sympy_giving import given as by_sympy
 
 X, A, B = t.Sym("x"), t.Sym("a"), t.Sym("b")
@@ -97,6 +97,8 @@ def test_what_is_not_met_is_said_truly() -> None:
     assert unmet(PAIR, parse("5, 7")) == "5 × 7 is 35, not 24"
     assert unmet(PAIR, parse("2, 12")) == "2 is not more than 2"
     assert unmet(PAIR, parse("4 × 6 = 25")) == "4 × 6 = 25 is not true"
+    nothing = Give((X,), (), (Condition("multiple", (t.Int(0),)),))
+    assert unmet(nothing, parse("5")) == "5 is not a multiple of 0"
     factor = Give((X,), (), (Condition("factor", (t.Int(24),)),))
     assert unmet(factor, parse("48")) == "48 is not a factor of 24"
 

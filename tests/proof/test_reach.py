@@ -4,6 +4,7 @@ import pytest
 
 from itembank.bank.proof.judging import judge_all
 from itembank.items.topics.registry import find_item, topic_ids
+from itembank.processes.work_place import ThisMachine
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.judge import State, judge
 from tests.proof.asked import asked
@@ -45,7 +46,7 @@ TOO_MUCH = [
 def test_what_is_too_large_is_left_to_a_person_at_once():
     """Judged in processes that are ended after ten seconds, so that a fault here stops nobody."""
     items = [asked(*row) for row in TOO_MUCH]
-    outcomes = judge_all(items, judge, processes=1 + 1, longest=10.0)
+    outcomes = judge_all(items, judge, place=ThisMachine(2), longest=10.0)
     for row, outcome in zip(TOO_MUCH, outcomes, strict=True):
         assert outcome.state is State.NEEDS_PERSON, row
         assert outcome.says.startswith("This is too much to work out: "), (row, outcome.says)

@@ -10,7 +10,7 @@ import pytest
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import UnknownTopic, find_topic, topics
 from itembank.notation import tree as t
-from itembank.processes.place import ThisMachine
+from itembank.processes.work_place import ThisMachine
 from itembank.proof import audit as audit_module
 from itembank.proof.audit import TopicAudit, audit, check_item
 from itembank.proof.lines.steps import step_fault
@@ -158,7 +158,7 @@ def test_an_item_that_hangs_or_ends_its_process_is_named_and_the_rest_is_audited
 
 
 def test_an_unknown_topic_is_refused():
-    with pytest.raises(UnknownTopic, match="itembank topics"):
+    with pytest.raises(UnknownTopic, match=r"There is no topic ‘fractions\.nothing-like-it’"):
         audit(("fractions.nothing-like-it",))
 
 

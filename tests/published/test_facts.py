@@ -67,7 +67,7 @@ def test_contrast_ratios(one: str, other: str, ratio: str) -> None:
 def test_luminance_weighs_the_primaries_as_wcag_does() -> None:
     # WCAG 2.2, "relative luminance": L = 0.2126 R + 0.7152 G + 0.0722 B.
     primaries = ("#FF0000", "#00FF00", "#0000FF")
-    assert [luminance(one) for one in primaries] == pytest.approx([0.2126, 0.7152, 0.0722])
+    assert [luminance(primary) for primary in primaries] == pytest.approx([0.2126, 0.7152, 0.0722])
 
 
 @pytest.mark.parametrize("paper", theme.PAPERS)

@@ -43,7 +43,11 @@ def paragraphs(source: str) -> Iterator[str]:
 
 def unsure(source: str) -> list[str]:
     """Return the paragraphs that name a work and do not say how sure we are of it."""
-    return [one for one in paragraphs(source) if CITED.search(one) and not SURE.search(one)]
+    return [
+        paragraph
+        for paragraph in paragraphs(source)
+        if CITED.search(paragraph) and not SURE.search(paragraph)
+    ]
 
 
 def test_no_work_is_named_without_a_word_on_how_sure_we_are() -> None:
@@ -52,7 +56,7 @@ def test_no_work_is_named_without_a_word_on_how_sure_we_are() -> None:
 
 
 def test_enough_works_are_named() -> None:
-    named = [one for path in FILES for one in paragraphs(path.read_text("utf-8"))]
+    named = [paragraph for path in FILES for paragraph in paragraphs(path.read_text("utf-8"))]
     assert sum(bool(CITED.search(one)) for one in named) > 15
 
 

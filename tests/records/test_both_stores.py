@@ -85,7 +85,7 @@ def things(rng, asked, depth=None):
             Answers(right, {}),
             Scores(marks, numbers),
             Questions(tallies),
-            Bands(tuple(BandCount(*one) for one in bands), numbers),
+            Bands(tuple(BandCount(*band) for band in bands), numbers),
         )[rng.integers(5) if depth is None else depth]
     ]
     if rng.random() < 0.7:

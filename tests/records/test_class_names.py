@@ -42,7 +42,7 @@ def test_what_was_recorded_is_found_and_forgotten(either, tmp_path, name, other)
         assert class_history(connection, other).seen
         assert used_addresses(connection, other, DAY)
         lines = department_report(connection, Scope(class_name=other)).classes
-        assert [(one.class_name, one.lessons) for one in lines] == [(name, 2)]
+        assert [(line.class_name, line.lessons) for line in lines] == [(name, 2)]
     assert undo(store, other)[1] == NEXT
     assert count_rows(store, Whom(other, "a1")) == 3
     forget(store, Whom(other, "a1"))
@@ -59,7 +59,7 @@ def test_one_class_written_in_two_ways_is_one_line(either):
     record(either, facts(NEXT, class_name="8é"), Scores({"A1": 3}))
     with either.reading() as connection:
         lines = department_report(connection, Scope()).classes
-    assert [(one.class_name, one.lessons) for one in lines] == [("8É", 2)]
+    assert [(line.class_name, line.lessons) for line in lines] == [("8É", 2)]
 
 
 def test_an_older_store_gets_its_keys(tmp_path):
@@ -73,6 +73,6 @@ def test_an_older_store_gets_its_keys(tmp_path):
         )
     engine.dispose()
     with open_store(str(path)) as store, store.reading() as connection:
-        assert [one.class_name for one in lessons(connection, "8é")] == ["8É"]
+        assert [lesson.class_name for lesson in lessons(connection, "8é")] == ["8É"]
         keys = connection.scalar(select(func.count(tables.lesson.c.class_key.distinct())))
         assert keys == 2

@@ -50,7 +50,7 @@ def reported(store):
     with store.reading() as connection:
         found = item_report(connection, Scope())
     bare = [
-        [one._replace(difficulty=None, error=None) for one in lines]
+        [line._replace(difficulty=None, error=None) for line in lines]
         for lines in (found.items, found.generators)
     ]
     return found, contradictions(*bare)
@@ -107,7 +107,7 @@ def test_a_question_of_many_has_its_own_difficulty_near_the_truth(store):
     }
     teach(store, rng, hard, plan, starters=30)
     found, _ = reported(store)
-    measured = np.array([[hard[one.address], one.difficulty, one.error] for one in found.items])
+    measured = np.array([[hard[item.address], item.difficulty, item.error] for item in found.items])
     right, value, error = measured.T
     off = value - right - (value - right).mean()
     assert len(found.items) == 60

@@ -72,7 +72,7 @@ def test_facility_over_time_adds_up_each_day(seen):
     assert [point.date for point in found] == sorted({one.date for one in seen})
     for point in found:
         rows = [one for one in seen if one.date == point.date]
-        right, out_of = sum(one.right for one in rows), sum(one.out_of for one in rows)
+        right, out_of = sum(row.right for row in rows), sum(row.out_of for row in rows)
         assert point.interval.share == pytest.approx(right / out_of)
         assert point.interval[1:] == pytest.approx(
             proportion_confint(right, out_of, alpha=0.1, method="wilson"), abs=1e-9

@@ -6,7 +6,7 @@ import pytest
 
 from itembank.errors import ItembankError
 from itembank.items.item import Misconception
-from itembank.items.slips import either
+from itembank.items.wrong_answers import either
 from itembank.records.entries import recording
 from itembank.records.entries.entries import Answers, OwnViews, Scores
 from itembank.records.entries.recording import RecordedAlready, record, undo
@@ -45,10 +45,10 @@ def test_a_shared_store_does_all_that_a_file_does(shared, store, tmp_path):
     on_server = play(shared, tmp_path / "server")
     assert on_server == play(store, tmp_path / "file")
     assert on_server["misconception"]
-    for one in (tmp_path / "server").iterdir():
-        assert one.read_bytes().count(b"A1") == 0
-        if one.name != "entries.csv":
-            assert one.read_bytes() == (tmp_path / "file" / one.name).read_bytes()
+    for path in (tmp_path / "server").iterdir():
+        assert path.read_bytes().count(b"A1") == 0
+        if path.name != "entries.csv":
+            assert path.read_bytes() == (tmp_path / "file" / path.name).read_bytes()
 
 
 def test_the_id_of_a_misconception_may_be_long(shared):

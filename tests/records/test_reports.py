@@ -62,17 +62,17 @@ def test_lsat_answers_through_the_store_give_the_published_statistics(store):
     record(store, facts(asked), Answers(by_seat(table), {}))
     with store.reading() as connection:
         found = item_report(connection, Scope("8k"))
-    items = {one.address: one for one in found.items}
+    items = {item.address: item for item in found.items}
     lines = [items[address] for address in asked]
     # Facility, KR-20 and conditional Rasch difficulties: published or recomputed values.
-    shares = [one.interval.share for one in lines]
+    shares = [line.interval.share for line in lines]
     assert shares == pytest.approx([0.924, 0.709, 0.553, 0.763, 0.870], abs=5e-4)
     assert found.starters[0].kr20 == pytest.approx(0.295, abs=5e-4)
     expected = [-1.256, 0.475, 1.236, 0.168, -0.623]
-    assert [one.difficulty for one in lines] == pytest.approx(expected, abs=5e-4)
-    assert all(0 < one.error < 0.2 for one in lines)
+    assert [line.difficulty for line in lines] == pytest.approx(expected, abs=5e-4)
+    assert all(0 < line.error < 0.2 for line in lines)
     # Correlation without the item: R package ltm, from memory.
-    r = [one.correlation for one in lines]
+    r = [line.correlation for line in lines]
     assert r == pytest.approx([0.1128, 0.1532, 0.1728, 0.1444, 0.1216], abs=5e-4)
 
 
@@ -109,21 +109,21 @@ def test_item_statistics_agree_with_pandas(several):
         one_class = item_report(connection, Scope("9S"))
     counts = frame.groupby("item")["right"].agg(["sum", "count"])
     slips = frame.groupby("item")["slip"].mean()
-    assert {one.address for one in found.items} == set(counts.index)
+    assert {item.address for item in found.items} == set(counts.index)
     total = frame.groupby(["starter", "seat"])["right"].transform("sum")
     number = frame.groupby(["starter", "seat"])["right"].transform("count")
     frame["rest"] = (total - frame["right"]) / (number - 1)
     inside = frame[number > 1].groupby(["starter", "k"])
     frame["a"] = frame["right"] - inside["right"].transform("mean")
     frame["b"] = frame["rest"] - inside["rest"].transform("mean")
-    for one in found.items:
-        assert (one.right, one.out_of) == tuple(counts.loc[one.address])
-        assert one.misconceptions.get("wrong way", 0) == pytest.approx(slips[one.address])
-        rows = frame[frame["item"] == one.address].dropna()
+    for item in found.items:
+        assert (item.right, item.out_of) == tuple(counts.loc[item.address])
+        assert item.misconceptions.get("wrong way", 0) == pytest.approx(slips[item.address])
+        rows = frame[frame["item"] == item.address].dropna()
         r = (rows.a * rows.b).sum() / np.sqrt((rows.a**2).sum() * (rows.b**2).sum())
-        assert one.correlation == pytest.approx(r)
+        assert item.correlation == pytest.approx(r)
     theirs = frame[frame.cls == "9S"].groupby("item")["right"].count()
-    assert {one.address: one.out_of for one in one_class.items} == theirs.to_dict()
+    assert {item.address: item.out_of for item in one_class.items} == theirs.to_dict()
 
 
 @pytest.mark.parametrize("seed", range(4))
@@ -168,11 +168,11 @@ def test_an_item_that_contradicts_its_tier_is_listed(store):
         )
     with store.reading() as connection:
         found = item_report(connection, Scope())
-    named = [one for one in found.contradictions if one.line.address]
+    named = [contradiction for contradiction in found.contradictions if contradiction.line.address]
     assert [one.line.address for one in named] == ["ratio.share/support/1"]
     assert "harder than core" in named[0].words()
     assert "no Rasch difficulties yet" in found.note
-    assert all(one.correlation is None for one in found.items)
+    assert all(item.correlation is None for item in found.items)
 
 
 def test_a_class_report_holds_what_was_recorded_and_nothing_taken_back(several):
@@ -193,8 +193,8 @@ def test_a_class_report_holds_what_was_recorded_and_nothing_taken_back(several):
         assert {w: n for w, (_, n) in by_week(line).items()} == weeks["count"].to_dict()
         counted = whole.topics[line.topic]["8K"]
         assert counted == (rows["right"].sum(), len(rows))
-    assert [one.mastery.now for one in found.topics] == sorted(
-        one.mastery.now for one in found.topics
+    assert [topic.mastery.now for topic in found.topics] == sorted(
+        topic.mastery.now for topic in found.topics
     )
     undo(store, "8K")
     with store.reading() as connection:
@@ -238,9 +238,9 @@ def test_a_lesson_taken_back_is_in_no_report(store):
         assert set(class_history(connection, "8K").seen) == {"ratio.share"}
         found = class_report(connection, "8K", default_scheme(), DAY, later)
         whole = department_report(connection, Scope())
-    assert [one.date for one in found.lessons] == [DAY]
-    assert [one.topic for one in found.topics] == ["ratio.share"]
-    assert [(one.lessons, one.last) for one in whole.classes] == [(1, DAY)]
+    assert [lesson.date for lesson in found.lessons] == [DAY]
+    assert [topic.topic for topic in found.topics] == ["ratio.share"]
+    assert [(group.lessons, group.last) for group in whole.classes] == [(1, DAY)]
 
 
 def test_what_is_expected_does_not_change_with_the_first_day(store):
@@ -272,7 +272,7 @@ def test_a_score_says_nothing_of_a_topic_alone(store, what):
         found = class_report(connection, "8K", default_scheme(), DAY, later)
         whole = department_report(connection, Scope())
         seen = class_history(connection, "8K").seen
-    assert {topic: [(one.out_of, one.scored) for one in rows] for topic, rows in seen.items()} == {
+    assert {topic: [(row.out_of, row.scored) for row in rows] for topic, rows in seen.items()} == {
         "ratio.share": [(0, True)],
         "fractions.order": [(0, True)],
     }
@@ -316,6 +316,6 @@ def test_a_question_not_asked_tells_nothing_of_its_topic(store):
     record(store, later, Scores({"A1": 2, "A2": 1}, asked=(1, 2)))
     with store.reading() as connection:
         found = class_results(connection, "8K")
-        assert {one.topic for one in found.topics} == {"ratio.share"}
+        assert {topic.topic for topic in found.topics} == {"ratio.share"}
         (scored,) = found.scored
     assert (scored.share, scored.marks) == (0.75, {"ratio.share": 2})

@@ -44,7 +44,7 @@ def test_right_and_wrong_in_any_writing(path, marks, separator, total, data):
     text = "\ufeff" + "\r\n".join(separator.join(row) for row in rows)
     # What nobody has anything for was not asked, so it is neither right nor wrong.
     cells = {row[0]: row[1:9] for row in rows[1:]}
-    asked = {n for n in range(1, 9) if any(one[n - 1] not in ("", "-") for one in cells.values())}
+    asked = {n for n in range(1, 9) if any(cell[n - 1] not in ("", "-") for cell in cells.values())}
     wanted = {seat: {n: row[n - 1] for n in asked} for seat, row in marks.items()}
     assert read(path, text).what == Answers(wanted, {})
     told = read(path, text, Asked(8, 8, numbers=tuple(range(1, 9)))).what

@@ -288,10 +288,10 @@ def _race(place, programs, records):
                 said.append("done")
 
     threads = [threading.Thread(target=write, args=(which,)) for which in range(programs)]
-    for one in threads:
-        one.start()
-    for one in threads:
-        one.join()
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
     return said
 
 
@@ -312,10 +312,10 @@ def first_of_many(place, programs=4, lessons=5):
                 won[number] += 1
 
     threads = [threading.Thread(target=write) for _ in range(programs)]
-    for one in threads:
-        one.start()
-    for one in threads:
-        one.join()
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
     return won
 
 

@@ -62,7 +62,7 @@ def state(store):
             for uid, one in entries.items()
         }
         questions = connection.execute(tables.question.select()).all()
-        per_lesson = [(one.class_name, one.date) for one in lessons(connection)]
+        per_lesson = [(lesson.class_name, lesson.date) for lesson in lessons(connection)]
     assert len(per_lesson) == len(set(per_lesson))  # nothing counts twice
     return found, len(questions)
 
@@ -142,12 +142,12 @@ def test_what_was_forgotten_does_not_come_back(tmp_path):
         forget(store, Whom("8K", before=later))
         assert unite(store, copy).entries == 0
         with store.reading() as connection:
-            assert [one.date for one in lessons(connection)] == [later]
+            assert [lesson.date for lesson in lessons(connection)] == [later]
     with open_store(str(copy)) as store:
         done = unite(store, mine)
         assert done.entries_forgotten_there == 1
         with store.reading() as connection:
-            assert [one.date for one in lessons(connection)] == [later]
+            assert [lesson.date for lesson in lessons(connection)] == [later]
 
 
 def test_copies_of_an_older_store_know_each_other(tmp_path):

@@ -20,7 +20,7 @@ def values(prompt: str) -> set[Fraction]:
     item = BankItem(id="a-1", tier="core", prompt=prompt, key="1")
     tale = Tale(read_maths(item).runs)
     readings = [reader(tale) for reader in READERS]
-    return {value for one in readings if one is not None for value in one.values}
+    return {value for reading in readings if reading is not None for value in reading.values}
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,8 @@ from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from itembank.bank.index.sheets import (
+from itembank.bank.index.index_store import Changed, Store, seal
+from itembank.bank.index.topic_rows import (
     FactRow,
     SheetRow,
     facts_of,
@@ -15,7 +16,6 @@ from itembank.bank.index.sheets import (
     read_whole,
     with_faults,
 )
-from itembank.bank.index.store import Changed, Store, seal
 from itembank.bank.read.topic_text import TopicText
 from itembank.files.faults import Fault, FileFaults, decode_bytes
 from itembank.items.topics.registry import topic_ids

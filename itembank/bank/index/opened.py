@@ -13,8 +13,8 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
+from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
 from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
-from itembank.bank.index.store import Changed, IndexFailed, Store, seal
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, nearest
@@ -74,7 +74,7 @@ class KeptEntry(Entry):
     def item(self) -> BankItem:
         """The item in full."""
         if self._item is None:
-            from itembank.bank.index.sheets import item_of
+            from itembank.bank.index.topic_rows import item_of
 
             object.__setattr__(self, "_item", item_of(self.kept.record))
         assert self._item is not None

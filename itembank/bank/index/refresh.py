@@ -14,8 +14,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
-from itembank.bank.index.store import Changed, IndexFailed, Store, seal
 from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.files.disk import JOURNAL_FILE
 from itembank.files.faults import Fault, FileFaults, decode_bytes, decode_text
@@ -94,10 +94,10 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
     read = Read()
     first, *files = look_at([folder / BANK_FILE, *topic_files(folder)], store)
     read.stated = _bank_file(first, store, read.faults)
-    read.faults += [fault for one in files for fault in one.faults]
-    files = [one for one in files if not one.faults]
+    read.faults += [fault for file in files for fault in file.faults]
+    files = [file for file in files if not file.faults]
     known = _known(store)
-    new = [one for one in files if (one.path.name, one.hash) not in known]
+    new = [file for file in files if (file.path.name, file.hash) not in known]
     faulty: dict[str, TopicText] = {}
     if new:
         from itembank.bank.index.keeping import read_new
@@ -105,10 +105,10 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
         unread = read_new(new, store, report)
         faulty = unread.texts
         read.faults += unread.faults
-        files = [one for one in files if one.path.name not in unread.names]
+        files = [file for file in files if file.path.name not in unread.names]
         known = _known(store)
     try:
-        read.sheets = [known[one.path.name, one.hash] for one in files]
+        read.sheets = [known[file.path.name, file.hash] for file in files]
     except KeyError:  # another program has cleared it away meanwhile
         raise Changed("what was read is gone") from None
     store.note_now([sheet.number for sheet in read.sheets])
@@ -124,7 +124,7 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
 
 def _together(folder: Path, faulty: dict[str, TopicText], read: Read, store: Store) -> None:
     """Note every fault of the files together, after those that they have by themselves."""
-    from itembank.bank.index.together import faults_together
+    from itembank.bank.index.kept_checks import faults_together
 
     read.faults += [fault for file in faulty.values() for fault in file.faults]
     authors = None if read.stated is None else read.stated["authors"]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.model.changes import Change, changes
+from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.question.twins import Group, Key, item_key
 
 if TYPE_CHECKING:

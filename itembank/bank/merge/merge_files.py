@@ -271,9 +271,9 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
         topic.id: Counter([*topic.generated, *topic.pinned]) for topic in bank.topics
     }
     for topic, made in holding.made.items():
-        for one in sorted((made - there.get(topic, Counter())).elements(), key=repr):
+        for element in sorted((made - there.get(topic, Counter())).elements(), key=repr):
             path = _topic_path(bank, texts, holding, topic)
-            texts[path] = with_block(texts[path], _made_toml(one))
+            texts[path] = with_block(texts[path], _made_toml(element))
 
 
 def _made_toml(one: Made) -> str:

@@ -138,7 +138,9 @@ def merge_holdings(one: Holding, other: Holding) -> Merge:
 
 def signoffs_of(items: dict[str, Kept], holding: Holding) -> list[SignOff]:
     """Return every sign-off under the id its item goes by, and those without an item."""
-    found = [replace(one, item=name) for name, each in items.items() for one in each.signoffs]
+    found = [
+        replace(signoff, item=name) for name, each in items.items() for signoff in each.signoffs
+    ]
     return [*found, *holding.loose]
 
 

@@ -13,7 +13,7 @@ from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
-from itembank.processes.place import Place, Progress
+from itembank.processes.work_place import Place, Progress
 from itembank.proof.judge import judge
 from itembank.proof.outcome import Outcome, State
 
@@ -135,7 +135,9 @@ def prove_bank(
     work: list[tuple[str, Entry | str]] = []
     seen: set[str] = set()
     for topic in bank.topics:
-        work += [(topic.id, one) for one in topic.entries if retired or one.item.retired is None]
+        work += [
+            (topic.id, entry) for entry in topic.entries if retired or entry.item.retired is None
+        ]
         made = made_addresses(topic) if generated else ()
         work += [(topic.id, address) for address in made if address not in seen]
         seen.update(made)

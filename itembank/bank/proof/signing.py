@@ -14,7 +14,7 @@ from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import save, take
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
-from itembank.processes.place import Progress
+from itembank.processes.work_place import Progress
 from itembank.proof.outcome import State
 
 if TYPE_CHECKING:

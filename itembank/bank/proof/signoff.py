@@ -16,8 +16,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.model.bank import SIGNOFF_FILE
-from itembank.bank.model.changes import Change, changes
 from itembank.bank.model.content import content_hash, data_hash, printed_on
+from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.model.signed import SignOff
 from itembank.files.faults import join_words
 from itembank.text.in_words import day_month_year
@@ -61,7 +61,9 @@ class SignState:
     @property
     def who(self) -> str:
         """Return who signed and when: ``HT on 14 September 2026``."""
-        return join_words([f"{one.by} on {day_month_year(one.on)}" for one in self.signoffs])
+        return join_words(
+            [f"{signoff.by} on {day_month_year(signoff.on)}" for signoff in self.signoffs]
+        )
 
 
 def sign_state(entry: Entry, signoffs: Iterable[SignOff]) -> SignState:
@@ -69,7 +71,7 @@ def sign_state(entry: Entry, signoffs: Iterable[SignOff]) -> SignState:
 
     `signoffs` may hold those of other items too.
     """
-    own = [one for one in signoffs if one.item == entry.item.id]
+    own = [signoff for signoff in signoffs if signoff.item == entry.item.id]
     if not own:
         return SignState(Signing.UNSIGNED)
     return state_by(content_hash(entry), own, lambda: printed_on(entry.item, entry.topic))
@@ -95,8 +97,8 @@ def state_by(
 def latest_of_each(signoffs: Iterable[SignOff]) -> tuple[SignOff, ...]:
     """Return the last sign-off of every reviewer, the earliest of these first."""
     last: dict[str, SignOff] = {}
-    for one in sorted(signoffs, key=_when):
-        last[one.by] = one
+    for signoff in sorted(signoffs, key=_when):
+        last[signoff.by] = signoff
     return tuple(sorted(last.values(), key=_when))
 
 
@@ -107,8 +109,8 @@ def _when(one: SignOff) -> tuple[datetime.date, str, str]:
 def by_item(signoffs: Iterable[SignOff]) -> dict[str, list[SignOff]]:
     """Return sign-offs by the id of their item."""
     found: dict[str, list[SignOff]] = {}
-    for one in signoffs:
-        found.setdefault(one.item, []).append(one)
+    for signoff in signoffs:
+        found.setdefault(signoff.item, []).append(signoff)
     return found
 
 

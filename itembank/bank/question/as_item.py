@@ -37,7 +37,7 @@ from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
-from itembank.items.slips import told_apart
+from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked

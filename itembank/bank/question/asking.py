@@ -240,7 +240,9 @@ def _relations_listed(node: t.Node) -> bool:
 
 
 def _worked_out(target: t.Node, relations: tuple[t.Relation, ...]) -> Ask:
-    loose = t.symbols(target) - {name for one in relations for name in t.symbols(one)} - {"π"}
+    loose = (
+        t.symbols(target) - {name for relation in relations for name in t.symbols(relation)} - {"π"}
+    )
     if loose and relations:
         raise NeedsPerson(f"Nothing says what {min(loose)} is worth.")
     return Rewrite(target, "simplify") if loose else Find(target, relations)

@@ -155,6 +155,14 @@ def _text(node: t.Node, names: Names) -> str:
             return f"[{_row(parts, names)}]"
         case t.Either(parts):
             return f"any[{_bag(parts, names)}]"
+    return _as_built(node, names)
+
+
+def _as_built(node: t.Node, names: Names) -> str:
+    """Return a tree of a kind of which nothing is known: what it is, and what stands below it."""
+    below = t.children(node)
+    empty = t.rebuilt(node, tuple(t.Blank() for _ in below))
+    return f"{empty!r}[{_row(below, names)}]"
 
 
 def _sum(node: t.Sum, names: Names) -> str:

@@ -120,10 +120,14 @@ def _work_out(item: BankItem, given: Given) -> Ask:
 
 def _missing(item: BankItem, given: Given) -> Ask:
     relations, others = parted(given.all)
-    if not relations or others or "□" not in {n for one in relations for n in t.symbols(one)}:
+    if (
+        not relations
+        or others
+        or "□" not in {n for relation in relations for n in t.symbols(relation)}
+    ):
         raise NeedsPerson("A missing number takes an equation with a □ in it.")
     if speaks_of_digits(given.words) and any(
-        isinstance(part, t.Juxt) for one in relations for part in t.walk(one)
+        isinstance(part, t.Juxt) for relation in relations for part in t.walk(relation)
     ):
         raise NeedsPerson(
             "A digit of a number is not found here: a □ beside a digit multiplies it."

@@ -48,8 +48,8 @@ def new_item_faults(item: BankItem) -> Iterator[FieldFault]:
     """
     for name, value in item.model_dump(mode="json", exclude_none=True).items():
         for text in _texts(value):
-            for one in look_alikes(text):
-                yield FieldFault((name,), f"‘{name}’: {one.says}")
+            for alike in look_alikes(text):
+                yield FieldFault((name,), f"‘{name}’: {alike.says}")
     yield from item_faults(item)
 
 

@@ -18,7 +18,7 @@ from itembank.files.faults import Fault, FileFaults, decode_text, nearest
 from itembank.files.toml_read import read_toml
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.processes.machine import cores
-from itembank.processes.place import ThisMachine, all_of
+from itembank.processes.work_place import ThisMachine, all_of
 
 MANY_BYTES = 200_000
 """From this much text on, a bank is read on several processes."""

@@ -93,8 +93,8 @@ def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list
 
 def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
     """Return what the versions of a question say where they differ, and how to keep each."""
-    from itembank.bank.model.changes import changes
     from itembank.bank.model.content import printed_on
+    from itembank.bank.model.item_changes import changes
 
     if bank is None:
         return []

@@ -81,7 +81,7 @@ def record_of(**given: Any) -> Record:
     if spare := record.pop("not_needed", None):
         record["not_needed"] = dict(pair(one, "--not-needed NUMBER=WHY") for one in spare)
     if choices := record.pop("choice", None):
-        record["options"] = dict(pair(one, "--choice NAME=WORTH") for one in choices)
+        record["options"] = dict(pair(choice, "--choice NAME=WORTH") for choice in choices)
     if texts := record.pop("mistake", None):
         found: list[Record] = []
         for text in texts:

@@ -11,7 +11,7 @@ from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
 from itembank.cli.words.wrapped import face_lines, paragraph, tied
 
 if TYPE_CHECKING:
-    from itembank.bank.index.known import Shown
+    from itembank.bank.index.item_standing import Shown
     from itembank.work.bank.looking import InFull
 
 
@@ -43,7 +43,7 @@ def question_text(found: InFull) -> str:
         lines.append(labelled("Model", f"{', '.join(model)}{asked}"))
     lines += state_lines(found.state)
     if found.twins:
-        names = [one.removeprefix(f"{found.bank}:") for one in found.twins]
+        names = [twin.removeprefix(f"{found.bank}:") for twin in found.twins]
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
     lines.append(labelled("Kept", place(found)))
     return "\n".join(lines)

@@ -113,7 +113,7 @@ def _chosen(bank: Bank, topic: str | None, proved: bool) -> list[str]:
     if not proved:
         return [entry.item.id for entry in entries]
     states = states_of(bank, entries)
-    return [one.entry.item.id for one in states if one.proved and one.entry is not None]
+    return [state.entry.item.id for state in states if state.proved and state.entry is not None]
 
 
 def signed_lines(signed: tuple[Signed, ...]) -> list[str]:

@@ -35,7 +35,7 @@ def states_of(bank: Bank, entries: Sequence[Entry]) -> list[EntryState]:
 
 def totals_of(states: Sequence[EntryState]) -> str:
     """Return how many items are in which state, as :func:`totals` says it."""
-    used = [one for one in states if one.retired is None]
+    used = [state for state in states if state.retired is None]
     proofs = Counter(one.outcome.state.value for one in used)
     signs = Counter(one.sign.state.value for one in used)
     return totals(len(states), proofs, signs, len(states) - len(used))

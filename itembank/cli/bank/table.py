@@ -55,7 +55,7 @@ def import_(
     added = {row.item.id for row in rows}
     states = states_of(*_added(folder, added))
     say(totals_of(states))
-    if any(one.outcome.state.value != "proved" for one in states):
+    if any(state.outcome.state.value != "proved" for state in states):
         say(f"‘itembank bank prove {as_typed(folder)}’ says why.")
 
 

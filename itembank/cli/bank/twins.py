@@ -38,7 +38,7 @@ def twins(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.work.bank.finding_twins import find_twins
 
-    folders = [bank_folder(one) for one in banks] if banks else [bank_folder(None)]
+    folders = [bank_folder(bank) for bank in banks] if banks else [bank_folder(None)]
 
     def found(bar: Bar) -> list[tuple[str, ...]]:
         with place_for(jobs, cluster, bar) as place:

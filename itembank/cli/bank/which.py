@@ -49,7 +49,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
     Raises:
         ItembankError: no bank is meant, or more than one could be.
     """
-    given = [one for one in (named, *others) if one is not None]
+    given = [other for other in (named, *others) if other is not None]
     if len(given) > 1:
         raise ItembankError(f"Give one bank: {join_words([str(one) for one in given], 'or')}.")
     if given:

@@ -32,21 +32,23 @@ class PlainCommand(typer.core.TyperCommand):
     def collect_usage_pieces(self, ctx: Any) -> list[str]:
         """Return the parts of the first line of the help: ``[OPTIONS] TOPIC [SCORE]...``."""
         pieces = [self.options_metavar or ""]
-        for one in self.params:
-            if one.param_type_name == "argument":
-                name = one.metavar or one.name
-                pieces.append((name if one.required else f"[{name}]") + "..." * (one.nargs != 1))
+        for param in self.params:
+            if param.param_type_name == "argument":
+                name = param.metavar or param.name
+                pieces.append(
+                    (name if param.required else f"[{name}]") + "..." * (param.nargs != 1)
+                )
         return pieces
 
     def format_options(self, ctx: Any, formatter: Any) -> None:
         """Write what the command takes, without the types that a program gives its arguments."""
         rows: dict[str, list[tuple[str, str]]] = {"argument": [], "option": []}
-        for one in self.get_params(ctx):
-            record = one.get_help_record(ctx)
+        for param in self.get_params(ctx):
+            record = param.get_help_record(ctx)
             if record is not None:
-                argument = one.param_type_name == "argument"
-                name = (one.metavar or one.name) if argument else record[0]
-                rows[one.param_type_name].append((name, record[1]))
+                argument = param.param_type_name == "argument"
+                name = (param.metavar or param.name) if argument else record[0]
+                rows[param.param_type_name].append((name, record[1]))
         for head, kind in (("Arguments", "argument"), ("Options", "option")):
             if rows[kind]:
                 with formatter.section(head):

@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
     from itembank.cli.words.bar import Bar
-    from itembank.processes.place import Place
+    from itembank.processes.work_place import Place
 
 Jobs = Annotated[
     int | None, typer.Option(metavar="N", help="Processes to run; one a core if left out.")
@@ -36,7 +36,7 @@ def place_for(jobs: int | None, cluster: str | None, bar: Bar) -> Iterator[Place
     if jobs is not None and jobs < 1:
         raise ItembankError(f"--jobs must be 1 or more, not {jobs}.")
     if cluster is None:
-        from itembank.processes.place import ThisMachine
+        from itembank.processes.work_place import ThisMachine
 
         yield ThisMachine(jobs)
         return

@@ -33,7 +33,7 @@ def near_options(typed: str, spellings: Iterable[str]) -> list[str]:
     >>> near_options("--slips", ["--help", "--step"]), near_options("-st", ["--help", "--step"])
     ([], ['--step'])
     """
-    names = {one.lstrip("-"): one for one in spellings if one.startswith("--")}
+    names = {spelling.lstrip("-"): spelling for spelling in spellings if spelling.startswith("--")}
     word = typed.lstrip(f"-{DASHES}")
     begun = [one for name, one in names.items() if word and name.startswith(word)]
     if word in names or 0 < len(begun) <= 3:

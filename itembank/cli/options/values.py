@@ -97,7 +97,7 @@ def _kind(annotation: Any) -> tuple[Any, bool]:
     >>> _kind(int | None), _kind(list[Path]), _kind(bool)
     ((<class 'int'>, False), (<class 'pathlib.Path'>, True), (<class 'bool'>, False))
     """
-    inner = [one for one in get_args(annotation) if one is not NoneType]
+    inner = [arg for arg in get_args(annotation) if arg is not NoneType]
     if get_origin(annotation) is list:
         return inner[0], True
     if inner:

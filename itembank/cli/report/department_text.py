@@ -28,14 +28,14 @@ def department_text(whole: DepartmentReport, titles: Titles, topic: str | None =
         return [head, table(("class", "answers", "right"), rows, right={1})]
     classes = [
         (
-            one.class_name,
-            str(one.lessons),
-            short_day(one.last),
-            str(one.scored),
-            f"{one.out_of:,}",
-            share_words(wilson(one.right, one.out_of, 0.9)) if one.out_of else "–",
+            group.class_name,
+            str(group.lessons),
+            short_day(group.last),
+            str(group.scored),
+            f"{group.out_of:,}",
+            share_words(wilson(group.right, group.out_of, 0.9)) if group.out_of else "–",
         )
-        for one in whole.classes
+        for group in whole.classes
     ]
     heads = ("class", "lessons", "last", "by score", "answers", "right")
     lines = [table(heads, classes, right={1, 3, 4})]

@@ -29,7 +29,7 @@ def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ())
     by_question = bool(asked)
     if not by_question:
         lines += ["By topic and tier:", *_by_topic(result.generators, titles)]
-    reliable = sorted(one.kr20 for one in result.starters if one.kr20 is not None)
+    reliable = sorted(starter.kr20 for starter in result.starters if starter.kr20 is not None)
     if reliable:
         what = "this starter" if len(reliable) == 1 else "a starter, the median"
         value = figure(reliable[len(reliable) // 2])
@@ -45,7 +45,7 @@ def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ())
         known = {one.address: one for one in shown}
         named = [(f"Question {q.number}", known[q.address]) for q in asked if q.address in known]
     else:
-        named = [(_called(one, titles), one) for one in result.generators]
+        named = [(_called(generator, titles), generator) for generator in result.generators]
     mistakes = [line for name, one in named for line in _mistakes(name, one, titles)]
     if mistakes:
         lines += ["", "Mistakes that showed, of all answers by seat:", *mistakes]
@@ -65,9 +65,9 @@ def _by_topic(lines: Sequence[Line], titles: Titles) -> list[str]:
     if not lines:
         return []
     # In the order in which the topics first come, each topic's rows together.
-    order = list(dict.fromkeys(one.topic for one in lines))
+    order = list(dict.fromkeys(line.topic for line in lines))
     rows = sorted(lines, key=lambda one: order.index(one.topic))
-    made = table(("", *_HEADS), [_row(one) for one in rows], right={1, 3, 4, 5}).splitlines()
+    made = table(("", *_HEADS), [_row(row) for row in rows], right={1, 3, 4, 5}).splitlines()
     found, at = made[:1], 1
     for topic, some in groupby(rows, key=lambda one: one.topic):
         found += paragraph("", f"{titles.of(topic)} ({topic})").splitlines()
@@ -118,11 +118,11 @@ def _doubted(result: ItemReport, titles: Titles) -> list[str]:
     if not result.contradictions:
         return ["No item with enough answers contradicts its tier."]
     lines = ["", f"Against their tier ({len(result.contradictions)}):"]
-    for one in result.contradictions[:MOST]:
-        who = _called(one.line, titles)
-        if not one.line.address:
+    for contradiction in result.contradictions[:MOST]:
+        who = _called(contradiction.line, titles)
+        if not contradiction.line.address:
             who += " (all of its questions)"
-        lines += paragraph("  ", f"{who}: {one.words()}.").splitlines()
+        lines += paragraph("  ", f"{who}: {contradiction.words()}.").splitlines()
     if len(result.contradictions) > MOST:
         lines.append(f"  and {len(result.contradictions) - MOST} more (--csv: all)")
     return lines

@@ -36,5 +36,5 @@ def refuse_unseen(arguments: Sequence[str]) -> None:
                     f"‘{shown(typed)}’ holds {named(char)}. Type it again; a file or a folder "
                     "with such a name is to be renamed first."
                 )
-        for one in (*hidden(typed, in_maths=True), *look_alikes(typed)):
-            raise ItembankError(f"‘{shown(typed)}’: {one.says}")
+        for alike in (*hidden(typed, in_maths=True), *look_alikes(typed)):
+            raise ItembankError(f"‘{shown(typed)}’: {alike.says}")

@@ -5,13 +5,7 @@ A kind stands in the table when its file is imported: name a new one here.
 
 from __future__ import annotations
 
-from itembank.items.asks.choose import Choose
-from itembank.items.asks.common import Common
-from itembank.items.asks.compare import Compare
-from itembank.items.asks.find import Find
-from itembank.items.asks.give import Condition, Give
-from itembank.items.asks.inequality import Inequality
-from itembank.items.asks.kind import (
+from itembank.items.asks.ask_kind import (
     KINDS,
     Ask,
     Handlers,
@@ -21,13 +15,19 @@ from itembank.items.asks.kind import (
     kind_of,
     register_kind,
 )
-from itembank.items.asks.order import Order
+from itembank.items.asks.choose import Choose
+from itembank.items.asks.common import Common
+from itembank.items.asks.comparing import Compare
+from itembank.items.asks.find import Find
+from itembank.items.asks.give import Condition, Give
+from itembank.items.asks.inequality import Inequality
+from itembank.items.asks.of_subject import Subject
+from itembank.items.asks.ordering import Order
 from itembank.items.asks.pick import Pick, Which
 from itembank.items.asks.rewrite import Rewrite
 from itembank.items.asks.round import Round
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
-from itembank.items.asks.subject import Subject
 
 __all__ = [
     "KINDS",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.items.asks.kind import Ask, Kind, Nodes, Stored, Twin, register_kind
+from itembank.items.asks.ask_kind import Ask, Kind, Nodes, Stored, Twin, register_kind
 from itembank.notation import tree as t
 
 CONDITIONS: dict[str, tuple[int, str]] = {
@@ -56,11 +56,11 @@ class Give(Ask):
 
 
 def _trees(ask: Give) -> Nodes:
-    return (*ask.relations, *(node for one in ask.conditions for node in one.of))
+    return (*ask.relations, *(node for condition in ask.conditions for node in condition.of))
 
 
 def _store(ask: Give) -> Stored:
-    conditions = tuple((one.name, one.of) for one in ask.conditions)
+    conditions = tuple((condition.name, condition.of) for condition in ask.conditions)
     return Stored(ask.letters, ask.relations, conditions=conditions)
 
 
@@ -70,7 +70,7 @@ def _restore(stored: Stored) -> Give:
         raise t.NotationError("what is to be given is a letter, or several different ones")
     if not (stored.relations or stored.conditions):
         raise t.NotationError("it is not said what the answer has to be")
-    names = {one.name for one in letters}
+    names = {letter.name for letter in letters}
     for relation in stored.relations:
         if t.symbols(relation) - names - {"π"}:
             raise t.NotationError("a relation is about another letter than the answer")
@@ -87,8 +87,8 @@ def _condition(data: tuple[str, tuple[t.Node, ...]]) -> Condition:
 
 
 def _twin(ask: Give, form: str) -> Twin:
-    named = tuple(sorted(one.name for one in ask.conditions))
-    of = tuple(node for one in ask.conditions for node in one.of)
+    named = tuple(sorted(condition.name for condition in ask.conditions))
+    of = tuple(node for condition in ask.conditions for node in condition.of)
     # A number between two others, as a fraction or as a decimal, is two questions.
     return ("give", len(ask.letters), form, named), (), (*ask.relations, *of)
 

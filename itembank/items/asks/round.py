@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from itembank.items.asks.kind import Ask, Kind, Stored, detail, only, register_kind
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, only, register_kind
 from itembank.notation import tree as t
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.items.asks.kind import Ask, Kind, Stored, Twin, only, register_kind
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.notation import tree as t
 
 
@@ -20,7 +20,7 @@ class Solve(Ask):
 
 
 def _twin(ask: Solve, form: str) -> Twin:
-    letters = frozenset(name for one in ask.relations for name in t.symbols(one)) - {"π"}
+    letters = frozenset(name for relation in ask.relations for name in t.symbols(relation)) - {"π"}
     if len(letters) == 1:  # to solve 3x + 2 = 14 is to find x, given that 3x + 2 = 14
         return ("find", "number"), tuple(map(t.Sym, letters)), ask.relations
     return ("solve",), (), ask.relations

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.packs.choosing.pool import Drawn, Pool
+from itembank.packs.choosing.item_pool import Drawn, Pool
 from itembank.packs.data.source import Drawable, Source, size, sources
 from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import WithinYear

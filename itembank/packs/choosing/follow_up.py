@@ -27,7 +27,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
 from itembank.packs.choosing.fixed_questions import held_items
-from itembank.packs.choosing.pool import Drawn, Pool, along, generator
+from itembank.packs.choosing.item_pool import Drawn, Pool, along, generator
 from itembank.packs.choosing.starter import likeness, share_out
 from itembank.packs.data.source import Drawable, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems

@@ -29,7 +29,7 @@ from dataclasses import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look, closeness, ends_alike, same_answer
-from itembank.packs.choosing.pool import Drawn, Pool, differing, generator
+from itembank.packs.choosing.item_pool import Drawn, Pool, differing, generator
 from itembank.packs.data.source import Drawable, is_short
 
 VERSION_LOOK_AHEAD = 64

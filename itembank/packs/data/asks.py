@@ -6,7 +6,7 @@ from typing import Any
 
 from itembank.items.asks import KINDS, Find, Pick, Solve, Stored, asked, kind_of
 from itembank.items.asks import Ask as ItemAsk
-from itembank.items.asks.kind import relation
+from itembank.items.asks.ask_kind import relation
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -10,7 +10,7 @@ from itembank.items.forms.form_rules import FORMS, form_words
 from itembank.items.item import Item, Tier
 from itembank.items.marks import step_marks
 from itembank.items.measures.difficulty import difficulty
-from itembank.items.slips import causes
+from itembank.items.wrong_answers import causes
 from itembank.marking.form.policy import accept_fault
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, WithJsonSchema
 
 from itembank.items.asks import KINDS
-from itembank.planning.bands.signs import ShapeName
+from itembank.planning.bands.band_signs import ShapeName
 
 TierName = Literal["support", "core", "challenge"]
 PaperName = Literal["white", "cream", "blue", "green", "pink", "yellow"]

@@ -12,11 +12,11 @@ from typing import TypeAlias
 from itembank.packs.data.pack import Pack, PackItem
 from itembank.packs.sources.sources_in_words import source_words
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import WIDTH, Paper, Part, heading_part, text_part
 from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.engine.titles import sheet_name
 
 GENERATED = (
     "An address names a question for ever: topic, tier, and its number in the tier. Every key "
@@ -69,8 +69,10 @@ def addresses(paper: Paper, pack: Pack) -> None:
 
 def licences(items: Iterable[PackItem]) -> list[str]:
     """Return a sentence for each bank and licence that questions come under."""
-    sources = [one.source for one in items if one.source is not None]
-    terms = {(one.bank, one.licence): None for one in sources if one.bank and one.licence}
+    sources = [item.source for item in items if item.source is not None]
+    terms = {
+        (source.bank, source.licence): None for source in sources if source.bank and source.licence
+    }
     return [f"Licence of the questions of {bank}: {licence}." for bank, licence in terms]
 
 

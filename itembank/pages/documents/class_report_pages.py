@@ -95,7 +95,7 @@ def class_report(data: ReportData) -> bytes:
     if data.topics:
         # Of one week the map would only say again what stands in the list, and of scores alone
         # it would have no figure.
-        if len(data.weeks) > 1 and any(x is not None for one in data.topics for x in one.weeks):
+        if len(data.weeks) > 1 and any(x is not None for topic in data.topics for x in topic.weeks):
             _heat(paper, data)
         _topics(paper, data)
     if data.bands:
@@ -114,7 +114,7 @@ def _heat(paper: Paper, data: ReportData) -> None:
         "Per cent right in each week that asked the topic; weeks by their Monday. The darker, the "
         "fewer were right; a dot: not asked. Topics come weakest first."
     )
-    if any(one.in_scores for one in data.topics):
+    if any(topic.in_scores for topic in data.topics):
         words += (
             f" {SCORED}: asked, but seen only as part of a score, which says nothing of one topic."
         )
@@ -123,7 +123,7 @@ def _heat(paper: Paper, data: ReportData) -> None:
         text_part(words, WIDTH, size, after=0.5 * size),
         legend_part(size),
     ]
-    rows = [(one.title, _cells(one)) for one in data.topics]
+    rows = [(topic.title, _cells(topic)) for topic in data.topics]
     for made in heat_map(data.weeks, rows, size):
         # A stretch of weeks that fits on a page is never divided.
         height = sum(part.height for part in (*head, *made.rows))
@@ -143,7 +143,7 @@ def _cells(one: TopicRow) -> list[Shown]:
 
 def _topics(paper: Paper, data: ReportData) -> None:
     scores = ""
-    if any(one.in_scores for one in data.topics):
+    if any(topic.in_scores for topic in data.topics):
         scores = " (scores: in how many starters the topic was only part of a score)"
     words = (
         f"Right: per cent of the answers seen by question, with its interval{scores}. Expected on "
@@ -153,12 +153,12 @@ def _topics(paper: Paper, data: ReportData) -> None:
     ).strip()
     rows: list[list[Contents | Cell]] = [
         [
-            one.title,
-            _right(one),
-            Cell(_estimate(one), BAR + 8, _interval(one)),
-            one.advice,
+            topic.title,
+            _right(topic),
+            Cell(_estimate(topic), BAR + 8, _interval(topic)),
+            topic.advice,
         ]
-        for one in data.topics
+        for topic in data.topics
     ]
     draw_table(
         paper,
@@ -215,12 +215,12 @@ def _bands(paper: Paper, data: ReportData) -> None:
         "lowest band darkest. Lessons recorded by question only have no bands."
     )
     rows: list[list[Contents | Cell]] = []
-    for one in data.bands:
-        counts = dict(one.bands)
+    for band in data.bands:
+        counts = dict(band.bands)
         each: list[Contents | Cell] = [str(counts.get(letter, 0)) for letter in letters]
-        share = "" if one.share is None else f"{round(100 * one.share)} %"
+        share = "" if band.share is None else f"{round(100 * band.share)} %"
         bar = Cell(share, 190.0, _stacked([counts.get(letter, 0) for letter in letters], letters))
-        rows.append([one.when, *each, bar])
+        rows.append([band.when, *each, bar])
     narrow = 34.0
     rest = WIDTH - 100 - narrow * len(letters)
     heads = ("Week" if data.by_week else "Lesson", *letters, "Bands, and the mean share of marks")

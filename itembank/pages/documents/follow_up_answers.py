@@ -8,12 +8,12 @@ from typing import NamedTuple
 from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
 from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
 from itembank.pages.engine.tagging import Element
-from itembank.pages.engine.titles import sheet_name
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.solutions import chain

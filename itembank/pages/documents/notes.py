@@ -9,6 +9,7 @@ from itembank.packs.sources.sources_in_words import drawn_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
@@ -24,7 +25,6 @@ from itembank.pages.engine.paper import (
 from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
-from itembank.pages.engine.titles import sheet_name
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.board import prompt
 from itembank.pages.parts.method_marks import method_marks
@@ -139,8 +139,10 @@ def _from_model(pack: Pack) -> bool:
     sources = [item.source for version in pack.versions for item in version.items]
     sources += [item.source for sheet in pack.sheets for item in sheet.items]
     return any(
-        one is not None and one.kind == "bank" and one.proved == "from a model of the words"
-        for one in sources
+        source is not None
+        and source.kind == "bank"
+        and source.proved == "from a model of the words"
+        for source in sources
     )
 
 
@@ -187,7 +189,7 @@ def _unseen(items: Sequence[PackItem], number: int) -> list[str]:
     if any(item.topic == topic for item in items[number:]):
         return []
     # Mistakes that lead to one answer are named together there: each of them can be shown.
-    shown = [one.name for item in on_it for one in item.misconceptions]
+    shown = [misconception.name for item in on_it for misconception in item.misconceptions]
     untested = dict.fromkeys(name for item in on_it for name in item.untested)
     return [name for name in untested if not any(name in names for names in shown)]
 
@@ -200,8 +202,13 @@ def _mistakes(item: PackItem, size: float, unseen: Sequence[str]) -> Pieces:
         blind = [space(0.2 * size), text_part(words, WIDTH, size, colour=theme.QUIET)]
     if not item.misconceptions:
         return Pieces([stack(blind)], space(0))
-    rows = [(one.wrong, mid_sentence(one.name), one.ask) for one in item.misconceptions]
-    natural = max(one_line([one.wrong], size).width for one in item.misconceptions)
+    rows = [
+        (misconception.wrong, mid_sentence(misconception.name), misconception.ask)
+        for misconception in item.misconceptions
+    ]
+    natural = max(
+        one_line([misconception.wrong], size).width for misconception in item.misconceptions
+    )
     first = min(max(0.15 * WIDTH, natural + size), 0.28 * WIDTH)
     widths = (first, 0.48 * (WIDTH - first), 0.52 * (WIDTH - first))
     table = table_pieces(("If you see", "the pupil probably", "so ask"), rows, widths, size)

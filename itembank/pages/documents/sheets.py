@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from itembank.packs.data.pack import Band, Pack, PackItem, Sheet, TierName
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import ASCENT, CAP_HEIGHT, face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
@@ -23,7 +24,6 @@ from itembank.pages.engine.paper import writing_line as write
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import sign
 from itembank.pages.engine.tagging import Element
-from itembank.pages.engine.titles import sheet_name
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
 from itembank.pages.parts.rows import GAP, MOST_SHARE, Row, rows, share_out, topic_name

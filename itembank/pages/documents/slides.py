@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from itembank.packs.data.pack import Lesson, Pack, Version
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
-from itembank.pages.engine.titles import title_of
+from itembank.pages.parts.answers import others_said
 from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted, long_date
@@ -78,7 +79,6 @@ def answers(pack: Pack) -> bytes:
 
 
 def _draw(document: Document, pack: Pack, answers: bool) -> None:
-    bands = ScoreLine(pack)
     for version, slides in zip(pack.versions, _slides(pack), strict=True):
         for number, slide in enumerate(slides, start=1):
             page = document.page(theme.SLIDE, _paper(pack))
@@ -89,7 +89,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             _questions(page, slide, answers)
             last = number == len(slides)
             if answers and last:
-                bands.draw(page, pack)
+                ScoreLine(pack, _others(slide)).draw(page, pack)
             else:
                 _footer(page, pack, version, slide, answers, last)
 
@@ -109,7 +109,14 @@ def _slides(pack: Pack) -> list[list[Slide]]:
 
 def bottom_of(pack: Pack) -> float:
     """Return the lowest a question may reach: below it stands the foot of either slide."""
-    return FOOT + max(ScoreLine(pack).height, FOOT_LINES * FOOT_SIZE * 1.2) + 6
+    # Of all versions the one with the most to say of its answers: their slides look alike.
+    others = max((others_said(enumerate(v.items, 1)) for v in pack.versions), key=len)
+    return FOOT + max(ScoreLine(pack, others).height, FOOT_LINES * FOOT_SIZE * 1.2) + 6
+
+
+def _others(slide: Slide) -> str:
+    """Return which questions of a slide have other right answers."""
+    return others_said((spot.number, spot.item) for spot in slide.spots)
 
 
 def _which(slide: Slide) -> str:
@@ -147,8 +154,9 @@ def _footer(
             )
         with page.document.tag("P"):
             page.text(LEFT, FOOT + 6, words, FOOT_SIZE, colour=theme.QUIET)
-    if slide.told and not answers:
-        block = measure(Flow(" ".join(slide.told)), RIGHT - LEFT, FOOT_SIZE)
+    told = [_others(slide)] if answers else slide.told
+    if any(told):
+        block = measure(Flow(" ".join(told)), RIGHT - LEFT, FOOT_SIZE)
         with page.document.tag("P"):
             draw(page, block, LEFT, top + block.height + 4)
 
@@ -221,8 +229,9 @@ class ScoreLine:
     GAP = 8.0
     APART = 20.0
 
-    def __init__(self, pack: Pack) -> None:
-        self.notice = measure(Flow(FOR_PUPILS), RIGHT - LEFT, theme.SLIDE_SMALL)
+    def __init__(self, pack: Pack, others: str = "") -> None:
+        notice = f"{others} {FOR_PUPILS}".strip()
+        self.notice = measure(Flow(notice), RIGHT - LEFT, theme.SLIDE_SMALL)
         self.low = FOOT + self.notice.height + 6
         self.lead = measure(Flow([Strong("Add up your marks"), f" out of {pack.marks}."]), 600, 20)
         self.beside = False

@@ -11,10 +11,10 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack import Pack, Version
 from itembank.pages.documents.slides import DECIMAL, shortened
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.engine.titles import title_of
 from itembank.pages.parts.board import prompt
 from itembank.text.in_words import long_date
 

@@ -62,12 +62,16 @@ def _filled(data: WeekData, size: float, beside: bool) -> LoosePaper:
         paper.place([text_part(plain(one), WIDTH, size) for one in data.by_title], gap=0.5 * size)
     else:
         paper.place([space(0.5 * size), heading_part("Lessons", size)])
-        lessons = [plain(one) for one in data.titles]
+        lessons = [plain(title) for title in data.titles]
         paper.place([list_part(lessons, WIDTH, size, between=0.1)], gap=0.6 * size)
     paper.place([heading_part("Questions on each topic", size)])
     for start in range(0, len(data.lessons), COLUMNS):
         part = slice(start, start + COLUMNS)
-        rows = [replace(one, cells=one.cells[part]) for one in data.topics if any(one.cells[part])]
+        rows = [
+            replace(topic, cells=topic.cells[part])
+            for topic in data.topics
+            if any(topic.cells[part])
+        ]
         place_table(paper, data.lessons[part], rows, size, beside)
     starred = any("*" in cell for row in data.topics for cell in row.cells)
     notes = [NEEDED] if starred else []

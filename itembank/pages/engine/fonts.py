@@ -1,9 +1,9 @@
 """The text face, embedded as a subset in every PDF.
 
 Its files, and that of the mathematics face of one family with it, are built by
-:mod:`itembank.pages.typefaces.build`. Characters the face lacks are never shown as an empty
-box: :mod:`itembank.pages.engine.paragraph` sets them from the mathematics face, and :func:`plain`
-is for the few places that cannot.
+:mod:`itembank.pages.typefaces.build_typefaces`. Characters the face lacks are never shown as an
+empty box: :mod:`itembank.pages.engine.paragraph` sets them from the mathematics face, and
+:func:`plain` is for the few places that cannot.
 """
 
 from __future__ import annotations

@@ -11,10 +11,10 @@ from typing import NamedTuple
 
 from itembank.packs.data.pack import Pack
 from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import ASCENT, face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Piece, draw, measure
-from itembank.pages.engine.titles import title_of
 
 LEFT = theme.PAPER_MARGIN
 RIGHT = theme.A4[0] - theme.PAPER_MARGIN

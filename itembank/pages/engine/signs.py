@@ -15,7 +15,7 @@ from itembank.packs.data.pack import Band
 from itembank.pages.engine.fonts import CAP_HEIGHT, face, plain
 from itembank.pages.engine.page import Page, Point
 from itembank.pages.engine.theme import INK, WHITE
-from itembank.planning.bands.signs import ShapeName
+from itembank.planning.bands.band_signs import ShapeName
 
 LINE = 0.06
 """Width of the outline as a share of the sign, so that a copy in black and white keeps it."""

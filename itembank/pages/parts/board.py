@@ -21,7 +21,7 @@ from itembank.packs.data.pack import Look, PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
-from itembank.pages.parts.answers import key_shown
+from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.instructions import Instruction, last_instruction, shared, without
 
 LEFT = theme.SLIDE_MARGIN
@@ -237,7 +237,7 @@ class _Board:
         self, items: Sequence[PackItem], told: Sequence[Instruction], top: float, bottom: float
     ) -> None:
         self.items = items
-        self.flows = [(Flow(prompt(item, told)), Flow(key_shown(item))) for item in items]
+        self.flows = [(Flow(prompt(item, told)), Flow(key_on_slide(item))) for item in items]
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
         self._cells: dict[tuple[int, float, float], Cell] = {}

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet
+from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.paper import WIDTH, Paper, heading_part, stack, text_part
 from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.table_drawn import table_pieces
-from itembank.pages.engine.titles import sheet_name
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.script import mid_sentence

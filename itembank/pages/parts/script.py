@@ -55,10 +55,12 @@ def telling(pack: Pack, topic: str) -> list[Telling]:
     """Return the starter's misconceptions, the most telling first."""
     found: dict[str, Telling] = {}
     for number, item in enumerate(pack.versions[0].items, start=1):
-        for one in item.misconceptions:
-            old = found.get(one.id)
+        for misconception in item.misconceptions:
+            old = found.get(misconception.id)
             count = old.shown + 1 if old else 1
-            found[one.id] = old._replace(shown=count) if old else Telling(one, number, item, count)
+            found[misconception.id] = (
+                old._replace(shown=count) if old else Telling(misconception, number, item, count)
+            )
     return sorted(found.values(), key=lambda t: (t.item.topic != topic, -t.shown, t.number))
 
 

@@ -75,7 +75,7 @@ def draw_views(paper: Paper, part: ViewsPart) -> None:
             title,
             words,
             ("Lesson", "Agreement", "Sure, but low", "Not sure, but high"),
-            [[one.day, one.agreement, one.over, one.under] for one in part.lessons],
+            [[lesson.day, lesson.agreement, lesson.over, lesson.under] for lesson in part.lessons],
             (100.0, 110.0, 130.0, WIDTH - 340.0),
         )
     else:
@@ -89,7 +89,7 @@ def draw_views(paper: Paper, part: ViewsPart) -> None:
                 f"{name} that fooled the confident",
                 note,
                 (name[:-1], "Wrong", "Share, with its interval"),
-                [[one.name, one.wrong, one.share] for one in rows],
+                [[row.name, row.wrong, row.share] for row in rows],
                 (WIDTH - 220.0, 80.0, 140.0),
             )
             note = ""
@@ -102,9 +102,12 @@ def draw_clarity(paper: Paper, part: ClarityPart) -> None:
     size = paper.size
     title = "Lessons whose instructions needed clarifying"
     if part.lessons:
-        noted = any(one.note for one in part.lessons)
+        noted = any(lesson.note for lesson in part.lessons)
         columns = 4 if noted else 3
-        rows = [[one.day, one.title, one.asked, one.note or "–"][:columns] for one in part.lessons]
+        rows = [
+            [lesson.day, lesson.title, lesson.asked, lesson.note or "–"][:columns]
+            for lesson in part.lessons
+        ]
         widths = (76.0, 170.0, 76.0, WIDTH - 322.0) if noted else (76.0, 260.0, WIDTH - 336.0)
         heads = ("Lesson", "Title", "Asked", "Note")[:columns]
         draw_table(paper, title, part.words, heads, rows, widths, "Unclear lessons")

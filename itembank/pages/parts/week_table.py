@@ -90,12 +90,12 @@ def place_table(
     paper.place([row(_head_height(lessons, size), _head(lessons, grid))])
     for one in rows:
         paper.place([row(*_topic(one, grid))])
-    total = TopicRow("Questions", "", tuple(str(one.questions) for one in lessons))
+    total = TopicRow("Questions", "", tuple(str(lesson.questions) for lesson in lessons))
     paper.place([row(*_topic(total, grid, bold=True))], gap=0.5 * size)
 
 
 def _head_height(lessons: Sequence[LessonColumn], size: float) -> float:
-    lines = max(len(one.day) for one in lessons) + any(one.period for one in lessons)
+    lines = max(len(lesson.day) for lesson in lessons) + any(lesson.period for lesson in lessons)
     return lines * 1.2 * size + 4
 
 

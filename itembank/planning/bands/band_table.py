@@ -13,6 +13,7 @@ from dataclasses import fields
 from typing import Any, cast
 
 from itembank.files.toml_table import Table
+from itembank.planning.bands.band_signs import SHAPES, ShapeName, Sign
 from itembank.planning.bands.bands import (
     DEFAULT_MARKS,
     MOST,
@@ -23,7 +24,6 @@ from itembank.planning.bands.bands import (
     own_scheme,
 )
 from itembank.planning.bands.next_tasks import MODES, TIERS, NextTask
-from itembank.planning.bands.signs import SHAPES, ShapeName, Sign
 
 _COLOUR = re.compile(r"#[0-9A-Fa-f]{6}")
 MOST_MARKS = 200

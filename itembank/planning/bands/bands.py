@@ -43,8 +43,8 @@ from itertools import pairwise
 from math import floor
 
 from itembank.errors import ItembankError
+from itembank.planning.bands.band_signs import DEFAULT_SIGNS, ShapeName, Sign, signs_fault
 from itembank.planning.bands.next_tasks import NextTask
-from itembank.planning.bands.signs import DEFAULT_SIGNS, ShapeName, Sign, signs_fault
 
 FEWEST, MOST = 2, 5
 DEFAULT_MARKS = 8

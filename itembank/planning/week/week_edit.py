@@ -16,7 +16,7 @@ from itembank.files.faults import join_words
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
-from itembank.planning.week.changes import (
+from itembank.planning.week.week_changes import (
     IN_TURN,
     Ban,
     Change,

@@ -136,9 +136,9 @@ def _replaced(
 
 def _by_roots(equations: list[Polynomial], letter: str, letters: frozenset[str]) -> list[Values]:
     shared: Coefficients = []
-    for one in equations:
-        if _letters(one) == {letter}:
-            shared = common(coefficients(one, letter), shared)
+    for equation in equations:
+        if _letters(equation) == {letter}:
+            shared = common(coefficients(equation, letter), shared)
     found = []
     for root in real_roots(shared):
         at = {letter: quotient(root)}

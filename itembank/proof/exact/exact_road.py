@@ -33,10 +33,10 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.elimination import answer
-from itembank.proof.exact.giving import find_given
 from itembank.proof.exact.identity import find_rewritten, find_value
 from itembank.proof.exact.integers import find_common, find_nth_term
 from itembank.proof.exact.key_forms import key_form_fault
+from itembank.proof.exact.many_answers import find_given
 from itembank.proof.exact.picking import find_picked
 from itembank.proof.exact.ranges import find_range
 from itembank.proof.exact.roots import find_solutions

@@ -49,7 +49,7 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         if not holds(relations, one):
             return found(answer, key, False, _why_not(relations, one))
     if ours is not None:
-        missing = [one for one in ours if not any(_same(one, other) for other in given)]
+        missing = [our for our in ours if not any(_same(our, other) for other in given)]
         parting = f"{solutions_text(missing[:1])} is missing" if missing else ""
         return found(answer, key, not missing, parting)
     if why.startswith("every value"):
@@ -84,8 +84,8 @@ def _why_not(relations: Sequence[t.Relation], values: Values) -> str:
 def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
     """Return how many different real numbers solve equations in one letter (Sturm)."""
     shared: Coefficients = []
-    for one in polynomials(relations):
-        shared = common(coefficients(one, letter), shared)
+    for polynomial in polynomials(relations):
+        shared = common(coefficients(polynomial, letter), shared)
     if not shared:
         raise NotExact(f"every value of {letter} is a solution")
     below: Polynomial = {UNIT: algebra(t.Sym(letter)).bottom[UNIT]}

@@ -37,7 +37,7 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
-from itembank.proof.lines.giving import given_fault
+from itembank.proof.lines.line_of_many import given_fault
 from itembank.proof.lines.truth import expression_parts, true, values_of
 
 ELSE = "is worth something else"

@@ -68,13 +68,13 @@ def write_details(
         case Bands(counts, _):
             rows[band_count] = [
                 {
-                    "letter": one.letter,
-                    "name": one.name,
-                    "lowest": one.lowest,
-                    "highest": one.highest,
-                    "pupils": one.pupils,
+                    "letter": count.letter,
+                    "name": count.name,
+                    "lowest": count.lowest,
+                    "highest": count.highest,
+                    "pupils": count.pupils,
                 }
-                for one in counts
+                for count in counts
             ]
         case Questions(tallies):
             rows[tally] = _tally_rows(tallies)

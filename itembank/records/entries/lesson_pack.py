@@ -30,7 +30,7 @@ def choose_pack(
     >>> choose_pack(packs, None, day(2026, 11, 30)).date.isoformat()
     '2026-11-23'
     """
-    known = [one for one in places if (one.date == date if date else one.date <= today)]
+    known = [place for place in places if (place.date == date if date else place.date <= today)]
     if not known:
         return None
     newest = [one for one in known if one.date == known[-1].date]
@@ -79,7 +79,7 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
         facts = LessonFacts(
             str(lesson["class_name"]),
             datetime.date.fromisoformat(lesson["date"]),
-            sum(one.marks for one in questions),
+            sum(question.marks for question in questions),
             str(lesson["title"]),
             period,
             questions,

@@ -34,7 +34,9 @@ def starter_items(path: Path, banks: tuple[Path, ...] = ()) -> dict[str, list[It
         }
     except (KeyError, TypeError, ValueError, AttributeError, RecursionError):
         quick = {"": [None]}  # reading the pack says what is wrong with it
-    found = {letter: [one for one in items if one is not None] for letter, items in quick.items()}
+    found = {
+        letter: [item for item in items if item is not None] for letter, items in quick.items()
+    }
     if all(len(found[letter]) == len(items) for letter, items in quick.items()):
         return found
     from itembank.packs.check import read_pack

@@ -35,13 +35,13 @@ def asked_in(what: What, facts: LessonFacts) -> tuple[int, ...]:
         case Answers(right):
             return tuple(sorted({number for row in right.values() for number in row}))
         case Scores(_, asked) | Bands(_, asked):
-            return asked or tuple(one.number for one in facts.questions)
+            return asked or tuple(question.number for question in facts.questions)
     return ()
 
 
 def marks_of(facts: LessonFacts, asked: Collection[int]) -> int:
     """Return the marks of the questions asked; all of the starter's where none are named."""
-    worth = {one.number: one.marks for one in facts.questions}
+    worth = {question.number: question.marks for question in facts.questions}
     if not asked or set(worth) <= set(asked):
         return facts.out_of
     return sum(worth.get(number, 1) for number in asked)
@@ -56,7 +56,7 @@ def pack_asked(facts: LessonFacts, asked: Collection[int]) -> str:
     >>> pack_asked(LessonFacts("8K", datetime.date(2026, 11, 30), 4, questions=four), (1, 2))
     '11--'
     """
-    there = [one.number for one in facts.questions]
+    there = [question.number for question in facts.questions]
     if not asked or set(there) <= set(asked):
         return ""
     return "".join(ASKED if n in asked else NOT_ASKED for n in range(1, max(there) + 1))

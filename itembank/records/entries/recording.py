@@ -158,8 +158,8 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
     if rivals and rivals != [kind] and kind in ("cancelled", "cover"):
         what = "there was no lesson" if kind == "cancelled" else "something else was asked"
         raise ItembankError(
-            f"{facts} has {join_words([NAMES[one] for one in rivals])} already, so it cannot be "
-            f"noted that {what}. Nothing was recorded.",
+            f"{facts} has {join_words([NAMES[rival] for rival in rivals])} already, so it cannot "
+            f"be noted that {what}. Nothing was recorded.",
             matter="take back first",
             class_name=facts.class_name,
             date=facts.date,

@@ -260,7 +260,7 @@ def _scores(text: str, asked: Asked, file: str) -> SheetRead:
     from itembank.planning.bands.groups import parse_scores
 
     found = parse_scores(text, asked.out_of, file)
-    marks = {one.code.upper(): one.score for one in found.entries}
+    marks = {entry.code.upper(): entry.score for entry in found.entries}
     return SheetRead(Scores(marks, asked.numbers), tuple(code.upper() for code in found.absent))
 
 
@@ -275,7 +275,7 @@ def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
     found: dict[str, str] = {}
     for place, (line, cells) in enumerate(csv_rows(decode_text(path), file)):
         level = view_level(cells[1]) if len(cells) == 2 else ""
-        if not place and not level and not any(one.isdigit() for one in cells[0]):
+        if not place and not level and not any(cell.isdigit() for cell in cells[0]):
             if fault := next(filter(None, map(heading_fault, cells)), ""):
                 raise FileFaults([Fault(file, line, fault)])
             continue

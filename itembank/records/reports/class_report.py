@@ -92,8 +92,8 @@ class ClassReport:
     @property
     def weeks(self) -> tuple[datetime.date, ...]:
         """Return the Monday of each week in which a topic was asked."""
-        days = {monday(point.date) for one in self.topics for point in one.points}
-        scored = {monday(date) for one in self.topics for date in one.scored}
+        days = {monday(point.date) for topic in self.topics for point in topic.points}
+        scored = {monday(date) for topic in self.topics for date in topic.scored}
         return tuple(sorted(days | scored))
 
 

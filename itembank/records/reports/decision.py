@@ -204,7 +204,9 @@ def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
     return replace(
         found,
         groups=tuple(replace(group, seats=there(group.seats)) for group in found.groups),
-        questions=tuple(replace(one, wrong=there(one.wrong)) for one in found.questions),
+        questions=tuple(
+            replace(question, wrong=there(question.wrong)) for question in found.questions
+        ),
         scores={new: n for old, n in found.scores.items() for new in there([old])},
         views=views and replace(views, over=there(views.over), under=there(views.under)),
         moved=tuple(said),
@@ -253,9 +255,9 @@ def _overall(
         return sum(n / totals[seat] for seat, n in scores.items()) / len(scores), len(scores)
     if questions:
         # Where questions have different marks each counts by its own.
-        marks = sum(one.question.marks * one.out_of for one in questions)
-        right = sum(one.question.marks * one.right for one in questions)
-        return right / marks, max(one.out_of for one in questions)
-    pupils = sum(one.pupils for one in groups)
-    total = sum((one.lowest + one.highest) / 2 * one.pupils for one in groups)
+        marks = sum(question.question.marks * question.out_of for question in questions)
+        right = sum(question.question.marks * question.right for question in questions)
+        return right / marks, max(question.out_of for question in questions)
+    pupils = sum(group.pupils for group in groups)
+    total = sum((group.lowest + group.highest) / 2 * group.pupils for group in groups)
     return (total / pupils / out_of, pupils) if pupils else (0.0, 0)

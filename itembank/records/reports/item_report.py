@@ -142,8 +142,8 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
     generators = _lines([Question("", *pair) for pair in kinds], theirs, more, by_kind, hard.kinds)
     lines = _lines(items, own, extra, shown, hard.items)
     if topic is not None:
-        generators = [one for one in generators if one.topic == topic]
-        lines = [one for one in lines if one.topic == topic]
+        generators = [generator for generator in generators if generator.topic == topic]
+        lines = [line for line in lines if line.topic == topic]
     for some in (lines, generators):
         some.sort(key=_order)
     return ItemReport(
@@ -180,27 +180,27 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
     lower tier likewise: a strict test, so that of many sound items few are listed by chance.
     """
     whole: dict[str, list[tuple[int, Line, Ends | None, Interval]]] = defaultdict(list)
-    for one in generators:
-        if one.tier in TIERS and one.out_of >= FEWEST_FOR_TIER:
-            place = TIERS.index(one.tier)
-            whole[one.topic].append((place, one, _ends(one), one.interval))
+    for generator in generators:
+        if generator.tier in TIERS and generator.out_of >= FEWEST_FOR_TIER:
+            place = TIERS.index(generator.tier)
+            whole[generator.topic].append((place, generator, _ends(generator), generator.interval))
     found = []
-    for one in (*generators, *lines):
-        if one.tier not in TIERS or one.out_of < FEWEST_FOR_TIER:
+    for generator in (*generators, *lines):
+        if generator.tier not in TIERS or generator.out_of < FEWEST_FOR_TIER:
             continue
-        place, own = TIERS.index(one.tier), _ends(one)
-        for tier, other, theirs, share in whole[one.topic]:
+        place, own = TIERS.index(generator.tier), _ends(generator)
+        for tier, other, theirs, share in whole[generator.topic]:
             if tier == place:
                 continue
             if own is not None and theirs is not None:
                 wrong_way = own[0] > theirs[1] if tier > place else own[1] < theirs[0]
             else:
-                mine = one.interval
+                mine = generator.interval
                 wrong_way = mine.high < share.low if tier > place else mine.low > share.high
             if wrong_way:
                 by_difficulty = own is not None and theirs is not None
-                clear = _clear(own or one.interval[1:], theirs or share[1:])
-                found.append(Contradiction(one, tier > place, other, by_difficulty, clear))
+                clear = _clear(own or generator.interval[1:], theirs or share[1:])
+                found.append(Contradiction(generator, tier > place, other, by_difficulty, clear))
                 break
     return sorted(found, key=lambda one: (bool(one.line.address), -one.clear))
 

@@ -81,10 +81,10 @@ def facility_over_time(
     [6]
     """
     days: dict[datetime.date, tuple[float, float]] = {}
-    for one in occasions:
-        if one.out_of:
-            right, out_of = days.get(one.date, (0.0, 0.0))
-            days[one.date] = (right + one.right, out_of + one.out_of)
+    for occasion in occasions:
+        if occasion.out_of:
+            right, out_of = days.get(occasion.date, (0.0, 0.0))
+            days[occasion.date] = (right + occasion.right, out_of + occasion.out_of)
     return tuple(
         Point(day, wilson(min(right, round(out_of)), round(out_of), confidence), round(out_of))
         for day, (right, out_of) in sorted(days.items())
@@ -107,7 +107,7 @@ def mastery(
     >>> found.low < found.now < found.high
     True
     """
-    rows = [one for one in occasions if one.date <= date]
+    rows = [occasion for occasion in occasions if occasion.date <= date]
     return mastery_of(remember(taught, rows), rows, date, confidence)
 
 
@@ -118,7 +118,7 @@ def mastery_of(
     confidence: float = CONFIDENCE,
 ) -> Mastery:
     """Return what is expected on `date` of a topic of which `memory` came of the occasions."""
-    scored = any(one.scored for one in occasions)
+    scored = any(occasion.scored for occasion in occasions)
     low = high = None
     if memory.alone or scored:
         low, high = interval_on(memory, date, confidence)

@@ -70,7 +70,7 @@ def views_over_time(decisions: Sequence[Decision]) -> ViewsOverTime:
     >>> views_over_time([]).noted
     False
     """
-    noted = [one for one in decisions if one.views is not None]
+    noted = [decision for decision in decisions if decision.views is not None]
     seated = [one.views for one in noted if one.views is not None and one.views.pupils]
     pupils = sum(view.pupils for view in seated)
     pairs = Pairs(
@@ -108,9 +108,9 @@ def _fooled_by(
 def _confident(decisions: Iterable[Decision], by_question: bool, fewest: int) -> list[FooledBy]:
     counts: dict[tuple[str, str], list[int]] = defaultdict(lambda: [0, 0])
     prompts: dict[tuple[str, str], str] = {}
-    for one in decisions:
-        for question in one.facts.questions:
-            wrong, sure = one.confident.get(question.number, (0, 0))
+    for decision in decisions:
+        for question in decision.facts.questions:
+            wrong, sure = decision.confident.get(question.number, (0, 0))
             key = (question.topic, question.address if by_question else "")
             counts[key][0] += wrong
             counts[key][1] += sure

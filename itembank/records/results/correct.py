@@ -71,7 +71,9 @@ def several_lessons(class_name: str, date: datetime.date, periods: Sequence[str]
     >>> print(several_lessons("8K", datetime.date(2026, 11, 30), ["2", "5"]))
     8K has 2 lessons on 2026-11-30, in period 2 and in period 5.
     """
-    where = join_words([f"in period {one}" if one else "in a period not noted" for one in periods])
+    where = join_words(
+        [f"in period {period}" if period else "in a period not noted" for period in periods]
+    )
     return ItembankError(
         f"{class_name} has {len(periods)} lessons on {date}, {where}.",
         matter="several lessons",

@@ -87,9 +87,9 @@ def surprises(
     moves = moves_there(connection, last)
     homes, key = Homes(moves), folded(class_name)
     went = sum(
-        one.source.class_key == key and one.target.class_key != key
-        for one in moves
-        if first <= one.date
+        move.source.class_key == key and move.target.class_key != key
+        for move in moves
+        if first <= move.date
     )
     return Surprises(
         tuple((row.date, row.words or "") for row in rows if row.kind == "cancelled"),

@@ -38,23 +38,23 @@ class Rearranged:
         rows = moved_rows(connection, last)
         self.left: dict[int, list[Moved]] = defaultdict(list)
         self.came: dict[int, list[Moved]] = defaultdict(list)
-        for one in rows:
-            home = one.home.class_key if one.home is not None else ""
-            if one.class_key == key and home != key:
-                self.left[one.entry_id].append(one)
-            elif one.class_key != key and home == key:
-                self.came[one.entry_id].append(one)
+        for row in rows:
+            home = row.home.class_key if row.home is not None else ""
+            if row.class_key == key and home != key:
+                self.left[row.entry_id].append(row)
+            elif row.class_key != key and home == key:
+                self.came[row.entry_id].append(row)
         self.arrivals = Homes(moves_there(connection, last)).arrivals(key)
 
     def came_within(self, scope: Scope) -> list[Moved]:
         """Return the answers by seat that those who came gave elsewhere, on the days in scope."""
         return [
-            one
+            row
             for rows in self.came.values()
-            for one in rows
-            if one.answers
-            and (scope.first is None or scope.first <= one.date)
-            and (scope.last is None or one.date <= scope.last)
+            for row in rows
+            if row.answers
+            and (scope.first is None or scope.first <= row.date)
+            and (scope.last is None or row.date <= scope.last)
         ]
 
     def seated(self, table: Table, scope: Scope) -> ColumnElement[bool]:
@@ -71,12 +71,12 @@ class Rearranged:
         """Take those who went out of counts by question, and out of scores of whole starters."""
         for entry_id, rows in self.left.items():
             if entry_id in tallies:
-                for one in rows:
-                    for number, right in unpack_answers(one.answers).items():
+                for row in rows:
+                    for number, right in unpack_answers(row.answers).items():
                         good, out_of = tallies[entry_id].get(number, (0, 0))
                         tallies[entry_id][number] = (good - right, out_of - 1)
             elif entry_id in wholes:
-                whole = wholes[entry_id].without(one.marks for one in rows)
+                whole = wholes[entry_id].without(row.marks for row in rows)
                 if whole.pupils:
                     wholes[entry_id] = whole
                 else:
@@ -94,7 +94,7 @@ class Rearranged:
         return max([*sizes, len(self.arrivals), brought, 1])
 
     def _after(self, date: datetime.date) -> int:
-        return sum(one > date for one in self.arrivals)
+        return sum(arrival > date for arrival in self.arrivals)
 
     def part(self, date: datetime.date, size: int) -> float:
         """Return the share of the class, as it is now, that was in it on a day."""

@@ -183,8 +183,10 @@ def class_history(
     """Return the occasions of each topic of a class, and its starters with scores."""
     results = class_results(connection, class_name, before)
     found: dict[str, list[Seen]] = defaultdict(list)
-    for one in occasions(results.topics):
-        found[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
+    for occasion in occasions(results.topics):
+        found[occasion.topic].append(
+            Seen(occasion.date, occasion.right, occasion.out_of, occasion.scored)
+        )
     return History({topic: tuple(rows) for topic, rows in found.items()}, results.scored)
 
 
@@ -204,9 +206,9 @@ def occasions(results: Iterable[TopicResult]) -> list[TopicResult]:
     """
     rows = list(results)
     parts: dict[tuple[str, datetime.date], float] = defaultdict(float)
-    for one in rows:
-        parts[one.topic, one.date] += one.part
-    return [one for one in rows if parts[one.topic, one.date] >= MOST]
+    for row in rows:
+        parts[row.topic, row.date] += row.part
+    return [row for row in rows if parts[row.topic, row.date] >= MOST]
 
 
 def used_addresses(

@@ -65,7 +65,7 @@ def of_scores(marks: Sequence[int], out_of: int) -> Whole:
     >>> round(of_scores([4, 8, 6], 8).share, 3)
     0.75
     """
-    return Whole(sum(marks), sum(one * one for one in marks), len(marks), out_of)
+    return Whole(sum(marks), sum(mark * mark for mark in marks), len(marks), out_of)
 
 
 def of_bands(counts: Sequence[tuple[int, int, int]], out_of: int) -> Whole:

@@ -167,7 +167,8 @@ misconception = Table(
     _of_entry(),
     Column("seat", String(8), primary_key=True),
     Column("number", SmallInteger, primary_key=True, autoincrement=False),
-    # An id, or the ids of several mistakes that lead to one answer (itembank/items/slips.py).
+    # An id, or the ids of several mistakes that lead to one answer
+    # (items/wrong_answers.py).
     Column("name", Text, nullable=False),
 )
 

@@ -75,7 +75,7 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
     wanted = _wanted(runs, question, model, kinds)
     fitting = answers
     if wanted is not None:
-        fitting = [one for one in answers if _answers(one, wanted, question, kinds)]
+        fitting = [answer for answer in answers if _answers(answer, wanted, question, kinds)]
         if not fitting:
             return Carried(_says(answers[0], wanted, _for_each(wanted.kinds, question)))
         faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
@@ -85,7 +85,7 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
         return Carried(fault)
     sizes = {one.scale for one in fitting if not one.unknowns()}
     if not sizes and wanted is not None and wanted.sized:
-        sizes = {one.scale for one in wanted.kinds}
+        sizes = {kind.scale for kind in wanted.kinds}
     return Carried("", own | {value * size for size in sizes for value in own})
 
 
@@ -150,7 +150,8 @@ def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds, question: str) -> list[K
     free = [
         rate
         for rate in kinds.rates
-        if rate.measures() and not any(one.measures() == rate.measures() for one in kinds.amounts)
+        if rate.measures()
+        and not any(amount.measures() == rate.measures() for amount in kinds.amounts)
     ]
     spans = {of_unit(unit).measures() for unit in _spans(question)}
     return [kind.over(rate) for kind in wanted for rate in free if rate.measures() not in spans]

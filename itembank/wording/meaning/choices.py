@@ -48,7 +48,7 @@ def choice_fault(
             answers = answers_of(carrier.ways((), node))
         except (TooMany, t.NotationError):
             return ""
-        if not answers or any(one.unknowns() for one in answers):
+        if not answers or any(answer.unknowns() for answer in answers):
             return ""
         found.append(answers)
     return _money_fault(words, found) or _measure_fault(words, found)
@@ -56,19 +56,19 @@ def choice_fault(
 
 def _money_fault(words: str, found: list[list[Kind]]) -> str:
     if late_search(_FOR_MONEY, words):
-        if all(dict(one.powers).get("money", 0) >= 0 for kinds in found for one in kinds):
+        if all(dict(kind.powers).get("money", 0) >= 0 for kinds in found for kind in kinds):
             return "The question asks for so many for each pound, and the options do not divide by money."
         return ""
     if not late_search(_COST, words):
         return ""
-    if not any(dict(one.powers).get("money", 0) > 0 for kinds in found for one in kinds):
+    if not any(dict(kind.powers).get("money", 0) > 0 for kinds in found for kind in kinds):
         return (
             ""
-            if any(not one.powers for kinds in found for one in kinds)
+            if any(not kind.powers for kinds in found for kind in kinds)
             else ("The question compares what things cost, and the options are no sums of money.")
         )
     each = late_search(_EACH, words)
-    divided = all(any(n < 0 for _, n in one.powers) for kinds in found for one in kinds)
+    divided = all(any(n < 0 for _, n in kind.powers) for kinds in found for kind in kinds)
     if divided and not each:
         return "The options are prices for each, and the question does not say for each of what."
     return ""
@@ -109,7 +109,7 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
         if not late_search(pattern, words) or late_search(r"\b(?:per|each|every)\b", words):
             continue
         for kinds in found:
-            measured = [dict(one.measures()) for one in kinds]
+            measured = [dict(kind.measures()) for kind in kinds]
             if all(one and one not in wanted for one in measured):
                 return "The options are of another kind than the question compares."
     rate = re.search(
@@ -122,16 +122,16 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
         ratio = top.over(bottom).measures()
         for kinds in found:
             if top.measures() and bottom.measures():
-                if all(one.measures() and one.measures() != ratio for one in kinds):
+                if all(kind.measures() and kind.measures() != ratio for kind in kinds):
                     return f"The question asks for {rate[1]} for each {rate[2]}, and the options are of another kind."
-            elif all(_of(one, top) < 0 or _of(one, bottom) > 0 for one in kinds):
+            elif all(_of(kind, top) < 0 or _of(kind, bottom) > 0 for kind in kinds):
                 return f"The question asks for {rate[1]} for each {rate[2]}, and the options are the other way about."
     more = re.search(r"\bmore ([a-z'-]+)\b", words, re.I)
     if more and not late_search(r"\b(?:per|each|every|for)\b", words):
         noun = noun_stem(more[1])
         for kinds in found:
-            if any(noun in one.things() for one in kinds) and all(
-                one.things().get(noun, 0) < 0 for one in kinds
+            if any(noun in kind.things() for kind in kinds) and all(
+                kind.things().get(noun, 0) < 0 for kind in kinds
             ):
                 return f"The question asks for more {more[1]}, and the options divide by them."
     return ""

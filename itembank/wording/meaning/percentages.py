@@ -61,7 +61,7 @@ def percentage_reading(tale: Tale) -> Reading | None:
 
 def _changed(tale: Tale) -> Reading | None:
     percents = tale.of("percent")
-    if not 1 <= len(percents) <= 2 or any(tale.asked(one) for one in percents):
+    if not 1 <= len(percents) <= 2 or any(tale.asked(percent) for percent in percents):
         return None
     others = [n for n in tale.numbers if n not in percents]
     years = [n for n in others if n.measure in ("calendar time", "time")]

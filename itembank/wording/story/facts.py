@@ -31,7 +31,7 @@ def fact_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return "A surface area is that of every face, and the model finds that of one."
     if re.search(r"\bcompound interest\b", text, re.I) and not model.has(t.Power):
         times = [one for one in model.parts() if isinstance(one, t.Product)]
-        if not any(sum(isinstance(f, t.Bracket) for f in _factors(one)) > 1 for one in times):
+        if not any(sum(isinstance(f, t.Bracket) for f in _factors(time)) > 1 for time in times):
             return "Compound interest multiplies once for each year, and the model does not."
     position = re.search(r"\bwhich (?:term|pattern|row|position)\b", words, re.I)
     if position and not model.inverse and not model.divides() and not model.subtracts():

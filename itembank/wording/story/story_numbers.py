@@ -231,8 +231,8 @@ def _stands_bare(of: t.Node, whole: set[t.Node]) -> bool:
     ]
     roots = [part for part in whole if part not in inside]
     return any(
-        isinstance(one, t.Int | t.Dec | t.Mixed | t.Frac) and _value(one) == worth
-        for one in (*outside, *roots)
+        isinstance(root, t.Int | t.Dec | t.Mixed | t.Frac) and _value(root) == worth
+        for root in (*outside, *roots)
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from itembank.bank.index.known import Progress, signoff_sheet
+from itembank.bank.index.item_standing import Progress, signoff_sheet
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.files.faults import Fault, FileFaults
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.bank.index.known import Progress, twin_groups
+from itembank.bank.index.item_standing import Progress, twin_groups
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.errors import ItembankError
-from itembank.processes.place import Place
+from itembank.processes.work_place import Place
 
 Groups = list[tuple[str, ...]]
 

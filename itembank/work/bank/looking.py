@@ -10,7 +10,7 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.known import (
+from itembank.bank.index.item_standing import (
     AT_A_TIME,
     Progress,
     Shown,
@@ -193,5 +193,5 @@ def _line(entry: KeptEntry, state: EntryState | None = None) -> Line:
     if state is None:
         return Line(*start)
     stands = state.signed and state.retired is None
-    signers = tuple(one.by for one in state.sign.signoffs) if stands else ()
+    signers = tuple(signoff.by for signoff in state.sign.signoffs) if stands else ()
     return Line(*start, state.word, signers)

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from itembank.bank.index.known import (
+from itembank.bank.index.item_standing import (
     Progress,
     made_outcomes,
     outcomes,
@@ -18,7 +18,7 @@ from itembank.bank.index.known import (
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
-from itembank.processes.place import Place
+from itembank.processes.work_place import Place
 from itembank.proof.outcome import State
 from itembank.work.bank.wanted import with_states
 

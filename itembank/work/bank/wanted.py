@@ -146,7 +146,7 @@ def with_states(before: Condition, states: Iterable[str], signoffs: int | None) 
         if state in PROOFS:
             here = "(SELECT 1 FROM {} AS found WHERE found.fact = fact.id AND found.state = ?)"
             tables = ("proof", "temp.passing")
-            parts.append(f"({' OR '.join(f'EXISTS {here.format(one)}' for one in tables)})")
+            parts.append(f"({' OR '.join(f'EXISTS {here.format(table)}' for table in tables)})")
             values += [PROOFS[state]] * 2
             continue
         own = "SELECT 1 FROM signoff WHERE signoff.sheet = ? AND signoff.item = place.id"

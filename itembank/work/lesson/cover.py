@@ -15,8 +15,8 @@ from itembank.work.lesson.day import (
     refuse_to_come,
     the_period,
 )
+from itembank.work.lesson.lesson_starter import no_pack_of_other
 from itembank.work.lesson.results_store import open_results
-from itembank.work.lesson.starter import no_pack_of_other
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass

@@ -25,8 +25,8 @@ from itembank.remark import Remark
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
+    from itembank.work.lesson.lesson_starter import Intervals, Starter
     from itembank.work.lesson.record_request import Numbers, RecordRequest
-    from itembank.work.lesson.starter import Intervals, Starter
 
 LONGEST_NOTE = 200
 Read = tuple[list[What], list[Remark]]

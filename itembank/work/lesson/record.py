@@ -15,13 +15,13 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.processes.beside import Beside
 from itembank.work.lesson.day import refuse_day_without_lesson, refuse_to_come
-from itembank.work.lesson.results_store import open_results
-from itembank.work.lesson.starter import (
+from itembank.work.lesson.lesson_starter import (
     Starter,
     starter_by_pack,
     starter_by_store,
     unless_covered,
 )
+from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass

@@ -104,8 +104,8 @@ def _bands(one: LessonLine) -> BandRow:
 def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
     """Return the pupils in each band, counted at each lesson of a week."""
     weeks: dict[datetime.date, list[LessonLine]] = defaultdict(list)
-    for one in lessons:
-        weeks[monday(one.date)].append(one)
+    for lesson in lessons:
+        weeks[monday(lesson.date)].append(lesson)
     found = []
     for day, some in weeks.items():
         counts: dict[str, int] = defaultdict(int)

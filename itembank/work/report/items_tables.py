@@ -15,32 +15,36 @@ if TYPE_CHECKING:
 def items_tables(result: ItemReport, titles: Titles) -> dict[str, Rows]:
     """Return the statistics of items by file name."""
     doubted = {
-        (one.line.address, one.line.topic, one.line.tier): one.words()
-        for one in result.contradictions
+        (
+            contradiction.line.address,
+            contradiction.line.topic,
+            contradiction.line.tier,
+        ): contradiction.words()
+        for contradiction in result.contradictions
     }
 
     def rows(lines: Sequence[Line]) -> list[Sequence[object]]:
         return [
             (
-                one.address,
-                one.topic,
-                titles.of(one.topic),
-                one.tier,
-                one.right,
-                one.out_of,
-                *rounded(one.interval),
-                *map(places, (one.correlation, one.upper_lower, one.difficulty, one.error)),
+                line.address,
+                line.topic,
+                titles.of(line.topic),
+                line.tier,
+                line.right,
+                line.out_of,
+                *rounded(line.interval),
+                *map(places, (line.correlation, line.upper_lower, line.difficulty, line.error)),
                 "; ".join(
-                    f"{titles.mistake(one.topic, name)} {share:.3f}"
-                    for name, share in one.misconceptions.items()
+                    f"{titles.mistake(line.topic, name)} {share:.3f}"
+                    for name, share in line.misconceptions.items()
                 ),
-                doubted.get((one.address, one.topic, one.tier), ""),
+                doubted.get((line.address, line.topic, line.tier), ""),
             )
-            for one in lines
+            for line in lines
         ]
 
     starters: list[Sequence[object]] = [
-        (one.class_name, one.date, places(one.kr20)) for one in result.starters
+        (starter.class_name, starter.date, places(starter.kr20)) for starter in result.starters
     ]
     return {
         "report-items.csv": (_COLUMNS, rows(result.items)),

@@ -42,7 +42,7 @@ class Titles:
         >>> Titles(()).mistake("equations.brackets", "equations.stops-early+.no-such")
         'stops with a step still to do, or equations.no-such'
         """
-        from itembank.items.slips import causes, said_together
+        from itembank.items.wrong_answers import causes, said_together
 
         return said_together(self._one_mistake(topic, each) for each in causes(name))
 

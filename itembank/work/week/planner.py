@@ -18,7 +18,7 @@ from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.text.in_words import long_day
 from itembank.today import today
-from itembank.work.week.results import Recorded
+from itembank.work.week.week_results import Recorded
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -135,7 +135,7 @@ class Planner:
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
         from itembank.planning.week.week_plan import WeekTopic
-        from itembank.work.week.questions import last_uses
+        from itembank.work.week.week_questions import last_uses
 
         avoid = frozenset(last_uses(self, monday(before)))
         found: dict[str, int] = {}

@@ -10,7 +10,7 @@ from itembank.planning.week.week_plan import PlannedLesson
 from itembank.remark import Remark
 from itembank.text.in_words import weekday
 from itembank.work.week.begin import Begun
-from itembank.work.week.files import Week
+from itembank.work.week.week_files import Week
 
 
 def remarks_on(

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
-from itembank.planning.week.changes import Change, LessonName
+from itembank.planning.week.week_changes import Change, LessonName
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.remark import Remark
 

@@ -9,7 +9,7 @@ from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 from tests.packs.bank_files import bank, sums
 
 MONDAY = datetime.date(2026, 11, 16)
@@ -58,17 +58,19 @@ def own_store(monkeypatch):
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
     # These banks are too small for sheets; it is about starters.
     monkeypatch.setattr(
-        "itembank.work.week.questions._with_sheets", lambda planner, lesson, avoid: lesson
+        "itembank.work.week.week_questions._with_sheets", lambda planner, lesson, avoid: lesson
     )
 
 
 def test_a_topic_rests_once_its_questions_are_used_up(tmp_path):
     folder = department(tmp_path, many=24)
     weeks = [plan(folder, MONDAY + datetime.timedelta(weeks=n)) for n in range(2)]
-    asked = Counter(a for week in weeks for one in week.lessons for a in one.asked)
+    asked = Counter(a for week in weeks for lesson in week.lessons for a in lesson.asked)
     assert max(asked.values()) == 1
-    assert sum(one.counts.get("garden.few", 0) for week in weeks for one in week.lessons) <= 2
-    assert not any(t.reason.again for week in weeks for one in week.lessons for t in one.topics)
+    assert sum(lesson.counts.get("garden.few", 0) for week in weeks for lesson in week.lessons) <= 2
+    assert not any(
+        t.reason.again for week in weeks for lesson in week.lessons for t in lesson.topics
+    )
 
 
 def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_path):

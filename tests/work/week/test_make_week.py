@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.planning.week.changes import Length, LessonName, Pin
+from itembank.planning.week.week_changes import Length, LessonName, Pin
 from itembank.work.week.request import Step, WeekRequest
-from itembank.work.week.run import make_week
+from itembank.work.week.week_run import make_week
 
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 MONDAY = datetime.date(2026, 11, 30)
@@ -40,7 +40,7 @@ def wanted(tmp_path, monkeypatch):
         copy = shutil.copytree if (LARKHYTHE / name).is_dir() else shutil.copy
         copy(LARKHYTHE / name, home / name)
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
-    monkeypatch.setattr("itembank.work.week.run.Builder", NoPacks)
+    monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     return WeekRequest("8K", MONDAY, department=home, output=tmp_path / "out")
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from itembank.cli.week_changes import read_changes
 from itembank.errors import ItembankError
 from itembank.planning.week.week_edit import Editor
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 from tests.work.week.test_week_questions import LARKHYTHE, planner
 from tests.work.week.test_week_questions import given as all_given
 

@@ -9,8 +9,8 @@ import pytest
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import machine
-from itembank.work.week import build as week_build
-from itembank.work.week.build import Builder
+from itembank.work.week import week_build
+from itembank.work.week.week_build import Builder
 
 
 def written(request):
@@ -78,7 +78,7 @@ def test_packs_come_back_in_order_from_other_processes(monkeypatch, number):
     monkeypatch.setattr(week_build, "build_one", written)
     with Builder() as builder:
         builder.build([f"pack {n}" for n in range(number)])
-        found = [one["pack.json"].decode().split(" by ") for one in builder.packs()]
+        found = [pack["pack.json"].decode().split(" by ") for pack in builder.packs()]
     assert [one[0] for one in found] == [f"pack {n}" for n in range(number)]
     assert str(os.getpid()) not in {one[1] for one in found}
 

@@ -17,7 +17,7 @@ from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
-from itembank.work.week.questions import with_questions
+from itembank.work.week.week_questions import with_questions
 
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 DAY = datetime.date
@@ -119,7 +119,7 @@ def test_weeks_apart_is_how_long_a_question_stays_away(home):
 
 
 def with_avoided(one, week):
-    from itembank.work.week.questions import last_uses
+    from itembank.work.week.week_questions import last_uses
 
     return set(last_uses(one, week))
 

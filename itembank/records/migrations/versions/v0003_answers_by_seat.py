@@ -118,8 +118,8 @@ def downgrade() -> None:
 def _in_parts(statement: sa.TextClause, values: Iterator[dict[str, object]]) -> None:
     connection = op.get_bind()
     part: list[dict[str, object]] = []
-    for one in values:
-        part.append(one)
+    for value in values:
+        part.append(value)
         if len(part) == PART:
             connection.execute(statement, part)
             part = []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.items.asks.kind import Ask, Kind, Stored, only, register_kind
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
 from itembank.notation import tree as t
 
 

@@ -12,7 +12,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.processes.beside import Ahead
-from itembank.processes.place import ThisMachine, all_of
+from itembank.processes.work_place import ThisMachine, all_of
 
 if TYPE_CHECKING:
     from itembank.planning.department.pack_request import PackRequest

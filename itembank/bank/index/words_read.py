@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.bank.index.index_store import seal
 from itembank.bank.index.keeping import FEW_ITEMS
-from itembank.bank.index.questions import QuestionRow, question_of_record
-from itembank.bank.index.store import seal
+from itembank.bank.index.question_rows import QuestionRow, question_of_record
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.twins import twin_mark
 from itembank.items.topics.registry import find_item, topic_ids
-from itembank.processes.place import Place, Progress, ThisMachine, all_of
+from itembank.processes.work_place import Place, Progress, ThisMachine, all_of
 
 Work = tuple[int, bytes, str, str]
 """The number of a fact, the hash that names it, its topic and the item as JSON."""

@@ -15,8 +15,8 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
+from itembank.bank.index.index_store import Changed, IndexFailed, seal
 from itembank.bank.index.refresh import File, look_at
-from itembank.bank.index.store import Changed, IndexFailed, seal
 from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.model.content import printed_on
 from itembank.bank.model.signed import Retirement, SignOff
@@ -26,7 +26,7 @@ from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
-    from itembank.processes.place import Place
+    from itembank.processes.work_place import Place
 
 Progress = Callable[[int, int], None]
 AT_A_TIME = 4_000
@@ -55,7 +55,9 @@ def outcomes(
 ) -> list[Outcome]:
     """Return what both roads make of each item: as it is kept, or else proved now, and kept."""
     known = _kept_outcomes(bank, entries)
-    new = list({one.kept.fact: one for one in entries if one.kept.fact not in known}.values())
+    new = list(
+        {entry.kept.fact: entry for entry in entries if entry.kept.fact not in known}.values()
+    )
     if new:
         from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_entries
@@ -67,7 +69,7 @@ def outcomes(
         passing = [pair for pair in pairs if was_cut_off(pair[1])]
         bank.store.write(lambda db: _keep(db, "proof", lasting))
         bank.store.write(lambda db: _keep(db, "temp.passing", passing))
-    return [known[one.kept.fact] for one in entries]
+    return [known[entry.kept.fact] for entry in entries]
 
 
 def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, Outcome]]) -> None:
@@ -83,7 +85,7 @@ def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, O
 
 
 def _kept_outcomes(bank: KeptBank, entries: Sequence[KeptEntry]) -> dict[int, Outcome]:
-    owns = {one.kept.fact: one.kept.own for one in entries}
+    owns = {entry.kept.fact: entry.kept.own for entry in entries}
     found = {}
     query = "SELECT * FROM {} WHERE fact IN ({})"
     for part in _parts(list(owns)):
@@ -157,25 +159,25 @@ def shown_of(
 ) -> list[Shown]:
     """Return what prints of each item."""
     found = _asked(bank, entries, report)
-    return [Shown(**json.loads(found[one.kept.fact][0])) for one in entries]
+    return [Shown(**json.loads(found[entry.kept.fact][0])) for entry in entries]
 
 
 def years_of(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[int]:
     """Return the first year group that each item suits."""
     found = _asked(bank, entries)
-    return [found[one.kept.fact][1] for one in entries]
+    return [found[entry.kept.fact][1] for entry in entries]
 
 
 def twins_kept(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[bytes]:
     """Return the mark of each item's twins."""
     found = _asked(bank, entries)
-    return [found[one.kept.fact][2] for one in entries]
+    return [found[entry.kept.fact][2] for entry in entries]
 
 
 def _asked(
     bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
 ) -> dict[int, tuple[str, int, bytes]]:
-    owns = {one.kept.fact: one.kept.own for one in entries}
+    owns = {entry.kept.fact: entry.kept.own for entry in entries}
     ask_missing(bank, list(owns), report)
     found = {}
     for part in _parts(list(owns)):
@@ -201,7 +203,7 @@ def ask_missing(
         missing = [fact for fact in missing if fact in wanted]
     if not missing:
         return
-    from itembank.bank.index.asking import ask_all
+    from itembank.bank.index.words_read import ask_all
 
     done = 0
     while part := missing[done : done + AT_A_TIME]:
@@ -211,7 +213,9 @@ def ask_missing(
             if report:
                 report(before + count, len(missing))
 
-        work = [(one.kept.fact, one.kept.own, one.topic, one.kept.record) for one in entries]
+        work = [
+            (entry.kept.fact, entry.kept.own, entry.topic, entry.kept.record) for entry in entries
+        ]
         rows = ask_all(work, tell, place)
         bank.store.write(
             lambda db, rows=rows: db.executemany(  # type: ignore[misc]
@@ -229,7 +233,7 @@ def sign_states(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[SignState]
     """
     sheet = signoff_sheet(bank)
     own: dict[str, list[SignOff]] = {}
-    for part in _parts([one.id for one in entries] if sheet is not None else []):
+    for part in _parts([entry.id for entry in entries] if sheet is not None else []):
         marks = ", ".join("?" * len(part))
         query = f"SELECT * FROM signoff WHERE sheet = ? AND item IN ({marks}) ORDER BY at"
         for _, _, *row, sealed in bank.store.rows(query, [sheet, *part]):
@@ -238,7 +242,10 @@ def sign_states(bank: KeptBank, entries: Sequence[KeptEntry]) -> list[SignState]
             item, by, day, content, was = row
             signed = SignOff(item, by, datetime.date.fromisoformat(day), content, json.loads(was))
             own.setdefault(item, []).append(signed)
-    return [state_by(one.kept.content, own.get(one.id, ()), partial(_says, one)) for one in entries]
+    return [
+        state_by(entry.kept.content, own.get(entry.id, ()), partial(_says, entry))
+        for entry in entries
+    ]
 
 
 def _says(entry: KeptEntry) -> dict[str, object]:
@@ -321,11 +328,11 @@ def twins_of(
         "JOIN temp.now USING (sheet) "
         "WHERE question.twin = (SELECT twin FROM question WHERE fact = ?)"
     )
-    for one in entries:
-        others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [one.kept.fact])]
-        ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [one.kept.fact])
+    for entry in entries:
+        others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [entry.kept.fact])]
+        ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [entry.kept.fact])
         others += made.get(twin, ())
-        found.append(sorted({*others} - {one.address}))
+        found.append(sorted({*others} - {entry.address}))
     return found
 
 
@@ -334,7 +341,7 @@ def made_twins(bank: KeptBank) -> dict[bytes, list[str]]:
     named = list(dict.fromkeys(one for topic in bank.kept_topics for one in topic.made()))
     found: dict[bytes, list[str]] = {}
     if named:
-        from itembank.bank.index.asking import made_mark
+        from itembank.bank.index.words_read import made_mark
 
         for address in named:
             found.setdefault(made_mark(address), []).append(address)

@@ -1,6 +1,6 @@
 """Builds the typefaces in this folder: one family for prose and for mathematics.
 
-    python -m itembank.pages.typefaces.build
+    python -m itembank.pages.typefaces.build_typefaces
 
 The text face is Atkinson Hyperlegible with a plain nought: in a fraction a stroke means
 *cancelled*, and from the back of a room a struck nought looks like an eight. The mathematics

@@ -16,9 +16,9 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any, TypeVar
 
-from itembank.bank.index.code import code_mark
-from itembank.bank.index.place import index_path, make_private_folder
-from itembank.bank.index.remark import tell
+from itembank.bank.index.code_mark import code_mark
+from itembank.bank.index.index_place import index_path, make_private_folder
+from itembank.bank.index.index_remark import tell
 from itembank.errors import ItembankError
 
 APPLICATION = 0x17E4BA4C

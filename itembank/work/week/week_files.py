@@ -25,8 +25,8 @@ from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
     from itembank.files.snapshot import Snapshot
-    from itembank.work.week.build import Builder
     from itembank.work.week.planner import Planner
+    from itembank.work.week.week_build import Builder
 
 
 @dataclass
@@ -139,7 +139,7 @@ class Week:
 
     def _page(self) -> bytes:
         from itembank.pages.documents.week_overview import week_overview
-        from itembank.work.week.page import week_data
+        from itembank.work.week.week_page import week_data
 
         return week_overview(week_data(self.planner, self.plan, self.skipped))
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, NamedTuple
 
-from itembank.bank.index.sheets import item_of
+from itembank.bank.index.topic_rows import item_of
 from itembank.bank.question.as_item import form_of, read_item
 from itembank.bank.question.maths import Maths, read_maths
 from itembank.bank.question.twins import item_key, twin_mark

@@ -8,7 +8,7 @@ from pathlib import Path
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any, cast
 
-from itembank.bank.index.store import Store
+from itembank.bank.index.index_store import Store
 from itembank.bank.model.fields import GeneratedSet, PinnedItem, TopicFile
 from itembank.bank.read.bank_checks import bank_faults
 from itembank.bank.read.topic_text import Placed, TopicText

@@ -13,12 +13,12 @@ from itembank.planning.department.department import find_department
 from itembank.planning.week.week_edit import Editor, find_lesson, refuse_closed
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.work.week.begin import Begun, begin, planner_of
-from itembank.work.week.build import Builder
-from itembank.work.week.files import Week
 from itembank.work.week.planner import Planner
 from itembank.work.week.remarks import remarks_on
 from itembank.work.week.request import Built, Progress, Step, WeekMade, WeekRequest, untold
 from itembank.work.week.turn import one_at_a_time
+from itembank.work.week.week_build import Builder
+from itembank.work.week.week_files import Week
 
 
 def make_week(
@@ -61,7 +61,7 @@ class _Making:
 
     def carry_out(self, builder: Builder, progress: Progress) -> WeekMade:
         """Change the plan, settle its questions, build and write."""
-        from itembank.work.week.questions import with_questions
+        from itembank.work.week.week_questions import with_questions
 
         before = plan = self._as_given()
         changes = self.request.changes

@@ -1,0 +1,80 @@
+"""The folders of the tool: no circle among them, a sentence for each, names that are one."""
+
+import ast
+from collections import Counter, defaultdict
+from pathlib import Path
+
+import pytest
+
+import itembank
+
+ROOT = Path(itembank.__file__).parents[1]
+MODULES = {
+    ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__"): path
+    for part in ("itembank", "generators")
+    for path in sorted((ROOT / part).rglob("*.py"))
+}
+PACKAGES = {name for name, path in MODULES.items() if path.name == "__init__.py"}
+
+
+def folder(module):
+    return module if module in PACKAGES else module.rpartition(".")[0]
+
+
+def imports(path):
+    """Yield the modules that a file imports, wherever in it."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (name.name for name in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            for name in node.names:
+                whole = f"{node.module}.{name.name}"
+                yield whole if whole in MODULES else node.module
+
+
+def arrows():
+    found = defaultdict(set)
+    for module, path in MODULES.items():
+        if path.name == "__main__.py":
+            continue
+        for other in imports(path):
+            if other in MODULES and folder(other) != folder(module):
+                found[folder(module)].add(folder(other))
+    return found
+
+
+def reached(start, found):
+    seen, waiting = set(), [start]
+    while waiting:
+        for other in found[waiting.pop()] - seen:
+            seen.add(other)
+            waiting.append(other)
+    return seen
+
+
+def test_no_folder_leads_back_to_itself():
+    found = arrows()
+    assert len(found) > 40
+    assert [name for name in sorted(found) if name in reached(name, found)] == []
+
+
+def test_the_search_for_circles_finds_one():
+    found = defaultdict(set, {"a": {"b"}, "b": {"c"}, "c": {"a"}, "d": {"a"}})
+    assert [name for name in sorted(found) if name in reached(name, found)] == ["a", "b", "c"]
+
+
+def test_no_two_files_have_one_name():
+    """A command and what it does may share theirs: they are two sides of one thing."""
+    names = Counter(
+        path.name
+        for path in MODULES.values()
+        if path.relative_to(ROOT).parts[:2] != ("itembank", "cli")
+        and not path.name.startswith("__")
+        and path.relative_to(ROOT).parts[0] == "itembank"
+    )
+    assert [name for name, count in names.items() if count > 1] == []
+
+
+@pytest.mark.parametrize("package", sorted(PACKAGES))
+def test_every_folder_says_what_it_holds(package):
+    assert ast.get_docstring(ast.parse(MODULES[package].read_text(encoding="utf-8")))
