@@ -150,7 +150,9 @@ def clear_leftovers(folder: Path) -> None:
     if (folder / JOURNAL_FILE).exists():  # what a journal names is still needed
         return
     try:
-        found = [(one, each) for one in os.scandir(folder) if (each := _OURS.fullmatch(one.name))]
+        found = [
+            (entry, each) for entry in os.scandir(folder) if (each := _OURS.fullmatch(entry.name))
+        ]
     except OSError:
         return
     for one, each in found:

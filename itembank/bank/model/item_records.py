@@ -77,7 +77,7 @@ class Kept:
 
     def join(self, other: Kept) -> Kept:
         """Return the record with what either copy added; the earliest retirement holds."""
-        days = [one.retired for one in (self, other) if one.retired is not None]
+        days = [record.retired for record in (self, other) if record.retired is not None]
         return replace(
             self, retired=min(days, default=None), signoffs=self.signoffs | other.signoffs
         )

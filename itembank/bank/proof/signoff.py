@@ -87,7 +87,7 @@ def state_by(
     own = list(own)
     if not own:
         return SignState(Signing.UNSIGNED)
-    valid = [one for one in own if one.content == content]
+    valid = [signoff for signoff in own if signoff.content == content]
     if valid:
         return SignState(Signing.SIGNED, latest_of_each(valid))
     last = latest_of_each(own)

@@ -163,7 +163,7 @@ def _answer(name: str, item: PackItem, opens: str, width: float, size: float) ->
         room = _before_worth(size) + worth.width
     key = measure(Flow(key_shown(item), bold=True), width - left - 2 * pad - room, size)
     shown = chain(item.steps)
-    if not item.many and [one.line for one in shown] == [item.key.line]:
+    if not item.many and [step.line for step in shown] == [item.key.line]:
         shown = []
     maths = [Flow(_line(*pair)) for pair in zip(shown, _earned(item), strict=False)]
     working = left + key.width + 2 * pad + room + size

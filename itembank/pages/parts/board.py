@@ -96,7 +96,7 @@ def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
     An instruction that is `told` for several questions at once is left out.
     """
     said = last_instruction(item)
-    elsewhere = said and any(one.sentence == said for one in told)
+    elsewhere = said and any(instruction.sentence == said for instruction in told)
     runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
     if item.marks > 1:
         runs.append(f" [{item.marks}\u00a0marks]")

@@ -176,7 +176,9 @@ def printed_units(item: Item) -> frozenset[str]:
 
 
 def _last_sentence(words: str) -> str:
-    sentences = [one for one in re.split(r"(?<=[.?!])\s+", words.strip()) if one.strip(" #.")]
+    sentences = [
+        sentence for sentence in re.split(r"(?<=[.?!])\s+", words.strip()) if sentence.strip(" #.")
+    ]
     return sentences[-1] if sentences else words
 
 
