@@ -142,9 +142,9 @@ def unanswered(rows: Sequence[AnswerRow]) -> tuple[int, ...]:
 
 def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQuestion:
     given = [seat.marked[place] for seat in seats]
-    marked = [one for one in given if one is not None]
-    verdicts = Counter(one.verdict for one in marked)
-    shown = Counter(one.misconception for one in marked if one.misconception is not None)
+    marked = [answer for answer in given if answer is not None]
+    verdicts = Counter(answer.verdict for answer in marked)
+    shown = Counter(answer.misconception for answer in marked if answer.misconception is not None)
     return MarkedQuestion(
         number=place + 1,
         item=item,
@@ -174,7 +174,7 @@ def marks_csv(
     every = [seat for sheet in sheets for seat in sheet.seats]
     for seat in sorted(every, key=lambda one: seat_order(one.seat)):
         given = [seat.marked[number - 1] for number in numbers]
-        said = [NO_ANSWER if one is None else one.verdict.value for one in given]
+        said = [NO_ANSWER if answer is None else answer.verdict.value for answer in given]
         writer.writerow([seat.seat, *said, seat.marks, out_of, band(seat.marks)])
     for code in sorted((code for sheet in sheets for code in sheet.absent), key=seat_order):
         writer.writerow([code, *[NO_ANSWER] * len(numbers), "", out_of, ""])

@@ -52,7 +52,7 @@ def holds_time(lines: Iterable[str]) -> bool:
     """
     texts = list(lines)
     timed = [text for text in texts if ":" in text or "m" in text]
-    if any(_SURE.search(one) or _IN_A_SUM.search(one) for one in timed):
+    if any(_SURE.search(text) or _IN_A_SUM.search(text) for text in timed):
         return True
-    with_letters = any(_WITH_LETTER.search(one) for one in timed)
+    with_letters = any(_WITH_LETTER.search(text) for text in timed)
     return with_letters and any(map(_A_LENGTH.search, texts))

@@ -195,12 +195,12 @@ def _along(
         drawn = pool.at(anchor.source, anchor.item.tier, index)
         run = [anchor, *found]
         # The same answer twice running would teach that the change changes nothing.
-        fresh = all(drawn.look.answer != one.look.answer for one in run)
+        fresh = all(drawn.look.answer != earlier.look.answer for earlier in run)
         if fresh and endings:
-            fresh = not any(ends_alike(drawn.look, one.look) for one in run)
+            fresh = not any(ends_alike(drawn.look, earlier.look) for earlier in run)
         fresh = fresh and not any(
-            same_answer(drawn.look, one.look) or closeness(drawn.look, one.look) == 1
-            for one in page
+            same_answer(drawn.look, placed.look) or closeness(drawn.look, placed.look) == 1
+            for placed in page
         )
         open_ = fresh and pool.free(drawn) and not pool.passed_over(drawn)
         if open_ and not pool.alike(drawn, run):

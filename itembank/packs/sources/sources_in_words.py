@@ -36,7 +36,7 @@ def short_words(pack: Pack) -> str:
     short = [sheet for sheet in pack.sheets if asked is not None and len(sheet.items) < asked]
     if not short:
         return ""
-    held = join_words([f"{len(one.items)} on the {one.tier} sheet" for one in short])
+    held = join_words([f"{len(sheet.items)} on the {sheet.tier} sheet" for sheet in short])
     return f"Instead of {asked} questions there are {held}: the banks hold no more."
 
 
@@ -53,13 +53,13 @@ def left_out_words(drawing: Drawing) -> str:
     ... )
     'Of 12 questions there on these topics 3 were left out: 2 unsigned and 1 retired.'
     """
-    left = sum(one.count for one in drawing.left_out)
+    left = sum(reason.count for reason in drawing.left_out)
     total = drawing.offered + left
     questions = plural(total, "question")
     if not left:
         all_ = "The one question" if total == 1 else f"All {total} questions"
         return f"{all_} there on these topics could be used."
-    why = join_words([counted(one.why, one.count) for one in drawing.left_out])
+    why = join_words([counted(reason.why, reason.count) for reason in drawing.left_out])
     was = plural(left, "was", "were")
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."
 

@@ -57,7 +57,7 @@ class WithinYear:
             return ""
         count = gone.total()
         more = plural(count, "question is", "questions are")
-        what = join_words([f"{one} (from year {one.from_year})" for one in gone])
+        what = join_words([f"{content} (from year {content.from_year})" for content in gone])
         return f"{count} more {more} beyond year {self.year}: {what}. {HOW_TO_ASK}"
 
     def matter(self, tier: Tier) -> str:
@@ -88,7 +88,9 @@ class WithinYear:
 
     def _gone(self, tier: Tier) -> Counter[Content]:
         found = (self.topic.content(tier, *values) for values in self.topic.spaces.get(tier, ()))
-        return Counter(one for one in found if one is not None and one.from_year > self.year)
+        return Counter(
+            content for content in found if content is not None and content.from_year > self.year
+        )
 
 
 @cache

@@ -121,7 +121,7 @@ def _places(ask: Give) -> list[Fraction]:
         about = [
             relation for relation in ask.relations if t.symbols(relation) - {"π"} == {letter.name}
         ]
-        turns = sorted({place for one in about for place in _turns(one, letter)})
+        turns = sorted({place for relation in about for place in _turns(relation, letter)})
         if turns:
             # Two points of every gap, so that a gap with many answers shows two.
             found += [(2 * a + b) / 3 for a, b in pairwise(turns)]

@@ -22,13 +22,13 @@ def given_fault(ask: Give, line: t.Node) -> str:
     >>> given_fault(ask, parse("2/6 < x < 3/6")), given_fault(ask, parse("2/6 < x < 4/6"))
     ('', 'says something else than the question')
     """
-    letters = {one.name for one in ask.letters}
+    letters = {given.name for given in ask.letters}
     if isinstance(line, t.Relation) and t.symbols(line) & letters:
         (letter, *more) = t.symbols(line) - {"π"}
         about = [relation for relation in ask.relations if t.symbols(relation) - {"π"} == {letter}]
         if more or not about:
             return "" if line in ask.relations else _neither()
-        says = [links for one in about for links in statement((one,), letter)]
+        says = [links for relation in about for links in statement((relation,), letter)]
         asked = [[link for links in says for link in links]]
         same = first_difference(asked, statement((line,), letter)) is None
         return "" if same else "says something else than the question"

@@ -60,7 +60,7 @@ def _right(ask: Give, values: Sequence[Any]) -> bool:
 
 
 def _hold(ask: Give, values: Sequence[Any]) -> bool:
-    at = {symbol(one.name): value for one, value in zip(ask.letters, values, strict=True)}
+    at = {symbol(letter.name): value for letter, value in zip(ask.letters, values, strict=True)}
     for relation in ask.relations:
         links = to_sympy(relation)
         for link in links if isinstance(links, list) else [links]:

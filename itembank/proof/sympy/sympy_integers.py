@@ -58,9 +58,10 @@ def common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.No
 def _by_primes(values: list[Any], pick: Any) -> Any:
     """Return the product of the primes, each to its least or greatest power."""
     factored = [sympy.factorint(value) for value in values]
-    primes = {prime for one in factored for prime in one}
+    primes = {prime for powers in factored for prime in powers}
     return sympy.Integer(1) * sympy.prod(
-        sympy.Integer(prime) ** pick(one.get(prime, 0) for one in factored) for prime in primes
+        sympy.Integer(prime) ** pick(powers.get(prime, 0) for powers in factored)
+        for prime in primes
     )
 
 

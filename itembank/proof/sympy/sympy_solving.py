@@ -90,7 +90,7 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
     try:
-        every = [one for one in _solve(rows, letters) if _meaningful(one, relations)]
+        every = [answer for answer in _solve(rows, letters) if _meaningful(answer, relations)]
     except _EveryValue as error:
         return found(str(error), key, False)
     ours = _text(every)
