@@ -62,6 +62,7 @@ TOLD = [
     ("fractions.order/support/202", "9/14 is smaller", KNOWN, "A larger denominator"),
     # Equations.
     ("equations.two-step/support/1454", "5n = 25", WRONG, "That is true: go on until n stands"),
+    ("equations.two-step/support/1454", "m = 5", WRONG, "The question is about n, not m."),
     ("equations.two-step/support/1454", "n = 5 or 6", WRONG, "decide on one"),
     ("equations.two-step/support/1454", "n = 4 or 6", WRONG, "Only one answer is wanted"),
     ("equations.form-and-solve/core/70", "4w = 20", WRONG, "Go on until w stands alone"),
