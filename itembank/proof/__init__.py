@@ -21,6 +21,9 @@ def prove_fast(item: Item) -> None:
     ------
     CheckFailed
         If the exact answer and the key differ; the message gives both.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> prove_fast(find_item("fractions.add-unlike/core/12"))
     """
     from itembank.proof.exact.exact_road import prove_fast as prove
 

@@ -79,7 +79,12 @@ class TopicAudit:
 
 
 def blind_slip(item: Item) -> str:
-    """Return the name of a misconception that gives a right answer here, or ``""``."""
+    """Return the name of a misconception that gives a right answer here, or ``""``.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> blind_slip(find_item("fractions.add-unlike/core/12"))
+    ''
+    """
     return next((s.misconception.name for s in item.slips if _right(item, s.wrong)), "")
 
 
@@ -97,6 +102,10 @@ def rivals(item: Item) -> tuple[str, str] | None:
 
     Whoever sees that answer cannot know which of them it was, so an item names them together
     (:func:`~itembank.items.wrong_answers.told_apart`).
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> rivals(find_item("fractions.add-unlike/core/12")) is None
+    True
     """
     seen: dict[object, str] = {}
     for slip in item.slips:

@@ -73,6 +73,11 @@ def value_given(key: t.Node) -> t.Node:
 
     Raises:
         Misfit: the key is a relation that is not one equation.
+
+    >>> from itembank.notation.line import line
+    >>> from itembank.notation.parse import parse
+    >>> line(value_given(parse("x = 3"))), line(value_given(parse("3/4")))
+    ('3', '3/4')
     """
     if not isinstance(key, t.Relation):
         return key

@@ -33,6 +33,10 @@ def unprinted(item: Item) -> str:
     A tree of the question is printed if it stands in the prompt, whole. If it does not, the
     question is a model of a word problem, and then each of its numbers has to be printed or
     be one of the constants the item declares.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> unprinted(find_item("ratio.share/core/3"))
+    ''
     """
     shown: set[t.Node] = set()
     for run in item.prompt:

@@ -18,6 +18,11 @@ def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction,
     ------
     NotExact
         If the relations do not settle the answer, or contradict one another.
+
+    >>> from itembank.notation.parse import parse
+    >>> x = t.Sym("x")
+    >>> answer(x, (parse("2x + 3 = 11"),))
+    (Fraction(4, 1),)
     """
     pieces = target.parts if isinstance(target, t.Ratio | t.Listing) else (target,)
     if not relations:
@@ -43,7 +48,12 @@ def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction,
 
 
 def known_letters(relations: tuple[t.Relation, ...]) -> dict[str, Fraction]:
-    """Return the letters that a relation gives outright, as ``l = 4`` does."""
+    """Return the letters that a relation gives outright, as ``l = 4`` does.
+
+    >>> from itembank.notation.parse import parse
+    >>> known_letters((parse("x = 3"), parse("x + y = 5")))
+    {'x': Fraction(3, 1)}
+    """
     known = {}
     for relation in relations:
         if len(relation.rest) == 1 and isinstance(relation.first, t.Sym):
@@ -58,6 +68,10 @@ def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linea
     """Return a relation as linear forms that have to be zero.
 
     Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
+
+    >>> from itembank.notation.parse import parse
+    >>> len(equations_of(parse("x = y = 3"), {}))
+    2
     """
     forms: list[Linear] = []
     for left, op, right in sides(relation):
@@ -146,7 +160,12 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
 
 
 def evaluate(node: t.Node, known: dict[str, Fraction]) -> Fraction:
-    """Return the value of `node` with its letters replaced by their known values."""
+    """Return the value of `node` with its letters replaced by their known values.
+
+    >>> from itembank.notation.parse import parse
+    >>> evaluate(parse("2x + 1"), {"x": Fraction(3)})
+    Fraction(7, 1)
+    """
     if isinstance(node, t.Frac):
         bottom = evaluate(node.den, known)
         if not bottom:

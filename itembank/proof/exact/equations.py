@@ -20,7 +20,12 @@ Values = dict[str, Quotient]
 
 
 def unknowns(relations: Sequence[t.Node]) -> frozenset[str]:
-    """Return the letters of the relations; π is a number."""
+    """Return the letters of the relations; π is a number.
+
+    >>> from itembank.notation.parse import parse
+    >>> sorted(unknowns([parse("x + y = 5"), parse("x = 2")]))
+    ['x', 'y']
+    """
     return frozenset(name for relation in relations for name in t.symbols(relation)) - {"π"}
 
 
@@ -48,7 +53,13 @@ def sides_of(
 
 
 def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> bool:
-    """Tell whether every relation is true, and has a meaning, at these values."""
+    """Tell whether every relation is true, and has a meaning, at these values.
+
+    >>> from itembank.notation.algebra import number
+    >>> from itembank.notation.parse import parse
+    >>> holds([parse("x^2 = 9")], {"x": number(Fraction(-3))})
+    True
+    """
     try:
         return all(a == b for relation in relations for a, b in sides_of(relation, known))
     except NotExact as error:
@@ -174,7 +185,13 @@ def quotient(value: Surd) -> Quotient:
 
 
 def denominators(node: t.Node) -> list[t.Node]:
-    """Return everything in a tree that something is divided by."""
+    """Return everything in a tree that something is divided by.
+
+    >>> from itembank.notation.line import line
+    >>> from itembank.notation.parse import parse
+    >>> [line(node) for node in denominators(parse("1/x + 2/(x + 1)"))]
+    ['x', 'x + 1']
+    """
     below: list[t.Node] = []
     for part in t.walk(node):
         if isinstance(part, t.Frac):

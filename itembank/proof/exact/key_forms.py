@@ -52,7 +52,12 @@ from itembank.wording.tasks.forms_said import (
 
 
 def key_form_fault(item: Item) -> str:
-    """Return what keeps the key from the form that is asked for, or an empty string."""
+    """Return what keeps the key from the form that is asked for, or an empty string.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> key_form_fault(find_item("fractions.lowest-terms/core/3"))
+    ''
+    """
     fault, rules = form_fault(item.form, item.key), RULES.of(item.ask)
     if fault and all(form_fault(item.form, other) for other in rules.respelled(item.ask, item)):
         over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))

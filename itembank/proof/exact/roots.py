@@ -82,7 +82,12 @@ def _why_not(relations: Sequence[t.Relation], values: Values) -> str:
 
 
 def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
-    """Return how many different real numbers solve equations in one letter (Sturm)."""
+    """Return how many different real numbers solve equations in one letter (Sturm).
+
+    >>> from itembank.notation.parse import parse
+    >>> [real_solutions([parse(text)], "x") for text in ("x^2 = 9", "x^2 = 0", "x^2 = -1")]
+    [2, 1, 0]
+    """
     shared: Coefficients = []
     for polynomial in polynomials(relations):
         shared = common(coefficients(polynomial, letter), shared)

@@ -60,7 +60,12 @@ def rounding_fault(
 
 
 def unit_of(node: t.Node) -> tuple[t.Node, Fraction]:
-    """Return the number in front of a unit, and the size of the unit: 1 for a bare number."""
+    """Return the number in front of a unit, and the size of the unit: 1 for a bare number.
+
+    >>> from itembank.notation.parse import parse
+    >>> unit_of(parse("5 cm"))
+    (Int(n=5), Fraction(1, 100))
+    """
     match node:
         case t.Neg(of):
             bare, size = unit_of(of)

@@ -84,7 +84,14 @@ def _divided(monomial: Monomial, by: dict[str, int]) -> Monomial:
 
 
 def polynomial_node(polynomial: Polynomial) -> t.Node:
-    """Return a polynomial as a sum of terms, the highest powers first."""
+    """Return a polynomial as a sum of terms, the highest powers first.
+
+    >>> from itembank.notation.algebra import algebra
+    >>> from itembank.notation.line import line
+    >>> from itembank.notation.parse import parse
+    >>> line(polynomial_node(algebra(parse("(x + 1)(x - 2)"), {}).top))
+    'x^2 - x - 2'
+    """
     terms = [_term(monomial, polynomial[monomial]) for monomial in _ordered(polynomial)]
     if all(sum(n for _, n in powers) <= 1 for powers, _ in polynomial):
         terms.sort(key=lambda term: isinstance(term, t.Neg))  # v − u rather than −u + v

@@ -8,7 +8,12 @@ from itembank.proof.lines.line_rules import line_fault
 
 
 def step_fault(item: Item) -> str:
-    """Return what is wrong with the working of an item that has to have one, or ``""``."""
+    """Return what is wrong with the working of an item that has to have one, or ``""``.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> step_fault(find_item("equations.two-step/core/5"))
+    ''
+    """
     if all(step.maths is None for step in item.steps):
         return "there is no working"
     return working_fault(item)
