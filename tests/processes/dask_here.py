@@ -23,6 +23,11 @@ class DaskHere:
         for _ in range(workers):
             self.add()
         self.address = self._address()
+        if workers:  # one that is killed at once must not have been the only one there
+            from distributed import Client
+
+            with Client(self.address) as client:
+                client.wait_for_workers(workers, timeout=60)
 
     def add(self, *, first_path=None):
         """Start one more worker; it looks for modules in `first_path` first."""
