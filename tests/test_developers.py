@@ -20,7 +20,11 @@ MADE = {"TOPIC.toml", "pack.json", "itembank/items/asks/yours.py", "generators/<
 
 
 def is_a_path(name: str) -> bool:
-    return "://" not in name and ("/" in name or name.endswith((".py", ".toml", ".md", ".txt")))
+    return (
+        "://" not in name
+        and not name.startswith(".venv")
+        and ("/" in name or name.endswith((".py", ".toml", ".md", ".txt")))
+    )
 
 
 def is_there(name: str) -> bool:
