@@ -85,8 +85,9 @@ def staged(path: Path, mode: int | None = None) -> Iterator[tuple[IO[bytes], Pat
         if mode is not None:  # the umask knows nothing of a folder that is shared
             os.chmod(new, mode)
         yield out, new
-        if mode is None and path.exists():
-            os.chmod(new, path.stat().st_mode & 0o777)
+        if mode is None:
+            with contextlib.suppress(FileNotFoundError):  # nothing there, or no longer: a lock goes
+                os.chmod(new, path.stat().st_mode & 0o777)
 
 
 def stage(path: Path, data: bytes, mode: int | None = None) -> Path:
