@@ -19,10 +19,10 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Protocol
 
 from pydantic import ValidationError
 
@@ -97,8 +97,8 @@ def parse_table(text: str, path: Path | str, taken: Collection[str] = ()) -> lis
     """
     faults: list[Fault] = []
 
-    def fault(line: int, message: str) -> None:
-        faults.append(Fault(str(path), line, message))
+    def fault(line: int, message: str, *, matter: str = "") -> None:
+        faults.append(Fault(str(path), line, message, matter=matter))
 
     cells = list(_cells(text, fault))
     rows: list[Row] = []
@@ -159,7 +159,11 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
     return rows
 
 
-Tell = Callable[[int, str], None]
+class Tell(Protocol):
+    """Notes a fault of a line, with the name of what is the matter where more can be said."""
+
+    def __call__(self, line: int, message: str, *, matter: str = "") -> None:
+        """Note it."""
 
 
 def _cells(text: str, fault: Tell) -> Iterator[tuple[int, list[str]]]:
@@ -224,7 +228,7 @@ def _row(
     bad = {name for name, value in fields.items() if value is None}
     topic, title = fields.pop("topic", ""), fields.pop("title", None)
     if not topic:
-        told.append("‘topic’ is empty: write one as ‘itembank topics’ lists them.")
+        fault(line, "‘topic’ is empty: write the id of one.", matter="no such topic")
     if "id" not in fields:
         fields["id"] = _free_id(topic, used | wanted)
     id = fields["id"]
@@ -244,7 +248,7 @@ def _row(
         told.extend(found.message for found in new_item_faults(item))
     for message in told:
         fault(line, message)
-    return None if told or item is None else Row(topic, title, item, line)
+    return None if told or item is None or not topic else Row(topic, title, item, line)
 
 
 def _free_id(topic: str, used: Collection[str]) -> str:

@@ -32,6 +32,7 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
+    "not a bank": Advice("‘itembank bank new’ makes a bank."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
     ),
