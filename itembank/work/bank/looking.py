@@ -83,6 +83,8 @@ class InFull:
     terms: str | None
     path: Path
     line: int
+    version: str
+    """Stands for all that it states: a change of it may be made only while it is the same."""
 
 
 def list_questions(
@@ -149,6 +151,7 @@ def show_questions(
                 bank.terms,
                 entry.path,
                 entry.line,
+                entry.version,
             )
             for entry, state, face, others in zip(entries, known, faces, twins, strict=True)
         ]
