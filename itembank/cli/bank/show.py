@@ -11,7 +11,7 @@ from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
 from itembank.cli.words.wrapped import face_lines, paragraph, tied
 
 if TYPE_CHECKING:
-    from itembank.bank.index.item_standing import Shown
+    from itembank.bank.index.questions_asked import Shown
     from itembank.work.bank.looking import InFull
 
 
