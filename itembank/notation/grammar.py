@@ -1,140 +1,93 @@
-"""The grammar of one-line notation, and the limits within which text is read at all.
+"""The grammar of one-line notation, put together from what each node says of how it is read.
 
-The rules are LALR(1). The patterns for letters and glued units are shared with
-:mod:`.line`, which refuses to write what would read back as something else.
+The rules are LALR(1). A level holds what binds as tightly as it, and passes on to the next
+tighter one; a node adds its own ways to the levels where it stands
+(:class:`~.nodes.face.Syntax`).
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from typing import Any
 
-from itembank.notation.units import AS_WORDS, NEEDS_SPACE, UNITS
-from itembank.text.late_pattern import late
+from itembank.notation.nodes.face import FACES, kept_until_registered
+from itembank.notation.signs import CLOCK_0, CLOCK_24, DOT, LETTERS
 
-MAX_TEXT = 2_000
-MAX_NESTING = 40
-MAX_DIGITS = 200
-
-LETTERS = "A-Za-zΑ-ΡΣ-Ωα-ω"
-DOT = "\u0307"
-UNIT_SIGNS: dict[str, str] = {
-    **{unit: unit for unit in UNITS if unit != "°"},
-    **{UNITS[unit].many: unit for unit in AS_WORDS},
+LEVELS: dict[str, str] = {
+    "start": "either",
+    "either": "listing",
+    "listing": "relation",
+    "relation": "side",
+    "side": "ratio",
+    "ratio": "sum",
+    "sum": "product",
+    "product": "unary",
+    "unary": "measure",
+    "measure": "compact",
+    "compact": "juxt",
+    "below": "juxt",
+    "juxt": "factor",
+    "factor": "base",
+    "exponent": "simple | group",
+    "base": "simple | group",
+    "simple": "",
 }
-"""How a unit may stand in a line, and the unit it is."""
-_BY_LENGTH = sorted(UNIT_SIGNS, key=len, reverse=True)
-_SPACED = "|".join(re.escape(sign) for sign in _BY_LENGTH)
-_GLUED = "|".join(
-    re.escape(sign)
-    for sign in _BY_LENGTH
-    if len(sign.partition("^")[0]) > 1 and UNIT_SIGNS[sign] not in NEEDS_SPACE
-)
-_UNIT_END = f"(?![{LETTERS}^])(?!\\d)"
-# Straight after a digit, several letters that name a unit are that unit: 5kg, not 5·k·g.
-GLUED_NAMES = f"(?:{_GLUED}){_UNIT_END}"
-GLUED_UNIT = f"(?<=[0-9{DOT}□]){GLUED_NAMES}"
-# After a number and a space even one letter that names a unit is that unit: 5 m.
-SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
-# A p straight after a number is pence unless it goes on as a product: 3p, but 3pq and 3p^2.
-PENCE = f"(?<=[0-9{DOT}□])p(?![{LETTERS}(^√∛∜□])"
-OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
-OR = f"(?<![{LETTERS}])or(?![{LETTERS}])"
-# A clock time is written close up: 14:35 and 2:35 pm, where a ratio is 14 : 35.
-CLOCK_12 = rf"(?<![\d.:])(?:1[0-2]|0?[1-9])(?:[:.][0-5]\d ?| )[ap]m(?![{LETTERS}])"
-CLOCK_0 = r"(?<![\d.:])0\d:[0-5]\d(?![\d.:])"
-CLOCK_24 = r"(?<![\d.:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d.:])"
-ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
+"""The levels, and what each passes on to; `below` is what may stand under a bar.
 
-GRAMMAR = rf"""
-start: either
-?either: listing | listing (OR listing)+ -> either
-?listing: relation | relation (COMMA relation)+ -> listing
-?relation: side | side (REL side)+ -> relation
-?side: LABEL -> label
-     | ratio
-?ratio: sum | sum (COLON sum)+ -> ratio
-?sum: product | product ((PLUS | MINUS) product)+ -> sum
-?product: unary | unary ((TIMES | DIVIDE | OF) unary)+ -> product
-?unary: measure | MINUS unary -> neg
-?measure: compact
-        | TIME -> clock
-        | mixed_units
-        | compact PERCENT -> percent
-        | quantity
-        | compact DEGREE -> quantity
-        | compact PENCE -> pence
-        | CURRENCY compact -> money
-mixed_units: quantity quantity+
-quantity: compact UNIT
-?compact: juxt | juxt (SLASH below)+ -> frac
-?below: juxt | MINUS juxt -> neg
-?juxt: factor | factor factor+ -> juxt
-?factor: base | base (CARET exponent)+ -> power
-?exponent: simple | group | MINUS simple -> neg
-?base: simple | group | MIXED -> mixed | ROOT (simple | group) -> root
-?simple: INT -> int | DEC -> dec | LETTER -> sym | BLANK -> blank
-group: LPAR sum RPAR
-
-LABEL: /"[^"]*"/
-MIXED.5: /\d+ \d+ ?\/ ?\d+/
-DEC.4: /\d*\.(?:\d*\d{DOT}(?:\d*\d{DOT})?|\d+)/
-INT.1: /\d+/
-UNIT.6: /{SPACED_UNIT.replace("/", chr(92) + "/")}|{GLUED_UNIT.replace("/", chr(92) + "/")}/
-TIME.7: /{CLOCK_12}|{CLOCK_24}/
-PENCE.6: /{PENCE}/
-OF.6: /{OF}/
-OR.6: /{OR}/
-ROOT.6: /[√∛∜]|{ROOT_WORD}/
-LETTER: /(?!{OF}|{OR})[{LETTERS}]/
-BLANK: /□/
-COMMA: ","
-COLON: ":"
-REL: /[=<>≤≥≠]/
-PLUS: "+"
-MINUS: "-"
-TIMES: "×"
-DIVIDE: "÷"
-PERCENT: "%"
-DEGREE: "°"
-CURRENCY: /[£€$]/
-SLASH: "/"
-CARET: "^"
-LPAR: "("
-RPAR: ")"
-%ignore " "
+Any of them but the start gives what stands at it. A node may have a level of its own besides,
+by the name under which it is built.
 """
 
-WITHOUT_PENCE = "\n".join(row for row in GRAMMAR.splitlines() if "PENCE" not in row)
-"""The same grammar where p is always a letter."""
+
+@kept_until_registered
+def pence_sign() -> str:
+    """Return the pattern of a p that is pence: straight after a number, and no letter of a product.
+
+    >>> bool(re.search(pence_sign(), "3p")), bool(re.search(pence_sign(), "3p^2"))
+    (True, False)
+    """
+    joins = "".join(dict.fromkeys("".join(faces.syntax.joins for faces in FACES.values())))
+    return f"(?<=[0-9{DOT}□])p(?![{LETTERS}{re.escape(joins)}])"
 
 
 def grammar(pence: bool, times: bool) -> str:
-    """Return the rules where p may be pence or not, and 14:35 a clock time or not."""
-    rules = GRAMMAR if pence else WITHOUT_PENCE
+    """Return the rules where p may be pence or not, and 14:35 a clock time or not.
+
+    Raises
+    ------
+    ValueError
+        If a node stands at a level that there is not, or two give one sign different patterns.
+
+    >>> "PENCE" in grammar(False, True), "PENCE" in grammar(True, True)
+    (False, True)
+    """
+    ways: dict[str, list[str]] = {level: [on] if on else [] for level, on in LEVELS.items()}
+    signs: dict[str, str] = {"PENCE.6": f"/{pence_sign()}/"}
+    for kind, faces in FACES.items():
+        for level, way in faces.syntax.rules:
+            if level not in ways and level not in faces.syntax.build:
+                raise ValueError(f"{kind.__name__} is read at {level!r}, which is no level")
+            ways.setdefault(level, []).append(way)
+        for name, pattern in faces.syntax.signs.items():
+            if signs.setdefault(name, pattern) != pattern:
+                raise ValueError(f"{name} has two patterns, one of them that of {kind.__name__}")
+    if not pence:
+        del signs["PENCE.6"]
+        ways = {level: [way for way in each if "PENCE" not in way] for level, each in ways.items()}
+    rows = [
+        f"{'?' if level in LEVELS and level != 'start' else ''}{level}: {' | '.join(each)}"
+        for level, each in ways.items()
+    ]
+    rows += [f"{name}: {pattern}" for name, pattern in signs.items()]
+    rules = "\n".join([*rows, '%ignore " "', ""])
     return rules if times else rules.replace(CLOCK_24, CLOCK_0)
 
 
-_NUMBER = late(rf"[0-9.{DOT}]+")
-_QUOTED = late(r'"[^"]*"')
-
-
-def check_limits(text: str) -> tuple[int, str] | None:
-    """Return where `text` goes past a limit (an offset) and a sentence saying so, or None.
-
-    >>> check_limits("3/4") is None
-    True
-    >>> check_limits("(" * 41)
-    (40, 'Brackets may be nested at most 40 deep.')
-    """
-    if len(text) > MAX_TEXT:
-        return MAX_TEXT, f"Mathematics on one line may have at most {MAX_TEXT:,} characters."
-    text = _QUOTED.sub(lambda label: " " * len(label.group()), text)
-    for number in _NUMBER.finditer(text):
-        if sum(char.isdigit() for char in number.group()) > MAX_DIGITS:
-            return number.start(), f"A number may have at most {MAX_DIGITS} digits."
-    depth = 0
-    for offset, char in enumerate(text):
-        depth += (char == "(") - (char == ")")
-        if depth > MAX_NESTING:
-            return offset, f"Brackets may be nested at most {MAX_NESTING} deep."
-    return None
+@kept_until_registered
+def builder() -> object:
+    """Return what makes trees: an object with a method for the name of each rule."""
+    made: dict[str, Callable[[list[Any]], Any]] = {"start": lambda parts: parts[0]}
+    for faces in FACES.values():
+        made |= faces.syntax.build
+    return type("Builder", (), {name: staticmethod(build) for name, build in made.items()})()

@@ -2,9 +2,9 @@
 
 Every node is a frozen dataclass, so trees compare by content and may be used as
 dictionary keys. A node says how something is *written*, never what it is worth:
-``2/4`` and ``1/2`` are different trees with the same value. The faces of a tree live
-one to a module: :mod:`.mathml`, :mod:`.line`, :mod:`.words`, :mod:`.value` and
-:mod:`.symbolic`.
+``2/4`` and ``1/2`` are different trees with the same value. Each is declared with its faces in
+a file under :mod:`.nodes`; the faces are read by :mod:`.line`, :mod:`.words`, :mod:`.mathml` and
+:mod:`.parse`, and what a tree is worth is for :mod:`.value` and :mod:`.symbolic`.
 
 >>> Sum(Frac(Int(1), Int(2)), (("+", Frac(Int(1), Int(3))),)) == add(frac(1, 2), frac(1, 3))
 True
@@ -12,203 +12,41 @@ True
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any, Literal, TypeAlias
-
-SumOp: TypeAlias = Literal["+", "-"]
-ProductOp: TypeAlias = Literal["×", "÷", "of"]
-RelationOp: TypeAlias = Literal["=", "<", ">", "≤", "≥", "≠"]
-
-
-class NotationError(ValueError):
-    """A tree, or a piece of text, that is not school mathematics as this package knows it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Int:
-    """A whole number, zero or more. A negative number is :class:`Neg` of one."""
-
-    n: int
-
-
-@dataclass(frozen=True, slots=True)
-class Dec:
-    """A decimal as written: digits before the point, after it, and the recurring block.
-
-    ``Dec("0", "1", "6")`` is 0.1666…, with a dot over the 6.
-    """
-
-    whole: str
-    places: str = ""
-    recurring: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Sym:
-    """A letter standing for a number: one Latin or Greek letter, set in italics."""
-
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Blank:
-    """An empty box to be filled in."""
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """A name used as an answer, such as *Pack B*; it has no numerical value."""
-
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Frac:
-    """A fraction with a bar."""
-
-    num: Node
-    den: Node
-
-
-@dataclass(frozen=True, slots=True)
-class Mixed:
-    """A mixed number, such as 2 3/4: all three parts are positive whole numbers."""
-
-    whole: int
-    num: int
-    den: int
-
-
-@dataclass(frozen=True, slots=True)
-class Neg:
-    """A prefix minus: it binds more loosely than powers and products, as −x² does."""
-
-    of: Node
-
-
-@dataclass(frozen=True, slots=True)
-class Percent:
-    """A number followed by a per cent sign."""
-
-    of: Node
-
-
-@dataclass(frozen=True, slots=True)
-class Money:
-    """A sum of money: a currency sign (``£`` or ``p``) and a number."""
-
-    amount: Node
-    sign: str = "£"
-
-
-@dataclass(frozen=True, slots=True)
-class Quantity:
-    """A number with a unit from :data:`itembank.notation.units.UNITS`, such as 4.5 kg."""
-
-    amount: Node
-    unit: str
-
-
-@dataclass(frozen=True, slots=True)
-class MixedUnits:
-    """A quantity in two or more units of one kind, the largest first, such as 2 h 35 min."""
-
-    parts: tuple[Quantity, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ClockTime:
-    """A time of day: 14:35 by the 24-hour clock, or 2:35 pm with `half` as ``am`` or ``pm``.
-
-    `minute` is None where none is shown, as in 2 pm.
-    """
-
-    hour: int
-    minute: int | None
-    half: Literal["", "am", "pm"] = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Power:
-    """A base raised to an exponent."""
-
-    base: Node
-    exponent: Node
-
-
-@dataclass(frozen=True, slots=True)
-class Root:
-    """A root sign of index 2, 3 or 4."""
-
-    of: Node
-    index: int = 2
-
-
-@dataclass(frozen=True, slots=True)
-class Bracket:
-    """Round brackets that are printed."""
-
-    of: Node
-
-
-@dataclass(frozen=True, slots=True)
-class Juxt:
-    """Factors written side by side, as in 3x or 2(x + 1); binds tighter than × and ÷.
-
-    A fraction or mixed number may only lead, and only before a letter: ``(3/4)x``.
-    """
-
-    factors: tuple[Node, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Sum:
-    """Terms joined by + and −, read from left to right."""
-
-    first: Node
-    rest: tuple[tuple[SumOp, Node], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Product:
-    """Factors joined by ×, ÷ and *of*, read from left to right."""
-
-    first: Node
-    rest: tuple[tuple[ProductOp, Node], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Ratio:
-    """Two or more parts joined by colons."""
-
-    parts: tuple[Node, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Relation:
-    """Two or more sides joined by =, <, >, ≤, ≥ or ≠: an equation, an inequality, a chain."""
-
-    first: Node
-    rest: tuple[tuple[RelationOp, Node], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Listing:
-    """An ordered list, set with commas."""
-
-    parts: tuple[Node, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Either:
-    """Two or more answers joined by *or*, as in x = −4 or x = 7: every one of them is right.
-
-    A part is a relation, an expression, or a list of relations (x = 1, y = 2).
-    """
-
-    parts: tuple[Node, ...]
-
+from collections.abc import Mapping
+from typing import TypeAlias
+
+from itembank.notation.nodes.brackets import Bracket as Bracket
+from itembank.notation.nodes.clock_times import ClockTime as ClockTime
+from itembank.notation.nodes.face import NotationError as NotationError
+from itembank.notation.nodes.fractions import Frac as Frac
+from itembank.notation.nodes.fractions import Mixed as Mixed
+from itembank.notation.nodes.letters import Blank as Blank
+from itembank.notation.nodes.letters import Label as Label
+from itembank.notation.nodes.letters import Sym as Sym
+from itembank.notation.nodes.measures import MixedUnits as MixedUnits
+from itembank.notation.nodes.measures import Money as Money
+from itembank.notation.nodes.measures import Percent as Percent
+from itembank.notation.nodes.measures import Quantity as Quantity
+from itembank.notation.nodes.negatives import Neg as Neg
+from itembank.notation.nodes.numbers import Dec as Dec
+from itembank.notation.nodes.numbers import Int as Int
+from itembank.notation.nodes.powers import Power as Power
+from itembank.notation.nodes.powers import Root as Root
+from itembank.notation.nodes.products import Juxt as Juxt
+from itembank.notation.nodes.products import Product as Product
+from itembank.notation.nodes.products import ProductOp as ProductOp
+from itembank.notation.nodes.relations import Relation as Relation
+from itembank.notation.nodes.relations import RelationOp as RelationOp
+from itembank.notation.nodes.rows import Either as Either
+from itembank.notation.nodes.rows import Listing as Listing
+from itembank.notation.nodes.rows import Ratio as Ratio
+from itembank.notation.nodes.sums import Sum as Sum
+from itembank.notation.nodes.sums import SumOp as SumOp
+from itembank.notation.nodes.walking import children as children
+from itembank.notation.nodes.walking import rebuilt as rebuilt
+from itembank.notation.nodes.walking import symbols as symbols
+from itembank.notation.nodes.walking import walk as walk
+from itembank.notation.nodes.walking import with_parts as with_parts
 
 Node: TypeAlias = (
     Int
@@ -237,73 +75,6 @@ Node: TypeAlias = (
 )
 
 
-def children(node: Node) -> tuple[Node, ...]:
-    """Return the nodes directly below `node`, in reading order.
-
-    >>> children(frac(1, 2))
-    (Int(n=1), Int(n=2))
-    """
-    below = _BELOW.get(type(node))
-    return below(node) if below else ()
-
-
-def _of(node: Neg | Percent | Root | Bracket) -> tuple[Node, ...]:
-    return (node.of,)
-
-
-def _amount(node: Money | Quantity) -> tuple[Node, ...]:
-    return (node.amount,)
-
-
-def _joined(node: Sum | Product | Relation) -> tuple[Node, ...]:
-    return (node.first, *(part for _, part in node.rest))
-
-
-def _parts(node: Ratio | Listing | Either | MixedUnits) -> tuple[Node, ...]:
-    return node.parts
-
-
-# By the class of a node, not by asking one class after the other: trees are walked more often
-# than anything else is done with them.
-_BELOW: dict[type, Callable[..., tuple[Node, ...]]] = {
-    Frac: lambda node: (node.num, node.den),
-    Power: lambda node: (node.base, node.exponent),
-    Juxt: lambda node: node.factors,
-    **dict.fromkeys((Neg, Percent, Root, Bracket), _of),
-    **dict.fromkeys((Money, Quantity), _amount),
-    **dict.fromkeys((Sum, Product, Relation), _joined),
-    **dict.fromkeys((Ratio, Listing, Either, MixedUnits), _parts),
-}
-
-
-def rebuilt(node: Node, below: tuple[Node, ...]) -> Node:
-    """Return `node` with other nodes directly below it: the inverse of :func:`children`.
-
-    >>> rebuilt(frac(1, 2), (Int(3), Int(4)))
-    Frac(num=Int(n=3), den=Int(n=4))
-    """
-    rebuild = _REBUILT.get(type(node))
-    built: Node = rebuild(node, below) if rebuild else node
-    return built
-
-
-def _rejoined(node: Any, below: tuple[Node, ...]) -> Any:
-    rest = tuple((op, part) for (op, _), part in zip(node.rest, below[1:], strict=True))
-    return type(node)(below[0], rest)
-
-
-_REBUILT: dict[type, Callable[[Any, Any], Node]] = {
-    **dict.fromkeys((Frac, Power), lambda node, below: type(node)(*below)),
-    **dict.fromkeys((Neg, Percent, Bracket), lambda node, below: type(node)(*below)),
-    Root: lambda node, below: Root(below[0], node.index),
-    Money: lambda node, below: Money(below[0], node.sign),
-    Quantity: lambda node, below: Quantity(below[0], node.unit),
-    **dict.fromkeys((Sum, Product, Relation), _rejoined),
-    **dict.fromkeys((Juxt, Ratio, Listing, Either), lambda node, below: type(node)(below)),
-    MixedUnits: lambda node, below: MixedUnits(below),
-}
-
-
 def replaced(node: Node, others: Mapping[Node, Node]) -> Node:
     """Return `node` with some of its parts replaced, each by another.
 
@@ -327,33 +98,15 @@ def replaced(node: Node, others: Mapping[Node, Node]) -> Node:
     return rebuilt(node, new)
 
 
-def walk(node: Node) -> Iterator[Node]:
-    """Yield `node` and every node below it, in reading order.
+def frame(node: Node) -> Node:
+    """Return `node` with an empty box for each of its parts: what it holds beside them.
 
-    >>> [type(n).__name__ for n in walk(frac(1, 2))]
-    ['Frac', 'Int', 'Int']
+    Two nodes that differ only in their parts have one frame.
+
+    >>> frame(Quantity(Int(3), "kg")) == frame(Quantity(Sym("x"), "kg")) != frame(Percent(Int(3)))
+    True
     """
-    left = [node]
-    while left:
-        node = left.pop()
-        yield node
-        if below := _BELOW.get(type(node)):
-            left.extend(reversed(below(node)))
-
-
-def symbols(node: Node) -> frozenset[str]:
-    """Return the letters used in `node`; an empty box counts as ``□``.
-
-    >>> sorted(symbols(juxt(num(3), Sym("x"))))
-    ['x']
-    """
-    found = set()
-    for part in walk(node):
-        if isinstance(part, Sym):
-            found.add(part.name)
-        elif isinstance(part, Blank):
-            found.add("□")
-    return frozenset(found)
+    return with_parts(node, lambda _: Blank())
 
 
 # Short builders, so that a generator reads like the mathematics it prints.

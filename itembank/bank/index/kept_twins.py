@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.questions_asked import ask_missing
+from itembank.bank.index.kept_words import ask_missing
 from itembank.bank.index.refresh import Progress
 
 if TYPE_CHECKING:

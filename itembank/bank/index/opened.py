@@ -82,6 +82,11 @@ class KeptEntry(Entry):
         return self._item
 
     @property
+    def version(self) -> str:
+        """Return what stands for all that the item states, with its topic; it changes with it."""
+        return self.kept.own.hex()
+
+    @property
     def address(self) -> str:
         """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.id}"
@@ -208,6 +213,13 @@ class KeptBank(Bank):
         near = nearest(wanted, self.ids())
         advice = f" Did you mean {' or '.join(near)}?" if near else ""
         raise ItembankError(f"There is no item ‘{wanted}’ in the bank {self.name}.{advice}")
+
+    def hash_of(self, topic: KeptTopic) -> bytes:
+        """Return the hash of what a topic's file held when it was read."""
+        query = "SELECT hash FROM sheet WHERE id = ?"
+        for (found,) in self.store.rows(query, [topic.sheet.number]):
+            return bytes(found)
+        raise Changed("what was read is gone")
 
     def ids(self) -> list[str]:
         """Return the id of every item, in the order of the files."""

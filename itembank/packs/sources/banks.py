@@ -14,8 +14,8 @@ from functools import partial
 
 from itembank.bank.index.any_address import read_banks
 from itembank.bank.index.item_standing import states
+from itembank.bank.index.kept_words import twins_kept, years_of
 from itembank.bank.index.opened import KeptBank, KeptEntry
-from itembank.bank.index.questions_asked import twins_kept, years_of
 from itembank.bank.model.bank import Bank, Entry
 from itembank.bank.model.content import content_hash
 from itembank.bank.proof.signoff import Signing, SignState

@@ -24,6 +24,8 @@ class Shown(NamedTuple):
     marks: int
     steps: list[tuple[str, str]]
     slips: list[tuple[str, str, str]]
+    many: bool = False
+    """Whether many answers are right, so that the key is an example."""
 
 
 def shown_of(
