@@ -13,7 +13,8 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
-from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
+from itembank.bank.index.index_store import Store
+from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.errors import ItembankError

@@ -15,7 +15,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from itembank.bank.index.index_store import Changed
+from itembank.bank.index.index_tables import Changed
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.stamps import hash_of
 from itembank.bank.merge.rename import Key, Renamed, keep_all, rename

@@ -12,8 +12,9 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.item_standing import Progress, Shown, ask_missing
+from itembank.bank.index.kept_words import Shown, ask_missing
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.bank.model.bank import Entry
 from itembank.errors import CheckFailed, ItembankError
 from itembank.proof.outcome import State
