@@ -26,11 +26,11 @@ from typing import Any, Protocol
 
 from pydantic import ValidationError
 
+from itembank.bank.index.opened import with_bank
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import ITEM_ID, BankItem
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import new_item_faults
-from itembank.bank.read.load import read_bank
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.table.cells import cell_text, cell_value
@@ -132,14 +132,16 @@ def import_table(folder: Path | str, path: Path | str) -> list[Row]:
 
 def _import_table(folder: Path, path: Path) -> list[Row]:
     """Add the items of a table to a bank that nobody else changes meanwhile."""
-    bank = read_bank(folder)
-    rows = read_table(path, {entry.item.id for entry in bank.entries()})
+    ids, authors, terms = with_bank(
+        folder, lambda bank: (set(bank.ids()), dict(bank.authors), bank.terms)
+    )
+    rows = read_table(path, ids)
     faults: list[Fault] = []
     files: dict[str, Snapshot] = {}
     texts: dict[str, str] = {}
     for row in rows:
-        if row.item.author is not None and row.item.author not in bank.authors:
-            near = nearest(row.item.author, bank.authors, 1)
+        if row.item.author is not None and row.item.author not in authors:
+            near = nearest(row.item.author, authors, 1)
             advice = f" Did you mean {near[0]}?" if near else ""
             message = f"The bank has no author ‘{row.item.author}’.{advice}"
             faults.append(Fault(str(path), row.line, message))
@@ -151,7 +153,7 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
             except ItembankError as error:
                 faults.append(Fault(str(path), row.line, str(error)))
                 texts[row.topic] = ""
-        item = _licensed(row.item, None) if row.item.licence == bank.terms else row.item
+        item = _licensed(row.item, None) if row.item.licence == terms else row.item
         texts[row.topic] = with_item(texts[row.topic], item)
     if faults:
         raise FileFaults(faults, most=None)
