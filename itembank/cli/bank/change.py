@@ -30,6 +30,7 @@ from itembank.cli.bank.options import (
 from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
+from itembank.files.fields.plain import stated
 
 
 def change(
@@ -109,7 +110,7 @@ def change(
     entry = found.find(item)
     if author is not None:
         fields["author"] = the_author(found, author)
-    before = entry.item.model_dump(exclude_defaults=True)
+    before = stated(entry.item)
     after = {name: value for name, value in {**before, **fields}.items() if value is not None}
     refuse_wrong(try_item(found, as_bank_item(after), entry.topic), anyway)
     change_item(entry.path, entry.item.id, fields)

@@ -37,16 +37,14 @@ def as_bank_item(record: Record) -> BankItem:
     Raises:
         ItembankError: it has faults; all of them are told, a line each.
     """
-    from pydantic import ValidationError
-
     from itembank.bank.model.fields import BankItem
-    from itembank.bank.model.model_faults import sentences
     from itembank.bank.read.item_checks import new_item_faults
+    from itembank.files.fields.record import NotRead, read
 
     try:
-        item = BankItem.model_validate(record)
-    except ValidationError as error:
-        raise ItembankError("\n".join(text for _, text in sentences(error, BankItem))) from None
+        item = read(BankItem, record)
+    except NotRead as error:
+        raise ItembankError(str(error)) from None
     faults = [fault.message for fault in new_item_faults(item)]
     if faults:
         raise ItembankError("\n".join(faults))
