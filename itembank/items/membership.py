@@ -189,6 +189,10 @@ _MEETS: dict[str, Callable[..., bool]] = {
 def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
     at = {one.name: value for one, value in zip(ask.letters, values, strict=True)}
     for relation in ask.relations:
+        if (fault := _outside(ask, relation, shown, at)) is not None:
+            if fault:
+                return fault
+            continue
         left = relation.first
         for op, right in relation.rest:
             a, b = _worth(left, at), _worth(right, at)
@@ -199,6 +203,28 @@ def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fracti
                 }
                 return _untrue(ask, written, (left, a), op, (right, b))
             left = right
+    return ""
+
+
+def _outside(
+    ask: Give, relation: t.Relation, shown: Sequence[t.Node], at: dict[str, Fraction]
+) -> str | None:
+    """Return how a number is not between two others, or ``""``; None for another relation."""
+    match relation:
+        case t.Relation(low, (("<" | "≤" as first, t.Sym(name)), ("<" | "≤" as second, high))):
+            if name not in at or t.symbols(low) or t.symbols(high) or first != second:
+                return None
+        case _:
+            return None
+    value, ends = at[name], (exact(low), exact(high))
+    place = "from {} to {}" if first == "≤" else "between {} and {}"
+    written = line(shown[[letter.name for letter in ask.letters].index(name)])
+    said = f"{written} is not {place.format(line(low), line(high))}"
+    for end, node, than in ((ends[0], low, "less"), (ends[1], high, "more")):
+        if value == end and first == "<":
+            return f"{said}: it is equal to {line(node)}"
+        if value < end if than == "less" else value > end:
+            return f"{said}: it is {than} than {line(node)}"
     return ""
 
 
@@ -237,6 +263,8 @@ def _untrue(
     what = line(t.replaced(side, written))
     if side in ask.letters:
         said = f"{line(bare(written[side]))} is"
+        if op == "≠":
+            return f"the answer has to be another number than {limit}"
     elif op == "=":
         return f"{what} is {line(number_node(worth))}, not {limit}"
     else:

@@ -15,6 +15,9 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
+from itembank.bank.index.index_tables import Changed
+from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.stamps import hash_of
 from itembank.bank.merge.rename import Key, Renamed, keep_all, rename
 from itembank.bank.merge.union import (
     BOTH,
@@ -24,7 +27,7 @@ from itembank.bank.merge.union import (
     settle,
     signoffs_of,
 )
-from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, Bank, topic_files
+from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, Bank, BankTopic, topic_files
 from itembank.bank.model.fields import BankItem, PinnedItem
 from itembank.bank.model.item_records import NO_LICENCE, Holding, Kept, Made, named, record_of
 from itembank.bank.proof.signoff import read_signoffs, signoffs_text
@@ -153,10 +156,37 @@ def _prepared(bank: Bank, files: Files, renamed: Renamed) -> Prepared:
 
 
 def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:
-    """Return a bank, its files and all it holds, and the id that the item `wanted` goes by."""
-    bank, files = _snapshot(folder)
+    """Return the part of a bank that an item is in, its files, what they hold, and the item's id.
+
+    That part is the topics that have an item with the same base id.
+    """
+    return with_bank(folder, lambda bank: _part(bank, wanted))
+
+
+def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
+    entry = whole.find(wanted)
+    base = entry.id.partition(".")[0]
+    alike = list(whole.chosen("place.id = ? OR place.id GLOB ?", [base, f"{base}.*"]))
+    topics = [topic for topic in whole.kept_topics if topic.id in {one.topic for one in alike}]
+    files = {path: take(path) for path in (whole.folder / BANK_FILE, whole.folder / SIGNOFF_FILE)}
+    for topic in topics:
+        file = files[topic.path] = take(topic.path)
+        if hash_of(file.raw or b"") != whole.hash_of(topic):
+            raise Changed("a file changed while it was read")
+    bank = Bank(
+        whole.folder,
+        whole.name,
+        whole.title,
+        whole.terms,
+        dict(whole.authors),
+        tuple(
+            BankTopic(t.id, t.title, t.path, t.entries, t.generated, t.pinned, t.prerequisites)
+            for t in topics
+        ),
+    )
     holding = hold_bank(bank, read_signoffs(bank.folder))
-    entry = bank.find(wanted)
+    left_out = frozenset(id.partition(".")[0] for id in whole.ids()) - set(holding.kept)
+    holding = replace(holding, elsewhere=left_out)
     record = record_of(entry.topic, entry.item, bank.terms)
     # An item that was edited since the merge is still in its file under the mark it had then.
     here = (record.item.id, record.hash)

@@ -101,7 +101,7 @@ def refuse_id(holding: Holding, id: str, also: Collection[str] = ()) -> None:
 
 def _taken(holding: Holding) -> set[str]:
     # The sign-offs of an item that is gone would pass for those of one that took its id.
-    return {*holding.kept, *(signoff.item for signoff in holding.loose)}
+    return {*holding.kept, *holding.elsewhere, *(signoff.item for signoff in holding.loose)}
 
 
 def free_id(base: str, taken: Collection[str]) -> str:

@@ -106,6 +106,8 @@ class Holding:
     authors: Mapping[str, frozenset[str]] = field(default_factory=dict)
     loose: frozenset[SignOff] = frozenset()
     """Sign-offs of items that are not there."""
+    elsewhere: frozenset[str] = frozenset()
+    """Base ids of items of the same bank that are left out here, since nothing is to change."""
 
 
 def hold(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
-from itembank.bank.question.as_item import form_of
+from itembank.bank.question.as_item import form_of, right_as_well
 from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths, same_worth
 from itembank.errors import ItembankError
 from itembank.files.fields.plain import plain
@@ -14,6 +14,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.form.policy import accept_fault
 from itembank.text.characters import look_alikes
+from itembank.wording.tasks.giving import may_be_giving
 
 
 def item_faults(item: BankItem) -> Iterator[FieldFault]:
@@ -135,6 +136,12 @@ def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
                 ("misconceptions", index, "wrong"),
                 f"‘{slip.wrong}’ is right as well, so this item would hide the mistake "
                 f"‘{slip.name}’: change the numbers, or take the misconception out.",
+            )
+        elif may_be_giving(item.prompt) and right_as_well(item, maths, wrong):
+            yield FieldFault(
+                ("misconceptions", index, "wrong"),
+                f"‘{slip.wrong}’ is not known to be wrong: many answers are right here, and it may "
+                f"be one. Give another for ‘{slip.name}’, or take the misconception out.",
             )
 
 

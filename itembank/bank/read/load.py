@@ -85,7 +85,7 @@ def _read_facts(path: Path, faults: list[Fault]) -> BankFile | None:
 def no_bank_file(path: Path) -> Fault:
     """Return the fault of a folder without a ``bank.toml``."""
     what = "There is no such file, so this folder is not a bank."
-    return Fault(str(path), 0, f"{what} ‘itembank bank new’ makes a bank.")
+    return Fault(str(path), 0, what, matter="not a bank")
 
 
 def read_bank_file(text: str, path: Path, faults: list[Fault]) -> BankFile | None:

@@ -312,12 +312,12 @@ class Many(Kind):
         for place, part in enumerate(value):
             try:
                 found.append(read(part))
-            except Refused:
-                if self._tables and not self.of.takes(part):
-                    refused = self.wrong(f"must be {self._headed}, not {shown_value(part)}")
-                    refused.value = self.of.blank()
-                wrongs += [wrong.below(place) for wrong in refused.wrongs]
+            except Refused as refused:
                 found.append(refused.value)
+                told = refused.wrongs
+                if self._tables and not self.of.takes(part):
+                    told = [Wrong((), f"must be {self._headed}, not {shown_value(part)}")]
+                wrongs += [wrong.below(place) for wrong in told]
         if self.most is not None and len(found) > self.most:
             wrongs.append(Wrong((), f"may hold at most {self.most} entries"))
         if len(found) < self.least:

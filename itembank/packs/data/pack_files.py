@@ -108,8 +108,8 @@ def load_pack(path: Path) -> Pack:
 
 
 _SAID = {
-    MISSING_KEY: "This field is missing.",
-    UNKNOWN_KEY: "There is no field of this name.",
+    MISSING_KEY: "this field is missing.",
+    UNKNOWN_KEY: "there is no field of this name.",
 }
 """What is said of keys in a file that no person writes by hand."""
 
