@@ -7,8 +7,8 @@ so every other place for one is refused.
 
 from __future__ import annotations
 
-from itembank.notation.nodes.clock_times import times_in as times_in
 from itembank.notation.tree import Bracket, ClockTime, Node, Sum
+from itembank.notation.tree.clock_times import times_in as times_in
 
 DAY = 86_400
 """The seconds of a day."""

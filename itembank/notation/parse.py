@@ -19,14 +19,14 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
 from itembank.notation.clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
-from itembank.notation.grammar import builder, grammar
 from itembank.notation.line import line
-from itembank.notation.nodes.face import Part, kept_until_registered
-from itembank.notation.nodes.parsed import RefusedError
 from itembank.notation.normalise import normalise
 from itembank.notation.pence import p_is_letter
-from itembank.notation.signs import check_limits
 from itembank.notation.tree import Node, NotationError
+from itembank.notation.tree.face import Part, kept_until_registered
+from itembank.notation.tree.grammar import builder, grammar
+from itembank.notation.tree.line_signs import check_limits
+from itembank.notation.tree.parsed import RefusedError
 from itembank.notation.unit_names import with_signs
 from itembank.notation.unknown_words import letters_alone, letters_used, unknown_word
 from itembank.text.characters import told

@@ -24,8 +24,8 @@ from itembank.items.item import (
 )
 from itembank.items.topics.registry import topics
 from itembank.notation import tree as t
-from itembank.notation.nodes.face import BELOW, FACES, Parts
 from itembank.notation.parse import parse
+from itembank.notation.tree.face import BELOW, FACES, Parts
 
 
 def asks(text):

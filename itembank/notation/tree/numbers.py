@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from itembank.notation.line import refuse
-from itembank.notation.mathml import digits
-from itembank.notation.nodes.face import Faces, Part, Rank, Syntax, register_node
-from itembank.notation.nodes.parsed import start_of
-from itembank.notation.signs import DOT, MAX_DIGITS
+from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
+from itembank.notation.tree.line_signs import DOT, MAX_DIGITS
+from itembank.notation.tree.marked_up import digits
+from itembank.notation.tree.parsed import start_of
+from itembank.notation.tree.written import refuse
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from itembank.notation.line import joined, misplaced
-from itembank.notation.mathml import row_of
-from itembank.notation.nodes.face import Faces, Rank, Syntax, register_node
-from itembank.notation.nodes.letters import Label
-from itembank.notation.nodes.parsed import row
-from itembank.notation.nodes.shapes import ROW
-from itembank.notation.signs import OR
-from itembank.notation.words import has_ended, said, said_row
+from itembank.notation.tree.face import Faces, Rank, Syntax, register_node
+from itembank.notation.tree.line_signs import OR
+from itembank.notation.tree.marked_up import row_of
+from itembank.notation.tree.parsed import row
+from itembank.notation.tree.part_shapes import ROW
+from itembank.notation.tree.spoken import has_ended, said, said_row
+from itembank.notation.tree.unknowns import Label
+from itembank.notation.tree.written import joined, misplaced
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -54,7 +54,7 @@ def _listing_words(node: Listing) -> str:
     """Return things listed; after one that says where it ends, *then* parts it from the next.
 
     >>> from itembank.notation.tree import Frac, Int, Sym
-    >>> from itembank.notation.words import words
+    >>> from itembank.notation.tree.spoken import words
     >>> words(Listing((Int(1), Int(2)))), words(Listing((Frac(Sym("n"), Int(3)), Int(1))))
     ('1, 2', 'n over 3, end of fraction, then 1')
     """

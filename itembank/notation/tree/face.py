@@ -80,7 +80,7 @@ class Syntax:
     Attributes
     ----------
     rules
-        Pairs of a level of the grammar (:mod:`itembank.notation.grammar`) and one more way to
+        Pairs of a level of the grammar (:mod:`itembank.notation.tree.grammar`) and one more way to
         write it, as lark has it: ``("factor", "base BANG -> factorial")``.
     signs
         The patterns of the signs that the rules name, as lark has them: ``{"BANG": '"!"'}``.

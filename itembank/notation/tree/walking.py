@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from itembank.notation.nodes.face import BELOW, FACES, LETTERS
+from itembank.notation.tree.face import BELOW, FACES, LETTERS
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

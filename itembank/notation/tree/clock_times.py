@@ -8,18 +8,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, cast
 
-from itembank.notation.line import refuse
-from itembank.notation.nodes.face import Faces, Part, Rank, Syntax, register_node
-from itembank.notation.nodes.fractions import Frac, Mixed
-from itembank.notation.nodes.measures import Money, Percent
-from itembank.notation.nodes.numbers import Dec, Int
-from itembank.notation.nodes.parsed import start_of
-from itembank.notation.nodes.walking import symbols
-from itembank.notation.signs import CLOCK_12, CLOCK_24
+from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
+from itembank.notation.tree.fractions import Frac, Mixed
+from itembank.notation.tree.line_signs import CLOCK_12, CLOCK_24
+from itembank.notation.tree.measures import Money, Percent
+from itembank.notation.tree.numbers import Dec, Int
+from itembank.notation.tree.parsed import start_of
+from itembank.notation.tree.walking import symbols
+from itembank.notation.tree.written import refuse
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
-    from itembank.notation.nodes.sums import Sum
+    from itembank.notation.tree.sum_of_terms import Sum
 
 ALONE = "A time of day stands alone, or in a sum with lengths of time or another time."
 _CLOCK = late(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")

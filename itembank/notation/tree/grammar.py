@@ -2,7 +2,7 @@
 
 The rules are LALR(1). A level holds what binds as tightly as it, and passes on to the next
 tighter one; a node adds its own ways to the levels where it stands
-(:class:`~.nodes.face.Syntax`).
+(:class:`~.face.Syntax`).
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from itembank.notation.nodes.face import FACES, kept_until_registered
-from itembank.notation.signs import CLOCK_0, CLOCK_24, DOT, LETTERS
+from itembank.notation.tree.face import FACES, kept_until_registered
+from itembank.notation.tree.line_signs import CLOCK_0, CLOCK_24, DOT, LETTERS
 
 LEVELS: dict[str, str] = {
     "start": "either",

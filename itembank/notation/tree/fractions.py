@@ -6,17 +6,17 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from itembank.notation.line import grouped, is_simple, refuse, shown_line
-from itembank.notation.mathml import element
-from itembank.notation.nodes.brackets import ungrouped
-from itembank.notation.nodes.face import Faces, Part, Parts, Rank, Syntax, register_node
-from itembank.notation.nodes.numbers import Int
-from itembank.notation.nodes.parsed import RefusedError, start_of
-from itembank.notation.words import ends_if_followed, said
+from itembank.notation.tree.brackets import ungrouped
+from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
+from itembank.notation.tree.marked_up import element
+from itembank.notation.tree.numbers import Int
+from itembank.notation.tree.parsed import RefusedError, start_of
+from itembank.notation.tree.spoken import ends_if_followed, said
+from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line
 
 if TYPE_CHECKING:
-    from itembank.notation.nodes.products import Juxt
     from itembank.notation.tree import Node
+    from itembank.notation.tree.products import Juxt
 
 _NAMES = {
     2: ("half", "halves"),
@@ -66,8 +66,8 @@ def _frac_words(node: Frac) -> str:
 
 
 def _read_frac(parts: list[Any]) -> Part:
-    from itembank.notation.nodes.negatives import Neg
-    from itembank.notation.nodes.products import Juxt
+    from itembank.notation.tree.negatives import Neg
+    from itembank.notation.tree.products import Juxt
 
     top, bottom = parts[0], parts[2]
     if len(parts) > 3:

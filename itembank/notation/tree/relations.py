@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
-from itembank.notation.line import chained
-from itembank.notation.mathml import chain_of
-from itembank.notation.nodes.face import Faces, Rank, Syntax, register_node
-from itembank.notation.nodes.parsed import chain
-from itembank.notation.nodes.shapes import CHAIN
-from itembank.notation.words import said_chain
+from itembank.notation.tree.face import Faces, Rank, Syntax, register_node
+from itembank.notation.tree.marked_up import chain_of
+from itembank.notation.tree.parsed import chain
+from itembank.notation.tree.part_shapes import CHAIN
+from itembank.notation.tree.spoken import said_chain
+from itembank.notation.tree.written import chained
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

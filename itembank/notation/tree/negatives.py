@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from itembank.notation.line import text_of
-from itembank.notation.mathml import body
-from itembank.notation.nodes.face import Faces, Part, Rank, Syntax, register_node
-from itembank.notation.nodes.fractions import Frac, Mixed
-from itembank.notation.nodes.measures import Money, Percent, Quantity
-from itembank.notation.nodes.numbers import Dec, Int
-from itembank.notation.nodes.parsed import RefusedError, start_of
-from itembank.notation.nodes.shapes import OF
-from itembank.notation.words import said
+from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
+from itembank.notation.tree.fractions import Frac, Mixed
+from itembank.notation.tree.marked_up import body
+from itembank.notation.tree.measures import Money, Percent, Quantity
+from itembank.notation.tree.numbers import Dec, Int
+from itembank.notation.tree.parsed import RefusedError, start_of
+from itembank.notation.tree.part_shapes import OF
+from itembank.notation.tree.spoken import said
+from itembank.notation.tree.written import text_of
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

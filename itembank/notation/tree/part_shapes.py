@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from itembank.notation.nodes.face import Parts
+from itembank.notation.tree.face import Parts
 
 
 def _rejoined(node: Any, below: tuple[Any, ...]) -> Any:

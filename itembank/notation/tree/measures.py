@@ -7,17 +7,17 @@ from html import escape
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, cast
 
-from itembank.notation.line import misplaced, pence_here, refuse, text_of
-from itembank.notation.mathml import THIN, element, row_of
-from itembank.notation.nodes.face import Faces, Part, Parts, Rank, Syntax, register_node
-from itembank.notation.nodes.fractions import Frac, Mixed
-from itembank.notation.nodes.letters import Blank
-from itembank.notation.nodes.numbers import Dec, Int
-from itembank.notation.nodes.parsed import RefusedError, start_of
-from itembank.notation.nodes.shapes import OF, ROW
-from itembank.notation.signs import GLUED_UNIT, SPACED_UNIT, UNIT_SIGNS
+from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
+from itembank.notation.tree.fractions import Frac, Mixed
+from itembank.notation.tree.line_signs import GLUED_UNIT, SPACED_UNIT, UNIT_SIGNS
+from itembank.notation.tree.marked_up import THIN, element, row_of
+from itembank.notation.tree.numbers import Dec, Int
+from itembank.notation.tree.parsed import RefusedError, start_of
+from itembank.notation.tree.part_shapes import OF, ROW
+from itembank.notation.tree.spoken import said, said_row
+from itembank.notation.tree.unknowns import Blank
+from itembank.notation.tree.written import misplaced, pence_here, refuse, text_of
 from itembank.notation.units import AS_WORDS, CURRENCY, TOGETHER, UNITS, shown_unit
-from itembank.notation.words import said, said_row
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from itembank.notation.line import grouped, is_simple, refuse, shown_line, text_of
-from itembank.notation.mathml import body, element
-from itembank.notation.nodes.brackets import ungrouped
-from itembank.notation.nodes.face import Faces, Part, Parts, Rank, Syntax, register_node
-from itembank.notation.nodes.fractions import Mixed
-from itembank.notation.nodes.numbers import Int
-from itembank.notation.nodes.parsed import RefusedError, start_of
-from itembank.notation.signs import ROOT_WORD
-from itembank.notation.words import ends_if_followed, said
+from itembank.notation.tree.brackets import ungrouped
+from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
+from itembank.notation.tree.fractions import Mixed
+from itembank.notation.tree.line_signs import ROOT_WORD
+from itembank.notation.tree.marked_up import body, element
+from itembank.notation.tree.numbers import Int
+from itembank.notation.tree.parsed import RefusedError, start_of
+from itembank.notation.tree.spoken import ends_if_followed, said
+from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line, text_of
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from html import escape
 from typing import Any
 
-from itembank.notation.line import refuse
-from itembank.notation.nodes.face import Faces, Part, Rank, Syntax, register_node
-from itembank.notation.nodes.parsed import start_of
-from itembank.notation.signs import LETTERS, OF, OR
+from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
+from itembank.notation.tree.line_signs import LETTERS, OF, OR
+from itembank.notation.tree.parsed import start_of
+from itembank.notation.tree.written import refuse
 from itembank.text.late_pattern import late
 
 _LETTER = late(f"[{LETTERS}]")

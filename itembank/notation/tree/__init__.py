@@ -3,8 +3,9 @@
 Every node is a frozen dataclass, so trees compare by content and may be used as
 dictionary keys. A node says how something is *written*, never what it is worth:
 ``2/4`` and ``1/2`` are different trees with the same value. Each is declared with its faces in
-a file under :mod:`.nodes`; the faces are read by :mod:`.line`, :mod:`.words`, :mod:`.mathml` and
-:mod:`.parse`, and what a tree is worth is for :mod:`.value` and :mod:`.symbolic`.
+a file of this folder, one family a file; :mod:`.face` says what a node's faces are and holds the
+table of all nodes. The faces are read by ``line``, ``words``, ``mathml`` and ``parse`` of
+:mod:`itembank.notation`; what a tree is worth is for its ``value`` and ``symbolic``.
 
 >>> Sum(Frac(Int(1), Int(2)), (("+", Frac(Int(1), Int(3))),)) == add(frac(1, 2), frac(1, 3))
 True
@@ -15,38 +16,38 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TypeAlias
 
-from itembank.notation.nodes.brackets import Bracket as Bracket
-from itembank.notation.nodes.clock_times import ClockTime as ClockTime
-from itembank.notation.nodes.face import NotationError as NotationError
-from itembank.notation.nodes.fractions import Frac as Frac
-from itembank.notation.nodes.fractions import Mixed as Mixed
-from itembank.notation.nodes.letters import Blank as Blank
-from itembank.notation.nodes.letters import Label as Label
-from itembank.notation.nodes.letters import Sym as Sym
-from itembank.notation.nodes.measures import MixedUnits as MixedUnits
-from itembank.notation.nodes.measures import Money as Money
-from itembank.notation.nodes.measures import Percent as Percent
-from itembank.notation.nodes.measures import Quantity as Quantity
-from itembank.notation.nodes.negatives import Neg as Neg
-from itembank.notation.nodes.numbers import Dec as Dec
-from itembank.notation.nodes.numbers import Int as Int
-from itembank.notation.nodes.powers import Power as Power
-from itembank.notation.nodes.powers import Root as Root
-from itembank.notation.nodes.products import Juxt as Juxt
-from itembank.notation.nodes.products import Product as Product
-from itembank.notation.nodes.products import ProductOp as ProductOp
-from itembank.notation.nodes.relations import Relation as Relation
-from itembank.notation.nodes.relations import RelationOp as RelationOp
-from itembank.notation.nodes.rows import Either as Either
-from itembank.notation.nodes.rows import Listing as Listing
-from itembank.notation.nodes.rows import Ratio as Ratio
-from itembank.notation.nodes.sums import Sum as Sum
-from itembank.notation.nodes.sums import SumOp as SumOp
-from itembank.notation.nodes.walking import children as children
-from itembank.notation.nodes.walking import rebuilt as rebuilt
-from itembank.notation.nodes.walking import symbols as symbols
-from itembank.notation.nodes.walking import walk as walk
-from itembank.notation.nodes.walking import with_parts as with_parts
+from itembank.notation.tree.brackets import Bracket as Bracket
+from itembank.notation.tree.clock_times import ClockTime as ClockTime
+from itembank.notation.tree.face import NotationError as NotationError
+from itembank.notation.tree.fractions import Frac as Frac
+from itembank.notation.tree.fractions import Mixed as Mixed
+from itembank.notation.tree.listings import Either as Either
+from itembank.notation.tree.listings import Listing as Listing
+from itembank.notation.tree.listings import Ratio as Ratio
+from itembank.notation.tree.measures import MixedUnits as MixedUnits
+from itembank.notation.tree.measures import Money as Money
+from itembank.notation.tree.measures import Percent as Percent
+from itembank.notation.tree.measures import Quantity as Quantity
+from itembank.notation.tree.negatives import Neg as Neg
+from itembank.notation.tree.numbers import Dec as Dec
+from itembank.notation.tree.numbers import Int as Int
+from itembank.notation.tree.powers import Power as Power
+from itembank.notation.tree.powers import Root as Root
+from itembank.notation.tree.products import Juxt as Juxt
+from itembank.notation.tree.products import Product as Product
+from itembank.notation.tree.products import ProductOp as ProductOp
+from itembank.notation.tree.relations import Relation as Relation
+from itembank.notation.tree.relations import RelationOp as RelationOp
+from itembank.notation.tree.sum_of_terms import Sum as Sum
+from itembank.notation.tree.sum_of_terms import SumOp as SumOp
+from itembank.notation.tree.unknowns import Blank as Blank
+from itembank.notation.tree.unknowns import Label as Label
+from itembank.notation.tree.unknowns import Sym as Sym
+from itembank.notation.tree.walking import children as children
+from itembank.notation.tree.walking import rebuilt as rebuilt
+from itembank.notation.tree.walking import symbols as symbols
+from itembank.notation.tree.walking import walk as walk
+from itembank.notation.tree.walking import with_parts as with_parts
 
 Node: TypeAlias = (
     Int

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, cast
 
-from itembank.notation.nodes.face import Part
+from itembank.notation.tree.face import Part
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

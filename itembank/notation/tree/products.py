@@ -7,11 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
-from itembank.notation.grammar import pence_sign
-from itembank.notation.line import chained, pence_here, refuse, shown_line, text_of
-from itembank.notation.mathml import body, chain_of
-from itembank.notation.nodes.brackets import Bracket
-from itembank.notation.nodes.face import (
+from itembank.notation.tree.brackets import Bracket
+from itembank.notation.tree.face import (
     Faces,
     Part,
     Parts,
@@ -20,14 +17,17 @@ from itembank.notation.nodes.face import (
     kept_until_registered,
     register_node,
 )
-from itembank.notation.nodes.fractions import Frac, Mixed
-from itembank.notation.nodes.numbers import Dec, Int
-from itembank.notation.nodes.parsed import RefusedError, chain
-from itembank.notation.nodes.powers import Power, Root
-from itembank.notation.nodes.shapes import CHAIN
-from itembank.notation.nodes.walking import symbols
-from itembank.notation.signs import GLUED_UNIT, OF, OR, ROOT_WORD
-from itembank.notation.words import said, said_chain
+from itembank.notation.tree.fractions import Frac, Mixed
+from itembank.notation.tree.grammar import pence_sign
+from itembank.notation.tree.line_signs import GLUED_UNIT, OF, OR, ROOT_WORD
+from itembank.notation.tree.marked_up import body, chain_of
+from itembank.notation.tree.numbers import Dec, Int
+from itembank.notation.tree.parsed import RefusedError, chain
+from itembank.notation.tree.part_shapes import CHAIN
+from itembank.notation.tree.powers import Power, Root
+from itembank.notation.tree.spoken import said, said_chain
+from itembank.notation.tree.walking import symbols
+from itembank.notation.tree.written import chained, pence_here, refuse, shown_line, text_of
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
