@@ -13,11 +13,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
-from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
+from itembank.bank.index.index_store import Store
+from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, nearest
+from itembank.files.fields.record import read
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -143,9 +145,7 @@ class KeptTopic(BankTopic):
             return ()
         from itembank.bank.model.fields import GeneratedSet
 
-        return tuple(
-            GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
-        )
+        return tuple(read(GeneratedSet, one) for one in self._stated["generated"])
 
     def made(self) -> tuple[str, ...]:
         """Return the address of every generated item that the file names, each once."""

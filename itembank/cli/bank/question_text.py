@@ -10,7 +10,7 @@ from itembank.cli.words.wrapped import example_key, face_lines, paragraph, tied
 from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
-    from itembank.bank.index.item_standing import Shown
+    from itembank.bank.index.kept_words import Shown
     from itembank.bank.proof.state import EntryState
     from itembank.proof.outcome import Outcome
     from itembank.work.bank.looking import InFull

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from itembank.bank.index.item_standing import Progress
 from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 

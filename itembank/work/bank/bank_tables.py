@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from itembank.bank.index.item_standing import Progress, states
+from itembank.bank.index.item_standing import states
 from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.work.bank.wanted import is_on, refuse_unknown
 

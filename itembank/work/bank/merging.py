@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.item_standing import Progress
 from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.work.bank.bank_facts import ids_like
 

@@ -6,8 +6,8 @@ import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
-from itembank.bank.index.item_standing import Progress
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year
 from itembank.work.bank.bank_facts import (

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.item_standing import Progress, outcomes, prove_missing
+from itembank.bank.index.item_standing import outcomes, prove_missing
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.work.bank.bank_facts import as_known
 from itembank.work.bank.wanted import Wanted, condition, refuse_unknown, with_states
