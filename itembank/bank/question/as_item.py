@@ -20,6 +20,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -38,8 +39,9 @@ from itembank.items.forms.number_forms import unsigned
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.wrong_answers import told_apart
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import NotExact, exact
 from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.sentences.units_said import one_of_two_units
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
@@ -142,6 +144,28 @@ def form_and_many(item: BankItem, maths: Maths) -> tuple[str, bool]:
         return item.form or _form_like(maths.key), False
 
 
+def right_as_well(item: BankItem, maths: Maths, wrong: t.Node) -> bool:
+    """Tell whether a wrong answer may be one of many right ones; what cannot be decided may be.
+
+    >>> item = BankItem(
+    ...     id="a-1", tier="core", prompt="Write a number between {3} and {5}.", key="4"
+    ... )
+    >>> maths = read_maths(item)
+    >>> [right_as_well(item, maths, t.Int(n)) for n in (3, 4)]
+    [False, True]
+    """
+    try:
+        question = question_of(item, maths)
+        unmet = marking_of(question.ask).unmet
+        if unmet is None or unmet(question.ask, wrong):
+            return False
+        return not form_fault(item.form or default_form(item, question, maths), wrong)
+    except NeedsPerson:
+        return False
+    except NotExact:
+        return True
+
+
 def _named(ask: Ask, key: t.Node) -> t.Node:
     """Return the key of a choice among printed numbers as the name of one of them."""
     if not isinstance(ask, Choose) or isinstance(key, t.Label):
@@ -222,6 +246,7 @@ ANSWERS.by_kind |= {
     Round: Answers(_rounded),
     Find: Answers(_found),
     Give: Answers(_given),
+    Equivalent: Answers(_always("fraction")),
 }
 
 

@@ -77,7 +77,8 @@ class Unfinished:
 class Forgotten:
     """How many rows went from the store, and what became of the files it had exported.
 
-    `left` are files that a person has to see to, each with the reason; `notes` are lessons with
+    `left` are files that a person has to see to, each with the reason, and `copies` those that
+    are copies of the results, which may hold more than the store does; `notes` are lessons with
     a note or title that may speak of a seat whose code is a bare number; `moved` are the other
     seats under which a pupil was forgotten; `unswept` says why the store's file could not be
     written anew.
@@ -88,6 +89,7 @@ class Forgotten:
     parts: list[Path] = field(default_factory=list)
     gone: list[Path] = field(default_factory=list)
     left: list[tuple[Path, str]] = field(default_factory=list)
+    copies: list[Path] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     moved: list[str] = field(default_factory=list)
     cut: int = 0
@@ -96,7 +98,7 @@ class Forgotten:
     @property
     def done(self) -> bool:
         """Tell whether nothing is left to do."""
-        return not self.left and not self.unswept
+        return not (self.left or self.copies or self.unswept)
 
 
 def count_rows(store: Store, whom: Whom) -> int:
@@ -173,7 +175,7 @@ def finish(store: Store, number: int, done: Forgotten | None = None) -> Forgotte
         if one is not None:
             _clean_files(store, one, done)
         with store.writing() as connection:
-            if not done.left:
+            if not (done.left or done.copies):
                 # Blank, it tells nobody anything, and still says that the file is to be swept.
                 connection.execute(
                     update(forgetting)
@@ -242,8 +244,7 @@ def _clean_files(store: Store, one: Unfinished, done: Forgotten) -> None:
     """Clean the files on a list; those that are seen to leave it, one by one."""
     whom = one.whom
     if store.place.is_file:
-        why = "it is a copy of the results; ‘itembank unite’ brings in what only it holds"
-        done.left += [(path, why) for path in copies_beside(store.place.path)]
+        done.copies += copies_beside(store.place.path)
     for note in one.files if whom is not None else ():
         assert whom is not None
         path = meant(note, store.folder)
