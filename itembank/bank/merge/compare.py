@@ -10,6 +10,7 @@ from itembank.bank.index.kept_words import twins_kept
 from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.question.twins import Group, item_key, twin_mark
+from itembank.files.fields.plain import plain
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -63,7 +64,8 @@ def _by_id(bank: Bank) -> dict[str, dict[str, Any]]:
 
 
 def _data(entry: Entry, licence: str | None) -> dict[str, Any]:
-    data = entry.item.model_dump(mode="json", exclude={"id"})
+    data = plain(entry.item)
+    del data["id"]
     return {"topic": entry.topic, **data, "licence": data["licence"] or licence}
 
 

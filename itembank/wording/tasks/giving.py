@@ -146,7 +146,7 @@ _FIRST = (
     ", ",
     " (?:with |whose )?",
 )
-_NEXT = (rf",? (?:and|but) (?:(?:that|which) )?{_IS}", rf",? (?:that|which) (?:is|are) {_IS}")
+_NEXT = (rf",? (?:and|but) (?:(?:that|which) )?{_IS}", rf",? (?:that|which) {_IS}")
 
 
 def may_be_giving(prompt: str) -> bool:
