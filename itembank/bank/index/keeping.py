@@ -7,7 +7,8 @@ from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from itembank.bank.index.index_store import Changed, Store, seal
+from itembank.bank.index.index_store import Store
+from itembank.bank.index.index_tables import Changed, seal
 from itembank.bank.index.topic_rows import (
     FactRow,
     SheetRow,

@@ -14,7 +14,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
+from itembank.bank.index.index_store import Store
+from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
 from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.files.disk import JOURNAL_FILE

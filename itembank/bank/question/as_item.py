@@ -37,9 +37,10 @@ from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
+from itembank.items.membership import is_member
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import NotExact, exact
 from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.sentences.units_said import one_of_two_units
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
@@ -140,6 +141,27 @@ def form_and_many(item: BankItem, maths: Maths) -> tuple[str, bool]:
         return item.form or default_form(item, question, maths), kind_of(question.ask).many
     except NeedsPerson:
         return item.form or _form_like(maths.key), False
+
+
+def right_as_well(item: BankItem, maths: Maths, wrong: t.Node) -> bool:
+    """Tell whether a wrong answer may be one of many right ones; what cannot be decided may be.
+
+    >>> item = BankItem(
+    ...     id="a-1", tier="core", prompt="Write a number between {3} and {5}.", key="4"
+    ... )
+    >>> maths = read_maths(item)
+    >>> [right_as_well(item, maths, t.Int(n)) for n in (3, 4)]
+    [False, True]
+    """
+    try:
+        question = question_of(item, maths)
+        if not isinstance(question.ask, Give) or not is_member(question.ask, wrong):
+            return False
+        return not form_fault(item.form or default_form(item, question, maths), wrong)
+    except NeedsPerson:
+        return False
+    except NotExact:
+        return True
 
 
 def _named(ask: Ask, key: t.Node) -> t.Node:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.choosing import choose_ask, extreme_ask
+from itembank.bank.question.give_asks import give_ask
 from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import checked_story, readable, whole_things
 from itembank.bank.question.task_asks import TASKS, Given, NeedsPerson, parted
@@ -86,13 +87,25 @@ def question_of(item: BankItem, maths: Maths) -> Question:
         NeedsPerson: there is no mathematics to prove from, it does not fit the task, or words
             that may change the question are not understood; the message names them.
     """
+    try:
+        return _question(item, maths)
+    except NeedsPerson:
+        raise
+    except t.NotationError:  # no other is to leave a command without an answer
+        raise NeedsPerson(
+            "What it asks could not be worked out from its words and its mathematics."
+        ) from None
+
+
+def _question(item: BankItem, maths: Maths) -> Question:
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
-    if not maths.model and not any(not isinstance(run, str) for run in maths.runs):
+    reading = read_prompt(maths.runs)
+    printed = any(not isinstance(run, str) for run in maths.runs)
+    if not (maths.model or printed or (reading.giving and not reading.unread)):
         raise NeedsPerson(
             "The prompt prints no mathematics in { } and there is no model of its words."
         )
-    reading = read_prompt(maths.runs)
     if maths.model or maths.find is not None:
         # Words that are understood whole say more surely what is asked than a model does.
         if reading.task and not reading.unread and maths.find is None:
@@ -129,6 +142,10 @@ def _unread(words: str) -> str:
 
 def _direct(item: BankItem, maths: Maths, reading: Reading) -> Question:
     nodes = [run for run in maths.runs if not isinstance(run, str)]
+    if reading.giving is not None:
+        told = [nodes[place] for place in reading.where]
+        made, own, form = give_ask(item, maths, reading.giving, told)
+        return Question(made, (*item.constants, *own), form)
     args = [nodes[place] for place in reading.args]
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)

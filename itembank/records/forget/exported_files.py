@@ -27,9 +27,8 @@ def clean_files(store: Store, task: Unfinished, done: Forgotten) -> None:
     """Clean the files on a list; those that are seen to leave it, one by one."""
     whom = task.whom
     if store.place.is_file:
-        why = "it is a copy of the results; ‘itembank unite’ brings in what only it holds"
         # A copy is another person's way back, or another computer's results: a person decides.
-        done.left += [(path, why) for path in copies_beside(store.place.path)]
+        done.copies += copies_beside(store.place.path)
     for note in task.files if whom is not None else ():
         assert whom is not None
         path = meant(note, store.folder)

@@ -99,7 +99,7 @@ def finish(store: Store, number: int, done: Forgotten | None = None) -> Forgotte
         if task is not None:
             clean_files(store, task, done)
         with store.writing() as connection:
-            if not done.left:
+            if not (done.left or done.copies):
                 # Blank, it tells nobody anything, and still says that the file is to be swept.
                 connection.execute(
                     update(forgetting)

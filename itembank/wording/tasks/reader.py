@@ -30,6 +30,7 @@ from itembank.wording.tasks.answer_phrases import (
 )
 from itembank.wording.tasks.arithmetic import SAYINGS, Saying
 from itembank.wording.tasks.estimates import ESTIMATES
+from itembank.wording.tasks.giving import Giving, giving
 from itembank.wording.tasks.heads import GIVENS, HEADS, LEADS
 from itembank.wording.tasks.nested import Nested, nested
 from itembank.wording.tasks.terms import TERM_SAYINGS
@@ -62,7 +63,7 @@ class Reading:
     `task` is empty where no command was read. `args`, `where` and `letter` are places in the
     prompt's mathematics: what the task is about, what is given, and the letter that is asked
     for (a letter may stand among the words instead). `saying` is the sum that is said in words,
-    of the pieces in `args`. `unread` is the first stretch of words that was not understood and
+    of the pieces in `args`; `giving` the property that any of many answers has. `unread` is the first stretch of words that was not understood and
     may change what is asked; nothing is proved where it is not empty.
     """
 
@@ -72,6 +73,7 @@ class Reading:
     letter: str = ""
     pick: str = ""
     saying: Saying | Nested | None = None
+    giving: Giving | None = None
     unread: str = ""
 
 
@@ -165,7 +167,7 @@ def _settled(command: Reading, loose: list[int], told: int, rows: int) -> Readin
         if told > 1 or rows != 1:
             return replace(command, unread=_place(loose))
         return replace(command, args=tuple(loose))
-    if command.args or saying:
+    if command.args or saying or command.giving:
         # What was given besides is a fact to use: Find(…) with relations decides if it may be.
         if told:
             return replace(command, unread=_place(loose))
@@ -251,6 +253,9 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
             yield _after(Reading("work-out", args, saying=bound), sentence, match.end())
     if (inner := nested(sentence)) and _bounded(sentence, inner.end):
         yield _after(Reading("work-out", inner.slots, saying=inner), sentence, inner.end)
+    if (any_of := giving(sentence)) and _bounded(sentence, any_of.end):
+        reading = Reading("give", any_of.slots, giving=any_of)
+        yield _after(reading, sentence, any_of.end)
     for head in HEADS:
         if not begins(head.wording, sentence):
             continue
