@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.question.twins import Group, Key, item_key
+from itembank.files.fields.plain import plain
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -61,7 +62,8 @@ def _by_id(bank: Bank) -> dict[str, dict[str, Any]]:
 
 
 def _data(entry: Entry, licence: str | None) -> dict[str, Any]:
-    data = entry.item.model_dump(mode="json", exclude={"id"})
+    data = plain(entry.item)
+    del data["id"]
     return {"topic": entry.topic, **data, "licence": data["licence"] or licence}
 
 

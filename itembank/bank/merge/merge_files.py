@@ -38,6 +38,7 @@ from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.write.as_toml import field_toml, topic_toml
 from itembank.bank.write.blocks import with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
+from itembank.files.fields.plain import stated
 from itembank.files.together import Together
 from itembank.items.topics.registry import find_topic
 
@@ -281,7 +282,7 @@ def _add_items(
         licence = None if record.item.licence == default else record.item.licence
         fields = {"id": name, "licence": licence, **_history(each)}
         path = _topic_path(bank, texts, holding, record.topic)
-        texts[path] = with_item(texts[path], record.item.model_copy(update=fields))
+        texts[path] = with_item(texts[path], replace(record.item, **fields))
 
 
 def _topic_path(bank: Bank, texts: dict[Path, str], holding: Holding, topic: str) -> Path:
@@ -308,7 +309,7 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
 
 def _made_toml(one: Made) -> str:
     name = "pinned" if isinstance(one, PinnedItem) else "generated"
-    fields = one.model_dump(exclude_defaults=True)
+    fields = stated(one)
     rows = "".join(f"{key} = {field_toml(value)}\n" for key, value in fields.items())
     return f"[[{name}]]\n{rows}"
 

@@ -87,6 +87,17 @@ def question_of(item: BankItem, maths: Maths) -> Question:
         NeedsPerson: there is no mathematics to prove from, it does not fit the task, or words
             that may change the question are not understood; the message names them.
     """
+    try:
+        return _question(item, maths)
+    except NeedsPerson:
+        raise
+    except t.NotationError:  # no other is to leave a command without an answer
+        raise NeedsPerson(
+            "What it asks could not be worked out from its words and its mathematics."
+        ) from None
+
+
+def _question(item: BankItem, maths: Maths) -> Question:
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     reading = read_prompt(maths.runs)
