@@ -20,6 +20,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -37,8 +38,8 @@ from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
-from itembank.items.membership import is_member
 from itembank.items.wrong_answers import told_apart
+from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact, exact
 from itembank.proof.exact.key_forms import form_asked
@@ -155,7 +156,8 @@ def right_as_well(item: BankItem, maths: Maths, wrong: t.Node) -> bool:
     """
     try:
         question = question_of(item, maths)
-        if not isinstance(question.ask, Give) or not is_member(question.ask, wrong):
+        unmet = marking_of(question.ask).unmet
+        if unmet is None or unmet(question.ask, wrong):
             return False
         return not form_fault(item.form or default_form(item, question, maths), wrong)
     except NeedsPerson:
@@ -244,6 +246,7 @@ ANSWERS.by_kind |= {
     Round: Answers(_rounded),
     Find: Answers(_found),
     Give: Answers(_given),
+    Equivalent: Answers(_always("fraction")),
 }
 
 

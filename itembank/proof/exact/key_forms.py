@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 from itembank.items.asks import (
     Ask,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -262,6 +263,7 @@ RULES.by_kind |= {
     ),
     Order: FormRules(finished=_order_finished),
     Give: FormRules(words=True),
+    Equivalent: FormRules(words=True),
 }
 
 

@@ -14,6 +14,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -35,6 +36,7 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
@@ -95,6 +97,7 @@ ROAD.by_kind |= {
     Common: lambda ask, key: common(ask.numbers, ask.detail, key),
     Round: lambda ask, key: rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: given,
+    Equivalent: equivalent,
 }
 
 
