@@ -12,9 +12,9 @@ from __future__ import annotations
 import re
 from typing import Literal, TypeAlias
 
-from itembank.pages.engine.formula_layout import Batch, Formula
+from itembank.pages.engine.formula_layout import Formula
 
-_CACHE = Batch({}, {})
+_CACHE: dict[str, Formula] = {}
 
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
@@ -25,17 +25,12 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    found = _CACHE.formulas.get(mathml)
+    found = _CACHE.get(mathml)
     if found is None:
         from itembank.pages.engine.setting import set_formula
 
-        found = _CACHE.formulas[mathml] = set_formula(mathml, _CACHE.outlines)
+        found = _CACHE[mathml] = set_formula(mathml)
     return found
-
-
-def outline(glyph: int) -> str:
-    """Return the outline of a glyph used by a formula: PDF path operators in font units."""
-    return _CACHE.outlines[glyph]
 
 
 _ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")

@@ -232,7 +232,8 @@ def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> 
         elif out and gap and _is_words(atom):
             atom = atom._replace(text=" " + atom.text)
             x -= space
-        elif out and gap:
+        elif out and gap and atom.maths is not out[-1].atom.maths:
+            # Nothing stands between the pieces of one formula, so that its line reads for all.
             out.append(Placed(end * size, Atom(space, 0, 0, " ", False), 1.0))
         out.append(Placed(x * size, atom, scale))
         end = x + (atom.width * scale if not atom.text.startswith(" ") else atom.width + space)
@@ -281,8 +282,7 @@ def _draw_maths(
     assert maths is not None
     document = page.document
     if atom.first:
-        element = elements[id(maths)] = Element("Formula", document.current, alt=maths.words)
-        element.actual = maths.line
+        element = elements[id(maths)] = document.formula(maths)
     else:
         element = elements[id(maths)]
     with document.back_in(element):
@@ -296,10 +296,7 @@ def _draw_maths(
                 y,
                 atom.layout,
                 size * FORMULA_SCALE * placed.scale,
-                line=maths.line,
-                words=maths.words,
                 colour=colour,
-                read=atom.first,
             )
 
 
