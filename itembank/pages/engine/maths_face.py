@@ -1,8 +1,8 @@
 """The mathematics face inside a PDF: the glyphs a document uses, by number, as real text.
 
 A formula needs glyphs that no character has (tall brackets, the parts of a root), so the face is
-embedded as a composite font whose codes stand for glyphs (ISO 32000-1, 9.7.4.2: a
-CIDFontType2 with the encoding Identity-H). What each glyph says stands in the font's ToUnicode map, so that
+embedded as a composite font whose codes stand for glyphs (ISO 32000-1, 9.7.4.2: a CIDFontType2
+with the encoding Identity-H). What each glyph says stands in the font's ToUnicode map, so that
 a formula is searched and copied as text.
 
 Importing this module imports ReportLab.
