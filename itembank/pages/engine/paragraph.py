@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from itembank.pages.engine.flow import (
     FORMULA_SCALE,
+    STOPS,
     Atom,
     Flow,
     Piece,
@@ -84,7 +85,6 @@ class Block(NamedTuple):
 
 
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
-_STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
 def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
@@ -124,7 +124,7 @@ def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             after = parts[place + 1] if place + 1 < len(parts) else None
-            stop = after.width if after and atom.layout and after.text in _STOPS else 0.0
+            stop = after.width if after and atom.layout and after.text in STOPS else 0.0
             if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
@@ -141,7 +141,7 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     """Return the atoms of a cluster that is too wide, cut where they may be."""
     out: list[Atom] = []
     for place, atom in enumerate(atoms):
-        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in _STOPS), 0.0)
+        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in STOPS), 0.0)
         if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
             out.append(atom)
         elif atom.maths is not None and atom.layout is not None:
