@@ -128,7 +128,7 @@ def _operator(name: str, form: str) -> dict[str, str]:
 @lru_cache(maxsize=1)
 def _font() -> Any:
     """Return the mathematics face, of one family with the text."""
-    return MathFont(MATHS)
+    return MathFont(MATHS, basesize=REFERENCE)
 
 
 class _Root:
@@ -152,16 +152,16 @@ _OURS: tuple[tuple[Any, str, Any], ...] = (
     (mnode, "parse_style", _style),
     (mfrac, "parse_style", _style),
     (operators, "get_params", lambda name, form: dict(_operator(name, form))),
-    (config, "minsizefraction", 0.0),
 )
 """What is replaced while a formula is set: where it stands in ziamath, and what by."""
 
 
 @contextmanager
-def _replaced() -> Iterator[None]:
-    theirs = [(owner, name, getattr(owner, name)) for owner, name, _ in _OURS]
+def _replaced(least_script: float) -> Iterator[None]:
+    ours = [*_OURS, (config, "minsizefraction", least_script)]
+    theirs = [(owner, name, getattr(owner, name)) for owner, name, _ in ours]
     try:
-        for owner, name, value in _OURS:
+        for owner, name, value in ours:
             setattr(owner, name, value)
         yield
     finally:
@@ -177,8 +177,8 @@ def _walk(node: Any, x: float, y: float, out: list[tuple[Any, float, float]]) ->
             out.append((child, x + dx, y + dy))
 
 
-def set_formula(mathml: str) -> Formula:
-    """Return the layout of `mathml`.
+def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
+    """Return the layout of `mathml`, in which no sign is smaller than this share of the text.
 
     Raises:
         ValueError: the text is not well-formed XML.
@@ -192,7 +192,7 @@ def set_formula(mathml: str) -> Formula:
         element = zmath.apply_mstyle(element)
     # Full-size fractions: a pupil at the back must read the digits above the bar.
     element.attrib.pop("display", None)
-    with _replaced():
+    with _replaced(least_script):
         parent: Any = _Root(element)
         node = Mnode.fromelement(element, parent=parent)
     marks: list[tuple[Any, float, float]] = []
