@@ -15,6 +15,8 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
+from itembank.files.fields.plain import from_json
+
 Layout = Callable[[], dict[str, bytes]]
 
 
@@ -33,7 +35,7 @@ def ours(folder: Path) -> Layout:
     importlib.import_module("fontpkg_atkinson_hyperlegible")
     from itembank.pages.draw import draw_pack
 
-    pack = Pack.model_validate_json((folder / "pack.json").read_bytes())
+    pack = from_json(Pack, (folder / "pack.json").read_bytes())
     return lambda: draw_pack(pack)
 
 

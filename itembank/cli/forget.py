@@ -136,6 +136,12 @@ def _say_done(now: ForgottenNow) -> None:
         say(f"A note or title with that number, which may mean the seat: {note}")
     for path, why in done.left:
         say(f"Not clean yet: {path}: {why}. Put that right, or delete the file.", err=True)
+    for path in done.copies:
+        say(
+            f"Not clean yet: {path}: it is a copy of the results; ‘itembank unite’ brings in what "
+            "only it holds. Put that right, or delete the file.",
+            err=True,
+        )
     if done.unswept:
         say(
             f"Unused parts of {now.store_name} may still hold what was removed: they could not be "

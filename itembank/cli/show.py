@@ -111,7 +111,9 @@ def _banks_with(topic: str, named: tuple[Path, ...]) -> list[Bank]:
 
 def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
     """Show the first questions of a bank on a topic that are in use, and where to read more."""
-    from itembank.cli.bank.item_text import item_lines
+    from itembank.bank.index.kept_words import Shown
+    from itembank.bank.index.question_rows import shown
+    from itembank.cli.bank.question_text import shown_lines
 
     held = next(one for one in bank.topics if one.id == topic)
     typer.echo(f"{held.title}  ({topic}), in the bank {bank.name}")
@@ -121,4 +123,5 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
         entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
         typer.echo(f"\n{one}: {counted(len(entries), 'question')}")
         for entry in entries[:count]:
-            typer.echo("\n" + "\n".join([entry.address, *item_lines(entry.item)]))
+            lines = shown_lines(Shown(**shown(entry.item)))
+            typer.echo("\n" + "\n".join([entry.address, *lines]))

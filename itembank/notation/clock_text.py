@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from itembank.notation.grammar import CLOCK_12, CLOCK_24
+from itembank.notation.tree.line_signs import CLOCK_12, CLOCK_24
 from itembank.text.late_pattern import late
 
 _LENGTH = r"\d[\d.]* (?:h|min|s|day)(?![A-Za-z^/])"

@@ -11,7 +11,7 @@ import unicodedata
 from collections.abc import Sequence
 from functools import lru_cache
 
-from itembank.notation.grammar import DOT, GLUED_NAMES
+from itembank.notation.tree.line_signs import DOT, GLUED_NAMES
 from itembank.text.late_pattern import late
 
 _SAME = {

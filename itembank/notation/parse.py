@@ -15,49 +15,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import cache, lru_cache
-from itertools import pairwise
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
 from itembank.notation.clock_text import A_TIME, CLOSE_UP, holds_time, no_time_of_day
-from itembank.notation.grammar import DOT, UNIT_SIGNS, check_limits, grammar
-from itembank.notation.line import leads_letters, line
+from itembank.notation.line import line
 from itembank.notation.normalise import normalise
 from itembank.notation.pence import p_is_letter
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    ClockTime,
-    Dec,
-    Either,
-    Frac,
-    Int,
-    Juxt,
-    Label,
-    Listing,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-)
+from itembank.notation.tree import Node, NotationError
+from itembank.notation.tree.face import Part, kept_until_registered
+from itembank.notation.tree.grammar import builder, grammar
+from itembank.notation.tree.line_signs import check_limits
+from itembank.notation.tree.parsed import RefusedError
 from itembank.notation.unit_names import with_signs
 from itembank.notation.unknown_words import letters_alone, letters_used, unknown_word
 from itembank.text.characters import told
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
-    from lark import Lark, Token
+    from lark import Lark
 
 
 # A dot at mid-height is a decimal point in much handwriting and older print, and times elsewhere.
@@ -93,8 +69,9 @@ def parse(
 
     Raises:
         ParseError: `text` is not mathematics, may be read in two ways, holds a word, or goes
-            past the limits of :mod:`.grammar`. The message is one sentence that says what to do.
+            past the limits of :mod:`.signs`. The message is one sentence that says what to do.
 
+    >>> from itembank.notation.tree import Int, Neg, Power, Sym
     >>> parse("3/4")
     Frac(num=Int(n=3), den=Int(n=4))
     >>> parse("-x²") == parse("−x^2") == Neg(Power(Sym("x"), Int(2)))
@@ -118,6 +95,7 @@ def parse_written(text: str, *, pence: bool = True) -> Node:
     Raises:
         ParseError: as :func:`parse`.
 
+    >>> from itembank.notation.tree import ClockTime
     >>> parse_written("14:35") == ClockTime(14, 35), type(parse_written("14 : 35")).__name__
     (True, 'Ratio')
     """
@@ -157,9 +135,9 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
     from lark.exceptions import UnexpectedInput
 
     try:
-        node = cast(_Part, _parser(pence, bool(times)).parse(plain)).node
+        node = cast(Part, _parser(pence, bool(times)).parse(plain)).node
         line(node, pence=pence)
-    except _RefusedError as refused:
+    except RefusedError as refused:
         raise ParseError(str(refused), column(refused.offset)) from None
     except NotationError as error:
         raise ParseError(str(error), 1) from None
@@ -191,182 +169,6 @@ def _explain(plain: str, offset: int, column: int) -> str:
             "letter."
         )
     return f"Reading stopped at {told(after)} (column {column}): check what stands there."
-
-
-_CLOCK = late(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")
-
-
-class _RefusedError(Exception):
-    """Text that the rules allow but that has two readings or no meaning."""
-
-    def __init__(self, message: str, offset: int) -> None:
-        super().__init__(message)
-        self.offset = offset
-
-
-class _Part(NamedTuple):
-    """A tree, and the offset of its first character."""
-
-    node: Node
-    start: int
-
-
-class _Builder:
-    """Makes the tree bottom up as the rules are recognised; one method for each rule."""
-
-    def start(self, parts: list[_Part]) -> _Part:
-        return parts[0]
-
-    def int(self, parts: list[Token]) -> _Part:
-        return _Part(Int(int(parts[0])), _start(parts))
-
-    def dec(self, parts: list[Token]) -> _Part:
-        whole, _, after = parts[0].partition(".")
-        if DOT not in after:
-            return _Part(Dec(whole or "0", after), _start(parts))
-        first = after.index(DOT) - 1
-        block = after[first:].replace(DOT, "")
-        return _Part(Dec(whole or "0", after[:first], block), _start(parts))
-
-    def mixed(self, parts: list[Token]) -> _Part:
-        whole, top, bottom = (int(n) for n in re.findall(r"\d+", parts[0]))
-        if 0 in (whole, top, bottom):
-            raise _RefusedError("A mixed number has no part that is 0.", _start(parts))
-        return _Part(Mixed(whole, top, bottom), _start(parts))
-
-    def sym(self, parts: list[Token]) -> _Part:
-        return _Part(Sym(str(parts[0])), _start(parts))
-
-    def blank(self, parts: list[Token]) -> _Part:
-        return _Part(Blank(), _start(parts))
-
-    def label(self, parts: list[Token]) -> _Part:
-        return _Part(Label(parts[0][1:-1]), _start(parts))
-
-    def group(self, parts: list[Any]) -> _Part:
-        return _Part(Bracket(parts[1].node), _start(parts))
-
-    def root(self, parts: list[Any]) -> _Part:
-        index = {"∛": 3, "∜": 4}.get(parts[0], 2)
-        return _Part(Root(_ungrouped(parts[1]), index), _start(parts))
-
-    def power(self, parts: list[Any]) -> _Part:
-        base, exponents = parts[0], parts[2::2]
-        if len(exponents) > 1:
-            message = "A power of a power can be read in two ways: put one of them in brackets."
-            raise _RefusedError(message, parts[3].start_pos)
-        if type(base.node) in (Root, Mixed):
-            shown = line(base.node)
-            message = f"Put {shown} in brackets before raising it: write ({shown})^…"
-            raise _RefusedError(message, parts[1].start_pos)
-        return _Part(Power(base.node, _ungrouped(exponents[0])), base.start)
-
-    def juxt(self, parts: list[_Part]) -> _Part:
-        for before, after in pairwise(parts):
-            if type(before.node) is Mixed or type(after.node) is Mixed:
-                message = "A mixed number beside another factor needs brackets, as in (2 1/2)x."
-                raise _RefusedError(message, after.start)
-            inner = after.node.base if type(after.node) is Power else after.node
-            if type(inner) in (Int, Dec) and type(before.node) is not Bracket:
-                two = f"{line(before.node)} and {line(after.node)}"
-                message = f"{two} stand side by side: write a sign between, or the number first."
-                raise _RefusedError(message, after.start)
-        first, *rest = (part.node for part in parts)
-        if type(first) is Bracket and leads_letters(first, rest):
-            first = first.of
-        return _Part(Juxt((first, *rest)), parts[0].start)
-
-    def frac(self, parts: list[Any]) -> _Part:
-        top, bottom = parts[0], parts[2]
-        if len(parts) > 3:
-            message = "More than one / can be read in two ways: put one fraction in brackets."
-            raise _RefusedError(message, parts[3].start_pos)
-        for part in (top, bottom):
-            if type(part.node) is Mixed:
-                shown = line(part.node)
-                message = f"A mixed number over or under a / needs brackets: write ({shown})."
-                raise _RefusedError(message, part.start)
-        den = bottom.node.of if type(bottom.node) is Neg else bottom.node
-        if type(den) is Juxt:
-            raise _RefusedError(_two_readings(top.node, den), bottom.start)
-        return _Part(Frac(_ungrouped(top), _ungrouped(bottom)), top.start)
-
-    def neg(self, parts: list[Any]) -> _Part:
-        if type(parts[1].node) is Neg:
-            message = "Two minus signs together need a bracket between them, as in -(-3)."
-            raise _RefusedError(message, parts[1].start)
-        return _Part(Neg(parts[1].node), _start(parts))
-
-    def percent(self, parts: list[Any]) -> _Part:
-        return _Part(Percent(parts[0].node), _start(parts))
-
-    def quantity(self, parts: list[Any]) -> _Part:
-        sign = str(parts[1])
-        return _Part(Quantity(parts[0].node, UNIT_SIGNS.get(sign, sign)), _start(parts))
-
-    def mixed_units(self, parts: list[_Part]) -> _Part:
-        return _Part(MixedUnits(tuple(cast(Any, part.node) for part in parts)), parts[0].start)
-
-    def clock(self, parts: list[Token]) -> _Part:
-        hour, minute, half = cast(Any, _CLOCK.fullmatch(parts[0])).groups()
-        shown = None if minute is None else int(minute)
-        return _Part(ClockTime(int(hour), shown, half or ""), _start(parts))
-
-    def pence(self, parts: list[Any]) -> _Part:
-        if type(parts[0].node) not in (Int, Dec, Blank):
-            raise _RefusedError("Only one number can be pence: write £ instead.", _start(parts))
-        return _Part(Money(parts[0].node, "p"), _start(parts))
-
-    def money(self, parts: list[Any]) -> _Part:
-        return _Part(Money(parts[1].node, str(parts[0])), _start(parts))
-
-    def sum(self, parts: list[Any]) -> _Part:
-        return _Part(Sum(parts[0].node, _rest(parts)), _start(parts))
-
-    def product(self, parts: list[Any]) -> _Part:
-        return _Part(Product(parts[0].node, _rest(parts)), _start(parts))
-
-    def ratio(self, parts: list[Any]) -> _Part:
-        return _Part(Ratio(tuple(part.node for part in parts[::2])), _start(parts))
-
-    def relation(self, parts: list[Any]) -> _Part:
-        return _Part(Relation(parts[0].node, _rest(parts)), _start(parts))
-
-    def either(self, parts: list[Any]) -> _Part:
-        return _Part(Either(tuple(part.node for part in parts[::2])), _start(parts))
-
-    def listing(self, parts: list[Any]) -> _Part:
-        return _Part(Listing(tuple(part.node for part in parts[::2])), _start(parts))
-
-
-def _start(parts: list[Any]) -> int:
-    """Return the offset at which the first of `parts`, a token or a tree, begins."""
-    first = parts[0]
-    return first.start if isinstance(first, _Part) else cast(int, first.start_pos)
-
-
-def _rest(parts: list[Any]) -> tuple[tuple[Any, Node], ...]:
-    """Return the signs and the trees after the first of `parts`, in pairs."""
-    return tuple((str(parts[i]), parts[i + 1].node) for i in range(1, len(parts), 2))
-
-
-def _ungrouped(part: _Part) -> Node:
-    """Return the tree without the brackets that only say what a bar or a root covers."""
-    return part.node.of if type(part.node) is Bracket else part.node
-
-
-def _two_readings(top: Node, bottom: Juxt) -> str:
-    """Return a sentence that shows both readings of a fraction run on by letters."""
-    try:
-        over = line(top)
-        first, *others = (line(factor) for factor in bottom.factors)
-    except NotationError:
-        return "What follows the fraction can be read in two ways: use brackets."
-    rest = "".join(others)
-    return (
-        f"{over}/{first}{rest} can be read in two ways: "
-        f"write ({over}/{first}){rest} or {over}/({first}{rest})."
-    )
 
 
 class Reading(NamedTuple):
@@ -440,10 +242,10 @@ def parse_together(texts: Iterable[str]) -> list[Node]:
     return [parse(text, pence=how.pence, letters=how.letters, times=how.times) for text in lines]
 
 
-@cache
+@kept_until_registered
 def _parser(pence: bool, times: bool) -> Lark:
     """Return the parser, built once in a process, for what p and 14:35 are read as."""
     from lark import Lark
 
     rules = grammar(pence, times)
-    return Lark(rules, parser="lalr", lexer="contextual", transformer=cast(Any, _Builder()))
+    return Lark(rules, parser="lalr", lexer="contextual", transformer=cast(Any, builder()))

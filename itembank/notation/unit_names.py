@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from itembank.notation.grammar import DOT, LETTERS
+from itembank.notation.tree.line_signs import DOT, LETTERS
 from itembank.notation.units import CURRENCY, NEEDS_SPACE, TOGETHER, UNITS
 from itembank.text.late_pattern import late
 

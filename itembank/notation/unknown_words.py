@@ -20,7 +20,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from itembank.notation.grammar import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
+from itembank.notation.tree.line_signs import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
 from itembank.notation.unit_names import NAMES
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.late_pattern import late

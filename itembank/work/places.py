@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.errors import ItembankError
 from itembank.planning.department.department import (
     FILE_NAME,
     Department,
@@ -47,7 +46,7 @@ def nearby_banks(named: tuple[Path, ...] = ()) -> tuple[Path, ...]:
     """
     for folder in named:
         if (wrong := no_bank(folder)) is not None:
-            raise ItembankError(wrong)
+            raise wrong
     if named:
         return named
     here = Path.cwd()

@@ -9,6 +9,7 @@ import pytest
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
+from itembank.files.fields.record import read
 from itembank.notation import tree as t
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
@@ -28,7 +29,7 @@ def rows(title):
 
 
 def judged(fields):
-    item = BankItem.model_validate({"id": "a-1", "tier": "core", **fields})
+    item = read(BankItem, {"id": "a-1", "tier": "core", **fields})
     return judge(as_item(Entry(item, "number.try", "try", Path("number.try.toml"), 1)))
 
 
@@ -38,6 +39,14 @@ MODELS = tomllib.loads(re.search(r"```toml\n(.*?)```", GUIDE, re.S)[1])["items"]
 
 @pytest.mark.parametrize(("prompt", "key"), DIRECT, ids=[prompt for prompt, _ in DIRECT])
 def test_a_wording_of_the_guide_is_proved(prompt, key):
+    assert judged({"prompt": prompt, "key": key}).state is State.PROVED
+
+
+MANY = [(row[0], row[1]) for row in rows("Questions with many right answers")]
+
+
+@pytest.mark.parametrize(("prompt", "key"), MANY, ids=[prompt for prompt, _ in MANY])
+def test_a_question_of_the_guide_with_many_answers_is_proved(prompt, key):
     assert judged({"prompt": prompt, "key": key}).state is State.PROVED
 
 
@@ -70,6 +79,29 @@ def test_no_word_put_into_a_question_of_the_guide_is_passed_over(word):
             except t.NotationError:
                 continue
     assert not passed
+
+
+# These words are read, and the example has the property that they add as well.
+READ = {
+    "prime": {"2", "3", "5", "23", "5, 19"},
+    "at least": {"5, 19", "5, 8"},
+    "not": {"8"},  # other than {1} and not {24}
+    "except": {"8"},
+}
+
+
+@pytest.mark.parametrize("word", CHANGES)
+def test_no_word_put_into_a_question_with_many_answers_is_passed_over(word):
+    """The example is one for the question without the word."""
+    passed = []
+    for prompt, key in MANY:
+        for changed in with_word(prompt, word):
+            try:
+                if judged({"prompt": changed, "key": key}).state is State.PROVED:
+                    passed.append((changed, key))
+            except t.NotationError:
+                continue
+    assert [one for one in passed if one[1] not in READ.get(word, ())] == []
 
 
 def test_the_guide_shows_every_task():

@@ -11,9 +11,12 @@ from pathlib import Path
 
 import pytest
 
+from itembank.bank.index import index_place as places
 from itembank.bank.index import index_store as stores
+from itembank.bank.index import old_indexes
 from itembank.bank.index.index_place import index_path
 from itembank.bank.index.index_remark import listen
+from itembank.bank.index.index_tables import seal
 from itembank.bank.index.opened import open_bank
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
@@ -131,11 +134,65 @@ def test_what_other_code_worked_out_is_not_taken_over(
 ) -> None:
     told(bank)
     with sqlite3.connect(kept(bank)) as db:
-        row = stores.seal("x")
+        row = seal("x")
         db.execute("UPDATE proof SET state = 'proved', says = '', seal = ?", (row,))
     db.close()
     monkeypatch.setattr(stores, "code_mark", lambda: b"another version")
     assert told(bank) == (SAYS, [])
+
+
+def test_two_versions_of_the_program_leave_each_others_index_alone(
+    bank: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told(bank)
+    mine = kept(bank)
+    before = mine.read_bytes()
+    with monkeypatch.context() as other:
+        for module in (places, stores):
+            other.setattr(module, "code_mark", lambda: b"another version!")
+        assert told(bank) == (SAYS, [])
+        assert kept(bank) != mine
+        assert kept(bank).exists()
+    assert mine.read_bytes() == before
+    assert kept(bank) == mine
+
+
+def test_indexes_that_nobody_uses_are_cleared_away_and_nothing_else(
+    bank: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told(bank)
+    mine, home = kept(bank), kept(bank).parent
+    sound, long_ago = mine.read_bytes(), 10**9
+
+    def beside(name: str, data: bytes, used: int) -> Path:
+        path = home / name
+        path.write_bytes(data)
+        os.utime(path, (used, used))
+        return path
+
+    bank_mark = mine.name[:32]
+    older = [
+        beside(f"{bank_mark}-{number:016x}.sqlite3", sound, 2 * 10**9 + number)
+        for number in range(5)
+    ]
+    plain = beside(f"{bank_mark}.sqlite3", sound, 2 * 10**9 - 1)  # before versions had their own
+    forgotten = beside(f"{'0' * 32}-{'0' * 16}.sqlite3", sound, long_ago)
+    others = [
+        beside(f"{'1' * 32}-{'0' * 16}.sqlite3", sound, 2 * 10**9),
+        beside(f"{'2' * 32}-{'0' * 16}.sqlite3", b"somebody's letter", long_ago),
+        beside("letter.sqlite3", sound, long_ago),
+    ]
+    with monkeypatch.context() as other:
+        for module in (places, stores):
+            other.setattr(module, "code_mark", lambda: b"another version!")
+        told(bank)
+        new = kept(bank)
+    left = {path for path in home.iterdir() if not path.name.endswith("-journal")}
+    newest = older[-(old_indexes.VERSIONS - 1) :]
+    assert left == {new, *newest, *others}
+    assert plain not in left
+    assert forgotten not in left
+    assert mine not in left
 
 
 def test_a_place_that_is_no_folder_is_remarked(bank: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -198,6 +255,24 @@ def test_two_at_once_see_the_same(bank: Path) -> None:
     for process in processes:
         process.join()
     assert found == [SAYS] * 4
+
+
+def test_an_index_that_another_program_makes_first_is_not_made_anew(
+    bank: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    seen: list[list[str]] = []
+    make_anew = stores.make_anew
+
+    def made_late(db: sqlite3.Connection, code: bytes) -> sqlite3.Connection:
+        monkeypatch.setattr(stores, "make_anew", make_anew)
+        other = open_bank(bank)
+        made = make_anew(db, code)
+        seen.append(other.ids())
+        return made
+
+    monkeypatch.setattr(stores, "make_anew", made_late)
+    assert told(bank) == (SAYS, [])
+    assert seen == [["a-1", "a-2"]]
 
 
 def test_what_a_command_opened_stays_while_others_edit(bank: Path) -> None:

@@ -4,7 +4,7 @@ import os
 
 import pytest
 
-from itembank.bank.saving.bank_lock import finish_saving
+from itembank.bank.saving.bank_lock import finish_saving, locked
 from itembank.files.disk import JOURNAL_FILE, clear_leftovers, stage
 from itembank.files.journal import begin, finish
 
@@ -29,6 +29,16 @@ def test_what_was_begun_is_finished_once(begun):
     assert texts(begun) == {"a": "new a", "b": "new b", "c": "new c"}
     finish_saving(begun)
     assert texts(begun) == {"a": "new a", "b": "new b", "c": "new c"}
+
+
+def test_what_one_has_begun_under_ones_own_lock_is_not_finished_before_it_is_done(tmp_path):
+    with locked(tmp_path):
+        begin(tmp_path, [(stage(tmp_path / "a", b"new"), tmp_path / "a")], [])
+        with locked(tmp_path):
+            assert not (tmp_path / "a").exists()
+            assert (tmp_path / JOURNAL_FILE).exists()
+    with locked(tmp_path):
+        assert (tmp_path / "a").read_bytes() == b"new"
 
 
 def test_what_a_person_wrote_since_stays(begun):

@@ -2,6 +2,7 @@
 
 import datetime
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -80,12 +81,11 @@ def written(holding):
     items = [
         (
             each.record.topic,
-            each.record.item.model_copy(
-                update={
-                    "id": name,
-                    "retired": each.retired and each.retired[0],
-                    "retired_because": each.retired and each.retired[1],
-                }
+            replace(
+                each.record.item,
+                id=name,
+                retired=each.retired and each.retired[0],
+                retired_because=each.retired and each.retired[1],
             ),
         )
         for name, each in named(holding).items()

@@ -1,6 +1,7 @@
 """What a prompt's mathematics and its task become: the question that is proved."""
 
 import datetime
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,11 @@ from itembank.bank.model.bank import Entry
 from itembank.bank.model.content import content_hash_of, printed, record_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.proof.prove import judge_entry
+from itembank.bank.question import asking
 from itembank.bank.question.as_item import as_item, form_of
 from itembank.bank.question.asking import NeedsPerson
 from itembank.bank.question.maths import UnreadableMaths, read_maths
+from itembank.files.fields.record import read as read_fields
 from itembank.items.item import (
     Choose,
     Common,
@@ -33,13 +36,14 @@ from itembank.items.item import (
 )
 from itembank.notation import parse
 from itembank.notation import tree as t
+from itembank.proof.outcome import State
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.tasks.answer_phrases import rounding
 
 
 def item(said, answer="1", **more):
     fields = {"id": "a-1", "tier": "core", "prompt": said, "key": answer}
-    return BankItem.model_validate(fields | more)
+    return read_fields(BankItem, fields | more)
 
 
 def read(prompt, key="1", **more):
@@ -381,7 +385,7 @@ def test_history_is_no_content():
     assert content_hash_of(plain, "a.b") == content_hash_of(retired, "a.b")
     assert record_hash_of(plain, "a.b") == record_hash_of(retired, "a.b")
     assert content_hash_of(plain, "a.b") != content_hash_of(plain, "a.c")
-    other = plain.model_copy(update={"id": "a-2"})
+    other = replace(plain, id="a-2")
     assert record_hash_of(plain, "a.b") != record_hash_of(other, "a.b")
 
 
@@ -395,3 +399,31 @@ def test_a_proof_says_whether_it_rests_on_a_model():
     # A model beside words that are understood whole is not needed: the words are proved.
     assert not outcome("Increase {60} by {10%}.", "66", model=["60 + 10% of 60"]).modelled
     assert not outcome("Solve {2x = 6}.", "x = 3", task="solve").modelled
+
+
+def test_a_scale_that_is_asked_for_is_not_read_as_one():
+    asked = BankItem(
+        id="map-1",
+        tier="core",
+        prompt="A bus route is really {2.6 km} long. On a map it is {13 cm} long. Write the scale "
+        "of the map in the form {1 : n}.",
+        key="1 : 20000",
+        model=("13 cm : 2.6 km",),
+        form="one-to-n",
+    )
+    wrong = asked.model_copy(update={"key": "1 : 2000"})
+    found = [
+        judge_entry(Entry(item, "ratio.scale", "larkhythe", Path("ratio.scale.toml"), 1)).state
+        for item in (asked, wrong)
+    ]
+    assert found == [State.PROVED, State.DISPROVED]
+
+
+def test_whatever_cannot_be_worked_out_needs_a_person(monkeypatch):
+    def fail(_):
+        raise t.NotationError("Sym has no value of its own")
+
+    monkeypatch.setattr(asking, "read_prompt", fail)
+    item = BankItem(id="a-1", tier="core", prompt="Work out {1 + 1}.", key="2")
+    with pytest.raises(NeedsPerson, match="could not be worked out"):
+        asking.question_of(item, read_maths(item))

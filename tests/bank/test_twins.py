@@ -2,7 +2,7 @@
 
 import random
 import string
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import pytest
 from hypothesis import assume, given
@@ -25,6 +25,7 @@ from itembank.items.item import (
 from itembank.items.topics.registry import topics
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
+from itembank.notation.tree.face import BELOW, FACES, Parts
 
 
 def asks(text):
@@ -344,8 +345,9 @@ def test_a_node_that_the_canon_does_not_know_is_told_by_its_parts(monkeypatch):
     class Factorial:
         of: object
 
-    monkeypatch.setitem(t._BELOW, Factorial, lambda node: (node.of,))
-    monkeypatch.setitem(t._REBUILT, Factorial, lambda node, below: Factorial(*below))
+    faces = replace(FACES[t.Bracket], parts=Parts(lambda f: (f.of,), lambda f, of: Factorial(*of)))
+    monkeypatch.setitem(FACES, Factorial, faces)
+    monkeypatch.setitem(BELOW, Factorial, faces.parts.below)
     key = [canonical(Find(Factorial(of))) for of in (t.Sym("x"), t.Sym("y"), t.Int(4), t.Int(5))]
     assert key[0] == key[1]
     assert len(set(key)) == 3

@@ -10,6 +10,8 @@ from string import Formatter
 import pytest
 
 import itembank
+from itembank.cli.bank.group import COMMANDS as BANK_COMMANDS
+from itembank.cli.main import COMMANDS
 from itembank.cli.words.advice import ADVICE, told
 from itembank.cli.words.advice_given import Advice
 from itembank.errors import CheckFailed, ItembankError, SeveralErrors
@@ -18,6 +20,9 @@ from itembank.processes.beside import Beside
 
 ROOT = Path(itembank.__file__).parent
 OPTION = re.compile(r"(?<![\w-])--[a-z]")
+COMMAND = re.compile(
+    rf"\bitembank (?:{'|'.join(COMMANDS)})\b|‘bank (?:{'|'.join(BANK_COMMANDS)})\b"
+)
 BELOW = sorted(path for path in ROOT.rglob("*.py") if path.relative_to(ROOT).parts[0] != "cli")
 
 
@@ -30,6 +35,40 @@ def strings(path):
     for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Constant) and isinstance(node.value, str):
             yield node.lineno, node.value
+
+
+def messages(path):
+    """Yield every string of a file that is not written for its readers alone."""
+    docs = set()
+    for node in ast.walk(parsed(path)):
+        if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+            docs.add(node.value)
+    for node in ast.walk(parsed(path)):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and node not in docs:
+            yield node.lineno, node.value
+
+
+def test_no_message_below_the_command_line_names_a_command():
+    found = [
+        f"{path.relative_to(ROOT)}:{line}"
+        for path in BELOW
+        for line, text in messages(path)
+        if COMMAND.search(text)
+    ]
+    assert found == []
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        (" ‘itembank bank new’ makes one.", True),
+        ("Run itembank topics for a list.", True),
+        ("Update itembank on this machine.", False),
+        ("They move the bank; mark it.", False),
+    ],
+)
+def test_what_names_a_command_is_known(text, names):
+    assert bool(COMMAND.search(text)) is names
 
 
 def test_no_part_below_the_command_line_names_an_option():

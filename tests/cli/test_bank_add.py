@@ -11,7 +11,7 @@ import tomllib
 
 import pytest
 
-from itembank.cli.bank.answer_seen import likely_task
+from itembank.work.bank.question_fields import likely_task
 
 
 @pytest.fixture

@@ -129,7 +129,7 @@ def test_a_known_mistake_is_named_and_a_wrong_form_asked_for() -> None:
     assert known.misconception is not None
     assert known.misconception.id == "fractions.between-added"
     assert mark(item, "0.6").verdict is Verdict.WRONG_FORM
-    assert mark(item, "9/10").says == "9/10 is not less than 4/5."
+    assert mark(item, "9/10").says == "9/10 is not between 1/2 and 4/5: it is more than 4/5."
     assert mark(item, "√2").verdict is Verdict.UNREADABLE
 
 

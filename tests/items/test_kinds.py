@@ -10,6 +10,7 @@ import pytest
 from itembank.bank.question.canonical import canonical
 from itembank.cli.words.wrapped import item_text
 from itembank.errors import CheckFailed
+from itembank.files.fields.plain import from_json, json_text
 from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored, asked, kind_of
 from itembank.items.asks.ask_kind import forget_kind, only, register_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
@@ -29,7 +30,7 @@ from itembank.proof.lines.line_rules import RULES
 
 @pytest.mark.parametrize("layer", ["exact", "sympy", "working", "bank"])
 def test_every_kind_has_a_handler_in_every_layer_that_cannot_do_without(layer: str) -> None:
-    from itembank.bank.question.as_item import ANSWERS
+    from itembank.bank.question.key_form import ANSWERS
     from itembank.proof.sympy.sympy_road import ROAD as SYMPY
 
     table: Handlers[object] = {  # type: ignore[assignment]
@@ -154,7 +155,7 @@ def test_a_new_kind_works_from_end_to_end(remainder: Kind) -> None:
 def test_a_new_kind_is_written_to_a_pack_and_read_back(remainder: Kind) -> None:
     item = _item()
     packed = pack_item(item, find_topic("ratio.share"), Faces(), title="Remainders")
-    stored = PackItem.model_validate_json(packed.model_dump_json())
+    stored = from_json(PackItem, json_text(packed))
     assert stored.ask.kind == "remainder"
     assert read_item(stored).ask == item.ask
     prove_fast(read_item(stored))

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from itembank.cli.words.wrapped import key_text
+from itembank.files.fields.plain import from_json, json_text, plain
+from itembank.files.fields.record import read
 from itembank.items.asks import Condition, Give
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
@@ -17,7 +19,7 @@ from itembank.proof import prove_fast
 
 def _packed(item: Item) -> PackItem:
     packed = pack_item(item, find_topic(item.topic), Faces())
-    return PackItem.model_validate_json(packed.model_dump_json())
+    return from_json(PackItem, json_text(packed))
 
 
 @pytest.mark.parametrize("name", ["fractions.between", "number.factor-pairs"])
@@ -53,10 +55,10 @@ def test_its_conditions_are_written_by_name() -> None:
     ],
 )
 def test_data_that_makes_no_sense_is_refused(change: dict[str, object]) -> None:
-    stored = _packed(find_topic("number.factor-pairs").item(Tier.SUPPORT, 0)).model_dump()
+    stored = plain(_packed(find_topic("number.factor-pairs").item(Tier.SUPPORT, 0)))
     stored["ask"] |= change
     with pytest.raises(NotationError):
-        read_item(PackItem.model_validate(stored))
+        read_item(read(PackItem, stored))
 
 
 def test_pages_and_commands_say_that_the_key_is_an_example() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -62,10 +63,10 @@ def test_notes_list_the_state_of_every_question_beside_its_address(files, number
 
 def test_notes_name_each_licence_once():
     (first, *rest) = PACKS[0].versions[0].items
-    source = first.source.model_copy(update={"bank": "club", "licence": "CC0-1.0"})
-    licensed = [item.model_copy(update={"source": source}) for item in (first, *rest[:2])]
-    version = PACKS[0].versions[0].model_copy(update={"items": [*licensed, *rest[2:]]})
-    text = read(teacher_notes(PACKS[0].model_copy(update={"versions": [version]})))
+    source = replace(first.source, bank="club", licence="CC0-1.0")
+    licensed = [replace(item, source=source) for item in (first, *rest[:2])]
+    version = replace(PACKS[0].versions[0], items=[*licensed, *rest[2:]])
+    text = read(teacher_notes(replace(PACKS[0], versions=[version])))
     assert text.count("Licence of the questions of club: CC0-1.0.") == 1
 
 
@@ -136,15 +137,10 @@ def test_several_equations_on_a_line_are_not_shortened():
 
 def bare() -> Pack:
     """Return a pack whose questions have no working and no likely mistakes."""
-    items = [
-        asked(kind, 2).model_copy(update={"steps": [], "misconceptions": []})
-        for kind in list(ASKED)[:8]
-    ]
+    items = [replace(asked(kind, 2), steps=[], misconceptions=[]) for kind in list(ASKED)[:8]]
     made = pack(items)
-    sheet = made.sheets[0].model_copy(
-        update={"tier": "support", "worked": items[0], "part_finished": items[1]}
-    )
-    return made.model_copy(update={"sheets": [sheet]})
+    sheet = replace(made.sheets[0], tier="support", worked=items[0], part_finished=items[1])
+    return replace(made, sheets=[sheet])
 
 
 def test_questions_without_working_or_mistakes_make_whole_pages():
@@ -158,11 +154,11 @@ def test_questions_without_working_or_mistakes_make_whole_pages():
 
 def test_a_line_of_working_without_words_is_drawn():
     items = list(PACKS[0].versions[0].items)
-    items[0] = items[0].model_copy(
-        update={"steps": [PackStep(say="", maths=maths("1 + 1 = 2")), PackStep(say="Check.")]}
+    items[0] = replace(
+        items[0], steps=[PackStep(say="", maths=maths("1 + 1 = 2")), PackStep(say="Check.")]
     )
     made = pack(items)
-    sheet = made.sheets[0].model_copy(update={"tier": "support", "worked": items[0]})
-    text = read(draw_pack(made.model_copy(update={"sheets": [sheet]}))["teacher-notes.pdf"])
+    sheet = replace(made.sheets[0], tier="support", worked=items[0])
+    text = read(draw_pack(replace(made, sheets=[sheet]))["teacher-notes.pdf"])
     assert "“”" not in text
     assert "1 + 1 = 2" in text

@@ -19,7 +19,7 @@ from itembank.planning.choosing.choose_topics import (
 from itembank.planning.choosing.memory import Seen, recall, remember
 from itembank.planning.choosing.programme import Programme
 from itembank.planning.choosing.reason_words import reason_words
-from itembank.planning.choosing.topic_programme import AGAIN
+from itembank.planning.choosing.topic_programme import AGAIN, limits_of, mix
 from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_worth import WIDENING, first_worth, next_worths, worth
 
@@ -277,6 +277,15 @@ def test_recent_and_older_topics_are_mixed():
     more = ChoiceSettings(fewest_recent=3)
     (choice,) = choose_topics(week(0), recent + older, {}, more)
     assert sum(name.startswith("r") for name in counts(choice)) == 3
+
+
+@pytest.mark.parametrize(("pinned", "further"), [(0, 3), (1, 2), (3, 0), (4, 0)])
+def test_what_is_pinned_counts_among_the_older_questions(pinned, further):
+    topics = [topic(f"r{k}", 4 + k) for k in range(8)] + [topic(f"o{k}", 60 + k) for k in range(8)]
+    (lesson,) = week(0, pinned={f"o{k}": 1 for k in range(pinned)})
+    rules = ChoiceSettings(fewest_recent=0, fewest_older=3)
+    asked = mix(lesson, topics, *limits_of(lesson, topics), rules)
+    assert [fewest for _, fewest in asked] == ([further] if further else [])
 
 
 def test_weak_topics_come_first():

@@ -88,8 +88,9 @@ def _proved(road: Callable[[Give, t.Node], Finding], ask: Give, text: str) -> bo
 
 def test_what_is_not_met_is_said_truly() -> None:
     said = {
-        "5/6": "5/6 is not less than 1/2",
-        "0.25": "0.25 is not more than 1/3",
+        "5/6": "5/6 is not between 1/3 and 1/2: it is more than 1/2",
+        "0.25": "0.25 is not between 1/3 and 1/2: it is less than 1/3",
+        "3/6": "3/6 is not between 1/3 and 1/2: it is equal to 1/2",
         "1/3, 2/5": "one number is asked for",
     }
     for text, words in said.items():

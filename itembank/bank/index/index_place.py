@@ -11,6 +11,8 @@ import os
 import sys
 from pathlib import Path
 
+from itembank.bank.index.code_mark import code_mark
+
 VARIABLE = "ITEMBANK_INDEX"
 """The environment variable that names another folder for indexes; :data:`NONE` keeps none."""
 NONE = "none"
@@ -43,7 +45,8 @@ def _caches() -> Path:
 def index_path(folder: Path) -> Path | None:
     """Return the file that holds the index of the bank in `folder`, or None where none is kept.
 
-    Its name tells nothing of the bank: folders may be named after people.
+    Each version of this program has one of its own, so that two that share a cache do not undo
+    each other's work. The name tells nothing of the bank: folders may be named after people.
 
     Raises:
         RuntimeError: this account has no home folder.
@@ -53,7 +56,7 @@ def index_path(folder: Path) -> Path | None:
         return None
     where = os.path.realpath(folder)
     mark = hashlib.blake2b(os.fsencode(where), digest_size=16).hexdigest()
-    return home / f"{mark}.sqlite3"
+    return home / f"{mark}-{code_mark().hex()[:16]}.sqlite3"
 
 
 def make_private_folder(path: Path) -> None:

@@ -9,7 +9,6 @@ goes on in memory.
 from __future__ import annotations
 
 import contextlib
-import hashlib
 import os
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator
@@ -19,84 +18,24 @@ from typing import Any, TypeVar
 from itembank.bank.index.code_mark import code_mark
 from itembank.bank.index.index_place import index_path, make_private_folder
 from itembank.bank.index.index_remark import tell
-from itembank.errors import ItembankError
+from itembank.bank.index.index_tables import (
+    APPLICATION,
+    DAMAGE,
+    VERSION,
+    IndexFailed,
+    all_or_none,
+    for_this_run,
+    is_current,
+    make_anew,
+)
+from itembank.bank.index.old_indexes import clear_old, note_use, remove_index
 
-APPLICATION = 0x17E4BA4C
-"""Marks a SQLite file as one of ours (``PRAGMA application_id``)."""
-VERSION = 1
-"""Of the tables below; it goes up with every change of them."""
 PATIENCE = 5.0
 """Seconds to wait while another program writes."""
-
-TABLES = """
-CREATE TABLE about (name TEXT PRIMARY KEY, value BLOB) WITHOUT ROWID;
-CREATE TABLE stamp (name TEXT PRIMARY KEY, stamp TEXT, hash BLOB, seal BLOB) WITHOUT ROWID;
-CREATE TABLE sheet (
-    id INTEGER PRIMARY KEY, name TEXT, hash BLOB, topic TEXT, title TEXT, stated TEXT, lines TEXT,
-    items INTEGER, last_used REAL, seal BLOB, UNIQUE (name, hash)
-);
-CREATE TABLE place (
-    sheet INTEGER, at INTEGER, id TEXT, author TEXT, line INTEGER, id_line INTEGER,
-    author_line INTEGER, fact INTEGER, PRIMARY KEY (sheet, at)
-) WITHOUT ROWID;
-CREATE INDEX place_id ON place (id);
-CREATE INDEX place_fact ON place (fact);
-CREATE TABLE fact (
-    id INTEGER PRIMARY KEY, own BLOB UNIQUE, tier TEXT, author TEXT, retired INTEGER,
-    content TEXT, record TEXT, asked TEXT, seal BLOB
-);
-CREATE TABLE words (fact INTEGER PRIMARY KEY, words TEXT);
-CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, year INTEGER, seal BLOB);
-CREATE INDEX question_twin ON question (twin);
-CREATE TABLE proof (
-    fact INTEGER PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
-    seal BLOB
-);
-CREATE TABLE made (
-    address TEXT PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
-    seal BLOB
-) WITHOUT ROWID;
-CREATE TABLE signoff (
-    sheet INTEGER, at INTEGER, item TEXT, by TEXT, day TEXT, content TEXT, was TEXT, seal BLOB,
-    PRIMARY KEY (sheet, at)
-) WITHOUT ROWID;
-CREATE INDEX signoff_item ON signoff (sheet, item);
-CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID;
-"""
-# sheet: a topic file, or the sign-offs, as it was read; `stated` is what it says beside its
-# items, and `lines` where.
-# place: its items in order. fact: an item on a topic, by the hash of both. question, proof: what
-# its words ask, and what both roads made of it. made: the same of generated items.
-# whole: files that were found to have no fault together; and what a bank.toml says.
 
 T = TypeVar("T")
 _WITHOUT = "The bank is read without its index: {}."
 _ANEW = "The index of this bank was damaged. It is made anew."
-
-
-DAMAGE = (sqlite3.DatabaseError, UnicodeDecodeError)
-"""What SQLite raises of a file that is none of its own, or not what it wrote."""
-
-
-class IndexFailed(ItembankError):
-    """The index cannot be used any further; what was asked can be asked again without it."""
-
-    def __init__(self, why: str) -> None:
-        super().__init__(f"The bank's index cannot be read ({why}). Run this once more.")
-
-
-class Changed(IndexFailed):
-    """A file of the bank, or the index itself, changed while it was read."""
-
-
-def seal(*parts: object) -> bytes:
-    """Return the check that is kept with a row, so that a damaged one is not believed.
-
-    >>> seal("a", 1) == seal("a", 1), seal("a", 1) == seal("a1", "")
-    (True, False)
-    """
-    joined = "\0".join(part.hex() if isinstance(part, bytes) else str(part) for part in parts)
-    return hashlib.blake2b(joined.encode("utf-8", "surrogatepass"), digest_size=8).digest()
 
 
 class Store:
@@ -106,8 +45,8 @@ class Store:
         self.path: Path | None = None
         self._db = self._opened(path) if path is not None else None
         if self._db is None:
-            self._db = _fresh(sqlite3.connect(":memory:", isolation_level=None))
-        _settle(self._db)
+            self._db = make_anew(sqlite3.connect(":memory:", isolation_level=None), code_mark())
+        for_this_run(self._db)
 
     @classmethod
     def of(cls, folder: Path) -> Store:
@@ -150,20 +89,20 @@ class Store:
         """
         assert self._db is not None
         try:
-            return _all_or_none(self._db, work)
+            return all_or_none(self._db, work)
         except sqlite3.OperationalError as error:
             if self.path is None:
                 raise IndexFailed(str(error)) from None
             self._go_on_in_memory(error)
         except DAMAGE as error:
             raise IndexFailed(str(error)) from None
-        return _all_or_none(self._db, work)
+        return all_or_none(self._db, work)
 
     def write_if_can(self, work: Callable[[sqlite3.Connection], object]) -> None:
         """Write what only saves time later; where it cannot be written, that is no matter."""
         assert self._db is not None
         with contextlib.suppress(sqlite3.OperationalError):
-            _all_or_none(self._db, work)
+            all_or_none(self._db, work)
 
     def note_now(self, sheets: Iterable[int]) -> None:
         """Note which sheets are the bank's now."""
@@ -177,7 +116,7 @@ class Store:
         self.close()
         if self.path is not None:
             with contextlib.suppress(OSError):
-                _remove(self.path)
+                remove_index(self.path)
             tell(_ANEW)
 
     def close(self) -> None:
@@ -206,7 +145,7 @@ class Store:
                 return None
         # A cache that is damaged is worth nothing: it is made anew.
         try:
-            _remove(path)
+            remove_index(path)
             _make_private(path)
             db = self._checked(path)
         except (OSError, *DAMAGE):
@@ -240,8 +179,11 @@ class Store:
         if not empty and version < VERSION:
             tell("The index of this bank is an older version's. It is made anew.")
         self.path = path
-        if empty or version < VERSION or not _is_current(db):
-            _fresh(db)
+        if empty or not is_current(db, code_mark()):
+            make_anew(db, code_mark())
+            clear_old(path)
+        else:
+            note_use(path)
         return db
 
     def _go_on_in_memory(self, error: sqlite3.Error) -> None:
@@ -255,7 +197,7 @@ class Store:
         self.close()
         tell(f"The index of this bank cannot be written: {_plain(error)}. It is done without.")
         self._db, self.path = here, None
-        _settle(here)
+        for_this_run(here)
         here.executemany("INSERT INTO temp.now VALUES (?, ?)", now)
 
 
@@ -278,58 +220,7 @@ def _is_damage(error: Exception) -> bool:
     return any(word in str(error) for word in ("no such", "malformed", "has no column", "syntax"))
 
 
-def _is_current(db: sqlite3.Connection) -> bool:
-    found = db.execute("SELECT value FROM about WHERE name = 'code'").fetchone()
-    return found is not None and found[0] == code_mark()
-
-
-def _settle(db: sqlite3.Connection) -> None:
-    db.execute("PRAGMA temp_store = MEMORY")
-    # Which sheets are the bank's now: of older ones there may be more.
-    db.execute("CREATE TABLE IF NOT EXISTS temp.now (sheet INTEGER PRIMARY KEY, at INTEGER)")
-    # Outcomes that hold for this run alone: a proof that took too long may be quicker tomorrow.
-    db.execute(
-        "CREATE TABLE IF NOT EXISTS temp.passing (fact INTEGER PRIMARY KEY, state TEXT, says TEXT, "
-        "first TEXT, second TEXT, modelled INTEGER)"
-    )
-
-
-def _fresh(db: sqlite3.Connection) -> sqlite3.Connection:
-    """Make the tables anew; whatever was in them goes."""
-
-    def make(db: sqlite3.Connection) -> None:
-        here = "SELECT type, name FROM sqlite_master WHERE type = 'table'"
-        for _, name in db.execute(here).fetchall():
-            db.execute(f'DROP TABLE "{name}"')
-        for statement in TABLES.split(";"):
-            db.execute(statement)
-        db.execute("INSERT INTO about VALUES ('code', ?)", (code_mark(),))
-        db.execute(f"PRAGMA application_id = {APPLICATION}")
-        db.execute(f"PRAGMA user_version = {VERSION}")
-
-    _all_or_none(db, make)
-    return db
-
-
-def _all_or_none(db: sqlite3.Connection, work: Callable[[sqlite3.Connection], T]) -> T:
-    db.execute("BEGIN IMMEDIATE")
-    try:
-        found = work(db)
-        db.execute("COMMIT")
-    except BaseException:
-        with contextlib.suppress(sqlite3.Error):
-            db.execute("ROLLBACK")
-        raise
-    return found
-
-
 def _make_private(path: Path) -> None:
     """Make an empty file that its owner alone may read, or leave the one that is there."""
     handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o600)
     os.close(handle)
-
-
-def _remove(path: Path) -> None:
-    for end in ("", "-journal", "-wal", "-shm"):
-        with contextlib.suppress(FileNotFoundError):
-            path.with_name(path.name + end).unlink()

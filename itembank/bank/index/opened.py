@@ -13,11 +13,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
-from itembank.bank.index.index_store import Changed, IndexFailed, Store, seal
+from itembank.bank.index.index_store import Store
+from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, nearest
+from itembank.files.fields.record import read
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -81,6 +83,11 @@ class KeptEntry(Entry):
         return self._item
 
     @property
+    def version(self) -> str:
+        """Return what stands for all that the item states, with its topic; it changes with it."""
+        return self.kept.own.hex()
+
+    @property
     def address(self) -> str:
         """Return the address that names the item everywhere: ``larkhythe:garden-12``."""
         return f"{self.bank}:{self.id}"
@@ -138,9 +145,7 @@ class KeptTopic(BankTopic):
             return ()
         from itembank.bank.model.fields import GeneratedSet
 
-        return tuple(
-            GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
-        )
+        return tuple(read(GeneratedSet, one) for one in self._stated["generated"])
 
     def made(self) -> tuple[str, ...]:
         """Return the address of every generated item that the file names, each once."""
@@ -207,6 +212,13 @@ class KeptBank(Bank):
         near = nearest(wanted, self.ids())
         advice = f" Did you mean {' or '.join(near)}?" if near else ""
         raise ItembankError(f"There is no item ‘{wanted}’ in the bank {self.name}.{advice}")
+
+    def hash_of(self, topic: KeptTopic) -> bytes:
+        """Return the hash of what a topic's file held when it was read."""
+        query = "SELECT hash FROM sheet WHERE id = ?"
+        for (found,) in self.store.rows(query, [topic.sheet.number]):
+            return bytes(found)
+        raise Changed("what was read is gone")
 
     def ids(self) -> list[str]:
         """Return the id of every item, in the order of the files."""

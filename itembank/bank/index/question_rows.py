@@ -7,10 +7,10 @@ needs it, and kept.
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.index.topic_rows import item_of
-from itembank.bank.question.as_item import form_of, read_item
+from itembank.bank.question.as_item import form_and_many, read_item
 from itembank.bank.question.maths import Maths, read_maths
 from itembank.bank.question.twins import item_key, twin_mark
 from itembank.bank.question.year import year_of
@@ -46,19 +46,20 @@ def question_of_record(topic: str, record: str) -> QuestionRow:
     return QuestionRow(twin_mark(key), json.dumps(shown(item), ensure_ascii=False), year)
 
 
-def shown(item: BankItem) -> dict[str, object]:
+def shown(item: BankItem) -> dict[str, Any]:
     """Return what prints of an item as text, whether or not its answer can be worked out.
 
     Mathematics stands as a line in a list of its own among the text of the prompt.
     """
     maths = read_maths(item)
+    form, many = form_and_many(item, maths)
     steps = tuple(
         Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
     )
     return {
         "prompt": pieces(maths),
         "key": shown_line(maths.key),
-        "form": form_words(form_of(item, maths)),
+        "form": form_words(form),
         "marks": usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         "steps": [
             [step.say, "" if step.maths is None else shown_line(step.maths)] for step in steps
@@ -67,6 +68,7 @@ def shown(item: BankItem) -> dict[str, object]:
             [shown_line(wrong), slip.name, slip.ask]
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ],
+        "many": many,
     }
 
 

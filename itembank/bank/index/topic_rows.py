@@ -17,6 +17,7 @@ from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.item_checks import checked_maths
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
+from itembank.files.fields.plain import from_json, json_text, plain
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.line import shown_line
 
@@ -69,7 +70,7 @@ def own_hash(topic: str, record: str) -> bytes:
 
 def record_of(item: BankItem) -> str:
     """Return an item as JSON; what it leaves out is left out."""
-    return item.model_dump_json(exclude_defaults=True)
+    return json_text(item, stated=True)
 
 
 def item_of(record: str) -> BankItem:
@@ -79,7 +80,7 @@ def item_of(record: str) -> BankItem:
     >>> item_of(record_of(item)) == item
     True
     """
-    return BankItem.model_validate_json(record)
+    return from_json(BankItem, record)
 
 
 def read_sheet(text: str, path: Path) -> tuple[SheetRow, Records] | TopicText:
@@ -139,11 +140,11 @@ def _row(file: TopicText) -> SheetRow | None:
         item = placed.item
         at = (placed.line, placed.id_line, placed.author_line)
         places.append(PlaceRow(item.id, item.author, *at, own_hash(head.topic, record_of(item))))
-    sets = [made.model_dump(mode="json", exclude_defaults=True) for made, _ in file.generated]
+    sets = [plain(made, stated=True) for made, _ in file.generated]
     stated = {
-        "head": head.model_dump(mode="json", exclude_defaults=True),
+        "head": plain(head, stated=True),
         "generated": sets,
-        "pinned": [pin.model_dump(mode="json") for pin, _ in file.pinned],
+        "pinned": [plain(pin) for pin, _ in file.pinned],
     }
     lines = {
         "topic": file.topic_line,

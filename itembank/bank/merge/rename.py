@@ -14,13 +14,10 @@ import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from itembank.bank.merge.union import conflicting
+from itembank.bank.merge.union import Key, conflicting
 from itembank.bank.model.fields import ITEM_ID
 from itembank.bank.model.item_records import Holding, Kept, Record, Records, named
 from itembank.errors import ItembankError
-
-Key = tuple[str, str]
-"""A base id and the hash of a record under it."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +98,7 @@ def refuse_id(holding: Holding, id: str, also: Collection[str] = ()) -> None:
 
 def _taken(holding: Holding) -> set[str]:
     # The sign-offs of an item that is gone would pass for those of one that took its id.
-    return {*holding.kept, *(signoff.item for signoff in holding.loose)}
+    return {*holding.kept, *holding.elsewhere, *(signoff.item for signoff in holding.loose)}
 
 
 def free_id(base: str, taken: Collection[str]) -> str:
@@ -127,7 +124,7 @@ def _moved(holding: Holding, moves: Sequence[tuple[str, Kept, str]], on: datetim
     moved: dict[Key, Key] = {}
     for _, each, new in moves:
         base, key = each.record.item.id, each.record.hash
-        record = Record(each.record.topic, each.record.item.model_copy(update={"id": new}))
+        record = Record(each.record.topic, replace(each.record.item, id=new))
         signoffs = frozenset(replace(signoff, item=new) for signoff in each.signoffs)
         kept[new] = {record.hash: Kept(record, each.retired, signoffs)}
         moved[base, key] = (new, record.hash)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
+from itembank.files.fields.plain import json_text
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -44,7 +45,7 @@ class Entry:
     @property
     def record(self) -> str:
         """The item as JSON: what it states, and nothing of where it stands."""
-        return self.item.model_dump_json(exclude_defaults=True)
+        return json_text(self.item, stated=True)
 
 
 @dataclass(frozen=True, slots=True)

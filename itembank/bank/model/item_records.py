@@ -64,7 +64,7 @@ def record_of(topic: str, item: BankItem, licence: str | None = None) -> Record:
     """
     changes: dict[str, Any] = {"id": item.base, "retired": None, "retired_because": None}
     changes["licence"] = item.licence or licence or NO_LICENCE
-    return Record(topic, item.model_copy(update=changes))
+    return Record(topic, replace(item, **changes))
 
 
 @dataclass(frozen=True)
@@ -106,6 +106,8 @@ class Holding:
     authors: Mapping[str, frozenset[str]] = field(default_factory=dict)
     loose: frozenset[SignOff] = frozenset()
     """Sign-offs of items that are not there."""
+    elsewhere: frozenset[str] = frozenset()
+    """Base ids of items of the same bank that are left out here, since nothing is to change."""
 
 
 def hold(

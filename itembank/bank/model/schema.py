@@ -1,6 +1,6 @@
-"""The models of a bank's files as JSON Schema (draft 2020-12), for editors of TOML.
+"""What the files of a bank may hold as JSON Schema (draft 2020-12), for editors of TOML.
 
-Run as ``python -m itembank.bank.model.schema`` it writes them to ``docs/``.
+Run as ``python -m itembank.bank.model.schema`` it writes the schemas to ``docs/``.
 """
 
 from __future__ import annotations
@@ -9,16 +9,14 @@ import json
 from pathlib import Path
 from typing import Any
 
-from pydantic import BaseModel
-
 from itembank.bank.model.fields import BankFile, TopicFile
+from itembank.files.fields.json_schema import schema_of, without_null
 
-DIALECT = "https://json-schema.org/draft/2020-12/schema"
-SCHEMAS: dict[str, tuple[type[BaseModel], str]] = {
+SCHEMAS: dict[str, tuple[type[Any], str]] = {
     "bank.schema.json": (BankFile, "bank.toml: the facts of a bank of items"),
     "bank-topic.schema.json": (TopicFile, "A topic file of a bank of items"),
 }
-"""The name of each schema's file, with its model and its title."""
+"""The name of each schema's file, with what it declares and its title."""
 
 
 def schema(name: str) -> dict[str, Any]:
@@ -27,27 +25,7 @@ def schema(name: str) -> dict[str, Any]:
     >>> schema("bank.schema.json")["required"]
     ['name', 'title']
     """
-    model, title = SCHEMAS[name]
-    plain = _without_null(model.model_json_schema())
-    return {"$schema": DIALECT, **plain, "title": title}
-
-
-def _without_null(node: Any) -> Any:
-    """Return a schema without null, which TOML does not have: a key is left out instead."""
-    if isinstance(node, list):
-        return [_without_null(part) for part in node]
-    if not isinstance(node, dict):
-        return node
-    found = {key: _without_null(part) for key, part in node.items()}
-    if found.get("default", 0) is None:
-        del found["default"]
-    if isinstance(found.get("enum"), list):
-        found["enum"] = [part for part in found["enum"] if part is not None]
-    kinds = found.get("anyOf")
-    if isinstance(kinds, list) and {"type": "null"} in kinds:
-        kinds = [kind for kind in kinds if kind != {"type": "null"}]
-        del found["anyOf"]
-        found.update(kinds[0] if len(kinds) == 1 else {"anyOf": kinds})
+    found: dict[str, Any] = without_null(schema_of(*SCHEMAS[name]))
     return found
 
 

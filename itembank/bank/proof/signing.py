@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from pathlib import Path
+from typing import TYPE_CHECKING, TypeVar
 
 from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.proof.prove import prove_entries
@@ -15,11 +16,13 @@ from itembank.bank.saving.save import save, take
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.work_place import Progress
-from itembank.proof.outcome import State
+from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
     from itembank.bank.model.signed import SignOff
+
+AnEntry = TypeVar("AnEntry", bound="Entry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +59,26 @@ def sign(
         CheckFailed: the key of one is disproved; nothing is signed.
         ItembankError: there is no such author or item, or one is retired; nothing is signed.
     """
-    entries, refusals = _wanted(bank, ids, by)
-    outcomes = prove_entries(entries, report)
+    entries, refusals = wanted(bank.find, ids)
+    outcomes = judged(bank, entries, refusals, by, lambda found: prove_entries(found, report))
+    return record_signoffs(bank.folder, entries, outcomes, by, on)
+
+
+def judged(
+    bank: Bank,
+    entries: Sequence[AnEntry],
+    refusals: Sequence[str],
+    by: str,
+    prove: Callable[[Sequence[AnEntry]], Sequence[Outcome]],
+) -> Sequence[Outcome]:
+    """Return what the proofs of items came to that `by` is to sign.
+
+    `refusals` is what stands against it already; everything is told at once.
+
+    Raises: as :func:`sign`.
+    """
+    refusals = [*_unknown(bank, by), *refusals]
+    outcomes = prove(entries)
     wrong = [
         f"{entry.address} cannot be signed, because its key is disproved. {outcome.says}"
         for entry, outcome in zip(entries, outcomes, strict=True)
@@ -67,9 +88,21 @@ def sign(
         raise ItembankError("\n".join([*refusals, *wrong]))
     if wrong:
         raise CheckFailed("\n".join(wrong))
-    with locked(bank.folder):
-        file = take(bank.folder / SIGNOFF_FILE)
-        before = read_signoffs(bank.folder)
+    return outcomes
+
+
+def record_signoffs(
+    folder: Path, entries: Sequence[Entry], outcomes: Sequence[Outcome], by: str, on: datetime.date
+) -> tuple[Signed, ...]:
+    """Write down that `by` has checked what these items say, and return what became of each.
+
+    Raises:
+        FileFaults: the sign-offs there are cannot be read.
+        ItembankError: they cannot be saved.
+    """
+    with locked(folder):
+        file = take(folder / SIGNOFF_FILE)
+        before = read_signoffs(folder)
         standing = {(one.item, one.by, one.content): one for one in before}
         found = []
         for entry, outcome in zip(entries, outcomes, strict=True):
@@ -79,27 +112,32 @@ def sign(
             found.append(Signed(new.item, old or new, proved, new=old is None))
         added = [one.signoff for one in found if one.new]
         if added:
-            save(bank.folder, [(file, signoffs_text([*before, *added], file.text))])
+            save(folder, [(file, signoffs_text([*before, *added], file.text))])
     return tuple(found)
 
 
-def _wanted(bank: Bank, ids: Sequence[str], by: str) -> tuple[list[Entry], list[str]]:
-    """Return the entries asked for, each once, and everything that stands against signing."""
+def _unknown(bank: Bank, by: str) -> list[str]:
+    """Return why nothing can be signed by `by`, who is none of the bank's authors."""
+    if by in bank.authors:
+        return []
+    near = nearest(by, bank.authors) or sorted(bank.authors)
+    advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
+    where = "Author codes stand under [authors] in bank.toml."
+    if not bank.authors:
+        where = (
+            "It names none yet. Add a code with a role under [authors] in bank.toml, as in "
+            'HT = "head of mathematics".'
+        )
+    return [f"There is no author ‘{by}’ in the bank {bank.name}.{advice} {where}"]
+
+
+def wanted(find: Callable[[str], AnEntry], ids: Sequence[str]) -> tuple[list[AnEntry], list[str]]:
+    """Return the items that are asked for, each once, and what stands against signing them."""
     refusals = []
-    if by not in bank.authors:
-        near = nearest(by, bank.authors) or sorted(bank.authors)
-        advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
-        where = "Author codes stand under [authors] in bank.toml."
-        if not bank.authors:
-            where = (
-                "It names none yet. Add a code with a role under [authors] in bank.toml, as in "
-                'HT = "head of mathematics".'
-            )
-        refusals.append(f"There is no author ‘{by}’ in the bank {bank.name}.{advice} {where}")
-    entries: dict[str, Entry] = {}
+    entries: dict[str, AnEntry] = {}
     for id in ids:
         try:
-            entry = bank.find(id)
+            entry = find(id)
         except ItembankError as error:
             refusals.append(str(error))
             continue

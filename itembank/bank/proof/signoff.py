@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
     from itembank.files.toml_table import Table
 
-HEAD = "# Written by ‘itembank bank sign’: who checked which item, when, and what it said then.\n"
+HEAD = "# Written when items are signed off: who checked which, when, and what it said then.\n"
 _BLOCK = re.compile(r"(?m)^(?=\[\[signoffs\]\])")
 """Where an entry begins: the tool writes its heading so."""
 

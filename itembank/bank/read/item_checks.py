@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
-from itembank.bank.question.as_item import form_of
+from itembank.bank.question.as_item import form_of, right_as_well
 from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths, same_worth
 from itembank.errors import ItembankError
+from itembank.files.fields.plain import plain
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.form.policy import accept_fault
 from itembank.text.characters import look_alikes
+from itembank.wording.tasks.giving import may_be_giving
 
 
 def item_faults(item: BankItem) -> Iterator[FieldFault]:
@@ -46,7 +48,7 @@ def new_item_faults(item: BankItem) -> Iterator[FieldFault]:
     >>> [fault.field for fault in new_item_faults(item)]
     [('prompt',)]
     """
-    for name, value in item.model_dump(mode="json", exclude_none=True).items():
+    for name, value in plain(item, stated=True).items():
         for text in _texts(value):
             for alike in look_alikes(text):
                 yield FieldFault((name,), f"‘{name}’: {alike.says}")
@@ -134,6 +136,12 @@ def _blind(item: BankItem, maths: Maths) -> Iterator[FieldFault]:
                 ("misconceptions", index, "wrong"),
                 f"‘{slip.wrong}’ is right as well, so this item would hide the mistake "
                 f"‘{slip.name}’: change the numbers, or take the misconception out.",
+            )
+        elif may_be_giving(item.prompt) and right_as_well(item, maths, wrong):
+            yield FieldFault(
+                ("misconceptions", index, "wrong"),
+                f"‘{slip.wrong}’ is not known to be wrong: many answers are right here, and it may "
+                f"be one. Give another for ‘{slip.name}’, or take the misconception out.",
             )
 
 

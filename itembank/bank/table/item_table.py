@@ -19,18 +19,15 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, Protocol
 
-from pydantic import ValidationError
-
+from itembank.bank.index.opened import with_bank
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import ITEM_ID, BankItem
-from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import new_item_faults
-from itembank.bank.read.load import read_bank
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.table.cells import cell_text, cell_value
@@ -40,6 +37,7 @@ from itembank.bank.write.edit import new_topic, topic_path
 from itembank.errors import ItembankError
 from itembank.files.csv_text import CsvWriter, as_meant
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest
+from itembank.files.fields.record import NotRead, read
 
 COLUMNS = ("topic", "title", *FIELDS, "misconceptions")
 NEEDED = ("topic", "tier", "prompt", "key")
@@ -76,7 +74,7 @@ def table_text(
 
 
 def _licensed(item: BankItem, terms: str | None) -> BankItem:
-    return item.model_copy(update={"licence": terms})
+    return replace(item, licence=terms)
 
 
 def read_table(path: Path | str, taken: Collection[str] = ()) -> list[Row]:
@@ -97,8 +95,8 @@ def parse_table(text: str, path: Path | str, taken: Collection[str] = ()) -> lis
     """
     faults: list[Fault] = []
 
-    def fault(line: int, message: str) -> None:
-        faults.append(Fault(str(path), line, message))
+    def fault(line: int, message: str, *, matter: str = "") -> None:
+        faults.append(Fault(str(path), line, message, matter=matter))
 
     cells = list(_cells(text, fault))
     rows: list[Row] = []
@@ -132,14 +130,16 @@ def import_table(folder: Path | str, path: Path | str) -> list[Row]:
 
 def _import_table(folder: Path, path: Path) -> list[Row]:
     """Add the items of a table to a bank that nobody else changes meanwhile."""
-    bank = read_bank(folder)
-    rows = read_table(path, {entry.item.id for entry in bank.entries()})
+    ids, authors, terms = with_bank(
+        folder, lambda bank: (set(bank.ids()), dict(bank.authors), bank.terms)
+    )
+    rows = read_table(path, ids)
     faults: list[Fault] = []
     files: dict[str, Snapshot] = {}
     texts: dict[str, str] = {}
     for row in rows:
-        if row.item.author is not None and row.item.author not in bank.authors:
-            near = nearest(row.item.author, bank.authors, 1)
+        if row.item.author is not None and row.item.author not in authors:
+            near = nearest(row.item.author, authors, 1)
             advice = f" Did you mean {near[0]}?" if near else ""
             message = f"The bank has no author ‘{row.item.author}’.{advice}"
             faults.append(Fault(str(path), row.line, message))
@@ -151,7 +151,7 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
             except ItembankError as error:
                 faults.append(Fault(str(path), row.line, str(error)))
                 texts[row.topic] = ""
-        item = _licensed(row.item, None) if row.item.licence == bank.terms else row.item
+        item = _licensed(row.item, None) if row.item.licence == terms else row.item
         texts[row.topic] = with_item(texts[row.topic], item)
     if faults:
         raise FileFaults(faults, most=None)
@@ -159,7 +159,11 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
     return rows
 
 
-Tell = Callable[[int, str], None]
+class Tell(Protocol):
+    """Notes a fault of a line, with the name of what is the matter where more can be said."""
+
+    def __call__(self, line: int, message: str, *, matter: str = "") -> None:
+        """Note it."""
 
 
 def _cells(text: str, fault: Tell) -> Iterator[tuple[int, list[str]]]:
@@ -224,7 +228,7 @@ def _row(
     bad = {name for name, value in fields.items() if value is None}
     topic, title = fields.pop("topic", ""), fields.pop("title", None)
     if not topic:
-        told.append("‘topic’ is empty: write one as ‘itembank topics’ lists them.")
+        fault(line, "‘topic’ is empty: write the id of one.", matter="no such topic")
     if "id" not in fields:
         fields["id"] = _free_id(topic, used | wanted)
     id = fields["id"]
@@ -233,18 +237,16 @@ def _row(
     used.add(id)
     item: BankItem | None = None
     try:
-        item = BankItem.model_validate({k: v for k, v in fields.items() if k not in bad})
-    except ValidationError as error:
+        item = read(BankItem, {k: v for k, v in fields.items() if k not in bad})
+    except NotRead as error:
         told.extend(
-            message
-            for where, message in sentences(error, BankItem)
-            if not (where and where[0] in bad)
+            wrong.says for wrong in error.wrongs if not (wrong.path and wrong.path[0] in bad)
         )
     if item is not None:
         told.extend(found.message for found in new_item_faults(item))
     for message in told:
         fault(line, message)
-    return None if told or item is None else Row(topic, title, item, line)
+    return None if told or item is None or not topic else Row(topic, title, item, line)
 
 
 def _free_id(topic: str, used: Collection[str]) -> str:

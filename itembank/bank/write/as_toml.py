@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from itembank.bank.model.fields import BankItem
+from itembank.files.fields.plain import plain, stated
 from itembank.files.toml_write import toml_pairs, toml_value
 
 FIELDS = (
@@ -66,13 +67,13 @@ def item_toml(item: BankItem) -> str:
     key = "12"
     """
     rows = ["[[items]]\n"]
+    said = stated(item)
     for name in FIELDS:
-        value = getattr(item, name)
-        if value != BankItem.model_fields[name].get_default() and value is not None:
-            rows.append(f"{name} = {field_toml(value)}\n")
+        if name in said:
+            rows.append(f"{name} = {field_toml(said[name])}\n")
     for slip in item.misconceptions:
         rows.append("\n[[items.misconceptions]]\n")
-        rows.extend(f"{row}\n" for row in toml_pairs(slip.model_dump()))
+        rows.extend(f"{row}\n" for row in toml_pairs(plain(slip)))
     return "".join(rows)
 
 

@@ -11,23 +11,27 @@ import contextlib
 import datetime
 import itertools
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from pydantic import ValidationError
-
 from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.bank.model.fields import BankFile, BankItem, TopicFile
-from itembank.bank.model.model_faults import sentences
+from itembank.bank.model.item_changes import changes
 from itembank.bank.read.item_checks import is_generated, new_item_faults
 from itembank.bank.saving.bank_lock import locked
-from itembank.bank.saving.save import save, take
+from itembank.bank.saving.save import ChangedSince, save, take
 from itembank.bank.write.as_toml import bank_toml, topic_toml
 from itembank.bank.write.blocks import block_of, with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
+from itembank.files.fields.plain import plain
+from itembank.files.fields.record import NotRead, read
 from itembank.items.topics.registry import topic_ids
+
+IdsLike = Callable[[str], Mapping[str, Path]]
+"""Returns the ids of a bank that begin with some letters, each with its file."""
 
 
 def create_bank(
@@ -54,9 +58,9 @@ def create_bank(
         "authors": dict(authors or {}),
     }
     try:
-        BankFile.model_validate(facts)
-    except ValidationError as error:
-        raise _refused(error, BankFile) from None
+        read(BankFile, facts)
+    except NotRead as error:
+        raise _refused(error) from None
     if folder.exists() and not folder.is_dir():
         raise ItembankError(f"{folder}: this is a file, not a folder. Choose another name.")
     try:
@@ -93,9 +97,9 @@ def make_item(fields: Mapping[str, Any]) -> BankItem:
     '5'
     """
     try:
-        item = BankItem.model_validate(dict(fields))
-    except ValidationError as error:
-        raise _refused(error, BankItem, str(fields.get("id", ""))) from None
+        item = read(BankItem, dict(fields))
+    except NotRead as error:
+        raise _refused(error, str(fields.get("id", ""))) from None
     check_item(item)
     return item
 
@@ -107,11 +111,14 @@ def add_item(
     *,
     title: str | None = None,
     numbered: bool = False,
+    ids: IdsLike | None = None,
 ) -> tuple[Path, BankItem]:
     """Add an item to a topic of a bank, whose file is made if need be; return file and item.
 
     `title` is needed for a new topic that the tool makes no items on. Where its id was only
     `numbered`, as in share-3, and somebody has taken that by now, it has the next that is free.
+    `ids` says which ids are taken, and is asked while nobody else saves the bank; by default
+    all of its files are read.
 
     Raises:
         ItembankError: the item is not right, its id is taken in the bank, the topic is not
@@ -122,19 +129,27 @@ def add_item(
     with locked(folder):
         before = take(path)
         text = before.text if before.raw is not None else new_topic(topic, title)
-        taken = dict.fromkeys(_ids(text, path), path)
-        for other in topic_files(Path(folder)):
-            if other != path:
-                with contextlib.suppress(ItembankError):  # a file with faults of its own
-                    taken |= dict.fromkeys(_ids(take(other).text, other), other)
+        stem = item.id.rpartition("-")[0] if numbered else item.id
+        # Asked after the file was read: what is saved in between is seen by one or the other.
+        taken = ids(stem) if ids else ids_in_files(folder, _ids(text, path), path)
         if numbered and item.id in {id.partition(".")[0] for id in taken}:
-            item = item.model_copy(update={"id": free_id(item.id.rpartition("-")[0], taken)})
+            item = replace(item, id=free_id(stem, taken))
         elif item.id in taken:
             raise ItembankError(
                 f"{taken[item.id]}: the id ‘{item.id}’ is taken already. Choose another."
             )
         save(folder, [(before, with_item(text, item))])
     return path, item
+
+
+def ids_in_files(folder: Path | str, known: Iterable[str], path: Path) -> dict[str, Path]:
+    """Return every id of a bank with its file; those in the file at `path` are `known`."""
+    taken = dict.fromkeys(known, path)
+    for other in topic_files(Path(folder)):
+        if other != path:
+            with contextlib.suppress(ItembankError):  # a file with faults of its own
+                taken |= dict.fromkeys(_ids(take(other).text, other), other)
+    return taken
 
 
 def free_id(stem: str, taken: Iterable[str]) -> str:
@@ -158,9 +173,9 @@ def new_topic(topic: str, title: str | None = None) -> str:
         ItembankError: the tool makes no items on the topic, and it has no title.
     """
     try:
-        TopicFile.model_validate({"topic": topic, "title": title})
-    except ValidationError as error:
-        raise _refused(error, TopicFile) from None
+        read(TopicFile, {"topic": topic, "title": title})
+    except NotRead as error:
+        raise _refused(error) from None
     if title is None and not is_generated(topic):
         near = nearest(topic, topic_ids())
         advice = f" Did you mean {' or '.join(near)}?" if near else ""
@@ -170,12 +185,16 @@ def new_topic(topic: str, title: str | None = None) -> str:
     return topic_toml(topic, title)
 
 
-def change_item(path: Path | str, id: str, fields: Mapping[str, Any]) -> BankItem:
+def change_item(
+    path: Path | str, id: str, fields: Mapping[str, Any], was: BankItem | None = None
+) -> BankItem:
     """Change fields of an item, or take out those that are None; return it as it is now.
 
-    `misconceptions` is a list of tables. The id may change too.
+    `misconceptions` is a list of tables. The id may change too. `was` is the item as the change
+    was made up for it.
 
     Raises:
+        ChangedSince: it is not as it `was`, so that nobody has looked at what would come of it.
         ItembankError: there is no such item, or it would not be right; nothing is written.
     """
     path = Path(path)
@@ -184,10 +203,12 @@ def change_item(path: Path | str, id: str, fields: Mapping[str, Any]) -> BankIte
         raw = next((item for item in _items(before.text, path) if item.get("id") == id), None)
         if raw is None:
             raise ItembankError(f"{path}: there is no item ‘{id}’ in this file.")
+        if was is not None:
+            _refuse_changed(path, was, make_item(raw))
         merged = {k: v for k, v in {**raw, **fields}.items() if v is not None}
         item = make_item(merged)
         text = with_fields(before.text, id, fields)
-        if BankItem.model_validate(_item(text, item.id)) != item:  # never trust an edit unread
+        if read(BankItem, _item(text, item.id)) != item:  # never trust an edit unread
             raise ItembankError(f"{path}: the item ‘{id}’ could not be changed. Change it by hand.")
         save(path.parent, [(before, text)])
     return item
@@ -201,11 +222,13 @@ def move_item(
     title: str | None = None,
     folder: Path | str = "",
     licence: str | None = None,
+    ids: IdsLike | None = None,
 ) -> Path:
     """Move an item, its comments with it, to another topic of this bank; return the new file.
 
-    `folder` is another bank, where the item is to go there instead, and `licence` what it is
-    to state there, where its own bank's would no longer be understood.
+    `folder` is another bank, where the item is to go there instead, `ids` says which are taken
+    there (as for :func:`add_item`), and `licence` is what the item is to state there, where its
+    own bank's would no longer be understood.
 
     Raises:
         ItembankError: there is no such item, its id is taken there, or a file cannot be saved.
@@ -225,6 +248,8 @@ def move_item(
         text = goal.text if goal.raw is not None else new_topic(topic, title)
         if any(other.get("id") == id for other in _items(text, target)):
             raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
+        if home.resolve() != path.parent.resolve() and ids and (there := ids(id).get(id)):
+            raise ItembankError(f"{there}: the id ‘{id}’ is taken there already.")
         text = with_block(text, block)
         if licence is not None:
             text = with_fields(text, id, {"licence": licence})
@@ -238,9 +263,24 @@ def move_item(
     return target
 
 
-def retire_item(path: Path | str, id: str, day: datetime.date, because: str) -> BankItem:
-    """Mark an item as no longer used from `day` on, and why; it stays in its file."""
-    return change_item(path, id, {"retired": day, "retired_because": because})
+def retire_item(
+    path: Path | str, id: str, day: datetime.date, because: str, was: BankItem | None = None
+) -> BankItem:
+    """Mark an item as no longer used from `day` on, and why; it stays in its file.
+
+    Raises: as :func:`change_item`.
+    """
+    return change_item(path, id, {"retired": day, "retired_because": because}, was)
+
+
+def _refuse_changed(path: Path, was: BankItem, now: BankItem) -> None:
+    if was != now:
+        before, after = (plain(item) for item in (was, now))
+        raise ChangedSince(
+            f"{path}: the item ‘{was.id}’ has been changed since it was read, so nothing was "
+            "saved. Look at what changed and start again from what is there now.",
+            "\n".join(map(str, changes(before, after))),
+        )
 
 
 def _items(text: str, path: Path) -> list[dict[str, Any]]:
@@ -255,6 +295,6 @@ def _item(text: str, id: str) -> dict[str, Any]:
     return next((i for i in tomllib.loads(text).get("items", []) if i.get("id") == id), {})
 
 
-def _refused(error: ValidationError, model: Any, name: str = "") -> ItembankError:
+def _refused(error: NotRead, name: str = "") -> ItembankError:
     start = f"{name}: " if name else ""
-    return ItembankError("\n".join(f"{start}{text}" for _, text in sentences(error, model)))
+    return ItembankError("\n".join(f"{start}{text}" for text in str(error).split("\n")))

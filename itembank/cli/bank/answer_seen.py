@@ -6,76 +6,51 @@ instead.
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.cli.bank.item_typed import Record, as_bank_item, mistake, working_line
+from itembank.cli.bank.item_typed import mistake, working_line
 from itembank.cli.words.ask import Check, note
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.text.whole_number import whole_number
+from itembank.work.bank.question_fields import (
+    Fields,
+    check_id,
+    check_mistake,
+    check_so_far,
+    check_words,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from itembank.bank.model.bank import Bank
-
-FOR_FILES = {"missing": "work-out", "find-letter": "solve", "extreme": "choose"}
-"""Tasks of the words that stand in a file under another name."""
-
-
-def likely_task(prompt: str) -> str:
-    """Return the task that a question's words set, or ``""`` where they leave it open.
-
-    >>> likely_task("Solve {2x = 6}."), likely_task("Write in order, smallest first: {1, 3}")
-    ('solve', 'order')
-    """
-    from itembank.bank.model.fields import BankItem
-    from itembank.bank.question.asking import NeedsPerson, question_of
-    from itembank.bank.question.maths import UnreadableMaths, read_maths
-
-    item = BankItem(id="new", tier="core", prompt=prompt, key="1")
-    try:
-        question = question_of(item, read_maths(item))
-    except (NeedsPerson, UnreadableMaths):
-        return ""
-    return FOR_FILES.get(question.task, question.task)
-
 
 def a_prompt(typed: str) -> str:
     """Check a question."""
-    from itembank.bank.question.maths import split_prompt
-
-    readable({"prompt": typed, "key": "1"})
-    has_maths = any(is_maths for _, is_maths, _ in split_prompt(typed))
-    if not has_maths and any(char.isdigit() for char in typed):
-        note("It has no braces: its numbers print as words, and its key cannot be proved.")
+    for remark in check_words(typed):
+        note(str(remark))
     return typed
 
 
-def a_line_for(record: Record, name: str) -> Check:
-    """Return a check of a line of mathematics that will stand in the record as `name`."""
+def a_line_for(fields: Fields, name: str) -> Check:
+    """Return a check of a line of mathematics that will stand in a question as `name`."""
 
     def check(typed: str) -> str:
-        readable({**record, name: typed})
+        check_so_far({**fields, name: typed})
         return typed
 
     return check
 
 
-def a_model_line(record: Record) -> Check:
+def a_model_line(fields: Fields) -> Check:
     """Return a check of a line of the model of a question."""
 
     def check(typed: str) -> str:
-        readable({**record, "model": [typed]})
+        check_so_far({**fields, "model": [typed]})
         return typed
 
     return check
-
-
-def readable(record: Record) -> None:
-    """Read the mathematics there is so far; raises ItembankError where it cannot be read."""
-    there = {name: value for name, value in record.items() if value}
-    as_bank_item({"tier": "core", **there, "id": "new"})
 
 
 def a_word(kind: str, words: Sequence[str]) -> Check:
@@ -112,25 +87,21 @@ def a_number_of_marks(typed: str) -> str:
 
 def a_working_line(typed: str) -> str:
     """Check a line of working."""
-    readable({"prompt": "New", "key": "1", "working": [working_line(typed)]})
+    check_so_far({"working": [working_line(typed)]})
     return typed
 
 
 def a_mistake(typed: str) -> str:
     """Check a likely mistake."""
-    # No pupil's answer is this key, so that only the mistake itself is looked at.
-    readable({"prompt": "New", "key": "987654321", "misconceptions": [mistake(typed)]})
+    check_mistake(mistake(typed))
     return typed
 
 
-def a_free_id(bank: Bank) -> Check:
-    """Return a check of an id that no question of the bank has."""
-    used = {entry.item.id for entry in bank.entries()}
+def a_free_id(folder: Path) -> Check:
+    """Return a check of an id that no question of the bank in a folder has."""
 
     def check(typed: str) -> str:
-        as_bank_item({"id": typed, "tier": "core", "prompt": "New", "key": "1"})
-        if typed in used:
-            raise ItembankError(f"‘{typed}’ is taken. Write another.")
+        check_id(folder, typed)
         return typed
 
     return check

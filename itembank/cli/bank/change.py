@@ -25,8 +25,9 @@ from itembank.cli.bank.options import (
     Task,
     Tier,
     Working,
-    record_of,
+    fields_of,
 )
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
@@ -71,46 +72,16 @@ def change(
       itembank bank change garden-1 --key 45
       itembank bank change garden-1 --tier core --clear form
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.read.load import read_bank
-    from itembank.bank.write.edit import change_item
-    from itembank.cli.bank.item_typed import ORDER, as_bank_item
-    from itembank.cli.bank.trial import refuse_wrong, the_author, try_item
-    from itembank.files.faults import join_words, nearest
+    given = fields_of(locals())
+    from itembank.cli.bank.question_text import trial_text
+    from itembank.work.bank.trying import refuse_unknown_fields, save_trial, try_change
 
-    fields = record_of(
-        tier=tier,
-        prompt=prompt,
-        key=key,
-        task=task,
-        form=form,
-        marks=marks,
-        model=model,
-        find=find,
-        constant=constant,
-        not_needed=not_needed,
-        choice=choice,
-        choose=choose,
-        working=working,
-        mistake=mistake,
-        accept=accept,
-        author=author,
-        licence=licence,
-        source=source,
-    )
-    for part in clear or ():
-        if part not in ORDER or part == "id":
-            near = nearest(part, ORDER, 1)
-            advice = f"Did you mean {near[0]}?" if near else f"It is {join_words(ORDER[1:], 'or')}."
-            raise ItembankError(f"A question has no part ‘{part}’. {advice}")
-        fields[part] = None
+    fields = {**given, **dict.fromkeys(clear or ())}
+    refuse_unknown_fields(fields)
     if not fields:
         raise ItembankError("What is to change? Give an option such as --key 45.")
-    found = read_bank(bank_folder(bank))
-    entry = found.find(item)
-    if author is not None:
-        fields["author"] = the_author(found, author)
-    before = entry.item.model_dump(exclude_defaults=True)
-    after = {name: value for name, value in {**before, **fields}.items() if value is not None}
-    refuse_wrong(try_item(found, as_bank_item(after), entry.topic), anyway)
-    change_item(entry.path, entry.item.id, fields)
-    say(f"Saved {entry.item.id} in {entry.path}.")
+    folder = bank_folder(bank)
+    trial = with_bar(lambda bar: try_change(folder, item, fields, report=bar))
+    typer.echo(trial_text(trial))
+    saved = save_trial(trial, anyway)
+    say(f"Saved {saved.id} in {saved.path}.")

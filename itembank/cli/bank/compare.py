@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.words.wrapped import paragraph
 from itembank.text.in_words import counted
@@ -30,12 +31,11 @@ def compare(one: FirstBank, other: SecondBank) -> None:
     Example:
       itembank bank compare questions colleague/questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.merge.compare import compare as compare_banks
-    from itembank.bank.read.load import read_bank
+    from itembank.work.bank.merging import compare_banks
 
-    first, second = (read_bank(bank_folder(folder)) for folder in (one, other))
-    found = compare_banks(first, second)
-    typer.echo("\n".join(compared(found, str(first.folder), str(second.folder))))
+    first, second = bank_folder(one), bank_folder(other)
+    found = with_bar(lambda bar: compare_banks(first, second, bar))
+    typer.echo("\n".join(compared(found, str(first), str(second))))
 
 
 def compared(found: Comparison, one: str, other: str) -> list[str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from itembank.cli.bank.answer_seen import (
     BY_WORKING,
@@ -15,23 +14,19 @@ from itembank.cli.bank.answer_seen import (
     a_prompt,
     a_word,
     a_working_line,
-    likely_task,
 )
-from itembank.cli.bank.item_typed import (
-    Record,
-    as_bank_item,
-    in_order,
-    mistake,
-    next_id,
-    the_topic,
-    working_line,
-)
+from itembank.cli.bank.item_typed import mistakes, working_line
 from itembank.cli.words.ask import ask, ask_lines, note, one_of
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-
-if TYPE_CHECKING:
-    from itembank.bank.model.bank import Bank
+from itembank.work.bank.bank_facts import BankFacts, next_id, the_topic
+from itembank.work.bank.question_fields import (
+    Fields,
+    in_order,
+    likely_task,
+    usual_form,
+    why_a_model,
+)
 
 AS_IT_READS = "as it reads"
 
@@ -40,8 +35,8 @@ AS_IT_READS = "as it reads"
 class Draft:
     """A question in the making: what is known of it so far."""
 
-    bank: Bank
-    record: Record
+    bank: BankFacts
+    record: Fields
     topic: str = ""
     title: str = ""
 
@@ -68,7 +63,7 @@ def _topic(draft: Draft) -> None:
         try:
             draft.topic, draft.title = the_topic(draft.bank, typed, title)
         except ItembankError as error:
-            note(str(error).replace(": --title.", "."))
+            note(str(error))
         else:
             return
         title = ""
@@ -127,10 +122,7 @@ def _working(draft: Draft) -> None:
 
 def _mistakes(draft: Draft) -> None:
     say("Likely mistakes: WRONG ANSWER | WHAT THEY DO | WHAT TO ASK. An empty line ends them.")
-    found: list[Record] = []
-    for line in ask_lines("  Mistake", a_mistake):
-        found.append(mistake(line, [one["id"] for one in found]))
-    draft.record["misconceptions"] = found
+    draft.record["misconceptions"] = mistakes(ask_lines("  Mistake", a_mistake))
 
 
 def _author(draft: Draft) -> None:
@@ -141,11 +133,11 @@ def _author(draft: Draft) -> None:
 
 
 def _id(draft: Draft) -> None:
-    default = draft.record.get("id") or next_id(draft.bank, draft.topic)
-    draft.record["id"] = ask("Id", default, a_free_id(draft.bank))
+    default = draft.record.get("id") or next_id(draft.bank.folder, draft.topic)
+    draft.record["id"] = ask("Id", default, a_free_id(draft.bank.folder))
 
 
-def _options(record: Record) -> None:
+def _options(record: Fields) -> None:
     say("What there is to choose from, as NAME = WORTH. An empty line ends it.")
     options = {}
     for line in ask_lines("  Choice"):
@@ -157,14 +149,8 @@ def _options(record: Record) -> None:
 
 def _model_if_needed(draft: Draft) -> None:
     """Ask for the mathematics behind the words where the words alone do not say it."""
-    from itembank.bank.question.asking import NeedsPerson, ask_of
-    from itembank.bank.question.maths import read_maths
-
-    item = as_bank_item({"id": "new", **in_order(draft.record)})
-    try:
-        ask_of(item, read_maths(item))
-    except NeedsPerson as error:
-        note(str(error))
+    if why := why_a_model(draft.record):
+        note(why)
         _model(draft)
 
 
@@ -183,16 +169,12 @@ def _model(draft: Draft) -> None:
 
 
 def _form(draft: Draft) -> None:
-    from itembank.bank.question.as_item import form_of
-    from itembank.bank.question.maths import read_maths
     from itembank.items.forms.form_rules import FORMS, form_words
 
-    record = draft.record
-    item = as_bank_item({"id": "new", **in_order({**record, "form": None})})
-    usual = form_of(item, read_maths(item))
+    usual = usual_form(draft.record)
     say(f"The answer is usually to be {form_words(usual)}.")
-    form = ask("Form", record.get("form") or usual, a_word("form", list(FORMS)))
-    record["form"] = None if form == usual else form
+    form = ask("Form", draft.record.get("form") or usual, a_word("form", list(FORMS)))
+    draft.record["form"] = None if form == usual else form
 
 
 STEPS = {

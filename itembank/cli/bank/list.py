@@ -59,7 +59,7 @@ def list_(
       itembank bank list --state proved --state unsigned
       itembank bank list --author T9 --text minibus
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.states import totals
+    from itembank.cli.bank.totals import totals
     from itembank.work.bank.looking import list_questions
     from itembank.work.bank.wanted import Wanted, known_states, known_tier
 

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from itembank.cli.bank.compare import FirstBank, SecondBank, listed
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.words.wrapped import paragraph
-from itembank.errors import ItembankError
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
 
 if TYPE_CHECKING:
-    from itembank.bank.merge.union import MergeReport
-    from itembank.bank.model.bank import Bank
+    from itembank.work.bank.merging import Merged, Versions
 
 
 def merge(
@@ -43,29 +41,18 @@ def merge(
       itembank bank merge questions colleague/questions
       itembank bank merge questions colleague/questions --into both
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.merge.merge_files import prepare_merge
-    from itembank.bank.read.load import read_bank
+    from itembank.work.bank.merging import merge_banks
 
     first, second = bank_folder(one), bank_folder(other)
-    if first.resolve() == second.resolve():
-        raise ItembankError(f"{first} and {second} are the same bank.")
-    if into is not None and os.path.lexists(into):
-        raise ItembankError(f"There is something in {into} already. Name a new folder.")
-    prepared = prepare_merge(first, second)
-    if into is not None and not dry_run:
-        prepared.save_copy(into)
-    elif not dry_run:
-        prepared.save()
-    report = prepared.report
-    home = into or first
-    head = "What would come of merging" if dry_run else "Merged"
-    typer.echo(f"{head} {second} into {home}:")
-    bank = None if dry_run else read_bank(home)
-    typer.echo("\n".join(merged(report, str(first), str(second), bank)))
+    found = with_bar(lambda bar: merge_banks(first, second, into, dry_run, bar))
+    head = "Merged" if found.written else "What would come of merging"
+    typer.echo(f"{head} {second} into {found.home}:")
+    typer.echo("\n".join(merged(found, str(first), str(second))))
 
 
-def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list[str]:
-    """Return what came of a merge, as lines; `bank` is the merged one, where it is written."""
+def merged(found: Merged, one: str, other: str) -> list[str]:
+    """Return what came of a merge, as lines."""
+    report = found.report
     apart = {id for conflict in report.conflicts for id in conflict.ids}
     lines = listed(f"New, from {other}:", [id for id in report.only_second if id not in apart])
     lines += listed("Retired, because one of the banks has retired them:", report.retired)
@@ -85,37 +72,25 @@ def merged(report: MergeReport, one: str, other: str, bank: Bank | None) -> list
         lines += [paragraph("  ", clash) for clash in report.clashes]
     if report.conflicts:
         lines.append("To settle:")
-        for conflict in report.conflicts:
-            lines.append(paragraph("  ", conflict.says))
-            lines += _apart(bank, conflict.ids)
+        for versions in found.apart:
+            lines.append(paragraph("  ", versions.conflict.says))
+            lines += _apart(versions, found.home)
     return lines or ["Nothing: the other bank holds nothing more."]
 
 
-def _apart(bank: Bank | None, ids: tuple[str, ...]) -> list[str]:
+def _apart(versions: Versions, home: Path) -> list[str]:
     """Return what the versions of a question say where they differ, and how to keep each."""
-    from itembank.bank.model.content import printed_on
-    from itembank.bank.model.item_changes import changes
-
-    if bank is None:
+    if not versions.says:
         return []
-    there = [entry for entry in bank.entries() if entry.item.id in ids]
-    if len(there) < 2 or any(entry.item.retired for entry in there):
-        return []
-    first, *others = there
-    was = printed_on(first.item, first.topic)
-    fields: dict[str, dict[str, str]] = {}
-    for entry in others:
-        for change in changes(was, printed_on(entry.item, entry.topic)):
-            says = fields.setdefault(change.field, {first.item.id: change.was or "–"})
-            says[entry.item.id] = change.now or "–"
-    wide = max(len(entry.item.id) for entry in there)
+    ids = versions.conflict.ids
+    wide = max(map(len, ids))
     lines = []
-    for name, says in fields.items():
+    for name, says in versions.says.items():
         lines.append(f"    {name}")
-        lines += [paragraph(f"      {id:<{wide}}  ", text) for id, text in says.items()]
+        lines += [paragraph(f"      {id:<{wide}}  ", text or "–") for id, text in says.items()]
     lines.append("    Keep one of them:")
-    lines += [f"      itembank bank settle {id} --bank {as_typed(bank.folder)}" for id in ids]
+    lines += [f"      itembank bank settle {id} --bank {as_typed(home)}" for id in ids]
     every = "both" if len(ids) == 2 else "all"
     lines.append(f"    Or keep them {every}, the first with the plain id:")
-    lines.append(f"      itembank bank settle {ids[0]} --both --bank {as_typed(bank.folder)}")
+    lines.append(f"      itembank bank settle {ids[0]} --both --bank {as_typed(home)}")
     return lines

@@ -7,10 +7,11 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
 from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.day import read_day
 from itembank.cli.words.wrapped import say
-from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year
 
 
@@ -43,35 +44,11 @@ def move(
       itembank bank move garden-1 --topic fractions.of-quantity
       itembank bank move garden-1 --to ../shared-questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.model.item_records import carried_licence
-    from itembank.bank.read.item_checks import is_generated
-    from itembank.bank.read.load import read_bank
-    from itembank.bank.write.edit import move_item
-    from itembank.cli.bank.item_typed import the_topic
-    from itembank.cli.bank.trial import refuse_taken, the_author
+    from itembank.work.bank.moving import move_question
 
-    if topic is None and to is None:
-        raise ItembankError("Where to? Give --topic, or --to with the folder of another bank.")
-    found = read_bank(bank_folder(bank))
-    entry = found.find(item)
-    goal = found if to is None else read_bank(bank_folder(to))
-    if topic is None:
-        own = next(one.title for one in found.topics if one.id == entry.topic)
-        chosen, its_title = the_topic(goal, entry.topic, title or own)
-    else:
-        chosen, its_title = the_topic(goal, topic, title)
-    if to is not None:
-        refuse_taken(goal, entry.item.id)
-        the_author(goal, entry.item.author)
-    file = move_item(
-        entry.path,
-        entry.item.id,
-        chosen,
-        title=None if is_generated(chosen) else its_title,
-        folder="" if to is None else goal.folder,
-        licence=carried_licence(entry.item.licence, found.terms, goal.terms),
-    )
-    say(f"Moved {entry.item.id} from {entry.path} to {file}.")
+    home, goal = bank_folder(bank), None if to is None else bank_folder(to)
+    moved = with_bar(lambda bar: move_question(home, item, topic, goal, title, bar))
+    say(f"Moved {moved.id} from {moved.path} to {moved.file}.")
 
 
 def rename(
@@ -88,13 +65,9 @@ def rename(
     Example:
       itembank bank rename garden-12 pond-3
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    import datetime
+    from itembank.work.bank.moving import rename_question
 
-    from itembank.bank.merge.merge_files import prepare_rename
-
-    prepared = prepare_rename(bank_folder(bank), old, new, datetime.date.today())
-    prepared.save()
-    ((before, after),) = prepared.report.renamed
+    before, after = rename_question(bank_folder(bank), old, new)
     say(f"Renamed {before}: it is {after} now, with its sign-offs.")
 
 
@@ -114,18 +87,8 @@ def retire(
     Example:
       itembank bank retire pool-5 --because "pool-1 asks the same"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.read.load import read_bank
-    from itembank.bank.write.edit import retire_item
-    from itembank.cli.bank.sign import the_day
+    from itembank.work.bank.moving import retire_question
 
-    if because is None or not because.strip():
-        raise ItembankError('Say why, for whoever asks later: --because "too hard to read".')
-    day = the_day(on)
-    entry = read_bank(bank_folder(bank)).find(item)
-    if entry.item.retired is not None:
-        raise ItembankError(
-            f"{entry.item.id} is retired already, since {day_month_year(entry.item.retired)}: "
-            f"{entry.item.retired_because}"
-        )
-    retire_item(entry.path, entry.item.id, day, because.strip())
-    say(f"Retired {entry.item.id} from {day_month_year(day)} on. It stays in {entry.path}.")
+    day, folder = read_day(on, "--on"), bank_folder(bank)
+    gone = with_bar(lambda bar: retire_question(folder, item, because or "", day, bar))
+    say(f"Retired {gone.id} from {day_month_year(gone.on)} on. It stays in {gone.path}.")

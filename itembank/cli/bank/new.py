@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from itembank.cli.words.wrapped import say
-from itembank.errors import ItembankError
 from itembank.text.paths_shown import as_typed
 
 
@@ -51,31 +49,15 @@ def new(
       itembank bank new questions --name larkhythe --title "Our own questions" \\
           --author HT="head of mathematics" --author T9="teacher of 9S"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.write.edit import create_bank
     from itembank.cli.bank.item_typed import pair
+    from itembank.work.bank.starting import start_bank
 
-    authors = dict(pair(one, "--author CODE=ROLE") for one in author or ())
-    short = name or plain_name(folder.resolve().name)
-    create_bank(folder, short, title or short, licence=licence, licensor=licensor, authors=authors)
-    say(f"Started the bank {short} in {folder}.")
+    authors = dict(pair(typed, "--author CODE=ROLE") for typed in author or ())
+    started = start_bank(folder, name, title, licence, licensor, authors)
+    say(f"Started the bank {started.name} in {folder}.")
     if not authors:
         say(
             "Add codes for its authors and reviewers under [authors] in bank.toml, such as "
             'HT = "head of mathematics".'
         )
     say(f"Next: itembank bank add --bank {as_typed(folder)}")
-
-
-def plain_name(folder: str) -> str:
-    """Return a bank's name from that of its folder.
-
-    Raises:
-        ItembankError: the folder's name has no letters or digits to use.
-
-    >>> plain_name("Year 8 questions")
-    'year-8-questions'
-    """
-    name = "-".join(re.findall(r"[a-z0-9]+", folder.lower()))
-    if not name:
-        raise ItembankError("Give the bank a short name with --name, such as --name larkhythe.")
-    return name

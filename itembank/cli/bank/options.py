@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
 if TYPE_CHECKING:
-    from itembank.cli.bank.item_typed import Record
+    from itembank.work.bank.question_fields import Fields
 
 Text = str | None
 Texts = list[str] | None
@@ -59,19 +60,27 @@ Licence = Annotated[Text, typer.Option(metavar="TEXT", help="Its licence; the ba
 Source = Annotated[Text, typer.Option(metavar="TEXT", help="Where it comes from.")]
 
 
-def record_of(**given: Any) -> Record:
-    """Return what the options say as a record; those that were left out are not in it.
+PARTS = (
+    *("id", "tier", "prompt", "key", "task", "form", "marks", "model", "find", "constant"),
+    *("not_needed", "choice", "choose", "working", "mistake", "accept"),
+    *("author", "licence", "source"),
+)
+"""The options that say what a question is."""
+
+
+def fields_of(given: Mapping[str, Any]) -> Fields:
+    """Return what the options of a command say of a question; those left out are not in it.
 
     Raises:
         ItembankError: a line of working, a mistake, a choice or a constant is not written
             as it has to be.
 
-    >>> record_of(key="5", working=["Add | 2 + 3 = 5"], choice=None)
+    >>> fields_of({"key": "5", "working": ["Add | 2 + 3 = 5"], "choice": None, "bank": "b"})
     {'key': '5', 'working': [['Add', '2 + 3 = 5']]}
     """
-    from itembank.cli.bank.item_typed import mistake, pair, whole_numbers, working_line
+    from itembank.cli.bank.item_typed import mistakes, pair, whole_numbers, working_line
 
-    record = {name: value for name, value in given.items() if value is not None}
+    record = {name: given[name] for name in PARTS if given.get(name) is not None}
     if record.get("tier"):
         record["tier"] = record["tier"].lower()
     if lines := record.pop("working", None):
@@ -79,12 +88,9 @@ def record_of(**given: Any) -> Record:
     if numbers := record.pop("constant", None):
         record["constants"] = whole_numbers(numbers, "--constant")
     if spare := record.pop("not_needed", None):
-        record["not_needed"] = dict(pair(one, "--not-needed NUMBER=WHY") for one in spare)
+        record["not_needed"] = dict(pair(text, "--not-needed NUMBER=WHY") for text in spare)
     if choices := record.pop("choice", None):
-        record["options"] = dict(pair(choice, "--choice NAME=WORTH") for choice in choices)
+        record["options"] = dict(pair(text, "--choice NAME=WORTH") for text in choices)
     if texts := record.pop("mistake", None):
-        found: list[Record] = []
-        for text in texts:
-            found.append(mistake(text, [one["id"] for one in found]))
-        record["misconceptions"] = found
+        record["misconceptions"] = mistakes(texts)
     return record

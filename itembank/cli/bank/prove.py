@@ -85,7 +85,7 @@ def prove(
 
 def _told(head: str, unproved: Sequence[Unproved]) -> str:
     """Return the questions of one outcome, each with its place, its text and why."""
-    from itembank.cli.bank.item_text import sentence
+    from itembank.cli.bank.question_text import sentence
 
     lines = [f"{head}:"]
     for one in unproved:

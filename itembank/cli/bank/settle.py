@@ -36,23 +36,11 @@ def settle(
       itembank bank settle garden-12.3f2a --both
       itembank bank settle garden-12.3f2a --both --as garden-31
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    import datetime
+    from itembank.work.bank.merging import settle_question
 
-    from itembank.bank.merge.merge_files import prepare_keep_all, prepare_settle
-    from itembank.bank.read.load import read_bank
-
-    folder, today = bank_folder(bank), datetime.date.today()
-    base = item.rpartition(":")[2].partition(".")[0]
-    if both or as_:
-        prepared = prepare_keep_all(folder, item, as_ or [], today)
-        prepared.save()
-        others = [f"{old} as {new}" for old, new in prepared.report.renamed]
-        say(f"{item} is kept as {base}, and {', '.join(others)}.")
-        return
-    prepare_settle(folder, item, today).save()
-    retired = [
-        entry.item.id
-        for entry in read_bank(folder).entries()
-        if entry.item.base == base and entry.item.id != base
-    ]
-    say(f"{item} is kept as {base}. Retired: {', '.join(retired)}.")
+    settled = settle_question(bank_folder(bank), item, both, as_ or ())
+    if settled.renamed:
+        others = [f"{old} as {new}" for old, new in settled.renamed]
+        say(f"{item} is kept as {settled.base}, and {', '.join(others)}.")
+    else:
+        say(f"{item} is kept as {settled.base}. Retired: {', '.join(settled.retired)}.")

@@ -6,12 +6,11 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.told import asked_text, with_bar
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
-from itembank.cli.words.wrapped import face_lines, paragraph, tied
+from itembank.cli.words.wrapped import paragraph
 
 if TYPE_CHECKING:
-    from itembank.bank.index.item_standing import Shown
     from itembank.work.bank.looking import InFull
 
 
@@ -32,11 +31,11 @@ def show(items: ItemsArgument, bank: BankOption = None) -> None:
 
 def question_text(found: InFull) -> str:
     """Return everything that there is to say of a question."""
-    from itembank.cli.bank.item_text import labelled, place, state_lines
+    from itembank.cli.bank.question_text import labelled, place, shown_lines, state_lines
     from itembank.files.faults import join_words
 
     head = f"{found.id}: {found.title} ({found.topic}), {found.tier}"
-    lines = [paragraph("", head), "", *shown_lines("   ", found.shown)]
+    lines = [paragraph("", head), "", *shown_lines(found.shown)]
     if model := found.stated.get("model"):
         find = found.stated.get("find")
         asked = f"; find {find}" if find else ""
@@ -47,15 +46,3 @@ def question_text(found: InFull) -> str:
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
     lines.append(labelled("Kept", place(found)))
     return "\n".join(lines)
-
-
-def shown_lines(lead: str, shown: Shown) -> list[str]:
-    """Return the lines of what prints of a question."""
-    return face_lines(
-        lead,
-        asked_text(shown.prompt),
-        shown.marks,
-        f"{tied(shown.key)}  ({shown.form})",
-        [(words, tied(line)) for words, line in shown.steps],
-        [(tied(wrong), name, ask) for wrong, name, ask in shown.slips],
-    )

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-import datetime
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.day import read_day
 from itembank.cli.words.wrapped import paragraph, say
-from itembank.errors import ItembankError
 from itembank.text.in_words import counted, day_month_year
 
 if TYPE_CHECKING:
-    from itembank.bank.model.bank import Bank
     from itembank.bank.proof.signing import Signed
 
 
@@ -36,7 +35,7 @@ def sign(
             "--topic",
             "-t",
             metavar="TOPIC",
-            help="Every question of this topic.",
+            help="Every question of this topic, or strand.",
             autocompletion=complete_topic,
         ),
     ] = None,
@@ -57,63 +56,12 @@ def sign(
       itembank bank sign --topic ratio.share --by HT --on 2026-11-20
       itembank bank sign --all-proved --by HT
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.proof.signing import sign as sign_items
-    from itembank.bank.read.load import read_bank
-    from itembank.cli.bank.trial import as_known
-    from itembank.cli.words.bar import Bar
+    from itembank.work.bank.signing_off import SignRequest, sign_questions
 
-    if items and (topic or all_proved):
-        raise ItembankError("Name questions, or give --topic or --all-proved, not both.")
-    day = the_day(on)
-    found = read_bank(bank_folder(bank))
-    if by is None:
-        codes = f", such as --by {next(iter(found.authors))}" if found.authors else ""
-        raise ItembankError(f"Who has checked them? Give a reviewer's code with --by{codes}.")
-    chosen = list(items or ()) or _chosen(found, topic, all_proved)
-    if not chosen:
-        where = f" on {topic}" if topic else ""
-        raise ItembankError(f"{found.name} has no question{where} that could be signed.")
-    bar = Bar()
-    try:
-        signed = sign_items(found, chosen, as_known(found, by) or by, day, bar)
-    finally:
-        bar.clear()
-    for line in signed_lines(signed):
+    request = SignRequest(by, tuple(items or ()), topic, all_proved, read_day(on, "--on"))
+    folder = bank_folder(bank)
+    for line in signed_lines(with_bar(lambda bar: sign_questions(folder, request, bar))):
         say(line)
-
-
-def the_day(typed: str | None) -> datetime.date:
-    """Return the day that was typed, or today.
-
-    Raises:
-        ItembankError: it is no day.
-    """
-    from itembank.cli.options.day import read_day
-
-    return read_day(typed, "--on") or datetime.date.today()
-
-
-def _chosen(bank: Bank, topic: str | None, proved: bool) -> list[str]:
-    """Return the ids of the questions in use on a topic, or of those with a proved key."""
-    from itembank.cli.bank.states import states_of
-    from itembank.work.bank.wanted import refuse_unknown
-
-    if topic is None and not proved:
-        raise ItembankError(
-            "Which questions? Name them, as in: itembank bank sign garden-1 --by HT. "
-            "Or give --topic or --all-proved."
-        )
-    if topic is not None:
-        refuse_unknown(bank, [topic], None)
-    entries = [
-        entry
-        for entry in bank.entries()
-        if entry.item.retired is None and topic in (None, entry.topic)
-    ]
-    if not proved:
-        return [entry.item.id for entry in entries]
-    states = states_of(bank, entries)
-    return [state.entry.item.id for state in states if state.proved and state.entry is not None]
 
 
 def signed_lines(signed: tuple[Signed, ...]) -> list[str]:

@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
-from itembank.errors import ItembankError
-from itembank.files.together import write_whole
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import as_typed
-
-if TYPE_CHECKING:
-    from itembank.bank.model.bank import Bank, Entry
 
 
 def import_(
@@ -37,33 +33,22 @@ def import_(
       itembank bank import questions.csv
       itembank bank import questions.csv --bank questions --dry-run
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.read.load import read_bank
-    from itembank.bank.table.item_table import import_table, read_table
-    from itembank.cli.bank.states import states_of, totals_of
+    from itembank.cli.bank.totals import totals
+    from itembank.work.bank.bank_tables import count_importable, import_questions
 
     folder = bank_folder(bank)
     if dry_run:
-        taken = {entry.item.id for entry in read_bank(folder).entries()}
-        rows = read_table(file, taken)
-        say(f"No faults. {counted(len(rows), 'question')} could be added to {folder}.")
+        count = with_bar(lambda bar: count_importable(folder, file, bar))
+        say(f"No faults. {counted(count, 'question')} could be added to {folder}.")
         return
-    rows = import_table(folder, file)
-    topics = dict.fromkeys(row.topic for row in rows)
-    say(f"Added {counted(len(rows), 'question')} on {counted(len(topics), 'topic')} to {folder}.")
-    if not rows:
+    added = with_bar(lambda bar: import_questions(folder, file, bar))
+    count = len(added.ids)
+    say(f"Added {counted(count, 'question')} on {counted(len(added.topics), 'topic')} to {folder}.")
+    if not count:
         return
-    added = {row.item.id for row in rows}
-    states = states_of(*_added(folder, added))
-    say(totals_of(states))
-    if any(state.outcome.state.value != "proved" for state in states):
+    say(totals(count, added.proofs, added.signs, added.retired))
+    if set(added.proofs) - {"proved"}:
         say(f"‘itembank bank prove {as_typed(folder)}’ says why.")
-
-
-def _added(folder: Path, ids: set[str]) -> tuple[Bank, list[Entry]]:
-    from itembank.bank.read.load import read_bank
-
-    found = read_bank(folder)
-    return found, [entry for entry in found.entries() if entry.item.id in ids]
 
 
 def export(
@@ -93,27 +78,11 @@ def export(
       itembank bank export questions.csv
       itembank bank export ratio.csv --topic ratio.share
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.bank.read.load import read_bank
-    from itembank.bank.table.item_table import table_text
-    from itembank.work.bank.wanted import refuse_unknown
+    from itembank.work.bank.bank_tables import export_questions
 
-    found = read_bank(bank_folder(bank))
-    refuse_unknown(found, topic or (), None)
-    wanted = {one.lower() for one in topic or ()}
-    entries = [entry for entry in found.entries() if not wanted or entry.topic in wanted]
-    text = table_text(entries, _titles(found), found.terms)
+    folder = bank_folder(bank)
+    found = with_bar(lambda bar: export_questions(folder, file, topic or (), replace, bar))
     if file is None:
-        typer.echo(text, nl=False)
-        return
-    if file.exists() and not replace:
-        raise ItembankError(f"There is a file {file} already. Add --replace to write over it.")
-    # With a mark of UTF-8 at its start, a spreadsheet shows £ and ½ as they are.
-    write_whole(file, text.encode("utf-8-sig"))
-    say(f"Wrote {counted(len(entries), 'question')} to {file}.")
-
-
-def _titles(bank: Bank) -> dict[str, str]:
-    """Return the titles of the topics that the tool makes no questions on."""
-    from itembank.bank.read.item_checks import is_generated
-
-    return {topic.id: topic.title for topic in bank.topics if not is_generated(topic.id)}
+        typer.echo(found.text, nl=False)
+    else:
+        say(f"Wrote {counted(found.questions, 'question')} to {file}.")

@@ -32,6 +32,10 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
+    "changed since": Advice("‘itembank bank show {id}’ shows it as it is now."),
+    "ids alone": Advice("Name questions, or give --topic or --all-proved, not both."),
+    "key is wrong": Advice("Or add --anyway to save it as it is."),
+    "not a bank": Advice("‘itembank bank new’ makes a bank."),
     "pack there": Advice(
         "Add --replace to put the new one in its place, or name another place with --output."
     ),
@@ -44,10 +48,19 @@ ADVICE: Mapping[str, Advice] = {
     ),
     "nothing taught": Advice("Name what to ask with --topic."),
     "question not to be asked": Advice("‘itembank show’ and ‘itembank bank list’ show addresses."),
+    "question not whole": Advice("Give {fields}."),
     "questions": Advice("Change --questions."),
     "questions for topics": Advice("Change --questions, or name fewer topics.", ["pack"]),
     "questions on a sheet": Advice("Change --follow-up."),
+    "questions to sign": Advice(
+        "Name them, as in: itembank bank sign garden-1 --by HT. Or give --topic or --all-proved."
+    ),
+    "reason to retire": Advice('As in --because "too hard to read".'),
+    "reviewer needed": Advice("Give a reviewer's code with --by, such as --by {example}."),
+    "table there": Advice("Add --replace to write over it."),
+    "topic without title": Advice("‘itembank topics’ lists those there are; or give --title."),
     "versions": Advice("Change --variants."),
+    "where to move": Advice("Give --topic, or --to with the folder of another bank."),
     "strand": Advice("‘itembank topics --strand {strand}’ lists its topics."),
 }
 """What to type, by the matter of an error. A matter that needs no more words stands here not."""

@@ -15,7 +15,6 @@ from itembank.text.characters import short_message
 from itembank.text.in_words import plural
 
 if TYPE_CHECKING:
-    from itembank.cli.words.printed_item import Printed
     from itembank.items.item import Item, Run
     from itembank.notation.tree import Node
 
@@ -117,7 +116,7 @@ def item_text(number: int, item: Item) -> str:
     return "\n".join(lines)
 
 
-def question_lines(lead: str, item: Item | Printed) -> list[str]:
+def question_lines(lead: str, item: Item) -> list[str]:
     """Return the lines of what prints of an item: question, key, working, mistakes."""
     from itembank.items.forms.form_rules import form_words
 
@@ -134,13 +133,16 @@ def question_lines(lead: str, item: Item | Printed) -> list[str]:
     )
 
 
-def key_text(item: Item | Printed) -> str:
+def key_text(item: Item) -> str:
     """Return a key as text; where many answers are right it is said to be one of them."""
     from itembank.items.asks import kind_of
-    from itembank.items.item import Item
 
-    many = kind_of(item.ask).many if isinstance(item, Item) else item.many
-    return f"for example {maths(item.key)} (others are right)" if many else maths(item.key)
+    return example_key(maths(item.key)) if kind_of(item.ask).many else maths(item.key)
+
+
+def example_key(key: str) -> str:
+    """Return one of many right answers, said to be one."""
+    return f"for example {key} (others are right)"
 
 
 def face_lines(

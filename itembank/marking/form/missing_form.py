@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.letter_forms import expression
-from itembank.items.forms.number_forms import NOT_WHOLE, whole_parts
+from itembank.items.forms.number_forms import NOT_WHOLE, unsigned, whole_parts
 from itembank.items.forms.value_forms import value
 from itembank.items.item import Item
 from itembank.marking.form.form_told import TOLD_BY_FORM, right_value
@@ -89,9 +89,9 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
         match leaf:
             case t.Frac(t.Int() | t.Dec(), t.Int() | t.Dec()) if whole_parts(leaf) == NOT_WHOLE:
                 return NOT_WHOLE
-    if not any(
-        isinstance(part, t.Sum | t.Product | t.Juxt | t.Power | t.Root) for part in t.walk(key)
-    ) and any(value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)):
+    if not any(map(t.is_operation, t.walk(key))) and any(
+        value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)
+    ):
         return NOT_WORKED_OUT
     if how.powers and any(isinstance(part, t.Power) for part in t.walk(key)):
         return _power_fault(given)
@@ -289,9 +289,9 @@ def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
     if how.rounding is None or not how.places:
         return ""
     detail, amount = how.rounding
-    given = _number(given)
+    given = unsigned(_number(given))
     if isinstance(given, t.Product):
-        given = _number(given.first)
+        given = unsigned(_number(given.first))
     if not isinstance(given, t.Int | t.Dec):
         return ""
     places = given.places if isinstance(given, t.Dec) else ""

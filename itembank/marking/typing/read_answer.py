@@ -5,8 +5,8 @@ but groups the digits of a number; *to* stands in a ratio for the colon; x betwe
 is a times sign where the question has no letter x; p is a letter where the question uses it.
 
 Limits, so that no text costs much: :data:`LONGEST` characters are read at all, within the
-limits of :mod:`itembank.notation.grammar` (40 brackets deep, 200 digits); what is read is at
-most a few hundred nodes. Text past a limit is refused before it is looked at.
+limits of :mod:`itembank.notation.tree.line_signs` (40 brackets deep, 200 digits); what is read
+is at most a few hundred nodes. Text past a limit is refused before it is looked at.
 """
 
 from __future__ import annotations

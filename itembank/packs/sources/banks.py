@@ -13,7 +13,8 @@ from collections.abc import Collection, Sequence
 from functools import partial
 
 from itembank.bank.index.any_address import read_banks
-from itembank.bank.index.item_standing import states, twins_kept, years_of
+from itembank.bank.index.item_standing import states
+from itembank.bank.index.kept_words import twins_kept, years_of
 from itembank.bank.index.opened import KeptBank, KeptEntry
 from itembank.bank.model.bank import Bank, Entry
 from itembank.bank.model.content import content_hash

@@ -155,7 +155,7 @@ def _banks(row: Table, folder: Path) -> tuple[Path, ...]:
         if path in found:
             row.fault("banks", f"The bank {value} is listed twice.", value)
         elif (wrong := no_bank(path)) is not None:
-            row.fault("banks", wrong, value)
+            row.fault("banks", str(wrong), value, wrong.matter)
         else:
             found.append(path)
     return tuple(found)
@@ -184,20 +184,21 @@ def _beyond_year(row: Table) -> bool | tuple[str, ...]:
     return tuple(found)
 
 
-def no_bank(path: Path) -> str | None:
+def no_bank(path: Path) -> ItembankError | None:
     """Return what is wrong with a folder that should hold a bank, or None.
 
-    >>> no_bank(Path("/no/such/folder"))
+    >>> str(no_bank(Path("/no/such/folder")))
     'There is no folder /no/such/folder, so no bank in it. Check how it is spelt.'
     """
     try:
         if not path.is_dir():
-            return f"There is no folder {path}, so no bank in it. Check how it is spelt."
+            return ItembankError(
+                f"There is no folder {path}, so no bank in it. Check how it is spelt."
+            )
         if not (path / BANK_FILE).is_file():
-            return (
-                f"The folder {path} holds no {BANK_FILE}, so it is no bank. "
-                "‘itembank bank new’ makes one."
+            return ItembankError(
+                f"The folder {path} holds no {BANK_FILE}, so it is no bank.", matter="not a bank"
             )
     except (OSError, ValueError) as error:
-        return f"The folder {path} cannot be looked into: {error}."
+        return ItembankError(f"The folder {path} cannot be looked into: {error}.")
     return None

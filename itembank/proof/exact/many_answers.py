@@ -102,7 +102,7 @@ def _values(ask: Give) -> Iterator[Fraction]:
     places = _places(ask)
     if not WHOLE & set(names):
         yield from places
-        yield from (Fraction(k, 12) for k in range(1, MOST_TRIED))
+        yield from (Fraction(sign * k, 12) for k in range(1, MOST_TRIED) for sign in (1, -1))
         return
     step = abs(exact(names["multiple"].of[0])) if "multiple" in names else Fraction(1)
     if step.denominator != 1 or not step:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Literal
 
 from itembank.items.forms.form_rules import number_node
+from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
 from itembank.notation.units import CURRENCY, UNITS
@@ -157,11 +158,11 @@ def _side_enclosed(side: Polynomial, digits: int) -> tuple[Fraction, Fraction]:
 
 def places_fault(bare: t.Node, step: Fraction) -> str:
     """Return how a rounded number is printed with too many or too few digits, or ``""``."""
-    node = bare.of if isinstance(bare, t.Neg) else bare
+    node = unsigned(bare)
     if isinstance(node, t.Product | t.Juxt):
         # In standard form the digits are those of the first factor.
         power = node.rest[0][1] if isinstance(node, t.Product) else node.factors[-1]
-        node = node.first if isinstance(node, t.Product) else node.factors[0]
+        node = unsigned(node.first if isinstance(node, t.Product) else node.factors[0])
         if not isinstance(power, t.Power):
             return "it is not one number"
         step = step / exact(power)

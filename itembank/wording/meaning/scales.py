@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import NotExact, exact
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT, index_of
@@ -85,5 +86,6 @@ def _ratios(tale: Tale) -> list[tuple[Fraction, int]]:
     for match in re.finditer(SLOT, tale.text):
         node = tale.said.nodes[index_of(match[0])]
         if isinstance(node, t.Ratio) and len(node.parts) == 2 and node.parts[0] == t.Int(1):
-            found.append((exact(node.parts[1]), match.start()))
+            with contextlib.suppress(NotExact):  # a scale that is asked for, as 1 : n, is none
+                found.append((exact(node.parts[1]), match.start()))
     return found

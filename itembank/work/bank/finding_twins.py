@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from itembank.bank.index.item_standing import Progress, twin_groups
+from itembank.bank.index.kept_twins import twin_groups
 from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.processes.work_place import Place
 

@@ -10,17 +10,13 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.item_standing import (
-    AT_A_TIME,
-    Progress,
-    Shown,
-    prove_missing,
-    shown_of,
-    signoff_sheet,
-    states,
-    twins_of,
-)
+from itembank.bank.index.item_standing import prove_missing, states
+from itembank.bank.index.kept_signoffs import signoff_sheet
+from itembank.bank.index.kept_twins import twins_of
+from itembank.bank.index.kept_words import Shown, shown_of
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows_wanted import AT_A_TIME
 from itembank.work.bank.wanted import (
     Condition,
     Wanted,
@@ -83,6 +79,8 @@ class InFull:
     terms: str | None
     path: Path
     line: int
+    version: str
+    """Stands for all that it states: a change of it may be made only while it is the same."""
 
 
 def list_questions(
@@ -149,6 +147,7 @@ def show_questions(
                 bank.terms,
                 entry.path,
                 entry.line,
+                entry.version,
             )
             for entry, state, face, others in zip(entries, known, faces, twins, strict=True)
         ]

@@ -8,14 +8,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from itembank.bank.index.item_standing import (
-    Progress,
-    made_outcomes,
-    outcomes,
-    prove_missing,
-    signoff_sheet,
-)
+from itembank.bank.index.item_standing import made_outcomes, outcomes, prove_missing
+from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
+from itembank.bank.index.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.work_place import Place

@@ -48,7 +48,7 @@ def settle(
     asked = typed if plan is None else typed.over(plan)
     for folder in typed.draw_from.banks or ():
         if (wrong := no_bank(folder)) is not None:
-            raise ItembankError(wrong)
+            raise wrong
     group = department.find_class(asked.class_name) if department else None
     name = group.name if group else _class_name(asked.class_name)
     date = asked.date or today

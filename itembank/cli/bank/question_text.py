@@ -1,54 +1,47 @@
-"""A bank's items as text for the terminal: what prints, what is known of it, where it is."""
+"""Questions of a bank as text for the terminal: what prints, what is known of them, and where."""
 
 from __future__ import annotations
 
 import datetime
 from typing import TYPE_CHECKING
 
-from itembank.cli.words.printed_item import Printed
-from itembank.cli.words.wrapped import paragraph, question_lines
+from itembank.cli.bank.told import asked_text
+from itembank.cli.words.wrapped import example_key, face_lines, paragraph, tied
 from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
-    from itembank.bank.model.fields import BankItem
+    from itembank.bank.index.kept_words import Shown
     from itembank.bank.proof.state import EntryState
     from itembank.proof.outcome import Outcome
     from itembank.work.bank.looking import InFull
+    from itembank.work.bank.trying import Trial
 
 
-def printed(item: BankItem) -> Printed:
-    """Return what prints of an item, whether or not the tool can work its answer out.
-
-    Raises:
-        UnreadableMaths: lines of the item cannot be read.
-    """
-    from itembank.bank.question.as_item import form_and_many
-    from itembank.bank.question.maths import read_maths
-    from itembank.items.item import Misconception, Slip, Step
-    from itembank.items.marks import usual_marks
-
-    maths = read_maths(item)
-    form, many = form_and_many(item, maths)
-    steps = tuple(
-        Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
-    )
-    return Printed(
-        maths.runs,
-        maths.key,
-        form,
-        steps,
-        tuple(
-            Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
-            for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
-        ),
-        usual_marks(maths.runs, steps) if item.marks is None else item.marks,
-        many,
+def shown_lines(shown: Shown) -> list[str]:
+    """Return the lines of what prints of a question, indented like a topic's questions."""
+    key = example_key(tied(shown.key)) if shown.many else tied(shown.key)
+    return face_lines(
+        "   ",
+        asked_text(shown.prompt),
+        shown.marks,
+        f"{key}  ({shown.form})",
+        [(words, tied(line)) for words, line in shown.steps],
+        [(tied(wrong), name, ask) for wrong, name, ask in shown.slips],
     )
 
 
-def item_lines(item: BankItem) -> list[str]:
-    """Return the lines of an item as it will print, indented like a topic's questions."""
-    return question_lines("   ", printed(item))
+def trial_text(trial: Trial) -> str:
+    """Return what came of trying a question: how it prints, its proof, what it is a twin of."""
+    from itembank.files.faults import join_words
+
+    lines = [*shown_lines(trial.shown), proof_line(trial.outcome)]
+    if trial.twins:
+        lines.append(labelled("Twin", f"asks the same as {join_words(list(trial.twins))}"))
+    label = "Changed"
+    for change in trial.changes:
+        lines.append(labelled(label, str(change)))
+        label = ""
+    return "\n".join(lines)
 
 
 def sentence(words: str) -> str:

@@ -1,7 +1,7 @@
-"""The grammar of one-line notation, and the limits within which text is read at all.
+"""The signs of one-line notation, and the limits within which text is read at all.
 
-The rules are LALR(1). The patterns for letters and glued units are shared with
-:mod:`.line`, which refuses to write what would read back as something else.
+The patterns are shared by what reads a line and what refuses to write a line that would read
+back as something else.
 """
 
 from __future__ import annotations
@@ -35,8 +35,6 @@ GLUED_NAMES = f"(?:{_GLUED}){_UNIT_END}"
 GLUED_UNIT = f"(?<=[0-9{DOT}□]){GLUED_NAMES}"
 # After a number and a space even one letter that names a unit is that unit: 5 m.
 SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
-# A p straight after a number is pence unless it goes on as a product: 3p, but 3pq and 3p^2.
-PENCE = f"(?<=[0-9{DOT}□])p(?![{LETTERS}(^√∛∜□])"
 OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
 OR = f"(?<![{LETTERS}])or(?![{LETTERS}])"
 # A clock time is written close up: 14:35 and 2:35 pm, where a ratio is 14 : 35.
@@ -44,75 +42,6 @@ CLOCK_12 = rf"(?<![\d.:])(?:1[0-2]|0?[1-9])(?:[:.][0-5]\d ?| )[ap]m(?![{LETTERS}
 CLOCK_0 = r"(?<![\d.:])0\d:[0-5]\d(?![\d.:])"
 CLOCK_24 = r"(?<![\d.:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d.:])"
 ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
-
-GRAMMAR = rf"""
-start: either
-?either: listing | listing (OR listing)+ -> either
-?listing: relation | relation (COMMA relation)+ -> listing
-?relation: side | side (REL side)+ -> relation
-?side: LABEL -> label
-     | ratio
-?ratio: sum | sum (COLON sum)+ -> ratio
-?sum: product | product ((PLUS | MINUS) product)+ -> sum
-?product: unary | unary ((TIMES | DIVIDE | OF) unary)+ -> product
-?unary: measure | MINUS unary -> neg
-?measure: compact
-        | TIME -> clock
-        | mixed_units
-        | compact PERCENT -> percent
-        | quantity
-        | compact DEGREE -> quantity
-        | compact PENCE -> pence
-        | CURRENCY compact -> money
-mixed_units: quantity quantity+
-quantity: compact UNIT
-?compact: juxt | juxt (SLASH below)+ -> frac
-?below: juxt | MINUS juxt -> neg
-?juxt: factor | factor factor+ -> juxt
-?factor: base | base (CARET exponent)+ -> power
-?exponent: simple | group | MINUS simple -> neg
-?base: simple | group | MIXED -> mixed | ROOT (simple | group) -> root
-?simple: INT -> int | DEC -> dec | LETTER -> sym | BLANK -> blank
-group: LPAR sum RPAR
-
-LABEL: /"[^"]*"/
-MIXED.5: /\d+ \d+ ?\/ ?\d+/
-DEC.4: /\d*\.(?:\d*\d{DOT}(?:\d*\d{DOT})?|\d+)/
-INT.1: /\d+/
-UNIT.6: /{SPACED_UNIT.replace("/", chr(92) + "/")}|{GLUED_UNIT.replace("/", chr(92) + "/")}/
-TIME.7: /{CLOCK_12}|{CLOCK_24}/
-PENCE.6: /{PENCE}/
-OF.6: /{OF}/
-OR.6: /{OR}/
-ROOT.6: /[√∛∜]|{ROOT_WORD}/
-LETTER: /(?!{OF}|{OR})[{LETTERS}]/
-BLANK: /□/
-COMMA: ","
-COLON: ":"
-REL: /[=<>≤≥≠]/
-PLUS: "+"
-MINUS: "-"
-TIMES: "×"
-DIVIDE: "÷"
-PERCENT: "%"
-DEGREE: "°"
-CURRENCY: /[£€$]/
-SLASH: "/"
-CARET: "^"
-LPAR: "("
-RPAR: ")"
-%ignore " "
-"""
-
-WITHOUT_PENCE = "\n".join(row for row in GRAMMAR.splitlines() if "PENCE" not in row)
-"""The same grammar where p is always a letter."""
-
-
-def grammar(pence: bool, times: bool) -> str:
-    """Return the rules where p may be pence or not, and 14:35 a clock time or not."""
-    rules = GRAMMAR if pence else WITHOUT_PENCE
-    return rules if times else rules.replace(CLOCK_24, CLOCK_0)
-
 
 _NUMBER = late(rf"[0-9.{DOT}]+")
 _QUOTED = late(r'"[^"]*"')

@@ -1,0 +1,78 @@
+"""The twins of a bank's items: questions that ask the same in disguise, found by their marks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from itembank.bank.index.could_be_twins import could_be_twins
+from itembank.bank.index.kept_words import ask_missing
+from itembank.bank.index.refresh import Progress
+
+if TYPE_CHECKING:
+    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.processes.work_place import Place
+
+
+def twins_of(
+    bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
+) -> list[list[str]]:
+    """Return, of each item, the addresses of the others that ask the same in disguise, sorted.
+
+    Generated items that the bank names are among them. Only the words of items that could be
+    twins are read (:mod:`.could_be_twins`).
+    """
+    could = [fact for entry in entries for fact in could_be_twins(bank, entry)]
+    ask_missing(
+        bank, list(dict.fromkeys([*(entry.kept.fact for entry in entries), *could])), report
+    )
+    made = made_twins(bank)
+    found = []
+    query = (
+        "SELECT place.id FROM question JOIN place ON place.fact = question.fact "
+        "JOIN temp.now USING (sheet) "
+        "WHERE question.twin = (SELECT twin FROM question WHERE fact = ?)"
+    )
+    for entry in entries:
+        others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [entry.kept.fact])]
+        ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [entry.kept.fact])
+        others += made.get(twin, ())
+        found.append(sorted({*others} - {entry.address}))
+    return found
+
+
+def made_twins(bank: KeptBank) -> dict[bytes, list[str]]:
+    """Return the addresses of the generated items that a bank names, by the mark of their twins."""
+    named = list(dict.fromkeys(one for topic in bank.kept_topics for one in topic.made()))
+    found: dict[bytes, list[str]] = {}
+    if named:
+        from itembank.bank.index.words_read import made_mark
+
+        for address in named:
+            found.setdefault(made_mark(address), []).append(address)
+    return found
+
+
+def twin_groups(
+    *banks: KeptBank, report: Progress | None = None, place: Place | None = None
+) -> list[tuple[str, ...]]:
+    """Return the twins in and across banks, each group sorted, the groups by their first items.
+
+    Each bank is asked once: no item is compared with any other.
+    """
+    names: dict[bytes, list[str]] = {}
+    written = set()
+    for bank in banks:
+        ask_missing(bank, None, report, place)
+        query = (
+            "SELECT question.twin, place.id FROM temp.now JOIN place USING (sheet) "
+            "JOIN question ON question.fact = place.fact ORDER BY now.at, place.at"
+        )
+        for twin, id in bank.store.each(query):
+            names.setdefault(twin, []).append(f"{bank.name}:{id}")
+            written.add(twin)
+    for bank in banks:
+        for twin, addresses in made_twins(bank).items():
+            names.setdefault(twin, []).extend(addresses)
+    groups = (sorted(set(group)) for twin, group in names.items() if twin in written)
+    return [tuple(group) for group in groups if len(group) > 1]
