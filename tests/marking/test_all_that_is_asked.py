@@ -4,6 +4,7 @@ import pytest
 
 from itembank.items.asks import Give
 from itembank.marking.mark import Verdict, mark
+from itembank.marking.worth.same import same
 from itembank.notation import parse
 from itembank.notation import tree as t
 from tests.marking.questions import question
@@ -45,3 +46,11 @@ def test_one_of_many_right_answers_has_the_form_that_is_asked_for(answer, verdic
         lambda maths: Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),)),
     )
     assert mark(asked, answer).verdict is verdict
+
+
+@pytest.mark.parametrize("unit", ["m", "cm", "kg", "g", "s", "min", "l", "ml", "m^2"])
+def test_an_amount_is_not_worth_a_bare_number(unit):
+    assert not same(parse(f"5 {unit}"), parse("5"))
+    assert same(parse("5"), parse(f"5 {unit}"))  # there the unit is only left out
+    asked = question("5", "integer", "Work out {2 + 3}.")
+    assert mark(asked, f"5 {unit}").verdict is not Verdict.RIGHT
