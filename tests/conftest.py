@@ -4,9 +4,11 @@ The README's test command draws the same random cases on every run, so that a co
 fails for what it changed. `make explore` draws new ones: run it to look for what nobody met yet.
 """
 
+import gc
 import os
 import tempfile
 
+import pytest
 from hypothesis import HealthCheck, settings
 
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
@@ -20,3 +22,27 @@ _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name
 os.environ["ITEMBANK_INDEX"] = os.path.join(_own.name, "banks")
 os.environ["ITEMBANK_INITIALS"] = ""
+
+
+def pytest_collection_finish() -> None:
+    """Leave what was collected, which stays to the end, out of every later look for garbage."""
+    gc.collect()
+    gc.freeze()
+
+
+@pytest.fixture(scope="module")
+def one_core():
+    """Be a machine with one core: what would be done in other processes is done in this one.
+
+    There it finds what earlier tests have loaded and worked out. What other processes do
+    differently is held by the tests of processes, and by those that ask for `two_cores`.
+    """
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(os, "sched_getaffinity", lambda _: {0}, raising=False)
+        yield
+
+
+@pytest.fixture
+def two_cores(monkeypatch):
+    """Be a machine with two cores, whatever this one has."""
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _: {0, 1}, raising=False)

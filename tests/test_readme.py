@@ -7,23 +7,29 @@ the demo's own `itembank` line runs.
 
 from __future__ import annotations
 
+import io
 import os
 import re
 import shlex
 import shutil
 import subprocess
 import sys
+from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 
 import pytest
 
+from itembank.cli.main import run as itembank
 from tests.readme import README, blocks
+
+pytestmark = pytest.mark.usefixtures("one_core")
 
 ROOT = Path(__file__).parents[1]
 MAKE = shutil.which("make")
+TODAY = "2026-11-28"  # as README.md says
 
 NOT_COPIED = shutil.ignore_patterns(
-    *(".git", ".venv", "venv", "output", "tests", "__pycache__", ".*_cache", ".hypothesis"),
+    *(".git", ".venv", "venv", "output", "tests", ".*_cache", ".hypothesis"),
     *("*.egg-info", ".coverage*", "build", "dist"),
 )
 
@@ -58,7 +64,24 @@ def checkout(original: Path, tmp_path: Path) -> Path:
 
 
 def run_itembank(checkout: Path, *words: str) -> str:
-    """Run one `itembank` command of the copy's code in the copy; return what it prints."""
+    """Run one `itembank` command in the copy; return what it prints.
+
+    It runs in this process, which has loaded what it needs. With processes of their own, and
+    with nothing but what is installed, `installed/tour.py` walks the same way.
+    """
+    out, err = io.StringIO(), io.StringIO()
+    with pytest.MonkeyPatch.context() as patch, redirect_stdout(out), redirect_stderr(err):
+        patch.chdir(checkout)
+        patch.setenv("ITEMBANK_TODAY", TODAY)
+        with pytest.raises(SystemExit) as end:
+            itembank(words)
+    told = f"itembank {shlex.join(words)}\n{out.getvalue()}{err.getvalue()}"
+    assert not end.value.code, told
+    return out.getvalue()
+
+
+def run_itembank_anew(checkout: Path, *words: str) -> str:
+    """Run one `itembank` command of the copy's code by a new Python; return what it prints."""
     done = subprocess.run(
         [sys.executable, "-m", "itembank.cli", *words],
         cwd=checkout,
@@ -66,7 +89,7 @@ def run_itembank(checkout: Path, *words: str) -> str:
             **os.environ,
             "PYTHONPATH": str(checkout),
             "PYTHONIOENCODING": "utf-8",
-            "ITEMBANK_TODAY": "2026-11-28",  # as README.md says
+            "ITEMBANK_TODAY": TODAY,
         },
         encoding="utf-8",
         capture_output=True,
@@ -140,7 +163,7 @@ def check_target(checkout: Path, target: str) -> None:
     if target == "demo":
         assert len(ours) == 1
         assert not list((checkout / "output").iterdir())
-        run_itembank(checkout, *ours[0])
+        run_itembank_anew(checkout, *ours[0])
         assert len(list((checkout / "output").iterdir())) == 1
     if target == "test":
         assert any(line[1:3] == ["-m", "pytest"] for line in lines)

@@ -23,7 +23,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 SIGNS: tuple[t.RelationOp, ...] = ("<", ">", "≤", "≥")
 TURNED: dict[t.RelationOp, t.RelationOp] = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
@@ -120,7 +120,7 @@ Built = tuple[
 def _try(x: t.Sym, op: t.RelationOp, bound: int, relation: t.Relation, by: int = 1) -> str:
     """Ask to try a number on the wrong side of the bound: `by` away, so that it divides well."""
     number = bound + by if op in "<≤" else bound - by
-    asked = line(relation).replace("-", "−")
+    asked = shown_line(relation).replace("-", "−")
     return f"Try {x.name} = {shown(number)}, which fits your answer. Is {asked} true?"
 
 

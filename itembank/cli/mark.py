@@ -106,7 +106,7 @@ def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     from itembank.cli.words.wrapped import say
     from itembank.items.asks import kind_of
     from itembank.marking.mark import mark as verdict_on
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
     from itembank.work.places import find_address
 
     item = find_address(address, banks)
@@ -127,9 +127,9 @@ def _mark_one(address: str, answer: str, banks: tuple[Path, ...]) -> None:
     else:
         say(f"{said}.")
     if kind_of(item.ask).many:
-        say(f"Many answers are right: {line(item.key)}, for example.")
+        say(f"Many answers are right: {shown_line(item.key)}, for example.")
     else:
-        say(f"The key is {line(item.key)}.")
+        say(f"The key is {shown_line(item.key)}.")
 
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)

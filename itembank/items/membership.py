@@ -16,7 +16,7 @@ from itembank.items.forms.number_forms import bare
 from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number, rational
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import NotExact, constant, exact, linear
 
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
@@ -125,7 +125,7 @@ def _false(answer: t.Node) -> str:
     for op, side in answer.rest:
         right = exact(side)
         if not _HOLDS[op](left, right):
-            return f"{line(answer)} is not true"
+            return f"{shown_line(answer)} is not true"
         left = right
     return ""
 
@@ -141,10 +141,10 @@ def _condition_unmet(
     of = [exact(node) for node in condition.of]
     for node, value in zip(shown, values, strict=True):
         if not _MEETS[condition.name](value, *of):
-            said = CONDITIONS[condition.name][1].format(*map(line, condition.of))
+            said = CONDITIONS[condition.name][1].format(*map(shown_line, condition.of))
             if condition.name == "factor" and value < 0:
-                return f"{line(node)} is less than 0, and factors are taken to be more than 0"
-            return f"{line(node)} is not {said}"
+                return f"{shown_line(node)} is less than 0, and factors are taken to be more than 0"
+            return f"{shown_line(node)} is not {said}"
     return ""
 
 
@@ -218,13 +218,13 @@ def _outside(
             return None
     value, ends = at[name], (exact(low), exact(high))
     place = "from {} to {}" if first == "≤" else "between {} and {}"
-    written = line(shown[[letter.name for letter in ask.letters].index(name)])
-    said = f"{written} is not {place.format(line(low), line(high))}"
+    written = shown_line(shown[[letter.name for letter in ask.letters].index(name)])
+    said = f"{written} is not {place.format(shown_line(low), shown_line(high))}"
     for end, node, than in ((ends[0], low, "less"), (ends[1], high, "more")):
         if value == end and first == "<":
-            return f"{said}: it is equal to {line(node)}"
+            return f"{said}: it is equal to {shown_line(node)}"
         if value < end if than == "less" else value > end:
-            return f"{said}: it is {than} than {line(node)}"
+            return f"{said}: it is {than} than {shown_line(node)}"
     return ""
 
 
@@ -259,16 +259,16 @@ def _untrue(
     if not t.symbols(left[0]) & letters:
         left, op, right = right, _TURNED[op], left
     (side, worth), (other, _) = left, right
-    limit = line(t.replaced(other, written))
-    what = line(t.replaced(side, written))
+    limit = shown_line(t.replaced(other, written))
+    what = shown_line(t.replaced(side, written))
     if side in ask.letters:
-        said = f"{line(bare(written[side]))} is"
+        said = f"{shown_line(bare(written[side]))} is"
         if op == "≠":
             return f"the answer has to be another number than {limit}"
     elif op == "=":
-        return f"{what} is {line(number_node(worth))}, not {limit}"
+        return f"{what} is {shown_line(number_node(worth))}, not {limit}"
     else:
-        said = f"{what} is {line(number_node(worth))}, which is"
+        said = f"{what} is {shown_line(number_node(worth))}, which is"
     return f"{said} {'' if op == '≠' else 'not '}{_SAID.get(op, 'equal to')} {limit}"
 
 

@@ -18,10 +18,11 @@ True
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd
+from typing import Any
 
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
@@ -156,53 +157,8 @@ def algebra(node: t.Node, known: Mapping[str, Quotient] | None = None) -> Quotie
     >>> algebra(parse("2x + 1"), {"x": number(3)}) == number(7)
     True
     """
-    known = known or {}
-    match node:
-        case t.Sym(name):
-            return known[name] if name in known else letter(name)
-        case t.Blank():
-            return known["□"] if "□" in known else letter("□")
-        case t.Int(n):
-            return number(n)
-        case t.Dec():
-            return number(decimal_value(node))
-        case t.Neg(of):
-            return -algebra(of, known)
-        case t.Bracket(of):
-            return algebra(of, known)
-        case t.Frac(top, bottom):
-            return algebra(top, known) / algebra(bottom, known)
-        case t.Percent(of):
-            return algebra(of, known) / number(100)
-        case t.Money(amount, sign):
-            return algebra(amount, known) * number(CURRENCY[sign].size)
-        case t.Quantity(amount, unit):
-            return algebra(amount, known) * number(UNITS[unit].size)
-        case t.Sum(first, rest):
-            total = algebra(first, known)
-            for op, term in rest:
-                value = algebra(term, known)
-                total = total + value if op == "+" else total - value
-            return total
-        case t.Product(first, rest):
-            total = algebra(first, known)
-            for pop, factor in rest:
-                value = algebra(factor, known)
-                total = total / value if pop == "÷" else total * value
-            return total
-        case t.Juxt(factors):
-            total = number(1)
-            for factor in factors:
-                total = total * algebra(factor, known)
-            return total
-        case t.Power(base, exponent):
-            power = algebra(exponent, known)
-            if power.letters():
-                raise NotExact("a letter stands in an exponent")
-            return _power(algebra(base, known), rational(power))
-        case t.Root(of, index):
-            return _root(algebra(of, known), index)
-    return number(exact(node))
+    form = ALGEBRA.get(type(node))
+    return form(node, known or {}) if form else number(exact(node))
 
 
 def rational(value: Quotient) -> Fraction:
@@ -294,3 +250,56 @@ def square_free(n: int) -> tuple[int, int]:
         inside *= p ** (times % 2)
         p += 1 if p == 2 else 2
     return outside, inside * n
+
+
+Known = Mapping[str, Quotient]
+
+
+def _sum(node: t.Sum, known: Known) -> Quotient:
+    total = algebra(node.first, known)
+    for op, term in node.rest:
+        value = algebra(term, known)
+        total = total + value if op == "+" else total - value
+    return total
+
+
+def _quotient(node: t.Product, known: Known) -> Quotient:
+    total = algebra(node.first, known)
+    for op, factor in node.rest:
+        value = algebra(factor, known)
+        total = total / value if op == "÷" else total * value
+    return total
+
+
+def _side_by_side(node: t.Juxt, known: Known) -> Quotient:
+    total = number(1)
+    for factor in node.factors:
+        total = total * algebra(factor, known)
+    return total
+
+
+def _raised(node: t.Power, known: Known) -> Quotient:
+    power = algebra(node.exponent, known)
+    if power.letters():
+        raise NotExact("a letter stands in an exponent")
+    return _power(algebra(node.base, known), rational(power))
+
+
+ALGEBRA: dict[type, Callable[[Any, Known], Quotient]] = {
+    t.Sym: lambda node, known: known[node.name] if node.name in known else letter(node.name),
+    t.Blank: lambda node, known: known["□"] if "□" in known else letter("□"),
+    t.Int: lambda node, known: number(node.n),
+    t.Dec: lambda node, known: number(decimal_value(node)),
+    t.Neg: lambda node, known: -algebra(node.of, known),
+    t.Bracket: lambda node, known: algebra(node.of, known),
+    t.Frac: lambda node, known: algebra(node.num, known) / algebra(node.den, known),
+    t.Percent: lambda node, known: algebra(node.of, known) / number(100),
+    t.Money: lambda node, known: algebra(node.amount, known) * number(CURRENCY[node.sign].size),
+    t.Quantity: lambda node, known: algebra(node.amount, known) * number(UNITS[node.unit].size),
+    t.Sum: _sum,
+    t.Product: _quotient,
+    t.Juxt: _side_by_side,
+    t.Power: _raised,
+    t.Root: lambda node, known: _root(algebra(node.of, known), node.index),
+}
+"""How each kind of node is made of its letters, where it may hold some; else it is a number."""

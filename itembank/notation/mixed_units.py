@@ -45,7 +45,8 @@ def carry_fault(node: MixedUnits) -> str:
     """
     for before, after in zip(node.parts, node.parts[1:], strict=False):
         if exact(after) >= UNITS[before.unit].size:
-            from itembank.notation.line import line
+            from itembank.notation.line import shown_line
 
-            return f"{line(after)} is not less than {line(Quantity(Int(1), before.unit))}"
+            one = Quantity(Int(1), before.unit)
+            return f"{shown_line(after)} is not less than {shown_line(one)}"
     return ""

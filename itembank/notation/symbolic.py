@@ -11,6 +11,7 @@ module imports sympy.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import sympy
@@ -73,64 +74,73 @@ def to_sympy(node: t.Node) -> Any:
     >>> to_sympy(equals(juxt(Int(3), Sym("x")), Int(6)))
     Eq(3*x, 6)
     """
-    match node:
-        case t.Int(n):
-            return sympy.Integer(n)
-        case t.Dec(whole, places, recurring):
-            value = sympy.Rational(f"{whole}.{places or '0'}")
-            if recurring:
-                # A geometric series: the block, shifted past `places`, times 1/(1 − 10^−n).
-                block = sympy.Integer(recurring) / sympy.Integer(10) ** (
-                    len(places) + len(recurring)
-                )
-                value += block / (1 - sympy.Integer(10) ** -len(recurring))
-            return value
-        case t.Sym(name):
-            return symbol(name)
-        case t.Blank():
-            return symbol("□")
-        case t.Frac(top, bottom):
-            return to_sympy(top) / to_sympy(bottom)
-        case t.Mixed(whole, n, d):
-            return sympy.Integer(whole) + sympy.Rational(n, d)
-        case t.Neg(of):
-            return -to_sympy(of)
-        case t.Percent(of):
-            return to_sympy(of) / 100
-        case t.Money(amount, sign):
-            return to_sympy(amount) * _size(CURRENCY[sign].size)
-        case t.Quantity(amount, unit):
-            return to_sympy(amount) * _size(UNITS[unit].size)
-        case t.MixedUnits(parts):
-            return sympy.Add(*(to_sympy(part) for part in parts))
-        case t.ClockTime():
-            return _clock(node)
-        case t.Power(base, exponent):
-            return to_sympy(base) ** to_sympy(exponent)
-        case t.Root(of, index):
-            return sympy.real_root(to_sympy(of), index)
-        case t.Bracket(of):
-            return to_sympy(of)
-        case t.Juxt(factors):
-            return sympy.Mul(*(to_sympy(factor) for factor in factors))
-        case t.Sum(first, rest):
-            total = sympy.Add(
-                to_sympy(first),
-                *(to_sympy(term) if op == "+" else -to_sympy(term) for op, term in rest),
-            )
-            return total if times_in(node) is None else _of_the_day(total, times_in(node) == 1)
-        case t.Product(first, rest):
-            value = to_sympy(first)
-            for pop, factor in rest:
-                value = value / to_sympy(factor) if pop == "÷" else value * to_sympy(factor)
-            return value
-        case t.Ratio(parts) | t.Listing(parts) | t.Either(parts):
-            return [to_sympy(part) for part in parts]
-        case t.Relation(first, links):
-            left, found = to_sympy(first), []
-            for rop, right_node in links:
-                right = to_sympy(right_node)
-                found.append(_RELATIONS[rop](left, right))
-                left = right
-            return found[0] if len(found) == 1 else found
-    raise t.NotationError(f"{type(node).__name__} has no value")
+    worth = SYMPY.get(type(node))
+    if worth is None:
+        raise t.NotationError(f"{type(node).__name__} has no value")
+    return worth(node)
+
+
+def _dec(node: t.Dec) -> Any:
+    places, recurring = node.places, node.recurring
+    value = sympy.Rational(f"{node.whole}.{places or '0'}")
+    if recurring:
+        # A geometric series: the block, shifted past `places`, times 1/(1 − 10^−n).
+        block = sympy.Integer(recurring) / sympy.Integer(10) ** (len(places) + len(recurring))
+        value += block / (1 - sympy.Integer(10) ** -len(recurring))
+    return value
+
+
+def _sum(node: t.Sum) -> Any:
+    total = sympy.Add(
+        to_sympy(node.first),
+        *(to_sympy(term) if op == "+" else -to_sympy(term) for op, term in node.rest),
+    )
+    times = times_in(node)
+    return total if times is None else _of_the_day(total, times == 1)
+
+
+def _product(node: t.Product) -> Any:
+    value = to_sympy(node.first)
+    for op, factor in node.rest:
+        value = value / to_sympy(factor) if op == "÷" else value * to_sympy(factor)
+    return value
+
+
+def _relation(node: t.Relation) -> Any:
+    left, found = to_sympy(node.first), []
+    for op, side in node.rest:
+        right = to_sympy(side)
+        found.append(_RELATIONS[op](left, right))
+        left = right
+    return found[0] if len(found) == 1 else found
+
+
+def _parts(node: t.Ratio | t.Listing | t.Either) -> Any:
+    return [to_sympy(part) for part in node.parts]
+
+
+SYMPY: dict[type, Callable[[Any], Any]] = {
+    t.Int: lambda node: sympy.Integer(node.n),
+    t.Dec: _dec,
+    t.Sym: lambda node: symbol(node.name),
+    t.Blank: lambda node: symbol("□"),
+    t.Frac: lambda node: to_sympy(node.num) / to_sympy(node.den),
+    t.Mixed: lambda node: sympy.Integer(node.whole) + sympy.Rational(node.num, node.den),
+    t.Neg: lambda node: -to_sympy(node.of),
+    t.Bracket: lambda node: to_sympy(node.of),
+    t.Sum: _sum,
+    t.Product: _product,
+    t.Juxt: lambda node: sympy.Mul(*(to_sympy(factor) for factor in node.factors)),
+    t.Percent: lambda node: to_sympy(node.of) / 100,
+    t.Money: lambda node: to_sympy(node.amount) * _size(CURRENCY[node.sign].size),
+    t.Quantity: lambda node: to_sympy(node.amount) * _size(UNITS[node.unit].size),
+    t.MixedUnits: lambda node: sympy.Add(*(to_sympy(part) for part in node.parts)),
+    t.ClockTime: _clock,
+    t.Power: lambda node: to_sympy(node.base) ** to_sympy(node.exponent),
+    t.Root: lambda node: sympy.real_root(to_sympy(node.of), node.index),
+    t.Ratio: _parts,
+    t.Listing: _parts,
+    t.Either: _parts,
+    t.Relation: _relation,
+}
+"""What each kind of node is on the second road; one that is not here has no value."""

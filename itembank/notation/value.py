@@ -17,36 +17,13 @@ Fraction(5, 6)
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from math import isqrt
+from typing import Any
 
+from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
-from itembank.notation.tree import (
-    Blank,
-    Bracket,
-    ClockTime,
-    Dec,
-    Frac,
-    Int,
-    Juxt,
-    Listing,
-    Mixed,
-    MixedUnits,
-    Money,
-    Neg,
-    Node,
-    NotationError,
-    Percent,
-    Power,
-    Product,
-    Quantity,
-    Ratio,
-    Relation,
-    Root,
-    Sum,
-    Sym,
-    symbols,
-)
 from itembank.notation.units import CURRENCY, UNITS
 
 Linear = dict[str, Fraction]
@@ -60,11 +37,11 @@ LARGEST_BITS = 8_192
 """The most binary digits a power may come to, so that towers of powers stay small."""
 
 
-class NotExact(NotationError):
+class NotExact(t.NotationError):
     """The tree has no exact value of the kind asked for (a letter, a surd, a name)."""
 
 
-def exact(node: Node) -> Fraction:
+def exact(node: t.Node) -> Fraction:
     """Return the exact rational value of `node`.
 
     Raises
@@ -77,55 +54,16 @@ def exact(node: Node) -> Fraction:
     >>> exact(Mixed(2, 3, 4)), exact(Dec("0", "1", "6")), exact(Percent(Int(40)))
     (Fraction(11, 4), Fraction(1, 6), Fraction(2, 5))
     """
-    match node:
-        case Int(n):
-            return Fraction(n)
-        case Frac(top, bottom):
-            return _over(exact(top), exact(bottom))
-        case Mixed(whole, top, bottom):
-            return whole + _over(Fraction(top), Fraction(bottom))
-        case Neg(of):
-            return -exact(of)
-        case Sum(first, rest):
-            total = exact(first)
-            for op, term in rest:
-                total = total + exact(term) if op == "+" else total - exact(term)
-            return total if times_in(node) is None else _of_the_day(total, times_in(node))
-        case Product(first, rest):
-            total = exact(first)
-            for pop, factor in rest:
-                total = _over(total, exact(factor)) if pop == "÷" else total * exact(factor)
-            return total
-        case Juxt(factors):
-            total = ONE
-            for factor in factors:
-                total *= exact(factor)
-            return total
-        case Bracket(of):
-            return exact(of)
-        case Dec():
-            return decimal_value(node)
-        case Percent(of):
-            return exact(of) / 100
-        case Money(amount, sign):
-            return exact(amount) * CURRENCY[sign].size
-        case Quantity(amount, unit):
-            return exact(amount) * UNITS[unit].size
-        case MixedUnits(quantities):
-            return sum(map(exact, quantities), ZERO)
-        case ClockTime():
-            return Fraction(clock_seconds(node))
-        case Power(base, exponent):
-            return _power(exact(base), exact(exponent))
-        case Root(of, index):
-            return _root(exact(of), index)
-    raise NotExact(f"{type(node).__name__} has no value of its own")
+    worth = EXACT.get(type(node))
+    if worth is None:
+        raise NotExact(f"{type(node).__name__} has no value of its own")
+    return worth(node)
 
 
-def decimal_value(node: Dec) -> Fraction:
+def decimal_value(node: t.Dec) -> Fraction:
     """Return the value of a decimal; a recurring block of n digits is worth block/(10^n − 1).
 
-    >>> decimal_value(Dec("1", "", "7"))
+    >>> decimal_value(t.Dec("1", "", "7"))
     Fraction(16, 9)
     """
     scale = 10 ** len(node.places)
@@ -135,19 +73,19 @@ def decimal_value(node: Dec) -> Fraction:
     return value
 
 
-def parts(node: Node) -> tuple[Fraction, ...]:
+def parts(node: t.Node) -> tuple[Fraction, ...]:
     """Return the values of the parts of a ratio or list, or the one value of anything else.
 
-    >>> from itembank.notation.tree import ratio
+    >>> from itembank.notation.tree import Int, ratio
     >>> parts(ratio(Int(3), Int(20)))
     (Fraction(3, 1), Fraction(20, 1))
     """
-    if isinstance(node, Ratio | Listing):
+    if isinstance(node, t.Ratio | t.Listing):
         return tuple(exact(part) for part in node.parts)
     return (exact(node),)
 
 
-def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
+def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
     """Return `node` as a linear form in its letters, `known` letters replaced by values.
 
     Raises
@@ -155,59 +93,12 @@ def linear(node: Node, known: dict[str, Fraction] | None = None) -> Linear:
     NotExact
         If the tree is not linear in the letters that are left.
 
-    >>> from itembank.notation.tree import juxt, num, sub
+    >>> from itembank.notation.tree import Sym, juxt, num, sub
     >>> linear(sub(juxt(num(3), Sym("x")), num(4)))
     {'x': Fraction(3, 1), '': Fraction(-4, 1)}
     """
-    known = known or {}
-    match node:
-        case Sym(name):
-            return {"": known[name]} if name in known else {name: ONE}
-        case Blank():
-            return {"": known["□"]} if "□" in known else {"□": ONE}
-        case Neg(of):
-            return {name: -c for name, c in linear(of, known).items()}
-        case Bracket(of):
-            return linear(of, known)
-        case Sum(first, rest):
-            if times_in(node) is not None and not symbols(node):
-                return {"": exact(node)}
-            total = dict(linear(first, known))
-            for op, term in rest:
-                for name, c in linear(term, known).items():
-                    total[name] = total.get(name, ZERO) + (c if op == "+" else -c)
-            return total
-        case Frac(top, bottom):
-            return _divide(linear(top, known), linear(bottom, known))
-        case Juxt(factors):
-            product: Linear = {"": ONE}
-            for factor in factors:
-                product = _multiply(product, linear(factor, known))
-            return product
-        case Product(first, rest):
-            product = linear(first, known)
-            for pop, factor in rest:
-                form = linear(factor, known)
-                product = _divide(product, form) if pop == "÷" else _multiply(product, form)
-            return product
-        case Percent(of):
-            return {name: c / 100 for name, c in linear(of, known).items()}
-        case Money(amount, sign):
-            size = CURRENCY[sign].size
-            return {name: c * size for name, c in linear(amount, known).items()}
-        case Quantity(amount, unit):
-            size = UNITS[unit].size
-            return {name: c * size for name, c in linear(amount, known).items()}
-        case MixedUnits(quantities):
-            return linear(Sum(quantities[0], tuple(("+", q) for q in quantities[1:])), known)
-        case Power(base, exponent):
-            bottom_form = linear(base, known)
-            if set(bottom_form) <= {""}:
-                return {"": _power(bottom_form.get("", ZERO), exact(exponent))}
-            if exact(exponent) == 1:
-                return bottom_form
-            raise NotExact("a power of a letter is not linear")
-    return {"": exact(node)}
+    form = LINEAR.get(type(node))
+    return form(node, known or {}) if form else {"": exact(node)}
 
 
 def constant(form: Linear) -> Fraction:
@@ -217,10 +108,10 @@ def constant(form: Linear) -> Fraction:
     return form.get("", ZERO)
 
 
-def sides(node: Relation) -> list[tuple[Node, str, Node]]:
+def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     """Return a relation as its neighbouring pairs of sides, each with its sign.
 
-    >>> from itembank.notation.tree import equals
+    >>> from itembank.notation.tree import Int, equals
     >>> sides(equals(Int(1), Int(2), Int(3)))
     [(Int(n=1), '=', Int(n=2)), (Int(n=2), '=', Int(n=3))]
     """
@@ -303,3 +194,111 @@ def _divide(a: Linear, b: Linear) -> Linear:
         raise NotExact("a letter stands in a denominator")
     bottom = b.get("", ZERO)
     return {name: _over(v, bottom) for name, v in a.items()}
+
+
+def _sum(node: t.Sum) -> Fraction:
+    total = exact(node.first)
+    for op, term in node.rest:
+        total = total + exact(term) if op == "+" else total - exact(term)
+    times = times_in(node)
+    return total if times is None else _of_the_day(total, times)
+
+
+def _product(node: t.Product) -> Fraction:
+    total = exact(node.first)
+    for op, factor in node.rest:
+        total = _over(total, exact(factor)) if op == "÷" else total * exact(factor)
+    return total
+
+
+def _side_by_side(node: t.Juxt) -> Fraction:
+    total = ONE
+    for factor in node.factors:
+        total *= exact(factor)
+    return total
+
+
+EXACT: dict[type, Callable[[Any], Fraction]] = {
+    t.Int: lambda node: Fraction(node.n),
+    t.Dec: decimal_value,
+    t.Frac: lambda node: _over(exact(node.num), exact(node.den)),
+    t.Mixed: lambda node: node.whole + _over(Fraction(node.num), Fraction(node.den)),
+    t.Neg: lambda node: -exact(node.of),
+    t.Bracket: lambda node: exact(node.of),
+    t.Sum: _sum,
+    t.Product: _product,
+    t.Juxt: _side_by_side,
+    t.Percent: lambda node: exact(node.of) / 100,
+    t.Money: lambda node: exact(node.amount) * CURRENCY[node.sign].size,
+    t.Quantity: lambda node: exact(node.amount) * UNITS[node.unit].size,
+    t.MixedUnits: lambda node: sum(map(exact, node.parts), ZERO),
+    t.ClockTime: lambda node: Fraction(clock_seconds(node)),
+    t.Power: lambda node: _power(exact(node.base), exact(node.exponent)),
+    t.Root: lambda node: _root(exact(node.of), node.index),
+}
+"""What each kind of node is worth, on the first road; one that is not here has no value."""
+
+
+def _scaled(form: Linear, size: Fraction | int) -> Linear:
+    return {name: c * size for name, c in form.items()}
+
+
+def _linear_letter(name: str, known: Linear) -> Linear:
+    return {"": known[name]} if name in known else {name: ONE}
+
+
+def _linear_sum(node: t.Sum, known: Linear) -> Linear:
+    if times_in(node) is not None and not t.symbols(node):
+        return {"": exact(node)}
+    total = dict(linear(node.first, known))
+    for op, term in node.rest:
+        for name, c in linear(term, known).items():
+            total[name] = total.get(name, ZERO) + (c if op == "+" else -c)
+    return total
+
+
+def _linear_product(node: t.Product, known: Linear) -> Linear:
+    product = linear(node.first, known)
+    for op, factor in node.rest:
+        form = linear(factor, known)
+        product = _divide(product, form) if op == "÷" else _multiply(product, form)
+    return product
+
+
+def _linear_side_by_side(node: t.Juxt, known: Linear) -> Linear:
+    product: Linear = {"": ONE}
+    for factor in node.factors:
+        product = _multiply(product, linear(factor, known))
+    return product
+
+
+def _linear_mixed_units(node: t.MixedUnits, known: Linear) -> Linear:
+    first, *rest = node.parts
+    return linear(t.Sum(first, tuple(("+", part) for part in rest)), known)
+
+
+def _linear_power(node: t.Power, known: Linear) -> Linear:
+    base = linear(node.base, known)
+    if set(base) <= {""}:
+        return {"": _power(base.get("", ZERO), exact(node.exponent))}
+    if exact(node.exponent) == 1:
+        return base
+    raise NotExact("a power of a letter is not linear")
+
+
+LINEAR: dict[type, Callable[[Any, Linear], Linear]] = {
+    t.Sym: lambda node, known: _linear_letter(node.name, known),
+    t.Blank: lambda node, known: _linear_letter("□", known),
+    t.Neg: lambda node, known: {name: -c for name, c in linear(node.of, known).items()},
+    t.Bracket: lambda node, known: linear(node.of, known),
+    t.Sum: _linear_sum,
+    t.Frac: lambda node, known: _divide(linear(node.num, known), linear(node.den, known)),
+    t.Juxt: _linear_side_by_side,
+    t.Product: _linear_product,
+    t.Percent: lambda node, known: _scaled(linear(node.of, known), Fraction(1, 100)),
+    t.Money: lambda node, known: _scaled(linear(node.amount, known), CURRENCY[node.sign].size),
+    t.Quantity: lambda node, known: _scaled(linear(node.amount, known), UNITS[node.unit].size),
+    t.MixedUnits: _linear_mixed_units,
+    t.Power: _linear_power,
+}
+"""How each kind of node depends on the letters in it, where it may do so; else it is a number."""

@@ -17,6 +17,7 @@ from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
 from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
@@ -45,8 +46,9 @@ def judge(item: Item) -> Outcome:
         return _judged(item)
     except t.NotationError as error:
         return Outcome(State.NEEDS_PERSON, _sentence(f"this cannot be proved: {error}"))
-    except Exception as error:  # an item of a bank must not stop the proof of the others
-        return Outcome(State.NEEDS_PERSON, _sentence(f"the proof broke off: {error!r}"))
+    except Exception:  # an item of a bank must not stop the proof of the others
+        says = f"the proof broke off at {not_understood(item.ask)}"
+        return Outcome(State.NEEDS_PERSON, _sentence(says))
 
 
 def _judged(item: Item) -> Outcome:

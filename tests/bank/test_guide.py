@@ -42,6 +42,14 @@ def test_a_wording_of_the_guide_is_proved(prompt, key):
     assert judged({"prompt": prompt, "key": key}).state is State.PROVED
 
 
+MANY = [(row[0], row[1]) for row in rows("Questions with many right answers")]
+
+
+@pytest.mark.parametrize(("prompt", "key"), MANY, ids=[prompt for prompt, _ in MANY])
+def test_a_question_of_the_guide_with_many_answers_is_proved(prompt, key):
+    assert judged({"prompt": prompt, "key": key}).state is State.PROVED
+
+
 CHANGES = (
     *("not", "half", "twice", "7", "minus", "−", "negative", "double", "other than 3", "squared"),
     *("of the rest", "and then add 5", "percent", "second", "two thirds of", "nearest", "plus"),
@@ -71,6 +79,29 @@ def test_no_word_put_into_a_question_of_the_guide_is_passed_over(word):
             except t.NotationError:
                 continue
     assert not passed
+
+
+# These words are read, and the example has the property that they add as well.
+READ = {
+    "prime": {"2", "3", "5", "23", "5, 19"},
+    "at least": {"5, 19", "5, 8"},
+    "not": {"8"},  # other than {1} and not {24}
+    "except": {"8"},
+}
+
+
+@pytest.mark.parametrize("word", CHANGES)
+def test_no_word_put_into_a_question_with_many_answers_is_passed_over(word):
+    """The example is one for the question without the word."""
+    passed = []
+    for prompt, key in MANY:
+        for changed in with_word(prompt, word):
+            try:
+                if judged({"prompt": changed, "key": key}).state is State.PROVED:
+                    passed.append((changed, key))
+            except t.NotationError:
+                continue
+    assert [one for one in passed if one[1] not in READ.get(word, ())] == []
 
 
 def test_the_guide_shows_every_task():

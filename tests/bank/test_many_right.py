@@ -50,6 +50,11 @@ RIGHT = [
     ("Write two numbers with a product of less than {7}.", "2, 3"),
     ("Write a number {5} less than {12}.", "7"),
 ]
+RIGHT += [
+    ("Write a fraction equivalent to {2/3}.", "4/6"),
+    ("Write down a fraction that is equal to {0.5}.", "1/2"),
+    ("Give a fraction which is equivalent to {6/8}.", "3/4"),
+]
 WRONG = [
     ("Write a fraction between {1/3} and {1/2}.", "7/12"),
     ("Write a fraction between {1/3} and {1/2}.", "1/2"),
@@ -84,6 +89,13 @@ WRONG = [
     ("Write all the multiples of {6} between {40} and {50}.", "42"),
     ("Write a prime number between {24} and {28}.", "25"),
     ("Write a number between {3} and {4} as a fraction.", "3.5"),
+]
+WRONG += [
+    ("Write a fraction equivalent to {2/3}.", "3/4"),
+    ("Write a fraction equivalent to {2/3}.", "4/6, 6/9"),
+    ("Write a fraction equivalent to {2/3}.", "2 × 2/6"),
+    ("Write a fraction equivalent to {4/2}.", "2"),
+    ("Write a fraction equivalent to {1/2}.", "0.5"),
 ]
 LEFT_TO_A_PERSON = [
     ("Write a decimal between {0.3} and {0.31}", "61/200"),
@@ -133,6 +145,19 @@ LEFT_TO_A_PERSON = [
     ("Write a fraction between {1/3} and {1/2}, then double it.", "4/5"),
     ("Write an odd number. Double it.", "7"),
     ("Write a multiple of 6 between 40 and 50.", "42"),
+]
+LEFT_TO_A_PERSON += [
+    ("Write a fraction equivalent to {2/3} with a denominator of {12}.", "4/6"),
+    ("Write a fraction equivalent to {2/3} that is greater than {1/2}.", "4/6"),
+    ("Write a fraction equivalent to {2/3} in its simplest form.", "4/6"),
+    ("Write a fraction not equivalent to {2/3}.", "4/6"),
+    ("Write two fractions equivalent to {2/3}.", "4/6, 6/9"),
+    ("Write a fraction equivalent to {2/3} of {9}.", "4/6"),
+    ("Write a fraction equivalent to {0}.", "0/3"),
+    ("Write a decimal equal to {1/2}.", "0.5"),
+    ("Write a fraction between {1/3} and {1/2} equivalent to {4/10}.", "2/5"),
+    ("Write an expression equivalent to {2(x + 3)}.", "2x + 6"),
+    ("Write a ratio equivalent to {2 : 3}.", "4 : 6"),
 ]
 
 
@@ -199,6 +224,31 @@ def test_answers_are_marked_by_the_property(
 def test_it_is_a_question_with_many_right_answers() -> None:
     item = as_item(entry("Give a prime number between {20} and {30}.", "23"))
     assert kind_of(item.ask).many
+
+
+@pytest.mark.parametrize(
+    ("answer", "verdict", "says"),
+    [
+        ("6/9", "right", ""),
+        ("2/3 = 8/12", "right", ""),
+        ("3/4", "wrong", "3/4 is not equal to 2/3."),
+        ("2/3", "wrong", "2/3 is the number in the question."),
+    ],
+)
+def test_an_equivalent_fraction_is_any_other_that_is_worth_as_much(
+    answer: str, verdict: str, says: str
+) -> None:
+    item = as_item(entry("Write a fraction equivalent to {2/3}.", "4/6"))
+    kind = kind_of(item.ask)
+    assert kind.many
+    assert kind.restore(kind.store(item.ask)) == item.ask
+    marked = mark(item, answer)
+    assert (marked.verdict.value, marked.says) == (verdict, says)
+
+
+def test_a_fraction_is_not_equivalent_by_being_the_same() -> None:
+    outcome = judge_entry(entry("Write a fraction equivalent to {2/3}.", "2/3"))
+    assert outcome.state is not State.PROVED
 
 
 def test_twins_are_those_with_the_same_property() -> None:

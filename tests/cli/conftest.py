@@ -40,3 +40,8 @@ def on_day(monkeypatch):
 
     on("2026-11-28")
     return on
+
+
+@pytest.fixture(autouse=True, scope="module")
+def _here(one_core):
+    """Let every command do its work in this process."""

@@ -40,7 +40,7 @@ def asked(pack):
     return [item["address"] for item in json.loads(pack)["versions"][0]["items"]]
 
 
-def test_a_week_is_planned_and_all_its_packs_are_made(said, home):
+def test_a_week_is_planned_and_all_its_packs_are_made(said, home, two_cores):
     status, out, err = said("week", "8K", "--from", "2026-11-30")
     assert (status, err) == (0, "")
     made = packs(home)

@@ -3,7 +3,7 @@
 import pytest
 
 from itembank.notation import parse
-from itembank.proof.exact.rounding import rounding_fault
+from itembank.proof.exact.rounding import find_rounded, rounding_fault
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 from tests.proof.asked import asked
@@ -41,3 +41,11 @@ def test_the_digits_of_a_rounded_number(detail, amount, key, fault):
 )
 def test_a_key_with_other_digits_is_not_proved(kind, printed, key, proved):
     assert (judge(asked(kind, printed, key)).state is State.PROVED) == proved
+
+
+@pytest.mark.parametrize(
+    ("printed", "figures", "shown"),
+    [("99.96", 3, "100"), ("9.97", 2, "10"), ("0.0996", 2, "0.10"), ("-99.96", 3, "-100")],
+)
+def test_what_rounds_up_to_a_longer_number_is_told_with_fewer_places(printed, figures, shown):
+    assert find_rounded(parse(printed), "figures", figures, parse("1")).shown == shown

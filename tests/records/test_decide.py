@@ -45,6 +45,18 @@ def test_a_suggestion_is_close_when_its_interval_reaches_another(pair):
 
 
 @given(results)
+def test_an_interval_from_the_lowest_suggestion_to_the_highest_reaches_the_one_between(pair):
+    found = advise(*pair)
+    reached = {found.next, *found.others}
+    assert Next.GROUP in reached or len(reached) == 1
+
+
+def test_one_answer_is_too_few_to_say_anything():
+    assert advise(1, 1).others == (Next.AGAIN, Next.GROUP)
+    assert advise(1, 1).words == "too few to say; perhaps go on"
+
+
+@given(results)
 def test_no_more_is_said_than_the_figures_allow(pair):
     found = advise(*pair)
     unsure = any(word in found.words for word in ("perhaps", "too close", ", or "))

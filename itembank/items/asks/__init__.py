@@ -18,6 +18,7 @@ from itembank.items.asks.ask_kind import (
 from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
+from itembank.items.asks.equivalent import Equivalent
 from itembank.items.asks.find import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
@@ -36,6 +37,7 @@ __all__ = [
     "Common",
     "Compare",
     "Condition",
+    "Equivalent",
     "Find",
     "Give",
     "Handlers",

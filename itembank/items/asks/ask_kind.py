@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 Nodes = tuple[t.Node, ...]
 
@@ -230,5 +230,5 @@ def relation(node: t.Node) -> t.Relation:
         If it is something else.
     """
     if not isinstance(node, t.Relation):
-        raise t.NotationError(f"‘{line(node)}’ is not an equation or an inequality")
+        raise t.NotationError(f"‘{shown_line(node)}’ is not an equation or an inequality")
     return node

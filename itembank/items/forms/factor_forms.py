@@ -25,7 +25,7 @@ def factorised(node: t.Node) -> str:
     >>> factorised(parse("2(2x + 4)")), factorised(parse("2(x^2 - 9)"))
     ('2x + 4 has a common factor left', 'x^2 - 9 can be factorised further')
     """
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
 
     node = bare(node)
     node = bare(node.of) if isinstance(node, t.Neg) else node
@@ -50,15 +50,15 @@ def factorised(node: t.Node) -> str:
         except t.NotationError:
             continue
         if quotient.bottom != {UNIT: 1}:
-            return f"{line(base.of)} still holds a fraction"
+            return f"{shown_line(base.of)} still holds a fraction"
         content = whole_content(quotient.top)
         if not content and len(quotient.top) > 1:
-            return f"{line(base.of)} still holds a decimal"
+            return f"{shown_line(base.of)} still holds a decimal"
         if content != 1 or common_letters(quotient.top):
-            return f"{line(base.of)} has a common factor left"
+            return f"{shown_line(base.of)} has a common factor left"
         try:
             if splits(quotient.top):
-                return f"{line(base.of)} can be factorised further"
+                return f"{shown_line(base.of)} can be factorised further"
         except TooLarge:
             return TOO_LARGE
     return GOOD

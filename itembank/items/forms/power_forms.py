@@ -112,7 +112,7 @@ def powers(node: t.Node) -> str:
     >>> powers(parse("2 × 2 × 3"))
     '2 stands there twice: write it as one power'
     """
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
 
     inner = bare(node)
     factors = factors_of(inner.of if isinstance(inner, t.Neg) else inner)
@@ -130,7 +130,7 @@ def powers(node: t.Node) -> str:
         if base == t.Int(1):
             return "a factor 1 is left"
         if base in seen:
-            return f"{line(base)} stands there twice: write it as one power"
+            return f"{shown_line(base)} stands there twice: write it as one power"
         seen.add(base)
     return GOOD
 

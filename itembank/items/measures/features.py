@@ -15,6 +15,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -203,6 +204,7 @@ ASKING.by_kind |= {
     Common: Asking(lambda ask, printed: {"common": 1.0}),
     Round: Asking(lambda ask, printed: {"round": 1.0}),
     Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
+    Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
 }
 
 

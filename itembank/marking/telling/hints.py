@@ -16,7 +16,7 @@ from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same import TURNED, missing, same, turned, unknowns
 from itembank.marking.worth.worth import says_the_same
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 
 CHECK = "That is not the answer yet: check each step."
@@ -105,7 +105,7 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
     if ordered:
         for part in parts:
             if not any(same(part, one) for one in wanted):
-                return f"{line(part)} is not one of the numbers in the question."
+                return f"{shown_line(part)} is not one of the numbers in the question."
     names = unknowns(key)
     if names:
         for name, part in zip(names, wanted, strict=True):
@@ -140,7 +140,8 @@ def _out_of_order(up: bool, parts: tuple[t.Node, ...]) -> str:
     for one, other in pairwise(parts):
         a, b = exact(one), exact(other)
         if (a > b) if up else (a < b):
-            return f"Look again at {line(one)} and {line(other)}: which of the two is larger?"
+            pair = f"{shown_line(one)} and {shown_line(other)}"
+            return f"Look again at {pair}: which of the two is larger?"
     return ""
 
 
@@ -169,7 +170,7 @@ def _ratio(item: Item, given: t.Node, key: t.Ratio) -> str:
     match marking_of(item.ask).target(item.ask):
         case t.Ratio() as ratio if not t.symbols(ratio):
             return (
-                f"That is not the same ratio as {line(ratio)}: was every part multiplied or "
+                f"That is not the same ratio as {shown_line(ratio)}: was every part multiplied or "
                 "divided by the same number?"
             )
     return ""

@@ -12,7 +12,7 @@ from itembank.marking.worth.same import same
 from itembank.marking.worth.worth import bounded, quotient, unit_of, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 WRONG_UNIT = "The number is right, but the unit is not: look which unit the question is about."
 
@@ -204,4 +204,4 @@ def _term(monomial: tuple[tuple[tuple[str, int], ...], int], c: Fraction) -> str
         node = factors[0] if len(factors) == 1 else t.Juxt(tuple(factors))
     else:
         node = t.Juxt((size, *factors))
-    return line(t.Neg(node) if c < 0 else node, pence=False)
+    return shown_line(t.Neg(node) if c < 0 else node)

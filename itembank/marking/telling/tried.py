@@ -14,7 +14,7 @@ from itembank.marking.worth.worth import bounded, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient, algebra, number
 from itembank.notation.clock import is_time
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 
 
@@ -50,9 +50,9 @@ def _term(ask: Sequence, given: t.Node) -> str:
         got = exact_of(algebra(given, {"n": number(place)}))
         if got is not None and got != exact(term):
             return (
-                f"Try it: with n = {place} it comes to {line(number_node(got))}, and the "
+                f"Try it: with n = {place} it comes to {shown_line(number_node(got))}, and the "
                 f"{('first', 'second', 'third', 'fourth', 'fifth')[min(place, 5) - 1]} "
-                f"term is {line(term)}."
+                f"term is {shown_line(term)}."
                 if place <= 5
                 else ""
             )
@@ -70,7 +70,7 @@ def _put_in(equation: t.Relation, given: t.Node) -> str:
     one, other = (exact_of(algebra(side, known)) for side in (left, right))
     if one is None or other is None or one == other:
         return ""
-    shown = [line(number_node(worth)) for worth in (exact(value), one, other)]
+    shown = [shown_line(number_node(worth)) for worth in (exact(value), one, other)]
     if max(map(len, shown)) > 12:
         return ""
     return (
@@ -110,10 +110,11 @@ def _common(ask: Common, given: t.Node) -> str:
         return "The answer is a positive whole number."
     for node in numbers:
         n = exact(node)
+        tried, number = shown_line(given), shown_line(node)
         if detail == "hcf" and n % worth:
-            return f"{line(given)} is not a factor of {line(node)}: try one that divides them all."
+            return f"{tried} is not a factor of {number}: try one that divides them all."
         if detail == "lcm" and worth % n:
-            return f"{line(given)} is not a multiple of {line(node)}: look on in its times table."
+            return f"{tried} is not a multiple of {number}: look on in its times table."
     if detail == "hcf":
         return "That is a common factor, but there is a larger one."
     return "That is a common multiple, but there is a smaller one."

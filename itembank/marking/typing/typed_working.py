@@ -21,7 +21,7 @@ from itembank.marking.worth.same import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
@@ -106,7 +106,7 @@ def comes_to(node: t.Node) -> t.Node:
 
     >>> from itembank.notation.parse import parse
     >>> texts = ("7 + 15 = 22", "x = 14 ÷ 2 = 7", "14/2 = 7 = x", "2x = 14", "9/12 = 3/4 < 5/6")
-    >>> [line(comes_to(parse(text))) for text in texts]
+    >>> [shown_line(comes_to(parse(text))) for text in texts]
     ['22', 'x = 7', 'x = 7', '14', '9/12 < 5/6']
     """
     if not isinstance(node, t.Relation):
@@ -145,7 +145,7 @@ def results(item: Item, node: t.Node) -> Iterator[t.Node]:
     >>> from itembank.notation.parse import parse
     >>> item = find_item("fractions.add-like/core/2")
     >>> for text in ("22 = 7 + 15", "3/4 = 6/8", "2x = 14"):
-    ...     print([line(side) for side in results(item, parse(text))])
+    ...     print([shown_line(side) for side in results(item, parse(text))])
     ['7 + 15', '22']
     ['6/8']
     []
@@ -233,10 +233,7 @@ class Link:
     @property
     def text(self) -> str:
         """The link on one line."""
-        try:
-            return line(t.Relation(self.left, ((self.op, self.right),)))
-        except t.NotationError:
-            return "a line"
+        return shown_line(t.Relation(self.left, ((self.op, self.right),)))
 
 
 def links(item: Item, node: t.Node) -> list[Link]:
@@ -326,7 +323,7 @@ def equation_of(item: Item) -> t.Relation | None:
     """Return the one printed equation in one letter that a question asks to solve, or None.
 
     >>> from itembank.items.topics.registry import find_item
-    >>> line(equation_of(find_item("equations.two-step/support/91")))
+    >>> shown_line(equation_of(find_item("equations.two-step/support/91")))
     '2y + 11 = 17'
     """
     equations = marking_of(item.ask).equations(item.ask)
@@ -379,7 +376,7 @@ def bare(node: t.Node) -> t.Node:
     """Return a tree without its units, currency signs and per cent signs.
 
     >>> from itembank.notation.parse import parse
-    >>> line(bare(parse("3 × £4 + 5%")))
+    >>> shown_line(bare(parse("3 × £4 + 5%")))
     '3 × 4 + 5'
     """
     match node:

@@ -11,6 +11,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -21,6 +22,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
 )
+from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.membership import given_values, unmet
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
@@ -104,6 +106,7 @@ MARKING.by_kind |= {
     Sequence: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
+    Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
 }
 

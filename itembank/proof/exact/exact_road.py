@@ -12,6 +12,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -33,6 +34,7 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.identity import find_rewritten, find_value
 from itembank.proof.exact.integers import find_common, find_nth_term
 from itembank.proof.exact.key_forms import key_form_fault
@@ -97,6 +99,7 @@ ROAD.by_kind |= {
     Common: lambda ask, key: find_common(ask.numbers, ask.detail, key),
     Round: lambda ask, key: find_rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: find_given,
+    Equivalent: find_equivalent,
 }
 
 

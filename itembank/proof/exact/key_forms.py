@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 from itembank.items.asks import (
     Ask,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -37,7 +38,7 @@ from itembank.items.forms.power_forms import factors_of
 from itembank.items.forms.value_forms import is_prime, value
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.proof.exact.rounding import rounding_fault
 from itembank.wording.tasks.forms_said import (
     ANY_FORM,
@@ -226,7 +227,7 @@ def _base_fault(item: Item, key: t.Node) -> str:
         if match[1]:
             named = t.Int(int(match[1])) if match[1].isdigit() else t.Sym(match[1])
         if isinstance(named, t.Int | t.Sym) and bare(inner.base) != named:
-            return f"it is not a power of {line(named)}"
+            return f"it is not a power of {shown_line(named)}"
     return ""
 
 
@@ -262,6 +263,7 @@ RULES.by_kind |= {
     ),
     Order: FormRules(finished=_order_finished),
     Give: FormRules(words=True),
+    Equivalent: FormRules(words=True),
 }
 
 
@@ -279,7 +281,7 @@ def _other_factors(target: t.Node, key: t.Node, form: str) -> str:
         base = bare(factor.base) if isinstance(factor, t.Power) else factor
         prime = form == "powers" and isinstance(base, t.Int) and is_prime(base.n)
         if base not in printed and not prime:
-            return f"{line(base)} is not a factor that the question shows"
+            return f"{shown_line(base)} is not a factor that the question shows"
     return ""
 
 

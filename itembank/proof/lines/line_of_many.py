@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.items.asks import Give
+from itembank.items.asks import Equivalent, Give
+from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.membership import unmet
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
@@ -35,6 +36,17 @@ def given_fault(ask: Give, line: t.Node) -> str:
     if not t.symbols(line) and not unmet(ask, line):
         return ""
     return _neither()
+
+
+def equivalent_fault(ask: Equivalent, line: t.Node) -> str:
+    """Return what is wrong with a line that is not true or false by itself, or ``""``.
+
+    Raises:
+        NotExact: the line is no answer.
+    """
+    if not_equivalent(ask, line):
+        raise NotExact("it is no fraction equal to the one in the question")
+    return ""
 
 
 def _neither() -> str:

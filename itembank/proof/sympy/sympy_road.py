@@ -14,6 +14,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Equivalent,
     Find,
     Give,
     Handlers,
@@ -32,8 +33,10 @@ from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
+from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
@@ -69,10 +72,12 @@ def by_second_road(item: Item) -> Finding:
     """
     try:
         return ROAD.of(item.ask)(item.ask, item.key)
-    except (ArithmeticError, AttributeError, NotImplementedError, TypeError, ValueError) as error:
-        if isinstance(error, t.NotationError):
-            raise
-        raise NotExact(f"sympy cannot settle this: {error}") from error
+    except t.NotationError:
+        raise
+    except Exception as error:  # sympy has many, and their words are for programmers
+        raise NotExact(
+            f"the second road does not get through {not_understood(item.ask)}"
+        ) from error
 
 
 ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("sympy")
@@ -92,6 +97,7 @@ ROAD.by_kind |= {
     Common: lambda ask, key: common(ask.numbers, ask.detail, key),
     Round: lambda ask, key: rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: given,
+    Equivalent: equivalent,
 }
 
 

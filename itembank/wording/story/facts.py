@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.line import line as write
+from itembank.notation.line import shown_line
 from itembank.wording.model_summary import Modelled
 
 
@@ -57,7 +57,7 @@ def _other_sign(runs: Sequence[Run], model: Modelled) -> str:
         if isinstance(part, amounts) and part not in shown and part.amount != t.Int(1):
             for other in shown:
                 if other.amount == part.amount:
-                    return f"The prompt prints {write(other)}, and the model has {write(part)}."
+                    return f"The prompt prints {shown_line(other)}, and the model has {shown_line(part)}."
     return ""
 
 

@@ -16,7 +16,7 @@ from itertools import pairwise
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.line import line as _line
+from itembank.notation.line import shown_line
 from itembank.notation.units import CURRENCY, UNITS, Unit
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
@@ -26,14 +26,6 @@ from itembank.wording.sentences.prompt import SLOT, index_of, slot, slotted
 from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.sentences.units_said import unit_said
 from itembank.wording.tasks.reader import counts
-
-
-def line(node: t.Node) -> str:
-    """Return a tree as one line, whether p in it is pence or a letter."""
-    try:
-        return _line(node)
-    except t.NotationError:
-        return _line(node, pence=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +65,7 @@ def _sign(story: Story) -> str:
     found = strange_signs(re.sub(rf"(?<={SLOT}) ?= ?(?={SLOT})", " to ", said.text))
     if not found:
         return ""
-    shown = re.sub(SLOT, lambda match: line(said.nodes[index_of(match[0])]), found)
+    shown = re.sub(SLOT, lambda match: shown_line(said.nodes[index_of(match[0])]), found)
     return f"‘{shown}’ stands outside {{ }}: put all of a number or a sum in one pair of braces."
 
 
@@ -85,19 +77,17 @@ def _printed(story: Story) -> str:
     for run in story.runs:
         if isinstance(run, str):
             continue
-        if _excused(line(run), story) and run not in in_question:
+        if _excused(shown_line(run), story) and run not in in_question:
             continue
         missing = _unused(run, whole, values)
-        excused = _excused("" if missing is None else line(missing), story)
+        excused = _excused("" if missing is None else shown_line(missing), story)
         if missing is not None and not (
             (excused and run not in in_question) or _is_unit(run, story)
         ):
             if run in in_question:
-                return (
-                    f"The question itself speaks of {line(missing)}, and the model does not use it."
-                )
+                return f"The question itself speaks of {shown_line(missing)}, and the model does not use it."
             return (
-                f"The model does not use {line(missing)}, which the prompt prints: use it, or say "
+                f"The model does not use {shown_line(missing)}, which the prompt prints: use it, or say "
                 "in ‘not_needed’ why it is not needed."
             )
     return ""

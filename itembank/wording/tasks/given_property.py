@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.items.asks import Condition, Give
+from itembank.items.asks import Condition, Equivalent, Give
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact, exact
 from itembank.wording.sentences.prompt import index_of
@@ -26,7 +26,7 @@ _MAKING = ("sum", "product", "difference")
 
 def property_asked(
     said: Giving, nodes: Sequence[t.Node], given: Sequence[t.Node] = ()
-) -> tuple[Give, tuple[int, ...]]:
+) -> tuple[Give | Equivalent, tuple[int, ...]]:
     """Return the question that words ask of the mathematics of a prompt, and their own numbers.
 
     Parameters
@@ -50,6 +50,8 @@ def property_asked(
     >>> [line(one) for one in property_asked(said, (parse("1/2"), parse("1/3")))[0].relations]
     ['1/3 < x < 1/2']
     """
+    if any(fact.name == "equal" for fact in said.facts):
+        return _equivalent(said, nodes, given), ()
     held = [*given, *(nodes[fact.slots[0]] for fact in said.facts if fact.name == "holds")]
     letters = (A, B) if said.numbers == 2 else (_letter(said, nodes, held),)
     relations: list[t.Relation] = []
@@ -75,6 +77,16 @@ def property_asked(
     if not (relations or conditions) or (names == [] and not given):
         raise NotBuilt("It is not said what the answer has to be.")
     return Give(letters, tuple(relations), tuple(dict.fromkeys(conditions))), constants
+
+
+def _equivalent(said: Giving, nodes: Sequence[t.Node], given: Sequence[t.Node]) -> Equivalent:
+    """Return the question for a fraction in another way; one with more to it is not built."""
+    if given or said.numbers != 1 or said.what != "fraction" or len(said.facts) > 1:
+        raise NotBuilt("Equal to a number is looked at here for one fraction alone.")
+    target = _number(nodes[said.facts[0].slots[0]])
+    if not exact(target):
+        raise NotBuilt("Fractions that are equal to 0 are not looked at here.")
+    return Equivalent(target)
 
 
 def _letter(said: Giving, nodes: Sequence[t.Node], held: Sequence[t.Node]) -> t.Sym:

@@ -27,7 +27,7 @@ class Fact:
     """One thing that each number has to be, or that two have to make together.
 
     `name` is a condition (*even*, *multiple*), a sign (<), *between*, *from* (both ends count),
-    *two-digit*, *sum*, *product* or *difference* (with a `sign`), or *holds*, of a relation that is
+    *equal*, *two-digit*, *sum*, *product* or *difference* (with a `sign`), or *holds*, of a relation that is
     printed. `slots` are places in the prompt's mathematics.
     """
 
@@ -125,6 +125,7 @@ _OTHER = (
     rf"(?:other than|apart from|except(?: for)?|not(?: equal to)?) (?P<each>{SLOT})"
     rf"(?: (?:and|or|nor) (?P<other>{SLOT}))?"
 )
+_EQUAL = rf"(?:equivalent|equal)(?: in value)? to (?P<each>{SLOT})"
 _TOGETHER = (
     r"(?:(?:have|has|having|with|whose|the|an?|their) )*(?P<what>sum|total|product|difference)"
     r"(?: (?:is|of|equal to|that is))*"
@@ -146,7 +147,7 @@ _FIRST = (
     ", ",
     " (?:with |whose )?",
 )
-_NEXT = (rf",? (?:and|but) (?:(?:that|which) )?{_IS}", rf",? (?:that|which) (?:is|are) {_IS}")
+_NEXT = (rf",? (?:and|but) (?:(?:that|which) )?{_IS}", rf",? (?:that|which) {_IS}")
 
 
 def may_be_giving(prompt: str) -> bool:
@@ -271,6 +272,8 @@ def _said(scan: _Scan, numbers: int) -> list[Fact] | None:
         return _each("factor", match)
     if match := scan.take(_OTHER):
         return _each("≠", match)
+    if match := scan.take(_EQUAL):
+        return _each("equal", match)
     if match := scan.take(*_HOLDS):
         return [_holds(match)]
     if match := scan.take(*_KIND):

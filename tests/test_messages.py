@@ -1,0 +1,45 @@
+"""Messages show a tree by `shown_line`, which refuses none; `line` is for what is read back."""
+
+import ast
+from pathlib import Path
+
+import itembank
+
+ROOT = Path(itembank.__file__).parents[1]
+READ_BACK = {
+    "itembank/items/measures/closeness.py",  # compared, and told apart where it has no line
+    "itembank/items/topics/frozen.py",
+    "itembank/notation/__init__.py",
+    "itembank/notation/line.py",
+    "itembank/notation/parse.py",
+    "itembank/packs/data/asks.py",
+    "itembank/packs/data/convert.py",
+}
+"""The files in which the line of a tree is kept or compared, and shown to nobody."""
+WHERE = ("itembank.notation", "itembank.notation.line", "itembank.notation.tree.written")
+
+
+def takes_the_strict_line(source):
+    return any(
+        isinstance(node, ast.ImportFrom)
+        and node.module in WHERE
+        and any(name.name == "line" for name in node.names)
+        for node in ast.walk(ast.parse(source))
+    )
+
+
+def test_only_what_is_read_back_is_written_by_the_function_that_refuses():
+    files = [path for part in ("itembank", "generators") for path in (ROOT / part).rglob("*.py")]
+    assert len(files) > 300
+    found = {
+        path.relative_to(ROOT).as_posix()
+        for path in files
+        if takes_the_strict_line(path.read_text(encoding="utf-8"))
+    }
+    assert found == READ_BACK
+
+
+def test_the_search_finds_it_however_it_is_imported():
+    assert takes_the_strict_line("from itembank.notation import line")
+    assert takes_the_strict_line("def f():\n    from itembank.notation.line import line as write")
+    assert not takes_the_strict_line("from itembank.notation.line import shown_line")
