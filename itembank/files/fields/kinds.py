@@ -296,10 +296,11 @@ class Many(Kind):
     @property
     def wanted(self) -> str:  # type: ignore[override]
         """Say how the values are written."""
-        return "a list in square brackets" if not self._tables else self._headed
+        return "a list in square brackets" if not self.of_tables else self._headed
 
     @property
-    def _tables(self) -> bool:
+    def of_tables(self) -> bool:
+        """Whether its values are tables, each with a header of its own."""
         return getattr(self.of, "is_table", False)
 
     @property
@@ -321,7 +322,7 @@ class Many(Kind):
             except Refused as refused:
                 found.append(refused.value)
                 told = refused.wrongs
-                if self._tables and not self.of.takes(part):
+                if self.of_tables and not self.of.takes(part):
                     told = [Wrong((), f"must be {self._headed}, not {shown_value(part)}")]
                 wrongs += [wrong.below(place) for wrong in told]
         if self.most is not None and len(found) > self.most:

@@ -108,7 +108,9 @@ class Table(Kind):
                 found[field.name] = field.kind.read(part)
             except Refused as refused:
                 wrongs += [wrong.below(key) for wrong in refused.wrongs]
-                found[field.name] = refused.value if field.needed else field.default
+                # The other tables of a list are still looked at.
+                partly = field.needed or getattr(field.kind, "of_tables", False)
+                found[field.name] = refused.value if partly else field.default
         for field in shape.needed:
             if field.name not in found:
                 says = missing_key(field.key, field.kind)
