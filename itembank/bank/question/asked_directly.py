@@ -27,7 +27,7 @@ from itembank.wording.tasks.answer_phrases import (
 )
 from itembank.wording.tasks.arithmetic import Saying
 from itembank.wording.tasks.forms_said import says_form
-from itembank.wording.tasks.reader import Reading
+from itembank.wording.tasks.reading_found import Reading
 from itembank.wording.tasks.sums import NotBuilt
 from itembank.wording.tasks.written_how import (
     in_terms_of_pi,

@@ -20,7 +20,7 @@ from itembank.wording.tasks.answer_phrases import (
     rounding,
     says_rough,
 )
-from itembank.wording.tasks.reader import Reading
+from itembank.wording.tasks.reading_found import Reading
 
 
 def asked_of_model(item: BankItem, maths: Maths, reading: Reading) -> Question:

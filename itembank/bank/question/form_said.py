@@ -25,8 +25,6 @@ def misformed(ask: Ask, maths: Maths) -> str:
 
 
 _OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
-
-
 _FITS = {
     "lowest-terms": (
         *("mixed", "improper", "surd", "single-fraction", "positive-indices", "simplest"),

@@ -89,12 +89,8 @@ def _always(form: str) -> Callable[[Any, BankItem, Question, Maths], str]:
 
 
 _REWRITTEN = {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}
-
-
 ANSWERS: Handlers[Answers] = Handlers("a bank")
 """What the answers to each kind of question are."""
-
-
 ANSWERS.by_kind |= {
     Rewrite: Answers(lambda ask, *_: _REWRITTEN[ask.detail]),
     Solve: Answers(_solved, solutions=True),
