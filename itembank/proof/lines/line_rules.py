@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TwoNumbers,
     asked,
 )
 from itembank.notation import tree as t
@@ -38,7 +39,7 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
-from itembank.proof.lines.line_of_many import equivalent_fault, given_fault
+from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
 from itembank.proof.lines.truth import expression_parts, true, values_of
 
 ELSE = "is worth something else"
@@ -80,6 +81,7 @@ RULES.by_kind |= {
     Round: lambda ask, line: _round(ask, line),
     **dict.fromkeys((Order, Compare, Choose), lambda ask, line: _among(asked(ask), line)),
     Give: given_fault,
+    TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
 }
 TOGETHER.by_kind[Inequality] = True
