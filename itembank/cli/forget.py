@@ -117,10 +117,9 @@ def _say_done(now: ForgottenNow) -> None:
     """Say what became of notes and files, what is left, and what to do about it."""
     done = now.forgotten
     if done.cut:
-        one = done.cut == 1
         say(
-            f"The seat is cut from {done.cut} note{' or title' if one else 's and titles'}; what "
-            "else they say stays."
+            f"The seat is cut from {done.cut} note{' or title' if done.cut == 1 else 's and titles'}; "
+            "what else they say stays."
         )
     for path in done.rewritten:
         say(f"Written anew without it: {path}")
