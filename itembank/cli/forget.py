@@ -11,7 +11,7 @@ from itembank.cli.options.day import read_day
 from itembank.cli.options.department import department_with_results
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.text.in_words import short_day
+from itembank.text.in_words import plural, short_day
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -118,8 +118,8 @@ def _say_done(now: ForgottenNow) -> None:
     done = now.forgotten
     if done.cut:
         say(
-            f"The seat is cut from {done.cut} note{' or title' if done.cut == 1 else 's and titles'}; "
-            "what else they say stays."
+            f"The seat is cut from {done.cut} "
+            f"{plural(done.cut, 'note or title', 'notes and titles')}; what else they say stays."
         )
     for path in done.rewritten:
         say(f"Written anew without it: {path}")
