@@ -85,6 +85,7 @@ NAMED_ONE_LEFT = {
     "bank/question",
     "cli/bank",
     "files",
+    "notation",
     "pages",
     "wording/tasks",
     "work/bank",
