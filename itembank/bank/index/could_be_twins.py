@@ -15,7 +15,6 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.index.index_tables import IndexFailed, seal
-from itembank.bank.index.topic_rows import item_of
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
@@ -118,6 +117,7 @@ def numbers_asked(entry: KeptEntry) -> frozenset[str] | None:
 
     None where a person has to say what it asks.
     """
+    from itembank.bank.index.topic_rows import item_of
     from itembank.bank.question.as_item import read_item
     from itembank.items.asks import kind_of
     from itembank.notation.tree import NotationError
