@@ -149,7 +149,7 @@ def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding
     given = [to_sympy(part) for part in key.parts]
     left = list(values)
     for place, value in enumerate(given, start=1):
-        same = next((one for one in left if is_zero(one - value)), None)
+        same = next((root for root in left if is_zero(root - value)), None)
         if same is None:
             return found("", key, False, f"its {ordinal(place)} number is not in the question")
         left.remove(same)
