@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import cast
 
@@ -72,7 +71,7 @@ def _bands(pack: Pack, marks: int) -> Sequence[Band]:
     """Return the pack's bands for the marks of the questions that were asked."""
     ends = rescaled([(band.lowest, band.highest) for band in pack.bands], marks)
     bands = [
-        replace(band, lowest=low, highest=high)
+        band.model_copy(update={"lowest": low, "highest": high})
         for band, (low, high) in zip(pack.bands, ends, strict=True)
         if low <= high
     ]

@@ -14,14 +14,13 @@ from itembank.bank.proof.prove import judge_entry
 from itembank.bank.question.as_item import as_item
 from itembank.bank.question.twins import twins
 from itembank.bank.read.item_checks import checked_maths
-from itembank.files.fields.record import read
 from itembank.items.asks import kind_of
 from itembank.marking.mark import mark
 from itembank.proof.outcome import State
 
 
 def entry(prompt: str, key: str, id: str = "a-1", **rest: object) -> Entry:
-    item = read(BankItem, {"id": id, "tier": "core", "prompt": prompt, "key": key, **rest})
+    item = BankItem.model_validate({"id": id, "tier": "core", "prompt": prompt, "key": key, **rest})
     return Entry(item, "number.try", "try", Path("number.try.toml"), 1)
 
 

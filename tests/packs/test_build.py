@@ -2,7 +2,6 @@
 
 import dataclasses
 import os
-from dataclasses import replace
 
 import pytest
 
@@ -94,7 +93,7 @@ def test_items_come_back_from_their_data(topic, tier):
 def test_faces_that_disagree_are_refused(face):
     half, third = (Faces().maths(parse(text)) for text in ("1/2", "1/3"))
     with pytest.raises(Mismatch, match="do not say the same"):
-        read_maths(replace(half, **{face: getattr(third, face)}))
+        read_maths(half.model_copy(update={face: getattr(third, face)}))
 
 
 def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):

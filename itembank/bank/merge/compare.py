@@ -9,8 +9,12 @@ from typing import TYPE_CHECKING, Any
 from itembank.bank.index.kept_words import twins_kept
 from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
+<<<<<<< ours
 from itembank.bank.question.twins import Group, item_key, twin_mark
 from itembank.files.fields.plain import plain
+=======
+from itembank.bank.question.twins import Group, Key, item_key
+>>>>>>> theirs
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -64,8 +68,7 @@ def _by_id(bank: Bank) -> dict[str, dict[str, Any]]:
 
 
 def _data(entry: Entry, licence: str | None) -> dict[str, Any]:
-    data = plain(entry.item)
-    del data["id"]
+    data = entry.item.model_dump(mode="json", exclude={"id"})
     return {"topic": entry.topic, **data, "licence": data["licence"] or licence}
 
 

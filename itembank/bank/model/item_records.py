@@ -64,7 +64,7 @@ def record_of(topic: str, item: BankItem, licence: str | None = None) -> Record:
     """
     changes: dict[str, Any] = {"id": item.base, "retired": None, "retired_because": None}
     changes["licence"] = item.licence or licence or NO_LICENCE
-    return Record(topic, replace(item, **changes))
+    return Record(topic, item.model_copy(update=changes))
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,6 @@ from itembank.bank.proof.signoff import Signing, SignState, by_item, read_signof
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
-from itembank.files.fields.plain import from_json
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
 from itembank.processes.work_place import Place, Progress
@@ -59,7 +58,7 @@ class Travelled:
         """Return what both roads make of it."""
         from itembank.bank.model.fields import BankItem
 
-        item = from_json(BankItem, self._record)
+        item = BankItem.model_validate_json(self._record)
         return _judged(item, self._address, self._topic)
 
 
