@@ -9,12 +9,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.bank.index.kept_words import twins_kept
 from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
-<<<<<<< ours
 from itembank.bank.question.twins import Group, item_key, twin_mark
-from itembank.files.fields.plain import plain
-=======
-from itembank.bank.question.twins import Group, Key, item_key
->>>>>>> theirs
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry

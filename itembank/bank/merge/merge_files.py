@@ -317,15 +317,9 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
             texts[path] = with_block(texts[path], _made_toml(element))
 
 
-<<<<<<< ours
 def _made_toml(made: Made) -> str:
     name = "pinned" if isinstance(made, PinnedItem) else "generated"
-    fields = stated(made)
-=======
-def _made_toml(one: Made) -> str:
-    name = "pinned" if isinstance(one, PinnedItem) else "generated"
-    fields = one.model_dump(exclude_defaults=True)
->>>>>>> theirs
+    fields = made.model_dump(exclude_defaults=True)
     rows = "".join(f"{key} = {field_toml(value)}\n" for key, value in fields.items())
     return f"[[{name}]]\n{rows}"
 
