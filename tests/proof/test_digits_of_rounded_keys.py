@@ -36,6 +36,11 @@ def test_the_digits_of_a_rounded_number(detail, amount, key, fault):
         ("figures 2", "0.002349", "2.3 × 10^-3", True),
         ("figures 2", "0.002349", "2.30 × 10^-3", False),
         ("places 1", "6.84", "6.8", True),
+        # A half goes away from zero.
+        ("places 1", "6.25", "6.3", True),
+        ("places 1", "6.25", "6.2", False),
+        ("nearest 10", "-45", "-50", True),
+        ("nearest 10", "-45", "-40", False),
         ("places 1", "6.84", "3.4 × 2", False),
     ],
 )

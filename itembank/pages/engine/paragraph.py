@@ -17,6 +17,7 @@ from typing import NamedTuple
 
 from itembank.pages.engine.flow import (
     FORMULA_SCALE,
+    STOPS,
     Atom,
     Flow,
     Piece,
@@ -84,7 +85,6 @@ class Block(NamedTuple):
 
 
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
-_STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
 def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
@@ -124,7 +124,7 @@ def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             after = parts[place + 1] if place + 1 < len(parts) else None
-            stop = after.width if after and atom.layout and after.text in _STOPS else 0.0
+            stop = after.width if after and atom.layout and after.text in STOPS else 0.0
             if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
@@ -141,7 +141,7 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     """Return the atoms of a cluster that is too wide, cut where they may be."""
     out: list[Atom] = []
     for place, atom in enumerate(atoms):
-        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in _STOPS), 0.0)
+        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in STOPS), 0.0)
         if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
             out.append(atom)
         elif atom.maths is not None and atom.layout is not None:
@@ -232,7 +232,8 @@ def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> 
         elif out and gap and _is_words(atom):
             atom = atom._replace(text=" " + atom.text)
             x -= space
-        elif out and gap:
+        elif out and gap and atom.maths is not out[-1].atom.maths:
+            # Nothing stands between the pieces of one formula, so that its line reads for all.
             out.append(Placed(end * size, Atom(space, 0, 0, " ", False), 1.0))
         out.append(Placed(x * size, atom, scale))
         end = x + (atom.width * scale if not atom.text.startswith(" ") else atom.width + space)
@@ -281,8 +282,7 @@ def _draw_maths(
     assert maths is not None
     document = page.document
     if atom.first:
-        element = elements[id(maths)] = Element("Formula", document.current, alt=maths.words)
-        element.actual = maths.line
+        element = elements[id(maths)] = document.formula(maths)
     else:
         element = elements[id(maths)]
     with document.back_in(element):
@@ -296,10 +296,7 @@ def _draw_maths(
                 y,
                 atom.layout,
                 size * FORMULA_SCALE * placed.scale,
-                line=maths.line,
-                words=maths.words,
                 colour=colour,
-                read=atom.first,
             )
 
 
