@@ -20,7 +20,15 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack import Look, PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
+from itembank.pages.engine.paragraph import (
+    AXIS,
+    Block,
+    Flow,
+    Piece,
+    Placed,
+    last_line,
+    measure,
+)
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.instructions import Instruction, last_instruction, shared, without
 
@@ -163,25 +171,25 @@ def _middle(box: Block, top: float) -> float:
 def balanced(flow: Flow, width: float, size: float) -> Block:
     """Break a question so that its last line is not one short word, if no line more is needed."""
     block = measure(flow, width, size, LINE_GAP)
-    if not _widow(block):
+    count = len(block.lines)
+    if count < 2 or not _widow(block.lines[-1].placed):
         return block
     narrower = width
     while narrower > LEAST_MEASURE * width:
         narrower -= 0.03 * width
-        other = measure(flow, narrower, size, LINE_GAP)
-        if len(other.lines) > len(block.lines) or other.cramped:
+        lines, cramped, last = last_line(flow, narrower, size)
+        if lines > count or cramped:
             return block
-        if not _widow(other):
-            return other
+        if lines < 2 or not _widow(last):
+            return measure(flow, narrower, size, LINE_GAP)
     return block
 
 
-def _widow(block: Block) -> bool:
-    if len(block.lines) < 2:
-        return False
-    placed = [one.atom for one in block.lines[-1].placed]
-    words = "".join(atom.text for atom in placed).strip().rstrip(".?!")
-    return " " not in words and len(words) < SHORT_WORD and all(a.layout is None for a in placed)
+def _widow(line: Sequence[Placed]) -> bool:
+    """Tell whether a last line is one short word."""
+    atoms = [placed.atom for placed in line]
+    words = "".join(atom.text for atom in atoms).strip().rstrip(".?!")
+    return " " not in words and len(words) < SHORT_WORD and all(a.layout is None for a in atoms)
 
 
 def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:
