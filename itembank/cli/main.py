@@ -10,11 +10,11 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.bank.index.index_remark import listen
+from itembank.bank.index.index_remark import listen, watch
 from itembank.cli.options.group import PlainGroup, later
 from itembank.cli.words.advice import told
 from itembank.cli.words.screen import screens
@@ -22,6 +22,9 @@ from itembank.cli.words.unseen import as_typed, refuse_unseen
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.characters import shown
+
+if TYPE_CHECKING:
+    from itembank.cli.words.bar import Bar
 
 app = typer.Typer(
     name="itembank",
@@ -88,12 +91,19 @@ for _name, (_where, _says) in COMMANDS.items():
     later(app, _name, f"itembank.cli.{_where}", _says)
 
 
+def _bar() -> Bar:
+    from itembank.cli.words.bar import Bar
+
+    return Bar()
+
+
 def run(arguments: Sequence[str] | None = None) -> None:
     """Run the command line, and exit with its status."""
     # Most of what a command makes lives until it ends: looking for garbage as often as Python
     # does by default found none, and took a twentieth of a pack's time.
     gc.set_threshold(100_000)
     listen(lambda sentence: say(sentence, err=True))
+    watch(_bar)
     with screens():
         try:
             typed = as_typed(sys.argv[1:] if arguments is None else arguments)

@@ -1,7 +1,9 @@
-"""A TOML file that a person wrote, taken apart value by value.
+"""A TOML file that a person wrote, with its faults: each with its line.
 
-:class:`Table` takes values out one by one, collects what is wrong with them, and knows which
-keys nobody asked for. Where they stand is found by :mod:`itembank.files.toml_read`.
+What may stand in it is said by kinds of value and dataclasses (:mod:`itembank.files.fields`).
+A :class:`Table` is read as a dataclass, or key by key where what one key may hold hangs on
+another, on the topics there are, or on the calendar. Lines come from
+:mod:`itembank.files.toml_read`.
 """
 
 from __future__ import annotations
@@ -9,12 +11,18 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest
+from itembank.files.faults import Fault, FileFaults, decode_text
+from itembank.files.fields.kinds import Anything, Choice, Flag, Kind, Line, Many, Whole
+from itembank.files.fields.record import missing_key, try_read, unknown_key
+from itembank.files.fields.wrong import HEADER, Refused
 from itembank.files.toml_read import KeyPath, Locator, syntax_fault
 from itembank.files.toml_unseen import escaped_faults, written_faults
-from itembank.text.characters import shown_value
+
+T = TypeVar("T")
+NEEDED: Any = object()
+"""Stands for the default of a key that must be there."""
 
 
 class TomlFile:
@@ -74,63 +82,55 @@ class Table:
         """Note a fault of `key`; an empty key stands for the table itself."""
         self.file.fault((*self.path, key) if key else self.path, message, word, matter)
 
+    def take(self, key: str, kind: Kind, default: Any = NEEDED) -> Any:
+        """Read the value of `key` as one of `kind`; needed where there is no default."""
+        self._asked.add(key)
+        if key not in self.data:
+            if default is not NEEDED:
+                return default
+            self.fault("", missing_key(key, kind))
+            return kind.blank()
+        try:
+            return kind.read(self.data[key])
+        except Refused as refused:
+            for wrong in refused.wrongs:
+                told = wrong.below(key).told(self.path)
+                self.file.fault(told.path, told.says)
+            return refused.value if default is NEEDED else default
+
+    def read(self, model: type[T]) -> T:
+        """Read the whole table as a declared dataclass; what is wrong is noted."""
+        made, wrongs = try_read(model, self.data, self.path)
+        for wrong in wrongs:
+            self.file.fault(wrong.path, wrong.says)
+        self._asked.update(self.data)
+        return made
+
     def text(self, key: str, default: str | None = None, *, most: int = 200) -> str:
         """Read a line of text that is not blank; needed where `default` is None."""
-        value = self._value(key, default)
-        if value is None:
-            return ""
-        if not isinstance(value, str):
-            self._wrong(key, "text in quotation marks", value)
-        elif not value.strip() and value != default:
-            self.fault(key, f"‘{key}’ is empty. Write something between the quotation marks.")
-        elif len(value) > most or "\n" in value:
-            self.fault(key, f"‘{key}’ is too long. Write one line of at most {most} characters.")
-        else:
-            return value.strip()
-        return default or ""
+        kind = Line(most, bare=True, open=default == "")
+        found: str = self.take(key, kind, NEEDED if default is None else default)
+        return found
 
     def whole(self, key: str, default: int | None, low: int, high: int) -> int:
         """Read a whole number from `low` to `high`; needed where `default` is None."""
-        value = self._value(key, default)
-        if value is None:
-            return low
-        if isinstance(value, bool) or not isinstance(value, int):
-            self._wrong(key, f"a whole number from {low} to {high}", value)
-        elif not low <= value <= high:
-            self.fault(key, f"‘{key}’ must be from {low} to {high}, not {value}.")
-        else:
-            return value
-        return default if default is not None else low
+        found: int = self.take(key, Whole(low, high), NEEDED if default is None else default)
+        return found
 
     def flag(self, key: str, default: bool) -> bool:
         """Read true or false."""
-        value = self._value(key, default)
-        if not isinstance(value, bool):
-            self._wrong(key, "true or false", value)
-            return default
-        return value
+        found: bool = self.take(key, Flag(), default)
+        return found
 
     def choice(self, key: str, default: str | None, known: Iterable[str]) -> str:
         """Read one of the words in `known`; needed where `default` is None."""
-        words = list(known)
-        value = self._value(key, default)
-        if value is None:
-            return words[0]
-        if not isinstance(value, str):
-            self._wrong(key, f"one of {join_words(words, 'or')}", value)
-        elif value not in words:
-            self.fault(key, f"‘{key}’ must be {join_words(words, 'or')}, not ‘{value}’.")
-        else:
-            return value
-        return default or words[0]
+        kind = Choice(tuple(known))
+        found: str = self.take(key, kind, NEEDED if default is None else default)
+        return found
 
     def items(self, key: str) -> list[Any]:
         """Read an array of any values; an absent one is empty."""
-        value = self._value(key, [])
-        if not isinstance(value, list):
-            self._wrong(key, "a list in square brackets", value)
-            return []
-        return value
+        return list(self.take(key, Many(Anything()), ()))
 
     def any(self, key: str) -> Any:
         """Read whatever stands at `key`, or None."""
@@ -143,39 +143,45 @@ class Table:
 
     def table(self, key: str) -> Table | None:
         """Read a table, or None where there is none."""
-        value = self._value(key, {})
-        if not isinstance(value, dict):
-            self._wrong(key, f"a table, headed [{key}]", value)
-            return None
-        return Table(self.file, value, (*self.path, key)) if key in self.data else None
+        value = self.take(key, _TABLE, None)
+        return None if value is None else Table(self.file, value, (*self.path, key))
 
     def tables(self, key: str) -> list[Table]:
         """Read an array of tables; an absent one is empty."""
-        found = []
-        for index, value in enumerate(self.items(key)):
-            if isinstance(value, dict):
-                found.append(Table(self.file, value, (*self.path, key, index)))
-            else:
-                self._wrong(key, f"tables, each headed [[{key}]]", value)
-        return found
+        found = self.take(key, Many(_ROW), ())
+        rows = self.data.get(key)
+        return [
+            Table(self.file, value, (*self.path, key, place))
+            for place, value in enumerate(found)
+            if isinstance(rows, list) and isinstance(rows[place], dict)
+        ]
 
     def close(self) -> None:
         """Note a fault for each key that nobody asked for, with the nearest that exists."""
         for key in self.data:
             if key not in self._asked:
-                near = nearest(key, self._asked, 1)
-                advice = (
-                    f"Did you mean ‘{near[0]}’?"
-                    if near
-                    else f"The keys here are {join_words(sorted(self._asked))}."
-                )
-                self.fault(key, f"There is no key ‘{key}’ here. {advice}")
+                self.fault(key, unknown_key(key, self._asked))
 
-    def _value(self, key: str, default: Any) -> Any:
-        self._asked.add(key)
-        if key not in self.data and default is None:
-            self.fault("", f"‘{key}’ is missing here. Add a line {key} = …")
-        return self.data.get(key, default)
 
-    def _wrong(self, key: str, wanted: str, value: object) -> None:
-        self.fault(key, f"‘{key}’ must be {wanted}, not {shown_value(value)}.")
+class _AnyTable(Kind):
+    """A table whose keys are read one by one."""
+
+    is_table = True
+
+    def __init__(self, wanted: str) -> None:
+        self.wanted = wanted
+
+    def takes(self, value: Any) -> bool:
+        return isinstance(value, dict)
+
+    def read(self, value: Any) -> dict[str, Any]:
+        if isinstance(value, dict):
+            return value
+        raise self.refuse(value)
+
+    def blank(self) -> dict[str, Any]:
+        return {}
+
+
+_TABLE = _AnyTable(f"a table, headed [{HEADER}]")
+_ROW = _AnyTable("a table of keys")

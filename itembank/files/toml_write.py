@@ -1,9 +1,9 @@
 """Writes values as TOML, in the one style of every file the tool makes.
 
 What a person wrote is edited where it stands, by tomlkit, which keeps comments and layout
-(:mod:`itembank.bank.write.blocks`). What the tool makes anew is written here: tomlkit sets no
-space inside the braces of a table, breaks a list at each value or nowhere, and takes longer to
-load than a plan takes to write.
+(:mod:`itembank.bank.write.blocks`). What the tool makes anew is written here: tomlkit gives
+other bytes (no space inside the braces of a table, a list broken at each value or nowhere), and
+loading it takes 0.02 s, two thirds of what the bare interpreter takes to start.
 """
 
 from __future__ import annotations

@@ -90,7 +90,7 @@ def queries() -> dict[str, Select[Any]]:
         "remarks.csv": (remark, ("words",)),
     }
     for name, (table, columns) in details.items():
-        shown = [table.c[one].label(_HEADINGS.get((name, one), one)) for one in columns]
+        shown = [table.c[column].label(_HEADINGS.get((name, column), column)) for column in columns]
         found[name] = (
             select(*of_entry, *shown)
             .join(entry, entry.c.lesson_id == lesson.c.id)

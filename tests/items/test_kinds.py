@@ -30,7 +30,7 @@ from itembank.proof.lines.line_rules import RULES
 
 @pytest.mark.parametrize("layer", ["exact", "sympy", "working", "bank"])
 def test_every_kind_has_a_handler_in_every_layer_that_cannot_do_without(layer: str) -> None:
-    from itembank.bank.question.as_item import ANSWERS
+    from itembank.bank.question.key_form import ANSWERS
     from itembank.proof.sympy.sympy_road import ROAD as SYMPY
 
     table: Handlers[object] = {  # type: ignore[assignment]

@@ -14,6 +14,8 @@ from itembank.notation.line import line
 from itembank.proof.exact.rounding import rounded
 from tests.marking.questions import question
 
+_LEFT = Verdict.WRONG_FORM
+
 
 @pytest.mark.parametrize(
     ("prompt", "key", "way", "answer", "verdict"),
@@ -33,6 +35,16 @@ from tests.marking.questions import question
             "3.46 kg",
             Verdict.WRONG_FORM,
         ),
+        # More places than asked for, and the last of them is wrong.
+        ("Round {3.1384} to 2 decimal places.", "3.14", "nearest", "3.139", Verdict.WRONG),
+        ("Round {-3.1384} to 2 decimal places.", "-3.14", "nearest", "-3.139", Verdict.WRONG),
+        ("Round {3.1384} to 2 decimal places.", "3.14", "nearest", "3.137", Verdict.WRONG),
+        # Units that are not the ones that amounts are counted in within.
+        ("Round {3.138 cm} to 1 decimal place.", "3.1 cm", "nearest", "3.138 cm", _LEFT),
+        ("Round {3.138 cm} to 1 decimal place.", "3.1 cm", "nearest", "3.14 cm", _LEFT),
+        ("Round {3.138 cm} to 1 decimal place.", "3.1 cm", "nearest", "3.12 cm", Verdict.WRONG),
+        ("Round {12.345%} to 1 decimal place.", "12.3%", "nearest", "12.345%", _LEFT),
+        ("Round {12.345%} to 1 decimal place.", "12.3%", "nearest", "12.32%", Verdict.WRONG),
     ],
 )
 def test_what_is_not_rounded_yet(prompt, key, way, answer, verdict):

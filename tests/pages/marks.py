@@ -29,13 +29,13 @@ def recorded(monkeypatch):
     found: list[Mark] = []
     show, formula = Page._show, Page._draw_formula
 
-    def note_text(self, x, y, text, size, bold, more=""):
-        if not more:  # the invisible text over a formula comes with a rendering mode
-            width = face(bold).width(text.rstrip()) * size
-            box = (x, y - DESCENT * size, x + width, y + ASCENT * size)
-            kind = self.document.current.kind
-            found.append(Mark(self.number, *box, size, text, self._artifact, kind))
-        show(self, x, y, text, size, bold, more)
+    def note_text(self, x, y, text, size, bold):
+        width = face(bold).width(text.rstrip()) * size
+        box = (x, y - DESCENT * size, x + width, y + ASCENT * size)
+        found.append(
+            Mark(self.number, *box, size, text, self._artifact, self.document.current.kind)
+        )
+        show(self, x, y, text, size, bold)
 
     def note_formula(self, x, y, layout, size, colour):
         box = (

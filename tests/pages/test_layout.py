@@ -98,20 +98,29 @@ def test_places_are_the_same_on_both_slides(samples, drawn):
                 assert (one[part] & ~two[part]).sum() <= 0.05 * one[part].sum() + 2, name
 
 
+SLIDES = ("starter.pdf", "answers.pdf", "next-tasks.pdf")
+SCRIPT = 0.75
+"""The size of a power against the text on paper; in large print it is that of the text."""
+
+
 @pytest.mark.parametrize(
-    ("file", "least"),
+    ("file", "usual"),
     [
         ("starter.pdf", theme.SLIDE_SMALL),
         ("answers.pdf", theme.SLIDE_SMALL),
         ("next-tasks.pdf", theme.SLIDE_SMALL),
         ("slips.pdf", theme.PAPER_LEAST),
+        ("core.pdf", theme.PAPER_LEAST),
     ],
 )
-def test_type_is_never_too_small(drawn, file, least):
+def test_type_is_never_too_small(samples, drawn, file, usual):
     checked = 0
-    for (_, found), data in drawn.items():
-        if found != file:
+    for key, data in drawn.items():
+        if key[1] != file:
             continue
+        large = samples.PACKS[key[0]].look.large_print
+        paper = file not in SLIDES and not large
+        least = theme.LARGE_TEXT if large and file not in SLIDES else usual
         for page in pikepdf.open(io.BytesIO(data)).pages:
             figure = False
             for operands, operator in pikepdf.parse_content_stream(page):
@@ -119,7 +128,7 @@ def test_type_is_never_too_small(drawn, file, least):
                     figure = operands[0] == "/Figure"  # the letter inside a sign
                 if str(operator) == "Tf" and not figure:
                     checked += 1
-                    assert float(operands[1]) >= least
+                    assert float(operands[1]) >= least * (SCRIPT if paper else 1), key
     assert checked
 
 

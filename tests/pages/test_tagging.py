@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import io
 import re
+from itertools import pairwise
+from xml.etree import ElementTree
 
 import pikepdf
 import pytest
@@ -42,6 +44,41 @@ def test_outloud_finds_no_errors_and_no_warnings(drawn, tmp_path):
         excused = {"PAG-001"} if repeated else set()
         warned = {finding.rule for finding in result.findings if finding.severity == "warning"}
         assert warned <= excused, f"{pack} {file}: {result.findings}"
+
+
+def test_pdfua_finds_nothing(drawn, tmp_path):
+    from pdfua import validate
+
+    for (pack, file), data in drawn.items():
+        path = tmp_path / f"{pack}-{file}"
+        path.write_bytes(data)
+        report = validate(str(path))
+        assert list(report.findings) == [], f"{pack} {file}"
+
+
+def test_levels_of_headings_are_not_skipped(drawn):
+    """ISO 14289-1, 7.4.2: each heading is at most one level below the one before."""
+    for key, data in drawn.items():
+        names = [str(element.S) for element in elements(pikepdf.open(io.BytesIO(data)))]
+        levels = [int(name[2:]) for name in names if re.fullmatch(r"/H[1-6]", name)]
+        assert levels[0] == 1, key
+        assert all(after <= before + 1 for before, after in pairwise(levels)), key
+
+
+def test_every_formula_brings_its_mathml(drawn):
+    """As an associated file with both of its names (ISO 32000-2, 14.13; ISO 14289-1, 7.11)."""
+    for data in drawn.values():
+        pdf = pikepdf.open(io.BytesIO(data))
+        for element in elements(pdf):
+            if element.S != "/Formula":
+                continue
+            (file,) = element.AF
+            assert file.F == file.UF
+            assert file.AFRelationship == "/Supplement"
+            assert file.EF.F.Subtype == "/application/mathml+xml"
+            root = ElementTree.fromstring(file.EF.F.read_bytes())
+            assert root.tag == "{http://www.w3.org/1998/Math/MathML}math"
+            assert "".join(root.itertext()).strip()
 
 
 def test_document_says_what_it_is(drawn):
@@ -125,8 +162,16 @@ def test_no_clock_and_no_missing_glyph(drawn):
         pdf = pikepdf.open(io.BytesIO(data))
         assert not {"/CreationDate", "/ModDate"} & set(pdf.docinfo.keys())
         for page in pdf.pages:
+            wide = 1
             for operands, operator in pikepdf.parse_content_stream(page):
-                if str(operator) == "Tj":
+                if str(operator) == "Tf":
+                    font = page.Resources.Font[str(operands[0])]
+                    wide = 2 if font.Subtype == "/Type0" else 1
+                elif str(operator) in ("Tj", "TJ"):
+                    shown = operands[0] if str(operator) == "TJ" else [operands[0]]
+                    codes = [bytes(part) for part in shown if isinstance(part, pikepdf.String)]
                     # Code 0 is the glyph .notdef, the empty box.
-                    assert b"\x00" not in bytes(operands[0])
+                    for code in codes:
+                        letters = {code[i : i + wide] for i in range(0, len(code), wide)}
+                        assert b"\x00" * wide not in letters
         assert not re.search(rb"D:\d{8}", data)

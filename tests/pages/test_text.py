@@ -19,7 +19,7 @@ WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1,
 def test_lines_hold_all_words_and_fit(words, width, size):
     block = measure(Flow(" ".join(words)), width, size)
     shown = " ".join(placed.atom.text for line in block.lines for placed in line.placed)
-    assert shown.replace(" ", "") == "".join(words)
+    assert shown.replace(" ", "").replace("\u00a0", "") == "".join(words)
     assert all(line.width <= width + 0.01 for line in block.lines)
     baselines = [line.baseline for line in block.lines]
     gaps = [b - a for a, b in pairwise(baselines)]
@@ -86,7 +86,7 @@ def test_a_formula_too_wide_to_break_is_shrunk_and_says_so(samples):
 def test_characters_the_face_lacks_come_from_the_mathematics_font():
     block = measure(Flow("A → B ✓ □ ′"), 400, 20)
     borrowed = [p.atom for line in block.lines for p in line.placed if p.atom.layout is not None]
-    assert [atom.text for atom in borrowed] == ["→", "✓", "□", "′"]
+    assert [atom.text.strip("\u00a0") for atom in borrowed] == ["→", "✓", "□", "′"]
     assert all(len(atom.layout.glyphs) == 1 for atom in borrowed)
 
 

@@ -176,14 +176,14 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
         ('school = "F"\n', 0, "no class"),
         (GOOD + "[bands]\ncuts = [7, 5]\n", 8, "do not rise"),
         (GOOD + "[bands]\nout_of = 8\n", 7, "State the bands"),
-        (GOOD + 'paper = ["white"]\n', 7, "must be one of"),
+        (GOOD + 'paper = ["white"]\n', 7, "must be white, cream"),
         (GOOD + "large_print = 1\n", 7, "true or false"),
         (GOOD + "questions = 50\n", 7, "from 1 to 20, not 50"),
         (GOOD.replace("8K", "8/K"), 4, "must not"),
         (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD + '[[classes]]\nname = "8k"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD.replace('"ratio.share"', '"ratio.share", "ratio.share"'), 6, "listed twice"),
-        ("classes = 3\nschool = 'F'\n", 1, "list"),
+        ("classes = 3\nschool = 'F'\n", 1, "headed [[classes]]"),
     ],
 )
 def test_each_fault(tmp_path, text, line, words):

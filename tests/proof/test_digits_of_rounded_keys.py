@@ -3,7 +3,7 @@
 import pytest
 
 from itembank.notation import parse
-from itembank.proof.exact.rounding import rounding_fault
+from itembank.proof.exact.rounding import find_rounded, rounding_fault
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 from tests.proof.asked import asked
@@ -36,8 +36,21 @@ def test_the_digits_of_a_rounded_number(detail, amount, key, fault):
         ("figures 2", "0.002349", "2.3 × 10^-3", True),
         ("figures 2", "0.002349", "2.30 × 10^-3", False),
         ("places 1", "6.84", "6.8", True),
+        # A half goes away from zero.
+        ("places 1", "6.25", "6.3", True),
+        ("places 1", "6.25", "6.2", False),
+        ("nearest 10", "-45", "-50", True),
+        ("nearest 10", "-45", "-40", False),
         ("places 1", "6.84", "3.4 × 2", False),
     ],
 )
 def test_a_key_with_other_digits_is_not_proved(kind, printed, key, proved):
     assert (judge(asked(kind, printed, key)).state is State.PROVED) == proved
+
+
+@pytest.mark.parametrize(
+    ("printed", "figures", "shown"),
+    [("99.96", 3, "100"), ("9.97", 2, "10"), ("0.0996", 2, "0.10"), ("-99.96", 3, "-100")],
+)
+def test_what_rounds_up_to_a_longer_number_is_told_with_fewer_places(printed, figures, shown):
+    assert find_rounded(parse(printed), "figures", figures, parse("1")).shown == shown

@@ -72,6 +72,14 @@ def test_what_school_asks_is_within_reach(kind, question, key):
     assert out_of_reach(asked(kind, question, key)) == ""
 
 
+@pytest.mark.parametrize("base", ["2", "x", "(1/2)"])
+@pytest.mark.parametrize("sign", ["", "-"])
+def test_an_exponent_has_a_greatest_size_and_the_reason_names_it(base, sign):
+    most, more = (asked("simplify", f"{base}^({sign}{n})", "1") for n in (64, 65))
+    assert out_of_reach(most) == ""
+    assert out_of_reach(more) == "this is too much to work out: an exponent is larger than 64"
+
+
 def test_every_topic_is_within_reach():
     for topic in topic_ids():
         for tier in ("support", "core", "challenge"):

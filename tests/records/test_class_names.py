@@ -6,9 +6,11 @@ import pytest
 from sqlalchemy import create_engine, func, select
 
 from itembank.records.entries.entries import OwnViews, Scores
-from itembank.records.entries.recording import RecordedAlready, record, undo
+from itembank.records.entries.recording import RecordedAlready, record
+from itembank.records.entries.undoing import undo
 from itembank.records.exporting import export_all
-from itembank.records.forget.forgetting import Whom, count_rows, forget
+from itembank.records.forget.forgetting import count_rows, forget
+from itembank.records.pupils.whom import Whom
 from itembank.records.reports.class_report import department_report
 from itembank.records.results.results import class_history, lessons, used_addresses
 from itembank.records.results.scope import Scope

@@ -5,7 +5,8 @@ import datetime
 from itembank.planning.bands.bands import default_scheme
 from itembank.records.entries.entries import Answers, LessonFacts, OwnViews, QuestionFacts
 from itembank.records.entries.recording import record
-from itembank.records.pupils.moves import Move, Stay, move_seats, place
+from itembank.records.pupils.homes import Move, Stay, place
+from itembank.records.pupils.moves import move_seats
 from itembank.records.reports.class_report import class_report
 
 DAY = datetime.date(2026, 11, 30)

@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.records.entries.entries import Answers, OwnViews, Questions, Scores
-from itembank.records.entries.recording import record, undo
+from itembank.records.entries.recording import record
+from itembank.records.entries.undoing import undo
 from itembank.records.exporting import export_all, queries, remember_export
-from itembank.records.forget.forgetting import Whom, count_rows, forget
+from itembank.records.forget.forgetting import count_rows, forget
+from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import open_store
 
 from .stores import DAY, dump, facts
@@ -135,7 +137,7 @@ def test_forgetting_again_finishes_what_was_broken_off(store, tmp_path, monkeypa
         raise KeyboardInterrupt
 
     with monkeypatch.context() as patch:
-        patch.setattr("itembank.records.forget.forgetting.clean_table", broken)
+        patch.setattr("itembank.records.forget.exported_files.clean_table", broken)
         with pytest.raises(KeyboardInterrupt):
             forget(store, Whom("8K", GONE))
     assert count_rows(store, Whom("8K", GONE)) == 0

@@ -15,8 +15,10 @@ from itembank.records.entries.entries import Answers, Clarity, LessonFacts, Scor
 from itembank.records.entries.recording import record
 from itembank.records.exporting import export_all
 from itembank.records.forget.clean import clean_table
-from itembank.records.forget.forgetting import Whom, finish, forget, unfinished
+from itembank.records.forget.forgetting import finish, forget
 from itembank.records.forget.resaved import Table, open_table, read_day
+from itembank.records.forget.unfinished import unfinished
+from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store, open_store
 
 from .stores import DAY, dump, facts

@@ -12,7 +12,8 @@ from itembank.records.entries.details import (
     unpack_answers,
 )
 from itembank.records.entries.entries import Answers
-from itembank.records.entries.recording import record, undo
+from itembank.records.entries.recording import record
+from itembank.records.entries.undoing import undo
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import downgrade, upgrade
 from itembank.records.store.store import open_store

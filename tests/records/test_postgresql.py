@@ -9,9 +9,11 @@ from itembank.items.item import Misconception
 from itembank.items.wrong_answers import either
 from itembank.records.entries import recording
 from itembank.records.entries.entries import Answers, OwnViews, Scores
-from itembank.records.entries.recording import RecordedAlready, record, undo
+from itembank.records.entries.recording import RecordedAlready, record
+from itembank.records.entries.undoing import undo
 from itembank.records.exporting import export_all
-from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.forget.forgetting import forget
+from itembank.records.pupils.whom import Whom
 from itembank.records.results.correct import correct
 from itembank.records.results.results import class_history
 from itembank.records.store.migrate import upgrade

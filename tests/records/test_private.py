@@ -9,7 +9,8 @@ from itembank.files.private import write_private
 from itembank.records.entries.entries import Scores
 from itembank.records.entries.recording import record
 from itembank.records.exporting import export_all
-from itembank.records.forget.forgetting import Whom, forget
+from itembank.records.forget.forgetting import forget
+from itembank.records.pupils.whom import Whom
 from itembank.records.store.migrate import downgrade
 from itembank.records.store.store import open_store
 

@@ -17,7 +17,8 @@ from itembank.records.entries.entries import (
     Questions,
     Scores,
 )
-from itembank.records.entries.recording import RecordedAlready, record, record_all, undo
+from itembank.records.entries.recording import RecordedAlready, record, record_all
+from itembank.records.entries.undoing import undo
 from itembank.records.results.correct import correct
 from itembank.records.results.results import lessons
 from itembank.records.store.store import open_store

@@ -18,7 +18,8 @@ from itembank.records.entries.entries import (
     Questions,
     Scores,
 )
-from itembank.records.entries.recording import record, undo
+from itembank.records.entries.recording import record
+from itembank.records.entries.undoing import undo
 from itembank.records.reports.class_report import by_week, class_report, department_report
 from itembank.records.reports.item_report import item_report
 from itembank.records.results.results import class_history, class_results

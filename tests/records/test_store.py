@@ -13,12 +13,15 @@ from sqlalchemy import create_engine, event, func, select, text
 
 from itembank.errors import ItembankError
 from itembank.records.entries.entries import Scores
-from itembank.records.entries.recording import RecordedAlready, record, undo
-from itembank.records.forget.forgetting import Whom, forget, unfinished
+from itembank.records.entries.recording import RecordedAlready, record
+from itembank.records.entries.undoing import undo
+from itembank.records.forget.forgetting import forget
+from itembank.records.forget.unfinished import unfinished
+from itembank.records.pupils.whom import Whom
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade
 from itembank.records.store.store import open_store
-from itembank.records.uniting import unite
+from itembank.records.unite.uniting import unite
 
 from .stores import DAY, counting, dump, facts
 

@@ -10,13 +10,16 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.records.entries.entries import Answers, Clarity, Scores
-from itembank.records.entries.recording import record, undo
-from itembank.records.forget.forgetting import Whom, forget
-from itembank.records.pupils.moves import Move, move_seats
+from itembank.records.entries.recording import record
+from itembank.records.entries.undoing import undo
+from itembank.records.forget.forgetting import forget
+from itembank.records.pupils.homes import Move
+from itembank.records.pupils.moves import move_seats
+from itembank.records.pupils.whom import Whom
 from itembank.records.results.results import lessons
 from itembank.records.store.copies import copies_beside
 from itembank.records.store.store import open_store
-from itembank.records.uniting import unite
+from itembank.records.unite.uniting import unite
 
 from .stores import DAY, dump, facts
 
@@ -48,7 +51,8 @@ def play(store, acts, start, step=2):
 def state(store):
     """Return what a store says, by the names of entries: which there are, and which count."""
     from itembank.records.store import store_tables as tables
-    from itembank.records.uniting import _content, _entries
+    from itembank.records.unite.both_files import entries_of_file as _entries
+    from itembank.records.unite.which_counts import _content
 
     with store.reading() as connection:
         entries, numbers = _entries(connection)

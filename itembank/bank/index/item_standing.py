@@ -12,10 +12,11 @@ import sqlite3
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
+from itembank.bank.index.index_remark import shown
 from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.bank.index.kept_signoffs import sign_states
 from itembank.bank.index.refresh import Progress
-from itembank.bank.index.rows_wanted import AT_A_TIME, entries_of, facts_missing, in_parts
+from itembank.bank.index.rows_wanted import entries_of, facts_missing, in_parts, window
 from itembank.bank.model.signed import Retirement
 from itembank.bank.proof.state import EntryState
 from itembank.proof.outcome import Outcome, State
@@ -40,7 +41,8 @@ def outcomes(
         from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_entries
 
-        found = prove_entries(new, report, place)
+        with shown(report, len(new)) as bar:
+            found = prove_entries(new, bar, place)
         known |= {one.kept.fact: outcome for one, outcome in zip(new, found, strict=True)}
         pairs = list(zip(new, found, strict=True))
         lasting = [pair for pair in pairs if not was_cut_off(pair[1])]
@@ -91,8 +93,8 @@ def prove_missing(
 ) -> None:
     """Prove every item for which a condition holds and of which no outcome is kept."""
     missing = facts_missing(bank, "proof", where, values)
-    done = 0
-    while part := missing[done : done + AT_A_TIME]:
+    done, most = 0, window(place)
+    while part := missing[done : done + most]:
         entries = entries_of(bank, part)
 
         def tell(count: int, _: int, before: int = done) -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import time
 from collections import deque
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from itembank.bank.index.index_remark import FEW_ITEMS, Progress, shown
 from itembank.bank.index.index_store import Store
 from itembank.bank.index.index_tables import Changed, seal
 from itembank.bank.index.topic_rows import (
@@ -20,6 +21,7 @@ from itembank.bank.index.topic_rows import (
 from itembank.bank.read.topic_text import TopicText
 from itembank.files.faults import Fault, FileFaults, decode_bytes
 from itembank.items.topics.registry import topic_ids
+from itembank.notation.parse import parse
 from itembank.processes.machine import cores
 from itembank.processes.pool import stream
 
@@ -28,9 +30,6 @@ if TYPE_CHECKING:
 
     from itembank.bank.index.refresh import File
 
-Progress = Callable[[int, int], None]
-FEW_ITEMS = 200
-"""So few items are read here: starting processes would take longer."""
 FEW_FILES = 4
 """Of so few new files the items are checked in parts, so that every process has some."""
 CHUNK = 250
@@ -54,10 +53,16 @@ class Unread:
 def read_new(files: Sequence[File], store: Store, report: Progress | None = None) -> Unread:
     """Read files, keep them in the index, and return those that have faults.
 
-    `report` is called with how many items are read, and about how many there are.
+    `report` is called with how many items are read, and about how many there are. Without one,
+    whoever watches the index is shown it where there are many.
     """
-    unread = Unread()
     total = sum(file.held().count(b"[[items]]") for file in files)
+    with shown(report, total) as bar:
+        return _read_new(files, store, total, bar)
+
+
+def _read_new(files: Sequence[File], store: Store, total: int, report: Progress | None) -> Unread:
+    unread = Unread()
     done = 0
 
     def texts() -> Iterator[tuple[File, str]]:
@@ -172,7 +177,9 @@ class Processes:
             for label, (call, *values) in calls:
                 yield label, call(*values)
             return
-        topic_ids()  # loaded once, here, so that a copy of this process has it already
+        # Loaded once, here, so that a copy of this process has it already.
+        topic_ids()
+        parse("1")
         labels: deque[T] = deque()
 
         def pieces() -> Iterator[tuple[Any, ...]]:

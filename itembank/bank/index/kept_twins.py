@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from itembank.bank.index.could_be_twins import could_be_twins
 from itembank.bank.index.kept_words import ask_missing
 from itembank.bank.index.refresh import Progress
 
@@ -18,9 +19,13 @@ def twins_of(
 ) -> list[list[str]]:
     """Return, of each item, the addresses of the others that ask the same in disguise, sorted.
 
-    Generated items that the bank names are among them.
+    Generated items that the bank names are among them. Only the words of items that could be
+    twins are read (:mod:`.could_be_twins`).
     """
-    ask_missing(bank, None, report)
+    could = [fact for entry in entries for fact in could_be_twins(bank, entry)]
+    ask_missing(
+        bank, list(dict.fromkeys([*(entry.kept.fact for entry in entries), *could])), report
+    )
     made = made_twins(bank)
     found = []
     query = (

@@ -6,9 +6,10 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
+from itembank.bank.index.index_remark import shown
 from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.bank.index.refresh import Progress
-from itembank.bank.index.rows_wanted import AT_A_TIME, entries_of, facts_missing, in_parts
+from itembank.bank.index.rows_wanted import entries_of, facts_missing, in_parts, window
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
@@ -71,16 +72,29 @@ def ask_missing(
     place: Place | None = None,
 ) -> None:
     """Read the words of items that were not read yet: of some facts, or of all of the bank."""
-    missing = facts_missing(bank, "question")
-    if facts is not None:
-        wanted = set(facts)
-        missing = [fact for fact in missing if fact in wanted]
+    missing = facts_missing(bank, "question") if facts is None else _not_asked(bank, facts)
+    with shown(report, len(missing)) as bar:
+        _ask(bank, missing, bar, place)
+
+
+def _not_asked(bank: KeptBank, facts: Sequence[int]) -> list[int]:
+    known: set[int] = set()
+    for part in in_parts(facts):
+        marks = ", ".join("?" * len(part))
+        query = f"SELECT fact FROM question WHERE fact IN ({marks})"
+        known.update(fact for (fact,) in bank.store.rows(query, part))
+    return [fact for fact in facts if fact not in known]
+
+
+def _ask(
+    bank: KeptBank, missing: Sequence[int], report: Progress | None, place: Place | None
+) -> None:
     if not missing:
         return
     from itembank.bank.index.words_read import ask_all
 
-    done = 0
-    while part := missing[done : done + AT_A_TIME]:
+    done, most = 0, window(place)
+    while part := missing[done : done + most]:
         entries = entries_of(bank, part)
 
         def tell(count: int, _: int, before: int = done) -> None:

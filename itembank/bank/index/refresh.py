@@ -9,11 +9,12 @@ from __future__ import annotations
 import hashlib
 import json
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from itembank.bank.index.index_remark import Progress as Progress
 from itembank.bank.index.index_store import Store
 from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
@@ -25,9 +26,6 @@ if TYPE_CHECKING:
     import sqlite3
 
     from itembank.bank.read.topic_text import TopicText
-
-Progress = Callable[[int, int], None]
-"""Called with how many items are read, and about how many there are to read."""
 
 KEPT_FOR = 24 * 3600.0
 """Seconds for which what a file held before stays: a command under way may still look it up."""

@@ -7,12 +7,23 @@ from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.processes.work_place import Place
 
 AT_A_TIME = 4_000
 """So many items are read in full at a time, so that a large bank does not fill the memory."""
+AT_A_TIME_AFAR = 40_000
+"""The same on a cluster: of 4,000 that take 6 ms each, a hundred workers have done their share
+in a quarter of a second, and would wait for one another most of the time."""
 TOGETHER = 500
 """Values in one query: SQLite takes 999 at least."""
 T = TypeVar("T")
+
+
+def window(place: Place | None) -> int:
+    """Return how many items are read in full at a time, by where they are worked on."""
+    from itembank.processes.work_place import ThisMachine
+
+    return AT_A_TIME if place is None or isinstance(place, ThisMachine) else AT_A_TIME_AFAR
 
 
 def in_parts(values: Sequence[T]) -> Iterator[Sequence[T]]:

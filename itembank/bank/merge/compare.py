@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.bank.index.kept_words import twins_kept
+from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
-from itembank.bank.question.twins import Group, Key, item_key
+from itembank.bank.question.twins import Group, item_key, twin_mark
 from itembank.files.fields.plain import plain
 
 if TYPE_CHECKING:
@@ -75,8 +77,18 @@ def _across(one: Bank, other: Bank) -> Iterator[tuple[Group, Group]]:
             yield tuple(sorted(ids)), tuple(sorted(second[key]))
 
 
-def _by_key(bank: Bank) -> dict[Key, set[str]]:
-    found: dict[Key, set[str]] = {}
-    for entry in bank.entries():
-        found.setdefault(item_key(entry.item), set()).add(entry.item.id)
+def _by_key(bank: Bank) -> dict[bytes, set[str]]:
+    found: dict[bytes, set[str]] = {}
+    for entry, mark in zip(bank.entries(), twin_marks(bank), strict=True):
+        found.setdefault(mark, set()).add(entry.item.id)
     return found
+
+
+def twin_marks(bank: Bank) -> list[bytes]:
+    """Return the mark of each item's twins, in the order of the files.
+
+    It takes reading the words of each, which is done once where the bank has an index.
+    """
+    if isinstance(bank, KeptBank):
+        return twins_kept(bank, list(bank.chosen()))
+    return [twin_mark(item_key(entry.item, entry.topic)) for entry in bank.entries()]

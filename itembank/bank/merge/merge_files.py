@@ -16,11 +16,13 @@ from pathlib import Path
 from typing import Any
 
 from itembank.bank.index.index_tables import Changed
-from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
 from itembank.bank.index.stamps import hash_of
-from itembank.bank.merge.rename import Key, Renamed, keep_all, rename
+from itembank.bank.merge.compare import twin_marks
+from itembank.bank.merge.rename import Renamed, keep_all, rename
 from itembank.bank.merge.union import (
     BOTH,
+    Key,
     MergeReport,
     hold_bank,
     merge_banks,
@@ -32,7 +34,6 @@ from itembank.bank.model.fields import BankItem, PinnedItem
 from itembank.bank.model.item_records import NO_LICENCE, Holding, Kept, Made, named, record_of
 from itembank.bank.proof.signoff import read_signoffs, signoffs_text
 from itembank.bank.read.item_checks import is_generated
-from itembank.bank.read.load import read_bank
 from itembank.bank.saving.bank_lock import finish_saving
 from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.write.as_toml import field_toml, topic_toml
@@ -105,12 +106,43 @@ def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
         FileFaults: one of the banks cannot be read.
         ItembankError: an item stands in its file in a way that the tool cannot edit.
     """
-    target, files = _snapshot(Path(into))
-    source = read_bank(other)
+    folder = Path(into)
+    finish_saving(folder)
+    # As they were just before the bank was read: what somebody saves after that is noticed when
+    # this is saved.
+    paths = [*topic_files(folder), folder / BANK_FILE, folder / SIGNOFF_FILE]
+    files = {path: take(path) for path in paths}
+    target, marks = with_bank(folder, _with_marks)
+    source, others = with_bank(other, _with_marks)
     signoffs = read_signoffs(target.folder), read_signoffs(source.folder)
-    merge = merge_banks(target, source, *signoffs)
+    merge = merge_banks(target, source, *signoffs, marks | others)
     changes = _changes(target, files, merge.holding, merge.items)
     return Prepared(target.folder, changes, merge.report, tuple(files.values()))
+
+
+def _with_marks(whole: KeptBank) -> tuple[Bank, dict[Key, bytes]]:
+    """Return a bank, and the marks of the twins of its records."""
+    bank = _read(whole, whole.kept_topics)
+    marks = {}
+    for entry, mark in zip(bank.entries(), twin_marks(whole), strict=True):
+        record = record_of(entry.topic, entry.item, bank.terms)
+        marks[record.item.id, record.hash] = mark
+    return bank, marks
+
+
+def _read(whole: KeptBank, topics: Iterable[KeptTopic]) -> Bank:
+    """Return a bank with some of its topics, each of whose items is read once."""
+    return Bank(
+        whole.folder,
+        whole.name,
+        whole.title,
+        whole.terms,
+        dict(whole.authors),
+        tuple(
+            BankTopic(t.id, t.title, t.path, t.entries, t.generated, t.pinned, t.prerequisites)
+            for t in topics
+        ),
+    )
 
 
 def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepared:
@@ -173,17 +205,7 @@ def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
         file = files[topic.path] = take(topic.path)
         if hash_of(file.raw or b"") != whole.hash_of(topic):
             raise Changed("a file changed while it was read")
-    bank = Bank(
-        whole.folder,
-        whole.name,
-        whole.title,
-        whole.terms,
-        dict(whole.authors),
-        tuple(
-            BankTopic(t.id, t.title, t.path, t.entries, t.generated, t.pinned, t.prerequisites)
-            for t in topics
-        ),
-    )
+    bank = _read(whole, topics)
     holding = hold_bank(bank, read_signoffs(bank.folder))
     left_out = frozenset(id.partition(".")[0] for id in whole.ids()) - set(holding.kept)
     holding = replace(holding, elsewhere=left_out)
@@ -195,17 +217,6 @@ def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
 
 
 Files = dict[Path, Snapshot]
-
-
-def _snapshot(folder: Path) -> tuple[Bank, Files]:
-    """Return a bank, and its files as they were just before it was read.
-
-    What somebody saves after that is noticed when this is saved.
-    """
-    finish_saving(folder)
-    paths = [*topic_files(folder), folder / BANK_FILE, folder / SIGNOFF_FILE]
-    files = {path: take(path) for path in paths}
-    return read_bank(folder), files
 
 
 def _changes(

@@ -14,13 +14,10 @@ import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from itembank.bank.merge.union import conflicting
+from itembank.bank.merge.union import Key, conflicting
 from itembank.bank.model.fields import ITEM_ID
 from itembank.bank.model.item_records import Holding, Kept, Record, Records, named
 from itembank.errors import ItembankError
-
-Key = tuple[str, str]
-"""A base id and the hash of a record under it."""
 
 
 @dataclass(frozen=True)

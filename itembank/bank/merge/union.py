@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
@@ -26,12 +26,15 @@ from itembank.bank.model.item_records import (
     named,
 )
 from itembank.bank.model.signed import SignOff
-from itembank.bank.question.twins import Group, item_key, twin_groups
+from itembank.bank.question.twins import Group, item_key, twin_groups, twin_mark
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
+
+Key = tuple[str, str]
+"""A base id and the hash of a record under it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,15 +102,19 @@ def merge_banks(
     other: Bank,
     signoffs: Iterable[SignOff] = (),
     other_signoffs: Iterable[SignOff] = (),
+    marks: Mapping[Key, bytes] | None = None,
 ) -> Merge:
-    """Return two banks merged, with their sign-offs; nothing is written."""
-    merge = merge_holdings(hold_bank(one, signoffs), hold_bank(other, other_signoffs))
+    """Return two banks merged, with their sign-offs; nothing is written.
+
+    `marks` are those of twins, as far as they are known: what is not is worked out.
+    """
+    merge = merge_holdings(hold_bank(one, signoffs), hold_bank(other, other_signoffs), marks)
     clashes = (*_licence_clash(one, other), *merge.report.clashes)
     return replace(merge, report=replace(merge.report, clashes=clashes))
 
 
-def merge_holdings(one: Holding, other: Holding) -> Merge:
-    """Return everything in either holding, and what came together."""
+def merge_holdings(one: Holding, other: Holding, marks: Mapping[Key, bytes] | None = None) -> Merge:
+    """Return everything in either holding, and what came together; as :func:`merge_banks`."""
     holding = join(one, other)
     items = named(holding)
     first: list[str] = []
@@ -130,7 +137,7 @@ def merge_holdings(one: Holding, other: Holding) -> Merge:
         renamed=tuple((old, new) for old, new in moved if old != new),
         retired=tuple(retired),
         signoffs=_gained(before, one, items, holding),
-        twins=tuple(_twins(items)),
+        twins=tuple(_twins(items, marks or {})),
         clashes=tuple(_clashes(holding)),
     )
     return Merge(holding, report, items)
@@ -229,13 +236,14 @@ def _gained(
     return tuple(sorted(found, key=lambda s: (s.item, s.on, s.by, s.content)))
 
 
-def _twins(items: dict[str, Kept]) -> Iterable[Group]:
+def _twins(items: dict[str, Kept], marks: Mapping[Key, bytes]) -> Iterable[Group]:
     """Yield groups of twins among the items in use; those under one base id are conflicts."""
-    keyed = [
-        (name, item_key(each.record.item, each.record.topic))
-        for name, each in items.items()
-        if each.retired is None
-    ]
+    keyed = []
+    for name, each in items.items():
+        if each.retired is None:
+            record = each.record
+            mark = marks.get((record.item.id, record.hash))
+            keyed.append((name, (mark or twin_mark(item_key(record.item, record.topic)),)))
     for group in twin_groups(keyed):
         if len({items[name].record.item.id for name in group}) > 1:
             yield group

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.model_held import checked_options
-from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Choose
 from itembank.notation import tree as t
 from itembank.notation.value import exact

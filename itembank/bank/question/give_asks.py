@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.asks import Equivalent, Give
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.membership import given_values

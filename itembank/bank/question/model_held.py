@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.question.task_given import NeedsPerson
 from itembank.bank.question.told_stories import told_by_task
 from itembank.bank.question.unit_of_key import with_unit_of_key
 from itembank.items.item import Ask, Find, Round

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_asks import NeedsPerson
+from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, Unit

@@ -100,7 +100,7 @@ def add(
     folder = bank_folder(bank)
     new = NewQuestion(topic or "", given, title)
     if new.missing and can_ask():
-        from itembank.cli.bank.conversation import add_by_asking
+        from itembank.cli.bank.asked_for import add_by_asking
 
         add_by_asking(folder, new)
         return

@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
-
-import typer
 
 from itembank.cli.bank.answer_seen import (
     BY_WORKING,
@@ -19,13 +16,10 @@ from itembank.cli.bank.answer_seen import (
     a_working_line,
 )
 from itembank.cli.bank.item_typed import mistakes, working_line
-from itembank.cli.bank.question_text import trial_text
-from itembank.cli.bank.told import with_bar
-from itembank.cli.words.advice import told
 from itembank.cli.words.ask import ask, ask_lines, note, one_of
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.work.bank.bank_facts import BankFacts, bank_facts, next_id, the_topic
+from itembank.work.bank.bank_facts import BankFacts, next_id, the_topic
 from itembank.work.bank.question_fields import (
     Fields,
     in_order,
@@ -33,7 +27,6 @@ from itembank.work.bank.question_fields import (
     usual_form,
     why_a_model,
 )
-from itembank.work.bank.trying import NewQuestion, save_trial, try_new
 
 AS_IT_READS = "as it reads"
 
@@ -46,39 +39,6 @@ class Draft:
     record: Fields
     topic: str = ""
     title: str = ""
-
-
-def add_by_asking(folder: Path, new: NewQuestion) -> None:
-    """Ask for every part of a question, show what comes of it, and save it or not."""
-    bank = with_bar(lambda bar: bank_facts(folder, bar))
-    say(f"A new question for {bank.title}.")
-    say("What stands in [ ] is taken when you only press Enter. Ctrl-C stops; nothing is saved.")
-    draft = Draft(bank, dict(new.fields), new.topic, new.title or "")
-    converse(draft)
-    while not _settled(draft):
-        mend(draft)
-
-
-def _settled(draft: Draft) -> bool:
-    """Try a question, and save it if that is wanted; return whether nothing is left to do."""
-    new = NewQuestion(draft.topic, draft.record, draft.title)
-    say("")
-    try:
-        trial = with_bar(lambda bar: try_new(draft.bank.folder, new, bar))
-        typer.echo(trial_text(trial))
-        usual = "yes" if trial.sound else "change"
-        answer = ask("Save it? yes, change or no", usual, one_of(("yes", "change", "no")))
-        if answer == "yes":
-            saved = save_trial(trial, anyway=True)  # what its proof came to was just shown
-            say(f"Saved {saved.id} in {saved.path}.")
-            return True
-    except ItembankError as error:  # what was typed is not to be lost
-        say(told(error))
-        answer = ask("Change it, or stop?", "change", one_of(("change", "stop")))
-    if answer == "change":
-        return False
-    say("It was not saved.")
-    return True
 
 
 def converse(draft: Draft) -> None:

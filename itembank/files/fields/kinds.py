@@ -18,8 +18,6 @@ from itembank.text.characters import shown, shown_value
 
 Definitions = dict[str, dict[str, Any]]
 MOST_TEXT = 2_000
-_MANY = 12
-"""So many words are listed where a value is none of them; of more, only those most like it."""
 
 
 class Kind:
@@ -66,19 +64,23 @@ def text_fault(text: str, most: int = MOST_TEXT) -> str:
     >>> text_fault(chr(0x202E) + "12")
     'holds a character that cannot be seen (U+202E); take it out'
     """
-    if not text.strip():
-        return "is empty; write something between the quotation marks"
-    if len(text) > most:
-        return f"is too long; write at most {most:,} characters"
+    if fault := _line_fault(text, most):
+        return fault
     if text.isascii() and text.isprintable():
         return ""
     for char in text:
-        if char == "\n":
-            return "must be one line; take out the line break"
         # Controls, and marks that turn the direction of reading, would print something else.
         if unicodedata.category(char) in ("Cc", "Cf", "Cs", "Co", "Zl", "Zp") and char != "\u00ad":
             return f"holds a character that cannot be seen (U+{ord(char):04X}); take it out"
     return ""
+
+
+def _line_fault(text: str, most: int) -> str:
+    if not text.strip():
+        return "is empty; write something between the quotation marks"
+    if "\n" in text:
+        return "must be one line; take out the line break"
+    return "" if len(text) <= most else f"is too long; write at most {most:,} characters"
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,11 @@ class Line(AnyText):
 
     most: int = MOST_TEXT
     bare: bool = False
-    """Whether spaces before and after it are dropped."""
+    """Whether spaces before and after it are dropped, and only a line break is looked for.
+
+    A file of a department is read without characters that nobody sees; a sign that a person's
+    own typeface has may stand in it.
+    """
     open: bool = False
 
     def read(self, value: Any) -> str:
@@ -119,7 +125,7 @@ class Line(AnyText):
             raise self.refuse(value)
         if self.open and not value:
             return value
-        if fault := text_fault(value, self.most):
+        if fault := _line_fault(value, self.most) if self.bare else text_fault(value, self.most):
             raise self.wrong(fault)
         return value.strip() if self.bare else value
 
@@ -242,7 +248,7 @@ class Date(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
-    """One of a few words; `what` is what the word names, where the key does not say it."""
+    """One of a few words; `what` is what a word names, where there are too many to list."""
 
     words: Sequence[Any]
     what: str = ""
@@ -260,12 +266,12 @@ class Choice(Kind):
             raise self.refuse(value)
         if value in self.words:
             return value
-        near = nearest(value.lower(), self.words, 1) if isinstance(value, str) else []
-        advice = f"Did you mean ‘{near[0]}’?" if near else f"It may be {self.wanted}."
-        if not self.what and not near and len(self.words) <= _MANY:
+        if not self.what:
             raise self.wrong(f"must be {self.wanted}, not ‘{shown(str(value))}’")
-        what = f"There is no {self.what}" if self.what else "There is no such word as"
-        raise Refused([Wrong((), f"{what} ‘{value}’. {advice}", whole=True)], self.blank())
+        near = nearest(str(value).lower(), [str(word) for word in self.words], 1)
+        advice = f"Did you mean ‘{near[0]}’?" if near else f"It may be {self.wanted}."
+        says = f"There is no {self.what} ‘{value}’. {advice}"
+        raise Refused([Wrong((), says, whole=True)], self.blank())
 
     def blank(self) -> Any:
         return self.words[0]
@@ -290,10 +296,11 @@ class Many(Kind):
     @property
     def wanted(self) -> str:  # type: ignore[override]
         """Say how the values are written."""
-        return "a list in square brackets" if not self._tables else self._headed
+        return "a list in square brackets" if not self.of_tables else self._headed
 
     @property
-    def _tables(self) -> bool:
+    def of_tables(self) -> bool:
+        """Whether its values are tables, each with a header of its own."""
         return getattr(self.of, "is_table", False)
 
     @property
@@ -315,7 +322,7 @@ class Many(Kind):
             except Refused as refused:
                 found.append(refused.value)
                 told = refused.wrongs
-                if self._tables and not self.of.takes(part):
+                if self.of_tables and not self.of.takes(part):
                     told = [Wrong((), f"must be {self._headed}, not {shown_value(part)}")]
                 wrongs += [wrong.below(place) for wrong in told]
         if self.most is not None and len(found) > self.most:
@@ -387,6 +394,11 @@ class Maybe(Kind):
         """Say what there may be."""
         return self.of.wanted
 
+    @property
+    def example(self) -> str:  # type: ignore[override]
+        """Give what the kind itself gives."""
+        return self.of.example
+
     def takes(self, value: Any) -> bool:
         return value is None or self.of.takes(value)
 
@@ -449,6 +461,11 @@ class Checked(Kind):
     def wanted(self) -> str:  # type: ignore[override]
         """Say what there may be."""
         return self.check.wanted or self.of.wanted
+
+    @property
+    def example(self) -> str:  # type: ignore[override]
+        """Give what the kind itself gives."""
+        return self.of.example
 
     def takes(self, value: Any) -> bool:
         return self.check.first or self.of.takes(value)

@@ -18,7 +18,7 @@ from __future__ import annotations
 
 import datetime
 import types
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import MISSING, dataclass, fields
 from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
@@ -100,17 +100,20 @@ class Table(Kind):
         for key, part in value.items():
             field = by_key.get(key)
             if field is None:
-                wrongs.append(Wrong((key,), self._unknown(key), whole=True, matter=UNKNOWN_KEY))
+                wrongs.append(
+                    Wrong((key,), unknown_key(key, by_key), whole=True, matter=UNKNOWN_KEY)
+                )
                 continue
             try:
                 found[field.name] = field.kind.read(part)
             except Refused as refused:
                 wrongs += [wrong.below(key) for wrong in refused.wrongs]
-                found[field.name] = refused.value if field.needed else field.default
+                # The other tables of a list are still looked at.
+                partly = field.needed or getattr(field.kind, "of_tables", False)
+                found[field.name] = refused.value if partly else field.default
         for field in shape.needed:
             if field.name not in found:
-                says = f"‘{field.key}’ is missing here. Add a line {field.key} = "
-                says += field.kind.example
+                says = missing_key(field.key, field.kind)
                 wrongs.append(Wrong((field.key,), says, whole=True, matter=MISSING_KEY))
                 found[field.name] = field.kind.blank()
         made = model(**found)
@@ -119,12 +122,6 @@ class Table(Kind):
         if wrongs:
             raise Refused(wrongs, made)
         return made
-
-    def _unknown(self, key: str) -> str:
-        known = sorted(shape_of(self.model).by_key)
-        near = nearest(key, known, 1)
-        advice = f"Did you mean ‘{near[0]}’?" if near else f"The keys here are {join_words(known)}."
-        return f"There is no key ‘{key}’ here. {advice}"
 
     def blank(self) -> Any:
         return self.model(
@@ -173,6 +170,27 @@ class OneOf(Kind):
 
     def schema(self, definitions: Definitions) -> dict[str, Any]:
         return {"oneOf": [Table(model).schema(definitions) for model in self.models]}
+
+
+def missing_key(key: str, kind: Kind) -> str:
+    """Return what is said of a table in which a key is missing.
+
+    >>> missing_key("year", Whole())
+    '‘year’ is missing here. Add a line year = …'
+    """
+    return f"‘{key}’ is missing here. Add a line {key} = {kind.example}"
+
+
+def unknown_key(key: str, known: Iterable[str]) -> str:
+    """Return what is said of a key that is none of those a table may hold.
+
+    >>> unknown_key("yaer", ["name", "year"])
+    'There is no key ‘yaer’ here. Did you mean ‘year’?'
+    """
+    there = sorted(known)
+    near = nearest(key, there, 1)
+    advice = f"Did you mean ‘{near[0]}’?" if near else f"The keys here are {join_words(there)}."
+    return f"There is no key ‘{key}’ here. {advice}"
 
 
 def kind_of(hint: Any) -> Kind:

@@ -25,10 +25,7 @@ class Find(Ask):
 
 
 def _twin(ask: Find, form: str) -> Twin:
-    calculation = ask.relations or any(
-        isinstance(part, t.Sum | t.Product | t.Power | t.Root | t.Juxt)
-        for part in t.walk(ask.target)
-    )
+    calculation = ask.relations or any(map(t.is_operation, t.walk(ask.target)))
     said = "number" if calculation and form in NUMBER_FORMS else form
     return ("find", said), (ask.target,), ask.relations
 

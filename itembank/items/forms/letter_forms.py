@@ -64,7 +64,10 @@ def expression(node: t.Node) -> str:
             if any(op == "÷" for op, _ in rest):
                 return "a division is not written as a fraction"
             return "a product is not multiplied out"
-    return "it is not an expression"
+    below = t.children(node)
+    if not below or not t.is_expression(node):
+        return "it is not an expression"
+    return next(filter(None, map(expression, below)), GOOD)
 
 
 def side_by_side(factors: tuple[t.Node, ...]) -> str:

@@ -63,7 +63,7 @@ def sort_of(node: t.Node) -> str:
             return "it has a unit"
         case t.Ratio():
             return "it is a ratio"
-        case t.Sum() | t.Product() | t.Power() | t.Juxt() | t.Root() if not t.symbols(node):
+        case of if t.is_operation(of) and not t.symbols(node):
             rooted = any(isinstance(part, t.Root) for part in t.walk(node))
             return "it has a root in it" if rooted else "it is not worked out"
     return "it has a letter in it" if t.symbols(node) else "it is not a number"

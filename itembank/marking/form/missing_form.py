@@ -89,9 +89,9 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
         match leaf:
             case t.Frac(t.Int() | t.Dec(), t.Int() | t.Dec()) if whole_parts(leaf) == NOT_WHOLE:
                 return NOT_WHOLE
-    if not any(
-        isinstance(part, t.Sum | t.Product | t.Juxt | t.Power | t.Root) for part in t.walk(key)
-    ) and any(value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)):
+    if not any(map(t.is_operation, t.walk(key))) and any(
+        value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)
+    ):
         return NOT_WORKED_OUT
     if how.powers and any(isinstance(part, t.Power) for part in t.walk(key)):
         return _power_fault(given)

@@ -92,22 +92,6 @@ def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
     if type(pattern) is not type(node):
         return False
     mine, theirs = t.children(pattern), t.children(node)
-    if len(mine) != len(theirs) or _joined(pattern) != _joined(node):
+    if len(mine) != len(theirs) or t.frame(pattern) != t.frame(node):
         return False
     return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
-
-
-def _joined(node: t.Node) -> object:
-    """Return what a node holds beside its parts: its signs, unit or index."""
-    match node:
-        case t.Sum(_, rest):
-            return [op for op, _ in rest]
-        case t.Product(_, pairs):
-            return [op for op, _ in pairs]
-        case t.Quantity(_, unit):
-            return unit
-        case t.Money(_, sign):
-            return sign
-        case t.Root(_, index):
-            return index
-    return None

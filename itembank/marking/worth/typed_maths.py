@@ -30,7 +30,10 @@ from itembank.notation.tree import (
     Sum,
     SumOp,
     Sym,
+    children,
+    frame,
     symbols,
+    with_parts,
 )
 
 _LONE = (Int, Dec, Sym, Root)
@@ -85,7 +88,7 @@ def _tidy(node: Node) -> Node:
             return Listing(tuple(_bare(_tidy(part)) for part in parts))
         case Either(parts):
             return Either(tuple(_bare(_tidy(part)) for part in parts))
-    return node
+    return with_parts(node, _tidy)
 
 
 def _bare(node: Node) -> Node:
@@ -213,4 +216,6 @@ def _sorted(node: Node) -> object:
         case Dec(whole, places, recurring) if not recurring:
             places = places.rstrip("0")
             return Dec(whole.lstrip("0") or "0", places) if places else Int(int(whole))
+    if below := children(node):
+        return (frame(node), *map(_sorted, below))
     return node

@@ -16,7 +16,7 @@ from math import isqrt
 from typing import Literal
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import Quotient, algebra, number
+from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, exact
@@ -183,9 +183,16 @@ def _multiplied(sizes: list[tuple[int, int]]) -> tuple[int, int]:
 
 def _has_atoms(node: t.Node) -> bool:
     return any(
-        isinstance(part, t.Root) or (isinstance(part, t.Power) and type(part.exponent) is not t.Int)
+        isinstance(part, t.Root)
+        or (isinstance(part, t.Power) and type(part.exponent) is not t.Int)
+        or (_is_function(part) and t.symbols(part))
         for part in t.walk(node)
     )
+
+
+def _is_function(node: t.Node) -> bool:
+    """Tell whether nothing is known of a node but that like parts make it worth the same."""
+    return type(node) not in ALGEBRA and t.is_expression(node) and bool(t.children(node))
 
 
 def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
@@ -222,6 +229,9 @@ def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
             return t.Sum(_plain(first, atoms), tuple((op, _plain(s, atoms)) for op, s in rest))
         case t.Product(first, pairs):
             return t.Product(_plain(first, atoms), tuple((op, _plain(s, atoms)) for op, s in pairs))
+    if _is_function(node):
+        inside = [_algebra(_plain(part, atoms)) for part in t.children(node)]
+        return t.Sym(_atom((t.frame(node), inside), atoms))
     return node
 
 

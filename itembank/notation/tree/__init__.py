@@ -44,6 +44,8 @@ from itembank.notation.tree.unknowns import Blank as Blank
 from itembank.notation.tree.unknowns import Label as Label
 from itembank.notation.tree.unknowns import Sym as Sym
 from itembank.notation.tree.walking import children as children
+from itembank.notation.tree.walking import is_expression as is_expression
+from itembank.notation.tree.walking import is_operation as is_operation
 from itembank.notation.tree.walking import rebuilt as rebuilt
 from itembank.notation.tree.walking import symbols as symbols
 from itembank.notation.tree.walking import walk as walk

@@ -125,6 +125,8 @@ class Faces:
         Whether `mathml` gives exactly one element, whatever the node holds.
     letter
         The name of the unknown that it is; None where it is none.
+    operation
+        Whether it says that something is to be worked out, so that it is no finished number.
     ends
         What is said to end in its words, as in *end of fraction*.
     confined
@@ -139,6 +141,7 @@ class Faces:
     parts: Parts | None = None
     single: bool = True
     letter: Callable[[Any], str] | None = None
+    operation: bool = False
     ends: tuple[str, ...] = ()
     confined: Callable[[Any], str] = _free
 

@@ -60,6 +60,7 @@ register_node(
     Faces(
         rank=Rank.FACTOR,
         parts=Parts(lambda node: (node.of,), lambda node, below: Root(below[0], node.index)),
+        operation=True,
         line=_root_line,
         words=_root_words,
         ends=("root",),
@@ -116,6 +117,7 @@ register_node(
     Faces(
         rank=Rank.FACTOR,
         parts=Parts(lambda node: (node.base, node.exponent), lambda node, below: Power(*below)),
+        operation=True,
         line=_power_line,
         words=_power_words,
         ends=("power",),

@@ -129,6 +129,7 @@ register_node(
     Faces(
         rank=Rank.AMOUNT,
         parts=Parts(lambda node: node.factors, lambda node, below: Juxt(below)),
+        operation=True,
         line=_juxt_line,
         words=_juxt_words,
         mathml=lambda node: "<mo>\u2062</mo>".join([body(factor) for factor in node.factors]),
@@ -161,6 +162,7 @@ register_node(
     Faces(
         rank=Rank.TERM,
         parts=CHAIN,
+        operation=True,
         line=_product_line,
         words=said_chain(_SAID),
         mathml=chain_of(_SET),

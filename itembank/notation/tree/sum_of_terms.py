@@ -39,6 +39,7 @@ register_node(
     Faces(
         rank=Rank.EXPRESSION,
         parts=CHAIN,
+        operation=True,
         line=_line,
         confined=lambda node: ALONE if times_in(node) == 1 else "",
         words=said_chain({"+": "plus", "-": "minus"}),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from itembank.notation.tree.face import BELOW, FACES, LETTERS
+from itembank.notation.tree.face import BELOW, FACES, LETTERS, Rank
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -57,6 +57,28 @@ def walk(node: Node) -> Iterator[Node]:
         yield node
         if below := BELOW.get(type(node)):
             left.extend(reversed(below(node)))
+
+
+def is_operation(node: Node) -> bool:
+    """Tell whether a node itself says that something is to be worked out.
+
+    >>> from itembank.notation.tree import Int, add, frac
+    >>> is_operation(add(Int(1), Int(2))), is_operation(frac(1, 2))
+    (True, False)
+    """
+    faces = FACES.get(type(node))
+    return faces is not None and faces.operation
+
+
+def is_expression(node: Node) -> bool:
+    """Tell whether a node may stand in brackets: no relation, ratio, list, name or time of day.
+
+    >>> from itembank.notation.tree import Int, equals, frac
+    >>> is_expression(frac(1, 2)), is_expression(equals(Int(1), Int(2)))
+    (True, False)
+    """
+    faces = FACES.get(type(node))
+    return faces is not None and faces.rank <= Rank.EXPRESSION
 
 
 def symbols(node: Node) -> frozenset[str]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from functools import lru_cache
 from html import escape
 from typing import NamedTuple, TypeAlias
 
-from itembank.notation.units import UNITS
 from itembank.packs.data.pack import Maths, TextRun
+from itembank.pages.engine.breaks import NO_BREAK, held_runs
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
 from itembank.pages.engine.formula import formula
 from itembank.pages.engine.formula_layout import Formula
@@ -49,11 +49,10 @@ class Cluster(NamedTuple):
     newline: bool
 
 
-_UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, key=len)[::-1])
-_GLUE = re.compile(rf"(?<=\d) (?=(?:{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z]))")
-_UNIT_FIRST = re.compile(rf"^ (?=(?:°C|{_UNIT_NAMES}|pence|pounds?)(?![A-Za-z]))")
-_LABEL = re.compile(r" (?=[A-Z]:)|(?<=\b[A-Z]:) $")
-_LAST = re.compile(r" (?=\d+\.?$)")
+STOPS = frozenset(".,?!;:)")
+STOP_ROOM = 0.08
+"""Room between a fraction and the stop after it, in ems."""
+_ENDS_IN_FRACTION = re.compile(r"</mfrac>(?:</mrow>)*</math>$")
 _WORDS = re.compile(r"[ \t]+|\n")
 _TAG = re.compile(r"<[^>]*>")
 _ONLY_PLAIN = re.compile(
@@ -87,14 +86,12 @@ class Flow:
         self._newline = False
         self._joined = False
         given = [runs] if isinstance(runs, str) else list(runs)
-        for place, run in enumerate(given):
+        words = held_runs([_plain_words(run) for run in given])
+        for run, text in zip(given, words, strict=True):
             if isinstance(run, Maths):
                 self._maths(run)
-            elif isinstance(run, Strong):
-                self._words(run.text, True)
             else:
-                text = run if isinstance(run, str) else run.text
-                self._words(_held(text, given[max(place - 1, 0) : place + 2]), bold)
+                self._words(text, True if isinstance(run, Strong) else bold)
 
     @property
     def has_formula(self) -> bool:
@@ -111,21 +108,25 @@ class Flow:
         self._joined, self._spaced, self._newline = True, False, False
 
     def _words(self, text: str, bold: bool) -> None:
-        text = _GLUE.sub("\u00a0", text)
-        if self._joined and self.clusters[-1].atoms[-1].maths is not None:
-            text = _UNIT_FIRST.sub("\u00a0", text)
         at = 0
         for gap in _WORDS.finditer(text):
             if gap.start() > at:
-                self._word(text[at : gap.start()], bold)
+                self._held_words(text[at : gap.start()], bold)
             self._spaced, self._joined = True, False
             self._newline |= gap.group() == "\n"
             at = gap.end()
         if at < len(text):
-            self._word(text[at:], bold)
+            self._held_words(text[at:], bold)
+
+    def _held_words(self, words: str, bold: bool) -> None:
+        """Add words that stand on one line, each an atom: where none is wide enough, they part."""
+        for part in re.findall(f"[^{NO_BREAK}]*{NO_BREAK}|[^{NO_BREAK}]+", words):
+            self._word(part, bold)
 
     def _word(self, word: str, bold: bool) -> None:
         weight = face(bold)
+        if self._joined and word[0] in STOPS:
+            self._room_for_stop()
         if all(weight.has(c) for c in word):
             self._add(Atom(weight.width(word), ASCENT, DESCENT, word, bold))
             return
@@ -144,6 +145,14 @@ class Flow:
         )
         return None
 
+    def _room_for_stop(self) -> None:
+        """Leave room after a fraction: a full stop at its bar looks like part of it."""
+        last = self.clusters[-1]
+        atom = last.atoms[-1]
+        if atom.maths is not None and _ENDS_IN_FRACTION.search(atom.maths.mathml):
+            last.atoms[-1] = atom._replace(width=atom.width + STOP_ROOM)
+            self.clusters[-1] = last._replace(width=last.width + STOP_ROOM)
+
     def _maths(self, maths: Maths) -> None:
         text = as_text(maths.mathml)
         weight = face(self.bold)
@@ -153,21 +162,9 @@ class Flow:
             self._add(formula_atom(formula(maths.mathml), maths, True))
 
 
-def _held(text: str, around: Sequence[Piece]) -> str:
-    """Return words with the spaces made fast at which a line would tear a fact apart.
-
-    Between two formulas those are the two sides of a rate (£1 = €1.10) and of a price (6 for
-    £4.26); before one it is what names it (Pack A: 500 g). A number that ends a sentence does
-    not stand on a line alone. `around` is the run with its
-    neighbours. What is too wide for a line is broken there all the same.
-    """
-    after = around[-1]
-    if not isinstance(after, Maths):
-        return _LAST.sub("\u00a0", text)
-    price = text == " for " and after.line.startswith("£")
-    if isinstance(around[0], Maths) and (text == " = " or price):
-        return text.replace(" ", "\u00a0")
-    return _LABEL.sub("\u00a0", text)
+def _plain_words(run: Piece) -> str | Maths:
+    """Return a run's words, whatever their weight; a formula stays one."""
+    return run if isinstance(run, str | Maths) else run.text
 
 
 def formula_atom(layout: Formula, maths: Maths, first: bool) -> Atom:

@@ -10,11 +10,29 @@ ziamath is imported when the first formula is set, not before.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Literal, TypeAlias
 
-from itembank.pages.engine.formula_layout import Batch, Formula
+from itembank.pages.engine.formula_layout import Formula
 
-_CACHE = Batch({}, {})
+_CACHE: dict[tuple[str, float], Formula] = {}
+_script: ContextVar[float] = ContextVar("script", default=0.0)
+
+
+@contextmanager
+def scripts_at_least(share: float) -> Iterator[None]:
+    """Set powers, and fractions within fractions, no smaller than this share of the text.
+
+    Large print has no small type at all, so its powers are as large as its text.
+    """
+    before = _script.set(share)
+    try:
+        yield
+    finally:
+        _script.reset(before)
+
 
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
@@ -25,17 +43,13 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    found = _CACHE.formulas.get(mathml)
+    share = _script.get()
+    found = _CACHE.get((mathml, share))
     if found is None:
         from itembank.pages.engine.setting import set_formula
 
-        found = _CACHE.formulas[mathml] = set_formula(mathml, _CACHE.outlines)
+        found = _CACHE[mathml, share] = set_formula(mathml, share)
     return found
-
-
-def outline(glyph: int) -> str:
-    """Return the outline of a glyph used by a formula: PDF path operators in font units."""
-    return _CACHE.outlines[glyph]
 
 
 _ATOM = re.compile(r"<(/?)(\w+)[^>]*?(/?)>")

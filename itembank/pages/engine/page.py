@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import groupby
+from typing import Any
 
-from itembank.pages.engine import formula as formulas
+from itembank.packs.data.pack import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula_layout import Formula
 from itembank.pages.engine.outline import Heading, add_outline
@@ -33,21 +35,22 @@ class Document:
     """
 
     def __init__(self, title: str, language: str = "en-GB", producer: str = "itembank") -> None:
-        from reportlab.pdfbase import pdfdoc
-
+        from itembank.pages.engine.compact_file import CompactDocument
+        from itembank.pages.engine.maths_face import GlyphsUsed
         from itembank.pages.engine.pdf_objects import Info
 
         self.title = title = without_hidden(title)
         self.language = language
         self.producer = producer
-        self.pdf = pdfdoc.PDFDocument(compression=1, invariant=1, pdfVersion=(1, 7), lang=language)
+        self.pdf = CompactDocument(compression=1, invariant=1, pdfVersion=(1, 7), lang=language)
         self.pdf.info = Info()
         self.pdf.setTitle(title)
         self.pdf.setProducer(producer)
         self.pages: list[Page] = []
         self.root = Element("Document", None)
         self.current = self.root
-        self.forms: dict[int, str] = {}
+        self.glyphs = GlyphsUsed()
+        self.attached: dict[str, Any] = {}
         self.headings: list[Heading] = []
         self.heading: Heading | None = None
 
@@ -84,18 +87,17 @@ class Document:
         finally:
             self.current = outer
 
-    def form(self, glyph: int) -> str:
-        """Return the name of the form that draws `glyph`, adding it to the file once."""
-        name = self.forms.get(glyph)
-        if name is None:
-            from itembank.pages.engine.pdf_objects import stream
+    def formula(self, maths: Maths) -> Element:
+        """Start an element for a formula, which has its words, its line and its MathML."""
+        element = Element("Formula", self.current, alt=maths.words)
+        element.actual = maths.line
+        element.file = self.attached.get(maths.mathml)
+        if element.file is None:
+            from itembank.pages.engine.attached import attach
 
-            name = self.forms[glyph] = f"g{glyph}"
-            entries = "/Type /XObject /Subtype /Form /BBox [-4000 -4000 6000 6000] /Resources <<>>"
-            self.pdf.Reference(
-                stream(entries, formulas.outline(glyph).encode("ascii")), f"Form{name}"
-            )
-        return name
+            number = len(self.attached) + 1
+            element.file = self.attached[maths.mathml] = attach(self.pdf, maths.mathml, number)
+        return element
 
     def finish(self) -> bytes:
         """Return the whole file. The same drawing always gives the same bytes."""
@@ -116,12 +118,9 @@ class Document:
             made.Contents = pdf.Reference(stream("", content))
             made.StructParents = page.number
             made.Tabs = pdfdoc.PDFName("S")
-            if page.forms:
-                made.XObjects = pdfdoc.PDFDictionary(
-                    {form: pdfdoc.PDFObjectReference(f"Form{form}") for form in sorted(page.forms)}
-                )
             pdf.updateSignature(content)
             pdf.addPage(made)
+        self.glyphs.add_to(pdf)
         if self.headings:
             add_outline(pdf, self.headings, names)
         catalog = pdf.Catalog
@@ -145,7 +144,6 @@ class Page(Surface):
         super().__init__(document, number)
         self.document = document
         self.size = size
-        self.forms: set[str] = set()
 
     # Text and formulas
 
@@ -173,7 +171,7 @@ class Page(Surface):
         self._show(x, y, text, size, bold)
         return width
 
-    def _show(self, x: float, y: float, text: str, size: float, bold: bool, more: str = "") -> None:
+    def _show(self, x: float, y: float, text: str, size: float, bold: bool) -> None:
         weight = face(bold)
         document = self.document.pdf
         if self.document.heading is not None and not self._artifact:
@@ -183,7 +181,7 @@ class Page(Surface):
         for subset, codes in weight.font.splitString(text, document):
             name = weight.font.getSubsetInternalName(subset, document)
             shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")
-        self.ops.append(f"BT {where}{more} {' '.join(shown)} ET")
+        self.ops.append(f"BT {where} {' '.join(shown)} ET")
 
     def formula(
         self,
@@ -192,29 +190,17 @@ class Page(Surface):
         layout: Formula,
         size: float,
         *,
-        line: str,
-        words: str,
         colour: str = INK,
-        read: bool = True,
     ) -> None:
-        """Draw a formula from its left edge on the baseline `y`.
+        """Draw a formula, or a piece of one broken over lines, in the element that is open.
 
-        `words` become its alternative text. The one-line text `line` is set over it invisibly,
-        so that the page can be searched and copied; `read=False` leaves that out, for the later
-        pieces of a formula broken over lines.
+        `x` is its left edge, `y` its baseline. The element holds its words, its line and its
+        MathML (:meth:`Document.formula`).
         """
-        document = self.document
-        current = document.current
-        nested = current.kind != "Formula"
-        element = Element("Formula", current, alt=words) if nested else current
-        if nested:
-            element.actual = line
+        element = self.document.current
         box = (x, y - layout.descent * size, x + layout.width * size, y + layout.ascent * size)
-        with document.back_in(element):
-            self.mark()
-            self._draw_formula(x, y, layout, size, colour)
-            if read:
-                self._invisible(x, y, line, layout.width * size, size)
+        self.mark()
+        self._draw_formula(x, y, layout, size, colour)
         self._grow(element, box)
 
     def _grow(self, element: Element, box: tuple[float, float, float, float]) -> None:
@@ -245,30 +231,42 @@ class Page(Surface):
             element.actual = text
             self.mark()
             self._draw_formula(x, y, layout, size, colour)
-            self._invisible(x, y, text, layout.width * size, size)
 
     def _draw_formula(self, x: float, y: float, layout: Formula, size: float, colour: str) -> None:
         self.colour(colour)
-        ops = self.ops
-        document = self.document
-        for glyph, dx, dy, scale in layout.glyphs:
-            name = document.form(glyph)
-            self.forms.add(name)
-            k = f"{scale * size:.5f}"
-            ops.append(f"q {k} 0 0 {k} {pt(x + dx * size)} {pt(y + dy * size)} cm /{name} Do Q")
+        self._set_glyphs(x, y, layout, size)
         if layout.rules:
             bars = " ".join(
                 f"{pt(x + dx * size)} {pt(y + dy * size)} {pt(w * size)} {pt(h * size)} re"
                 for dx, dy, w, h in layout.rules
             )
-            ops.append(f"{bars} f")
+            self.ops.append(f"{bars} f")
 
-    def _invisible(self, x: float, y: float, line: str, width: float, size: float) -> None:
-        """Set `line` in rendering mode 3 (neither filled nor stroked), stretched to `width`."""
-        from itembank.pages.engine.fonts import plain
+    def _set_glyphs(self, x: float, y: float, layout: Formula, size: float) -> None:
+        """Set the glyphs of a formula as text: a run for each size and height they stand at."""
+        from itembank.pages.engine.maths_face import NAME, advance
 
-        text = plain(line)
-        natural = face().width(text) * size
-        stretch = 100 * width / natural if natural else 100.0
-        self._show(x, y, text, size, False, f" 3 Tr {pt(stretch)} Tz")
-        self.ops.append("0 Tr 100 Tz")
+        glyphs = self.document.glyphs
+        shown: list[str] = []
+        for (dy, scale), run in groupby(layout.glyphs, key=lambda glyph: (glyph.y, glyph.scale)):
+            of_this = list(run)
+            own = scale * size
+            start = pen = of_this[0].x
+            codes = ""
+            for glyph in of_this:
+                # Room beyond what the glyph before moved the pen, in thousandths of an em.
+                back = round((pen - glyph.x) / scale * 1000)
+                codes += f"> {back} <" if back else ""
+                codes += f"{glyphs.code(glyph.number, glyph.character):04X}"
+                pen += (advance(glyph.number) - back) / 1000 * scale
+            where = f"1 0 0 1 {pt(x + start * size)} {pt(y + dy * size)} Tm"
+            shown.append(f"/{NAME} {pt(own)} Tf {where} [<{codes}>] TJ")
+        if len(shown) > 1:
+            # Readers put the line of a formula where its first text stands, and what follows it
+            # after its last: room without ink, on the baseline, as wide as the formula.
+            code, stretch = glyphs.room(layout.width)
+            where = f"/{NAME} {pt(size)} Tf 1 0 0 1 {pt(x)} {pt(y)} Tm"
+            room = f"{where} 3 Tr {pt(stretch)} Tz {code} Tj 0 Tr 100 Tz"
+            shown = [room, *shown, room]
+        if shown:
+            self.ops.append(f"BT {' '.join(shown)} ET")

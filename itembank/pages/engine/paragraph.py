@@ -17,6 +17,7 @@ from typing import NamedTuple, TypeAlias
 
 from itembank.pages.engine.flow import (
     FORMULA_SCALE,
+    STOPS,
     Atom,
     Flow,
     Piece,
@@ -84,7 +85,6 @@ class Block(NamedTuple):
 
 
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
-_STOPS = frozenset({".", ",", "?", "!", ";", ":", ")"})
 
 
 Broken: TypeAlias = list[tuple[float, Atom, float]]
@@ -99,15 +99,6 @@ def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
     lines, cramped = _break(flow, width / size)
     block = _stack(lines, size, face(flow.bold).width(" "), gap)
     return block._replace(cramped=cramped, has_formula=flow.has_formula)
-
-
-def last_line(flow: Flow, width: float, size: float) -> tuple[int, bool, list[Placed]]:
-    """Return how many lines :func:`measure` would make, whether cramped, and the last of them.
-
-    That is much less work where many widths are tried and few are kept.
-    """
-    lines, cramped = _break(flow, width / size)
-    return len(lines), cramped, _join(lines[-1], size, face(flow.bold).width(" "))
 
 
 def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
@@ -142,7 +133,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             after = parts[place + 1] if place + 1 < len(parts) else None
-            stop = after.width if after and atom.layout and after.text in _STOPS else 0.0
+            stop = after.width if after and atom.layout and after.text in STOPS else 0.0
             if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
@@ -158,7 +149,7 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     """Return the atoms of a cluster that is too wide, cut where they may be."""
     out: list[Atom] = []
     for place, atom in enumerate(atoms):
-        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in _STOPS), 0.0)
+        stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in STOPS), 0.0)
         if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
             out.append(atom)
         elif atom.maths is not None and atom.layout is not None:
@@ -249,7 +240,8 @@ def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
         elif out and gap and _is_words(atom):
             atom = atom._replace(text=" " + atom.text)
             x -= space
-        elif out and gap:
+        elif out and gap and atom.maths is not out[-1].atom.maths:
+            # Nothing stands between the pieces of one formula, so that its line reads for all.
             out.append(Placed(end * size, Atom(space, 0, 0, " ", False), 1.0))
         out.append(Placed(x * size, atom, scale))
         said = [atom.text] if _is_words(atom) else []
@@ -305,8 +297,7 @@ def _draw_maths(
     assert maths is not None
     document = page.document
     if atom.first:
-        element = elements[id(maths)] = Element("Formula", document.current, alt=maths.words)
-        element.actual = maths.line
+        element = elements[id(maths)] = document.formula(maths)
     else:
         element = elements[id(maths)]
     with document.back_in(element):
@@ -320,10 +311,7 @@ def _draw_maths(
                 y,
                 atom.layout,
                 size * FORMULA_SCALE * placed.scale,
-                line=maths.line,
-                words=maths.words,
                 colour=colour,
-                read=atom.first,
             )
 
 

@@ -25,11 +25,10 @@ from functools import lru_cache
 from typing import Any
 from xml.etree import ElementTree
 
-import ziafont.svgpath
-from ziafont.glyph import SimpleGlyph
 from ziamath import operators, zmath
 from ziamath.config import config
-from ziamath.drawable import Box, Glyph, HLine, VLine
+from ziamath.drawable import Box, HLine, VLine
+from ziamath.drawable import Glyph as Drawn
 from ziamath.mathfont import MathFont
 from ziamath.nodes import mfrac, mnode
 from ziamath.nodes.mnode import Mnode
@@ -37,7 +36,7 @@ from ziamath.nodes.mrow import Mrow
 from ziamath.styles import MathStyle, MathVariant, parse_style
 
 from itembank.pages.engine.fonts import MATHS
-from itembank.pages.engine.formula_layout import Formula
+from itembank.pages.engine.formula_layout import Formula, Glyph
 
 REFERENCE = 1000.0
 """Size at which every formula is set, in units that make an em 1000."""
@@ -129,7 +128,7 @@ def _operator(name: str, form: str) -> dict[str, str]:
 @lru_cache(maxsize=1)
 def _font() -> Any:
     """Return the mathematics face, of one family with the text."""
-    return MathFont(MATHS)
+    return MathFont(MATHS, basesize=REFERENCE)
 
 
 class _Root:
@@ -153,16 +152,16 @@ _OURS: tuple[tuple[Any, str, Any], ...] = (
     (mnode, "parse_style", _style),
     (mfrac, "parse_style", _style),
     (operators, "get_params", lambda name, form: dict(_operator(name, form))),
-    (config, "minsizefraction", 0.0),
 )
 """What is replaced while a formula is set: where it stands in ziamath, and what by."""
 
 
 @contextmanager
-def _replaced() -> Iterator[None]:
-    theirs = [(owner, name, getattr(owner, name)) for owner, name, _ in _OURS]
+def _replaced(least_script: float) -> Iterator[None]:
+    ours = [*_OURS, (config, "minsizefraction", least_script)]
+    theirs = [(owner, name, getattr(owner, name)) for owner, name, _ in ours]
     try:
-        for owner, name, value in _OURS:
+        for owner, name, value in ours:
             setattr(owner, name, value)
         yield
     finally:
@@ -178,41 +177,8 @@ def _walk(node: Any, x: float, y: float, out: list[tuple[Any, float, float]]) ->
             out.append((child, x + dx, y + dy))
 
 
-def outline(glyph: SimpleGlyph) -> str:
-    """Return a glyph's outline as PDF path operators in font units, to be filled.
-
-    A quadratic curve is raised to the cubic that is the same curve (PDF has no quadratics).
-    """
-    ops: list[str] = []
-    here: Any = None
-    for op in glyph.operators:
-        if isinstance(op, ziafont.svgpath.Moveto):
-            if ops:
-                ops.append("h")
-            ops.append(f"{_n(op.p.x)} {_n(op.p.y)} m")
-            here = op.p
-        elif isinstance(op, ziafont.svgpath.Lineto):
-            ops.append(f"{_n(op.p.x)} {_n(op.p.y)} l")
-            here = op.p
-        elif isinstance(op, ziafont.svgpath.Quad):
-            ax, ay = here.x + 2 / 3 * (op.p1.x - here.x), here.y + 2 / 3 * (op.p1.y - here.y)
-            bx = op.p2.x + 2 / 3 * (op.p1.x - op.p2.x)
-            by = op.p2.y + 2 / 3 * (op.p1.y - op.p2.y)
-            ops.append(f"{_n(ax)} {_n(ay)} {_n(bx)} {_n(by)} {_n(op.p2.x)} {_n(op.p2.y)} c")
-            here = op.p2
-        else:
-            points = " ".join(f"{_n(p.x)} {_n(p.y)}" for p in (op.p1, op.p2, op.p3))
-            ops.append(f"{points} c")
-            here = op.p3
-    return " ".join([*ops, "h f"]) if ops else ""
-
-
-def _n(value: float) -> str:
-    return f"{value:.1f}".removesuffix(".0")
-
-
-def set_formula(mathml: str, outlines: dict[int, str]) -> Formula:
-    """Return the layout of `mathml`, adding the outlines it uses to `outlines`.
+def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
+    """Return the layout of `mathml`, in which no sign is smaller than this share of the text.
 
     Raises:
         ValueError: the text is not well-formed XML.
@@ -226,25 +192,22 @@ def set_formula(mathml: str, outlines: dict[int, str]) -> Formula:
         element = zmath.apply_mstyle(element)
     # Full-size fractions: a pupil at the back must read the digits above the bar.
     element.attrib.pop("display", None)
-    with _replaced():
+    with _replaced(least_script):
         parent: Any = _Root(element)
         node = Mnode.fromelement(element, parent=parent)
     marks: list[tuple[Any, float, float]] = []
     _walk(node, 0.0, 0.0, marks)
-    glyphs: list[tuple[int, float, float, float]] = []
+    glyphs: list[Glyph] = []
     rules: list[tuple[float, float, float, float]] = []
     boxes: list[tuple[float, float, float, float]] = []
     for mark, x, y in marks:
         if getattr(mark, "phantom", False):
             continue
-        if isinstance(mark, Glyph):
-            index = mark.glyph.index
-            if index not in outlines:
-                outlines[index] = outline(mark.glyph)
-            if outlines[index]:
+        if isinstance(mark, Drawn):
+            if mark.glyph.operators:
                 scale = mark.size / mark.glyph.font.info.layout.unitsperem
                 box = mark.glyph.bbox
-                glyphs.append((index, x, -y, scale))
+                glyphs.append(Glyph(mark.glyph.index, x, -y, mark.size, mark.char))
                 boxes.append(
                     (
                         x + box.xmin * scale,
@@ -278,7 +241,7 @@ def _frame(
 
 
 def _in_ems(
-    glyphs: list[tuple[int, float, float, float]],
+    glyphs: list[Glyph],
     rules: list[tuple[float, float, float, float]],
     boxes: list[tuple[float, float, float, float]],
 ) -> Formula:
@@ -292,7 +255,10 @@ def _in_ems(
         round((right - left) * k, 5),
         round(max(box[3] for box in boxes) * k, 5),
         round(-min(box[1] for box in boxes) * k, 5),
-        tuple((g, round((x - left) * k, 5), round(y * k, 5), s * k) for g, x, y, s in glyphs),
+        tuple(
+            Glyph(number, round((x - left) * k, 5), round(y * k, 5), round(size * k, 5), character)
+            for number, x, y, size, character in glyphs
+        ),
         tuple(
             (round((x - left) * k, 5), round(y * k, 5), round(w * k, 5), round(h * k, 5))
             for x, y, w, h in rules

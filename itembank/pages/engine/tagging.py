@@ -16,16 +16,18 @@ class Element:
     """One node of the structure tree; `attributes` are ready PDF syntax.
 
     `actual` is the text that stands for its marks when a page is searched or copied. It goes
-    with the marks, not into the tree, so that a screen reader speaks `alt`.
+    with the marks, not into the tree, so that a screen reader speaks `alt`. `file` is the
+    reference to a file that holds the same for other programs.
     """
 
-    __slots__ = ("actual", "alt", "attributes", "box", "children", "kind", "page", "parent")
+    __slots__ = ("actual", "alt", "attributes", "box", "children", "file", "kind", "page", "parent")
 
     def __init__(self, kind: str, parent: Element | None, alt: str = "", attributes: str = ""):
         self.kind = kind
         self.parent = parent
         self.alt = alt
         self.actual = ""
+        self.file: Any = None
         self.attributes = attributes
         self.box: Box | None = None
         self.page: int | None = None
@@ -109,6 +111,8 @@ def _writer(element: Element, names: dict[int, str], page_names: list[str]) -> A
             parts.append(f"/K [{' '.join(kids)}]")
         if element.alt:
             parts.append(f"/Alt {text_string(element.alt)}")
+        if element.file is not None:
+            parts.append(f"/AF [{element.file.format(doc).decode('ascii')}]")
         attributes = element.attributes
         if element.box:
             box = " ".join(f"{value:.2f}" for value in element.box)

@@ -20,15 +20,7 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack import Look, PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import (
-    AXIS,
-    Block,
-    Flow,
-    Piece,
-    Placed,
-    last_line,
-    measure,
-)
+from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.instructions import Instruction, last_instruction, shared, without
 
@@ -49,10 +41,6 @@ PAD = 6.0
 """Room between an answer and its box."""
 ARROW = 30.0
 """Room for the arrow before an answer's box."""
-SHORT_WORD = 8
-"""A last line of one word with fewer letters than this is brought up by breaking earlier."""
-LEAST_MEASURE = 0.72
-"""Least share of its width at which a question is broken for the sake of its last line."""
 LAST_RESORT = 18.0
 """A single question that fills more than a slide is set smaller, down to this size."""
 
@@ -122,14 +110,14 @@ def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -
     box = measure(answer, width - indent - ARROW - 2 * PAD, size)
     left = width - PAD - box.width
     free = left - PAD - ARROW - indent
-    whole = balanced(question, width - indent, box.size)
+    whole = measure(question, width - indent, box.size, LINE_GAP)
     ways = []
     if whole.lines[-1].width <= free:
         ways = [_beside_last(whole, box, indent, left, free)]
         if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
             return ways[0]  # no other way is lower
     if free > 0:
-        narrow = balanced(question, free, box.size)
+        narrow = measure(question, free, box.size, LINE_GAP)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, box, indent, left))
     return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
@@ -166,30 +154,6 @@ def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
 
 def _middle(box: Block, top: float) -> float:
     return top + box.lines[0].baseline - AXIS * box.size
-
-
-def balanced(flow: Flow, width: float, size: float) -> Block:
-    """Break a question so that its last line is not one short word, if no line more is needed."""
-    block = measure(flow, width, size, LINE_GAP)
-    count = len(block.lines)
-    if count < 2 or not _widow(block.lines[-1].placed):
-        return block
-    narrower = width
-    while narrower > LEAST_MEASURE * width:
-        narrower -= 0.03 * width
-        lines, cramped, last = last_line(flow, narrower, size)
-        if lines > count or cramped:
-            return block
-        if lines < 2 or not _widow(last):
-            return measure(flow, narrower, size, LINE_GAP)
-    return block
-
-
-def _widow(line: Sequence[Placed]) -> bool:
-    """Tell whether a last line is one short word."""
-    atoms = [placed.atom for placed in line]
-    words = "".join(atom.text for atom in atoms).strip().rstrip(".?!")
-    return " " not in words and len(words) < SHORT_WORD and all(a.layout is None for a in atoms)
 
 
 def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:

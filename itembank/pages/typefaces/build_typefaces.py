@@ -42,7 +42,7 @@ _KEPT = (
     "\u0304\u0307\u0305\u00af\u02d9…\u0020\u00a0\u2061\u2062\u2063\u2064\u200b\u2009\u200a\u2003"
 )
 """Signs that keep the drawing of STIX Two Math: seldom used, or tall."""
-SUPERSCRIPT = 70
+SUPERSCRIPT = 75
 """Per cent of a script's size: powers are read from the back of the room too."""
 
 

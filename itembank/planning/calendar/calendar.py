@@ -21,7 +21,6 @@ of teaching count, so a half term does not turn A into B twice.
 
 from __future__ import annotations
 
-import contextlib
 import datetime
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -29,6 +28,7 @@ from functools import cached_property
 from pathlib import Path
 
 from itembank.files.faults import Fault, FileFaults
+from itembank.files.fields.kinds import Date, Maybe
 from itembank.files.toml_table import Table, TomlFile
 
 FILE_NAME = "calendar.toml"
@@ -216,14 +216,5 @@ def _span(row: Table, one_day: bool) -> tuple[datetime.date, datetime.date] | No
 
 def read_date(row: Table, key: str) -> datetime.date | None:
     """Read a day, as TOML's own 2026-11-30 or in quotation marks; None after a fault."""
-    value = row.any(key)
-    if isinstance(value, str):
-        with contextlib.suppress(ValueError):
-            value = datetime.date.fromisoformat(value)
-    if isinstance(value, datetime.date) and not isinstance(value, datetime.datetime):
-        return value
-    if key not in row:
-        row.fault("", f"‘{key}’ is missing here. Add a line {key} = 2026-11-30, with your day.")
-    else:
-        row.fault(key, f"‘{key}’ must be a day such as 2026-11-30, not ‘{row.any(key)}’.")
-    return None
+    found: datetime.date | None = row.take(key, Maybe(Date()))
+    return found

@@ -64,6 +64,8 @@ def dimension(node: t.Node) -> Dimension:
             if any(n % index for n in total.values()):
                 raise NotExact("a root of a unit")
             return {name: n // index for name, n in total.items()}
+    if t.is_expression(node) and any(map(dimension, t.children(node))):
+        raise NotExact("a unit stands where only a number has a meaning")
     return {}
 
 

@@ -177,6 +177,8 @@ def writing(node: t.Node) -> Writing:
         case t.Dec(whole, places, ""):
             places = places.rstrip("0")
             return t.Dec(whole.lstrip("0") or "0", places) if places else t.Int(int(whole))
+    if below := t.children(node):
+        return (t.frame(node), *map(writing, below))
     return node
 
 

@@ -35,8 +35,10 @@ def find_given(ask: Give, key: t.Node) -> Finding:
 
     >>> from itembank.notation import parse
     >>> ask = Give((t.Sym("x"),), (parse("1/3 < x < 1/2"),))
-    >>> find_given(ask, parse("2/5")).shown, find_given(ask, parse("1/2")).fault
-    ('for example 7/18', '7/18 would be right, the key says 1/2; 1/2 is not less than 1/2')
+    >>> find_given(ask, parse("2/5")).shown
+    'for example 7/18'
+    >>> find_given(ask, parse("5/6")).fault
+    '7/18 would be right, the key says 5/6; 5/6 is not between 1/3 and 1/2: it is more than 1/2'
     """
     found: list[tuple[Fraction, ...]] = []
     for answer in _answers(ask):
@@ -48,7 +50,8 @@ def find_given(ask: Give, key: t.Node) -> Finding:
     if others(found) < 2:
         if fault and not found:
             return Finding("", fault)
-        raise NotExact(f"{len(found) or 'no'} right answer is found, where there should be many")
+        only = f"no answer but {text(answer_node(found[0]))}" if found else "no right answer"
+        raise NotExact(f"{only} is found, where there should be many")
     ours = text(answer_node(found[0]))
     if fault:
         says = f"{ours} would be right, the key says {text(key)}; {fault}"

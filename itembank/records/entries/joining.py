@@ -97,7 +97,7 @@ def refuse_other_questions(connection: Connection, lesson_id: int, facts: Lesson
         .order_by(question.c.number)
     )
     before = [row.address for row in rows]
-    if before and facts.questions and before != [one.address for one in facts.questions]:
+    if before and facts.questions and before != [asked.address for asked in facts.questions]:
         raise ItembankError(
             f"{facts}: what was recorded before is about other questions than this pack asks, so "
             "the two cannot be joined. Nothing was recorded.",
@@ -162,17 +162,17 @@ def _bands(
     seats: int,
 ) -> tuple[BandCount, ...]:
     before = [BandCount(*row) for row in bands_of(connection, entry_id)]
-    if [(one.lowest, one.highest) for one in before] != [(c.lowest, c.highest) for c in counts]:
+    if [(band.lowest, band.highest) for band in before] != [(c.lowest, c.highest) for c in counts]:
         raise ItembankError(
             f"{facts} was counted by other bands before: "
-            f"{join_words([f'{one.name} {one.lowest}–{one.highest}' for one in before])}.",
+            f"{join_words([f'{band.name} {band.lowest}–{band.highest}' for band in before])}.",
             matter="other bands",
         )
     both = tuple(
-        BandCount(one.letter, one.name, one.lowest, one.highest, one.pupils + more.pupils)
-        for one, more in zip(before, counts, strict=True)
+        BandCount(band.letter, band.name, band.lowest, band.highest, band.pupils + more.pupils)
+        for band, more in zip(before, counts, strict=True)
     )
-    _refuse_crowd(facts, sum(one.pupils for one in both), seats)
+    _refuse_crowd(facts, sum(band.pupils for band in both), seats)
     return both
 
 
@@ -200,7 +200,7 @@ def _clarity(
 ) -> Clarity:
     row = connection.execute(select(clarity).where(clarity.c.entry_id == entry_id)).one()
     _refuse_crowd(facts, row.unsure + what.unsure, seats)
-    notes = [one for one in (row.note, what.note) if one]
+    notes = [note for note in (row.note, what.note) if note]
     note = "; ".join(dict.fromkeys(notes))
     if len(note) > LONGEST_NOTE:
         raise ItembankError(

@@ -33,9 +33,9 @@ def choose_pack(
     known = [place for place in places if (place.date == date if date else place.date <= today)]
     if not known:
         return None
-    newest = [one for one in known if one.date == known[-1].date]
+    newest = [pack for pack in known if pack.date == known[-1].date]
     if len(newest) > 1:
-        folders = ", ".join(str(one.path.parent) for one in newest)
+        folders = ", ".join(str(pack.path.parent) for pack in newest)
         raise ItembankError(
             f"There are {len(newest)} packs for {newest[0].date}: {folders}.",
             matter="several packs",
@@ -84,10 +84,10 @@ def read_pack_facts(path: Path, period: str = "") -> PackFacts:
             period,
             questions,
         )
-        versions = tuple(str(one["letter"]) for one in data["versions"])
+        versions = tuple(str(version["letter"]) for version in data["versions"])
         bands = tuple(
-            (str(one["letter"]), str(one["name"]), int(one["lowest"]), int(one["highest"]))
-            for one in data["bands"]
+            (str(band["letter"]), str(band["name"]), int(band["lowest"]), int(band["highest"]))
+            for band in data["bands"]
         )
     except (KeyError, TypeError, ValueError, IndexError, AttributeError, RecursionError):
         raise ItembankError(f"{path} is not a whole pack.", matter="no whole pack") from None

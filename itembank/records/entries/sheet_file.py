@@ -61,7 +61,7 @@ def is_by_question(text: str) -> bool:
     heading = text.lstrip().split("\n", 1)[0].replace(";", ",").replace("\t", ",")
     cells = [cell.strip().strip('"').casefold() for cell in heading.split(",")]
     first = cells[0]
-    if any(one.isdigit() for one in first):  # a seat code: there is no heading
+    if any(sign.isdigit() for sign in first):  # a seat code: there is no heading
         return len(cells) > 2
     rest = [cell.removeprefix("question").removeprefix("q").strip(" .") for cell in cells[1:]]
     return len(cells) > 2 or (first in _SEATS and any(cell.isdigit() for cell in rest))
@@ -215,11 +215,11 @@ def _marked(
             code = seat.seat.upper()
             right[code] = {}
             for number in numbers:
-                one = seat.marked[number - 1]
-                right[code][number] = one is not None and one.verdict is Verdict.RIGHT
-                verdicts.update([one.verdict] if one is not None else [])
-                if one is not None and one.misconception is not None:
-                    shown[code, number] = one.misconception.id
+                marked = seat.marked[number - 1]
+                right[code][number] = marked is not None and marked.verdict is Verdict.RIGHT
+                verdicts.update([marked.verdict] if marked is not None else [])
+                if marked is not None and marked.misconception is not None:
+                    shown[code, number] = marked.misconception.id
     return Answers(right, shown), _remarks(
         sum(verdicts.values()),
         verdicts[Verdict.RIGHT],

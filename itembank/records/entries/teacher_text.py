@@ -69,7 +69,7 @@ def read_views(text: str, seats: Collection[str]) -> tuple[dict[str, str], dict[
     """
     known = {seat.upper() for seat in seats}
     numbers = text.replace(",", " ").split()
-    hands = [hand for one in numbers if (hand := whole_number(one, 4)) is not None]
+    hands = [hand for cell in numbers if (hand := whole_number(cell, 4)) is not None]
     if len(hands) == len(numbers) == len(LEVELS):
         return {}, dict(zip(reversed(LEVELS), hands, strict=True))
     counted = _COUNTED.findall(text)
@@ -119,7 +119,7 @@ def seat_said(seat: str, seats: Collection[str]) -> str:
     """
     if fault := seat_fault(seat):
         return fault
-    known = [one.upper() for one in seats]
+    known = [listed.upper() for listed in seats]
     if not known or seat.upper() in known:
         return ""
     near = near_seats(seat, known)

@@ -130,8 +130,8 @@ def read_day(cell: str, month_first: bool = False) -> datetime.date | None:
         if found := _ISO.fullmatch(text):
             return datetime.date(*map(int, found.groups()))
         if found := _SHORT.fullmatch(text):
-            one, two, year = map(int, found.groups())
-            day, month = (two, one) if month_first else (one, two)
+            first, two, year = map(int, found.groups())
+            day, month = (two, first) if month_first else (first, two)
             return datetime.date(_year(year), month, day)
         if found := _NAMED.fullmatch(text):
             month = _MONTHS.index(found[2][:3].casefold()) + 1

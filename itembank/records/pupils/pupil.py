@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import Connection, and_, delete, or_, update
 
-from itembank.records.pupils.moves import Homes, Place, moves_there, place
+from itembank.records.pupils.homes import Homes, Place, place
+from itembank.records.pupils.moves import moves_there
 from itembank.records.store.store_tables import move
 from itembank.text.folding import folded
 
@@ -24,9 +25,9 @@ def parts_of_pupil(connection: Connection, whom: Whom) -> tuple[Whom, ...]:
     moves = moves_there(connection)
     here = place(whom.class_name, whom.seat)
     names = {whom.class_name: here.class_key}
-    for one in moves:
-        names |= {one.from_class: one.source.class_key, one.to_class: one.target.class_key}
-    if not whom.seat or not any(here in (one.source, one.target) for one in moves):
+    for told in moves:
+        names |= {told.from_class: told.source.class_key, told.to_class: told.target.class_key}
+    if not whom.seat or not any(here in (told.source, told.target) for told in moves):
         return (whom,)
     called = {key: name for name, key in names.items()}
     found = []
@@ -53,7 +54,7 @@ def forget_moves(connection: Connection, whom: Whom, parts: tuple[Whom, ...]) ->
     from_it, to_it = _at(move.c.from_key, move.c.from_seat), _at(move.c.to_key, move.c.to_seat)
     early = move.c.date < whom.before if whom.before is not None else None
     if whom.seat:
-        places = [place(one.class_name, one.seat) for one in parts]
+        places = [place(part.class_name, part.seat) for part in parts]
         led = [
             or_(
                 from_it(where) & (move.c.date == part.before),

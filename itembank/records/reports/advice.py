@@ -120,7 +120,7 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
     # An interval from the lowest zone to the highest passes through the middle one.
     if Next.AGAIN in reached and Next.ON in reached:
         reached.append(Next.GROUP)
-    others = tuple(one for one in Next if one in reached and one is not found)
+    others = tuple(step for step in Next if step in reached and step is not found)
     low, high = round(100 * interval.low), round(100 * interval.high)
     why = [f"{round(100 * interval.share)} % right (Wilson interval {low} to {high} %)."]
     if others:

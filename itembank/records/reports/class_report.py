@@ -87,7 +87,7 @@ class ClassReport:
     @property
     def unclear(self) -> tuple[LessonLine, ...]:
         """Return the lessons whose instructions needed clarifying."""
-        return tuple(one for one in self.lessons if one.needed_clarifying)
+        return tuple(line for line in self.lessons if line.needed_clarifying)
 
     @property
     def weeks(self) -> tuple[datetime.date, ...]:
@@ -134,32 +134,34 @@ def class_report(
     topic rests on all that is known of the school year, so that it does not change with `first`.
     """
     rows = [
-        LessonLine(one.date, one.period, one.title, done)
-        for one in lessons(connection, class_name, first, last)
-        if (done := decide(connection, one, bands)).recorded
+        LessonLine(result.date, result.period, result.title, done)
+        for result in lessons(connection, class_name, first, last)
+        if (done := decide(connection, result, bands)).recorded
     ]
     since = min(first, school_year(last))
-    days = {one.date for one in rows}
+    days = {line.date for line in rows}
     results = class_results(connection, class_name, last + datetime.timedelta(days=1))
     told = [
-        one
-        for one in results.topics
-        if since <= one.date and (one.out_of or one.scored or one.date in days)
+        result
+        for result in results.topics
+        if since <= result.date and (result.out_of or result.scored or result.date in days)
     ]
     known: dict[str, list[Seen]] = defaultdict(list)
     of_class: dict[str, list[Seen]] = defaultdict(list)
     for some, rows_of in ((told, known), (occasions(told), of_class)):
-        for one in some:
-            rows_of[one.topic].append(Seen(one.date, one.right, one.out_of, one.scored))
-    starts = {topic: min(one.date for one in seen) for topic, seen in known.items()}
+        for result in some:
+            rows_of[result.topic].append(
+                Seen(result.date, result.right, result.out_of, result.scored)
+            )
+    starts = {topic: min(occasion.date for occasion in seen) for topic, seen in known.items()}
     for topic in starts.keys() & (taught or {}).keys():
         starts[topic] = min(starts[topic], (taught or {})[topic])
-    scored = [one for one in results.scored if since <= one.date]
+    scored = [result for result in results.scored if since <= result.date]
     memories = remember_class(starts, of_class, scored)
     topics = [
         topic_line(topic, seen, first, last, memories[topic], of_class[topic])
         for topic, seen in known.items()
-        if any(one.date >= first for one in seen)
+        if any(occasion.date >= first for occasion in seen)
     ]
     topics.sort(key=lambda line: (line.mastery.now, line.topic))
     views = views_over_time([row.decision for row in rows])
@@ -189,12 +191,14 @@ def topic_line(
     Where some of what was `seen` was of a few pupils only, `occasions` are those of the class.
     """
     whole = seen if occasions is None else occasions
-    points = facility_over_time([one for one in seen if one.date >= first])
+    points = facility_over_time([occasion for occasion in seen if occasion.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
     share = wilson(min(right, out_of), out_of, 0.9)
     measured = {point.date for point in points}
-    scored = {one.date for one in whole if one.scored and one.date >= first} - measured
+    scored = {
+        occasion.date for occasion in whole if occasion.scored and occasion.date >= first
+    } - measured
     found = mastery_of(memory, whole, last)
     return TopicLine(topic, points, share, out_of, found, tuple(sorted(scored)))
 
@@ -279,5 +283,5 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
         ClassLine(names[key], count, last, totals[key][0], totals[key][1], scored.get(key, 0))
         for key, count, last in rows
     ]
-    classes.sort(key=lambda one: (len(one.class_name), one.class_name))
+    classes.sort(key=lambda group: (len(group.class_name), group.class_name))
     return DepartmentReport(tuple(classes), topics)

@@ -22,7 +22,8 @@ from itembank.records.entries.details import (
 )
 from itembank.records.entries.entries import LessonFacts, QuestionFacts
 from itembank.records.entries.questions_asked import marks_of, unpack_asked
-from itembank.records.pupils.moves import Place, seats_now
+from itembank.records.pupils.homes import Place
+from itembank.records.pupils.moved_rows import seats_now
 from itembank.records.reports.advice import Advice, Thresholds, advise
 from itembank.records.results.correct import lesson_facts
 from itembank.records.results.results import LessonResult
@@ -95,14 +96,14 @@ class Decision:
 
 def decide(
     connection: Connection,
-    one: LessonResult,
+    result: LessonResult,
     scheme: BandScheme,
     thresholds: Thresholds | None = None,
 ) -> Decision:
     """Return what is known of a lesson; the bands share out the marks of what was asked."""
     thresholds = thresholds or Thresholds()
-    facts = lesson_facts(connection, one)
-    entry = one.entry_id
+    facts = lesson_facts(connection, result)
+    entry = result.entry_id
     counts: dict[int, tuple[int, int]] = {}
     scores: dict[str, int] = {}
     groups: tuple[BandGroup, ...] = ()
@@ -112,16 +113,16 @@ def decide(
     if entry is not None:
         counts = tallies_by_question(connection, entry)
         scores = scores_of(connection, entry)
-        if one.kind == "bands":
+        if result.kind == "bands":
             groups = tuple(BandGroup(*row) for row in bands_of(connection, entry))
-        if one.kind == "answers":
+        if result.kind == "answers":
             answers = answers_of(connection, entry)
             shown = misconceptions_counted(connection, entry)
             # A pupil who came later may have been asked more, or less, than the others.
             totals = {seat: marks_of(facts, row) for seat, row in answers.items()}
-        totals = {seat: totals.get(seat) or one.out_of for seat in scores}
+        totals = {seat: totals.get(seat) or result.out_of for seat in scores}
         if scores:
-            groups = _groups(scores, totals, scheme, one.out_of)
+            groups = _groups(scores, totals, scheme, result.out_of)
     known = {question.number: question for question in facts.questions}
     questions = tuple(
         QuestionAdvice(
@@ -139,8 +140,8 @@ def decide(
         for number, (right, out_of) in counts.items()
         if out_of
     )
-    share, pupils = _overall(groups, questions, scores, totals, one.out_of)
-    views, hands = own_views_of(connection, one.lesson_id)
+    share, pupils = _overall(groups, questions, scores, totals, result.out_of)
+    views, hands = own_views_of(connection, result.lesson_id)
     view = None
     confident: Mapping[int, tuple[int, int]] = {}
     fooled: list[Fooled] = []
@@ -163,7 +164,7 @@ def decide(
         fooled = fooled_the_confident(confident, thresholds.confidence)
     found = Decision(
         facts,
-        one.kind,
+        result.kind,
         pupils,
         groups,
         advise(share * pupils, pupils, thresholds) if pupils else None,
@@ -171,13 +172,13 @@ def decide(
         scores,
         view,
         tuple(fooled),
-        clarity_of(connection, one.lesson_id),
+        clarity_of(connection, result.lesson_id),
         confident,
-        tuple(sorted(set(known) - set(unpack_asked(one.asked, known)))),
-        one.out_of,
-        unlike=any(total != one.out_of for total in totals.values()),
+        tuple(sorted(set(known) - set(unpack_asked(result.asked, known)))),
+        result.out_of,
+        unlike=any(total != result.out_of for total in totals.values()),
     )
-    return _as_they_sit(found, seats_now(connection, one.class_name, one.date))
+    return _as_they_sit(found, seats_now(connection, result.class_name, result.date))
 
 
 def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:

@@ -77,14 +77,14 @@ class Contradiction:
 
     def words(self) -> str:
         """Return the contradiction in one sentence."""
-        one, other = self.line, self.other
-        said = f"{one.tier}, yet {'harder' if self.harder else 'easier'} than {other.tier}: "
+        line, other = self.line, self.other
+        said = f"{line.tier}, yet {'harder' if self.harder else 'easier'} than {other.tier}: "
         if self.by_difficulty:
             return (
-                f"{said}difficulty {_logits(one)} whoever answered, where {other.tier} has "
+                f"{said}difficulty {_logits(line)} whoever answered, where {other.tier} has "
                 f"{_logits(other)}"
             )
-        low, high = (round(100 * end) for end in one.interval[1:])
+        low, high = (round(100 * end) for end in line.interval[1:])
         share = round(100 * other.interval.share)
         return f"{said}{low} to {high} % right, where {other.tier} has {share} %"
 
@@ -116,19 +116,19 @@ class ItemReport:
 def item_report(connection: Connection, scope: Scope, topic: str | None = None) -> ItemReport:
     """Return the statistics of what was asked in scope; of one topic where it is named."""
     found = starter_answers(connection, scope)
-    known = {one: place for place, one in enumerate(found.items)}
+    known = {item: place for place, item in enumerate(found.items)}
     counted = _counted(connection, scope)
-    for one in counted:
-        known.setdefault(one, len(known))
+    for counted_item in counted:
+        known.setdefault(counted_item, len(known))
     items = list(known)
     extra = np.zeros((len(items), 2))
-    for one, pair in counted.items():
-        extra[known[one]] = pair
+    for counted_item, pair in counted.items():
+        extra[known[counted_item]] = pair
     shown = _misconceptions(connection, scope, found)
     cells = count_cells(found.table, found.starter, found.asked)
     own = pool_cells(cells, found.asked, len(items))
     kinds = {pair: n for n, pair in enumerate(sorted({(q.topic, q.tier) for q in items}))}
-    kind = np.array([kinds[one.topic, one.tier] for one in items], dtype=np.intp)
+    kind = np.array([kinds[item.topic, item.tier] for item in items], dtype=np.intp)
     of_kind = found.asked.copy()
     of_kind[found.asked >= 0] = kind[found.asked[found.asked >= 0]]
     theirs = pool_cells(cells, of_kind, len(kinds))
@@ -150,24 +150,24 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
         tuple(lines),
         tuple(generators),
         tuple(
-            StarterLine(one.class_name, one.date, None if isnan(value) else float(value))
-            for one, value in zip(
+            StarterLine(starter.class_name, starter.date, None if isnan(value) else float(value))
+            for starter, value in zip(
                 found.starters,
                 reliabilities(found.table, found.starter, found.asked),
                 strict=True,
             )
             # Of another class's starter only those who came from it are here.
-            if scope.class_name is None or same_name(one.class_name, scope.class_name)
+            if scope.class_name is None or same_name(starter.class_name, scope.class_name)
         ),
         tuple(contradictions(lines, generators)),
         hard.note,
     )
 
 
-def _order(one: Line) -> tuple[str, int, int, str]:
+def _order(line: Line) -> tuple[str, int, int, str]:
     """Return what lines are sorted by: topic, tier from easy to hard, number."""
-    tier = TIERS.index(one.tier) if one.tier in TIERS else len(TIERS)
-    return one.topic, tier, len(one.address), one.address
+    tier = TIERS.index(line.tier) if line.tier in TIERS else len(TIERS)
+    return line.topic, tier, len(line.address), line.address
 
 
 def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Contradiction]:
@@ -202,25 +202,25 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
                 clear = _clear(own or generator.interval[1:], theirs or share[1:])
                 found.append(Contradiction(generator, tier > place, other, by_difficulty, clear))
                 break
-    return sorted(found, key=lambda one: (bool(one.line.address), -one.clear))
+    return sorted(found, key=lambda pair: (bool(pair.line.address), -pair.clear))
 
 
 Ends = tuple[float, float]
 """Both ends of an interval."""
 
 
-def _ends(one: Line) -> Ends | None:
+def _ends(line: Line) -> Ends | None:
     """Return the ends of the interval at 95 % of a line's difficulty, where it is known."""
-    if one.difficulty is None or one.error is None:
+    if line.difficulty is None or line.error is None:
         return None
-    room = NORMAL_95 * one.error
-    return one.difficulty - room, one.difficulty + room
+    room = NORMAL_95 * line.error
+    return line.difficulty - room, line.difficulty + room
 
 
-def _clear(one: Ends, other: Ends) -> float:
+def _clear(mine: Ends, other: Ends) -> float:
     """Return how far the middles of two intervals are apart, in halves of both together."""
-    apart = abs(one[0] + one[1] - other[0] - other[1])
-    wide = one[1] - one[0] + other[1] - other[0]
+    apart = abs(mine[0] + mine[1] - other[0] - other[1])
+    wide = mine[1] - mine[0] + other[1] - other[0]
     return apart / wide if wide else inf
 
 
@@ -285,10 +285,10 @@ def _counted(connection: Connection, scope: Scope) -> dict[Question, tuple[int, 
 def _misconceptions(
     connection: Connection, scope: Scope, found: StarterAnswers
 ) -> dict[int, dict[str, int]]:
-    place = {one.entry_id: n for n, one in enumerate(found.starters)}
+    place = {starter.entry_id: n for n, starter in enumerate(found.starters)}
     # A text an entry, to be counted here, comes across in half the time of a row a question.
-    one = cast(misconception.c.number, String) + " " + misconception.c.name
-    query = select(misconception.c.entry_id, func.aggregate_strings(one, "\n"))
+    pair = cast(misconception.c.number, String) + " " + misconception.c.name
+    query = select(misconception.c.entry_id, func.aggregate_strings(pair, "\n"))
     if scope.class_name:
         moved = Rearranged(connection, scope.class_name, scope.last)
         query = query.where(moved.seated(misconception, scope))

@@ -71,7 +71,7 @@ def views_over_time(decisions: Sequence[Decision]) -> ViewsOverTime:
     False
     """
     noted = [decision for decision in decisions if decision.views is not None]
-    seated = [one.views for one in noted if one.views is not None and one.views.pupils]
+    seated = [result.views for result in noted if result.views is not None and result.views.pupils]
     pupils = sum(view.pupils for view in seated)
     pairs = Pairs(
         sum(view.pairs.agree for view in seated), sum(view.pairs.differ for view in seated)
@@ -97,8 +97,8 @@ def _fooled_by(
     worst = [
         # The lower end of the interval: four of five wrong say less than thirty of forty.
         sorted(
-            (one for one in some if fooled(one.wrong, one.sure)),
-            key=lambda one: (-one.interval.low, one.topic, one.address),
+            (line for line in some if fooled(line.wrong, line.sure)),
+            key=lambda line: (-line.interval.low, line.topic, line.address),
         )
         for some in (topics, questions)
     ]

@@ -21,17 +21,17 @@ Change = tuple[str, int | None, int | bool]
 """Seat, question or None, and the score or whether the answer is right."""
 
 
-def lesson_facts(connection: Connection, one: LessonResult) -> LessonFacts:
+def lesson_facts(connection: Connection, result: LessonResult) -> LessonFacts:
     """Return a recorded lesson with all questions of its starter, as it was recorded."""
     rows = connection.execute(
-        select(question).where(question.c.lesson_id == one.lesson_id).order_by(question.c.number)
+        select(question).where(question.c.lesson_id == result.lesson_id).order_by(question.c.number)
     )
     questions = tuple(
         QuestionFacts(row.number, row.address, row.topic, row.tier, row.prompt, row.marks)
         for row in rows
     )
     return LessonFacts(
-        one.class_name, one.date, one.starter_marks, one.title, one.period, questions
+        result.class_name, result.date, result.starter_marks, result.title, result.period, questions
     )
 
 
@@ -49,9 +49,9 @@ def find_lesson(
     """
     known = lessons(connection, class_name, date, date)
     if with_results:
-        known = [one for one in known if one.entry_id is not None]
+        known = [result for result in known if result.entry_id is not None]
     if period is not None:
-        known = [one for one in known if one.period == period]
+        known = [result for result in known if result.period == period]
     if not known:
         day = f" on {date}" if date else ""
         raise ItembankError(
@@ -59,7 +59,7 @@ def find_lesson(
             matter="nothing recorded",
             class_name=class_name,
         )
-    same = [one for one in known if one.date == known[-1].date]
+    same = [result for result in known if result.date == known[-1].date]
     if len(same) > 1 and date is not None:
         raise several_lessons(class_name, date, [lesson.period for lesson in same])
     return known[-1]
@@ -97,19 +97,19 @@ def correct(
             faults at once, and nothing is changed.
     """
     with store.writing() as connection:
-        one = find_lesson(connection, class_name, date, period)
-        assert one.entry_id is not None
-        facts = lesson_facts(connection, one)
+        lesson = find_lesson(connection, class_name, date, period)
+        assert lesson.entry_id is not None
+        facts = lesson_facts(connection, lesson)
         what: Answers | Scores
-        if one.kind == "answers":
-            right = answers_of(connection, one.entry_id)
-            shown = misconceptions_of(connection, one.entry_id)
+        if lesson.kind == "answers":
+            right = answers_of(connection, lesson.entry_id)
+            shown = misconceptions_of(connection, lesson.entry_id)
             faults = _change_answers(right, shown, changes, len(facts.questions))
             what = Answers(right, shown)
-        elif one.kind == "scores":
-            scores = scores_of(connection, one.entry_id)
-            faults = _change_scores(scores, changes, one.out_of)
-            asked = unpack_asked(one.asked, [each.number for each in facts.questions])
+        elif lesson.kind == "scores":
+            scores = scores_of(connection, lesson.entry_id)
+            faults = _change_scores(scores, changes, lesson.out_of)
+            asked = unpack_asked(lesson.asked, [each.number for each in facts.questions])
             what = Scores(scores, asked)
         else:
             raise ItembankError(

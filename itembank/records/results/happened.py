@@ -73,7 +73,8 @@ def surprises(
     connection: Connection, class_name: str, first: datetime.date, last: datetime.date
 ) -> Surprises:
     """Return what did not go as planned in a class from one day to another."""
-    from itembank.records.pupils.moves import Homes, moves_there
+    from itembank.records.pupils.homes import Homes
+    from itembank.records.pupils.moves import moves_there
 
     rows = connection.execute(
         select(lesson.c.date, entry.c.kind, remark.c.words)

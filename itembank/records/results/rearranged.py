@@ -16,7 +16,9 @@ from sqlalchemy import ColumnElement, Connection, Table, and_, or_, select, tupl
 from itembank.planning.choosing.class_memory import Scored
 from itembank.records.entries.details import unpack_answers
 from itembank.records.entries.questions_asked import unpack_asked
-from itembank.records.pupils.moves import Homes, Moved, moved_rows, moves_there
+from itembank.records.pupils.homes import Homes
+from itembank.records.pupils.moved_rows import Moved, moved_rows
+from itembank.records.pupils.moves import moves_there
 from itembank.records.results.scope import Scope
 from itembank.records.results.whole_scores import Wholes, of_scores
 from itembank.records.store.store_tables import question
@@ -61,9 +63,9 @@ class Rearranged:
         """Return the condition that a row by entry and seat is of a pupil of the class in scope."""
         row = tuple_(table.c.entry_id, table.c.seat)
         found: ColumnElement[bool] = table.c.entry_id.in_(scope.entries())
-        if gone := [(one.entry_id, one.seat) for rows in self.left.values() for one in rows]:
+        if gone := [(moved.entry_id, moved.seat) for rows in self.left.values() for moved in rows]:
             found = and_(found, row.not_in(gone))
-        if came := [(one.entry_id, one.seat) for one in self.came_within(scope)]:
+        if came := [(moved.entry_id, moved.seat) for moved in self.came_within(scope)]:
             found = or_(found, row.in_(came))
         return found
 
@@ -119,8 +121,8 @@ class Rearranged:
         for rows in self.came.values():
             first = rows[0]
             asked = there[first.lesson_id]
-            answers = [unpack_answers(one.answers) for one in rows if one.answers]
-            marks = [one.marks for one in rows if not one.answers and one.out_of]
+            answers = [unpack_answers(row.answers) for row in rows if row.answers]
+            marks = [row.marks for row in rows if not row.answers and row.out_of]
             topics: dict[str, list[int]] = defaultdict(list)
             for number in unpack_asked(first.asked, asked):
                 topics[asked[number][0]].append(number)
@@ -146,13 +148,13 @@ def moved_answers(connection: Connection, scope: Scope) -> list[tuple[str, str, 
     was left. Only answers by question are in such counts.
     """
     rows = [
-        one
-        for one in moved_rows(connection, scope.last)
-        if one.kind == "answers" and (scope.first is None or scope.first <= one.date)
-        if scope.last is None or one.date <= scope.last
+        row
+        for row in moved_rows(connection, scope.last)
+        if row.kind == "answers" and (scope.first is None or scope.first <= row.date)
+        if scope.last is None or row.date <= scope.last
     ]
     topics: dict[int, dict[int, str]] = defaultdict(dict)
-    ids = sorted({one.lesson_id for one in rows})
+    ids = sorted({row.lesson_id for row in rows})
     if ids:
         for row in connection.execute(
             select(question.c.lesson_id, question.c.number, question.c.topic).where(
@@ -161,11 +163,11 @@ def moved_answers(connection: Connection, scope: Scope) -> list[tuple[str, str, 
         ):
             topics[row.lesson_id][row.number] = row.topic
     found = []
-    for one in rows:
-        home = one.home.class_key if one.home is not None else ""
-        for number, right in unpack_answers(one.answers).items():
-            topic = topics[one.lesson_id].get(number)
-            if topic is not None and home != one.class_key:
-                found.append((one.class_key, topic, -int(right), -1))
+    for moved in rows:
+        home = moved.home.class_key if moved.home is not None else ""
+        for number, right in unpack_answers(moved.answers).items():
+            topic = topics[moved.lesson_id].get(number)
+            if topic is not None and home != moved.class_key:
+                found.append((moved.class_key, topic, -int(right), -1))
                 found.append((home, topic, int(right), 1))
     return found

@@ -82,7 +82,9 @@ def lessons(
         for row in connection.execute(query)
     ]
     # A database would put period 10 before period 2.
-    return sorted(found, key=lambda one: (one.date, period_order(one.period), one.class_name))
+    return sorted(
+        found, key=lambda result: (result.date, period_order(result.period), result.class_name)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +130,7 @@ def class_results(
     known = lessons(connection, class_name, last=last)
     counting = exists().where(entry.c.lesson_id == question.c.lesson_id, took_place())
     marks: dict[int, dict[int, tuple[str, int]]] = defaultdict(dict)
-    for part in parts_of([one.lesson_id for one in known]):
+    for part in parts_of([result.lesson_id for result in known]):
         for row in connection.execute(
             select(
                 question.c.lesson_id, question.c.number, question.c.topic, question.c.marks
@@ -136,9 +138,9 @@ def class_results(
         ):
             marks[row.lesson_id][row.number] = (row.topic, row.marks)
     by_kind: dict[str, dict[int, int]] = defaultdict(dict)
-    for one in known:
-        if one.entry_id is not None:
-            by_kind[one.kind][one.entry_id] = one.out_of
+    for result in known:
+        if result.entry_id is not None:
+            by_kind[result.kind][result.entry_id] = result.out_of
     tallies = _tallies(connection, [*by_kind["questions"], *by_kind["answers"]])
     wholes: Wholes = {}
     for kind, read in (("scores", wholes_of_scores), ("bands", wholes_of_bands)):
@@ -146,35 +148,35 @@ def class_results(
             wholes |= read(connection, {number: by_kind[kind][number] for number in part})
     moved.take_out(tallies, wholes)
     here: dict[int | None, int] = {
-        one.entry_id: max((row[1] for row in tallies[one.entry_id].values()), default=0)
-        if one.entry_id in tallies
-        else wholes[one.entry_id].pupils
-        if one.entry_id in wholes
+        result.entry_id: max((row[1] for row in tallies[result.entry_id].values()), default=0)
+        if result.entry_id in tallies
+        else wholes[result.entry_id].pupils
+        if result.entry_id in wholes
         else 0
-        for one in known
-        if one.entry_id is not None
+        for result in known
+        if result.entry_id is not None
     }
-    size = moved.size(here, {one.entry_id: one.date for one in known})
+    size = moved.size(here, {result.entry_id: result.date for result in known})
     found, scored = moved.brought_along(connection, size)
-    for one in known:
-        if one.entry_id in moved.left and not here[one.entry_id]:
+    for result in known:
+        if result.entry_id in moved.left and not here[result.entry_id]:
             continue  # nobody who was there is here any more
-        there = marks[one.lesson_id]
+        there = marks[result.lesson_id]
         topics: dict[str, list[int]] = defaultdict(list)
-        for number in unpack_asked(one.asked, there):
+        for number in unpack_asked(result.asked, there):
             topics[there[number][0]].append(number)
-        whole = wholes.get(one.entry_id)
-        counts = tallies.get(one.entry_id, {})
+        whole = wholes.get(result.entry_id)
+        counts = tallies.get(result.entry_id, {})
         for topic, numbers in topics.items():
             rows = [counts.get(number, (0, 0)) for number in numbers]
             right, out_of = sum(row[0] for row in rows), sum(row[1] for row in rows)
-            share = moved.part(one.date, size)
-            found.append(TopicResult(topic, one.date, right, out_of, share, whole is not None))
+            share = moved.part(result.date, size)
+            found.append(TopicResult(topic, result.date, right, out_of, share, whole is not None))
         if whole is not None and topics:
             worth = {t: sum(there[n][1] for n in numbers) for t, numbers in topics.items()}
-            scored.append(Scored(one.date, whole.share, whole.variance, worth))
-    found.sort(key=lambda one: one.date)
-    return ClassResults(tuple(found), tuple(sorted(scored, key=lambda one: one.date)))
+            scored.append(Scored(result.date, whole.share, whole.variance, worth))
+    found.sort(key=lambda of_topic: of_topic.date)
+    return ClassResults(tuple(found), tuple(sorted(scored, key=lambda of_score: of_score.date)))
 
 
 def class_history(
@@ -241,7 +243,7 @@ def _tallies(
     connection: Connection, entries: list[int | None]
 ) -> dict[int | None, dict[int, tuple[int, int]]]:
     found: dict[int | None, dict[int, tuple[int, int]]] = defaultdict(dict)
-    for part in parts_of([one for one in entries if one is not None]):
+    for part in parts_of([number for number in entries if number is not None]):
         for row in connection.execute(select(tally).where(tally.c.entry_id.in_(part))):
             found[row.entry_id][row.number] = (row.right, row.out_of)
     return found

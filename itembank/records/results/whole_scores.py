@@ -32,7 +32,7 @@ class Whole:
         return replace(
             self,
             total=self.total - sum(gone),
-            squares=self.squares - sum(one * one for one in gone),
+            squares=self.squares - sum(mark * mark for mark in gone),
             pupils=self.pupils - len(gone),
         )
 

@@ -115,11 +115,11 @@ def _means(fitted: Measured, kind: NDArray[np.intp], found: StarterAnswers) -> M
         met[(met >= 0) & ~np.isnan(found.table)], minlength=len(found.items)
     ).astype(np.float64)
     means: Measured = {}
-    for one in set(kind[list(fitted)].tolist()):
-        mine = [n for n in fitted if kind[n] == one]
+    for group in set(kind[list(fitted)].tolist()):
+        mine = [n for n in fitted if kind[n] == group]
         weight = answers[mine] / answers[mine].sum()
         values, errors = np.array([fitted[n] for n in mine]).T
-        means[one] = (float(weight @ values), float(np.sqrt((weight**2) @ (errors**2))))
+        means[group] = (float(weight @ values), float(np.sqrt((weight**2) @ (errors**2))))
     return means
 
 

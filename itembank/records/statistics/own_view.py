@@ -178,4 +178,4 @@ def fooled_the_confident(
         for number, (wrong, sure) in confident.items()
         if fooled(wrong, sure)
     ]
-    return sorted(found, key=lambda one: (-one.interval.share, one.number))
+    return sorted(found, key=lambda view: (-view.interval.share, view.number))

@@ -93,10 +93,10 @@ def pool_cells(cells: Counted, asked: NDArray[np.intp], items: int) -> Pooled:
     )
 
 
-def _ratio(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.float64]:
+def _ratio(part: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.float64]:
     # Sums of squares that should be 0 come out as 1e-16: nothing is known from them either.
-    found = np.full(len(one), np.nan)
-    np.divide(one, other, out=found, where=other > 1e-9)
+    found = np.full(len(part), np.nan)
+    np.divide(part, other, out=found, where=other > 1e-9)
     return found
 
 
@@ -110,11 +110,11 @@ def _about_means(
     count = np.maximum(np.bincount(group, minlength=groups), 1)
     a = own - (np.bincount(group, own, minlength=groups) / count)[group]
     b = rest - (np.bincount(group, rest, minlength=groups) / count)[group]
-    one, other, both = (
+    own_squares, other, both = (
         np.bincount(group, values, minlength=groups).astype(np.float64)
         for values in (a * a, b * b, a * b)
     )
-    return one, other, both
+    return own_squares, other, both
 
 
 def _apart(

@@ -63,7 +63,7 @@ def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
     answered in another class is here, what one who went answered is not.
     """
     moved = Rearranged(connection, scope.class_name, scope.last) if scope.class_name else None
-    ids = sorted({one.lesson_id for one in moved.came_within(scope)}) if moved else []
+    ids = sorted({row.lesson_id for row in moved.came_within(scope)}) if moved else []
     there = or_(scope.condition(), lesson.c.id.in_(ids)) if ids else scope.condition()
     found = (
         select(lesson.c.id, entry.c.id, lesson.c.class_name, lesson.c.date)
@@ -83,7 +83,7 @@ def starter_answers(connection: Connection, scope: Scope) -> StarterAnswers:
 def _asked(
     connection: Connection, there: ColumnElement[bool], starters: Sequence[Starter]
 ) -> tuple[tuple[Question, ...], NDArray[np.intp]]:
-    place = {one.lesson_id: n for n, one in enumerate(starters)}
+    place = {starter.lesson_id: n for n, starter in enumerate(starters)}
     number = question.c.number
     rows = connection.execute(
         select(question.c.lesson_id, number, question.c.address, question.c.topic, question.c.tier)
@@ -97,7 +97,7 @@ def _asked(
         if lesson_id in place:
             item = known.setdefault((address, topic, tier), len(known))
             asked[place[lesson_id], column - 1] = item
-    return tuple(Question(*one) for one in known), asked
+    return tuple(Question(*names) for names in known), asked
 
 
 def _answers(
@@ -117,7 +117,7 @@ def _answers(
         packed = packed.where(moved.seated(score, scope))
     elif scope != Scope():
         packed = packed.where(score.c.entry_id.in_(scope.entries()))
-    place = {one.entry_id: n for n, one in enumerate(starters)}
+    place = {starter.entry_id: n for n, starter in enumerate(starters)}
     # Every seat of an entry has as many signs; starters of the same length are read together.
     texts: dict[int, list[str]] = defaultdict(list)
     which: dict[int, list[tuple[int, int]]] = defaultdict(list)

@@ -26,19 +26,19 @@ def copies_beside(path: Path) -> list[Path]:
         there = sorted(path.parent.iterdir())
     except OSError:
         return []
-    return [one for one in there if one != path and _is_copy(one, path, stem, ending)]
+    return [file for file in there if file != path and _is_copy(file, path, stem, ending)]
 
 
-def _is_copy(one: Path, path: Path, stem: str, ending: str) -> bool:
-    name = one.name.casefold()
+def _is_copy(other: Path, path: Path, stem: str, ending: str) -> bool:
+    name = other.name.casefold()
     if stem not in name or ending not in name or name.startswith("."):
         return False
     if name == f"{path.name.casefold()}-journal":
         return False
     if name.endswith(_BESIDE):
-        return one.is_file()
+        return other.is_file()
     try:
-        with one.open("rb") as file:
+        with other.open("rb") as file:
             return file.read(len(_DATABASE)) == _DATABASE
     except OSError:
         return False

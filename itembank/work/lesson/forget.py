@@ -13,7 +13,8 @@ from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.forget.forgetting import Forgotten, Unfinished
+    from itembank.records.forget.forgotten import Forgotten
+    from itembank.records.forget.unfinished import Unfinished
     from itembank.records.pupils.whom import Whom
 
 
@@ -81,7 +82,8 @@ def to_forget(department: Department, whom: Whom) -> ToForget:
     Raises:
         ItembankError: nothing was ever recorded.
     """
-    from itembank.records.forget.forgetting import begun, count_rows
+    from itembank.records.forget.forgetting import count_rows
+    from itembank.records.forget.unfinished import begun
 
     with open_results(department, make=False) as store:
         return ToForget(whom, count_rows(store, whom), store.name, begun(store, whom))
@@ -94,7 +96,7 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
         ItembankError: the store cannot be written; then nothing was forgotten.
     """
     from itembank.records.forget.forgetting import forget as forget_now
-    from itembank.records.forget.forgetting import unfinished
+    from itembank.records.forget.unfinished import unfinished
 
     with open_results(department, make=False) as store:
         forgotten = forget_now(store, whom)
@@ -110,7 +112,8 @@ def finish_forgetting(department: Department) -> tuple[ForgottenNow, ...]:
     Raises:
         ItembankError: nothing was ever recorded.
     """
-    from itembank.records.forget.forgetting import finish, unfinished
+    from itembank.records.forget.forgetting import finish
+    from itembank.records.forget.unfinished import unfinished
 
     with open_results(department, make=False) as store:
         return tuple(

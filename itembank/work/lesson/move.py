@@ -14,7 +14,7 @@ from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.pupils.moves import Move
+    from itembank.records.pupils.homes import Move
 
 MOST = 2000
 """Moves in one list; a longer one is some other file."""
@@ -108,7 +108,7 @@ def _move(department: Department, old: str, new: str, day: datetime.date) -> Mov
     Raises:
         ItembankError: one of them is none.
     """
-    from itembank.records.pupils.moves import AWAY, Move
+    from itembank.records.pupils.homes import AWAY, Move
 
     source = _seat(department, old, listed=False)
     target = ("", "") if new.casefold() == AWAY else _seat(department, new)

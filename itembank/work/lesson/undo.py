@@ -12,7 +12,7 @@ from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.entries.recording import Last
+    from itembank.records.entries.undoing import Last
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +41,8 @@ def undo(
     Raises:
         ItembankError: there is nothing to take back, or the question is open.
     """
-    from itembank.records.entries.recording import last_recorded
-    from itembank.records.entries.recording import undo as take_back
+    from itembank.records.entries.undoing import last_recorded
+    from itembank.records.entries.undoing import undo as take_back
 
     name = department.find_class(class_name).name
     with open_results(department, make=False) as store:

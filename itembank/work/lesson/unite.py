@@ -10,7 +10,7 @@ from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.uniting import United
+    from itembank.records.unite.united import United
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ def unite(department: Department, file: Path) -> BroughtIn:
     Raises:
         ItembankError: the file is none of results, or one of the two cannot be read.
     """
-    from itembank.records.uniting import unite as unite_files
+    from itembank.records.unite.uniting import unite as unite_files
 
     with open_results(department) as store:
         return BroughtIn(unite_files(store, file), store.name)

@@ -1,0 +1,135 @@
+"""Which items could ask the same as one, told without reading their words.
+
+Twins share every number (:mod:`~itembank.bank.question.canonical`). Nearly always a number stands
+in digits; a few come from words, as the 2 of *half*. So an item can be a twin only where each
+number of the other stands in it in digits, or it has words for numbers of that size. Of a large
+bank few are left to be read.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import unicodedata
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING, Any
+
+from itembank.bank.index.topic_rows import item_of
+from itembank.text.late_pattern import late
+
+if TYPE_CHECKING:
+    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.notation.tree import Node
+
+_NUMBER = late(r"\d*\.?\d+")
+_APART = late("([⁰¹²³⁴-⁹]+|[¼-¾⅐-⅞])")
+"""Raised digits, and fractions of one character: numbers by themselves after a digit too."""
+_SMALL_WORDS = late(
+    r"\b(?:thir|three|thrice|treb|trip|cub|four|quart|quad|fi[fv]|six|seven|eight|nin|ten|elev|twel)"
+)
+_LARGE_WORDS = (
+    *("teen", "twent", "thirt", "fort", "fift", "sixt", "sevent", "eight", "ninet", "hundred"),
+    *("thousand", "million", "billion", "dozen", "score", "centur"),
+)
+_NOT_COUNTED = frozenset("012")
+"""Too many words may stand for these."""
+_SMALL = 12
+"""The words for numbers up to this are not those for numbers beyond it."""
+
+
+def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
+    """Return the facts of items that could be twins of one, and whose words were not read yet."""
+    wanted = numbers_asked(entry)
+    if wanted is None:
+        return _of_the_same_words(bank, entry)
+    large = sorted(number for number in wanted if "." in number or int(number) > _SMALL)
+    small = wanted.difference(large)
+    has = " AND ".join("instr(words.words, ?) > 0" for _ in large)
+    says = " OR ".join("instr(words.words, ?) > 0" for _ in _LARGE_WORDS)
+    where = f"(({has}) OR {says})" if large else "1"
+    # Of 0.5 only .5 is sure to stand there.
+    values = [*(number.removeprefix("0") for number in large), *_LARGE_WORDS] if large else []
+    found = []
+    for fact, record in bank.store.each(f"{_UNREAD} AND {where}", values):
+        stated = json.loads(record)
+        here, prompt = _numbers(_texts(stated)), str(stated["prompt"]).casefold()
+        if (here.issuperset(large) or any(word in prompt for word in _LARGE_WORDS)) and (
+            here.issuperset(small) or _SMALL_WORDS.search(prompt)
+        ):
+            found.append(fact)
+    return found
+
+
+_UNREAD = (
+    "SELECT DISTINCT fact.id, fact.record FROM temp.now JOIN place USING (sheet) "
+    "JOIN fact ON fact.id = place.fact JOIN words ON words.fact = fact.id "
+    "LEFT JOIN question ON question.fact = fact.id WHERE question.fact IS NULL"
+)
+
+
+def _of_the_same_words(bank: KeptBank, entry: KeptEntry) -> list[int]:
+    """Return the facts of items whose prompts have the words of one, whatever stands between."""
+    longest = max(_words(entry.kept.fields()["prompt"]), key=len, default="")
+    rows = bank.store.each(f"{_UNREAD} AND instr(words.words, ?) > 0", [longest])
+    same = _words(entry.kept.fields()["prompt"])
+    return [fact for fact, record in rows if _words(json.loads(record)["prompt"]) == same]
+
+
+def _words(prompt: str) -> list[str]:
+    return re.findall(r"[^\s.,:;!?]+", prompt.casefold())
+
+
+def numbers_asked(entry: KeptEntry) -> frozenset[str] | None:
+    """Return the numbers of what an item asks that stand in it in digits, as they are compared.
+
+    None where a person has to say what it asks.
+    """
+    from itembank.bank.question.as_item import read_item
+    from itembank.items.asks import kind_of
+    from itembank.notation.tree import NotationError
+
+    item = item_of(entry.kept.record)
+    try:
+        read = read_item(item, item.id, entry.topic)
+    except NotationError:
+        return None
+    _, row, bag = kind_of(read.ask).twin(read.ask, read.form)
+    here = _numbers(_texts(entry.kept.fields()))
+    return frozenset(here.intersection(_written((*row, *bag))) - _NOT_COUNTED)
+
+
+def _written(nodes: Iterable[Node]) -> Iterator[str]:
+    """Yield the numbers that are parts of trees. A time of day is written in two ways."""
+    from itembank.notation import tree as t
+
+    for part in (part for node in nodes for part in t.walk(node)):
+        match part:
+            case t.Int(number):
+                yield str(number)
+            case t.Dec(whole, places, ""):
+                yield _plain(f"{whole}.{places}")
+            case t.Mixed(whole_part, top, bottom):
+                yield from map(str, (whole_part, top, bottom))
+
+
+def _texts(stated: dict[str, Any]) -> list[str]:
+    """Return the texts of an item from which what it asks is read."""
+    options = stated.get("options", {})
+    return [stated["prompt"], *stated.get("model", ()), stated.get("find", ""), *options.values()]
+
+
+def _numbers(texts: Iterable[str]) -> set[str]:
+    """Return the numbers that stand in texts in digits, each as it is compared.
+
+    >>> sorted(_numbers(["4² − 0.50", "1½ of 030"]))
+    ['0.5', '1', '2', '30', '4']
+    """
+    joined = " ".join(filter(None, texts))
+    if not joined.isascii():
+        joined = unicodedata.normalize("NFKC", _APART.sub(r" \1", joined))
+    return {_plain(number) for number in _NUMBER.findall(joined)}
+
+
+def _plain(number: str) -> str:
+    whole, dot, places = number.partition(".")
+    return (whole.lstrip("0") or "0") + (f".{places.rstrip('0')}".rstrip(".") if dot else "")

@@ -1,0 +1,54 @@
+"""Whether a key has the form that the words of its prompt ask for."""
+
+from __future__ import annotations
+
+from itembank.bank.question.key_form import ANSWERS
+from itembank.bank.question.maths import Maths, words_of
+from itembank.items.asks import (
+    Ask,
+    Solve,
+)
+from itembank.items.forms.form_rules import form_fault, form_words
+from itembank.notation import tree as t
+from itembank.wording.tasks.answer_phrases import form_in_words
+from itembank.wording.tasks.forms_said import says_form
+
+
+def misformed(ask: Ask, maths: Maths) -> str:
+    """Return how the solutions of equations have not the form that the words ask for, or ``""``."""
+    words = form_in_words(words_of(maths))
+    if not isinstance(ask, Solve) or words not in _OF_NUMBERS:
+        return ""
+    parts = maths.key.parts if isinstance(maths.key, t.Either | t.Listing) else (maths.key,)
+    values = [part.rest[0][1] if isinstance(part, t.Relation) else part for part in parts]
+    return next((fault for fault in (form_fault(words, value) for value in values) if fault), "")
+
+
+_OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
+_FITS = {
+    "lowest-terms": (
+        *("mixed", "improper", "surd", "single-fraction", "positive-indices", "simplest"),
+        *("fraction", "number", "integer", "roots", "solution", "value"),
+    ),
+    "decimal": ("rounded", "standard-form", "number", "integer"),
+    "percentage": ("rounded",),
+    "mixed": ("simplest",),
+    "integer": ("rounded", "value", "number", "amount"),
+}
+"""Forms that words ask for, each with the forms of a key that hold it to them as well."""
+
+
+def unchecked_form(words: str, ask: Ask, form: str) -> str:
+    """Return which form the words ask for that the key is not held to, as a sentence, or ``""``."""
+    asked, answers = form_in_words(words), ANSWERS.of(ask)
+    if asked in ("", "quantity") or asked == form or answers.solutions:
+        # Solutions are held to it one by one, by misformed.
+        asked = ""
+    if asked and form not in _FITS.get(asked, ()):
+        return f"The words ask for {form_words(asked)}, which is not checked for this task."
+    if asked not in ("", "integer") and answers.whole:
+        return f"The words ask for {form_words(asked)}, and the answer is a whole number."
+    powers = ("powers", "prime-powers", "power", "product")
+    if answers.plain and says_form(words) and form not in powers:
+        return "The words ask for a form of powers or fractions that is not checked for this task."
+    return ""

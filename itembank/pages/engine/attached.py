@@ -1,0 +1,44 @@
+"""The MathML of a formula, inside the file: what a reader that speaks mathematics reads.
+
+A structure element names it as an associated file (ISO 32000-2, 14.13); a reader that knows no
+such thing speaks the element's alternative text. File specifications carry both of their names
+(ISO 14289-1, 7.11).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from itembank.pages.engine.pdf_objects import Raw, stream
+
+_TYPE = "/Type /EmbeddedFile /Subtype /application#2Fmathml+xml"
+
+
+_SPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'
+
+
+def _named(mathml: str) -> str:
+    """Return MathML that says what it is, as a file of its own must.
+
+    >>> _named("<math><mn>2</mn></math>")
+    '<math xmlns="http://www.w3.org/1998/Math/MathML"><mn>2</mn></math>'
+    """
+    head, end, rest = mathml.partition(">")
+    return mathml if "xmlns=" in head else f"{head}{_SPACE}{end}{rest}"
+
+
+def attach(pdf: Any, mathml: str, number: int) -> Any:
+    """Add a formula's MathML to a ReportLab document; return the reference to its file."""
+    content = _named(mathml).encode("utf-8")
+    parameters = f"/Params <</Size {len(content)}>>"
+    held = pdf.Reference(stream(f"{_TYPE} {parameters}", content), f"MathML{number}")
+    name = f"(formula-{number}.mml)"
+
+    def write(doc: Any) -> str:
+        at = held.format(doc).decode("ascii")
+        return (
+            f"<</Type /Filespec /F {name} /UF {name} /AFRelationship /Supplement"
+            f" /Desc (MathML) /EF <</F {at} /UF {at}>>>>"
+        )
+
+    return pdf.Reference(Raw(write), f"Formula{number}")

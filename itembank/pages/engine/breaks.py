@@ -1,0 +1,149 @@
+"""Where a line may not end: the one rule for every page.
+
+A reader takes some things in at one glance, and a line that ends within them makes the reader go
+back: a number and what it counts (36 | members), a name and its letter (Pack | A), a fraction
+and its *of*, a rate, a price, and a last line that is one short word. The space there is made
+one that does not break. What is too wide for any line is broken all the same.
+
+These are printers' rules (common practice, no source; Knuth gives most of them in *The TeXbook*,
+chapter 14, from memory).
+
+>>> held("There are 36 members in all.").replace(NO_BREAK, "~")
+'There are 36~members in~all.'
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from itembank.notation.units import UNITS
+from itembank.packs.data.pack import Maths
+
+NO_BREAK = "\u00a0"
+SHORT = 8
+"""A last line of one word with fewer signs than this is not left alone."""
+MOST_HELD = 24
+"""Most signs held together for the sake of a last word: with more, lines grow ragged."""
+
+_UNIT_NAMES = "|".join(sorted({re.escape(u.partition("^")[0]) for u in UNITS}, key=len)[::-1])
+_UNIT = re.compile(rf"(?:°C|{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z])")
+_NUMBER = re.compile(rf"[(£€$]?[−-]?\d[\d.,{NO_BREAK}\u2009]*%?")
+_COUNTED = re.compile(r"[a-z][a-z’'-]*[a-z]")
+_LETTER = re.compile(r"[A-Z][:.,;?!)]*")
+_ONE_SIGN = re.compile(r"<math[^>]*>(?:<mrow>)?<mi[^>]*>[^<]</mi>(?:</mrow>)?</math>")
+_NOT_COUNTED = re.compile(
+    "a|an|and|are|as|at|be|but|by|can|do|does|each|for|from|had|has|have|how|if|in|into"
+    "|is|it|its|less|more|of|on|or|out|over|per|than|that|the|them|then|there|these|they"
+    "|this|to|under|up|was|were|what|when|which|who|with"
+)
+"""Words that a number before them does not count."""
+_ENDS = (".", "?", "!", ";", ":", ",")
+
+
+class _Token(NamedTuple):
+    """What stands between two spaces: its signs, and the formula it begins and ends with."""
+
+    text: str
+    first: Maths | None
+    last: Maths | None
+
+    @property
+    def closed(self) -> bool:
+        """Whether a clause ends with it."""
+        return self.text.endswith(_ENDS)
+
+
+class _Gap(NamedTuple):
+    """A space: the number of its run and its place there."""
+
+    run: int
+    at: int
+
+
+def held(text: str) -> str:
+    """Return one run of words with its spaces made fast where a line may not end."""
+    return held_runs([text])[0]
+
+
+def held_runs(runs: Sequence[str | Maths]) -> list[str]:
+    """Return the words of each run, with the spaces made fast where a line may not end.
+
+    A formula comes back as "". Words in bold come as words.
+    """
+    tokens, gaps = _tokens(runs)
+    fast = {gap for gap, (a, b) in zip(gaps, pairwise(tokens), strict=True) if _one_thing(a, b)}
+    if len(tokens) > 1 and _short(tokens[-1]):
+        before = len(tokens[-2].text) if gaps[-1] not in fast else 0
+        if before + len(tokens[-1].text) <= MOST_HELD:
+            fast.add(gaps[-1])
+    fast |= _facts(tokens, gaps)
+    out = ["" if isinstance(run, Maths) else run for run in runs]
+    for run, at in fast:
+        if out[run][at] == " ":
+            out[run] = out[run][:at] + NO_BREAK + out[run][at + 1 :]
+    return out
+
+
+def _tokens(runs: Sequence[str | Maths]) -> tuple[list[_Token], list[_Gap]]:
+    """Return what stands between single spaces, and those spaces, one fewer."""
+    tokens: list[_Token] = [_Token("", None, None)]
+    gaps: list[_Gap] = []
+    for number, run in enumerate(runs):
+        if isinstance(run, Maths):
+            had = tokens[-1]
+            first = run if not had.text else had.first
+            tokens[-1] = _Token(had.text + run.line, first, run)
+            continue
+        for at, sign in enumerate(run):
+            if sign in " \n\t":
+                if tokens[-1].text:
+                    gaps.append(_Gap(number, at))
+                    tokens.append(_Token("", None, None))
+            else:
+                had = tokens[-1]
+                tokens[-1] = _Token(had.text + sign, had.first, None)
+    if not tokens[-1].text:
+        tokens.pop()
+        if gaps:
+            gaps.pop()
+    return tokens, gaps
+
+
+def _short(token: _Token) -> bool:
+    return len(token.text.rstrip(".?!)]")) < SHORT
+
+
+def _one_thing(a: _Token, b: _Token) -> bool:
+    """Tell whether a line may not end between two neighbours."""
+    if a.text.endswith(_ENDS):
+        return False
+    number = bool(_NUMBER.fullmatch(a.text))
+    if number and _UNIT.match(b.text):
+        return True
+    if number and b.first is None:
+        word = b.text.rstrip(".?!,;:)")
+        return bool(_COUNTED.fullmatch(word)) and not _NOT_COUNTED.fullmatch(word)
+    if a.last is not None and "<mfrac" in a.last.mathml and b.text == "of":
+        return True
+    named = a.text[-1:].isalpha() and a.last is None
+    if b.first is not None:
+        return named and bool(_ONE_SIGN.fullmatch(b.first.mathml))
+    return named and bool(_LETTER.fullmatch(b.text))
+
+
+def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
+    """Return the spaces within a rate (£1 = €1.10), a price (6 for £4.26) or a label's amount."""
+    fast = set()
+    for place, (a, b) in enumerate(pairwise(tokens)):
+        after = tokens[place + 2] if place + 2 < len(tokens) else None
+        if a.last is not None and after is not None and after.first is not None:
+            price = b.text == "for" and after.text.startswith("£")
+            if b.text == "=" or price:
+                fast |= {gaps[place], gaps[place + 1]}
+        label = re.fullmatch(r"[A-Z]:", a.text)
+        if label and b.first is not None:
+            fast.add(gaps[place])
+    return fast

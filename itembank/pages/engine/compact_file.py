@@ -1,0 +1,84 @@
+"""A PDF file whose small objects stand together, compressed (ISO 32000-1, 7.5.7 and 7.5.8).
+
+A tagged page has hundreds of structure elements; written one by one they are most of its file.
+
+Importing this module imports ReportLab.
+"""
+
+from __future__ import annotations
+
+import zlib
+from itertools import count
+
+from reportlab.pdfbase import pdfdoc
+
+TOGETHER = 200
+"""Most objects of one compressed stream: a reader unpacks them all to find one."""
+_TO_FILE, _IN_STREAM = 1, 2
+
+
+class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
+    """A document written with object streams and a cross-reference stream."""
+
+    def format(self) -> bytes:
+        """Return the whole file.
+
+        New objects may be made while others are written, so they are taken as they come.
+        """
+        self.encrypt.prepare(self)
+        root, info = self.Reference(self.Catalog), self.Reference(self.info)
+        file = bytearray(b"%%PDF-%d.%d\n%%\xe2\xe3\xcf\xd3\n" % self._pdfVersion)
+        rows: dict[int, tuple[int, int, int]] = {0: (0, 0, 65535)}
+        small: list[tuple[int, bytes]] = []
+        number = 0
+        for number in count(1):
+            if number not in self.numberToId:
+                break
+            made = pdfdoc.pdfdocEnc(self.idToObject[self.numberToId[number]].format(self))
+            if made.rstrip().endswith(b"endstream"):
+                rows[number] = (_TO_FILE, len(file), 0)
+                file += b"%d 0 obj\n%b\nendobj\n" % (number, made.rstrip(b"\n"))
+            else:
+                small.append((number, made))
+        for start in range(0, len(small), TOGETHER):
+            group = small[start : start + TOGETHER]
+            rows |= {one: (_IN_STREAM, number, place) for place, (one, _) in enumerate(group)}
+            rows[number] = (_TO_FILE, len(file), 0)
+            file += _object_stream(number, group)
+            number += 1
+        rows[number] = (_TO_FILE, len(file), 0)
+        twice = b"<%b>" % self.signature.hexdigest().encode("ascii") * 2
+        ends = b"/Root %b /Info %b /ID [%b]" % (root.format(self), info.format(self), twice)
+        start = len(file)
+        file += _cross_references(number, rows, ends)
+        file += b"startxref\n%d\n%%%%EOF\n" % start
+        return bytes(file)
+
+
+def _object_stream(number: int, group: list[tuple[int, bytes]]) -> bytes:
+    heads, body = [], bytearray()
+    for own, made in group:
+        heads.append(b"%d %d" % (own, len(body)))
+        body += made.strip() + b"\n"
+    head = b" ".join(heads) + b"\n"
+    entries = b"/Type /ObjStm /N %d /First %d" % (len(group), len(head))
+    return _stream(number, entries, head + bytes(body))
+
+
+def _cross_references(number: int, rows: dict[int, tuple[int, int, int]], ends: bytes) -> bytes:
+    table = b"".join(
+        kind.to_bytes(1, "big") + place.to_bytes(4, "big") + more.to_bytes(2, "big")
+        for kind, place, more in (rows[n] for n in range(number + 1))
+    )
+    entries = b"/Type /XRef /Size %d /W [1 4 2] %b" % (number + 1, ends)
+    return _stream(number, entries, table)
+
+
+def _stream(number: int, entries: bytes, content: bytes) -> bytes:
+    packed = zlib.compress(content, 6)
+    return b"%d 0 obj\n<<%b /Filter /FlateDecode /Length %d>>\nstream\n%b\nendstream\nendobj\n" % (
+        number,
+        entries,
+        len(packed),
+        packed,
+    )

@@ -1,0 +1,1 @@
+"""Uniting: two results files that went their own ways, made one."""

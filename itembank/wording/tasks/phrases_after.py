@@ -1,0 +1,47 @@
+"""Phrases about the answer, after a command or in a sentence of their own."""
+
+from __future__ import annotations
+
+from itembank.wording.sentences.phrases import phrase
+from itembank.wording.tasks.answer_phrases import (
+    ASIDES,
+    GLUE,
+    GLUE_AND_ANSWER,
+    METHODS,
+    TAILS,
+)
+
+
+def is_aside(sentence: str) -> bool:
+    """Whether a whole sentence says how to work or to write, and nothing of what is asked.
+
+    >>> is_aside("Show your working"), is_aside("Work it out")
+    (True, False)
+    """
+    return any(phrase(aside).fullmatch(sentence) for aside in ASIDES)
+
+
+def about_the_answer(sentence: str) -> bool:
+    """Whether a sentence is nothing but phrases about the answer."""
+    at = 0
+    words = " " + sentence
+    while at < len(words):
+        end = end_of_phrase(words, at)
+        if end is None:
+            return False
+        at = end
+    return True
+
+
+def end_of_phrase(text: str, at: int, task: str = "") -> int | None:
+    """Return where the longest phrase about the answer that starts at `at` ends, or None."""
+    starts = {
+        match.end() for glue in (GLUE, GLUE_AND_ANSWER) if (match := phrase(glue).match(text, at))
+    }
+    ends = [
+        match.end()
+        for tail in (*TAILS, *(METHODS if task in ("solve", "find-letter") else ()))
+        for start in starts
+        if (match := phrase(tail).match(text, start)) and match.end() > at
+    ]
+    return max(ends, default=None)

@@ -1,0 +1,98 @@
+"""The twins of one question are found without reading the words of the whole bank."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from itembank.bank.index.index_remark import FEW_ITEMS, watch
+from itembank.bank.index.kept_twins import twins_of
+from itembank.bank.index.opened import KeptBank, open_bank
+from itembank.bank.question.twins import twins
+
+from .bankfolder import item, make_bank
+
+BANKS = Path(__file__).parents[2] / "banks"
+
+
+def asked(bank: KeptBank) -> int:
+    return int(bank.store.rows("SELECT COUNT(*) FROM question")[0][0])
+
+
+def text(id: str, prompt: str, key: str, **more: str) -> str:
+    lines = "\n".join(f"{name} = {value}" for name, value in more.items())
+    return f'\n[[items]]\nid = "{id}"\ntier = "core"\nprompt = "{prompt}"\nkey = "{key}"\n{lines}\n'
+
+
+DISGUISES = [
+    ("Work out {1/2 of 46}.", "23", "Find half of {46}.", "23"),
+    ("Solve {7x + 12 = 96}.", "x = 12", "Solve {96 = 12 + 7y}.", "y = 12"),
+    ("Work out {0.5 × 31}.", "15.5", "Work out {31 × .50}.", "15.5"),
+    ("Work out {14^2}.", "196", "Work out {14²}.", "196"),
+    ("Work out {3 + 4}.", "7", "Add: {4 + 3}", "7"),
+    ("Find the sum of {20} and {45}.", "65", "Work out {45 + 20}.", "65"),
+    ("Work out {5^3}.", "125", "Cube {5}.", "125"),
+    ("Think of a day in May.", "5", "Think of a day in May!", "5"),
+]
+
+
+def test_the_twins_of_each_question_are_those_of_the_whole_bank(tmp_path: Path) -> None:
+    rows = "".join(
+        text(f"a-{n}", one, key) + text(f"b-{n}", other, also)
+        for n, (one, key, other, also) in enumerate(DISGUISES)
+    )
+    make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
+    entries = list(open_bank(tmp_path / "bank", on_disk=False).entries())
+    groups = twins(entries)
+    assert len(groups) >= len(DISGUISES) - 1
+    for entry in entries:
+        fresh = open_bank(tmp_path / "bank", on_disk=False)  # nothing was read before
+        (found,) = twins_of(fresh, [fresh.find(entry.address)])
+        group = next((group for group in groups if entry.address in group), (entry.address,))
+        assert {*found, entry.address} == {*group}
+        assert asked(fresh) < len(entries)
+
+
+@pytest.mark.parametrize("folder", ["key-stage-3", "larkhythe/questions"])
+def test_no_twin_in_a_bank_that_ships_is_missed(folder: str) -> None:
+    bank = open_bank(BANKS / folder, on_disk=False)
+    entries = list(bank.entries())
+    groups = {address: {*group} for group in twins(entries) for address in group}
+    for entry in random.Random(4).sample(entries, min(len(entries), 25)):
+        (found,) = twins_of(bank, [bank.find(entry.address)])
+        written = {address for address in found if ":" in address}
+        assert written | {entry.address} == groups.get(entry.address, {entry.address})
+
+
+class Bar:
+    def __init__(self) -> None:
+        self.said: list[tuple[int, int]] = []
+        self.cleared = 0
+
+    def __call__(self, done: int, total: int) -> None:
+        self.said.append((done, total))
+
+    def clear(self) -> None:
+        self.cleared += 1
+
+
+@pytest.fixture
+def bar() -> Iterator[Bar]:
+    shown = Bar()
+    watch(lambda: shown)
+    yield shown
+    watch(Bar)
+
+
+def test_who_reads_a_bank_by_the_way_shows_how_far_it_has_come(tmp_path: Path, bar: Bar) -> None:
+    many = FEW_ITEMS + 5
+    make_bank(tmp_path / "bank", {"ratio.share": "".join(item(f"a-{n}") for n in range(many))})
+    open_bank(tmp_path / "bank", on_disk=False)
+    assert bar.said[-1] == (many, many)
+    assert bar.cleared == 1
+    make_bank(tmp_path / "few", {"ratio.share": item("a-1")})
+    open_bank(tmp_path / "few", on_disk=False)
+    assert bar.said[-1] == (many, many)

@@ -1,0 +1,100 @@
+"""Where lines end, on every topic: no number parted from its noun, no last line of a short word.
+
+The lines are judged as a reader sees them, by rules written again here.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from itembank.items.item import Tier
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.packs.data.convert import Faces
+from itembank.pages.engine.breaks import NO_BREAK, held
+from itembank.pages.engine.flow import Flow
+from itembank.pages.engine.paragraph import measure
+
+WIDTHS = ((430, 26), (404, 24), (860, 26), (480, 14), (230, 12))
+"""A column of a slide, one at the least size, a whole slide, a sheet and a slip: points, size."""
+AN_ITEM = 12
+"""Questions of each tier that are looked at."""
+LITTLE = re.compile(
+    "of|and|in|to|for|from|by|is|are|at|on|a|an|as|or|per|the|than|with|how|what|if|each"
+    "|has|it|that|into|more|less|who|which|when|do|does|be|but|its|was|were|have|had"
+    "|there|this|can|then|their|they|them|these|those|up|out|over|under"
+)
+
+
+def lines_of(block):
+    """Return each line as (its text, whether it ends in a fraction, its first formula)."""
+    for line in block.lines:
+        shown = ""
+        for placed in line.placed:
+            atom = placed.atom
+            shown += atom.text or (atom.maths.line if atom.maths else "")
+        last, first = line.placed[-1].atom, line.placed[0].atom
+        fraction = bool(last.maths) and last.maths.mathml.count("<mfrac") > 0
+        yield shown.replace(NO_BREAK, " ").strip(), fraction, first.maths
+
+
+def faults(block):
+    lines = list(lines_of(block))
+    for (a, fraction, _), (b, _, maths) in pairwise(lines):
+        after = b.split()[0]
+        word = after.strip(".,?!:;")
+        counted = re.fullmatch("[a-z]{2,}", word) and not LITTLE.fullmatch(word)
+        if counted and re.search(r"(?:^|\s)[£€]?\d(?:[\d.,]*\d)?$", a):
+            yield "number from its noun or unit", a, b
+        if fraction and after == "of":
+            yield "fraction from of", a, b
+        if a[-1].isalpha() and not maths and re.fullmatch(r"[A-Z][.,:?]?", after):
+            yield "name from its letter", a, b
+        if a[-1].isalpha() and maths and re.fullmatch(r"[a-z]", maths.line):
+            yield "name from its letter", a, b
+    last = lines[-1][0]
+    if len(lines) > 1 and " " not in last and len(last.rstrip(".?!")) < 8:
+        yield "a short last line", lines[-2][0], last
+
+
+@pytest.mark.parametrize("topic_id", topic_ids())
+def test_no_line_of_any_topic_ends_within_one_thing(topic_id):
+    topic = find_topic(topic_id)
+    rng = random.Random(5)
+    found, faces = [], Faces()
+    for tier in Tier:
+        size = len(topic.spaces[tier])
+        for index in rng.sample(range(size), min(AN_ITEM, size)):
+            flow = Flow([faces.run(run) for run in topic.item(tier, index).prompt])
+            for width, size in WIDTHS:
+                block = measure(flow, width, size)
+                if not block.cramped:
+                    found += [(tier.value, index, width, *fault) for fault in faults(block)]
+    assert found == []
+
+
+@given(st.text("ab A7.,?£ \n", max_size=60))
+def test_only_spaces_are_held_and_once_is_enough(text):
+    made = held(text)
+    assert made.replace(NO_BREAK, " ") == text
+    assert held(made) == made
+
+
+@pytest.mark.parametrize(
+    ("words", "kept"),
+    [
+        ("There are 36 members.", "36 members."),
+        ("The rope is 4 m long yesterday.", "4 m"),
+        ("Look at shop B again yesterday.", "shop B"),
+        ("Is it? A bus leaves soon.", "leaves soon."),
+        ("Buy 6 of them today please.", "today please."),
+        ("What is the size of it?", "of it?"),
+    ],
+)
+def test_what_is_held(words, kept):
+    assert held(words) == words.replace(kept, kept.replace(" ", NO_BREAK))
