@@ -89,7 +89,9 @@ def _versions(pack: Pack, letter: str | None, rows: Sequence[AnswerRow]) -> list
                 f"This pack has versions {join_words(letters)}. Say which with --version, or "
                 "add a column headed ‘version’ after the seats."
             )
-        return [one for one in pack.versions if one.letter in named] or pack.versions[:1]
+        return [version for version in pack.versions if version.letter in named] or pack.versions[
+            :1
+        ]
     wanted = letter.strip().upper()
     if named - {"", wanted}:
         raise ItembankError(

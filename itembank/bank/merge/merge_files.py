@@ -199,7 +199,7 @@ def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
     entry = whole.find(wanted)
     base = entry.id.partition(".")[0]
     alike = list(whole.chosen("place.id = ? OR place.id GLOB ?", [base, f"{base}.*"]))
-    topics = [topic for topic in whole.kept_topics if topic.id in {one.topic for one in alike}]
+    topics = [topic for topic in whole.kept_topics if topic.id in {pair.topic for pair in alike}]
     files = {path: take(path) for path in (whole.folder / BANK_FILE, whole.folder / SIGNOFF_FILE)}
     for topic in topics:
         file = files[topic.path] = take(topic.path)
@@ -318,9 +318,9 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
             texts[path] = with_block(texts[path], _made_toml(element))
 
 
-def _made_toml(one: Made) -> str:
-    name = "pinned" if isinstance(one, PinnedItem) else "generated"
-    fields = stated(one)
+def _made_toml(made: Made) -> str:
+    name = "pinned" if isinstance(made, PinnedItem) else "generated"
+    fields = stated(made)
     rows = "".join(f"{key} = {field_toml(value)}\n" for key, value in fields.items())
     return f"[[{name}]]\n{rows}"
 

@@ -43,8 +43,8 @@ class Question:
         return judge_entry(self._entry)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        one = self._entry
-        return Travelled, (one.address, one.topic, one.record)
+        entry = self._entry
+        return Travelled, (entry.address, entry.topic, entry.record)
 
 
 class Travelled:
@@ -144,13 +144,13 @@ def prove_bank(
         seen.update(made)
     if seen:
         topic_ids()  # read once, before the processes part
-    questions = [one if isinstance(one, str) else Question(one) for _, one in work]
+    questions = [asked if isinstance(asked, str) else Question(asked) for _, asked in work]
     outcomes = judge_all(questions, judge_question, report, place)
     return tuple(
-        _made_state(topic, one, outcome)
-        if isinstance(one, str)
-        else entry_state(one, outcome, signed.get(one.item.id, ()))
-        for (topic, one), outcome in zip(work, outcomes, strict=True)
+        _made_state(topic, asked, outcome)
+        if isinstance(asked, str)
+        else entry_state(asked, outcome, signed.get(asked.item.id, ()))
+        for (topic, asked), outcome in zip(work, outcomes, strict=True)
     )
 
 

@@ -59,12 +59,12 @@ def _texts(value: object) -> Iterator[str]:
     if isinstance(value, str):
         yield value
     elif isinstance(value, dict):
-        for key, one in value.items():
+        for key, cell in value.items():
             yield str(key)
-            yield from _texts(one)
+            yield from _texts(cell)
     elif isinstance(value, list | tuple):
-        for one in value:
-            yield from _texts(one)
+        for cell in value:
+            yield from _texts(cell)
 
 
 def _together(item: BankItem) -> Iterator[FieldFault]:

@@ -241,8 +241,8 @@ def move_item(
     # In the order of their names: two who move items to and fro must not wait for each other.
     both = sorted({home.resolve(), path.parent.resolve()})
     with contextlib.ExitStack() as locks:
-        for one in both:
-            locks.enter_context(locked(one))
+        for name in both:
+            locks.enter_context(locked(name))
         source, goal = take(path), take(target)
         block = block_of(source.text, id)
         text = goal.text if goal.raw is not None else new_topic(topic, title)
