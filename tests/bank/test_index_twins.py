@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,6 +14,7 @@ from itembank.bank.index.index_remark import FEW_ITEMS, watch
 from itembank.bank.index.kept_twins import twins_of
 from itembank.bank.index.opened import KeptBank, open_bank
 from itembank.bank.question.twins import twins
+from itembank.work.bank.looking import show_questions
 
 from .bankfolder import item, make_bank
 
@@ -55,6 +58,32 @@ def test_the_twins_of_each_question_are_those_of_the_whole_bank(tmp_path: Path) 
         assert {*found, entry.address} == {*group}
         assert asked(fresh) < len(entries)
         assert twins_of(fresh, [fresh.find(entry.address)]) == [found]
+
+
+LOADED = """
+import sys
+from pathlib import Path
+from itembank.work.bank.looking import show_questions
+show_questions(Path(sys.argv[1]), ["a-1"])
+print([name for name in ("lark", "pydantic", "sympy") if name in sys.modules])
+"""
+
+
+def test_a_question_that_was_shown_is_shown_again_without_being_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
+    one, key, other, also = DISGUISES[1]
+    rows = text("a-1", one, key) + text("b-1", other, also)
+    make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
+    show_questions(tmp_path / "bank", ["a-1"])
+    told = subprocess.run(
+        [sys.executable, "-c", LOADED, str(tmp_path / "bank")],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert told.stdout.strip() == "[]"
 
 
 def test_a_twin_that_is_added_later_is_found(

@@ -246,5 +246,6 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     db.execute(f"DELETE FROM sheet WHERE id IN ({gone})", (oldest,))
     db.execute("DELETE FROM fact WHERE id NOT IN (SELECT fact FROM place)")
     db.execute("DELETE FROM signoff WHERE sheet NOT IN (SELECT id FROM sheet)")
-    for table in ("words", "question", "sought", "proof"):
+    db.execute("DELETE FROM sought")  # it counts on the words of others
+    for table in ("words", "question", "proof"):
         db.execute(f"DELETE FROM {table} WHERE fact NOT IN (SELECT id FROM fact)")
