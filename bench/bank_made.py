@@ -1,7 +1,6 @@
 """A bank of so many items for measuring: generated ones written out, and kinds only people write.
 
 Every item is one that a teacher could have written, with its right answer; the numbers come
-
 from a seed.
 """
 
@@ -16,7 +15,6 @@ from pathlib import Path
 from itembank.bank.model.fields import BankItem
 from itembank.bank.write.as_toml import item_toml, topic_toml
 from itembank.bank.write.edit import create_bank
-from itembank.files.fields.record import read
 from itembank.items.item import Find, Inequality, Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.notation import tree as t
@@ -32,7 +30,7 @@ def make_bank(folder: Path, count: int) -> None:
     sources = cycle([_generated(random.Random(1)), _written(random.Random(2))])
     for number in range(count):
         topic, fields = next(next(sources))
-        item = read(BankItem, {"id": f"made-{number}", "tier": "core", **fields})
+        item = BankItem.model_validate({"id": f"made-{number}", "tier": "core", **fields})
         files.setdefault(topic, []).append(item)
     known = {topic.id for topic in topics()}
     for topic, items in files.items():

@@ -15,8 +15,6 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from itembank.files.fields.plain import from_json
-
 Layout = Callable[[], dict[str, bytes]]
 
 
@@ -35,7 +33,7 @@ def ours(folder: Path) -> Layout:
     importlib.import_module("fontpkg_atkinson_hyperlegible")
     from itembank.pages.draw import draw_pack
 
-    pack = from_json(Pack, (folder / "pack.json").read_bytes())
+    pack = Pack.model_validate_json((folder / "pack.json").read_bytes())
     return lambda: draw_pack(pack)
 
 

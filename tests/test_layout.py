@@ -78,3 +78,42 @@ def test_no_two_files_have_one_name():
 @pytest.mark.parametrize("package", sorted(PACKAGES))
 def test_every_folder_says_what_it_holds(package):
     assert ast.get_docstring(ast.parse(MODULES[package].read_text(encoding="utf-8")))
+
+
+NAMED_ONE_LEFT = {
+    "bank/index",
+    "bank/question",
+    "cli/bank",
+    "files",
+    "notation",
+    "pages",
+    "wording/tasks",
+    "work/bank",
+}
+"""Folders in which a variable may still be called ``one``; a folder leaves the list for good."""
+
+
+def called_one(source):
+    """Return the lines of a source that bind the name ``one``."""
+    return [
+        node.lineno
+        for node in ast.walk(ast.parse(source))
+        if (isinstance(node, ast.Name) and node.id == "one" and isinstance(node.ctx, ast.Store))
+        or (isinstance(node, ast.arg) and node.arg == "one")
+    ]
+
+
+def test_variables_are_nouns_and_none_is_called_one():
+    found = {}
+    for name, path in MODULES.items():
+        place = "/".join(name.split(".")[1:])
+        if place.startswith(tuple(f"{left}/" for left in NAMED_ONE_LEFT)):
+            continue
+        if lines := called_one(path.read_text(encoding="utf-8")):
+            found[name] = lines
+    assert found == {}
+
+
+def test_the_search_for_the_name_one_finds_each_binding():
+    text = "for one in a:\n    b = [one for c in d]\nlambda one: 1\none = 'one'\nf(one=2)\n"
+    assert sorted(called_one(text)) == [1, 3, 4]

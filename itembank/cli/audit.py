@@ -59,7 +59,7 @@ def audit(
 
     if sample is not None and sample < 1:
         raise ItembankError(f"--sample must be 1 or more, not {sample}.")
-    chosen = list(dict.fromkeys(find_topic(one).id for one in topics or topic_ids()))
+    chosen = list(dict.fromkeys(find_topic(topic).id for topic in topics or topic_ids()))
     bar = Bar(asked=progress, steady=True)
     limit = LIMIT if sample is None else sample
     try:
@@ -68,7 +68,7 @@ def audit(
     finally:
         bar.clear()
     typer.echo(as_json(found) if json else as_text(found))
-    faulty = sum(not one.sound for one in found)
+    faulty = sum(not audited.sound for audited in found)
     if faulty:
         raise CheckFailed(f"The audit found faults in {counted(faulty, 'topic')}.")
 
@@ -85,10 +85,10 @@ def as_json(found: Sequence[TopicAudit]) -> str:
         if isinstance(value, dict):
             return {str(getattr(k, "value", k)): keyed(v) for k, v in value.items()}
         if isinstance(value, list | tuple):
-            return [keyed(one) for one in value]
+            return [keyed(part) for part in value]
         return plain(value)
 
-    topics = [keyed(asdict(one)) for one in found]
+    topics = [keyed(asdict(audited)) for audited in found]
     return json.dumps({"topics": topics}, indent=2, ensure_ascii=False)
 
 
@@ -110,16 +110,18 @@ def as_text(found: Sequence[TopicAudit]) -> str:
     }
     heads = ["topic", *columns.values(), "difficulty"]
 
-    def counts(one: TopicAudit) -> list[int]:
-        return [getattr(one, name) for name in columns]
+    def counts(audited: TopicAudit) -> list[int]:
+        return [getattr(audited, name) for name in columns]
 
     rows = []
-    for one in found:
-        medians = " < ".join(f"{one.difficulty[t]:.2f}" for t in Tier if t in one.difficulty)
-        rows.append([one.topic, *(f"{n:,}" for n in counts(one)), medians])
-    sums = [sum(column) for column in zip(*(counts(one) for one in found), strict=True)]
+    for audited in found:
+        medians = " < ".join(
+            f"{audited.difficulty[t]:.2f}" for t in Tier if t in audited.difficulty
+        )
+        rows.append([audited.topic, *(f"{n:,}" for n in counts(audited)), medians])
+    sums = [sum(column) for column in zip(*(counts(audited) for audited in found), strict=True)]
     rows.append(["total", *(f"{n:,}" for n in sums), ""])
-    faults = [fault for one in found for fault in one.faults]
+    faults = [fault for audited in found for fault in audited.faults]
     shown = table(heads, rows, right=range(1, len(heads) - 1))
     if not fits(shown):
         # The kinds of fault together: each fault found is told below in words.
@@ -132,7 +134,7 @@ def as_text(found: Sequence[TopicAudit]) -> str:
     lines = [shown, ""]
     if sums[1] < sums[0]:
         lines.append("Where fewer are checked than there are, a random sample was taken.")
-    if all(one.sound for one in found):
+    if all(audited.sound for audited in found):
         return "\n".join([*lines, "No faults."])
     lines += faults[:MOST_FAULTS]
     if len(faults) > MOST_FAULTS:

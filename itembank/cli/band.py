@@ -147,19 +147,19 @@ def one_line(score: int, marks: int, band: Band) -> str:
 
 def grouped_text(groups: tuple[Group, ...], marks: int) -> str:
     """Return the groups as lines of text, with the caution that a band is no grade."""
-    heads = [signs(one.band) for one in groups]
-    spans = [_span(one.band) for one in groups]
+    heads = [signs(in_band.band) for in_band in groups]
+    spans = [_span(in_band.band) for in_band in groups]
     wide, span_wide = max(map(len, heads)), max(map(len, spans))
-    total = sum(one.count for one in groups)
+    total = sum(in_band.count for in_band in groups)
     lines = [f"{total} scores out of {marks}"]
-    for one, head, span in zip(groups, heads, spans, strict=True):
+    for in_band, head, span in zip(groups, heads, spans, strict=True):
         lines.append("")
-        lines.append(f"{head:<{wide}}  {span:>{span_wide}}  {counted(one.count, 'pupil')}")
-        if one.codes:
-            lines.append(f"    Seats   {' '.join(one.codes)}")
-        elif one.count:
-            lines.append(f"    Scores  {' '.join(str(e.score) for e in one.entries)}")
-        task = one.band.task
+        lines.append(f"{head:<{wide}}  {span:>{span_wide}}  {counted(in_band.count, 'pupil')}")
+        if in_band.codes:
+            lines.append(f"    Seats   {' '.join(in_band.codes)}")
+        elif in_band.count:
+            lines.append(f"    Scores  {' '.join(str(e.score) for e in in_band.entries)}")
+        task = in_band.band.task
         lines.append(f"    Next    {task.title}, {task.mode}, {task.tier} sheet")
     return "\n".join([*lines, "", CAUTION])
 

@@ -97,10 +97,14 @@ def _bands(result: Decision) -> list[str]:
     # Beside the name stand scores, pupils and the gaps between columns.
     room = max(20, width() - max(map(len, names)) - len("  scores  pupils  "))
     rows = []
-    for name, one in zip(names, result.groups, strict=True):
-        scores = f"{one.lowest}–{one.highest}" if one.lowest != one.highest else f"{one.lowest}"
-        seats, *more = textwrap.wrap(" ".join(one.seats), room) or [""]
-        rows.append((name, scores, str(one.pupils), seats))
+    for name, in_band in zip(names, result.groups, strict=True):
+        scores = (
+            f"{in_band.lowest}–{in_band.highest}"
+            if in_band.lowest != in_band.highest
+            else f"{in_band.lowest}"
+        )
+        seats, *more = textwrap.wrap(" ".join(in_band.seats), room) or [""]
+        rows.append((name, scores, str(in_band.pupils), seats))
         rows += [("", "", "", part) for part in more]
     heads = ("band", "scores", "pupils", "seats" if any(row[3] for row in rows) else "")
     return ["", table(heads, rows, right={2})]
@@ -109,37 +113,39 @@ def _bands(result: Decision) -> list[str]:
 def _questions(result: Decision, titles: Titles) -> list[str]:
     """Return how each question went: figures, what it asked, who needs repair, what showed."""
     rows = []
-    for one in result.questions:
-        low, high = (round(100 * end) for end in one.advice.interval[1:])
+    for advice in result.questions:
+        low, high = (round(100 * end) for end in advice.advice.interval[1:])
         rows.append(
             (
-                str(one.question.number),
-                f"{one.right} of {one.out_of}",
-                f"{round(100 * one.advice.interval.share)} %",
+                str(advice.question.number),
+                f"{advice.right} of {advice.out_of}",
+                f"{round(100 * advice.advice.interval.share)} %",
                 f"{low}–{high} %",
-                one.advice.words,
+                advice.advice.words,
             )
         )
     heads = ("", "right", "share", "interval", "advice")
     first, *figures = table(heads, rows, right={0, 1, 2, 3}).splitlines()
     lines = [first]
-    for one, line in zip(result.questions, figures, strict=True):
-        asked = one.question.prompt or (titles.of(one.question.topic) if one.question.topic else "")
+    for advice, line in zip(result.questions, figures, strict=True):
+        asked = advice.question.prompt or (
+            titles.of(advice.question.topic) if advice.question.topic else ""
+        )
         lines += [line, f"{INDENT}{cut(asked, width() - len(INDENT))}".rstrip()]
-        lines += _who(one, titles)
+        lines += _who(advice, titles)
     return [line for line in lines if line]
 
 
-def _who(one: QuestionAdvice, titles: Titles) -> list[str]:
+def _who(advice: QuestionAdvice, titles: Titles) -> list[str]:
     """Return who needs repair on a question, and the mistakes that showed."""
     from itembank.records.reports.advice import Next
 
     lines = []
-    if one.wrong and Next.GROUP in (one.advice.next, *one.advice.others):
-        lines += paragraph(f"{INDENT}Repair group: ", " ".join(one.wrong)).splitlines()
-    counts = sorted(one.misconceptions.items(), key=lambda pair: (-pair[1], pair[0]))
+    if advice.wrong and Next.GROUP in (advice.advice.next, *advice.advice.others):
+        lines += paragraph(f"{INDENT}Repair group: ", " ".join(advice.wrong)).splitlines()
+    counts = sorted(advice.misconceptions.items(), key=lambda pair: (-pair[1], pair[0]))
     said = "; ".join(
-        f"{titles.mistake(one.question.topic, name)} (× {count})" for name, count in counts
+        f"{titles.mistake(advice.question.topic, name)} (× {count})" for name, count in counts
     )
     return lines + (paragraph(f"{INDENT}Mistakes: ", f"{said}.").splitlines() if said else [])
 
@@ -159,11 +165,11 @@ def _views(result: Decision) -> list[str]:
     for head, seats in (("Sure, but low", view.over), ("Not sure, but high", view.under)):
         if seats:
             lines += paragraph(f"{head}: ", " ".join(seats)).splitlines()
-    for one in result.fooled[:MOST_FOOLED]:
-        low, high = (round(100 * end) for end in one.interval[1:])
+    for item in result.fooled[:MOST_FOOLED]:
+        low, high = (round(100 * end) for end in item.interval[1:])
         said = (
-            f"Question {one.number} fooled the confident: {one.wrong} of {one.sure} who were sure "
-            f"had it wrong ({low}–{high} %)."
+            f"Question {item.number} fooled the confident: {item.wrong} of {item.sure} who were "
+            f"sure had it wrong ({low}–{high} %)."
         )
         lines += paragraph("", said).splitlines()
     return lines

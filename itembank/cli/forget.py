@@ -11,7 +11,7 @@ from itembank.cli.options.day import read_day
 from itembank.cli.options.department import department_with_results
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.text.in_words import short_day
+from itembank.text.in_words import plural, short_day
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -117,10 +117,9 @@ def _say_done(now: ForgottenNow) -> None:
     """Say what became of notes and files, what is left, and what to do about it."""
     done = now.forgotten
     if done.cut:
-        one = done.cut == 1
         say(
-            f"The seat is cut from {done.cut} note{' or title' if one else 's and titles'}; what "
-            "else they say stays."
+            f"The seat is cut from {done.cut} "
+            f"{plural(done.cut, 'note or title', 'notes and titles')}; what else they say stays."
         )
     for path in done.rewritten:
         say(f"Written anew without it: {path}")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import cast
 
@@ -72,7 +71,7 @@ def _bands(pack: Pack, marks: int) -> Sequence[Band]:
     """Return the pack's bands for the marks of the questions that were asked."""
     ends = rescaled([(band.lowest, band.highest) for band in pack.bands], marks)
     bands = [
-        replace(band, lowest=low, highest=high)
+        band.model_copy(update={"lowest": low, "highest": high})
         for band, (low, high) in zip(pack.bands, ends, strict=True)
         if low <= high
     ]
@@ -89,7 +88,9 @@ def _versions(pack: Pack, letter: str | None, rows: Sequence[AnswerRow]) -> list
                 f"This pack has versions {join_words(letters)}. Say which with --version, or "
                 "add a column headed ‘version’ after the seats."
             )
-        return [one for one in pack.versions if one.letter in named] or pack.versions[:1]
+        return [version for version in pack.versions if version.letter in named] or pack.versions[
+            :1
+        ]
     wanted = letter.strip().upper()
     if named - {"", wanted}:
         raise ItembankError(

@@ -76,16 +76,16 @@ def show(
         return
     found = find_topic(topic)
     typer.echo(f"{found.title}  ({found.id})")
-    for one in Tier:
-        if one not in found.spaces or tier not in (None, one.value):
+    for level in Tier:
+        if level not in found.spaces or tier not in (None, level.value):
             continue
-        size = len(found.spaces[one])
-        typer.echo(f"\n{one.value}: {size:,} different questions")
-        chosen = random.Random(f"{found.id}/{one.value}/{seed}").sample(
+        size = len(found.spaces[level])
+        typer.echo(f"\n{level.value}: {size:,} different questions")
+        chosen = random.Random(f"{found.id}/{level.value}/{seed}").sample(
             range(size), min(count, size)
         )
         for number, index in enumerate(chosen, 1):
-            typer.echo(f"\n{item_text(number, found.item(one, index))}")
+            typer.echo(f"\n{item_text(number, found.item(level, index))}")
 
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:
@@ -115,13 +115,13 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
     from itembank.bank.index.question_rows import shown
     from itembank.cli.bank.question_text import shown_lines
 
-    held = next(one for one in bank.topics if one.id == topic)
+    held = next(kept for kept in bank.topics if kept.id == topic)
     typer.echo(f"{held.title}  ({topic}), in the bank {bank.name}")
-    for one in TIERS:
-        if tier not in (None, one):
+    for level in TIERS:
+        if tier not in (None, level):
             continue
-        entries = [e for e in held.entries if e.item.tier == one and e.item.retired is None]
-        typer.echo(f"\n{one}: {counted(len(entries), 'question')}")
+        entries = [e for e in held.entries if e.item.tier == level and e.item.retired is None]
+        typer.echo(f"\n{level}: {counted(len(entries), 'question')}")
         for entry in entries[:count]:
             lines = shown_lines(Shown(**shown(entry.item)))
             typer.echo("\n" + "\n".join([entry.address, *lines]))

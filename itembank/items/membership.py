@@ -187,7 +187,7 @@ _MEETS: dict[str, Callable[..., bool]] = {
 
 
 def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
-    at = {one.name: value for one, value in zip(ask.letters, values, strict=True)}
+    at = {letter.name: value for letter, value in zip(ask.letters, values, strict=True)}
     for relation in ask.relations:
         if (fault := _outside(ask, relation, shown, at)) is not None:
             if fault:
@@ -278,4 +278,4 @@ def others(found: Sequence[Sequence[Fraction]]) -> int:
     >>> others([(Fraction(4), Fraction(6)), (Fraction(6), Fraction(4)), (Fraction(3), Fraction(8))])
     2
     """
-    return len({tuple(sorted(one)) for one in found})
+    return len({tuple(sorted(values)) for values in found})

@@ -114,8 +114,8 @@ def mark_sheet(
             verdicts.append(known[place, answer])
         marks = sum(
             item.marks
-            for item, one in zip(items, verdicts, strict=True)
-            if one is not None and one.verdict is Verdict.RIGHT
+            for item, verdict in zip(items, verdicts, strict=True)
+            if verdict is not None and verdict.verdict is Verdict.RIGHT
         )
         seats.append(MarkedSeat(row.seat, tuple(verdicts), marks))
     questions = tuple(
@@ -153,7 +153,9 @@ def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQues
         blank=len(given) - len(marked),
         misconceptions=tuple(
             Shown(misconception, count)
-            for misconception, count in sorted(shown.items(), key=lambda one: (-one[1], one[0].id))
+            for misconception, count in sorted(
+                shown.items(), key=lambda pair: (-pair[1], pair[0].id)
+            )
         ),
     )
 
@@ -172,7 +174,7 @@ def marks_csv(
     writer.writerow(["seat", *numbers, "marks", "out of", heading])
     out_of = sheets[0].out_of
     every = [seat for sheet in sheets for seat in sheet.seats]
-    for seat in sorted(every, key=lambda one: seat_order(one.seat)):
+    for seat in sorted(every, key=lambda row: seat_order(row.seat)):
         given = [seat.marked[number - 1] for number in numbers]
         said = [NO_ANSWER if answer is None else answer.verdict.value for answer in given]
         writer.writerow([seat.seat, *said, seat.marks, out_of, band(seat.marks)])

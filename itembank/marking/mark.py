@@ -332,7 +332,7 @@ def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: 
     every = [link for node in (*before, *last) for link in working.links(item, node)]
     if marking_of(item.ask).rounded(item.ask) is not None and every:
         every = every[:-1]  # 2.499 = 2.50 says that it was rounded
-    false = next((one for one in every if one.holds is False and not one.answers), None)
+    false = next((line for line in every if line.holds is False and not line.answers), None)
     ends = _answers(item, last)
     asked = getattr(item.ask, "target", None)
     if ends and any(

@@ -38,8 +38,8 @@ class Forked:
             try:
                 self.pid = os.fork()
             except OSError:
-                for one in (theirs_in, ours_out, ours_in, theirs_out):
-                    os.close(one)
+                for end in (theirs_in, ours_out, ours_in, theirs_out):
+                    os.close(end)
                 raise
             if not self.pid:
                 try:

@@ -62,6 +62,6 @@ class Line:
         """Close this end; a second time does nothing."""
         if self._open:
             self._open = False
-            for one in {self.reading, self.writing}:
+            for end in {self.reading, self.writing}:
                 with contextlib.suppress(OSError):
-                    os.close(one)
+                    os.close(end)

@@ -10,7 +10,7 @@ from importlib.metadata import PackageNotFoundError, entry_points, version
 from pathlib import Path
 
 PACKAGES = ("itembank", "generators")
-LIBRARIES = ("sympy", "lark")
+LIBRARIES = ("sympy", "lark", "pydantic")
 """What proofs are made with: another version of one may come to another verdict."""
 TOPICS = "itembank.topics"
 """The entry points of packages that bring topics of their own."""

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator
+from bisect import bisect_right
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import accumulate
 from statistics import median
 from typing import Any
 
@@ -33,6 +35,7 @@ from itembank.proof.claim.finding import WrongKey
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.lines.steps import step_fault
+from itembank.proof.repeated_questions import NO_MARK, mark_of, repeats
 
 LIMIT = 20_000
 """Tiers with more items than this are audited by a random sample of this many."""
@@ -183,7 +186,7 @@ def audit(
     total, done = sum(len(chunk[2]) for chunk in work), 0
     for name in names:
         reports[name].items = sum(len(space) for space in find_topic(name).spaces.values())
-    seen: dict[str, set[tuple[object, ...]]] = {}
+    marks: dict[tuple[str, str], list[tuple[Sequence[int], bytes]]] = {}
     hard: dict[tuple[str, str], list[float]] = {}
     parts: dict[int, Part] = {}
     for number, found in _run([work[n] for n in order], place or ThisMachine()):
@@ -196,12 +199,11 @@ def audit(
         part = parts[number]
         _merge(reports[name], part[0])
         hard.setdefault((name, tier), []).extend(part[1])
-        twins = seen.setdefault(f"{name}/{tier}", set())
-        for twin in part[2]:
-            if twin in twins:
-                reports[name].repeats += 1
-                _note(reports[name], f"{name}/{tier}: one question comes twice: {twin}")
-            twins.add(twin)
+        marks.setdefault((name, tier), []).append((work[number][2], part[2]))
+    for (name, tier), found_there in marks.items():
+        for twin in _repeated(name, tier, found_there):
+            reports[name].repeats += 1
+            _note(reports[name], f"{name}/{tier}: one question comes twice: {twin}")
     for name in names:
         report = reports[name]
         report.difficulty = {
@@ -213,15 +215,31 @@ def audit(
     return [reports[name] for name in names]
 
 
-Chunk = tuple[str, str, list[int], int, int, int]
+def _repeated(
+    name: str, tier: str, found: list[tuple[Sequence[int], bytes]]
+) -> Iterator[tuple[object, ...]]:
+    """Yield the questions of a tier that come again, each time they do."""
+    topic = find_topic(name)
+    starts = list(accumulate((len(indices) for indices, _ in found), initial=0))
+
+    def question(place: int) -> tuple[object, ...]:
+        number = bisect_right(starts, place) - 1
+        return topic.item(Tier(tier), found[number][0][place - starts[number]]).twin
+
+    for _, twin in repeats((marks for _, marks in found), question):
+        yield twin
+
+
+Chunk = tuple[str, str, Sequence[int], int, int, int]
 """Topic, tier, indices, one in how many goes down the sympy road and is measured, and the place
 of the first among those."""
-Part = tuple[TopicAudit, list[float], list[tuple[object, ...]]]
+Part = tuple[TopicAudit, list[float], bytes]
+"""What was found, the difficulties, and a mark of each item's question."""
 
 
 def _chunks(name: str, limit: int, symbolic_every: int) -> Iterator[Chunk]:
     for tier, space in find_topic(name).spaces.items():
-        indices = list(range(len(space)))
+        indices: Sequence[int] = range(len(space))
         if len(indices) > limit:
             indices = sorted(random.Random(1).sample(indices, limit))
         measured_every = max(1, len(indices) // MEASURED)
@@ -259,34 +277,35 @@ def _one_by_one(chunk: Chunk, place: Place) -> Part:
     found = all_or_lost(place, check_chunk, ones, longest=ITEM_SECONDS, few=0, loads=["sympy"])
     report = TopicAudit(name)
     hard: list[float] = []
-    twins: list[tuple[object, ...]] = []
+    marks: list[bytes] = []
     for index, part in zip(indices, found, strict=True):
         if isinstance(part, Lost):
             report.checked += 1
             _note(report, f"{name}/{tier}/{index}: its proof {part.why}")
+            marks.append(NO_MARK)
         else:
             _merge(report, part[0])
             hard += part[1]
-            twins += part[2]
-    return report, hard, twins
+            marks.append(part[2])
+    return report, hard, b"".join(marks)
 
 
 def check_chunk(chunk: Chunk) -> Part:
-    """Check some items of one tier; returns counts, the difficulties, and the twins."""
+    """Check some items of one tier; returns counts, difficulties, and marks of the questions."""
     name, tier, indices, symbolic_every, measured_every, first = chunk
     topic, report = find_topic(name), TopicAudit(name)
     hard: list[float] = []
-    twins: list[tuple[object, ...]] = []
+    marks: list[bytes] = []
     for place, index in enumerate(indices, first):
         item = topic.item(Tier(tier), index)
         report.checked += 1
         if place % measured_every == 0:
             hard.append(difficulty(item))
-        twins.append(item.twin)
+        marks.append(mark_of(item.twin))
         symbolic = place % symbolic_every == 0
         report.symbolic += symbolic
         check_item(item, report, symbolic=symbolic)
-    return report, hard, twins
+    return report, hard, b"".join(marks)
 
 
 def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:

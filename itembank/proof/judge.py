@@ -68,7 +68,7 @@ def _judged(item: Item) -> Outcome:
         return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
     if first.fault and _other_day(item, first):
         return Outcome(State.NEEDS_PERSON, "The times are of different days.", *answers)
-    fault = "; ".join(one for one in (first.fault, mismatched(item)) if one)
+    fault = "; ".join(fault for fault in (first.fault, mismatched(item)) if fault)
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
     fault = key_form_fault(item)

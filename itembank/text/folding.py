@@ -22,10 +22,10 @@ def folded(name: str) -> str:
     return unicodedata.normalize("NFC", unicodedata.normalize("NFD", name).casefold())
 
 
-def same_name(one: str, other: str) -> bool:
+def same_name(name: str, other: str) -> bool:
     """Tell whether two names are the same but for capitals.
 
     >>> same_name("8k", "8K"), same_name("8K", "8L")
     (True, False)
     """
-    return folded(one) == folded(other)
+    return folded(name) == folded(other)

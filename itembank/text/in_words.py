@@ -86,19 +86,19 @@ def moment(when: datetime.datetime) -> str:
     return f"{short_day(when)} at {when:%H:%M}"
 
 
-def plural(count: int, one: str, many: str = "") -> str:
+def plural(count: int, singular: str, many: str = "") -> str:
     """Return the form of a word that goes with a number: `one`, or `many`, which has an s.
 
     >>> plural(1, "question"), plural(0, "question"), plural(2, "is", "are")
     ('question', 'questions', 'are')
     """
-    return one if count == 1 else many or f"{one}s"
+    return singular if count == 1 else many or f"{singular}s"
 
 
-def counted(count: int, one: str, many: str = "") -> str:
+def counted(count: int, singular: str, many: str = "") -> str:
     """Return a number of things.
 
     >>> counted(1, "lesson"), counted(1200, "question"), counted(2, "needs", "need")
     ('1 lesson', '1,200 questions', '2 need')
     """
-    return f"{count:,} {plural(count, one, many)}"
+    return f"{count:,} {plural(count, singular, many)}"

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,6 +14,7 @@ from itembank.bank.index.index_remark import FEW_ITEMS, watch
 from itembank.bank.index.kept_twins import twins_of
 from itembank.bank.index.opened import KeptBank, open_bank
 from itembank.bank.question.twins import twins
+from itembank.work.bank.looking import show_questions
 
 from .bankfolder import item, make_bank
 
@@ -28,7 +31,7 @@ def text(id: str, prompt: str, key: str, **more: str) -> str:
 
 
 DISGUISES = [
-    ("Work out {1/2 of 46}.", "23", "Find half of {46}.", "23"),
+    ("Work out {1/2 × 46}.", "23", "Find {46 × 1/2}.", "23"),
     ("Solve {7x + 12 = 96}.", "x = 12", "Solve {96 = 12 + 7y}.", "y = 12"),
     ("Work out {0.5 × 31}.", "15.5", "Work out {31 × .50}.", "15.5"),
     ("Work out {14^2}.", "196", "Work out {14²}.", "196"),
@@ -47,13 +50,57 @@ def test_the_twins_of_each_question_are_those_of_the_whole_bank(tmp_path: Path) 
     make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
     entries = list(open_bank(tmp_path / "bank", on_disk=False).entries())
     groups = twins(entries)
-    assert len(groups) >= len(DISGUISES) - 1
+    assert len(groups) == len(DISGUISES)
     for entry in entries:
         fresh = open_bank(tmp_path / "bank", on_disk=False)  # nothing was read before
         (found,) = twins_of(fresh, [fresh.find(entry.address)])
         group = next((group for group in groups if entry.address in group), (entry.address,))
         assert {*found, entry.address} == {*group}
         assert asked(fresh) < len(entries)
+        assert twins_of(fresh, [fresh.find(entry.address)]) == [found]
+
+
+LOADED = """
+import sys
+from pathlib import Path
+from itembank.work.bank.looking import show_questions
+show_questions(Path(sys.argv[1]), ["a-1"])
+print([name for name in ("lark", "pydantic", "sympy") if name in sys.modules])
+"""
+
+
+def test_a_question_that_was_shown_is_shown_again_without_being_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
+    one, key, other, also = DISGUISES[1]
+    rows = text("a-1", one, key) + text("b-1", other, also)
+    make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
+    show_questions(tmp_path / "bank", ["a-1"])
+    told = subprocess.run(
+        [sys.executable, "-c", LOADED, str(tmp_path / "bank")],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert told.stdout.strip() == "[]"
+
+
+def test_a_twin_that_is_added_later_is_found(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
+    one, key, other, also = DISGUISES[1]
+    head = 'title = "Sums"\n'
+    make_bank(tmp_path / "bank", {"number.sums": head + text("a-0", one, key)})
+    bank = open_bank(tmp_path / "bank")
+    for _ in range(2):
+        assert twins_of(bank, [bank.find("a-0")]) == [[]]
+    more = text("a-0", one, key) + text("b-0", other, also)
+    make_bank(tmp_path / "bank", {"number.sums": head + more})
+    bank = open_bank(tmp_path / "bank")
+    for _ in range(2):
+        assert twins_of(bank, [bank.find("a-0")]) == [["larkhythe:b-0"]]
 
 
 @pytest.mark.parametrize("folder", ["key-stage-3", "larkhythe/questions"])

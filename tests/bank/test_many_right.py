@@ -14,14 +14,13 @@ from itembank.bank.proof.prove import judge_entry
 from itembank.bank.question.as_item import as_item
 from itembank.bank.question.twins import twins
 from itembank.bank.read.item_checks import checked_maths
-from itembank.files.fields.record import read
 from itembank.items.asks import kind_of
 from itembank.marking.mark import mark
 from itembank.proof.outcome import State
 
 
 def entry(prompt: str, key: str, id: str = "a-1", **rest: object) -> Entry:
-    item = read(BankItem, {"id": id, "tier": "core", "prompt": prompt, "key": key, **rest})
+    item = BankItem.model_validate({"id": id, "tier": "core", "prompt": prompt, "key": key, **rest})
     return Entry(item, "number.try", "try", Path("number.try.toml"), 1)
 
 
@@ -159,6 +158,49 @@ LEFT_TO_A_PERSON += [
     ("Write an expression equivalent to {2(x + 3)}.", "2x + 6"),
     ("Write a ratio equivalent to {2 : 3}.", "4 : 6"),
 ]
+
+TWO = [
+    ("Write two numbers whose sum is {10} and product is {24}.", "4, 6", State.PROVED),
+    ("Find two numbers with a sum of {10} and a product of {24}.", "6, 4", State.PROVED),
+    ("Write two numbers that add up to {1} and multiply to make {-6}.", "-2, 3", State.PROVED),
+    ("Write two whole numbers whose sum is {5} and whose product is {6}.", "2, 3", State.PROVED),
+    ("Write two numbers whose sum is {10} and product is {24}.", "3, 7", State.DISPROVED),
+    ("Write two numbers whose sum is {10} and product is {24}.", "2, 12", State.DISPROVED),
+    ("Write two numbers whose sum is {10} and product is {25}.", "5, 5", State.NEEDS_PERSON),
+    ("Write two numbers whose sum is {10} and product is {26}.", "4, 6", State.NEEDS_PERSON),
+    (
+        "Write two whole numbers whose sum is {2.5} and product is {1}.",
+        "2, 0.5",
+        State.NEEDS_PERSON,
+    ),
+    ("Write two prime numbers whose sum is {10} and product is {24}.", "4, 6", State.DISPROVED),
+    (
+        "Write two numbers whose sum is {10} and product is {24} or less.",
+        "4, 6",
+        State.NEEDS_PERSON,
+    ),
+]
+
+
+@pytest.mark.parametrize(("prompt", "key", "state"), TWO)
+def test_two_numbers_with_a_sum_and_a_product_are_the_only_ones(
+    prompt: str, key: str, state: State
+) -> None:
+    assert judge_entry(entry(prompt, key)).state is state
+
+
+def test_they_are_marked_in_any_order_and_are_no_example() -> None:
+    item = as_item(entry("Write two numbers whose sum is {10} and product is {24}.", "4, 6"))
+    kind = kind_of(item.ask)
+    assert not kind.many
+    assert kind.restore(kind.store(item.ask)) == item.ask
+    verdicts = [mark(item, text).verdict.value for text in ("6 and 4", "4, 6", "3, 7", "4, 4")]
+    assert verdicts == ["right", "right", "wrong", "wrong"]
+
+
+def test_a_model_makes_no_one_answer_of_many() -> None:
+    made = entry("Write a number that is less than {20}.", "19", model=["20 - 1"], constants=[1])
+    assert kind_of(as_item(made).ask).many
 
 
 @pytest.mark.parametrize(("prompt", "key"), RIGHT)

@@ -2,7 +2,6 @@
 
 import datetime
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -81,11 +80,12 @@ def written(holding):
     items = [
         (
             each.record.topic,
-            replace(
-                each.record.item,
-                id=name,
-                retired=each.retired and each.retired[0],
-                retired_because=each.retired and each.retired[1],
+            each.record.item.model_copy(
+                update={
+                    "id": name,
+                    "retired": each.retired and each.retired[0],
+                    "retired_because": each.retired and each.retired[1],
+                }
             ),
         )
         for name, each in named(holding).items()

@@ -15,7 +15,6 @@ from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
 from itembank.bank.question.maths import UnreadableMaths
-from itembank.files.fields.record import read
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 
@@ -30,7 +29,9 @@ def rows():
 
 def verdict(prompt, key, fields):
     more = json.loads(fields) if fields else {}
-    item = read(BankItem, {"id": "a-1", "tier": "core", "prompt": prompt, "key": key, **more})
+    item = BankItem.model_validate(
+        {"id": "a-1", "tier": "core", "prompt": prompt, "key": key, **more}
+    )
     try:
         found = as_item(Entry(item, "number.try", "try", Path("number.try.toml"), 1))
     except (NeedsPerson, UnreadableMaths):

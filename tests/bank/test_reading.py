@@ -1,7 +1,6 @@
 """What a prompt's mathematics and its task become: the question that is proved."""
 
 import datetime
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -16,7 +15,6 @@ from itembank.bank.question import asking
 from itembank.bank.question.as_item import as_item, form_of
 from itembank.bank.question.asking import NeedsPerson
 from itembank.bank.question.maths import UnreadableMaths, read_maths
-from itembank.files.fields.record import read as read_fields
 from itembank.items.item import (
     Choose,
     Common,
@@ -43,7 +41,7 @@ from itembank.wording.tasks.answer_phrases import rounding
 
 def item(said, answer="1", **more):
     fields = {"id": "a-1", "tier": "core", "prompt": said, "key": answer}
-    return read_fields(BankItem, fields | more)
+    return BankItem.model_validate(fields | more)
 
 
 def read(prompt, key="1", **more):
@@ -385,7 +383,7 @@ def test_history_is_no_content():
     assert content_hash_of(plain, "a.b") == content_hash_of(retired, "a.b")
     assert record_hash_of(plain, "a.b") == record_hash_of(retired, "a.b")
     assert content_hash_of(plain, "a.b") != content_hash_of(plain, "a.c")
-    other = replace(plain, id="a-2")
+    other = plain.model_copy(update={"id": "a-2"})
     assert record_hash_of(plain, "a.b") != record_hash_of(other, "a.b")
 
 

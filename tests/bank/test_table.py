@@ -14,7 +14,6 @@ from itembank.bank.table.item_table import import_table, parse_table, table_text
 from itembank.bank.write.edit import create_bank
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
-from itembank.files.fields.record import read
 
 WORDS = st.text(
     st.sampled_from(" |\\,;\"'=:£½−abc\t".replace("\t", "")), min_size=1, max_size=12
@@ -29,8 +28,8 @@ def present(**fields):
 
 
 ITEMS = st.builds(
-    lambda id, tier, words, key, more: read(
-        BankItem, {"id": id, "tier": tier, "prompt": f"{words}{{1/7}}", "key": key} | more
+    lambda id, tier, words, key, more: BankItem.model_validate(
+        {"id": id, "tier": tier, "prompt": f"{words}{{1/7}}", "key": key} | more
     ),
     st.from_regex(r"[a-z]{1,3}(-[0-9]{1,2})?(\.[0-9a-f]{4})?", fullmatch=True),
     st.sampled_from(["support", "core", "challenge"]),

@@ -37,7 +37,9 @@ def test_help_and_an_early_refusal_load_nothing_heavy(arguments):
     )
     _, modules = json.loads(done.stdout.splitlines()[-1])
     assert "itembank" in modules
-    assert not HEAVY & set(modules)
+    # What an item may hold is told to pydantic, so that checking a bank loads it.
+    light = {"pydantic"} if "check" in arguments else set()
+    assert not (HEAVY - light) & set(modules)
 
 
 def test_help_keeps_the_braces_of_mathematics(said):

@@ -10,7 +10,6 @@ import pytest
 from itembank.bank.question.canonical import canonical
 from itembank.cli.words.wrapped import item_text
 from itembank.errors import CheckFailed
-from itembank.files.fields.plain import from_json, json_text
 from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored, asked, kind_of
 from itembank.items.asks.ask_kind import forget_kind, only, register_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
@@ -155,7 +154,7 @@ def test_a_new_kind_works_from_end_to_end(remainder: Kind) -> None:
 def test_a_new_kind_is_written_to_a_pack_and_read_back(remainder: Kind) -> None:
     item = _item()
     packed = pack_item(item, find_topic("ratio.share"), Faces(), title="Remainders")
-    stored = from_json(PackItem, json_text(packed))
+    stored = PackItem.model_validate_json(packed.model_dump_json())
     assert stored.ask.kind == "remainder"
     assert read_item(stored).ask == item.ask
     prove_fast(read_item(stored))

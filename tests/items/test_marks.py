@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -83,6 +81,6 @@ def test_a_banks_question_is_worth_what_its_author_says_or_its_working(working, 
 
 def test_a_sign_off_stands_whether_or_not_one_mark_is_written_out():
     item = BankItem(id="a-1", tier="core", prompt="Work out {1 + 1}.", key="2")
-    one, two = (replace(item, marks=marks) for marks in (1, 2))
+    one, two = (item.model_copy(update={"marks": marks}) for marks in (1, 2))
     hashes = [content_hash_of(each, "a.b") for each in (item, one, two)]
     assert hashes[0] == hashes[1] != hashes[2]

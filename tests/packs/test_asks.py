@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.files.fields.plain import from_json, json_text
 from itembank.notation import NotationError
 from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
 from itembank.packs.data.pack import Ask
@@ -27,7 +26,7 @@ from tests.proof.asked import asked
 )
 def test_a_question_reads_back(kind: str, question: str, key: str) -> None:
     item = asked(kind, question, key)
-    stored = from_json(Ask, json_text(pack_ask(item)))
+    stored = Ask.model_validate_json(pack_ask(item).model_dump_json())
     assert read_ask(stored, pence=not has_letter_p(item)) == item.ask
 
 

@@ -2,7 +2,6 @@
 
 import dataclasses
 import os
-from dataclasses import replace
 
 import pytest
 
@@ -94,7 +93,7 @@ def test_items_come_back_from_their_data(topic, tier):
 def test_faces_that_disagree_are_refused(face):
     half, third = (Faces().maths(parse(text)) for text in ("1/2", "1/3"))
     with pytest.raises(Mismatch, match="do not say the same"):
-        read_maths(replace(half, **{face: getattr(third, face)}))
+        read_maths(half.model_copy(update={face: getattr(third, face)}))
 
 
 def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
@@ -108,7 +107,7 @@ def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
 
 
 @pytest.mark.parametrize("beside", [True, False])
-def test_a_key_wrong_by_the_second_road_alone_is_found(beside):
+def test_a_key_wrong_by_the_second_road_alone_is_found(two_cores, beside):
     item = choose(request()).sheets[1].items[0].item
     good = choose(request()).sheets[1].items[1].item
     with Proof([good, wrong(item)], beside) as proof, pytest.raises(CheckFailed) as caught:
@@ -117,7 +116,7 @@ def test_a_key_wrong_by_the_second_road_alone_is_found(beside):
     assert good.address not in str(caught.value)
 
 
-def test_a_second_process_that_dies_is_not_taken_for_a_proof(monkeypatch):
+def test_a_second_process_that_dies_is_not_taken_for_a_proof(two_cores, monkeypatch):
     """Where the process ends without a report, the proof is made again here."""
     item = wrong(choose(request()).sheets[1].items[0].item)
 
@@ -131,7 +130,7 @@ def test_a_second_process_that_dies_is_not_taken_for_a_proof(monkeypatch):
         proof.result()
 
 
-def test_closing_ends_the_second_process():
+def test_closing_ends_the_second_process(two_cores):
     proof = Proof([drawn.item for drawn in choose(request()).drawn()])
     child = proof._work._child.pid
     assert child is not None

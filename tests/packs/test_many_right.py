@@ -5,8 +5,6 @@ from __future__ import annotations
 import pytest
 
 from itembank.cli.words.wrapped import key_text
-from itembank.files.fields.plain import from_json, json_text, plain
-from itembank.files.fields.record import read
 from itembank.items.asks import Condition, Give
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
@@ -19,7 +17,7 @@ from itembank.proof import prove_fast
 
 def _packed(item: Item) -> PackItem:
     packed = pack_item(item, find_topic(item.topic), Faces())
-    return from_json(PackItem, json_text(packed))
+    return PackItem.model_validate_json(packed.model_dump_json())
 
 
 @pytest.mark.parametrize("name", ["fractions.between", "number.factor-pairs"])
@@ -55,10 +53,10 @@ def test_its_conditions_are_written_by_name() -> None:
     ],
 )
 def test_data_that_makes_no_sense_is_refused(change: dict[str, object]) -> None:
-    stored = plain(_packed(find_topic("number.factor-pairs").item(Tier.SUPPORT, 0)))
+    stored = _packed(find_topic("number.factor-pairs").item(Tier.SUPPORT, 0)).model_dump()
     stored["ask"] |= change
     with pytest.raises(NotationError):
-        read_item(read(PackItem, stored))
+        read_item(PackItem.model_validate(stored))
 
 
 def test_pages_and_commands_say_that_the_key_is_an_example() -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 
 from itembank.packs.data.pack import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
 from itembank.packs.data.pack import Step as PackStep
@@ -89,7 +88,7 @@ def asked(kind: str, number: int = 0) -> PackItem:
     source = SOURCES[number % len(SOURCES)]
     address = f"{source.bank}:{source.id}-{number}" if source.kind == "bank" else made.address
     step = PackStep(say="Write out what is asked.", maths=maths(key))
-    return replace(made, source=source, address=address, steps=[step])
+    return made.model_copy(update={"source": source, "address": address, "steps": [step]})
 
 
 def every_kind() -> list[PackItem]:
@@ -111,4 +110,4 @@ def packs():
         follow_up=10,
     )
     made = [pack(items[start : start + 8], title="Every kind") for start in (0, 7, 14)]
-    return [replace(one, drawing=drawing) for one in made]
+    return [one.model_copy(update={"drawing": drawing}) for one in made]

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from functools import cache
 
-from itembank.files.fields.plain import plain
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import parse
@@ -47,7 +46,7 @@ def runs(text: str) -> list[Run]:
     out: list[Run] = []
     for i, part in enumerate(text.split("$")):
         if i % 2:
-            out.append(MathRun(**plain(maths(part))))
+            out.append(MathRun(**maths(part).model_dump()))
         elif part:
             out.append(TextRun(text=part))
     return out
@@ -62,7 +61,7 @@ def item(prompt: str, key: str, marks: int = 1, tier: str = "core", number: int 
         marks=marks,
         difficulty=2.0,
         prompt=runs(prompt),
-        key=Key(**plain(maths(key)), form="lowest-terms", form_words="in its lowest terms"),
+        key=Key(**maths(key).model_dump(), form="lowest-terms", form_words="in its lowest terms"),
         ask=Ask(kind="find", target=[line(parse("3/4"))]),
         steps=[
             Step(say="Write both over 12.", maths=maths("3/4 + 1/6 = 9/12 + 2/12")),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 import pytest
 
@@ -63,10 +62,10 @@ def test_notes_list_the_state_of_every_question_beside_its_address(files, number
 
 def test_notes_name_each_licence_once():
     (first, *rest) = PACKS[0].versions[0].items
-    source = replace(first.source, bank="club", licence="CC0-1.0")
-    licensed = [replace(item, source=source) for item in (first, *rest[:2])]
-    version = replace(PACKS[0].versions[0], items=[*licensed, *rest[2:]])
-    text = read(teacher_notes(replace(PACKS[0], versions=[version])))
+    source = first.source.model_copy(update={"bank": "club", "licence": "CC0-1.0"})
+    licensed = [item.model_copy(update={"source": source}) for item in (first, *rest[:2])]
+    version = PACKS[0].versions[0].model_copy(update={"items": [*licensed, *rest[2:]]})
+    text = read(teacher_notes(PACKS[0].model_copy(update={"versions": [version]})))
     assert text.count("Licence of the questions of club: CC0-1.0.") == 1
 
 
@@ -137,10 +136,15 @@ def test_several_equations_on_a_line_are_not_shortened():
 
 def bare() -> Pack:
     """Return a pack whose questions have no working and no likely mistakes."""
-    items = [replace(asked(kind, 2), steps=[], misconceptions=[]) for kind in list(ASKED)[:8]]
+    items = [
+        asked(kind, 2).model_copy(update={"steps": [], "misconceptions": []})
+        for kind in list(ASKED)[:8]
+    ]
     made = pack(items)
-    sheet = replace(made.sheets[0], tier="support", worked=items[0], part_finished=items[1])
-    return replace(made, sheets=[sheet])
+    sheet = made.sheets[0].model_copy(
+        update={"tier": "support", "worked": items[0], "part_finished": items[1]}
+    )
+    return made.model_copy(update={"sheets": [sheet]})
 
 
 def test_questions_without_working_or_mistakes_make_whole_pages():
@@ -154,11 +158,11 @@ def test_questions_without_working_or_mistakes_make_whole_pages():
 
 def test_a_line_of_working_without_words_is_drawn():
     items = list(PACKS[0].versions[0].items)
-    items[0] = replace(
-        items[0], steps=[PackStep(say="", maths=maths("1 + 1 = 2")), PackStep(say="Check.")]
+    items[0] = items[0].model_copy(
+        update={"steps": [PackStep(say="", maths=maths("1 + 1 = 2")), PackStep(say="Check.")]}
     )
     made = pack(items)
-    sheet = replace(made.sheets[0], tier="support", worked=items[0])
-    text = read(draw_pack(replace(made, sheets=[sheet]))["teacher-notes.pdf"])
+    sheet = made.sheets[0].model_copy(update={"tier": "support", "worked": items[0]})
+    text = read(draw_pack(made.model_copy(update={"sheets": [sheet]}))["teacher-notes.pdf"])
     assert "“”" not in text
     assert "1 + 1 = 2" in text

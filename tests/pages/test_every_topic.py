@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from functools import cache
 
 import pypdfium2
@@ -44,8 +43,8 @@ def pack_of(topic: str, large_print: bool) -> Pack:
 
 def starter_of(pack: Pack, sheet: Sheet) -> Pack:
     """Return the pack with the sheet's questions as its starter, one mark each."""
-    items = [replace(item, marks=1) for item in sheet.items[:QUESTIONS]]
-    return replace(pack, versions=[Version(letter="A", items=items)])
+    items = [item.model_copy(update={"marks": 1}) for item in sheet.items[:QUESTIONS]]
+    return pack.model_copy(update={"versions": [Version(letter="A", items=items)]})
 
 
 def check_slides(pack: Pack, where: str) -> None:

@@ -1,7 +1,5 @@
 """Sheets to pin up: read from a step away, by a screen reader, and never over the margin."""
 
-from dataclasses import replace
-
 import pypdfium2
 import pytest
 
@@ -13,7 +11,7 @@ from itembank.planning.bands.bands import default_scheme
 from tests.pages.marks import overlapping, recorded
 
 BANDS = [pack_band(band) for band in default_scheme().bands(8)]
-LONG = replace(BANDS[0], name="Putting it right together at the round table")
+LONG = BANDS[0].model_copy(update={"name": "Putting it right together at the round table"})
 ALL = [f"{row}{n}" for row in "ABCDEF" for n in range(1, 7)]
 CASES = {
     "usual": [(BANDS[0], ALL[:8]), (BANDS[1], ALL[8:20]), (BANDS[2], ALL[20:])],

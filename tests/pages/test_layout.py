@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import io
+from itertools import chain
 
 import numpy as np
 import pikepdf
 import pypdfium2
 import pytest
 
-from itembank.pages.documents.slides import TOP, bottom_of
+from itembank.pages.documents.slides import TOP, _slides, bottom_of
 from itembank.pages.engine import theme
-from itembank.pages.parts.board import LEFT, RIGHT, arrange
+from itembank.pages.parts.board import LEFT, RIGHT
 
 DOTS = 1.5
 
@@ -23,9 +24,8 @@ def ink(page) -> np.ndarray:
 
 
 def slides_of(pack):
-    bottom = bottom_of(pack)
-    for version in pack.versions:
-        yield from arrange(version.items, pack.look, TOP, bottom)
+    """Return the slides as they are drawn: where that was the pack drawn last, the very same."""
+    return list(chain.from_iterable(_slides(pack)))
 
 
 def boxes(slide):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-from dataclasses import replace
 from itertools import pairwise
 
 import pikepdf
@@ -90,8 +89,8 @@ def test_a_question_is_divided_only_between_the_rows_of_its_table(large_print):
     divided = 0
     for name in TOPICS:
         pack = real_pack(name)
-        look = replace(pack.look, large_print=large_print)
-        pack = replace(pack, look=look)
+        look = pack.look.model_copy(update={"large_print": large_print})
+        pack = pack.model_copy(update={"look": look})
         pages = text_of(teacher_notes(pack))
         for number, item in enumerate(pack.versions[0].items, start=1):
             head = f"{number} {item.topic_title}"
@@ -226,11 +225,15 @@ def test_the_most_telling_misconceptions_come_first():
 
 def test_script_without_examples_or_misconceptions_still_stands():
     pack = real_pack("8K")
-    bare = [replace(item, misconceptions=[]) for item in pack.versions[0].items]
-    pack = replace(
-        pack,
-        versions=[replace(pack.versions[0], items=bare)],
-        sheets=[replace(sheet, worked=None, part_finished=None) for sheet in pack.sheets],
+    bare = [item.model_copy(update={"misconceptions": []}) for item in pack.versions[0].items]
+    pack = pack.model_copy(
+        update={
+            "versions": [pack.versions[0].model_copy(update={"items": bare})],
+            "sheets": [
+                sheet.model_copy(update={"worked": None, "part_finished": None})
+                for sheet in pack.sheets
+            ],
+        }
     )
     text = " ".join(text_of(teacher_notes(pack)))
     assert "Write on the board:" in text
@@ -242,6 +245,9 @@ def test_script_without_examples_or_misconceptions_still_stands():
 def test_repair_group_is_the_bands_with_the_teacher_or_the_lowest():
     pack = real_pack("8K")
     assert [band.name for band in repair_bands(pack)] == ["Rebuild"]
-    alone = [replace(band, task=replace(band.task, mode="in pairs")) for band in pack.bands]
-    changed = replace(pack, bands=alone)
+    alone = [
+        band.model_copy(update={"task": band.task.model_copy(update={"mode": "in pairs"})})
+        for band in pack.bands
+    ]
+    changed = pack.model_copy(update={"bands": alone})
     assert [band.letter for band in repair_bands(changed)] == ["R"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 import numpy as np
 import pypdfium2
@@ -191,7 +190,7 @@ def test_answers_hold_every_key_and_line_of_working():
 
 
 def test_missing_sheet_is_refused():
-    pack = replace(real_pack("8K"), sheets=[])
+    pack = real_pack("8K").model_copy(update={"sheets": []})
     with pytest.raises(ValueError, match="no core sheet"):
         follow_up(pack, "core")
     assert "core.pdf" not in drawers(pack)
@@ -256,7 +255,7 @@ def test_a_sheet_without_examples_starts_with_its_questions():
     pack = real_pack("8K")
     sheet = pack.sheets[0]
     bare = Sheet(tier="support", items=sheet.items)
-    text = text_of(follow_up(replace(pack, sheets=[bare]), "support"))[0]
+    text = text_of(follow_up(pack.model_copy(update={"sheets": [bare]}), "support"))[0]
     assert "Worked example" not in text
     assert text.index("1 ") < text.index("2 ")
 
@@ -293,8 +292,8 @@ def test_a_slide_keeps_the_title_whole_before_the_date():
     title = "Sharing in a ratio, again"
     for variants in (1, 2):
         pack = real_pack("8K", variants=variants)
-        lesson = replace(pack.lesson, title=title)
-        named = replace(pack, lesson=lesson)
+        lesson = pack.lesson.model_copy(update={"title": title})
+        named = pack.model_copy(update={"lesson": lesson})
         first = text_of(drawers(named)["answers.pdf"](named))[0]
         assert title in first
         assert "8K" in first

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import combinations
 from typing import get_args
 
@@ -87,7 +86,7 @@ def test_small_signs_are_told_apart_in_black_and_white(samples, dots, colours):
     """At 12 dots, and at 6 mm with 72 dots an inch, by their shapes: the letters are all one."""
     every = [pack_band(band) for band in default_scheme(5).bands(10)]
     alike = {"letter": "S"} | ({"colour": "#000000"} if colours == "all alike" else {})
-    drawn = [copied(replace(band, **alike), dots) for band in every]
+    drawn = [copied(band.model_copy(update=alike), dots) for band in every]
     for (a, one), (b, other) in combinations(enumerate(drawn), 2):
         share = differing(one, other) / max(int(one.sum()), int(other.sum()))
         assert share >= 0.4, (every[a].shape, every[b].shape, share)
@@ -98,7 +97,7 @@ def test_small_signs_are_told_apart_in_black_and_white(samples, dots, colours):
 def test_a_letter_stands_free_on_the_plate_of_its_sign(samples, shape, letter):
     """In black and white the dark dots of a sign are two pieces: its frame and its letter."""
     bands = samples.PACKS["plain"].bands
-    band = replace(bands[0], shape=shape, letter=letter, colour="#000000")
+    band = bands[0].model_copy(update={"shape": shape, "letter": letter, "colour": "#000000"})
     document = Document("Sign")
     sign(document.page((100, 100)), band, 10, 10, 80)
     page = pypdfium2.PdfDocument(document.finish())[0]

@@ -3,6 +3,7 @@
 import datetime
 import itertools
 import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -286,6 +287,24 @@ def test_what_is_pinned_counts_among_the_older_questions(pinned, further):
     rules = ChoiceSettings(fewest_recent=0, fewest_older=3)
     asked = mix(lesson, topics, *limits_of(lesson, topics), rules)
     assert [fewest for _, fewest in asked] == ([further] if further else [])
+
+
+@pytest.mark.parametrize("left", [0, 1, None])
+def test_a_topic_comes_no_oftener_in_a_week_than_it_has_questions_left(left):
+    weak = replace(topic("weak", 90, 1, 30), rested=left)
+    strong = [topic(f"t{k}", 50, 29, 2) for k in range(3)]
+    chosen = choose_topics(week(0, 2, 4, questions=2), [weak, *strong], {}, PLAIN)
+    times = sum("weak" in counts(choice) for choice in chosen)
+    assert times == (2 if left is None else left)
+
+
+@pytest.mark.parametrize(("days", "recent"), [(20, True), (21, True), (22, False)])
+def test_a_topic_is_recent_up_to_so_many_days_after_it_was_taught(days, recent):
+    topics = [topic("edge", days), *some_topics(9)[3:]]
+    (lesson,) = week(0, questions=4)
+    rules = ChoiceSettings(recent=21, fewest_recent=8, fewest_older=0)
+    ((places, _),) = mix(lesson, topics, [0] * 7, [1] * 7, rules) or [([], 0)]
+    assert (0 in places) == recent
 
 
 def test_weak_topics_come_first():

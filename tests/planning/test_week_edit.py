@@ -101,6 +101,14 @@ def test_pin_a_number_of_questions_and_one_from_outside_the_scheme():
     assert why == "your choice, not in the scheme"
 
 
+def test_a_topic_from_outside_comes_in_no_lesson_but_the_one_it_was_wanted_in():
+    few = replace(KNOWN, topics=KNOWN.topics[:2])  # so that every other topic would be welcome
+    holds = [Hold({"ratio.combine": 1}), Hold({}), Hold({})]
+    mon, *others = choose_week(PLAN.lessons, holds, few)
+    assert mon.counts["ratio.combine"] == 1
+    assert all(set(lesson.counts) == set(TAUGHT[:2]) for lesson in others)
+
+
 def test_pin_what_is_there_already_keeps_it():
     made = edited(pin=f"mon {MON_TOPICS[0]}")
     assert made.lessons[0].counts == MON.counts

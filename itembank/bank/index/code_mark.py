@@ -17,7 +17,7 @@ from pathlib import Path
 
 ABOVE = frozenset({"planning", "packs", "pages", "records", "work", "desk", "cli", "__pycache__"})
 """Parts that stand above the bank, which imports none of them: they decide nothing here."""
-LIBRARIES = ("lark", "mpmath", "sympy")
+LIBRARIES = ("lark", "mpmath", "pydantic", "pydantic_core", "sympy")
 GROUP = "itembank.topics"
 """Under which other packages name topics of theirs (:mod:`itembank.items.topics.registry`)."""
 

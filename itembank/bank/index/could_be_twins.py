@@ -14,8 +14,9 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.topic_rows import item_of
+from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.text.late_pattern import late
+from itembank.wording.sentences.number_hints import LARGE, SMALL
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
@@ -24,13 +25,6 @@ if TYPE_CHECKING:
 _NUMBER = late(r"\d*\.?\d+")
 _APART = late("([⁰¹²³⁴-⁹]+|[¼-¾⅐-⅞])")
 """Raised digits, and fractions of one character: numbers by themselves after a digit too."""
-_SMALL_WORDS = late(
-    r"\b(?:thir|three|thrice|treb|trip|cub|four|quart|quad|fi[fv]|six|seven|eight|nin|ten|elev|twel)"
-)
-_LARGE_WORDS = (
-    *("teen", "twent", "thirt", "fort", "fift", "sixt", "sevent", "eight", "ninet", "hundred"),
-    *("thousand", "million", "billion", "dozen", "score", "centur"),
-)
 _NOT_COUNTED = frozenset("012")
 """Too many words may stand for these."""
 _SMALL = 12
@@ -38,23 +32,56 @@ _SMALL = 12
 
 
 def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
-    """Return the facts of items that could be twins of one, and whose words were not read yet."""
-    wanted = numbers_asked(entry)
+    """Return the facts of items that could be twins of one, and whose words were not read yet.
+
+    They are none where this was asked before of the same files: then their words were read.
+    """
+    fact, own = entry.kept.fact, entry.kept.own
+    for whole, kept, sealed in bank.store.rows(
+        "SELECT whole, numbers, seal FROM sought WHERE fact = ?", [fact]
+    ):
+        if seal(own, whole, kept) != sealed:
+            raise IndexFailed("a row is damaged")
+        if whole == bank.read.whole:
+            return []
+        numbers = json.loads(kept)
+        return _could_be(bank, entry, None if numbers is None else frozenset(numbers))
+    return _could_be(bank, entry, numbers_asked(entry))
+
+
+def note_sought(bank: KeptBank, entries: Iterable[KeptEntry]) -> None:
+    """Note that the words of all that could be twins of some items were read."""
+    rows = []
+    for entry in entries:
+        fact, own = entry.kept.fact, entry.kept.own
+        if not bank.store.rows(
+            "SELECT 1 FROM sought WHERE fact = ? AND whole = ?", [fact, bank.read.whole]
+        ):
+            numbers = numbers_asked(entry)
+            text = json.dumps(None if numbers is None else sorted(numbers))
+            rows.append((fact, bank.read.whole, text, seal(own, bank.read.whole, text)))
+    if rows:
+        bank.store.write_if_can(
+            lambda db: db.executemany("INSERT OR REPLACE INTO sought VALUES (?, ?, ?, ?)", rows)
+        )
+
+
+def _could_be(bank: KeptBank, entry: KeptEntry, wanted: frozenset[str] | None) -> list[int]:
     if wanted is None:
         return _of_the_same_words(bank, entry)
     large = sorted(number for number in wanted if "." in number or int(number) > _SMALL)
     small = wanted.difference(large)
     has = " AND ".join("instr(words.words, ?) > 0" for _ in large)
-    says = " OR ".join("instr(words.words, ?) > 0" for _ in _LARGE_WORDS)
+    says = " OR ".join("instr(words.words, ?) > 0" for _ in LARGE)
     where = f"(({has}) OR {says})" if large else "1"
     # Of 0.5 only .5 is sure to stand there.
-    values = [*(number.removeprefix("0") for number in large), *_LARGE_WORDS] if large else []
+    values = [*(number.removeprefix("0") for number in large), *LARGE] if large else []
     found = []
     for fact, record in bank.store.each(f"{_UNREAD} AND {where}", values):
         stated = json.loads(record)
         here, prompt = _numbers(_texts(stated)), str(stated["prompt"]).casefold()
-        if (here.issuperset(large) or any(word in prompt for word in _LARGE_WORDS)) and (
-            here.issuperset(small) or _SMALL_WORDS.search(prompt)
+        if (here.issuperset(large) or any(word in prompt for word in LARGE)) and (
+            here.issuperset(small) or SMALL.search(prompt)
         ):
             found.append(fact)
     return found
@@ -84,6 +111,7 @@ def numbers_asked(entry: KeptEntry) -> frozenset[str] | None:
 
     None where a person has to say what it asks.
     """
+    from itembank.bank.index.topic_rows import item_of
     from itembank.bank.question.as_item import read_item
     from itembank.items.asks import kind_of
     from itembank.notation.tree import NotationError

@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 
 APPLICATION = 0x17E4BA4C
 """Marks a SQLite file as one of ours (``PRAGMA application_id``)."""
-VERSION = 1
+VERSION = 2
 """Of the tables below; it goes up with every change of them."""
 
 TABLES = """
@@ -35,6 +35,7 @@ CREATE TABLE fact (
 CREATE TABLE words (fact INTEGER PRIMARY KEY, words TEXT);
 CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, year INTEGER, seal BLOB);
 CREATE INDEX question_twin ON question (twin);
+CREATE TABLE sought (fact INTEGER PRIMARY KEY, whole BLOB, numbers TEXT, seal BLOB);
 CREATE TABLE proof (
     fact INTEGER PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
     seal BLOB
@@ -53,7 +54,9 @@ CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID
 # sheet: a topic file, or the sign-offs, as it was read; `stated` is what it says beside its
 # items, and `lines` where.
 # place: its items in order. fact: an item on a topic, by the hash of both. question, proof: what
-# its words ask, and what both roads made of it. made: the same of generated items.
+# its words ask, and what both roads made of it. sought: of an item whose twins were looked for,
+# the numbers that its twins have too, and in which files together. made: as proof, of generated
+# items.
 # whole: files that were found to have no fault together; and what a bank.toml says.
 
 

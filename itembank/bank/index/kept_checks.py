@@ -13,7 +13,6 @@ from itembank.bank.model.fields import GeneratedSet, PinnedItem, TopicFile
 from itembank.bank.read.bank_checks import bank_faults
 from itembank.bank.read.topic_text import Placed, TopicText
 from itembank.files.faults import Fault
-from itembank.files.fields.record import read
 
 if TYPE_CHECKING:
     from itembank.bank.index.refresh import Sheet
@@ -51,16 +50,18 @@ def _authors_known(authors: Mapping[str, str] | None, store: Store) -> bool:
 def _as_read(folder: Path, sheet: Sheet, store: Store | None) -> TopicText:
     """Return a file as reading it would give it; its items, where a store is given, in outline."""
     stated, lines = json.loads(sheet.stated), json.loads(sheet.lines)
-    file = TopicText(folder / sheet.name, "", read(TopicFile, stated["head"]))
+    file = TopicText(
+        folder / sheet.name, "", TopicFile.model_validate_json(json.dumps(stated["head"]))
+    )
     file.topic_line, file.prerequisites_line = lines["topic"], lines["prerequisites"]
     file.generated = list(
         zip(
-            (read(GeneratedSet, one) for one in stated["generated"]),
+            (GeneratedSet.model_validate_json(json.dumps(one)) for one in stated["generated"]),
             lines["generated"],
             strict=True,
         )
     )
-    pinned = (read(PinnedItem, one) for one in stated["pinned"])
+    pinned = (PinnedItem(**one) for one in stated["pinned"])
     file.pinned = list(zip(pinned, lines["pinned"], strict=True))
     if store is not None:
         file.items = _outlines(store, sheet)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.could_be_twins import could_be_twins
+from itembank.bank.index.could_be_twins import could_be_twins, note_sought
 from itembank.bank.index.kept_words import ask_missing
 from itembank.bank.index.refresh import Progress
 
@@ -23,9 +23,9 @@ def twins_of(
     twins are read (:mod:`.could_be_twins`).
     """
     could = [fact for entry in entries for fact in could_be_twins(bank, entry)]
-    ask_missing(
-        bank, list(dict.fromkeys([*(entry.kept.fact for entry in entries), *could])), report
-    )
+    facts = dict.fromkeys([*(entry.kept.fact for entry in entries), *could])
+    ask_missing(bank, list(facts), report)
+    note_sought(bank, entries)
     made = made_twins(bank)
     found = []
     query = (

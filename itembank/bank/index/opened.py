@@ -19,7 +19,6 @@ from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, nearest
-from itembank.files.fields.record import read
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -145,7 +144,9 @@ class KeptTopic(BankTopic):
             return ()
         from itembank.bank.model.fields import GeneratedSet
 
-        return tuple(read(GeneratedSet, one) for one in self._stated["generated"])
+        return tuple(
+            GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
+        )
 
     def made(self) -> tuple[str, ...]:
         """Return the address of every generated item that the file names, each once."""

@@ -53,6 +53,8 @@ class Read:
     """What ``bank.toml`` says: name, title, terms and authors."""
     sheets: list[Sheet] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
+    whole: bytes = b""
+    """The hash that stands for what all the files hold together."""
 
 
 class File(NamedTuple):
@@ -113,7 +115,7 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
     store.note_now([sheet.number for sheet in read.sheets])
     if new:
         store.write(lambda db: _clear(db, read.sheets))
-    mark = _mark([first, *files])
+    mark = read.whole = _mark([first, *files])
     if faulty or read.faults or not store.rows("SELECT 1 FROM whole WHERE mark = ?", [mark]):
         _together(folder, faulty, read, store)
         if not read.faults:
@@ -244,5 +246,6 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     db.execute(f"DELETE FROM sheet WHERE id IN ({gone})", (oldest,))
     db.execute("DELETE FROM fact WHERE id NOT IN (SELECT fact FROM place)")
     db.execute("DELETE FROM signoff WHERE sheet NOT IN (SELECT id FROM sheet)")
+    db.execute("DELETE FROM sought")  # it counts on the words of others
     for table in ("words", "question", "proof"):
         db.execute(f"DELETE FROM {table} WHERE fact NOT IN (SELECT id FROM fact)")

@@ -17,7 +17,6 @@ from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.item_checks import checked_maths
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
-from itembank.files.fields.plain import from_json, json_text, plain
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.line import shown_line
 
@@ -70,7 +69,7 @@ def own_hash(topic: str, record: str) -> bytes:
 
 def record_of(item: BankItem) -> str:
     """Return an item as JSON; what it leaves out is left out."""
-    return json_text(item, stated=True)
+    return item.model_dump_json(exclude_defaults=True)
 
 
 def item_of(record: str) -> BankItem:
@@ -80,7 +79,7 @@ def item_of(record: str) -> BankItem:
     >>> item_of(record_of(item)) == item
     True
     """
-    return from_json(BankItem, record)
+    return BankItem.model_validate_json(record)
 
 
 def read_sheet(text: str, path: Path) -> tuple[SheetRow, Records] | TopicText:
@@ -140,11 +139,11 @@ def _row(file: TopicText) -> SheetRow | None:
         item = placed.item
         at = (placed.line, placed.id_line, placed.author_line)
         places.append(PlaceRow(item.id, item.author, *at, own_hash(head.topic, record_of(item))))
-    sets = [plain(made, stated=True) for made, _ in file.generated]
+    sets = [made.model_dump(mode="json", exclude_defaults=True) for made, _ in file.generated]
     stated = {
-        "head": plain(head, stated=True),
+        "head": head.model_dump(mode="json", exclude_defaults=True),
         "generated": sets,
-        "pinned": [plain(pin) for pin, _ in file.pinned],
+        "pinned": [pin.model_dump(mode="json") for pin, _ in file.pinned],
     }
     lines = {
         "topic": file.topic_line,

@@ -10,7 +10,6 @@ from itembank.bank.index.kept_words import twins_kept
 from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.question.twins import Group, item_key, twin_mark
-from itembank.files.fields.plain import plain
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -41,21 +40,21 @@ class Comparison:
         return not (self.only_first or self.only_second or self.different)
 
 
-def compare(one: Bank, other: Bank) -> Comparison:
-    """Return how `other` differs from `one`.
+def compare(base: Bank, other: Bank) -> Comparison:
+    """Return how `other` differs from `base`.
 
     A change's `was` is what the first bank says, and its `now` what the second says. Two items
     are the same where every field is, with the topic, the retirement, and the licence that
     each has from its bank.
     """
-    first, second = (_by_id(bank) for bank in (one, other))
+    first, second = (_by_id(bank) for bank in (base, other))
     found = {id: changes(first[id], second[id]) for id in first if id in second}
     return Comparison(
         only_first=tuple(id for id in first if id not in second),
         only_second=tuple(id for id in second if id not in first),
         same=tuple(id for id, changed in found.items() if not changed),
         different=tuple(Difference(id, changed) for id, changed in found.items() if changed),
-        twins=tuple(_across(one, other)),
+        twins=tuple(_across(base, other)),
     )
 
 
@@ -64,13 +63,12 @@ def _by_id(bank: Bank) -> dict[str, dict[str, Any]]:
 
 
 def _data(entry: Entry, licence: str | None) -> dict[str, Any]:
-    data = plain(entry.item)
-    del data["id"]
+    data = entry.item.model_dump(mode="json", exclude={"id"})
     return {"topic": entry.topic, **data, "licence": data["licence"] or licence}
 
 
-def _across(one: Bank, other: Bank) -> Iterator[tuple[Group, Group]]:
-    first, second = (_by_key(bank) for bank in (one, other))
+def _across(base: Bank, other: Bank) -> Iterator[tuple[Group, Group]]:
+    first, second = (_by_key(bank) for bank in (base, other))
     for key, ids in first.items():
         # The same ids on both sides are told as same or different already.
         if key in second and second[key] != ids:

@@ -39,7 +39,6 @@ from itembank.bank.saving.save import Snapshot, save, take
 from itembank.bank.write.as_toml import field_toml, topic_toml
 from itembank.bank.write.blocks import with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
-from itembank.files.fields.plain import stated
 from itembank.files.together import Together
 from itembank.items.topics.registry import find_topic
 
@@ -199,7 +198,7 @@ def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
     entry = whole.find(wanted)
     base = entry.id.partition(".")[0]
     alike = list(whole.chosen("place.id = ? OR place.id GLOB ?", [base, f"{base}.*"]))
-    topics = [topic for topic in whole.kept_topics if topic.id in {one.topic for one in alike}]
+    topics = [topic for topic in whole.kept_topics if topic.id in {pair.topic for pair in alike}]
     files = {path: take(path) for path in (whole.folder / BANK_FILE, whole.folder / SIGNOFF_FILE)}
     for topic in topics:
         file = files[topic.path] = take(topic.path)
@@ -293,7 +292,7 @@ def _add_items(
         licence = None if record.item.licence == default else record.item.licence
         fields = {"id": name, "licence": licence, **_history(each)}
         path = _topic_path(bank, texts, holding, record.topic)
-        texts[path] = with_item(texts[path], replace(record.item, **fields))
+        texts[path] = with_item(texts[path], record.item.model_copy(update=fields))
 
 
 def _topic_path(bank: Bank, texts: dict[Path, str], holding: Holding, topic: str) -> Path:
@@ -318,9 +317,9 @@ def _add_made(bank: Bank, texts: dict[Path, str], holding: Holding) -> None:
             texts[path] = with_block(texts[path], _made_toml(element))
 
 
-def _made_toml(one: Made) -> str:
-    name = "pinned" if isinstance(one, PinnedItem) else "generated"
-    fields = stated(one)
+def _made_toml(made: Made) -> str:
+    name = "pinned" if isinstance(made, PinnedItem) else "generated"
+    fields = made.model_dump(exclude_defaults=True)
     rows = "".join(f"{key} = {field_toml(value)}\n" for key, value in fields.items())
     return f"[[{name}]]\n{rows}"
 

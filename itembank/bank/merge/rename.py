@@ -124,7 +124,7 @@ def _moved(holding: Holding, moves: Sequence[tuple[str, Kept, str]], on: datetim
     moved: dict[Key, Key] = {}
     for _, each, new in moves:
         base, key = each.record.item.id, each.record.hash
-        record = Record(each.record.topic, replace(each.record.item, id=new))
+        record = Record(each.record.topic, each.record.item.model_copy(update={"id": new}))
         signoffs = frozenset(replace(signoff, item=new) for signoff in each.signoffs)
         kept[new] = {record.hash: Kept(record, each.retired, signoffs)}
         moved[base, key] = (new, record.hash)

@@ -98,7 +98,7 @@ BOTH = " / "
 
 
 def merge_banks(
-    one: Bank,
+    first: Bank,
     other: Bank,
     signoffs: Iterable[SignOff] = (),
     other_signoffs: Iterable[SignOff] = (),
@@ -108,35 +108,37 @@ def merge_banks(
 
     `marks` are those of twins, as far as they are known: what is not is worked out.
     """
-    merge = merge_holdings(hold_bank(one, signoffs), hold_bank(other, other_signoffs), marks)
-    clashes = (*_licence_clash(one, other), *merge.report.clashes)
+    merge = merge_holdings(hold_bank(first, signoffs), hold_bank(other, other_signoffs), marks)
+    clashes = (*_licence_clash(first, other), *merge.report.clashes)
     return replace(merge, report=replace(merge.report, clashes=clashes))
 
 
-def merge_holdings(one: Holding, other: Holding, marks: Mapping[Key, bytes] | None = None) -> Merge:
+def merge_holdings(
+    mine: Holding, other: Holding, marks: Mapping[Key, bytes] | None = None
+) -> Merge:
     """Return everything in either holding, and what came together; as :func:`merge_banks`."""
-    holding = join(one, other)
+    holding = join(mine, other)
     items = named(holding)
     first: list[str] = []
     second: list[str] = []
     same: list[str] = []
     retired: list[str] = []
     for name, each in items.items():
-        sides = [_find(side, each) for side in (one, other)]
+        sides = [_find(side, each) for side in (mine, other)]
         (same if all(sides) else first if sides[0] else second).append(name)
         if all(sides) and each.retired and any(s is not None and s.retired is None for s in sides):
             retired.append(name)
-    before = named(one)
+    before = named(mine)
     now = {(each.record.item.id, each.record.hash): name for name, each in items.items()}
     moved = ((old, now[each.record.item.id, each.record.hash]) for old, each in before.items())
     report = MergeReport(
         only_first=tuple(first),
         only_second=tuple(second),
         same=tuple(same),
-        conflicts=tuple(_conflicts(one, other, holding, items)),
+        conflicts=tuple(_conflicts(mine, other, holding, items)),
         renamed=tuple((old, new) for old, new in moved if old != new),
         retired=tuple(retired),
-        signoffs=_gained(before, one, items, holding),
+        signoffs=_gained(before, mine, items, holding),
         twins=tuple(_twins(items, marks or {})),
         clashes=tuple(_clashes(holding)),
     )
@@ -199,7 +201,7 @@ def _find(holding: Holding, each: Kept) -> Kept | None:
 
 
 def _conflicts(
-    one: Holding, other: Holding, holding: Holding, items: dict[str, Kept]
+    first: Holding, other: Holding, holding: Holding, items: dict[str, Kept]
 ) -> Iterable[Conflict]:
     names: dict[str, list[str]] = {}
     for name, each in items.items():
@@ -208,7 +210,7 @@ def _conflicts(
         if len(records) == 1:
             continue
         used, ids = in_use(records), tuple(sorted(names[base]))
-        sides = [side.kept.get(base, {}) for side in (one, other)]
+        sides = [side.kept.get(base, {}) for side in (first, other)]
         if len(used) > 1:
             live = tuple(name for name in ids if items[name].retired is None)
             says = f"{join_words(live)} are different items with one id. Keep one of them, or all."
@@ -222,7 +224,7 @@ def _conflicts(
 
 
 def _gained(
-    before: dict[str, Kept], one: Holding, items: dict[str, Kept], holding: Holding
+    before: dict[str, Kept], first: Holding, items: dict[str, Kept], holding: Holding
 ) -> tuple[SignOff, ...]:
     had = {(each.record.item.id, each.record.hash, each.signoffs) for each in before.values()}
     known = {(base, key): signoffs for base, key, signoffs in had}
@@ -232,7 +234,7 @@ def _gained(
         for signoff in each.signoffs
         - known.get((each.record.item.id, each.record.hash), frozenset())
     ]
-    found += holding.loose - one.loose
+    found += holding.loose - first.loose
     return tuple(sorted(found, key=lambda s: (s.item, s.on, s.by, s.content)))
 
 
@@ -264,7 +266,7 @@ def _clashes(holding: Holding) -> Iterable[str]:
             yield f"Items with the id {base} are in the topics {topics}."
 
 
-def _licence_clash(one: Bank, other: Bank) -> Iterable[str]:
-    if one.terms != other.terms:
-        names = [f"{bank.terms or 'none'} ({bank.name})" for bank in (one, other)]
+def _licence_clash(first: Bank, other: Bank) -> Iterable[str]:
+    if first.terms != other.terms:
+        names = [f"{bank.terms or 'none'} ({bank.name})" for bank in (first, other)]
         yield f"The banks have different licences: {join_words(names)}. Each item keeps its own."

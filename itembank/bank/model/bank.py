@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
-from itembank.files.fields.plain import json_text
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -45,7 +44,7 @@ class Entry:
     @property
     def record(self) -> str:
         """The item as JSON: what it states, and nothing of where it stands."""
-        return json_text(self.item, stated=True)
+        return self.item.model_dump_json(exclude_defaults=True)
 
 
 @dataclass(frozen=True, slots=True)

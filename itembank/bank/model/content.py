@@ -7,8 +7,6 @@ import json
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from itembank.files.fields.plain import plain
-
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
     from itembank.bank.model.fields import BankItem
@@ -30,7 +28,7 @@ def printed(item: BankItem) -> dict[str, Any]:
     >>> printed(item)["key"], printed(item)["marks"]
     ('12', 1)
     """
-    data = plain(item)
+    data = item.model_dump(mode="json")
     for key in _UNSIGNED:
         data.pop(key)
     # Without marks an item once was worth one, and what was signed then stands: how the tool
@@ -47,10 +45,9 @@ def content_hash(entry: Entry) -> str:
 def content_hash_of(item: BankItem, topic: str) -> str:
     """Return the SHA-256 of what :func:`printed` gives, with the topic.
 
-    >>> from dataclasses import replace
     >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
-    >>> other = replace(item, id="bus-2")
+    >>> other = item.model_copy(update={"id": "bus-2"})
     >>> content_hash_of(item, "a.b") == content_hash_of(other, "a.b")
     True
     >>> content_hash_of(item, "a.b") == content_hash_of(item, "a.c")
@@ -73,14 +70,13 @@ def printed_on(item: BankItem, topic: str) -> dict[str, Any]:
 def record_hash_of(item: BankItem, topic: str) -> str:
     """Return the SHA-256 of all of an item but its retirement; its base id stands for its id.
 
-    >>> from dataclasses import replace
     >>> from itembank.bank.model.fields import BankItem
     >>> item = BankItem(id="bus-1", tier="core", prompt="Work out {3 × 4}.", key="12")
-    >>> kept = replace(item, id="bus-1.3f2a")
+    >>> kept = item.model_copy(update={"id": "bus-1.3f2a"})
     >>> record_hash_of(item, "a.b") == record_hash_of(kept, "a.b")
     True
     """
-    data = plain(item)
+    data = item.model_dump(mode="json")
     for key in _HISTORY:
         data.pop(key)
     data["marks"] = item.marks or 1

@@ -96,28 +96,30 @@ def _table(name: str, was: dict[str, Any], now: dict[str, Any]) -> Iterator[Chan
 
 def _lines(name: str, was: Sequence[Any], now: Sequence[Any]) -> Iterator[Change]:
     for place in range(max(len(was), len(now))):
-        one, other = (_words(each[place]) if place < len(each) else "" for each in (was, now))
-        if one != other:
-            yield Change(f"{name}, line {place + 1}", one, other)
+        before, other = (_words(each[place]) if place < len(each) else "" for each in (was, now))
+        if before != other:
+            yield Change(f"{name}, line {place + 1}", before, other)
 
 
 def _by_id(found: Any) -> dict[str, dict[str, Any]]:
-    return {str(one.get("id", place)): dict(one) for place, one in enumerate(found or ())}
+    return {str(entry.get("id", place)): dict(entry) for place, entry in enumerate(found or ())}
 
 
 def _misconceptions(
     was: dict[str, dict[str, Any]], now: dict[str, dict[str, Any]]
 ) -> Iterator[Change]:
     for key in dict.fromkeys((*now, *was)):
-        one, other = was.get(key, {}), now.get(key, {})
-        if not (one and other):
-            names = (str(each.get("name", key)) if each else "" for each in (one, other))
+        before, other = was.get(key, {}), now.get(key, {})
+        if not (before and other):
+            names = (str(each.get("name", key)) if each else "" for each in (before, other))
             yield Change(f"misconception {key}", *names)
             continue
-        for name in dict.fromkeys((*other, *one)):
-            if one.get(name) != other.get(name):
+        for name in dict.fromkeys((*other, *before)):
+            if before.get(name) != other.get(name):
                 yield Change(
-                    f"misconception {key}, {name}", _words(one.get(name)), _words(other.get(name))
+                    f"misconception {key}, {name}",
+                    _words(before.get(name)),
+                    _words(other.get(name)),
                 )
 
 

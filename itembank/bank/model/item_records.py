@@ -64,7 +64,7 @@ def record_of(topic: str, item: BankItem, licence: str | None = None) -> Record:
     """
     changes: dict[str, Any] = {"id": item.base, "retired": None, "retired_because": None}
     changes["licence"] = item.licence or licence or NO_LICENCE
-    return Record(topic, replace(item, **changes))
+    return Record(topic, item.model_copy(update=changes))
 
 
 @dataclass(frozen=True)
@@ -123,45 +123,45 @@ def hold(
     for topic, item in items:
         record = record_of(topic, item, licence)
         retired = (item.retired, item.retired_because or "") if item.retired else None
-        signed = frozenset(replace(one, item=item.base) for one in by_id.pop(item.id, ()))
+        signed = frozenset(replace(record, item=item.base) for record in by_id.pop(item.id, ()))
         _add(kept, Kept(record, retired, signed))
     loose = frozenset(signoff for left in by_id.values() for signoff in left)
     return Holding(kept=kept, loose=loose)
 
 
-def _add(kept: dict[str, Records], one: Kept) -> None:
-    records = kept.setdefault(one.record.item.id, {})
-    before = records.get(one.record.hash)
-    records[one.record.hash] = before.join(one) if before else one
+def _add(kept: dict[str, Records], record: Kept) -> None:
+    records = kept.setdefault(record.record.item.id, {})
+    before = records.get(record.record.hash)
+    records[record.record.hash] = before.join(record) if before else record
 
 
-def join(one: Holding, other: Holding) -> Holding:
+def join(first: Holding, other: Holding) -> Holding:
     """Return everything that is in either holding."""
     kept: dict[str, Records] = {}
-    for holding in (one, other):
+    for holding in (first, other):
         for records in holding.kept.values():
             for each in records.values():
                 _add(kept, each)
     topics = {
         name: TopicFacts(
             *(
-                getattr(one.topics.get(name, TopicFacts()), fact)
+                getattr(first.topics.get(name, TopicFacts()), fact)
                 | getattr(other.topics.get(name, TopicFacts()), fact)
                 for fact in ("titles", "prerequisites")
             )
         )
-        for name in (*one.topics, *(name for name in other.topics if name not in one.topics))
+        for name in (*first.topics, *(name for name in other.topics if name not in first.topics))
     }
     # Equal sets twice in one file stay two: the union of bags takes the larger count.
     made = {
-        name: one.made.get(name, Counter()) | other.made.get(name, Counter())
-        for name in (*one.made, *(name for name in other.made if name not in one.made))
+        name: first.made.get(name, Counter()) | other.made.get(name, Counter())
+        for name in (*first.made, *(name for name in other.made if name not in first.made))
     }
     authors = {
-        code: one.authors.get(code, frozenset()) | other.authors.get(code, frozenset())
-        for code in (*one.authors, *(code for code in other.authors if code not in one.authors))
+        code: first.authors.get(code, frozenset()) | other.authors.get(code, frozenset())
+        for code in (*first.authors, *(code for code in other.authors if code not in first.authors))
     }
-    return Holding(kept, topics, made, authors, one.loose | other.loose)
+    return Holding(kept, topics, made, authors, first.loose | other.loose)
 
 
 def named(holding: Holding) -> dict[str, Kept]:

@@ -49,8 +49,10 @@ def judge_all(
         place or ThisMachine(), how, items, report, longest=longest, few=FEW, loads=["sympy"]
     )
     return [
-        Outcome(State.NEEDS_PERSON, f"{CUT_OFF} {one.why}.") if isinstance(one, Lost) else one
-        for one in found
+        Outcome(State.NEEDS_PERSON, f"{CUT_OFF} {outcome.why}.")
+        if isinstance(outcome, Lost)
+        else outcome
+        for outcome in found
     ]
 
 

@@ -11,7 +11,6 @@ from itembank.bank.proof.signoff import Signing, SignState, by_item, read_signof
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import read_with_model
 from itembank.bank.question.generated_sets import made_addresses
-from itembank.files.fields.plain import from_json
 from itembank.items.topics.registry import find_item, topic_ids
 from itembank.notation import tree as t
 from itembank.processes.work_place import Place, Progress
@@ -43,8 +42,8 @@ class Question:
         return judge_entry(self._entry)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        one = self._entry
-        return Travelled, (one.address, one.topic, one.record)
+        entry = self._entry
+        return Travelled, (entry.address, entry.topic, entry.record)
 
 
 class Travelled:
@@ -59,7 +58,7 @@ class Travelled:
         """Return what both roads make of it."""
         from itembank.bank.model.fields import BankItem
 
-        item = from_json(BankItem, self._record)
+        item = BankItem.model_validate_json(self._record)
         return _judged(item, self._address, self._topic)
 
 
@@ -144,13 +143,13 @@ def prove_bank(
         seen.update(made)
     if seen:
         topic_ids()  # read once, before the processes part
-    questions = [one if isinstance(one, str) else Question(one) for _, one in work]
+    questions = [asked if isinstance(asked, str) else Question(asked) for _, asked in work]
     outcomes = judge_all(questions, judge_question, report, place)
     return tuple(
-        _made_state(topic, one, outcome)
-        if isinstance(one, str)
-        else entry_state(one, outcome, signed.get(one.item.id, ()))
-        for (topic, one), outcome in zip(work, outcomes, strict=True)
+        _made_state(topic, asked, outcome)
+        if isinstance(asked, str)
+        else entry_state(asked, outcome, signed.get(asked.item.id, ()))
+        for (topic, asked), outcome in zip(work, outcomes, strict=True)
     )
 
 

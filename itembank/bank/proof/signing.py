@@ -103,14 +103,14 @@ def record_signoffs(
     with locked(folder):
         file = take(folder / SIGNOFF_FILE)
         before = read_signoffs(folder)
-        standing = {(one.item, one.by, one.content): one for one in before}
+        standing = {(signoff.item, signoff.by, signoff.content): signoff for signoff in before}
         found = []
         for entry, outcome in zip(entries, outcomes, strict=True):
             new = signoff_of(entry, by, on)
             old = standing.get((new.item, by, new.content))
             proved = outcome.state is State.PROVED
             found.append(Signed(new.item, old or new, proved, new=old is None))
-        added = [one.signoff for one in found if one.new]
+        added = [signed.signoff for signed in found if signed.new]
         if added:
             save(folder, [(file, signoffs_text([*before, *added], file.text))])
     return tuple(found)

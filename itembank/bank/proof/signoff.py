@@ -102,8 +102,8 @@ def latest_of_each(signoffs: Iterable[SignOff]) -> tuple[SignOff, ...]:
     return tuple(sorted(last.values(), key=_when))
 
 
-def _when(one: SignOff) -> tuple[datetime.date, str, str]:
-    return (one.on, one.by, one.content)
+def _when(signoff: SignOff) -> tuple[datetime.date, str, str]:
+    return (signoff.on, signoff.by, signoff.content)
 
 
 def by_item(signoffs: Iterable[SignOff]) -> dict[str, list[SignOff]]:
@@ -130,7 +130,7 @@ def read_signoffs(folder: Path) -> tuple[SignOff, ...]:
     found = [_read(table) for table in top.tables("signoffs")]
     top.close()
     file.finish()
-    return tuple(dict.fromkeys(one for one in found if one is not None))
+    return tuple(dict.fromkeys(signoff for signoff in found if signoff is not None))
 
 
 def _read(table: Table) -> SignOff | None:
@@ -170,16 +170,16 @@ def signoffs_text(signoffs: Iterable[SignOff], before: str = "") -> str:
     head, *blocks = _BLOCK.split(before or HEAD)
     kept: dict[SignOff, str] = {}
     for block in blocks:
-        one = _plain(block)
-        if one in wanted:
-            kept.setdefault(one, block)
-    new = [_block(one) for one in sorted(wanted - set(kept), key=_place)]
+        record = _plain(block)
+        if record in wanted:
+            kept.setdefault(record, block)
+    new = [_block(signoff) for signoff in sorted(wanted - set(kept), key=_place)]
     pieces = [piece.rstrip("\n") + "\n" for piece in (head, *kept.values(), *new) if piece.strip()]
     return "\n".join(pieces)
 
 
-def _place(one: SignOff) -> tuple[object, ...]:
-    return (one.on, one.item, one.by, one.content)
+def _place(signoff: SignOff) -> tuple[object, ...]:
+    return (signoff.on, signoff.item, signoff.by, signoff.content)
 
 
 def _plain(block: str) -> SignOff:
@@ -189,13 +189,13 @@ def _plain(block: str) -> SignOff:
     return SignOff(data["item"], data["by"], data["on"], data["content"])
 
 
-def _block(one: SignOff) -> str:
+def _block(signoff: SignOff) -> str:
     import tomlkit
 
     table = tomlkit.table()
     for key in ("item", "by", "on", "content"):
-        table.add(key, getattr(one, key))
-    table.add("was", dict(one.was))
+        table.add(key, getattr(signoff, key))
+    table.add("was", dict(signoff.was))
     entries = tomlkit.aot()
     entries.append(table)
     document = tomlkit.document()

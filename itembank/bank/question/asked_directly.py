@@ -14,6 +14,7 @@ from itembank.bank.question.plain_numbers import is_number, is_plain
 from itembank.bank.question.question import Question
 from itembank.bank.question.task_asks import TASKS
 from itembank.bank.question.task_given import Given, NeedsPerson, parted
+from itembank.items.asks import TwoNumbers
 from itembank.items.item import Ask, Find, Pick, Rewrite, Solve, Which
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
@@ -45,7 +46,8 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     if reading.giving is not None:
         told = [nodes[place] for place in reading.where]
         made, own, form = give_ask(item, maths, reading.giving, told)
-        return Question(made, (*item.constants, *own), form)
+        two = isinstance(made, TwoNumbers)
+        return Question(made, (*item.constants, *own), form, any_order=two)
     args = [nodes[place] for place in reading.args]
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)

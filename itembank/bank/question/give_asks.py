@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.task_given import NeedsPerson
-from itembank.items.asks import Equivalent, Give
+from itembank.items.asks import Equivalent, Give, TwoNumbers
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.membership import given_values
 from itembank.notation import tree as t
@@ -33,7 +33,7 @@ _WHOLE = frozenset(["whole", "even", "odd", "prime", "square", "cube", "multiple
 
 def give_ask(
     item: BankItem, maths: Maths, said: Giving, given: Sequence[t.Node]
-) -> tuple[Give | Equivalent, tuple[int, ...], str]:
+) -> tuple[Give | Equivalent | TwoNumbers, tuple[int, ...], str]:
     """Return the question, the whole numbers that its words stand for, and the form of its key.
 
     Raises:
@@ -55,12 +55,14 @@ def give_ask(
         raise NeedsPerson("Give the example as a list of its numbers, as 4, 6.")
     if form == "decimal" and not isinstance(unsigned(maths.key), t.Dec):
         raise NeedsPerson(f"Whether {text(maths.key)} is a decimal is not agreed on.")
+    if isinstance(ask, TwoNumbers) and said.what == "whole" and not _all_whole(maths.key):
+        raise NeedsPerson("The words ask for whole numbers, and the key has another.")
     if isinstance(ask, Give):
         _not_disputed(said, ask, maths.key)
     return ask, constants, form
 
 
-def _form(said: Giving, ask: Give | Equivalent, words: str) -> str:
+def _form(said: Giving, ask: Give | Equivalent | TwoNumbers, words: str) -> str:
     """Return the form that the words give to an answer."""
     if says_rounded(words) or says_rough(words) or says_form(words) or names_a_form(words):
         raise NeedsPerson("The words say how to write an answer in a way it is not held to here.")
@@ -70,6 +72,10 @@ def _form(said: Giving, ask: Give | Equivalent, words: str) -> str:
         if says_simplest(words) or form_in_words(words) not in ("", "lowest-terms"):
             raise NeedsPerson("Only one fraction in its simplest form is equal to a number.")
         return "fraction"
+    if isinstance(ask, TwoNumbers):
+        if says_simplest(words) or form_in_words(words):
+            raise NeedsPerson("The form of two numbers is not looked at here.")
+        return "amounts"
     asked = form_in_words(words)
     what = {"lowest-terms": "fraction", "": said.what, "integer": "whole"}.get(asked, asked)
     if said.what not in ("number", "pair", what):
@@ -90,6 +96,10 @@ def _form(said: Giving, ask: Give | Equivalent, words: str) -> str:
     if what not in _FORMS:
         raise NeedsPerson("Say ‘in its simplest form’ where mixed numbers or such are given.")
     return _FORMS[what]
+
+
+def _all_whole(key: t.Node) -> bool:
+    return isinstance(key, t.Listing) and all(isinstance(unsigned(one), t.Int) for one in key.parts)
 
 
 def _not_disputed(said: Giving, ask: Give, key: t.Node) -> None:

@@ -25,6 +25,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TwoNumbers,
 )
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
@@ -105,6 +106,7 @@ ANSWERS.by_kind |= {
     Round: Answers(_rounded),
     Find: Answers(_found),
     Give: Answers(_given),
+    TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
 }
 

@@ -8,7 +8,6 @@ from itembank.bank.model.fields import BankItem, GeneratedSet
 from itembank.bank.question.as_item import form_of, right_as_well
 from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths, same_worth
 from itembank.errors import ItembankError
-from itembank.files.fields.plain import plain
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
@@ -48,7 +47,7 @@ def new_item_faults(item: BankItem) -> Iterator[FieldFault]:
     >>> [fault.field for fault in new_item_faults(item)]
     [('prompt',)]
     """
-    for name, value in plain(item, stated=True).items():
+    for name, value in item.model_dump(mode="json", exclude_none=True).items():
         for text in _texts(value):
             for alike in look_alikes(text):
                 yield FieldFault((name,), f"‘{name}’: {alike.says}")
@@ -59,12 +58,12 @@ def _texts(value: object) -> Iterator[str]:
     if isinstance(value, str):
         yield value
     elif isinstance(value, dict):
-        for key, one in value.items():
+        for key, cell in value.items():
             yield str(key)
-            yield from _texts(one)
+            yield from _texts(cell)
     elif isinstance(value, list | tuple):
-        for one in value:
-            yield from _texts(one)
+        for cell in value:
+            yield from _texts(cell)
 
 
 def _together(item: BankItem) -> Iterator[FieldFault]:

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
+from pydantic import ValidationError
+
 from itembank.bank.model.bank import BANK_FILE, Bank, BankTopic, Entry, topic_files
 from itembank.bank.model.fields import BankFile, BankItem
+from itembank.bank.model.model_faults import sentences
 from itembank.bank.question.maths import FieldFault
 from itembank.bank.read.bank_checks import bank_faults
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
 from itembank.bank.saving.bank_lock import finish_saving
 from itembank.files.faults import Fault, FileFaults, decode_text, nearest
-from itembank.files.fields.record import try_read
-from itembank.files.fields.wrong import MISSING_KEY
 from itembank.files.toml_read import read_toml
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.processes.machine import cores
@@ -94,11 +95,13 @@ def read_bank_file(text: str, path: Path, faults: list[Fault]) -> BankFile | Non
     faults.extend(toml.faults)
     if toml.data is None:
         return None
-    made, wrongs = try_read(BankFile, toml.data)
-    for wrong in wrongs:
-        if not (toml.head_damaged and wrong.matter == MISSING_KEY):
-            faults.append(Fault(str(path), toml.locator.line(wrong.path), wrong.says))
-    return None if wrongs else made
+    try:
+        return BankFile.model_validate(toml.data)
+    except ValidationError as error:
+        for where, message in sentences(error, BankFile):
+            if not (toml.head_damaged and "missing" in message):
+                faults.append(Fault(str(path), toml.locator.line(where), message))
+    return None
 
 
 def _texts(paths: Iterable[Path], faults: list[Fault]) -> list[tuple[Path, str]]:

@@ -11,12 +11,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from pydantic import ValidationError
+
 from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem, TopicFile
+from itembank.bank.model.model_faults import sentences
 from itembank.bank.question.maths import FieldFault
 from itembank.bank.read.item_checks import item_faults
 from itembank.files.faults import Fault, FileFaults
-from itembank.files.fields.record import NotRead, read, try_read
-from itembank.files.fields.wrong import MISSING_KEY
 from itembank.files.toml_read import KeyPath, Locator, read_toml
 
 MANY_ITEMS = 500
@@ -78,11 +79,13 @@ def read_topic(text: str, path: Path | str) -> TopicText:
     if toml.data is None:
         return result
     data, locator = toml.data, toml.locator
-    _, wrongs = try_read(TopicFile, data)
-    for wrong in wrongs:
-        # A head that could not be read may well have held what seems to be missing.
-        if not (toml.head_damaged and len(wrong.path) == 1 and wrong.matter == MISSING_KEY):
-            result.note(wrong.path, wrong.says, locator)
+    try:
+        TopicFile.model_validate(data)
+    except ValidationError as error:
+        for where, message in sentences(error, TopicFile):
+            # A head that could not be read may well have held what seems to be missing.
+            if not (toml.head_damaged and len(where) == 1 and "missing" in message):
+                result.note(where, message, locator)
     _salvage(result, data, locator)
     return result
 
@@ -91,22 +94,23 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
     """Take over every part of the file that is right by itself."""
     head = {key: value for key, value in data.items() if key not in _BLOCKS}
     try:
-        result.head = read(TopicFile, head)
-    except NotRead:
+        result.head = TopicFile.model_validate(head)
+    except ValidationError:
         topic = head.get("topic")
         if isinstance(topic, str) and head.get("title", "") is not None:
             try:
-                said = {"topic": topic, "title": str(head.get("title") or topic)}
-                result.head = read(TopicFile, said)
-            except NotRead:
+                result.head = TopicFile(topic=topic, title=str(head.get("title") or topic))
+            except ValidationError:
                 result.head = None
     result.topic_line = locator.line(("topic",))
     result.prerequisites_line = locator.line(("prerequisites",))
     for index, raw in _tables(data, "items"):
         try:
-            item = read(BankItem, raw)
-        except NotRead as error:
-            mended = _mended(raw, {str(wrong.path[0]) for wrong in error.wrongs if wrong.path})
+            item = BankItem.model_validate(raw)
+        except ValidationError as error:
+            mended = _mended(
+                raw, {str(found["loc"][0]) for found in error.errors() if found["loc"]}
+            )
             if mended is None:
                 continue
             item = mended
@@ -122,14 +126,14 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
         )
     for index, raw in _tables(data, "generated"):
         try:
-            made = read(GeneratedSet, raw)
-        except NotRead:
+            made = GeneratedSet.model_validate(raw)
+        except ValidationError:
             continue
         result.generated.append((made, locator.line(("generated", index))))
     for index, raw in _tables(data, "pinned"):
         try:
-            pin = read(PinnedItem, raw)
-        except NotRead:
+            pin = PinnedItem.model_validate(raw)
+        except ValidationError:
             continue
         result.pinned.append((pin, locator.line(("pinned", index))))
 
@@ -158,8 +162,8 @@ def _mended(raw: object, bad: set[str]) -> BankItem | None:
         kept.setdefault(key, value)
     kept.setdefault("id", f"no-id-{id(raw)}")
     try:
-        return read(BankItem, kept)
-    except NotRead:
+        return BankItem.model_validate(kept)
+    except ValidationError:
         return None
 
 

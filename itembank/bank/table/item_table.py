@@ -20,13 +20,16 @@ import csv
 import io
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
+
+from pydantic import ValidationError
 
 from itembank.bank.index.opened import with_bank
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import ITEM_ID, BankItem
+from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import new_item_faults
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import Snapshot, save, take
@@ -37,7 +40,6 @@ from itembank.bank.write.edit import new_topic, topic_path
 from itembank.errors import ItembankError
 from itembank.files.csv_text import CsvWriter, as_meant
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest
-from itembank.files.fields.record import NotRead, read
 
 COLUMNS = ("topic", "title", *FIELDS, "misconceptions")
 NEEDED = ("topic", "tier", "prompt", "key")
@@ -74,7 +76,7 @@ def table_text(
 
 
 def _licensed(item: BankItem, terms: str | None) -> BankItem:
-    return replace(item, licence=terms)
+    return item.model_copy(update={"licence": terms})
 
 
 def read_table(path: Path | str, taken: Collection[str] = ()) -> list[Row]:
@@ -237,10 +239,12 @@ def _row(
     used.add(id)
     item: BankItem | None = None
     try:
-        item = read(BankItem, {k: v for k, v in fields.items() if k not in bad})
-    except NotRead as error:
+        item = BankItem.model_validate({k: v for k, v in fields.items() if k not in bad})
+    except ValidationError as error:
         told.extend(
-            wrong.says for wrong in error.wrongs if not (wrong.path and wrong.path[0] in bad)
+            message
+            for where, message in sentences(error, BankItem)
+            if not (where and where[0] in bad)
         )
     if item is not None:
         told.extend(found.message for found in new_item_faults(item))

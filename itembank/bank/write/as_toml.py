@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from itembank.bank.model.fields import BankItem
-from itembank.files.fields.plain import plain, stated
 from itembank.files.toml_write import toml_pairs, toml_value
 
 FIELDS = (
@@ -67,13 +66,13 @@ def item_toml(item: BankItem) -> str:
     key = "12"
     """
     rows = ["[[items]]\n"]
-    said = stated(item)
     for name in FIELDS:
-        if name in said:
-            rows.append(f"{name} = {field_toml(said[name])}\n")
+        value = getattr(item, name)
+        if value != BankItem.model_fields[name].get_default() and value is not None:
+            rows.append(f"{name} = {field_toml(value)}\n")
     for slip in item.misconceptions:
         rows.append("\n[[items.misconceptions]]\n")
-        rows.extend(f"{row}\n" for row in toml_pairs(plain(slip)))
+        rows.extend(f"{row}\n" for row in toml_pairs(slip.model_dump()))
     return "".join(rows)
 
 

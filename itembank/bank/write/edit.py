@@ -12,13 +12,15 @@ import datetime
 import itertools
 import tomllib
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
+
+from pydantic import ValidationError
 
 from itembank.bank.model.bank import BANK_FILE, topic_files
 from itembank.bank.model.fields import BankFile, BankItem, TopicFile
 from itembank.bank.model.item_changes import changes
+from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import is_generated, new_item_faults
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import ChangedSince, save, take
@@ -26,8 +28,6 @@ from itembank.bank.write.as_toml import bank_toml, topic_toml
 from itembank.bank.write.blocks import block_of, with_block, with_fields, with_item, without_item
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
-from itembank.files.fields.plain import plain
-from itembank.files.fields.record import NotRead, read
 from itembank.items.topics.registry import topic_ids
 
 IdsLike = Callable[[str], Mapping[str, Path]]
@@ -58,9 +58,9 @@ def create_bank(
         "authors": dict(authors or {}),
     }
     try:
-        read(BankFile, facts)
-    except NotRead as error:
-        raise _refused(error) from None
+        BankFile.model_validate(facts)
+    except ValidationError as error:
+        raise _refused(error, BankFile) from None
     if folder.exists() and not folder.is_dir():
         raise ItembankError(f"{folder}: this is a file, not a folder. Choose another name.")
     try:
@@ -97,9 +97,9 @@ def make_item(fields: Mapping[str, Any]) -> BankItem:
     '5'
     """
     try:
-        item = read(BankItem, dict(fields))
-    except NotRead as error:
-        raise _refused(error, str(fields.get("id", ""))) from None
+        item = BankItem.model_validate(dict(fields))
+    except ValidationError as error:
+        raise _refused(error, BankItem, str(fields.get("id", ""))) from None
     check_item(item)
     return item
 
@@ -133,7 +133,7 @@ def add_item(
         # Asked after the file was read: what is saved in between is seen by one or the other.
         taken = ids(stem) if ids else ids_in_files(folder, _ids(text, path), path)
         if numbered and item.id in {id.partition(".")[0] for id in taken}:
-            item = replace(item, id=free_id(stem, taken))
+            item = item.model_copy(update={"id": free_id(stem, taken)})
         elif item.id in taken:
             raise ItembankError(
                 f"{taken[item.id]}: the id ‘{item.id}’ is taken already. Choose another."
@@ -173,9 +173,9 @@ def new_topic(topic: str, title: str | None = None) -> str:
         ItembankError: the tool makes no items on the topic, and it has no title.
     """
     try:
-        read(TopicFile, {"topic": topic, "title": title})
-    except NotRead as error:
-        raise _refused(error) from None
+        TopicFile.model_validate({"topic": topic, "title": title})
+    except ValidationError as error:
+        raise _refused(error, TopicFile) from None
     if title is None and not is_generated(topic):
         near = nearest(topic, topic_ids())
         advice = f" Did you mean {' or '.join(near)}?" if near else ""
@@ -208,7 +208,7 @@ def change_item(
         merged = {k: v for k, v in {**raw, **fields}.items() if v is not None}
         item = make_item(merged)
         text = with_fields(before.text, id, fields)
-        if read(BankItem, _item(text, item.id)) != item:  # never trust an edit unread
+        if BankItem.model_validate(_item(text, item.id)) != item:  # never trust an edit unread
             raise ItembankError(f"{path}: the item ‘{id}’ could not be changed. Change it by hand.")
         save(path.parent, [(before, text)])
     return item
@@ -241,8 +241,8 @@ def move_item(
     # In the order of their names: two who move items to and fro must not wait for each other.
     both = sorted({home.resolve(), path.parent.resolve()})
     with contextlib.ExitStack() as locks:
-        for one in both:
-            locks.enter_context(locked(one))
+        for name in both:
+            locks.enter_context(locked(name))
         source, goal = take(path), take(target)
         block = block_of(source.text, id)
         text = goal.text if goal.raw is not None else new_topic(topic, title)
@@ -275,7 +275,7 @@ def retire_item(
 
 def _refuse_changed(path: Path, was: BankItem, now: BankItem) -> None:
     if was != now:
-        before, after = (plain(item) for item in (was, now))
+        before, after = (item.model_dump(mode="json") for item in (was, now))
         raise ChangedSince(
             f"{path}: the item ‘{was.id}’ has been changed since it was read, so nothing was "
             "saved. Look at what changed and start again from what is there now.",
@@ -295,6 +295,6 @@ def _item(text: str, id: str) -> dict[str, Any]:
     return next((i for i in tomllib.loads(text).get("items", []) if i.get("id") == id), {})
 
 
-def _refused(error: NotRead, name: str = "") -> ItembankError:
+def _refused(error: ValidationError, model: Any, name: str = "") -> ItembankError:
     start = f"{name}: " if name else ""
-    return ItembankError("\n".join(f"{start}{text}" for text in str(error).split("\n")))
+    return ItembankError("\n".join(f"{start}{text}" for _, text in sentences(error, model)))

@@ -54,9 +54,9 @@ def _meant(name: str, command: Any) -> Any:
     if first := getattr(command.callback, _FIRST, ""):
         found = _after(first, found)
     if not isinstance(found, typer.Typer):
-        one = typer.Typer(add_completion=False, rich_markup_mode=None)
-        one.command(name, cls=getattr(home, KIND, PlainCommand))(found)
-        found = one
+        app = typer.Typer(add_completion=False, rich_markup_mode=None)
+        app.command(name, cls=getattr(home, KIND, PlainCommand))(found)
+        found = app
     return typer.main.get_command(found)
 
 

@@ -35,10 +35,10 @@ def near_options(typed: str, spellings: Iterable[str]) -> list[str]:
     """
     names = {spelling.lstrip("-"): spelling for spelling in spellings if spelling.startswith("--")}
     word = typed.lstrip(f"-{DASHES}")
-    begun = [one for name, one in names.items() if word and name.startswith(word)]
+    begun = [command for name, command in names.items() if word and name.startswith(word)]
     if word in names or 0 < len(begun) <= 3:
         return [names[word]] if word in names else begun
-    return [names[one] for one in nearest(word, names)] if len(word) > 1 else []
+    return [names[near] for near in nearest(word, names)] if len(word) > 1 else []
 
 
 def no_value(name: str, path: str) -> ItembankError:

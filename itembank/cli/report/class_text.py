@@ -21,29 +21,29 @@ AHEAD = (0, 7, 14, 28)
 """Days ahead for which a topic's fading is shown."""
 
 
-def class_text(one: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
+def class_text(report: ClassReport, titles: Titles, topic: str | None = None) -> list[str]:
     """Return the report of a class as lines; of one of its topics where `topic` names it."""
     head = (
-        f"{one.class_name}, {day_month_year(one.first)} to {day_month_year(one.last)}: "
-        f"{counted(len(one.lessons), 'lesson')}."
+        f"{report.class_name}, {day_month_year(report.first)} to {day_month_year(report.last)}: "
+        f"{counted(len(report.lessons), 'lesson')}."
     )
     if topic is not None:
-        line = next(found for found in one.topics if found.topic == topic)
+        line = next(found for found in report.topics if found.topic == topic)
         return [head, *_one_topic(line, titles)]
     return [
         head,
-        *_lessons(one.lessons),
-        *(paragraph("Not asked: ", early).splitlines() if (early := stopped_early(one)) else []),
-        *_surprises(one),
-        *_topics(one, titles),
-        *views_text(one, titles),
-        *clarity_text(one),
+        *_lessons(report.lessons),
+        *(paragraph("Not asked: ", early).splitlines() if (early := stopped_early(report)) else []),
+        *_surprises(report),
+        *_topics(report, titles),
+        *views_text(report, titles),
+        *clarity_text(report),
     ]
 
 
-def _surprises(one: ClassReport) -> list[str]:
+def _surprises(report: ClassReport) -> list[str]:
     """Return what did not go as planned: lessons that fell out, cover, pupils who moved."""
-    odd = one.surprises
+    odd = report.surprises
     lines = []
     for head, rows in (("No lesson", odd.cancelled), ("Asked instead of the starter", odd.covered)):
         if rows:
@@ -60,8 +60,8 @@ def _surprises(one: ClassReport) -> list[str]:
     return ["", *lines] if lines else []
 
 
-def _topics(one: ClassReport, titles: Titles) -> list[str]:
-    if not one.topics:
+def _topics(report: ClassReport, titles: Titles) -> list[str]:
+    if not report.topics:
         return [
             "",
             *paragraph(
@@ -79,23 +79,23 @@ def _topics(one: ClassReport, titles: Titles) -> list[str]:
             _now(t),
             advice(t),
         )
-        for t in one.topics
+        for t in report.topics
     ]
-    heads = ["topic", "answers", "right", "in scores", f"expected {short_day(one.last)}"]
+    heads = ["topic", "answers", "right", "in scores", f"expected {short_day(report.last)}"]
     heads.append("bring back")
     words = (
         "Right: answers seen by question, with the Wilson interval at 90 %. Expected: what the "
         "forgetting model makes of all that is known by that day, weakest first, with its interval "
         "at 90 %."
     )
-    if any(t.scored for t in one.topics):
+    if any(t.scored for t in report.topics):
         words += " In scores: starters in which the topic was only part of a score."
     else:
         del heads[3]
         rows = [(*row[:3], *row[4:]) for row in rows]
-    if any(t.mastery.only_scored for t in one.topics):
+    if any(t.mastery.only_scored for t in report.topics):
         words += " s: never seen by question, only as part of scores."
-    words = f"{words} {only_means(one)}".strip()
+    words = f"{words} {only_means(report)}".strip()
     right = {1, 3} if len(heads) > 5 else {1}
     return ["", named_table(heads, rows, right=right), *paragraph("", words).splitlines()]
 
@@ -112,7 +112,7 @@ def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
     if not lessons:
         return []
     shown = lessons[-LATEST:]
-    rows = [_lesson(one) for one in shown]
+    rows = [_lesson(lesson) for lesson in shown]
     heads = ("lesson", "title", "bands", "marks", "own view γ", "over/under", "asked")
     # A column in which nothing was recorded would only take the room of the titles.
     kept = [i for i in range(len(heads)) if i < 2 or any(row[i] != "–" for row in rows)]
@@ -139,12 +139,12 @@ def _lessons(lessons: Sequence[LessonLine]) -> list[str]:
     ]
 
 
-def _lesson(one: LessonLine) -> tuple[str, ...]:
-    done = one.decision
+def _lesson(lesson: LessonLine) -> tuple[str, ...]:
+    done = lesson.decision
     view = done.views
     return (
-        short_day(one.date) + (f" ({one.period})" if one.period else ""),
-        one.title,
+        short_day(lesson.date) + (f" ({lesson.period})" if lesson.period else ""),
+        lesson.title,
         " ".join(f"{group.letter} {group.pupils}" for group in done.groups) or "–",
         f"{round(100 * done.overall.interval.share)} %" if done.overall else "–",
         figure(view.agreement if view else None),

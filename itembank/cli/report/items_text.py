@@ -37,16 +37,16 @@ def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ())
     shown = list(result.items)
     words = "Questions:"
     if not by_question and len(shown) > MOST:
-        shown = sorted(shown, key=lambda one: -one.out_of)[:MOST]
+        shown = sorted(shown, key=lambda item: -item.out_of)[:MOST]
         words = f"The {MOST} questions with most answers, of {len(result.items):,} (--csv: all):"
     rows = _by_number(shown, asked) if by_question else _by_topic(shown, titles)
     lines += [*([""] if lines[-1] else []), words, *rows]
     if by_question:
-        known = {one.address: one for one in shown}
+        known = {item.address: item for item in shown}
         named = [(f"Question {q.number}", known[q.address]) for q in asked if q.address in known]
     else:
         named = [(_called(generator, titles), generator) for generator in result.generators]
-    mistakes = [line for name, one in named for line in _mistakes(name, one, titles)]
+    mistakes = [line for name, item in named for line in _mistakes(name, item, titles)]
     if mistakes:
         lines += ["", "Mistakes that showed, of all answers by seat:", *mistakes]
     lines += ["", *paragraph("", result.note).splitlines(), *_doubted(result, titles)]
@@ -66,10 +66,10 @@ def _by_topic(lines: Sequence[Line], titles: Titles) -> list[str]:
         return []
     # In the order in which the topics first come, each topic's rows together.
     order = list(dict.fromkeys(line.topic for line in lines))
-    rows = sorted(lines, key=lambda one: order.index(one.topic))
+    rows = sorted(lines, key=lambda item: order.index(item.topic))
     made = table(("", *_HEADS), [_row(row) for row in rows], right={1, 3, 4, 5}).splitlines()
     found, at = made[:1], 1
-    for topic, some in groupby(rows, key=lambda one: one.topic):
+    for topic, some in groupby(rows, key=lambda item: item.topic):
         found += paragraph("", f"{titles.of(topic)} ({topic})").splitlines()
         count = len(list(some))
         found += made[at : at + count]
@@ -79,36 +79,39 @@ def _by_topic(lines: Sequence[Line], titles: Titles) -> list[str]:
 
 def _by_number(lines: Sequence[Line], asked: Asked) -> list[str]:
     """Return the table of one starter: each question by its number, with what it asked."""
-    known = {one.address: one for one in lines}
-    met = [one for one in asked if one.address in known]
-    rows = [(f"{one.number}  {one.tier}", *_row(known[one.address])[1:]) for one in met]
+    known = {item.address: item for item in lines}
+    met = [question for question in asked if question.address in known]
+    rows = [
+        (f"{question.number}  {question.tier}", *_row(known[question.address])[1:])
+        for question in met
+    ]
     first, *figures = table(("", *_HEADS), rows, right={1, 3, 4, 5}).splitlines()
     found = [first]
-    for one, line in zip(met, figures, strict=True):
-        where = f"[{one.address}]"
-        words = f"{one.prompt} {where}" if one.prompt else where
+    for question, line in zip(met, figures, strict=True):
+        where = f"[{question.address}]"
+        words = f"{question.prompt} {where}" if question.prompt else where
         found += [line, *paragraph("   ", words).splitlines()]
     return found
 
 
-def _row(one: Line) -> tuple[str, ...]:
-    name = one.address.removeprefix(f"{one.topic}/") or one.tier
-    hard = figure(one.difficulty)
-    if one.error is not None:
-        hard += f" ±{one.error:.2f}"
-    apart = (figure(one.correlation), figure(one.upper_lower))
-    return (f"  {name}", f"{one.out_of:,}", share_words(one.interval), *apart, hard)
+def _row(item: Line) -> tuple[str, ...]:
+    name = item.address.removeprefix(f"{item.topic}/") or item.tier
+    hard = figure(item.difficulty)
+    if item.error is not None:
+        hard += f" ±{item.error:.2f}"
+    apart = (figure(item.correlation), figure(item.upper_lower))
+    return (f"  {name}", f"{item.out_of:,}", share_words(item.interval), *apart, hard)
 
 
-def _called(one: Line, titles: Titles) -> str:
-    title = titles.of(one.topic)
-    return f"{title}, {one.address.removeprefix(f'{one.topic}/') or one.tier}"
+def _called(item: Line, titles: Titles) -> str:
+    title = titles.of(item.topic)
+    return f"{title}, {item.address.removeprefix(f'{item.topic}/') or item.tier}"
 
 
-def _mistakes(who: str, one: Line, titles: Titles) -> list[str]:
-    names = sorted(one.misconceptions.items(), key=lambda pair: -pair[1])
+def _mistakes(who: str, item: Line, titles: Titles) -> list[str]:
+    names = sorted(item.misconceptions.items(), key=lambda pair: -pair[1])
     text = "; ".join(
-        f"{titles.mistake(one.topic, name)} {round(100 * share)}\N{NO-BREAK SPACE}%"
+        f"{titles.mistake(item.topic, name)} {round(100 * share)}\N{NO-BREAK SPACE}%"
         for name, share in names
     )
     return paragraph("  ", f"{who}: {text}.").splitlines() if text else []

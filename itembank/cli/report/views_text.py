@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from itembank.work.report.titles import Titles
 
 
-def views_text(one: ClassReport, titles: Titles) -> list[str]:
+def views_text(report: ClassReport, titles: Titles) -> list[str]:
     """Return own views over the report's time as lines."""
-    found = one.views
+    found = report.views
     lines = [line for said in views_summary(found) for line in paragraph("", said).splitlines()]
     if not lines:
         return []
@@ -36,23 +36,23 @@ def views_text(one: ClassReport, titles: Titles) -> list[str]:
     return [*lines, *paragraph("", fooled_summary(found)).splitlines()]
 
 
-def _name(one: FooledBy, titles: Titles) -> str:
-    if not one.address:
-        return titles.of(one.topic)
-    return f"{one.prompt} [{one.address}]" if one.prompt else one.address
+def _name(item: FooledBy, titles: Titles) -> str:
+    if not item.address:
+        return titles.of(item.topic)
+    return f"{item.prompt} [{item.address}]" if item.prompt else item.address
 
 
-def clarity_text(one: ClassReport) -> list[str]:
+def clarity_text(report: ClassReport) -> list[str]:
     """Return the lessons whose instructions needed clarifying as lines."""
     lines: list[str] = []
-    for each in one.unclear:
+    for each in report.unclear:
         assert each.decision.clarity is not None
         asked, there, note = each.decision.clarity
         text = f"{each.title}: {asked} of {there or each.decision.pupils} asked"
         lines += paragraph(
             f"  {short_day(each.date):<7} ", text + (f" ({note})" if note else "")
         ).splitlines()
-    noted = sum(each.decision.clarity is not None for each in one.lessons)
+    noted = sum(each.decision.clarity is not None for each in report.lessons)
     if lines:
         head = "Lessons whose instructions needed clarifying (a fifth or more asked what to do):"
         return ["", *paragraph("", head).splitlines(), *lines]

@@ -120,7 +120,9 @@ def screens() -> Iterator[None]:
         change = getattr(stream, "reconfigure", None)
         if change is not None and getattr(stream, "errors", ERRORS) != ERRORS:
             change(errors=ERRORS)
-    sys.stdout, sys.stderr = (cast(TextIO, Screen(one)) if one else one for one in before)
+    sys.stdout, sys.stderr = (
+        cast(TextIO, Screen(stream)) if stream else stream for stream in before
+    )
     try:
         yield
     finally:

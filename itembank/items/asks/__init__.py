@@ -29,6 +29,7 @@ from itembank.items.asks.rewrite import Rewrite
 from itembank.items.asks.round import Round
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
+from itembank.items.asks.two_numbers import TwoNumbers
 
 __all__ = [
     "KINDS",
@@ -51,6 +52,7 @@ __all__ = [
     "Solve",
     "Stored",
     "Subject",
+    "TwoNumbers",
     "Which",
     "asked",
     "kind_of",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 
 
@@ -58,7 +58,7 @@ def not_equivalent(ask: Equivalent, answer: t.Node) -> str:
         case t.Relation() | t.Listing() | t.Either():
             return "one number is asked for"
     if answer == ask.target:
-        return f"{line(answer)} is the number in the question"
+        return f"{shown_line(answer)} is the number in the question"
     if exact(answer) != exact(ask.target):
-        return f"{line(answer)} is not equal to {line(ask.target)}"
+        return f"{shown_line(answer)} is not equal to {shown_line(ask.target)}"
     return ""

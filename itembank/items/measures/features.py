@@ -26,6 +26,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TwoNumbers,
 )
 from itembank.items.item import Item, Step
 from itembank.items.measures.tally import Tally, tally
@@ -204,6 +205,7 @@ ASKING.by_kind |= {
     Common: Asking(lambda ask, printed: {"common": 1.0}),
     Round: Asking(lambda ask, printed: {"round": 1.0}),
     Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
+    TwoNumbers: Asking(lambda ask, printed: {"give": 1.0}),
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
 }
 

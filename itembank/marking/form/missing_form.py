@@ -153,7 +153,7 @@ def _power_fault(given: t.Node) -> str:
                 factors = list(factors_)
             case _:
                 continue
-        bases = [one.base if isinstance(one, t.Power) else one for one in factors]
+        bases = [factor.base if isinstance(factor, t.Power) else factor for factor in factors]
         if any(bases.count(base) > 1 for base in bases):
             return "a factor is repeated"
     return "" if any(isinstance(part, t.Power) for part in t.walk(given)) else "it is not a power"
@@ -210,7 +210,7 @@ def completed(given: t.Node, key: t.Node) -> t.Node:
                 given = t.Listing((given.first, *(side for _, side in given.rest)))
             if isinstance(given, t.Listing) and len(given.parts) == len(parts):
                 pairs = zip(given.parts, _in_order(given.parts, parts), strict=True)
-                return t.Listing(tuple(completed(one, other) for one, other in pairs))
+                return t.Listing(tuple(completed(left, other) for left, other in pairs))
             return given
         case t.Either(parts):
             answers: tuple[t.Node, ...] = (given,)

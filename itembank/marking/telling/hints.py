@@ -74,7 +74,7 @@ def _several(given: t.Node, key: t.Either) -> str:
         more = "Another answer is" if left == 1 else f"{left} more answers are"
         return f"What is given is right. {more} missing."
     parts = given.parts if isinstance(given, t.Either | t.Listing) else ()
-    hits = [part for part in parts if any(same(part, one) for one in key.parts)]
+    hits = [part for part in parts if any(same(part, wanted) for wanted in key.parts)]
     if hits and len(hits) < len(parts):
         count = "One of the answers is" if len(hits) == 1 else f"{len(hits)} of the answers are"
         return f"{count} right: look again at the {'other' if len(parts) == 2 else 'others'}."
@@ -104,18 +104,18 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
         return "The right numbers are there, in the wrong order: check which is which."
     if ordered:
         for part in parts:
-            if not any(same(part, one) for one in wanted):
+            if not any(same(part, want) for want in wanted):
                 return f"{shown_line(part)} is not one of the numbers in the question."
     names = unknowns(key)
     if names:
         for name, part in zip(names, wanted, strict=True):
-            if any(same(one, part) for one in parts if isinstance(one, t.Relation)):
+            if any(same(own, part) for own in parts if isinstance(own, t.Relation)):
                 return f"{name} is right: look again at the rest."
         if _swapped(parts, wanted):
             return "The right numbers are there, but not with the right letters."
         return ""
     pairs = list(zip(parts, wanted, strict=True))
-    if all(wrong_unit_only(one, other) for one, other in pairs):
+    if all(wrong_unit_only(mine, other) for mine, other in pairs):
         return WRONG_UNIT.replace("number is", "numbers are")
     right = [place for place, pair in enumerate(pairs) if same(*pair)]
     if right and not ordered:
@@ -137,10 +137,10 @@ def _swapped(parts: tuple[t.Node, ...], wanted: tuple[t.Node, ...]) -> bool:
 
 def _out_of_order(up: bool, parts: tuple[t.Node, ...]) -> str:
     """Return a sentence that names two neighbours that stand the wrong way round."""
-    for one, other in pairwise(parts):
-        a, b = exact(one), exact(other)
+    for left, other in pairwise(parts):
+        a, b = exact(left), exact(other)
         if (a > b) if up else (a < b):
-            pair = f"{shown_line(one)} and {shown_line(other)}"
+            pair = f"{shown_line(left)} and {shown_line(other)}"
             return f"Look again at {pair}: which of the two is larger?"
     return ""
 

@@ -116,7 +116,7 @@ def _amount(node: t.Node) -> t.Node | None:
 def _numbers(given: t.Node, key: t.Node, a: Fraction, b: Fraction) -> str:
     if a == -b and b:
         return "The size is right, but the sign is not: is it more or less than 0?"
-    inner, other = (one.of if isinstance(one, t.Neg) else one for one in (given, key))
+    inner, other = (node.of if isinstance(node, t.Neg) else node for node in (given, key))
     if a and isinstance(inner, t.Frac) and isinstance(other, t.Frac) and a * b == 1:
         return "The right numbers are there, but the fraction is upside down."
     if a and b and a != b and _power_of_ten(a / b):

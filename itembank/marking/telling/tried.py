@@ -67,10 +67,10 @@ def _put_in(equation: t.Relation, given: t.Node) -> str:
     if value is None or t.symbols(value):
         return ""
     known = {name: number(exact(value))}
-    one, other = (exact_of(algebra(side, known)) for side in (left, right))
-    if one is None or other is None or one == other:
+    first, other = (exact_of(algebra(side, known)) for side in (left, right))
+    if first is None or other is None or first == other:
         return ""
-    shown = [shown_line(number_node(worth)) for worth in (exact(value), one, other)]
+    shown = [shown_line(number_node(worth)) for worth in (exact(value), first, other)]
     if max(map(len, shown)) > 12:
         return ""
     return (

@@ -28,9 +28,9 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
         for side in (run.first, *(side for _, side in run.rest)):
             if isinstance(side, t.Blank) or "□" not in t.symbols(side):
                 continue
-            for one in reversed(given):
+            for shown in reversed(given):
                 found: list[t.Node] = []
-                if _fits(side, one, found) and len(found) == 1:
+                if _fits(side, shown, found) and len(found) == 1:
                     return found[0]
     return None
 
@@ -94,4 +94,4 @@ def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
     mine, theirs = t.children(pattern), t.children(node)
     if len(mine) != len(theirs) or t.frame(pattern) != t.frame(node):
         return False
-    return all(_fits(one, other, found) for one, other in zip(mine, theirs, strict=True))
+    return all(_fits(own, other, found) for own, other in zip(mine, theirs, strict=True))

@@ -173,9 +173,9 @@ def _compared(plain: str, asked: Setting) -> t.Relation | None:
                 it = _parse(respell(found["it"]), found["it"], asked)
             except Unreadable:
                 return None
-            for one, other in ((left, right), (right, left)):
-                if same(it, one):
-                    return t.Relation(one, ((op, other),))
+            for side, other in ((left, right), (right, left)):
+                if same(it, side):
+                    return t.Relation(side, ((op, other),))
     return None
 
 

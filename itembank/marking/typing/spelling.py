@@ -171,9 +171,9 @@ def respell(text: str) -> str:
         text = _DOTS.sub(lambda found: _recurring(found[1]), text)
     text = _SHUT.sub(r"\1", text.translate(_BRACKETS).translate(_ABOUT))
     text = _APART.sub(r"\1=", text)
-    for double, one in _DOUBLE.items():
+    for double, single in _DOUBLE.items():
         if double in text:
-            text = text.replace(double, one)
+            text = text.replace(double, single)
     text = _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
     if any(char.isalpha() for char in text):
         text = _worded(text)

@@ -83,8 +83,8 @@ def lines_of(text: str, commas: bool = True) -> list[str]:
                 parted[-1] = f"{parted[-1]} {piece.strip()}"
                 continue
             run = _RUN_ON.split(piece)
-            if len(run) > 1 and all("=" in one for one in run):
-                parted += [one.strip() for one in run]
+            if len(run) > 1 and all("=" in line for line in run):
+                parted += [line.strip() for line in run]
             else:
                 parted.append(piece.strip())
     return parted
@@ -294,7 +294,7 @@ def _ratios_hold(left: t.Node, right: t.Node) -> bool | None:
         return None
     for change in (lambda node: node, bare):
         a, b = ([exact(change(pair[i])) for pair in pairs] for i in (0, 1))
-        if all(one * b[0] == other * a[0] for one, other in zip(a, b, strict=True)):
+        if all(x * b[0] == other * a[0] for x, other in zip(a, b, strict=True)):
             return True
     # Some parts may have their unit left out.
     return None if _units_in(left) or _units_in(right) else False
@@ -366,10 +366,10 @@ def _without_units(left: t.Node, right: t.Node) -> bool:
 
 def _clash(left: t.Node, right: t.Node) -> bool:
     """Tell whether both sides are single amounts in different units of one kind: 5 m = 5 cm."""
-    one, other = unit_of(left), unit_of(right)
-    if one is None or other is None:
+    first, other = unit_of(left), unit_of(right)
+    if first is None or other is None:
         return False
-    return one[0] == other[0] and one[1] != other[1] and flat(left) and flat(right)
+    return first[0] == other[0] and first[1] != other[1] and flat(left) and flat(right)
 
 
 def bare(node: t.Node) -> t.Node:
@@ -405,10 +405,10 @@ def _units_in(node: t.Node) -> frozenset[str]:
 
 def _unit_left_out(left: t.Node, right: t.Node) -> bool:
     """Tell whether one side is bare and some unit would make the sides agree: 120 = £1.20."""
-    for one, other in ((left, right), (right, left)):
-        if _units_in(one) or not _units_in(other):
+    for side, other in ((left, right), (right, left)):
+        if _units_in(side) or not _units_in(other):
             continue
-        number, amount = exact(one), exact(other)
+        number, amount = exact(side), exact(other)
         sizes = [unit.size for unit in (*UNITS.values(), *CURRENCY.values())]
         if any(number * size == amount for size in sizes):
             return True

@@ -58,7 +58,7 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
                 return _chain_says(given, key)
             if ordered:
                 pairs = zip(given.parts, parts, strict=True)
-                return all(_same(one, other, within, True) for one, other in pairs)
+                return all(_same(left, other, within, True) for left, other in pairs)
             return _match(given.parts, parts, within)
     if isinstance(given, t.Relation) and len(given.rest) == 1 and given.rest[0][0] == "=":
         # x = 5, 5 = x or T(n) = … where only the value is asked for.
@@ -84,7 +84,7 @@ def _same_ratio(given: t.Node, parts: tuple[t.Node, ...]) -> bool:
     if not isinstance(given, t.Ratio) or len(given.parts) != len(parts):
         return False
     given = _in_one_unit(given, parts)
-    pairs = [worths(one, other) for one, other in zip(given.parts, parts, strict=True)]
+    pairs = [worths(left, other) for left, other in zip(given.parts, parts, strict=True)]
     lead, wanted = map(quotient, pairs[0])
     if not (lead.top and wanted.top):
         return False
@@ -102,7 +102,7 @@ def _in_one_unit(given: t.Ratio, parts: tuple[t.Node, ...]) -> t.Ratio:
 def _match(given: tuple[t.Node, ...], parts: tuple[t.Node, ...], within: Fraction) -> bool:
     left = list(given)
     for part in parts:
-        found = next((one for one in left if same(one, part, within)), None)
+        found = next((candidate for candidate in left if same(candidate, part, within)), None)
         if found is None:
             return False
         left.remove(found)
@@ -151,7 +151,7 @@ def _same_solution(given: t.Node, key: t.Listing, within: Fraction) -> bool:
             return False
     rest = [wanted[name] for name in sorted(wanted)]
     return len(bare) == len(rest) and all(
-        _same(one, other, within, True) for one, other in zip(bare, rest, strict=True)
+        _same(left, other, within, True) for left, other in zip(bare, rest, strict=True)
     )
 
 
@@ -207,8 +207,8 @@ def _same_relation(given: t.Node, key: t.Relation, within: Fraction) -> bool:
         [op for op, _ in way.rest] == [op for op, _ in key.rest]
         and _same(way.first, key.first, Fraction(0), True)
         and all(
-            _same(one, other, within, True)
-            for (_, one), (_, other) in zip(way.rest, key.rest, strict=True)
+            _same(left, other, within, True)
+            for (_, left), (_, other) in zip(way.rest, key.rest, strict=True)
         )
         for way in (given, turned(given))
     )

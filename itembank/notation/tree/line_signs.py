@@ -33,8 +33,10 @@ _UNIT_END = f"(?![{LETTERS}^])(?!\\d)"
 # Straight after a digit, several letters that name a unit are that unit: 5kg, not 5·k·g.
 GLUED_NAMES = f"(?:{_GLUED}){_UNIT_END}"
 GLUED_UNIT = f"(?<=[0-9{DOT}□]){GLUED_NAMES}"
+AMOUNT_ENDS = f"0-9{DOT}{LETTERS}□)"
+"""The characters with which what has a unit may end; a node with an end of its own adds it."""
 # After a number and a space even one letter that names a unit is that unit: 5 m.
-SPACED_UNIT = f"(?<=[0-9{DOT}{LETTERS}□)] )(?:{_SPACED}){_UNIT_END}"
+SPACED_UNIT = f"(?<=[{AMOUNT_ENDS}] )(?:{_SPACED}){_UNIT_END}"
 OF = f"(?<![{LETTERS}])of(?![{LETTERS}])"
 OR = f"(?<![{LETTERS}])or(?![{LETTERS}])"
 # A clock time is written close up: 14:35 and 2:35 pm, where a ratio is 14 : 35.

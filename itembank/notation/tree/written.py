@@ -61,13 +61,16 @@ def shown_line(node: Node) -> str:
     >>> shown_line(parse("10p ÷ 400p", pence=False))
     '10p ÷ 400p'
     """
-    try:
-        return line(node, pence="p" not in symbols(node))
-    except NotationError:
+    letter = "p" in symbols(node)
+    for pence in (not letter, letter):
         try:
-            return words(node)
+            return line(node, pence=pence)
         except NotationError:
-            return repr(node)
+            continue
+    try:
+        return words(node)
+    except NotationError:
+        return repr(node)
 
 
 def pence_here() -> bool:

@@ -68,7 +68,7 @@ def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
 def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
     """Return a generated question by its address."""
     name, tier, index = ([*address.split("/"), "", ""])[:3]
-    known = name == source.id and tier in {one.value for one in Tier}
+    known = name == source.id and tier in {level.value for level in Tier}
     number = whole_number(index) if known else None
     if isinstance(source, WithinYear) and number is not None:
         number = source.place(Tier(tier), number)

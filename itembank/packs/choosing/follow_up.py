@@ -59,7 +59,7 @@ def choose_sheet(
         worked, part_finished = _examples(topics, tier, rng, pool)
     items: list[Drawn] = []
     for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
-        opening = [one for one in (worked, part_finished) if one is not None]
+        opening = [item for item in (worked, part_finished) if item is not None]
         items += _group(topic, tier, share, rng, pool, [*opening, *items])
     return ChosenSheet(tier, worked, part_finished, tuple(items))
 
@@ -75,10 +75,10 @@ def held_sheet(
     if len(wanted.opens) > 2:
         raise ItembankError(f"The {tier} sheet opens with two examples at the most.")
     drawn = held_items(topics, (*wanted.opens, *wanted.questions), pool)
-    for one in drawn:
-        if not pool.free(one):
-            raise ItembankError(f"{one.item.address} stands in this pack already.")
-        pool.take(one)
+    for item in drawn:
+        if not pool.free(item):
+            raise ItembankError(f"{item.item.address} stands in this pack already.")
+        pool.take(item)
     opens, items = drawn[: len(wanted.opens)], drawn[len(wanted.opens) :]
     return ChosenSheet(
         tier,
@@ -163,10 +163,10 @@ def _linked(
         for axis in axes:
             found = _along(anchor, near[axis], count, pool, others, endings)
             if len(found) == count:
-                return [pool.take(one) for one in found]
+                return [pool.take(item) for item in found]
             if len(found) > len(best):
                 best = found
-    return [pool.take(one) for one in best]
+    return [pool.take(item) for item in best]
 
 
 def _axes(anchor: Drawn) -> int:
@@ -224,7 +224,7 @@ def _examples(
         return (_lines(drawn) < 2) + 0.5 * bool(twice and drawn.structure not in twice)
 
     worked = pool.pick(topic, tier, rng, unshown)
-    if all(map(is_short, topics)) and sum(pool.room(one, tier) for one in topics) < 2:
+    if all(map(is_short, topics)) and sum(pool.room(name, tier) for name in topics) < 2:
         return worked, None
     linked = _linked(worked, 1, rng, pool)
     if linked:
@@ -260,7 +260,7 @@ def _first_to_show(
         if not is_short(topic) or _twice(topic, tier, rng, pool):
             return topic
         shown.append(topic)
-    rest = (one for one in topics if pool.room(one, tier))
+    rest = (name for name in topics if pool.room(name, tier))
     return shown[0] if shown else next(rest, topics[0])
 
 

@@ -163,11 +163,11 @@ class Pool:
         """Tell whether neither the item nor its twin was taken."""
         return self._used.isdisjoint(self._twins(drawn))
 
-    def alike(self, one: Drawn, others: list[Drawn]) -> bool:
+    def alike(self, item: Drawn, others: list[Drawn]) -> bool:
         """Tell whether an item is the twin of one of `others`."""
-        if one.item.twin in [other.item.twin for other in others]:
+        if item.item.twin in [other.item.twin for other in others]:
             return True
-        return self._same is not None and self._mark(one.item) in [
+        return self._same is not None and self._mark(item.item) in [
             self._mark(other.item) for other in others
         ]
 
@@ -180,7 +180,7 @@ class Pool:
 
     def first(self, topic: Drawable, tier: Tier) -> Drawn | None:
         """Return the first item of a tier, used or not, or None where there is none."""
-        source = next((one for one in sources(topic) if size(one, tier)), None)
+        source = next((source for source in sources(topic) if size(source, tier)), None)
         return None if source is None else self.at(source, tier, 0)
 
     def room(self, topic: Drawable, tier: Tier, rested: bool = False) -> int:
@@ -232,7 +232,7 @@ class Pool:
         for source in sources(topic):
             offered: Iterator[Drawn] = self.offers(source, tier, rng)
             if self._avoided:
-                offered = (one for one in offered if not self.passed_over(one))
+                offered = (item for item in offered if not self.passed_over(item))
             for seen, drawn in enumerate(offered):
                 price = cost(drawn)
                 if best is None or price < least:
@@ -319,13 +319,13 @@ def shuffled(count: int, rng: random.Random) -> Iterator[int]:
     yield from rng.sample(rest, len(rest))
 
 
-def differing(one: tuple[Any, ...], other: tuple[Any, ...]) -> int:
+def differing(first: tuple[Any, ...], other: tuple[Any, ...]) -> int:
     """Return in how many parameters two points of a space differ.
 
     >>> differing((1, 2, 3), (1, 5, 3))
     1
     """
-    return sum(a != b for a, b in zip(one, other, strict=True))
+    return sum(a != b for a, b in zip(first, other, strict=True))
 
 
 def along(space: Space, index: int, axis: int) -> list[int]:

@@ -133,9 +133,9 @@ def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
     if not is_short(topic):
         return tier
     order = list(Tier)
-    near = sorted(order, key=lambda one: abs(order.index(one) - order.index(tier)))
-    rested = (one for one in near if pool.room(topic, one, rested=True))
-    left = (one for one in near if pool.room(topic, one))
+    near = sorted(order, key=lambda level: abs(order.index(level) - order.index(tier)))
+    rested = (level for level in near if pool.room(topic, level, rested=True))
+    left = (level for level in near if pool.room(topic, level))
     return next(rested, next(left, tier))
 
 
@@ -154,7 +154,7 @@ def choose_starter(
     places = _open(slots(shares, rng), held)
     if held:
         # Whoever takes one question out wants another, not the one that this seed began with.
-        rng = generator(seed, " ".join(["starter", *sorted(one.item.address for one in held)]))
+        rng = generator(seed, " ".join(["starter", *sorted(drawn.item.address for drawn in held)]))
     for topic, wanted in places:
         tier = nearest_tier(topic, wanted, pool)
         first.append(
@@ -230,13 +230,13 @@ def likeness(drawn: Drawn, page: Sequence[Drawn]) -> float:
     return cost
 
 
-def _neighbours(one: Drawn, other: Drawn) -> bool:
+def _neighbours(first: Drawn, other: Drawn) -> bool:
     """Tell whether two generated items have all parameters equal but one, of several."""
     return (
-        one.source is other.source
-        and one.item.tier is other.item.tier
-        and len(one.values) > 1
-        and differing(one.values, other.values) <= 1
+        first.source is other.source
+        and first.item.tier is other.item.tier
+        and len(first.values) > 1
+        and differing(first.values, other.values) <= 1
     )
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from itembank.files.fields.record import read
 from itembank.items.asks import KINDS, Find, Pick, Solve, Stored, asked, kind_of
 from itembank.items.asks import Ask as ItemAsk
 from itembank.items.asks.ask_kind import relation
@@ -36,7 +35,7 @@ def pack_ask(item: Item) -> Ask:
         "conditions": [Condition(name=name, of=lines(nodes)) for name, nodes in stored.conditions],
         "constants": list(item.constants),
     }
-    return read(Ask, fields)
+    return Ask.model_validate(fields)
 
 
 def has_letter_p(item: Item) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from functools import cache
 
 from itembank.items import item as items
@@ -156,13 +155,9 @@ def shown_by(item: Item) -> frozenset[str]:
 
 def pack_band(band: planning.Band) -> Band:
     """Return a band of the plan as the pack holds it; the two have the same field names."""
-    task = {name: getattr(band.task, name) for name in _names(NextTask)}
-    rest = {name: getattr(band, name) for name in _names(Band) if name != "task"}
+    task = {name: getattr(band.task, name) for name in NextTask.model_fields}
+    rest = {name: getattr(band, name) for name in Band.model_fields if name != "task"}
     return Band(**rest, task=NextTask(**task))
-
-
-def _names(model: type[NextTask] | type[Band]) -> list[str]:
-    return [field.name for field in fields(model)]
 
 
 def read_maths(maths: Maths, pence: bool = True) -> t.Node:

@@ -1,17 +1,16 @@
 """A pack as pure data: what `pack.json` holds and all that the pages are drawn from.
 
 Nothing here knows how a pack is made or drawn. The JSON Schema of the file is
-published in ``docs``; :mod:`itembank.packs.data.pack_files` writes and reads it.
+``Pack.model_json_schema()``; ``itembank.packs.data.pack_files`` writes and reads it.
 """
 
 from __future__ import annotations
 
 import datetime
-import re
-from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
-from itembank.files.fields.kinds import Check, Limit, Line, Whole
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, WithJsonSchema
+
 from itembank.items.asks import KINDS
 from itembank.planning.bands.band_signs import ShapeName
 
@@ -23,116 +22,106 @@ MODES = ("with the teacher", "in pairs", "on your own")
 ModeName = Literal["with the teacher", "in pairs", "on your own"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Maths:
+class Data(BaseModel):
+    """The base of every model here: unknown fields are faults, and nothing changes once made."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Maths(Data):
     """One piece of mathematics by its three written faces."""
 
-    mathml: Annotated[str, "Presentation MathML, W3C MathML Core."]
-    line: Annotated[str, "One-line text that reads back to the same mathematics."]
-    words: Annotated[str, "The phrase a teacher would say."]
+    mathml: str = Field(description="Presentation MathML, W3C MathML Core.")
+    line: str = Field(description="One-line text that reads back to the same mathematics.")
+    words: str = Field(description="The phrase a teacher would say.")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TextRun:
+class TextRun(Data):
     """A stretch of plain text inside a prompt."""
 
     kind: Literal["text"] = "text"
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class MathRun(Maths):
     """A stretch of mathematics inside a prompt."""
 
     kind: Literal["math"] = "math"
 
 
-Run = TextRun | MathRun
+Run = Annotated[TextRun | MathRun, Field(discriminator="kind")]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Key(Maths):
     """The answer an item expects and the form it must have."""
 
-    form: Annotated[str, "Name of the form, e.g. 'lowest-terms'."]
-    form_words: Annotated[str, "The form in words, e.g. 'a fraction in its lowest terms'."]
+    form: str = Field(description="Name of the form, e.g. 'lowest-terms'.")
+    form_words: str = Field(description="The form in words, e.g. 'a fraction in its lowest terms'.")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Condition:
+class Condition(Data):
     """What a number that is to be given has to be, such as a multiple of 7."""
 
-    name: Annotated[str, "'whole', 'prime', 'multiple', 'factor', …"]
-    of: Annotated[list[str], "The number it speaks of, in line notation."] = field(
-        default_factory=list
-    )
+    name: str = Field(description="'whole', 'prime', 'multiple', 'factor', …")
+    of: list[str] = Field(default=[], description="The number it speaks of, in line notation.")
 
 
 def _known_kind(name: str) -> str:
     if name not in KINDS or not KINDS[name].filed:
         known = sorted(kind.name for kind in KINDS.values() if kind.filed)
-        raise ValueError(f"must be a kind of question ({', '.join(known)}), not ‘{name}’")
+        raise ValueError(f"there is no kind of question called ‘{name}’, only {', '.join(known)}")
     return name
 
 
-def _colour(value: str) -> str:
-    if not re.fullmatch("#[0-9A-F]{6}", value):
-        raise ValueError(f"must be like #D55E00, not ‘{value}’")
-    return value
-
-
 KindName = Annotated[
-    str, Check(_known_kind, {"enum": [kind.name for kind in KINDS.values() if kind.filed]})
+    str,
+    AfterValidator(_known_kind),
+    WithJsonSchema({"enum": [kind.name for kind in KINDS.values() if kind.filed]}),
 ]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ask:
+class Ask(Data):
     """What the proof starts from, in line notation: the question behind the words."""
 
-    kind: Annotated[KindName, "What kind of question it is."]
-    target: Annotated[
-        list[str],
-        "What is wanted; for order, compare, choose, common, sequence: the things; "
+    kind: KindName = Field(description="What kind of question it is.")
+    target: list[str] = Field(
+        description="What is wanted; for order, compare, choose, common, sequence: the things; "
         "for subject: the formula and the letter; for round: the number and how many or what to; "
-        "for give: a letter for each number of the answer.",
-    ]
-    relations: Annotated[list[str], "What is given, as equations."] = field(default_factory=list)
-    detail: Annotated[
-        str,
-        "For order: 'ascending', 'descending'; choose: 'least', 'greatest'; rewrite: "
+        "for give: a letter for each number of the answer."
+    )
+    relations: list[str] = Field(default=[], description="What is given, as equations.")
+    detail: str = Field(
+        default="",
+        description="For order: 'ascending', 'descending'; choose: 'least', 'greatest'; rewrite: "
         "'simplify', 'expand', 'factorise'; common: 'hcf', 'lcm'; round: 'places', 'figures', "
         "'nearest'.",
-    ] = ""
-    labels: Annotated[list[str], "For choose: the name of each option."] = field(
-        default_factory=list
     )
-    pick: Annotated[
-        Literal["", "largest", "smallest", "positive", "negative"],
-        "For find and solve: which one of several answers is wanted.",
-    ] = ""
-    way: Annotated[
-        Literal["nearest", "down", "up"], "For round: to the nearest, always down, or always up."
-    ] = "nearest"
-    conditions: Annotated[
-        list[Condition], "For give: what each number of the answer has to be."
-    ] = field(default_factory=list)
-    constants: Annotated[
-        list[int], "Numbers the model uses that the prompt need not print (180, 360)."
-    ] = field(default_factory=list)
+    labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
+        default="", description="For find and solve: which one of several answers is wanted."
+    )
+    way: Literal["nearest", "down", "up"] = Field(
+        default="nearest", description="For round: to the nearest, always down, or always up."
+    )
+    conditions: list[Condition] = Field(
+        default=[], description="For give: what each number of the answer has to be."
+    )
+    constants: list[int] = Field(
+        default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
+    )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Data):
     """A line of working and the words that go with it."""
 
     say: str
     maths: Maths | None = None
-    marks: Annotated[int, Whole(0), "Marks earned by the working as far as this line."] = 0
+    marks: int = Field(
+        default=0, ge=0, description="Marks earned by the working as far as this line."
+    )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Misconception:
+class Misconception(Data):
     """A likely wrong answer, what the pupil did to get it, and what to ask them."""
 
     id: str
@@ -141,60 +130,60 @@ class Misconception:
     ask: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SignOff:
+class SignOff(Data):
     """A reviewer's statement that a key was checked."""
 
-    by: Annotated[str, "The reviewer's code, never a name."]
+    by: str = Field(description="The reviewer's code, never a name.")
     on: datetime.date
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
+class Source(Data):
     """Where a question comes from, how its key was proved, and who has signed it."""
 
     kind: Literal["generated", "bank"]
-    bank: Annotated[str, "Name of the bank that holds or names the question."] = ""
-    id: Annotated[str, "The question's id in the bank."] = ""
-    hash: Annotated[str, "Hash of all that printed of the bank's question when it was drawn."] = ""
-    proved: Annotated[Proved, "What exact arithmetic and computer algebra both started from."]
-    sign_off: Annotated[
-        SignOffState, "'none' where a question needs no sign-off: it was generated."
-    ] = "none"
-    signed: Annotated[list[SignOff], "Who signed, and when, the latest last."] = field(
-        default_factory=list
+    bank: str = Field(default="", description="Name of the bank that holds or names the question.")
+    id: str = Field(default="", description="The question's id in the bank.")
+    hash: str = Field(
+        default="", description="Hash of all that printed of the bank's question when it was drawn."
     )
-    author: Annotated[str, "Code of who wrote the question."] = ""
+    proved: Proved = Field(
+        description="What exact arithmetic and computer algebra both started from."
+    )
+    sign_off: SignOffState = Field(
+        default="none", description="'none' where a question needs no sign-off: it was generated."
+    )
+    signed: list[SignOff] = Field(default=[], description="Who signed, and when, the latest last.")
+    author: str = Field(default="", description="Code of who wrote the question.")
     licence: str = ""
-    credit: Annotated[str, "What the bank says the question was taken from."] = ""
+    credit: str = Field(default="", description="What the bank says the question was taken from.")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PackItem:
+class PackItem(Data):
     """One question as it stands in a pack."""
 
-    address: Annotated[
-        str, "Names the question for ever: topic/tier/number, or bank:id for a bank's own."
-    ]
+    address: str = Field(
+        description="Names the question for ever: topic/tier/number, or bank:id for a bank's own."
+    )
     topic: str
     topic_title: str
     tier: TierName
-    marks: Annotated[int, Whole(1)]
+    marks: int = Field(ge=1)
     difficulty: float
-    prompt: Annotated[list[Run], Limit(least=1)]
+    prompt: list[Run] = Field(min_length=1)
     key: Key
     ask: Ask
     steps: list[Step]
     misconceptions: list[Misconception]
-    untested: Annotated[
-        list[str], "Names of the misconceptions that other items of the tier show, and not this."
-    ] = field(default_factory=list)
-    accept: Annotated[list[str], "How marking may be more lenient than the form."] = field(
-        default_factory=list
+    untested: list[str] = Field(
+        default=[],
+        description="Names of the misconceptions that other items of the tier show, and not this.",
     )
-    source: Annotated[
-        Source | None, "Where the question comes from; packs of version 1 do not say."
-    ] = None
+    accept: list[str] = Field(
+        default=[], description="How marking may be more lenient than the form."
+    )
+    source: Source | None = Field(
+        default=None, description="Where the question comes from; packs of version 1 do not say."
+    )
 
     @property
     def many(self) -> bool:
@@ -202,55 +191,50 @@ class PackItem:
         return KINDS[self.ask.kind].many
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NextTask:
+class NextTask(Data):
     """What pupils of a band do after the starter."""
 
     title: str
     tier: TierName
     mode: ModeName
-    worked_example: Annotated[bool, "Whether the sheet opens with a worked example."]
-    where: Annotated[str, "Where to sit or where to find the sheet."]
-    first: Annotated[str, "What to read or do first."]
-    how: Annotated[str, "How to work."]
-    stuck: Annotated[str, "What to do when stuck."]
-    finished: Annotated[str, "What to do when finished."]
+    worked_example: bool = Field(description="Whether the sheet opens with a worked example.")
+    where: str = Field(description="Where to sit or where to find the sheet.")
+    first: str = Field(description="What to read or do first.")
+    how: str = Field(description="How to work.")
+    stuck: str = Field(description="What to do when stuck.")
+    finished: str = Field(description="What to do when finished.")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Band:
+class Band(Data):
     """An interval of scores with its signs and its next task: a teaching aid, not a grade."""
 
     name: str
-    letter: Annotated[str, Line(most=2)]
+    letter: str = Field(min_length=1, max_length=2)
     shape: ShapeName
-    colour: Annotated[str, Check(_colour, {"pattern": "^#[0-9A-F]{6}$"})]
+    colour: str = Field(pattern=r"^#[0-9A-F]{6}$")
     colour_name: str
-    lowest: Annotated[int, Whole(0)]
-    highest: Annotated[int, Whole(0)]
+    lowest: int = Field(ge=0)
+    highest: int = Field(ge=0)
     task: NextTask
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Data):
     """One A4 follow-up sheet: a worked example and a part-finished one where it has them."""
 
     tier: TierName
     worked: PackItem | None = None
     part_finished: PackItem | None = None
-    items: Annotated[list[PackItem], Limit(least=1)]
+    items: list[PackItem] = Field(min_length=1)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Version:
+class Version(Data):
     """One version of the starter; parallel versions share topics, tiers and difficulty."""
 
     letter: str
-    items: Annotated[list[PackItem], Limit(least=1)]
+    items: list[PackItem] = Field(min_length=1)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lesson:
+class Lesson(Data):
     """Whose lesson this is, when, and on what."""
 
     school: str
@@ -259,53 +243,49 @@ class Lesson:
     title: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TopicLine:
+class TopicLine(Data):
     """A topic of the pack, by name and title."""
 
     id: str
     title: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BankLine:
+class BankLine(Data):
     """A bank that questions were drawn from."""
 
     name: str
     title: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LeftOut:
+class LeftOut(Data):
     """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
 
     why: Literal[
         "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
     ]
-    count: Annotated[int, Whole(1)]
+    count: int = Field(ge=1)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawing:
+class Drawing(Data):
     """What the questions were drawn from."""
 
     questions_from: Literal["generated", "bank", "both"]
-    prefer: Annotated[
-        Literal["bank", "generated"], "Which comes first where questions are drawn from both."
-    ] = "bank"
+    prefer: Literal["bank", "generated"] = Field(
+        default="bank", description="Which comes first where questions are drawn from both."
+    )
     signed_only: bool = False
-    banks: list[BankLine] = field(default_factory=list)
-    offered: Annotated[
-        int, Whole(0), "Questions of the banks on these topics that could be drawn."
-    ] = 0
-    left_out: list[LeftOut] = field(default_factory=list)
-    follow_up: Annotated[
-        int | None, "Questions asked for on each sheet; one has fewer where banks hold no more."
-    ] = None
+    banks: list[BankLine] = []
+    offered: int = Field(
+        default=0, ge=0, description="Questions of the banks on these topics that could be drawn."
+    )
+    left_out: list[LeftOut] = []
+    follow_up: int | None = Field(
+        default=None,
+        description="Questions asked for on each sheet; one has fewer where banks hold no more.",
+    )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Look:
+class Look(Data):
     """Audience options: how the pages are drawn, never what they say."""
 
     large_print: bool = False
@@ -313,22 +293,21 @@ class Look:
     slips: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pack:
+class Pack(Data):
     """Everything for one lesson."""
 
     schema_version: Literal[1, 2, 3, 4] = 4
-    made_by: Annotated[str, "Name and version of the tool that made the pack."]
+    made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson
     topics: list[TopicLine]
-    versions: Annotated[list[Version], Limit(least=1)]
-    bands: Annotated[list[Band], Limit(least=2, most=5)]
+    versions: list[Version] = Field(min_length=1)
+    bands: list[Band] = Field(min_length=2, max_length=5)
     sheets: list[Sheet]
-    look: Look = field(default_factory=Look)
-    drawing: Annotated[
-        Drawing | None, "Where questions came from; packs of version 1 do not say."
-    ] = None
+    look: Look = Look()
+    drawing: Drawing | None = Field(
+        default=None, description="Where questions came from; packs of version 1 do not say."
+    )
 
     @property
     def marks(self) -> int:

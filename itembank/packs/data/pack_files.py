@@ -5,14 +5,11 @@ from __future__ import annotations
 import json
 import os
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from itembank.errors import ItembankError
-from itembank.files.fields.json_schema import schema_of
-from itembank.files.fields.plain import plain
-from itembank.files.fields.record import try_read
-from itembank.files.fields.wrong import MISSING_KEY, UNKNOWN_KEY, Wrong
 from itembank.files.together import Together
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_place import PACK_FILE, read_pack_data
@@ -25,12 +22,15 @@ def pack_json(pack: Pack) -> bytes:
 
     Fields stand in the order of the models; letters outside ASCII are written as they are.
     """
-    return (json.dumps(plain(pack), indent=1, ensure_ascii=False) + "\n").encode()
+    return (pack.model_dump_json(indent=1) + "\n").encode()
 
 
 def schema_json() -> bytes:
     """Return the JSON Schema of `pack.json` (draft 2020-12), as published in ``docs``."""
-    schema = schema_of(Pack, "Pack")
+    schema: dict[str, Any] = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **Pack.model_json_schema(),
+    }
     return (json.dumps(schema, indent=1, ensure_ascii=False) + "\n").encode()
 
 
@@ -99,26 +99,30 @@ def load_pack(path: Path) -> Pack:
     Raises:
         ItembankError: it cannot be read, is not JSON, or is not a pack this version knows.
     """
-    _, data = read_pack_data(path)
+    from pydantic import ValidationError
+
+    text, _ = read_pack_data(path)
     path = path / PACK_FILE if path.is_dir() else path
-    made, found = try_read(Pack, data)
-    if found:
-        raise ItembankError(_shape_faults(path, found))
-    return made
+    try:
+        return Pack.model_validate_json(text, strict=True)
+    except ValidationError as error:
+        raise ItembankError(_shape_faults(path, error)) from None
 
 
 _SAID = {
-    MISSING_KEY: "this field is missing.",
-    UNKNOWN_KEY: "there is no field of this name.",
+    "missing": "this field is missing",
+    "extra_forbidden": "there is no field of this name",
 }
-"""What is said of keys in a file that no person writes by hand."""
 
 
-def _shape_faults(path: Path, found: Sequence[Wrong]) -> str:
+def _shape_faults(path: Path, error: Any) -> str:
+    found = error.errors(include_url=False, include_context=False, include_input=False)
     lines = []
-    for wrong in found[:5]:
-        said = _SAID.get(wrong.matter, wrong.says)
-        lines.append(f"{path}, {_field_path(wrong.path)}: {said}")
+    for fault in found[:5]:
+        where = _field_path(fault["loc"])
+        message = fault["msg"]
+        said = _SAID.get(fault["type"], f"{message[:1].lower()}{message[1:]}")
+        lines.append(f"{path}, {where}: {said}.")
     if len(found) > 5:
         lines.append(f"… and {len(found) - 5} more.")
     return "\n".join([*lines, "Make the pack again, or take a copy that is whole."])

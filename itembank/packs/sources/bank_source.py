@@ -67,7 +67,9 @@ class BankSource:
         self.spaces = {
             tier: Space(None, place=range(len(held))) for tier, held in self.questions.items()
         }
-        self.by_address = {one.address: one for one in chain(*self.questions.values())}
+        self.by_address = {
+            question.address: question for question in chain(*self.questions.values())
+        }
 
     def item(self, tier: Tier, index: int) -> Item:
         """Return the question at a place of a tier."""
@@ -75,15 +77,21 @@ class BankSource:
 
     def place(self, address: str) -> tuple[Tier, int] | None:
         """Return the tier and the place of the question at an address; None where it has none."""
-        one = self.by_address.get(address)
-        return None if one is None else (one.tier, self.questions[one.tier].index(one))
+        question = self.by_address.get(address)
+        return (
+            None
+            if question is None
+            else (question.tier, self.questions[question.tier].index(question))
+        )
 
     def too_few(self, tier: Tier) -> str:
         """Return the sentences for a tier that is used up: what it holds, and what to do."""
         held = len(self.questions.get(tier, ()))
-        one = len(self.banks) == 1
+        single = len(self.banks) == 1
         banks = (
-            f"The bank {self.banks[0]} has" if one else f"The banks {join_words(self.banks)} have"
+            f"The bank {self.banks[0]} has"
+            if single
+            else f"The banks {join_words(self.banks)} have"
         )
         there = f"{held} there" if held else "none there"
         left = self.left_out.get(tier, Counter())

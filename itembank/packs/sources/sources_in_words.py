@@ -90,8 +90,8 @@ def source_words(source: Source | None) -> str:
         proved = "proved from its model"
     signed = join_words(
         [
-            f"{one.by} on {short_day(one.on)} {one.on.year}".replace(" ", "\u00a0")
-            for one in source.signed
+            f"{signoff.by} on {short_day(signoff.on)} {signoff.on.year}".replace(" ", "\u00a0")
+            for signoff in source.signed
         ]
     )
     match source.sign_off:

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from contextlib import nullcontext
-from typing import NamedTuple
+from typing import NamedTuple, TypeAlias
 
 from itembank.pages.engine.flow import (
     FORMULA_SCALE,
@@ -87,15 +87,24 @@ class Block(NamedTuple):
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 
 
+Broken: TypeAlias = list[tuple[float, Atom, float]]
+"""The atoms of a line, each with where it begins, in ems, and its scale."""
+
+
 def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
     """Break `flow` into lines no wider than `width` points, at `size` points.
 
     `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
     """
-    space = face(flow.bold).width(" ")
-    room = width / size
-    lines: list[list[tuple[float, Atom, float]]] = []
-    current: list[tuple[float, Atom, float]] = []
+    lines, cramped = _break(flow, width / size)
+    block = _stack(lines, size, face(flow.bold).width(" "), gap)
+    return block._replace(cramped=cramped, has_formula=flow.has_formula)
+
+
+def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
+    """Return lines no wider than `room`, in ems, and whether anything had to be set smaller."""
+    lines: list[Broken] = []
+    current: Broken = []
     x = 0.0
     cramped = False
 
@@ -133,8 +142,7 @@ def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
             x += atom.width * scale
     if current or not lines:
         lines.append(current)
-    block = _stack(lines, size, space, gap)
-    return block._replace(cramped=cramped, has_formula=flow.has_formula)
+    return lines, cramped
 
 
 def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
@@ -185,7 +193,7 @@ def _chopped(atom: Atom, room: float) -> list[Atom]:
 
 
 def _stack(
-    lines: list[list[tuple[float, Atom, float]]],
+    lines: list[Broken],
     size: float,
     space: float,
     between: float,
@@ -212,23 +220,23 @@ def _is_words(atom: Atom) -> bool:
     return atom.layout is None and atom.maths is None
 
 
-def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> list[Placed]:
+def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
     """Return the line's atoms in points, words of one weight joined by their spaces."""
     out: list[Placed] = []
+    said: list[str] = []  # by the last of them, if it is words
     end = 0.0
     for x, atom, scale in atoms:
         gap = x - end > space / 2
         if gap and out:
             space = face(out[-1].atom.bold).width(" ")
-        if out and _is_words(out[-1].atom):
-            last = out[-1]
-            text = last.atom.text + (" " if gap else "")
-            if _is_words(atom) and atom.bold == last.atom.bold:
-                text += atom.text
-                out[-1] = last._replace(atom=last.atom._replace(text=text))
+        if said:
+            if gap:
+                said.append(" ")
+            if _is_words(atom) and atom.bold == out[-1].atom.bold:
+                said.append(atom.text)
                 end = x + atom.width * scale
                 continue
-            out[-1] = last._replace(atom=last.atom._replace(text=text))
+            out[-1] = _saying(out[-1], said)
         elif out and gap and _is_words(atom):
             atom = atom._replace(text=" " + atom.text)
             x -= space
@@ -236,8 +244,15 @@ def _join(atoms: list[tuple[float, Atom, float]], size: float, space: float) -> 
             # Nothing stands between the pieces of one formula, so that its line reads for all.
             out.append(Placed(end * size, Atom(space, 0, 0, " ", False), 1.0))
         out.append(Placed(x * size, atom, scale))
+        said = [atom.text] if _is_words(atom) else []
         end = x + (atom.width * scale if not atom.text.startswith(" ") else atom.width + space)
+    if said:
+        out[-1] = _saying(out[-1], said)
     return out
+
+
+def _saying(placed: Placed, said: Sequence[str]) -> Placed:
+    return placed._replace(atom=placed.atom._replace(text="".join(said)))
 
 
 def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:

@@ -87,8 +87,8 @@ def _times(a: Dimension, b: Dimension, sign: int = 1) -> Dimension:
 
 def _product(many: Iterable[Dimension]) -> Dimension:
     total: Dimension = {}
-    for one in many:
-        total = _times(total, one)
+    for factor in many:
+        total = _times(total, factor)
     return total
 
 

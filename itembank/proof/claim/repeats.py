@@ -131,9 +131,9 @@ def _solved(relations: tuple[t.Relation, ...], key: t.Node) -> bool:
     }
 
 
-def _same(one: t.Node, other: t.Node) -> bool:
+def _same(first: t.Node, other: t.Node) -> bool:
     # The letters and numbers are looked at first: most keys have others than the question.
-    return _leaves(one) == _leaves(other) and writing(one) == writing(other)
+    return _leaves(first) == _leaves(other) and writing(first) == writing(other)
 
 
 def _leaves(node: t.Node) -> frozenset[t.Node]:

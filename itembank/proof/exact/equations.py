@@ -90,12 +90,12 @@ def solve(relations: Sequence[t.Relation]) -> list[Values]:
 
 
 def _solve(equations: list[Polynomial], letters: frozenset[str]) -> list[Values]:
-    equations = [one for one in equations if one]
-    if any(not _letters(one) for one in equations):
+    equations = [equation for equation in equations if equation]
+    if any(not _letters(equation) for equation in equations):
         return []
     if not letters:
         return [{}]
-    unsettled = sorted(letters - {name for one in equations for name in _letters(one)})
+    unsettled = sorted(letters - {name for equation in equations for name in _letters(equation)})
     if unsettled:
         if not equations:
             raise NotExact(f"every value of {', '.join(unsettled)} is a solution")
@@ -198,4 +198,4 @@ def denominators(node: t.Node) -> list[t.Node]:
             below.append(part.den)
         elif isinstance(part, t.Product):
             below += [factor for op, factor in part.rest if op == "÷"]
-    return [one for one in below if t.symbols(one)]
+    return [equation for equation in below if t.symbols(equation)]

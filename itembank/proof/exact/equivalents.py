@@ -26,7 +26,7 @@ def find_equivalent(ask: Equivalent, key: t.Node) -> Finding:
     if not value:
         raise NotExact("there is nothing to multiply in 0")
     made = [t.frac(k * value.numerator, k * value.denominator) for k in (2, 3, 4)]
-    ours = text(next(one for one in made if not not_equivalent(ask, one)))
+    ours = text(next(answer for answer in made if not not_equivalent(ask, answer)))
     if fault := not_equivalent(ask, key):
         return Finding(
             f"for example {ours}", f"{ours} would be right, the key says {text(key)}; {fault}"

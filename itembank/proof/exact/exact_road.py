@@ -23,6 +23,7 @@ from itembank.items.asks import (
     Round,
     Solve,
     Subject,
+    TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
 from itembank.items.item import Item
@@ -44,6 +45,7 @@ from itembank.proof.exact.ranges import find_range
 from itembank.proof.exact.roots import find_solutions
 from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
+from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
 
 
@@ -99,6 +101,7 @@ ROAD.by_kind |= {
     Common: lambda ask, key: find_common(ask.numbers, ask.detail, key),
     Round: lambda ask, key: find_rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: find_given,
+    TwoNumbers: find_two,
     Equivalent: find_equivalent,
 }
 

@@ -74,7 +74,7 @@ def _settled(nodes: tuple[t.Node, ...], relations: tuple[t.Relation, ...]) -> li
     every = solve(relations)
     if not every:
         raise NotExact("what is given has no real solution")
-    values = [[algebra(node, one) for node in nodes] for one in every]
+    values = [[algebra(node, point) for node in nodes] for point in every]
     if any(other != values[0] for other in values[1:]):
         raise NotExact(f"what is given has more than one solution: {solutions_text(every)}")
     if any(piece.letters() - {"π"} for piece in values[0]):

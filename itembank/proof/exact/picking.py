@@ -43,8 +43,8 @@ def find_picked(ask: Pick, key: t.Node) -> Finding:
     if len(letters) != 1:
         raise NotExact("one of several solutions is picked in one letter only")
     (letter,) = letters
-    roots = [one[letter] for one in solve(ask.of.relations)]
-    root = roots[only([surd(one) for one in roots], ask.which)]
+    roots = [solution[letter] for solution in solve(ask.of.relations)]
+    root = roots[only([surd(root) for root in roots], ask.which)]
     if several:
         return found(quotient_node(root), key, False, ONE)
     if isinstance(key, t.Relation) and key.first != t.Sym(letter):
@@ -63,10 +63,10 @@ def only(values: Sequence[Any], which: Which) -> int:
     """
     if which in ("positive", "negative"):
         sign = 1 if which == "positive" else -1
-        wanted = [i for i, one in enumerate(values) if _sign(one) == sign]
+        wanted = [i for i, value in enumerate(values) if _sign(value) == sign]
     else:
         best = (max if which == "largest" else min)(values, default=None)
-        wanted = [i for i, one in enumerate(values) if one == best]
+        wanted = [i for i, value in enumerate(values) if value == best]
     if len(wanted) != 1 or (which in ("largest", "smallest") and len(values) < 2):
         raise NotExact(f"the question has {len(wanted)} answers that are the {which} one")
     return wanted[0]

@@ -134,10 +134,10 @@ def points(places: list[Surd]) -> list[Surd]:
     return [*every, places[-1], places[-1] + Surd.of(1)]
 
 
-def first_difference(one: list[list[Link]], other: list[list[Link]]) -> Surd | None:
+def first_difference(first: list[list[Link]], other: list[list[Link]]) -> Surd | None:
     """Return a number at which two statements differ, or None if they say the same."""
-    for point in points(turning_places(one, other)):
-        if is_true(one, point) != is_true(other, point):
+    for point in points(turning_places(first, other)):
+        if is_true(first, point) != is_true(other, point):
             return point
     return None
 

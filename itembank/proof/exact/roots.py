@@ -38,16 +38,16 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     answer = "" if ours is None else solutions_text(ours)
     try:
         given = [
-            {name: algebra(value) for name, value in one.items()}
-            for one in solutions_given(key, letters)
+            {name: algebra(value) for name, value in solution.items()}
+            for solution in solutions_given(key, letters)
         ]
     except Misfit as error:
         return found(answer, key, False, str(error))
-    if any(value.letters() - {"π"} for one in given for value in one.values()):
+    if any(value.letters() - {"π"} for solution in given for value in solution.values()):
         return found(answer, key, False, "the key has a letter on both sides")
-    for one in given:
-        if not holds(relations, one):
-            return found(answer, key, False, _why_not(relations, one))
+    for solution in given:
+        if not holds(relations, solution):
+            return found(answer, key, False, _why_not(relations, solution))
     if ours is not None:
         missing = [our for our in ours if not any(_same(our, other) for other in given)]
         parting = f"{solutions_text(missing[:1])} is missing" if missing else ""
@@ -57,7 +57,11 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     if len(letters) > 1:
         raise NotExact(why)
     wanted = real_solutions(relations, next(iter(letters)))
-    different = [one for i, one in enumerate(given) if not any(_same(one, o) for o in given[:i])]
+    different = [
+        solution
+        for i, solution in enumerate(given)
+        if not any(_same(solution, o) for o in given[:i])
+    ]
     right = len(different) == wanted
     counted = f"there are {wanted} real solutions, the key gives {len(different)}"
     return found(text(key) if right else "", key, right, "" if right else counted)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from itembank.items.asks import Equivalent, Give
+from itembank.items.asks import Equivalent, Give, TwoNumbers
 from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.membership import unmet
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.exact.ranges import first_difference, statement
+from itembank.proof.exact.sum_and_product import find_two
 
 
 def given_fault(ask: Give, line: t.Node) -> str:
@@ -46,6 +47,17 @@ def equivalent_fault(ask: Equivalent, line: t.Node) -> str:
     """
     if not_equivalent(ask, line):
         raise NotExact("it is no fraction equal to the one in the question")
+    return ""
+
+
+def two_fault(ask: TwoNumbers, line: t.Node) -> str:
+    """Return what is wrong with a line that is not true or false by itself, or ``""``.
+
+    Raises:
+        NotExact: the line is not the two numbers.
+    """
+    if find_two(ask, line).fault:
+        raise NotExact("it is not the two numbers that are asked for")
     return ""
 
 

@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TwoNumbers,
     asked,
 )
 from itembank.notation import tree as t
@@ -38,7 +39,7 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
-from itembank.proof.lines.line_of_many import equivalent_fault, given_fault
+from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
 from itembank.proof.lines.truth import expression_parts, true, values_of
 
 ELSE = "is worth something else"
@@ -80,6 +81,7 @@ RULES.by_kind |= {
     Round: lambda ask, line: _round(ask, line),
     **dict.fromkeys((Order, Compare, Choose), lambda ask, line: _among(asked(ask), line)),
     Give: given_fault,
+    TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
 }
 TOGETHER.by_kind[Inequality] = True
@@ -124,7 +126,7 @@ def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
             return False
     except NotExact:
         every = solve(relations)
-        return bool(every) and all(holds([line], one) for one in every)
+        return bool(every) and all(holds([line], solution) for solution in every)
 
 
 def _identity(line: t.Relation) -> str:
@@ -154,8 +156,8 @@ def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
         return _side(relations, line)
     used = [False] * len(cases)
-    for one in every:
-        fits = [_holds(case, one) for case in cases]
+    for solution in every:
+        fits = [_holds(case, solution) for case in cases]
         if not any(fits):
             return "does not follow from the question"
         used = [a or b for a, b in zip(used, fits, strict=True)]
@@ -230,9 +232,10 @@ def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
 def _common(numbers: tuple[t.Node, ...], detail: str, line: t.Node) -> str:
     values = [exact(node) for node in numbers]
     given = [exact(part) for part in (line.parts if isinstance(line, t.Listing) else (line,))]
-    for one in given:
-        if not one or not any(
-            (value / one if detail == "hcf" else one / value).denominator == 1 for value in values
+    for shown in given:
+        if not shown or not any(
+            (value / shown if detail == "hcf" else shown / value).denominator == 1
+            for value in values
         ):
             word = "factor" if detail == "hcf" else "multiple"
             return f"holds a number that is no {word} of any of the numbers"

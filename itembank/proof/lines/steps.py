@@ -51,7 +51,7 @@ def _gives(key: t.Node, lines: list[t.Node]) -> bool:
 
 def _seen(part: t.Node, lines: list[t.Node]) -> bool:
     if isinstance(part, t.Listing):
-        return all(_seen(one, lines) for one in part.parts)
+        return all(_seen(step, lines) for step in part.parts)
     return any(part in t.walk(line) for line in lines)
 
 

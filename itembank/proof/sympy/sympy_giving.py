@@ -105,7 +105,7 @@ def _answers(ask: Give) -> Iterator[tuple[Any, ...]]:
     if len(ask.letters) > 2:
         raise NotExact("more than two numbers at once are not looked for here")
     first, second = (symbol(letter.name) for letter in ask.letters)
-    rows = [one for one in map(to_sympy, ask.relations) if isinstance(one, sympy.Equality)]
+    rows = [row for row in map(to_sympy, ask.relations) if isinstance(row, sympy.Equality)]
     for value in _singles(ask, ask.letters[0]):
         if not rows:
             for other in islice(_singles(ask, ask.letters[1]), 20):

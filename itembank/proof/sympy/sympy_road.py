@@ -26,6 +26,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TwoNumbers,
 )
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -41,6 +42,7 @@ from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
 from itembank.proof.sympy.sympy_text import sympy_text
+from itembank.proof.sympy.sympy_two_numbers import two_numbers
 from itembank.proof.sympy.sympy_zero import is_zero
 
 
@@ -97,6 +99,7 @@ ROAD.by_kind |= {
     Common: lambda ask, key: common(ask.numbers, ask.detail, key),
     Round: lambda ask, key: rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: given,
+    TwoNumbers: two_numbers,
     Equivalent: equivalent,
 }
 
@@ -146,7 +149,7 @@ def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding
     given = [to_sympy(part) for part in key.parts]
     left = list(values)
     for place, value in enumerate(given, start=1):
-        same = next((one for one in left if is_zero(one - value)), None)
+        same = next((root for root in left if is_zero(root - value)), None)
         if same is None:
             return found("", key, False, f"its {ordinal(place)} number is not in the question")
         left.remove(same)

@@ -53,10 +53,10 @@ def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: 
     rows = [row for row in rows if sympy.expand(row) != 0]
     every: list[Values] = [given]
     if rows or unknown:
-        every = [{**given, **one} for one in sympy.solve(rows, unknown, dict=True)]
+        every = [{**given, **solution} for solution in sympy.solve(rows, unknown, dict=True)]
     answers = []
-    for one in every:
-        values = [sympy.simplify(value.subs(one)) for value in wanted]
+    for solution in every:
+        values = [sympy.simplify(value.subs(solution)) for value in wanted]
         if proportional and values[0] != 0:
             values = [sympy.simplify(value / values[0]) for value in values]
         if all(value.is_real is not False for value in values):
@@ -65,7 +65,7 @@ def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: 
         not is_zero(a - b) for other in answers[1:] for a, b in zip(answers[0], other, strict=True)
     ):
         raise NotExact(f"sympy finds {len(answers)} solutions")
-    loose = {one for value in answers[0] for one in value.free_symbols}
+    loose = {letter for value in answers[0] for letter in value.free_symbols}
     if loose and unknown:
         raise NotExact(f"the question does not settle {', '.join(sorted(map(str, loose)))}")
     return answers[0]
@@ -86,7 +86,7 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     >>> solutions((parse("x^2 = 5x - 6"),), parse("x = 2 or x = 4")).fault
     'it comes to x = 2 or x = 3, the key says x = 2 or x = 4'
     """
-    names = frozenset(n for one in relations for n in t.symbols(one)) - {"π"}
+    names = frozenset(n for relation in relations for n in t.symbols(relation)) - {"π"}
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
     try:
@@ -99,8 +99,8 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     except Misfit as error:
         return found(ours, key, False, str(error))
     given = [{symbol(n): to_sympy(value) for n, value in case.items()} for case in cases]
-    right = all(any(_same(one, other) for other in every) for one in given) and all(
-        any(_same(one, other) for other in given) for one in every
+    right = all(any(_same(solution, other) for other in every) for solution in given) and all(
+        any(_same(solution, other) for other in given) for solution in every
     )
     return found(ours, key, right)
 
@@ -120,12 +120,14 @@ def picked(ask: Pick, key: t.Node) -> Finding:
         letter = None
     else:
         rows = [row for relation in of.relations for row in equations(relation)]
-        letters = sorted({n for one in of.relations for n in t.symbols(one)} - {"π"})
+        letters = sorted({n for relation in of.relations for n in t.symbols(relation)} - {"π"})
         if len(letters) != 1:
             raise NotExact("one of several solutions is picked in one letter only")
         letter = letters[0]
         every = _solve(rows, [symbol(letter)])
-        values = [one[symbol(letter)] for one in every if _meaningful(one, of.relations)]
+        values = [
+            solution[symbol(letter)] for solution in every if _meaningful(solution, of.relations)
+        ]
     if ask.which in ("positive", "negative"):
         ours = [v for v in values if (v.is_positive if ask.which == "positive" else v.is_negative)]
     elif len(values) > 1:
@@ -154,11 +156,11 @@ def _solve(rows: list[Any], letters: list[Any]) -> list[Values]:
         every = sympy.solve(rows, letters, dict=True)
     else:
         found_set = sympy.linsolve((matrix, right), *letters)
-        every = [dict(zip(letters, one, strict=True)) for one in found_set]
-    for one in every:
-        if set(one) != set(letters) or any(value.free_symbols for value in one.values()):
+        every = [dict(zip(letters, values, strict=True)) for values in found_set]
+    for solution in every:
+        if set(solution) != set(letters) or any(value.free_symbols for value in solution.values()):
             raise NotExact("the equations do not settle every letter")
-    return [one for one in every if all(value.is_real for value in one.values())]
+    return [solution for solution in every if all(value.is_real for value in solution.values())]
 
 
 def _roots(rows: list[Any], letter: Any) -> list[Any]:
@@ -177,7 +179,7 @@ def _roots(rows: list[Any], letter: Any) -> list[Any]:
     return [root for root in sympy.roots(shared) if root.is_real]
 
 
-def _meaningful(one: Values, relations: Sequence[t.Relation]) -> bool:
+def _meaningful(solution: Values, relations: Sequence[t.Relation]) -> bool:
     """Tell whether no denominator that is printed becomes zero."""
     for relation in relations:
         for part in t.walk(relation):
@@ -185,13 +187,13 @@ def _meaningful(one: Values, relations: Sequence[t.Relation]) -> bool:
             if isinstance(part, t.Product):
                 below = [node for op, node in part.rest if op == "÷"]
             for node in below:
-                if t.symbols(node) and is_zero(to_sympy(node).subs(one)):
+                if t.symbols(node) and is_zero(to_sympy(node).subs(solution)):
                     return False
     return True
 
 
-def _same(one: Values, other: Values) -> bool:
-    return all(is_zero(value - other[letter]) for letter, value in one.items())
+def _same(solution: Values, other: Values) -> bool:
+    return all(is_zero(value - other[letter]) for letter, value in solution.items())
 
 
 def _text(every: list[Values]) -> str:
@@ -199,13 +201,14 @@ def _text(every: list[Values]) -> str:
         return "no real solution"
     try:
         cases: list[t.Node] = []
-        for one in every:
-            parts = [t.equals(t.Sym(str(letter)), node_of(one[letter])) for letter in one]
+        for solution in every:
+            parts = [t.equals(t.Sym(str(letter)), node_of(solution[letter])) for letter in solution]
             cases.append(parts[0] if len(parts) == 1 else t.Listing(tuple(parts)))
         return text(cases[0] if len(cases) == 1 else t.Either(tuple(cases)))
     except t.NotationError:
         return " or ".join(
-            ", ".join(f"{letter} = {value}" for letter, value in one.items()) for one in every
+            ", ".join(f"{letter} = {value}" for letter, value in solution.items())
+            for solution in every
         )
 
 

@@ -22,7 +22,7 @@ def sympy_text(value: Any, proportional: bool = False) -> str:
     """
     try:
         if isinstance(value, list | tuple):
-            nodes = tuple(node_of(_tidy(one)) for one in value)
+            nodes = tuple(node_of(_tidy(part)) for part in value)
             if len(nodes) == 1:
                 return text(nodes[0])
             return text(t.Ratio(nodes) if proportional else t.Listing(nodes))
@@ -102,9 +102,11 @@ def _product(value: Any) -> t.Node:
                 return t.Juxt((node_of(number), *more))
         return t.Frac(node_of(top), node_of(bottom))
     factors = [node_of(factor) for factor in value.as_ordered_factors()]
-    shown = tuple(t.Bracket(one) if isinstance(one, t.Sum | t.Frac) else one for one in factors)
-    if any(isinstance(one, t.Int) for one in shown[1:]) or any(
-        not isinstance(one, t.Int | t.Sym | t.Power | t.Root | t.Bracket) for one in shown
+    shown = tuple(
+        t.Bracket(factor) if isinstance(factor, t.Sum | t.Frac) else factor for factor in factors
+    )
+    if any(isinstance(factor, t.Int) for factor in shown[1:]) or any(
+        not isinstance(factor, t.Int | t.Sym | t.Power | t.Root | t.Bracket) for factor in shown
     ):
-        return t.Product(shown[0], tuple(("×", one) for one in shown[1:]))
+        return t.Product(shown[0], tuple(("×", factor) for factor in shown[1:]))
     return t.Juxt(shown)

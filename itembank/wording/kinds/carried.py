@@ -81,14 +81,14 @@ class Carrier:
                 quotients = [self._quotients(pair) for pair in pairs]
                 first, *others = quotients
                 step = [
-                    (*ones, *extra, one.over(other))
-                    for one, ones in first
-                    for other, extra in (others[0] if others else [(one, ())])
+                    (*ones, *extra, kind.over(other))
+                    for kind, ones in first
+                    for other, extra in (others[0] if others else [(kind, ())])
                 ]
             else:
                 step = [
-                    (*ones, *extra, one.over(other))
-                    for (one, ones), (other, extra) in product(self.of(left), self.of(right))
+                    (*ones, *extra, kind.over(other))
+                    for (kind, ones), (other, extra) in product(self.of(left), self.of(right))
                 ]
             ways = list(dict.fromkeys((*a, *b) for a, b in product(ways, step)))
             if len(ways) > _MOST:

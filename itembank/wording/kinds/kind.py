@@ -119,19 +119,19 @@ def settled(kind: Kind, ones: Iterable[Kind]) -> Kind | None:
     """
     left = list(ones)
     while left:
-        for one in left:
-            name = next((name for name, n in one.unknowns().items() if abs(n) == 1), "")
-            if name or not one.unknowns():
+        for mine in left:
+            name = next((name for name, n in mine.unknowns().items() if abs(n) == 1), "")
+            if name or not mine.unknowns():
                 break
         else:
             return kind  # only squares of what is not known: nothing is said
-        left.remove(one)
+        left.remove(mine)
         if not name:
-            if one.measures() or one.scale != 1:
+            if mine.measures() or mine.scale != 1:
                 return None
             continue
-        sign = dict(one.powers)[name]
-        rest = Kind(tuple(p for p in one.powers if p[0] != name), one.scale)
+        sign = dict(mine.powers)[name]
+        rest = Kind(tuple(p for p in mine.powers if p[0] != name), mine.scale)
         stands = rest.raised(-sign)
         left = [_with(other, name, stands) for other in left]
         kind = _with(kind, name, stands)

@@ -78,12 +78,12 @@ def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> C
         fitting = [answer for answer in answers if _answers(answer, wanted, question, kinds)]
         if not fitting:
             return Carried(_says(answers[0], wanted, _for_each(wanted.kinds, question)))
-        faults = [_things_fault(one, wanted, question, kinds) for one in fitting]
+        faults = [_things_fault(kind, wanted, question, kinds) for kind in fitting]
         if all(faults):
             return Carried(faults[0])
     if fault := _crossed(model, Carrier(kinds, constants), kinds):
         return Carried(fault)
-    sizes = {one.scale for one in fitting if not one.unknowns()}
+    sizes = {kind.scale for kind in fitting if not kind.unknowns()}
     if not sizes and wanted is not None and wanted.sized:
         sizes = {kind.scale for kind in wanted.kinds}
     return Carried("", own | {value * size for size in sizes for value in own})
@@ -99,10 +99,10 @@ def _crossed(model: Modelled, carrier: Carrier, kinds: StoryKinds) -> str:
         except (TooMany, t.NotationError):
             continue
         crossed = [_pair(kind, kinds) for kind in found]
-        if crossed and all(one for one, _ in crossed):
-            one, other = crossed[0]
+        if crossed and all(kind for kind, _ in crossed):
+            left, other = crossed[0]
             return (
-                f"The model multiplies what is said for each {one} by a number of {plural(other)}."
+                f"The model multiplies what is said for each {left} by a number of {plural(other)}."
             )
     return ""
 
@@ -166,7 +166,7 @@ def _spans(question: str) -> set[str]:
 
 
 def _says(kind: Kind, wanted: Wanted, for_each: Sequence[Kind]) -> str:
-    if any(kind.measures() == one.measures() for one in (*wanted.kinds, *for_each)):
+    if any(kind.measures() == per.measures() for per in (*wanted.kinds, *for_each)):
         return (
             f"The question asks for {wanted.says}, and the model does not come to that unit: a change "
             "of units, as 60 for minutes and hours, is left out or too many."
@@ -317,13 +317,13 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
         return f"The model multiplies a number of {plural(squared[0])} by another of them."
     for noun, power in things.items():
         stem = re.escape(noun)
-        one = re.search(
+        single = re.search(
             rf"\b(?:each|one|per|every|an?|single) (?:\w+ )?{stem}\w*\b", question, re.I
         )
         counted = re.search(rf"{SLOT} (?:[a-z'-]+ )?{stem}\w*\b", question, re.I)
         if (
             power < 0
-            and not one
+            and not single
             and (counted or _TOGETHER.search(question))
             and noun in kinds.nouns
         ):

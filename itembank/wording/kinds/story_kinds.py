@@ -255,7 +255,7 @@ def story_kinds(runs: Sequence[Run]) -> StoryKinds:
         for part in walk(node)
         if isinstance(part, Int | Dec | Frac | Mixed) and (value := _value(part)) is not None
     )
-    rates = tuple(one for many in read.rates.values() for one in many)
+    rates = tuple(kind for many in read.rates.values() for kind in many)
     return StoryKinds(
         read.by_value, read.by_node, inside, frozenset(read.nouns), rates, tuple(read.amounts)
     )
@@ -305,8 +305,8 @@ class _Reader:
     def _amount(self, place: int, node: Node, kind: Kind, amount: Node | None) -> None:
         base = Kind(kind.powers)  # a model with units reckons in base units
         self.by_node.setdefault(node, []).extend(self._rated(place, base))
-        for one in self._rated(place, kind) if amount is not None else ():
-            self._add(_value(amount) if amount is not None else None, one)
+        for rated in self._rated(place, kind) if amount is not None else ():
+            self._add(_value(amount) if amount is not None else None, rated)
 
     def _rated(self, place: int, kind: Kind) -> list[Kind]:
         """Return a kind for each of what the words say it is for, and then alone."""
@@ -355,8 +355,8 @@ class _Reader:
             if noun := self._noun_before(match.start()):
                 self._rate(match["amount"], of_thing(noun))
         for match in _PAIR.finditer(self.text):
-            one, many = (self.nodes[index_of(match[name])] for name in ("one", "many"))
-            for this, other, char in ((one, many, match["many"]), (many, one, match["one"])):
+            single, many = (self.nodes[index_of(match[name])] for name in ("one", "many"))
+            for this, other, char in ((single, many, match["many"]), (many, single, match["one"])):
                 if isinstance(this, Quantity | Money) and this.amount == Int(1):
                     unit = this.unit if isinstance(this, Quantity) else this.sign
                     if isinstance(other, Quantity | Money | Int | Dec):
@@ -436,7 +436,7 @@ _IN_WORDS = late(
 )
 
 
-def _noun(words: str, one: bool = False) -> str:
+def _noun(words: str, single: bool = False) -> str:
     """Return the noun that words after a number begin with: a plural among them.
 
     After 1 it is the first word; after another number a singular is no thing that is counted.
@@ -452,7 +452,7 @@ def _noun(words: str, one: bool = False) -> str:
         (t for t in tokens if t.lower() in _PLURALS or (t.endswith("s") and not t.endswith("'s"))),
         "",
     )
-    return noun_stem(plural or tokens[0]) if plural or one else ""
+    return noun_stem(plural or tokens[0]) if plural or single else ""
 
 
 def _named_unit(name: str, text: str) -> Kind:

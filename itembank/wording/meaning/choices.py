@@ -110,7 +110,7 @@ def _measure_fault(words: str, found: list[list[Kind]]) -> str:
             continue
         for kinds in found:
             measured = [dict(kind.measures()) for kind in kinds]
-            if all(one and one not in wanted for one in measured):
+            if all(amount and amount not in wanted for amount in measured):
                 return "The options are of another kind than the question compares."
     rate = re.search(
         r"\b(?:more|most|fewer|fewest|less|least) (\w+) (?:each|per|every|an?|for each|for every) (\w+)",

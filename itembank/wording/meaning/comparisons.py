@@ -62,15 +62,15 @@ def _age(tale: Tale) -> Reading | None:
         if re.search(rf"{shift.char} years? (?:ago|before|earlier)", tale.text, re.I):
             return reads("so many years ago is earlier", now - by)
     if len(ages) == 2 and len(numbers) == 2:
-        one, two = (_years(n) for _, n in ages)
+        first, two = (_years(n) for _, n in ages)
         if tale.asks_for(r"\bwhen (?:\w+ ){1,3}was born\b"):
             return reads(
-                "when somebody is born the other is older by the difference", abs(one - two)
+                "when somebody is born the other is older by the difference", abs(first - two)
             )
         if tale.asks_for(
             r"\bin how many years\b.*\bas old as\b|\bhow many years (?:older|younger)\b|\bhow much (?:older|younger)\b"
         ):
-            return reads("the difference of their ages", abs(one - two))
+            return reads("the difference of their ages", abs(first - two))
     return None
 
 

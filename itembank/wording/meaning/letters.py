@@ -68,14 +68,14 @@ def _other_of_two(text: str, nodes: Sequence[t.Node], model: Modelled, words: st
         return ""
     ((letter, op),) = found
     more = re.fullmatch(_MORE, gap["way"], re.I) is not None
-    one, other = _entities(gap, words)
-    if not one or not other or one == other:
+    first, other = _entities(gap, words)
+    if not first or not other or first == other:
         return ""
-    larger, smaller = (one, other) if more else (other, one)
+    larger, smaller = (first, other) if more else (other, first)
     # The letter plus the gap is the larger of the two; the letter less the gap the smaller.
     owner = smaller if op == "+" else larger
     target = model.target
-    named = [entity for entity in (one, other) if _is_about(words, entity)]
+    named = [entity for entity in (first, other) if _is_about(words, entity)]
     if len(named) != 1:
         return ""
     if isinstance(target, t.Sym) and target.name == letter and named[0] != owner:
@@ -110,7 +110,7 @@ def _so_many_times(text: str, nodes: Sequence[t.Node], model: Modelled, words: s
         return ""
     (letter,) = letters
     larger, smaller = noun_stem(match["a"]), noun_stem(match["b"])
-    named = [one for one in (larger, smaller) if _is_about(words, one)]
+    named = [name for name in (larger, smaller) if _is_about(words, name)]
     if len(named) != 1 or larger == smaller or late_search(r"\bnumber\b", match["b"]):
         return ""
     if target == t.Sym(letter) and named[0] == larger:

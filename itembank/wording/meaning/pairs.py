@@ -71,10 +71,10 @@ def _of_other_clause(text: str, nodes: Sequence[t.Node], model: Modelled) -> str
             # All the distance ÷ all the time is a mean; all the speeds × all the times is nothing.
             multiplied = {_inner(f) for f in (part.first, *(f for op, f in part.rest if op != "÷"))}
             sums = {node for f in multiplied if isinstance(f, t.Sum) for node in t.walk(f)}
-            for one, mate, other in ((a, b, d), (c, d, b)):
-                if one in factors and other in factors and mate not in factors:
+            for first, mate, other in ((a, b, d), (c, d, b)):
+                if first in factors and other in factors and mate not in factors:
                     return "The model puts together numbers that the words say of different parts."
-                if one in sums and mate in sums | factors and {a, c} <= sums and {b, d} <= sums:
+                if first in sums and mate in sums | factors and {a, c} <= sums and {b, d} <= sums:
                     return "The model adds the two parts before it works each of them out."
     return ""
 

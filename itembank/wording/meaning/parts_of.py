@@ -291,9 +291,9 @@ def _of_the_other_part(tale: Tale) -> Reading | None:
         return None
     (amount,) = others
     first, second = found
-    one, two = tale.get(first, 1), tale.get(second, 1)
+    single, two = tale.get(first, 1), tale.get(second, 1)
     if (
-        one is None
+        single is None
         or two is None
         or (amount.at > first.start() and amount.char not in first["whole"])
     ):
@@ -306,7 +306,9 @@ def _of_the_other_part(tale: Tale) -> Reading | None:
         return None
     group = content(second["whole"])
     if group & of_first:
-        return reads("a part of the part that is named first", one.value * two.value * amount.value)
+        return reads(
+            "a part of the part that is named first", single.value * two.value * amount.value
+        )
     if group and group <= content(amount.after) and not of_first & asked - what:
         return reads("a part of the whole", two.value * amount.value)
     return None

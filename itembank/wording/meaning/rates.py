@@ -92,10 +92,10 @@ def _thing(number: Number) -> str:
 
 def _same(tale: Tale, a: Number, b: Number) -> bool:
     """Whether two numbers are of the same things: crates and full crates, not oak and ash trees."""
-    one, two = _thing(a), _thing(b)
-    if not one or one != two:
+    first, two = _thing(a), _thing(b)
+    if not first or first != two:
         return False
-    mine, other = _said_of(a, one), _said_of(b, two)
+    mine, other = _said_of(a, first), _said_of(b, two)
     return not (mine and other and mine.isdisjoint(other))
 
 
@@ -232,13 +232,13 @@ def _double(tale: Tale) -> Reading | None:
             return None
         pairs[like[0]] = number.value
     rest = [n for n in given if n not in pairs]
-    one = [
+    single = [
         n
         for n in rest
         if n.counts
         and late_search(rf"\b(?:one|a|an|each|every) {re.escape(_thing(n))}\b", tale.question)
     ]
-    for number in one:
+    for number in single:
         pairs[number] = Fraction(1)
         rest.remove(number)
     if len(pairs) != 2 or len(rest) != 1 or not _asks(tale, rest[0]):

@@ -35,9 +35,9 @@ def scale_reading(tale: Tale) -> Reading | None:
         None,
     )
     if pair is not None:
-        one, many = tale.by_char[pair[1]], tale.by_char[pair[2]]
-        ratios = [(Fraction(many.value, one.value), pair.start())]
-        lengths = [n for n in lengths if n not in (one, many)]
+        single, many = tale.by_char[pair[1]], tale.by_char[pair[2]]
+        ratios = [(Fraction(many.value, single.value), pair.start())]
+        lengths = [n for n in lengths if n not in (single, many)]
     if not ratios or tale.asks_for(r"\bscale\b(?! of)"):
         return None
     drawn, real = tale.asks_for(_DRAWN), tale.asks_for(_REAL)

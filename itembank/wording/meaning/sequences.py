@@ -174,10 +174,10 @@ def _at(rule: t.Node, n: Fraction) -> Fraction | None:
 
 
 def _place_of(rule: t.Node, value: Fraction) -> Fraction | None:
-    zero, one, two = (_at(rule, Fraction(n)) for n in (0, 1, 2))
-    if zero is None or one is None or two is None or two - one != one - zero or one == zero:
+    zero, first, two = (_at(rule, Fraction(n)) for n in (0, 1, 2))
+    if zero is None or first is None or two is None or two - first != first - zero or first == zero:
         return None
-    return (value - zero) / (one - zero)
+    return (value - zero) / (first - zero)
 
 
 def _first_beyond(tale: Tale, rule: t.Node, values: list[Fraction]) -> Reading | None:

@@ -72,11 +72,11 @@ def _in_parts(tale: Tale) -> Reading | None:
     match = _PARTS.search(tale.told)
     if match is None or tale.asks_for(r"\b(?:ratio|fraction|percentage)\b"):
         return None
-    one, two = tale.get(match, 1), tale.get(match, 3)
-    others = [n for n in tale.numbers if n not in (one, two)]
-    if one is None or two is None or len(others) != 1:
+    first, two = tale.get(match, 1), tale.get(match, 3)
+    others = [n for n in tale.numbers if n not in (first, two)]
+    if first is None or two is None or len(others) != 1:
         return None
-    parts, names = [one.value, two.value], (match[2], match[4])
+    parts, names = [first.value, two.value], (match[2], match[4])
     (amount,) = others
     after = re.sub(r"^(?:\w+ )?of (?:the |this )?", "", amount.after)
     places = _place(after, names, 2)

@@ -187,7 +187,7 @@ def _measured(question: str, printed: frozenset[str]) -> frozenset[str]:
     kinds: dict[str, set[str]] = {}
     for unit in printed:
         kinds.setdefault((UNITS.get(unit) or CURRENCY[unit]).dimension, set()).add(unit)
-    dimension = next((one for one, words in _MEASURES if words.search(question)), "")
+    dimension = next((dimension for dimension, words in _MEASURES if words.search(question)), "")
     if dimension == "angle":
         return frozenset({"°"})
     if not dimension:

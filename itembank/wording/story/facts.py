@@ -30,7 +30,7 @@ def fact_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     if re.search(r"\bsurface area\b", words, re.I) and not (model.has(t.Sum) or 6 in numbers):
         return "A surface area is that of every face, and the model finds that of one."
     if re.search(r"\bcompound interest\b", text, re.I) and not model.has(t.Power):
-        times = [one for one in model.parts() if isinstance(one, t.Product)]
+        times = [product for product in model.parts() if isinstance(product, t.Product)]
         if not any(sum(isinstance(f, t.Bracket) for f in _factors(time)) > 1 for time in times):
             return "Compound interest multiplies once for each year, and the model does not."
     position = re.search(r"\bwhich (?:term|pattern|row|position)\b", words, re.I)
@@ -62,4 +62,4 @@ def _other_sign(runs: Sequence[Run], model: Modelled) -> str:
 
 
 def _factors(product: t.Product) -> tuple[t.Node, ...]:
-    return (product.first, *(one for _, one in product.rest))
+    return (product.first, *(factor for _, factor in product.rest))

@@ -48,11 +48,11 @@ def other_part(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return fault
     target = model.target
     if isinstance(target, Sum) and set(letters) <= set(walk(target)):
-        one = re.search(
+        single = re.search(
             r"\bdoes (?:the )?\w+ (?:get|gets|pay|receive|have|win|take)\b", words, re.I
         )
-        if one and not any(op == "-" for op, _ in target.rest):
-            return f"‘{one[0]}’ asks for one part, and the model finds them together."
+        if single and not any(op == "-" for op, _ in target.rest):
+            return f"‘{single[0]}’ asks for one part, and the model finds them together."
     if not isinstance(target, Sym) or target not in letters:
         return ""
     found = letters.index(target)

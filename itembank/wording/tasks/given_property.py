@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.items.asks import Condition, Equivalent, Give
+from itembank.items.asks import Condition, Equivalent, Give, TwoNumbers
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact, exact
 from itembank.wording.sentences.prompt import index_of
@@ -26,7 +26,7 @@ _MAKING = ("sum", "product", "difference")
 
 def property_asked(
     said: Giving, nodes: Sequence[t.Node], given: Sequence[t.Node] = ()
-) -> tuple[Give | Equivalent, tuple[int, ...]]:
+) -> tuple[Give | Equivalent | TwoNumbers, tuple[int, ...]]:
     """Return the question that words ask of the mathematics of a prompt, and their own numbers.
 
     Parameters
@@ -52,6 +52,8 @@ def property_asked(
     """
     if any(fact.name == "equal" for fact in said.facts):
         return _equivalent(said, nodes, given), ()
+    if (two := _sum_and_product(said, nodes)) and not given:
+        return two, ()
     held = [*given, *(nodes[fact.slots[0]] for fact in said.facts if fact.name == "holds")]
     letters = (A, B) if said.numbers == 2 else (_letter(said, nodes, held),)
     relations: list[t.Relation] = []
@@ -87,6 +89,18 @@ def _equivalent(said: Giving, nodes: Sequence[t.Node], given: Sequence[t.Node]) 
     if not exact(target):
         raise NotBuilt("Fractions that are equal to 0 are not looked at here.")
     return Equivalent(target)
+
+
+def _sum_and_product(said: Giving, nodes: Sequence[t.Node]) -> TwoNumbers | None:
+    """Return the question for the two numbers with a sum and a product, if that is all it is."""
+    made = {fact.name: fact for fact in said.facts if fact.name != "different"}
+    count = sum(fact.name != "different" for fact in said.facts)
+    if set(made) != {"sum", "product"} or count != 2 or said.what not in ("number", "whole"):
+        return None
+    if any(fact.sign != "=" for fact in made.values()):
+        return None
+    total, product = (_number(nodes[made[name].slots[0]]) for name in ("sum", "product"))
+    return TwoNumbers(total, product)
 
 
 def _letter(said: Giving, nodes: Sequence[t.Node], held: Sequence[t.Node]) -> t.Sym:

@@ -52,15 +52,18 @@ def checked_item(fields: Mapping[str, Any]) -> BankItem:
     Raises:
         ItemFaults: it has faults; all of them are told.
     """
+    from pydantic import ValidationError
+
     from itembank.bank.model.fields import BankItem
+    from itembank.bank.model.model_faults import sentences
     from itembank.bank.question.maths import FieldFault
     from itembank.bank.read.item_checks import new_item_faults
-    from itembank.files.fields.record import NotRead, read
 
     try:
-        item = read(BankItem, dict(fields))
-    except NotRead as error:
-        raise ItemFaults([FieldFault(wrong.path, wrong.says) for wrong in error.wrongs]) from None
+        item = BankItem.model_validate(dict(fields))
+    except ValidationError as error:
+        found = [FieldFault(where, text) for where, text in sentences(error, BankItem)]
+        raise ItemFaults(found) from None
     if faults := list(new_item_faults(item)):
         raise ItemFaults(faults)
     return item

@@ -17,7 +17,6 @@ from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
 from itembank.bank.model.bank import Entry
 from itembank.errors import CheckFailed, ItembankError
-from itembank.files.fields.plain import plain, stated
 from itembank.proof.outcome import State
 from itembank.work.bank.bank_facts import (
     facts_of,
@@ -169,13 +168,13 @@ def try_change(
         wanted = dict(fields)
         if wanted.get("author") is not None:
             wanted["author"] = the_author(facts_of(bank), wanted["author"])
-        before = stated(entry.item)
+        before = entry.item.model_dump(exclude_defaults=True)
         after = {name: value for name, value in {**before, **wanted}.items() if value is not None}
         item = checked_item(after)
         title = next(topic.title for topic in bank.topics if topic.id == entry.topic)
         tried = _tried(bank, item, entry.topic, report)
-        now = plain(item, stated=True)
-        differs = changes(plain(entry.item, stated=True), now)
+        now = item.model_dump(mode="json", exclude_defaults=True)
+        differs = changes(entry.item.model_dump(mode="json", exclude_defaults=True), now)
         return Trial(
             folder, entry.topic, title, item, *tried, was=entry, fields=wanted, changes=differs
         )

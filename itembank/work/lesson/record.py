@@ -13,7 +13,6 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.processes.beside import Beside
 from itembank.work.lesson.day import refuse_day_without_lesson, refuse_to_come
 from itembank.work.lesson.lesson_starter import (
     Starter,
@@ -25,6 +24,7 @@ from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
+    from itembank.processes.beside import Beside
     from itembank.records.entries.entries import LessonFacts
     from itembank.records.reports.decision import Decision
     from itembank.records.store.store import Store
@@ -74,6 +74,8 @@ def record(department: Department, request: RecordRequest) -> Recorded:
         if starter is not None and request.sheet is not None:
             # Marking loads the mathematics, the store a database's library: each takes as long.
             work = partial(_read, request, starter, group, department)
+            from itembank.processes.beside import Beside  # numbers alone need no process
+
             reading = stack.enter_context(Beside(work))
         store = stack.enter_context(open_results(department))
         starter = _settle(department, group, request, store, starter)

@@ -36,52 +36,53 @@ MOST_LESSONS = 32
 """Lessons shown one by one, about a page of them; of more, bands are shown by week."""
 
 
-def write_report(path: Path, one: ClassReport, school: str, titles: Titles) -> None:
+def write_report(path: Path, report: ClassReport, school: str, titles: Titles) -> None:
     """Write the PDF.
 
     Raises:
         ItembankError: it cannot be written.
     """
-    write_private(path, draw_report(report_data(one, school, titles)))
+    write_private(path, draw_report(report_data(report, school, titles)))
 
 
-def report_data(one: ClassReport, school: str, titles: Titles) -> ReportData:
+def report_data(report: ClassReport, school: str, titles: Titles) -> ReportData:
     """Return what the pages print."""
     names = {
         group.letter: group.name
-        for each in one.lessons
+        for each in report.lessons
         for group in sorted(each.decision.groups, key=lambda group: group.lowest)
     }
     where = f"{school}, " if school else ""
-    how_many = f"{counted(len(one.lessons), 'lesson')}, {counted(len(one.topics), 'topic')}"
-    banded = [each for each in one.lessons if each.decision.groups]
+    how_many = f"{counted(len(report.lessons), 'lesson')}, {counted(len(report.topics), 'topic')}"
+    banded = [each for each in report.lessons if each.decision.groups]
     by_weeks = len(banded) > MOST_LESSONS
+    days = f"{day_month_year(report.first)} to {day_month_year(report.last)}"
     return ReportData(
-        title=f"Class report: {one.class_name}",
-        intro=f"{where}{day_month_year(one.first)} to {day_month_year(one.last)}: {how_many}.",
-        class_name=one.class_name,
-        asked_on=short_day(one.last),
-        weeks=[(str(day.day), month(day)[:3]) for day in one.weeks],
-        topics=[_topic(line, one, titles) for line in one.topics],
-        topics_note=only_means(one),
+        title=f"Class report: {report.class_name}",
+        intro=f"{where}{days}: {how_many}.",
+        class_name=report.class_name,
+        asked_on=short_day(report.last),
+        weeks=[(str(day.day), month(day)[:3]) for day in report.weeks],
+        topics=[_topic(line, report, titles) for line in report.topics],
+        topics_note=only_means(report),
         bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
         by_week=by_weeks,
         band_names=list(names.items()),
-        views=_views(one, titles),
-        clarity=_clarity(one),
-        missing=_missing(one),
+        views=_views(report, titles),
+        clarity=_clarity(report),
+        missing=_missing(report),
     )
 
 
-def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
+def _topic(line: TopicLine, report: ClassReport, titles: Titles) -> TopicRow:
     weeks = by_week(line)
     scored = {monday(date) for date in line.scored}
     found = line.mastery
     measured = found.low is not None and found.high is not None
     return TopicRow(
         title=titles.of(line.topic),
-        weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in one.weeks],
-        scored=[week in scored and week not in weeks for week in one.weeks],
+        weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in report.weeks],
+        scored=[week in scored and week not in weeks for week in report.weeks],
         in_scores=len(line.scored),
         share=line.interval.share if line.out_of else None,
         interval=(line.interval.low, line.interval.high),
@@ -91,14 +92,14 @@ def _topic(line: TopicLine, one: ClassReport, titles: Titles) -> TopicRow:
     )
 
 
-def _day(one: LessonLine) -> str:
-    return short_day(one.date) + (f", {one.period}" if one.period else "")
+def _day(lesson: LessonLine) -> str:
+    return short_day(lesson.date) + (f", {lesson.period}" if lesson.period else "")
 
 
-def _bands(one: LessonLine) -> BandRow:
-    done = one.decision
+def _bands(lesson: LessonLine) -> BandRow:
+    done = lesson.decision
     share = done.overall.interval.share if done.overall else None
-    return BandRow(_day(one), [(group.letter, group.pupils) for group in done.groups], share)
+    return BandRow(_day(lesson), [(group.letter, group.pupils) for group in done.groups], share)
 
 
 def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
@@ -110,18 +111,18 @@ def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
     for day, some in weeks.items():
         counts: dict[str, int] = defaultdict(int)
         marks = pupils = 0.0
-        for one in some:
-            for group in one.decision.groups:
+        for item in some:
+            for group in item.decision.groups:
                 counts[group.letter] += group.pupils
-            if one.decision.overall is not None:
-                marks += one.decision.overall.interval.share * one.decision.pupils
-                pupils += one.decision.pupils
+            if item.decision.overall is not None:
+                marks += item.decision.overall.interval.share * item.decision.pupils
+                pupils += item.decision.pupils
         found.append(BandRow(short_day(day), list(counts.items()), marks / pupils))
     return found
 
 
-def _views(one: ClassReport, titles: Titles) -> ViewsPart:
-    found = one.views
+def _views(report: ClassReport, titles: Titles) -> ViewsPart:
+    found = report.views
     lessons = [
         ViewRow(
             _day(each),
@@ -129,7 +130,7 @@ def _views(one: ClassReport, titles: Titles) -> ViewsPart:
             f"{len(view.over)} of {view.sure}",
             f"{len(view.under)} of {view.unsure}",
         )
-        for each in one.lessons
+        for each in report.lessons
         if (view := each.decision.views) is not None and view.pupils
     ]
     summary = views_summary(found)
@@ -145,11 +146,11 @@ def _views(one: ClassReport, titles: Titles) -> ViewsPart:
     )
 
 
-def _fooled(one: FooledBy, titles: Titles) -> FooledRow:
-    name = titles.of(one.topic)
-    if one.address:
-        name = f"{printed(one.prompt) or name} ({one.address})"
-    return FooledRow(name, f"{one.wrong} of {one.sure}", share_words(one.interval))
+def _fooled(item: FooledBy, titles: Titles) -> FooledRow:
+    name = titles.of(item.topic)
+    if item.address:
+        name = f"{printed(item.prompt) or name} ({item.address})"
+    return FooledRow(name, f"{item.wrong} of {item.sure}", share_words(item.interval))
 
 
 def printed(prompt: str) -> str:
@@ -161,12 +162,12 @@ def printed(prompt: str) -> str:
     return re.sub(r"(?<![A-Za-z])-|-(?![A-Za-z])", "\N{MINUS SIGN}", prompt)
 
 
-def _clarity(one: ClassReport) -> ClarityPart:
-    noted = sum(each.decision.clarity is not None for each in one.lessons)
+def _clarity(report: ClassReport) -> ClarityPart:
+    noted = sum(each.decision.clarity is not None for each in report.lessons)
     if not noted:
         return ClarityPart()
     rows = []
-    for each in one.unclear:
+    for each in report.unclear:
         assert each.decision.clarity is not None
         asked, there, note = each.decision.clarity
         rows.append(
@@ -179,17 +180,17 @@ def _clarity(one: ClassReport) -> ClarityPart:
     )
 
 
-def _missing(one: ClassReport) -> list[str]:
+def _missing(report: ClassReport) -> list[str]:
     """Return plain sentences on what was not recorded."""
-    done = [each.decision for each in one.lessons]
+    done = [each.decision for each in report.lessons]
     found = []
-    if not one.topics:
+    if not report.topics:
         found.append("What is known of each topic: the lessons were recorded without their packs.")
-    if early := stopped_early(one):
+    if early := stopped_early(report):
         found.append(f"Questions that were not asked: {early}")
     if not any(each.groups for each in done):
         found.append("Bands: no lesson was recorded by band, by score or by seat.")
-    if not one.views.noted:
+    if not report.views.noted:
         found.append("Own views: none were recorded.")
     if all(each.clarity is None for each in done):
         found.append("Clarity: no lesson has a count of pupils who asked what to do.")

@@ -12,14 +12,14 @@ if TYPE_CHECKING:
     from itembank.work.report.titles import Titles
 
 
-def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+def class_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
     """Return the tables of a class report by file name; no seat codes are in them."""
     from itembank.records.reports.class_report import by_week
     from itembank.records.statistics.interval import wilson
 
     topics: list[Sequence[object]] = [
         (
-            one.class_name,
+            report.class_name,
             t.topic,
             titles.of(t.topic),
             t.out_of,
@@ -29,11 +29,11 @@ def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
             round(t.mastery.half_life, 1),
             t.mastery.due,
         )
-        for t in one.topics
+        for t in report.topics
     ]
     weeks: list[Sequence[object]] = [
         (
-            one.class_name,
+            report.class_name,
             t.topic,
             titles.of(t.topic),
             week,
@@ -41,14 +41,14 @@ def class_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
             out_of,
             *rounded(wilson(min(right, out_of), out_of, 0.9)),
         )
-        for t in one.topics
+        for t in report.topics
         for week, (right, out_of) in by_week(t).items()
     ]
     return {
         "report-topics.csv": (_TOPICS, topics),
         "report-weeks.csv": (_WEEKS, weeks),
-        "report-lessons.csv": (_LESSONS, [_lesson_row(one, each) for each in one.lessons]),
-        **views_tables(one, titles),
+        "report-lessons.csv": (_LESSONS, [_lesson_row(report, each) for each in report.lessons]),
+        **views_tables(report, titles),
     }
 
 
@@ -88,12 +88,12 @@ _LESSONS = (
 )
 
 
-def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
+def _lesson_row(report: ClassReport, each: LessonLine) -> Sequence[object]:
     done = each.decision
     view = done.views if done.views is not None and done.views.pupils else None
     asked, there, note = done.clarity or (None, None, "")
     return (
-        one.class_name,
+        report.class_name,
         each.date,
         each.period,
         each.title,
@@ -112,16 +112,16 @@ def _lesson_row(one: ClassReport, each: LessonLine) -> Sequence[object]:
     )
 
 
-def views_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
+def views_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
     """Return own views over the report's time as tables by file name; no seat codes are in them."""
-    found = one.views
+    found = report.views
     summary: list[Sequence[object]] = []
     if found.noted:
         summary.append(
             (
-                one.class_name,
-                one.first,
-                one.last,
+                report.class_name,
+                report.first,
+                report.last,
                 found.lessons,
                 places(found.agreement),
                 found.sure,
@@ -132,7 +132,7 @@ def views_tables(one: ClassReport, titles: Titles) -> dict[str, Rows]:
         )
     fooled: list[Sequence[object]] = [
         (
-            one.class_name,
+            report.class_name,
             each.topic,
             titles.of(each.topic),
             each.address,

@@ -29,15 +29,17 @@ def advice(line: TopicLine) -> str:
     return f"by {month(found.due)[:3]} {found.due.year}"
 
 
-def only_means(one: ClassReport) -> str:
+def only_means(report: ClassReport) -> str:
     """Return in a sentence which lessons say little of any one topic; empty where none do.
 
     Hands and scores tell how a starter went as a whole.
     """
-    some = sum(each.decision.kind in WHOLE for each in one.lessons)
+    some = sum(each.decision.kind in WHOLE for each in report.lessons)
     if not some:
         return ""
-    which = "All lessons" if some == len(one.lessons) else f"{some} of {len(one.lessons)} lessons"
+    which = (
+        "All lessons" if some == len(report.lessons) else f"{some} of {len(report.lessons)} lessons"
+    )
     return (
         f"{which} {plural(some, 'was', 'were')} recorded by band or score only. That tells how "
         "the class did that day and little of any one topic, so such lessons are counted apart and "
@@ -45,12 +47,12 @@ def only_means(one: ClassReport) -> str:
     )
 
 
-def stopped_early(one: ClassReport) -> str:
+def stopped_early(report: ClassReport) -> str:
     """Return which questions were not asked in which lessons; empty where all were.
 
     Of many lessons the last are named.
     """
-    some = [each for each in one.lessons if each.decision.not_asked]
+    some = [each for each in report.lessons if each.decision.not_asked]
     if not some:
         return ""
     said = [

@@ -7,13 +7,15 @@ import tomllib
 
 import pytest
 
+from itembank.bank.merge import merge_files
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
+from itembank.bank.write.edit import move_item
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files import renaming
 from itembank.files.faults import FileFaults
 from itembank.proof.outcome import State
-from itembank.work.bank.bank_facts import bank_facts, next_id
+from itembank.work.bank.bank_facts import bank_facts, ids_in, next_id
 from itembank.work.bank.bank_tables import count_importable, export_questions, import_questions
 from itembank.work.bank.looking import show_questions
 from itembank.work.bank.merging import compare_banks, merge_banks, settle_question
@@ -96,6 +98,11 @@ def test_two_who_add_at_once_both_add_and_a_named_id_is_given_once(bank):
         save_trial(mine)
     assert files(bank) == before
     save_trial(named)
+
+
+def test_a_twin_that_is_retired_is_none(bank):
+    retire_question(bank, "share-1", "too easy", DAY)
+    assert try_new(bank, NewQuestion(SHARES, SHARE)).twins == ()
 
 
 def test_an_id_that_an_editor_wrote_elsewhere_meanwhile_is_not_given_again(bank):
@@ -190,12 +197,9 @@ def test_questions_are_signed_by_id_by_strand_and_by_proof(bank):
     assert (signed.id, signed.signoff.by, signed.signoff.on) == ("sum-1", "HT", DAY)
     strand = sign_questions(bank, SignRequest("HT", topic="fractions", all_proved=True, on=DAY))
     assert [(one.id, one.new) for one in strand] == [("sum-1", False), ("sum-2", True)]
+    retire_question(bank, "sum-1", "too easy", DAY)
     everything = sign_questions(bank, SignRequest("T9", topic=SUMS, on=DAY))
-    assert [(one.id, one.proved) for one in everything] == [
-        ("sum-1", True),
-        ("sum-2", True),
-        ("tale-1", False),
-    ]
+    assert [(one.id, one.proved) for one in everything] == [("sum-2", True), ("tale-1", False)]
 
 
 @pytest.mark.parametrize(
@@ -247,15 +251,21 @@ def test_a_question_moves_with_its_title_and_to_another_bank_with_its_licence(ba
     assert item(other, "sum-1").stated["licence"] == "CC-BY-4.0"
     add(other, SUMS, HALVES, id="sum-2")
     before = files(bank), files(other)
-    with pytest.raises(ItembankError, match="‘sum-2’ is taken"):
+    with pytest.raises(ItembankError, match=r"‘sum-2’ is taken, in fractions\.add-unlike\.toml"):
         move_question(bank, "sum-2", SHARES, to=other)
+    with pytest.raises(ItembankError, match="‘sum-2’ is taken there already"):  # since it looked
+        move_item(
+            *(bank / f"{SUMS}.toml", "sum-2", SHARES),
+            folder=other,
+            ids=lambda beginning: ids_in(other, beginning),
+        )
     with pytest.raises(ItembankError, match="no author ‘HT’"):
         move_question(bank, "share-1", to=other)
     assert (files(bank), files(other)) == before
 
 
 def test_a_new_id_may_be_none_of_the_whole_bank(bank):
-    sign_questions(bank, SignRequest("HT", ("sum-1", "share-1"), on=DAY))
+    sign_questions(bank, SignRequest("HT", ("sum-1",), on=DAY))
     for taken in ("sum-2", "share-1"):
         with pytest.raises(ItembankError, match=f"The id ‘{taken}’ is taken"):
             rename_question(bank, "sum-1", taken)
@@ -273,6 +283,25 @@ def test_a_new_id_may_be_none_of_the_whole_bank(bank):
     assert next_id(bank, "number.pond") == "pond-1"
     with pytest.raises(ItembankError, match="is taken"):
         check_id(bank, "pond-3")
+
+
+def test_an_id_that_is_written_while_a_question_is_renamed_is_not_given_twice(bank, monkeypatch):
+    path, late = bank / f"{SUMS}.toml", ["[[items]]", 'id = "pond-3"', 'tier = "core"']
+    real = merge_files.take
+
+    def take(wanted):
+        if wanted == path and late:
+            text = "\n".join(
+                [path.read_text(encoding="utf-8"), *late, 'prompt = "{1}"', 'key = "1"']
+            )
+            path.write_text(f"{text}\n", encoding="utf-8")
+            late.clear()
+        return real(wanted)
+
+    monkeypatch.setattr(merge_files, "take", take)
+    with pytest.raises(ItembankError, match="The id ‘pond-3’ is taken"):
+        rename_question(bank, "sum-1", "pond-3", DAY)
+    assert not late
 
 
 def test_a_table_comes_in_whole_or_not_at_all(bank, tmp_path):

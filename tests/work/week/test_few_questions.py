@@ -12,6 +12,8 @@ from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 from tests.packs.bank_files import bank, sums
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 MONDAY = datetime.date(2026, 11, 16)
 DEPARTMENT = """
 school = "Larkhythe School"

@@ -11,6 +11,8 @@ from itembank.planning.week.week_changes import Length, LessonName, Pin
 from itembank.work.week.request import Step, WeekRequest
 from itembank.work.week.week_run import make_week
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 MONDAY = datetime.date(2026, 11, 30)
 

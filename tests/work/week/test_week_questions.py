@@ -19,6 +19,8 @@ from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 DAY = datetime.date
 WEEKS = (DAY(2026, 11, 9), DAY(2026, 11, 16), DAY(2026, 11, 23))
