@@ -57,7 +57,7 @@ def summary(paper: Paper, pack: Pack) -> None:
         title += f": version {version.letter}"
     paper.place([heading_part(title, size)])
     table = _questions(version.items, size)
-    paper.place_apart(table.rows, f"{title}, continued", table.again)
+    paper.place_apart(table.rows, "Questions, continued", table.again)
     paper.y -= gap
     what = f"Scores out of {pack.marks}, and what comes next"
     decides = text_part(DECIDES, WIDTH, size)
@@ -66,7 +66,7 @@ def summary(paper: Paper, pack: Pack) -> None:
 
 def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-def]
     """Return the table of the questions, in rows that may go on over the page."""
-    number = face(True).width(str(len(items))) * size + 1.2 * size
+    number = face(True).width("No.") * size + size
     widest = max(one_line(key_shown(item), size).width for item in items) + 1.2 * size
     key = min(max(widest, 3.4 * size), _MOST_KEY * WIDTH)
     rest = WIDTH - number - key
@@ -74,8 +74,10 @@ def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-d
         (str(place), prompt(item), key_shown(item), _likeliest(item))
         for place, item in enumerate(items, start=1)
     ]
-    head = ("", "Question", "Key", "Wrong answer to expect")
-    return table_pieces(head, rows, (number, 0.54 * rest, key, 0.46 * rest), size, row_headers=True)
+    head = ("No.", "Question", "Key", "Wrong answer to expect")
+    widths = (number, 0.54 * rest, key, 0.46 * rest)
+    # One number alone would name no more than the question beside it does.
+    return table_pieces(head, rows, widths, size, row_headers=len(items) > 1)
 
 
 def _likeliest(item: PackItem) -> list[Piece]:
