@@ -14,6 +14,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.paper import printed_ground
 from itembank.pages.engine.paragraph import Block, Flow, draw, measure
 from itembank.pages.parts.board import prompt
 from itembank.text.in_words import long_date
@@ -28,7 +29,6 @@ WORKING = 30.0
 """Least room below a question for working and the answer line."""
 MOST_WORKING = 110.0
 SIZES = (14.0, 13.0, 12.0)
-LARGE = (18.0,)
 
 
 def slips(pack: Pack) -> bytes:
@@ -44,7 +44,7 @@ def slips(pack: Pack) -> bytes:
         left, right = 2 * sheet % count, (2 * sheet + 1) % count
         sides = max(len(layouts[left]), len(layouts[right]))
         for side in range(sides):
-            page = document.page(PAGE, theme.PAPERS[pack.look.paper])
+            page = document.page(PAGE, printed_ground(pack.look))
             for half, which in enumerate((left, right)):
                 if side < len(layouts[which]):
                     _slip(page, pack, pack.versions[which], layouts[which][side], half, side)
@@ -64,12 +64,11 @@ def _pages(version: Version, pack: Pack) -> list[Placed]:
     """Return the questions of a version shared over as few slips as their size allows."""
     flows = [Flow(prompt(item)) for item in version.items]
     room = TOP - BOTTOM - _head_height(pack)
-    sizes = LARGE if pack.look.large_print else SIZES
-    for size in sizes:
+    for size in SIZES:
         blocks = [measure(flow, WIDTH - INDENT, size) for flow in flows]
         if sum(block.height + WORKING for block in blocks) <= room:
             return [_spread(list(enumerate(blocks, start=1)), room)]
-    blocks = [measure(flow, WIDTH - INDENT, sizes[0]) for flow in flows]
+    blocks = [measure(flow, WIDTH - INDENT, SIZES[0]) for flow in flows]
     out: list[list[tuple[int, Block]]] = [[]]
     used = 0.0
     for number, block in enumerate(blocks, start=1):
@@ -95,17 +94,13 @@ def _spread(blocks: Sequence[tuple[int, Block]], room: float) -> Placed:
     return [(number, block, working) for number, block in blocks]
 
 
-def _head_size(pack: Pack) -> float:
-    return theme.LARGE_TEXT if pack.look.large_print else theme.PAPER_LEAST
-
-
 def _when(pack: Pack) -> str:
     return plain(f"{pack.lesson.class_name}  •  {long_date(pack.lesson.date)}")
 
 
 def _rows(pack: Pack) -> int:
     """Return the rows of a slip's head: three where the date leaves no room for the score."""
-    size = _head_size(pack)
+    size = theme.PAPER_LEAST
     needed = face().width(_when(pack) + _score(pack)) * size + 14
     return 2 if needed <= WIDTH else 3
 
@@ -115,7 +110,7 @@ def _score(pack: Pack) -> str:
 
 
 def _head_height(pack: Pack) -> float:
-    return (0.5 + 1.7 * _rows(pack)) * _head_size(pack) + 18
+    return (0.5 + 1.7 * _rows(pack)) * theme.PAPER_LEAST + 18
 
 
 def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, side: int) -> None:
@@ -123,7 +118,7 @@ def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, s
     document = page.document
     x = half * PAGE[0] / 2 + MARGIN
     first = page.number == 0 and half == 0
-    size = _head_size(pack)
+    size = theme.PAPER_LEAST
     y = TOP - size
     title = f"Starter {plain(version.letter)}" if len(pack.versions) > 1 else "Starter"
     if side:
@@ -160,7 +155,9 @@ def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, s
             y -= block.height + working
             with page.artifact():
                 base = y + min(22.0, working * 0.36)
-                page.line((x + WIDTH * 0.62, base), (x + WIDTH, base), colour=theme.RULE, width=0.9)
+                page.line(
+                    (x + WIDTH * 0.62, base), (x + WIDTH, base), colour=theme.WRITING, width=0.9
+                )
                 label = "Answer"
                 left = x + WIDTH * 0.62 - 6 - face().width(label) * size
                 page.text(left, base, label, size, colour=theme.QUIET)
