@@ -1,12 +1,15 @@
 """Every node of the tree has every face, and each road says what it is worth."""
 
 import dataclasses
+import importlib
+import pkgutil
 import re
 from typing import get_args
 
 import pytest
 from hypothesis import given
 
+import itembank
 from itembank.notation import algebra, symbolic, value
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line
@@ -126,3 +129,12 @@ def test_a_message_shows_a_line_where_p_is_pence_and_a_letter_in_one():
 def test_a_tree_that_has_no_line_is_shown_in_words():
     assert shown_line(t.Juxt((t.Int(3), t.Int(4)))) == "3 4"
     assert "Juxt" not in shown_line(t.Juxt((t.Sym("o"), t.Sym("f"))))
+
+
+def test_no_node_is_made_another_by_inheritance():
+    """Tables are looked up by a node's own class: a class that inherits from one is in none."""
+    for module in pkgutil.walk_packages(itembank.__path__, "itembank."):
+        if "__main__" not in module.name and ".migrations" not in module.name:
+            importlib.import_module(module.name)
+    for kind in FACES:
+        assert [sub for sub in kind.__subclasses__() if sub.__module__.startswith("itembank")] == []

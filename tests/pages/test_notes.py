@@ -11,6 +11,7 @@ import pypdfium2
 import pytest
 
 from itembank.pages.documents.notes import CAUTIONS, CHECKS, teacher_notes
+from itembank.pages.documents.notes_summary import DECIDES, TO_DO
 from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.pages.sheet_samples import TOPICS, real_pack
@@ -41,24 +42,39 @@ def kinds(data: bytes) -> list[str]:
     return found
 
 
-def test_first_side_says_what_to_check_and_how_keys_were_proved():
-    pack = real_pack("8K")
+@pytest.mark.parametrize("name", TOPICS)
+def test_the_first_page_is_enough(name):
+    """All questions with their keys, a wrong answer to each, three things to do, the bands."""
+    pack = real_pack(name)
     first = text_of(teacher_notes(pack))[0]
-    for words in (*CHECKS, *CAUTIONS):
+    for words in (*TO_DO, DECIDES):
         assert words in first
-    for words in ("exact arithmetic", "computer algebra", f"seed {pack.seed}", pack.made_by):
-        assert words in first
+    at = first.index("Questions, keys and what to look out for")
+    for number, item in enumerate(pack.versions[0].items, start=1):
+        asked = next(run.text.split()[0] for run in item.prompt if run.kind == "text")
+        at = first.index(f"{number} {asked}", at)
+        at = first.index(item.key.line, at)
+        for slip in item.misconceptions[:1]:
+            at = first.index(slip.wrong.line, at)
+            assert mid_sentence(slip.name).split()[0] in first[at:]
     for band in pack.bands:
-        assert band.name in first
-        assert f"{band.lowest}–{band.highest}" in first
-        assert band.task.title in first
+        at = first.index(f"{band.name} {band.lowest}–{band.highest} {band.task.title}", at)
+
+
+def test_the_rest_says_what_else_to_check_and_how_keys_were_proved():
+    pack = real_pack("8K")
+    text = " ".join(text_of(teacher_notes(pack)))
+    for words in (*CHECKS, *CAUTIONS):
+        assert words in text
+    for words in ("exact arithmetic", "computer algebra", f"seed {pack.seed}", pack.made_by):
+        assert words in text
 
 
 @pytest.mark.parametrize("name", TOPICS)
 def test_each_question_comes_with_key_working_and_mistakes(name):
     pack = real_pack(name)
     text = " ".join(text_of(teacher_notes(pack)))
-    at = text.index("Starter questions")
+    at = text.index("Each question: working and wrong answers")
     for number, item in enumerate(pack.versions[0].items, start=1):
         at = text.index(f"{number} {item.topic_title}", at)
         end = (
@@ -174,11 +190,11 @@ def test_tables_and_headings_are_tagged():
     long = [[item for item in sheet.items if item.marks > 1] for sheet in real_pack("8K").sheets]
     assert any(long)
     shown = sum(bool(item.misconceptions) for item in items)
-    assert tables == 1 + shown + sum(map(bool, long))
-    # Every table has three columns; bands name their rows too.
-    assert found.count("TH") == 3 * tables + 3
+    assert tables == 2 + shown + sum(map(bool, long))
+    # Every table has three columns, but the questions four; bands and questions name their rows.
+    assert found.count("TH") == 3 * tables + 1 + 3 + len(items)
     rows = sum(len(item.misconceptions) for item in items) + sum(map(len, long))
-    assert found.count("TD") == 3 * rows + 2 * 3
+    assert found.count("TD") == 3 * rows + 2 * 3 + 3 * len(items)
 
 
 def test_script_lasts_ten_minutes_and_uses_the_examples():

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.text.late_pattern import late
+from itembank.wording.sentences.number_hints import LARGE, SMALL
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
@@ -24,13 +25,6 @@ if TYPE_CHECKING:
 _NUMBER = late(r"\d*\.?\d+")
 _APART = late("([⁰¹²³⁴-⁹]+|[¼-¾⅐-⅞])")
 """Raised digits, and fractions of one character: numbers by themselves after a digit too."""
-_SMALL_WORDS = late(
-    r"\b(?:thir|three|thrice|treb|trip|cub|four|quart|quad|fi[fv]|six|seven|eight|nin|ten|elev|twel)"
-)
-_LARGE_WORDS = (
-    *("teen", "twent", "thirt", "fort", "fift", "sixt", "sevent", "eight", "ninet", "hundred"),
-    *("thousand", "million", "billion", "dozen", "score", "centur"),
-)
 _NOT_COUNTED = frozenset("012")
 """Too many words may stand for these."""
 _SMALL = 12
@@ -78,16 +72,16 @@ def _could_be(bank: KeptBank, entry: KeptEntry, wanted: frozenset[str] | None) -
     large = sorted(number for number in wanted if "." in number or int(number) > _SMALL)
     small = wanted.difference(large)
     has = " AND ".join("instr(words.words, ?) > 0" for _ in large)
-    says = " OR ".join("instr(words.words, ?) > 0" for _ in _LARGE_WORDS)
+    says = " OR ".join("instr(words.words, ?) > 0" for _ in LARGE)
     where = f"(({has}) OR {says})" if large else "1"
     # Of 0.5 only .5 is sure to stand there.
-    values = [*(number.removeprefix("0") for number in large), *_LARGE_WORDS] if large else []
+    values = [*(number.removeprefix("0") for number in large), *LARGE] if large else []
     found = []
     for fact, record in bank.store.each(f"{_UNREAD} AND {where}", values):
         stated = json.loads(record)
         here, prompt = _numbers(_texts(stated)), str(stated["prompt"]).casefold()
-        if (here.issuperset(large) or any(word in prompt for word in _LARGE_WORDS)) and (
-            here.issuperset(small) or _SMALL_WORDS.search(prompt)
+        if (here.issuperset(large) or any(word in prompt for word in LARGE)) and (
+            here.issuperset(small) or SMALL.search(prompt)
         ):
             found.append(fact)
     return found

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.packs.data.pack import Band, Pack, PackItem
+from itembank.packs.data.pack import Pack, PackItem
 from itembank.packs.sources.sources_in_words import drawn_words
 from itembank.pages.documents.address_list import addresses
-from itembank.pages.documents.slides import lesson_line
+from itembank.pages.documents.notes_summary import summary
 from itembank.pages.engine import theme
-from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
     WIDTH,
@@ -23,8 +21,7 @@ from itembank.pages.engine.paper import (
     text_part,
 )
 from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
-from itembank.pages.engine.signs import interval, sign
-from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
+from itembank.pages.engine.table_drawn import Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.board import prompt
 from itembank.pages.parts.method_marks import method_marks
@@ -33,11 +30,9 @@ from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import NOT_A_GRADE
 
 CHECKS: tuple[str, ...] = (
-    "Read every question and its key below. Work two of them out yourself.",
-    "Show the starter and look from the back of the room. Can you read each question?",
     "Check that the next-task slide names places and sheets that your room has today.",
-    "Print the sheets and their answers. They are made for black and white.",
-    "Decide who teaches the repair group and what the other pupils do if they need help.",
+    "Print the answers to the sheets too. They are made for black and white.",
+    "Decide what the other pupils do if they need help while you teach the repair group.",
 )
 CAUTIONS: tuple[str, ...] = (
     f"{NOT_A_GRADE} A band says what to do next today; a few questions are too few to judge a "
@@ -61,65 +56,30 @@ SCRIPT_GAPS = ((0.28, 0.6), (0.2, 0.45), (0.12, 0.35), (0.04, 0.25))
 def teacher_notes(pack: Pack) -> bytes:
     """Return the notes for the teacher."""
     paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
-    _first_side(paper, pack)
+    summary(paper, pack)
+    paper.new_page()
     _questions(paper, pack)
     _other_versions(paper, pack)
     method_marks(paper, pack)
+    _rest(paper, pack)
     addresses(paper, pack)
     # The script comes last on a page of its own, to be handed to whoever takes the group.
     _script(paper, pack)
     return paper.finish()
 
 
-# First side
+# What was made, and how
 
 
-def _first_side(paper: Paper, pack: Pack) -> None:
+def _rest(paper: Paper, pack: Pack) -> None:
+    """Draw what else to look after, how the keys were proved, and cautions."""
     size = paper.size
     gap = 1.0 * size
-    paper.place(
-        [
-            heading_part("Teacher notes", paper.size, 1),
-            text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET),
-        ],
-        gap=gap,
-    )
     checks = list_part(CHECKS, WIDTH, size, mark="box")
-    paper.place([heading_part("Before you project", paper.size), checks], gap=gap)
-    paper.place(
-        [
-            heading_part(f"Scores out of {pack.marks}, and what comes next", paper.size),
-            _bands(pack, size),
-        ],
-        gap=gap,
-    )
+    paper.place([heading_part("If there is time before you project", size), checks], gap=gap)
     proof = [text_part(words, WIDTH, size, after=0.4 * size) for words in _proof(pack)]
-    paper.place(
-        [heading_part("How the keys were proved", paper.size), *proof], gap=gap - 0.4 * size
-    )
-    paper.place([heading_part("Cautions", paper.size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
-
-
-def _bands(pack: Pack, size: float) -> Part:
-    side = 1.5 * size
-    name = max(face().width(band.name) for band in pack.bands) * size + side + 2 * size
-    name = min(name, 0.34 * WIDTH)
-    score = face(True).width("Score") * size + 1.4 * size
-    rest = WIDTH - name - score
-    rows = []
-    for band in pack.bands:
-        task = band.task
-        how = f"{task.title}: {sheet_name(task.tier).lower()}, {task.mode}. {task.where}"
-        rows.append((Cell(band.name, side + 0.5 * size, _sign(band, side)), interval(band), how))
-    head = ("Band", "Score", "Next task")
-    return table_part(head, rows, (name, score, rest), size, row_headers=True)
-
-
-def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
-    def show(page: Page, x: float, baseline: float) -> None:
-        sign(page, band, x, baseline - 0.35 * side, side)
-
-    return show
+    paper.place([heading_part("How the keys were proved", size), *proof], gap=gap - 0.4 * size)
+    paper.place([heading_part("Cautions", size), list_part(CAUTIONS, WIDTH, size)], gap=gap)
 
 
 def _proof(pack: Pack) -> list[str]:
@@ -151,7 +111,7 @@ def _from_model(pack: Pack) -> bool:
 
 def _questions(paper: Paper, pack: Pack) -> None:
     version = pack.versions[0]
-    title = "Starter questions"
+    title = "Each question: working and wrong answers"
     if len(pack.versions) > 1:
         title += f", version {version.letter}"
     head = [heading_part(title, paper.size)]

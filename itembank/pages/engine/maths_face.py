@@ -49,8 +49,8 @@ def advance(glyph: int) -> int:
 
 @lru_cache(maxsize=1)
 def _stem() -> int:
-    """Return the number of a plain tall glyph: it takes up room where it is not painted."""
-    return int(_file().charToGlyph[ord("H")])
+    """Return the number of a narrow tall glyph: it takes up room where it is not painted."""
+    return int(_file().charToGlyph[ord("l")])
 
 
 def _says(glyph: int, character: str) -> str:
@@ -63,7 +63,9 @@ def _says(glyph: int, character: str) -> str:
 
 
 ROOM = 1
-"""The code of room without ink: a glyph that is never painted, and says a space."""
+"""The code of room without ink: a glyph that is never painted, and says nothing."""
+UNSEEN = "\u2060"
+"""What it says: a word joiner. A reader that met a space would leave out that between words."""
 
 
 class GlyphsUsed:
@@ -85,8 +87,14 @@ class GlyphsUsed:
         return found
 
     def room(self, width: float) -> tuple[str, float]:
-        """Return the code for room of `width` ems, and by how many per cent it is stretched."""
-        return f"<{ROOM:04X}>", 100_000 * width / advance(_stem())
+        """Return the codes for room of `width` ems, and by how many per cent it is stretched.
+
+        It is made of several glyphs, since readers measure the gap to the next words by the
+        width of the last one.
+        """
+        natural = advance(_stem()) / 1000
+        count = max(1, round(width / natural))
+        return f"<{f'{ROOM:04X}' * count}>", 100 * width / (natural * count)
 
     def add_to(self, pdf: Any) -> None:
         """Add the font to a ReportLab document, if any of its glyphs was used."""
@@ -137,7 +145,7 @@ class GlyphsUsed:
     def _to_unicode(self) -> bytes:
         lines = [
             f"<{code:04X}> <{said.encode('utf-16-be').hex().upper()}>"
-            for code, said in ({ROOM: " "} | self._said).items()
+            for code, said in ({ROOM: UNSEEN} | self._said).items()
         ]
         blocks = [lines[i : i + _AT_A_TIME] for i in range(0, len(lines), _AT_A_TIME)]
         said = "\n".join(

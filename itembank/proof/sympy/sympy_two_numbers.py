@@ -26,7 +26,11 @@ def two_numbers(ask: TwoNumbers, key: t.Node) -> Finding:
     a, b = sympy.symbols("a b")
     rows = [a + b - to_sympy(ask.total), a * b - to_sympy(ask.product)]
     pairs = {frozenset(pair) for pair in sympy.solve(rows, [a, b])}
-    if len(pairs) != 1 or len(ours := pairs.pop()) != 2 or not all(one.is_real for one in ours):
+    if (
+        len(pairs) != 1
+        or len(ours := pairs.pop()) != 2
+        or not all(number.is_real for number in ours)
+    ):
         raise NotExact("sympy finds no two different numbers with this sum and this product")
     given = key.parts if isinstance(key, t.Listing) else (key,)
     right = len(given) == 2 and frozenset(map(to_sympy, given)) == ours

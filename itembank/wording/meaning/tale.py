@@ -69,7 +69,7 @@ class Tale:
     """A story, with its numbers in order; numbers in words count as numbers here."""
 
     def __init__(self, runs: Sequence[Run]) -> None:
-        whole = _with_words(runs)
+        whole, self._in_words = _with_words(runs)
         self.said: Slotted = slotted(whole)
         self.text: str = self.said.text
         asking = questions(whole)
@@ -99,7 +99,8 @@ class Tale:
         found = []
         for match in re.finditer(SLOT, self.text):
             place = index_of(match[0])
-            if (number := _number(self.said.nodes[place], match, self.text)) is not None:
+            number = _number(self.said.nodes[place], match, self.text, place in self._in_words)
+            if number is not None:
                 found.append(number)
         return found
 
@@ -158,32 +159,32 @@ _CARDINAL = late(
 )
 
 
-def _with_words(runs: Sequence[Run]) -> list[Run]:
-    """Return a prompt with a number for each number in words, at the places of its own."""
+def _with_words(runs: Sequence[Run]) -> tuple[list[Run], frozenset[int]]:
+    """Return a prompt with a node for each number in words, and which of its nodes these are."""
     found: list[Run] = []
+    in_words = []
+    nodes = 0
     for run in runs:
         if not isinstance(run, str):
             found.append(run)
+            nodes += 1
             continue
         start = 0
         for match in _CARDINAL.finditer(run):
-            found += [run[start : match.start()], _InWords(int(CARDINALS[match[1].lower()]))]
+            found += [run[start : match.start()], t.Int(int(CARDINALS[match[1].lower()]))]
             start = match.end()
+            in_words.append(nodes)
+            nodes += 1
         found.append(run[start:])
-    return found
+    return found, frozenset(in_words)
 
 
-class _InWords(t.Int):
-    """A number that stands in words."""
-
-
-def _number(node: t.Node, match: re.Match[str], text: str) -> Number | None:
+def _number(node: t.Node, match: re.Match[str], text: str, in_words: bool) -> Number | None:
     rest = text[match.end() :]
     after = re.split(rf"[.,;?!]|{SLOT}", rest, maxsplit=1)[0].strip()
     value = _value(node)
     if value is None:
         return None
-    in_words = isinstance(node, _InWords)
     inner = node.of if isinstance(node, t.Neg) else node
     measure = ""
     match inner:

@@ -1,0 +1,110 @@
+"""The first page of the teacher's notes: enough for a teacher who reads no other.
+
+All questions with their keys, a wrong answer to expect to each, three things to do, and which
+score is which band. The pages behind it hold the rest.
+"""
+
+from __future__ import annotations
+
+from itembank.packs.data.pack import Band, Pack, PackItem
+from itembank.pages.documents.slides import lesson_line
+from itembank.pages.engine import theme
+from itembank.pages.engine.document_titles import sheet_name
+from itembank.pages.engine.fonts import face
+from itembank.pages.engine.page import Page
+from itembank.pages.engine.paper import (
+    WIDTH,
+    Paper,
+    Part,
+    heading_part,
+    list_part,
+    text_part,
+)
+from itembank.pages.engine.paragraph import Piece, one_line
+from itembank.pages.engine.signs import interval, sign
+from itembank.pages.engine.table_drawn import Cell, table_part, table_pieces
+from itembank.pages.parts.answers import key_shown
+from itembank.pages.parts.board import prompt
+from itembank.pages.parts.script import mid_sentence
+from itembank.planning.bands.caution import NOT_A_GRADE
+
+TO_DO: tuple[str, ...] = (
+    "Read each question with its key, and work two of them out yourself.",
+    "Show the starter and look from the back of the room. Can you read each question?",
+    "Print the sheets, and decide who teaches the repair group.",
+)
+DECIDES = f"{NOT_A_GRADE} Your judgement decides what a pupil does next."
+_MOST_KEY = 0.24
+"""The most of the page's width that keys take."""
+
+
+def summary(paper: Paper, pack: Pack) -> None:
+    """Draw the first page of the notes; with many questions it goes on over the page."""
+    size = paper.size
+    gap = 0.9 * size
+    paper.place(
+        [
+            heading_part("Teacher notes", size, 1),
+            text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET),
+        ],
+        gap=gap,
+    )
+    things = list_part(TO_DO, WIDTH, size, mark="box")
+    paper.place([heading_part("Three things to do", size), things], gap=gap)
+    version = pack.versions[0]
+    title = "Questions, keys and what to look out for"
+    if len(pack.versions) > 1:
+        title += f": version {version.letter}"
+    paper.place([heading_part(title, size)])
+    table = _questions(version.items, size)
+    paper.place_apart(table.rows, "Questions, continued", table.again)
+    paper.y -= gap
+    what = f"Scores out of {pack.marks}, and what comes next"
+    decides = text_part(DECIDES, WIDTH, size)
+    paper.place([heading_part(what, size), _bands(pack, size), decides])
+
+
+def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-def]
+    """Return the table of the questions, in rows that may go on over the page."""
+    number = face(True).width("No.") * size + size
+    widest = max(one_line(key_shown(item), size).width for item in items) + 1.2 * size
+    key = min(max(widest, 3.4 * size), _MOST_KEY * WIDTH)
+    rest = WIDTH - number - key
+    rows = [
+        (str(place), prompt(item), key_shown(item), _likeliest(item))
+        for place, item in enumerate(items, start=1)
+    ]
+    head = ("No.", "Question", "Key", "Wrong answer to expect")
+    widths = (number, 0.54 * rest, key, 0.46 * rest)
+    # One number alone would name no more than the question beside it does.
+    return table_pieces(head, rows, widths, size, row_headers=len(items) > 1)
+
+
+def _likeliest(item: PackItem) -> list[Piece]:
+    """Return the first of the wrong answers that the question was written to show, and why."""
+    if not item.misconceptions:
+        return ["–"]
+    first = item.misconceptions[0]
+    return [first.wrong, f": {mid_sentence(first.name)}"]
+
+
+def _bands(pack: Pack, size: float) -> Part:
+    side = 1.5 * size
+    name = max(face().width(band.name) for band in pack.bands) * size + side + 2 * size
+    name = min(name, 0.34 * WIDTH)
+    score = face(True).width("Score") * size + 1.4 * size
+    rest = WIDTH - name - score
+    rows = []
+    for band in pack.bands:
+        task = band.task
+        how = f"{task.title}: {sheet_name(task.tier).lower()}, {task.mode}"
+        rows.append((Cell(band.name, side + 0.5 * size, _sign(band, side)), interval(band), how))
+    head = ("Band", "Score", "Next task")
+    return table_part(head, rows, (name, score, rest), size, row_headers=True, after=0.5 * size)
+
+
+def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
+    def show(page: Page, x: float, baseline: float) -> None:
+        sign(page, band, x, baseline - 0.35 * side, side)
+
+    return show
