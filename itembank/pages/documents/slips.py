@@ -5,9 +5,6 @@ With more than one version, left and right alternate, so that neighbours differ.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from itembank.errors import ItembankError
 from itembank.packs.data.pack import Pack, Version
 from itembank.pages.documents.slides import DECIMAL, shortened
 from itembank.pages.engine import theme
@@ -15,19 +12,24 @@ from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paper import printed_ground
-from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.parts.board import prompt
+from itembank.pages.engine.paragraph import draw
+from itembank.pages.parts.slip_layout import (
+    INDENT,
+    LABEL,
+    LINE,
+    Placed,
+    Slip,
+    arrange_slips,
+)
 from itembank.text.in_words import long_date
 
 PAGE = (theme.A4[1], theme.A4[0])
 MARGIN = 30.0
 WIDTH = PAGE[0] / 2 - 2 * MARGIN
-TOP = PAGE[1] - MARGIN
-BOTTOM = MARGIN + 4
-INDENT = 26.0
-WORKING = 30.0
-"""Least room below a question for working and the answer line."""
-MOST_WORKING = 110.0
+EDGE = 24.0
+"""Room above and below a slip: 8.5 mm, inside what a school printer can print."""
+TOP = PAGE[1] - EDGE
+BOTTOM = EDGE + 2
 SIZES = (14.0, 13.0, 12.0)
 
 
@@ -56,42 +58,10 @@ def slips(pack: Pack) -> bytes:
     return document.finish()
 
 
-Placed = list[tuple[int, Block, float]]
-"""Question number, question, and room for working below it."""
-
-
-def _pages(version: Version, pack: Pack) -> list[Placed]:
+def _pages(version: Version, pack: Pack) -> list[Slip]:
     """Return the questions of a version shared over as few slips as their size allows."""
-    flows = [Flow(prompt(item)) for item in version.items]
     room = TOP - BOTTOM - _head_height(pack)
-    for size in SIZES:
-        blocks = [measure(flow, WIDTH - INDENT, size) for flow in flows]
-        if sum(block.height + WORKING for block in blocks) <= room:
-            return [_spread(list(enumerate(blocks, start=1)), room)]
-    blocks = [measure(flow, WIDTH - INDENT, SIZES[0]) for flow in flows]
-    out: list[list[tuple[int, Block]]] = [[]]
-    used = 0.0
-    for number, block in enumerate(blocks, start=1):
-        need = block.height + WORKING
-        if need > room:
-            address = version.items[number - 1].address
-            raise ItembankError(
-                f"Question {number} ({address}) is too long for a pupil slip. "
-                "Choose another item or leave the slips out."
-            )
-        if used + need > room:
-            out.append([])
-            used = 0.0
-        out[-1].append((number, block))
-        used += need
-    return [_spread(blocks_here, room) for blocks_here in out]
-
-
-def _spread(blocks: Sequence[tuple[int, Block]], room: float) -> Placed:
-    """Share the room left over out below the questions."""
-    spare = (room - sum(block.height for _, block in blocks)) / len(blocks)
-    working = min(MOST_WORKING, spare)
-    return [(number, block, working) for number, block in blocks]
+    return arrange_slips(version.items, WIDTH, room, SIZES, theme.PAPER_LEAST)
 
 
 def _when(pack: Pack) -> str:
@@ -113,7 +83,7 @@ def _head_height(pack: Pack) -> float:
     return (0.5 + 1.7 * _rows(pack)) * theme.PAPER_LEAST + 18
 
 
-def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, side: int) -> None:
+def _slip(page: Page, pack: Pack, version: Version, slip: Slip, half: int, side: int) -> None:
     """Draw one slip in the left (0) or right (1) half of the page."""
     document = page.document
     x = half * PAGE[0] / 2 + MARGIN
@@ -137,27 +107,32 @@ def _slip(page: Page, pack: Pack, version: Version, placed: Placed, half: int, s
     with page.artifact():
         page.rect(x, y - 2.4 * size, WIDTH, 1.5, fill=theme.ACCENT)
     y = TOP - _head_height(pack)
+    if slip.told is not None:
+        with document.tag("P"):
+            draw(page, slip.told, x, y)
     with document.tag("L", attributes=DECIMAL):
-        for number, block, working in placed:
-            with document.tag("LI"):
-                with document.tag("Lbl"):
-                    page.text(
-                        x + INDENT - 8,
-                        y - block.baseline,
-                        str(number),
-                        block.size,
-                        bold=True,
-                        colour=theme.ACCENT,
-                        align="right",
-                    )
-                with document.tag("LBody"):
-                    draw(page, block, x + INDENT, y)
-            y -= block.height + working
-            with page.artifact():
-                base = y + min(22.0, working * 0.36)
-                page.line(
-                    (x + WIDTH * 0.62, base), (x + WIDTH, base), colour=theme.WRITING, width=0.9
-                )
-                label = "Answer"
-                left = x + WIDTH * 0.62 - 6 - face().width(label) * size
-                page.text(left, base, label, size, colour=theme.QUIET)
+        for placed in slip.placed:
+            _question(page, placed, x, y, size)
+
+
+def _question(page: Page, placed: Placed, x: float, top: float, small: float) -> None:
+    """Draw a question and the line for its answer on a slip whose questions start at `top`."""
+    document, block = page.document, placed.block
+    y = top - placed.top
+    with document.tag("LI"):
+        with document.tag("Lbl"):
+            page.text(
+                x + INDENT - 8,
+                y - block.baseline,
+                str(placed.number),
+                block.size,
+                bold=True,
+                colour=theme.ACCENT,
+                align="right",
+            )
+        with document.tag("LBody"):
+            draw(page, block, x + INDENT, y)
+    with page.artifact():
+        base, left = y - placed.line, x + WIDTH - LINE
+        page.line((left, base), (x + WIDTH, base), colour=theme.WRITING, width=0.9)
+        page.text(left - 6, base, LABEL, small, colour=theme.QUIET, align="right")

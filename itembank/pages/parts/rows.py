@@ -10,6 +10,7 @@ from itembank.packs.data.pack import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
 from itembank.pages.parts.board import prompt
+from itembank.pages.parts.working_room import lines_of_working
 
 GAP = 18.0
 """Room between two columns."""
@@ -97,7 +98,7 @@ def rows(items: Sequence[PackItem], size: float, least: float, topics: bool = Tr
 
 
 def _row(cells: list[Cell], width: float, size: float, least: float) -> Row:
-    lines = max(min(5, max(3, len(cell.item.steps))) for cell in cells)
+    lines = max(lines_of_working(cell.item) for cell in cells)
     title = 0.0
     if any(cell.opens for cell in cells):
         title = (

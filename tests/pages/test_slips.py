@@ -1,0 +1,124 @@
+"""Ten questions of four topics stand on one slip, each with room to write its answer."""
+
+from __future__ import annotations
+
+import datetime
+import random
+from functools import cache
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from itembank.errors import ItembankError
+from itembank.items.topics.registry import topic_ids
+from itembank.packs.build import as_data, choose
+from itembank.pages.documents.slips import WIDTH, _pages, slips
+from itembank.pages.engine import theme
+from itembank.pages.parts.even_split import evenest, splits
+from itembank.pages.parts.slip_layout import (
+    APART,
+    INDENT,
+    LABEL,
+    LINE,
+    WRITING,
+    arrange_slips,
+    label_room,
+)
+from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from tests.pages.marks import recorded
+
+DRAWS = 30
+
+
+@cache
+def draws():
+    """Return packs of ten questions on four topics drawn at random."""
+    rng = random.Random(5)
+    made = []
+    for seed in range(DRAWS):
+        request = PackRequest(
+            school="Larkhythe School",
+            class_name="8K",
+            date=datetime.date(2026, 11, 30),
+            title="Four topics",
+            topics=tuple(PlannedTopic(topic, None) for topic in rng.sample(topic_ids(), 4)),
+            questions=10,
+            seed=seed,
+            follow_up=3,
+            variants=1,
+            large_print=LargePrint(),
+            print_tint=False,
+            paper="white",
+            slips=True,
+            bands=default_scheme(3),
+        )
+        made.append(as_data(request, choose(request)))
+    return made
+
+
+def test_ten_questions_take_one_slip_in_nearly_every_draw():
+    made = [_pages(pack.versions[0], pack) for pack in draws()]
+    # Of 240 draws three took a second slip: four or more questions of three lines of fractions.
+    assert sum(len(some) == 1 for some in made) >= DRAWS - 1
+    for slip in (slip for some in made for slip in some):
+        assert all(placed.block.size >= theme.PAPER_LEAST for placed in slip.placed)
+        assert not any(placed.block.cramped for placed in slip.placed)
+
+
+def test_each_answer_has_a_line_clear_of_all_words():
+    free = WIDTH - INDENT - LINE - label_room(theme.PAPER_LEAST) - APART
+    for pack in draws():
+        for slip in _pages(pack.versions[0], pack):
+            after = 0.0
+            for placed in slip.placed:
+                block = placed.block
+                assert placed.top >= after - 1e-6
+                assert placed.line >= block.height - 1e-6
+                for line in block.lines:
+                    clear = placed.line - line.baseline - 0.2 * block.size
+                    assert line.width <= free or clear >= WRITING - 1e-6
+                after = placed.top + placed.line
+
+
+def test_one_answer_place_a_question(monkeypatch):
+    for pack in draws()[:6]:
+        with recorded(monkeypatch) as marks:
+            slips(pack)
+        labels = [mark for mark in marks if mark.text == LABEL]
+        assert len(labels) == 2 * len(pack.versions[0].items)
+
+
+def words_of(samples, count):
+    return samples.item("Count " + "beans and peas " * (count // 3) + "please.", "12")
+
+
+def test_what_goes_over_is_shared_evenly_over_a_second_slip(samples):
+    items = [words_of(samples, 45) for _ in range(10)]
+    made = arrange_slips(items, WIDTH, 470.0, (14.0, 12.0), 12.0)
+    assert [len(slip.placed) for slip in made] == [5, 5]
+    assert [placed.number for slip in made for placed in slip.placed] == list(range(1, 11))
+
+
+def test_a_question_too_long_for_a_slip_is_named(samples):
+    items = [words_of(samples, 9), words_of(samples, 600)]
+    with pytest.raises(ItembankError, match=r"Question 2 \(fractions.*too long for a pupil slip"):
+        arrange_slips(items, WIDTH, 470.0, (14.0, 12.0), 12.0)
+
+
+@given(heights=st.lists(st.integers(1, 60), min_size=1, max_size=9), groups=st.integers(1, 4))
+def test_the_evenest_split_is_whole_in_order_and_no_split_is_evener(heights, groups):
+    def fullness(group, _):
+        return sum(heights[i] for i in group) / 100
+
+    found = evenest(len(heights), groups, fullness)
+    ways = list(splits(len(heights), groups))
+    fullest = [max(fullness(group, 0) for group in way) for way in ways]
+    if found is None:
+        assert all(full > 1 for full in fullest)
+    else:
+        assert [i for group in found for i in group] == list(range(len(heights)))
+        assert len(found) == groups
+        assert max(fullness(group, 0) for group in found) <= min(fullest) + 1e-6
