@@ -8,6 +8,7 @@ from functools import cache
 from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = {
@@ -31,8 +32,9 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
         seed=seed,
         follow_up=10,
         variants=variants,
-        large_print=look.large_print,
+        large_print=LargePrint(look.large_print),
         paper=look.paper,
+        print_tint=look.print_tint,
         slips=look.slips,
         bands=default_scheme(3),
     )

@@ -26,6 +26,7 @@ from itembank.pages.parts.slip_layout import (
     label_room,
 )
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.marks import recorded
 
@@ -48,7 +49,8 @@ def draws():
             seed=seed,
             follow_up=3,
             variants=1,
-            large_print=False,
+            large_print=LargePrint(),
+            print_tint=False,
             paper="white",
             slips=True,
             bands=default_scheme(3),

@@ -51,8 +51,10 @@ class Row(NamedTuple):
         return self.heading + self.text + share * self.wish
 
 
-def rows(items: Sequence[PackItem], size: float, least: float) -> list[Row]:
+def rows(items: Sequence[PackItem], size: float, least: float, topics: bool = True) -> list[Row]:
     """Return the questions in rows: short neighbours of one topic stand beside each other.
+
+    Topics are named above their questions, unless told not to be.
 
     Three stand in a row where they are the last of their topic and need a line each, so that
     none is left to take a row alone.
@@ -60,7 +62,7 @@ def rows(items: Sequence[PackItem], size: float, least: float) -> list[Row]:
     half, third = (WIDTH - GAP) / 2, (WIDTH - 2 * GAP) / 3
     changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
     # Where topics change at every turn their names would tell the method, not guide the eye.
-    named = sum(changes) <= len({item.topic for item in items}) + 2
+    named = topics and sum(changes) <= len({item.topic for item in items}) + 2
     opens = [named and change for change in changes]
     flows = [Flow(prompt(item)) for item in items]
     widest = [max((cluster.width for cluster in flow.clusters), default=0.0) for flow in flows]
