@@ -29,6 +29,7 @@ def a_pack() -> Pack:
     """Return the pack that is laid out: like the demo department's for class 8K."""
     from itembank.packs.build import build_pack
     from itembank.planning.bands.bands import default_scheme
+    from itembank.planning.department.large_print import LargePrint
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     request = PackRequest(
@@ -41,8 +42,9 @@ def a_pack() -> Pack:
         seed=1,
         follow_up=10,
         variants=1,
-        large_print=False,
+        large_print=LargePrint(),
         paper="white",
+        print_tint=False,
         slips=False,
         bands=default_scheme(),
     )

@@ -64,10 +64,22 @@ def pack(
         typer.Option(help="Parallel versions of the starter, equally hard; 1.", metavar="N"),
     ] = None,
     large_print: Annotated[
-        bool | None, typer.Option("--large-print", help="Print sheets at 18 pt and up.")
+        str | None,
+        typer.Option(
+            metavar="COPIES",
+            help="Add large-print copies: how many, as 2, or for whom, as A3,C5. The class’s.",
+        ),
     ] = None,
     paper: Annotated[
-        str | None, typer.Option(metavar="TINT", help=f"Tint: {join_words(PAPERS, 'or')}.")
+        str | None,
+        typer.Option(metavar="TINT", help=f"Paper in the tray: {join_words(PAPERS, 'or')}."),
+    ] = None,
+    print_tint: Annotated[
+        bool | None,
+        typer.Option(
+            "--print-tint/--tint-in-tray",
+            help="Print the tint on white paper; or have paper of that tint in the tray.",
+        ),
     ] = None,
     two_up: Annotated[
         bool | None, typer.Option("--two-up", help="Add slips of the starter, two a page.")
@@ -121,12 +133,14 @@ def pack(
     Examples:
       itembank pack
       itembank pack --class 7M --date 2026-11-30 --questions 10
-      itembank pack -t ratio.share -t equations.two-step --large-print
+      itembank pack -t ratio.share -t equations.two-step --large-print 2
+      itembank pack --class 8K --large-print A3,C5 --paper cream
       itembank pack --plan plan-8K.toml --variants 2
       itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.planning.department.draw_from import DrawFrom
+    from itembank.planning.department.large_print import typed_large_print
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
     from itembank.work.pack.make import draw_again, make_pack
 
@@ -138,8 +152,9 @@ def pack(
         seed=seed,
         follow_up=follow_up,
         variants=variants,
-        large_print=large_print,
+        large_print=typed_large_print(large_print) if large_print is not None else None,
         paper=paper,
+        print_tint=print_tint,
         slips=two_up,
         draw_from=DrawFrom(
             tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year

@@ -244,8 +244,9 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             for sheet in chosen.sheets
         ],
         look=model.Look(
-            large_print=stated(request.large_print),
+            large_print=stated(request.large_print).seats,
             paper=stated(request.paper),  # type: ignore[arg-type]
+            print_tint=stated(request.print_tint),
             slips=stated(request.slips),
         ),
         drawing=(

@@ -31,21 +31,10 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
         found["follow-up-answers.pdf"] = follow_up_answers
     found["teacher-notes.pdf"] = teacher_notes
     if pack.look.large_print:
-        on_paper = {"slips.pdf", "follow-up-answers.pdf", *(f"{s.tier}.pdf" for s in pack.sheets)}
-        found |= {name: _large(found[name]) for name in on_paper & found.keys()}
+        from itembank.pages.documents.large_print import large_print_drawers
+
+        found |= large_print_drawers(pack)
     return found
-
-
-def _large(draw: Drawer) -> Drawer:
-    """Return what draws a document with its powers as large as its text."""
-
-    def drawn(pack: Pack) -> bytes:
-        from itembank.pages.engine.formula import scripts_at_least
-
-        with scripts_at_least(1.0):
-            return draw(pack)
-
-    return drawn
 
 
 def draw_pack(pack: Pack) -> dict[str, bytes]:

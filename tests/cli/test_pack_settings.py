@@ -11,6 +11,7 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.work.pack import settle as settling
 from itembank.work.pack.make import folder_of, make_pack
@@ -26,7 +27,7 @@ PLAN = PackRequest(
     title="Planned",
     questions=6,
     seed=3,
-    large_print=True,
+    large_print=LargePrint.copies(1),
 )
 
 
@@ -67,7 +68,7 @@ def test_a_class_s_title_is_not_put_over_other_topics(topics, title):
 def test_typed_before_planned_before_the_class():
     planned = settle(plan=PLAN)
     assert (planned.class_name, planned.title, planned.questions) == ("9S", "Planned", 6)
-    assert (planned.seed, planned.large_print, planned.paper) == (3, True, "cream")
+    assert (planned.seed, planned.large_print, planned.paper) == (3, PLAN.large_print, "cream")
     assert planned.topics == PLAN.topics
     found = settle(
         typed(class_name="7m", title="Typed", topics=("ratio.share",), questions=4, seed=9), PLAN
@@ -106,6 +107,8 @@ def test_a_plan_whose_topics_are_all_counted_needs_no_number_of_questions():
         (typed(seed=-1), "seed must be from 0"),
         (typed(paper="mauve"), "no paper ‘mauve’"),
         (typed(title=" "), "title is empty"),
+        (typed(large_print=LargePrint(("A3", "G7"))), "seat G7, which the class does not have"),
+        (typed(print_tint=True), "The paper is white"),
     ],
 )
 def test_faults(given, words):

@@ -6,6 +6,7 @@ import datetime
 from functools import cache
 
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")
@@ -23,7 +24,8 @@ def request(**changes) -> PackRequest:
         "seed": 7,
         "follow_up": 6,
         "variants": 2,
-        "large_print": False,
+        "large_print": LargePrint(),
+        "print_tint": False,
         "paper": "white",
         "slips": False,
         "bands": default_scheme(),

@@ -209,7 +209,11 @@ PACKS = {
     "nasty": pack(NASTY, "five"),
     "twenty": pack(twenty(), "five", title="A very long lesson title that goes on " * 3),
     "one": pack([NASTY[0]]),
-    "large": pack(PLAIN, look=Look(large_print=True, paper="cream", slips=True)),
-    "large-nasty": pack(NASTY, "five", look=Look(large_print=True, paper="yellow", slips=True)),
-    "versions": pack(PLAIN, versions=3, look=Look(paper="green")),
+    "large": pack(PLAIN, look=Look(large_print=("A3", "C5"), paper="cream", slips=True)),
+    "large-nasty": pack(
+        NASTY,
+        "five",
+        look=Look(large_print=("B-1234-X",), paper="yellow", print_tint=True, slips=True),
+    ),
+    "versions": pack(PLAIN, versions=3, look=Look(paper="green", large_print=("", "", ""))),
 }

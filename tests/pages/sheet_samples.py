@@ -10,6 +10,7 @@ from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = {
@@ -33,8 +34,9 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
         seed=seed,
         follow_up=10,
         variants=variants,
-        large_print=look.large_print,
+        large_print=LargePrint(look.large_print),
         paper=look.paper,
+        print_tint=look.print_tint,
         slips=look.slips,
         bands=default_scheme(3),
     )
@@ -57,7 +59,8 @@ def random_packs(draws: int, seed: int = 5) -> list[Pack]:
             seed=number,
             follow_up=10,
             variants=1,
-            large_print=False,
+            large_print=LargePrint(),
+            print_tint=False,
             paper="white",
             slips=True,
             bands=default_scheme(3),

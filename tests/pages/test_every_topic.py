@@ -14,6 +14,7 @@ from itembank.packs.data.pack import Pack, Sheet, Version
 from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.marks import overlapping, recorded
 from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
@@ -22,7 +23,7 @@ QUESTIONS = 8
 
 
 @cache
-def pack_of(topic: str, large_print: bool) -> Pack:
+def pack_of(topic: str) -> Pack:
     request = PackRequest(
         school="Larkhythe School",
         class_name="8K",
@@ -33,8 +34,9 @@ def pack_of(topic: str, large_print: bool) -> Pack:
         seed=11,
         follow_up=12,
         variants=1,
-        large_print=large_print,
+        large_print=LargePrint.copies(1),
         paper="white",
+        print_tint=False,
         slips=True,
         bands=default_scheme(3),
     )
@@ -55,8 +57,7 @@ def check_slides(pack: Pack, where: str) -> None:
     assert len(slides) == len(asked) == len(marked), where
     height = theme.SLIDE[1]
     for page, slide in zip(asked, slides, strict=True):
-        least, _ = theme.SLIDE_LARGE_QUESTION if pack.look.large_print else theme.SLIDE_QUESTION
-        assert slide.size >= least, where
+        assert slide.size >= theme.SLIDE_QUESTION[0], where
         dark = ink(page)[
             round((height - TOP - 6) * DOTS) : round((height - bottom_of(pack)) * DOTS)
         ].copy()
@@ -79,24 +80,22 @@ def check_slides(pack: Pack, where: str) -> None:
 
 @pytest.mark.parametrize("topic", topic_ids())
 def test_slides_of_every_tier_keep_apart(topic):
-    for large_print in (False, True):
-        pack = pack_of(topic, large_print)
-        for sheet in pack.sheets:
-            check_slides(starter_of(pack, sheet), f"{topic} {sheet.tier} {large_print}")
+    pack = pack_of(topic)
+    for sheet in pack.sheets:
+        check_slides(starter_of(pack, sheet), f"{topic} {sheet.tier}")
 
 
 @pytest.mark.parametrize("topic", topic_ids())
 def test_paper_of_every_tier_keeps_apart(topic, monkeypatch):
-    for large_print in (False, True):
-        pack = pack_of(topic, large_print)
-        for file, draw in drawers(pack).items():
-            if file in ("starter.pdf", "answers.pdf", "next-tasks.pdf", "slips.pdf"):
-                continue
-            with recorded(monkeypatch) as marks:
-                draw(pack)
-            for one, other in overlapping(marks):
-                raise AssertionError(f"{topic} {file}: {one} and {other}")
-            for mark in marks:
-                assert mark.x0 >= theme.PAPER_MARGIN - 0.01, (topic, file, mark)
-                assert mark.x1 <= theme.A4[0] - theme.PAPER_MARGIN + 0.6, (topic, file, mark)
-                assert mark.y0 >= 12, (topic, file, mark)
+    pack = pack_of(topic)
+    for file, draw in drawers(pack).items():
+        if file in ("starter.pdf", "answers.pdf", "next-tasks.pdf", "slips.pdf"):
+            continue
+        with recorded(monkeypatch) as marks:
+            draw(pack)
+        for one, other in overlapping(marks):
+            raise AssertionError(f"{topic} {file}: {one} and {other}")
+        for mark in marks:
+            assert mark.x0 >= theme.PAPER_MARGIN - 0.01, (topic, file, mark)
+            assert mark.x1 <= theme.A4[0] - theme.PAPER_MARGIN + 0.6, (topic, file, mark)
+            assert mark.y0 >= 12, (topic, file, mark)

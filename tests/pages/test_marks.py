@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 import pytest
 
 from itembank.packs.build import build_pack
 from itembank.packs.data.pack import Pack
-from itembank.pages.documents.follow_up_answers import follow_up_answers
 from itembank.pages.documents.notes import teacher_notes
-from itembank.pages.documents.sheets import DRAWERS
+from itembank.pages.draw import drawers
 from itembank.pages.parts.marks_said import total
 from itembank.pages.parts.method_marks import earned
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import request as asked
 from tests.pages.test_sheets import text_of
@@ -20,31 +21,38 @@ from tests.pages.test_sheets import text_of
 TOPICS = ("ratio.combine", "equations.one-step", "equations.both-sides-brackets")
 
 
-@pytest.fixture(scope="module", params=[False, True], ids=["usual", "large"])
-def pack(request) -> Pack:
+@pytest.fixture(scope="module")
+def pack() -> Pack:
     topics = tuple(map(PlannedTopic, TOPICS))
-    return build_pack(asked(topics=topics, follow_up=9, variants=1, large_print=request.param))
+    one = LargePrint.copies(1)
+    return build_pack(asked(topics=topics, follow_up=9, variants=1, large_print=one))
+
+
+@pytest.fixture(params=["", "-large"], ids=["usual", "large"])
+def read(request, pack) -> Callable[[str], str]:
+    """Return what reads a document of the pack by its name, in usual or in large print."""
+    return lambda name: joined(drawers(pack)[f"{name}{request.param}.pdf"](pack))
 
 
 def joined(pdf: bytes) -> str:
     return re.sub(r"\s+", " ", " ".join(text_of(pdf)))
 
 
-def test_a_sheet_says_the_marks_of_its_questions_and_their_total(pack):
+def test_a_sheet_says_the_marks_of_its_questions_and_their_total(pack, read):
     for sheet in pack.sheets:
-        text = joined(DRAWERS[sheet.tier](pack))
-        assert f"Score out of {total(sheet)}" in text
+        text = read(sheet.tier)
+        assert f"Score out of {total(sheet.items)}" in text
         printed = [int(n) for n in re.findall(r"\[(\d+) marks\]", text)]
         assert printed == [item.marks for item in sheet.items if item.marks > 1]
         ones = [item for item in sheet.items if item.marks == 1]
         assert ("worth 1 mark" in text) is bool(ones)
-        assert total(sheet) == sum(printed) + len(ones)
+        assert total(sheet.items) == sum(printed) + len(ones)
 
 
-def test_answers_say_the_marks_and_the_lines_that_earn_them(pack):
-    text = joined(follow_up_answers(pack))
+def test_answers_say_the_marks_and_the_lines_that_earn_them(pack, read):
+    text = read("follow-up-answers")
     for sheet in pack.sheets:
-        assert f"{sheet.tier.capitalize()} sheet: {total(sheet)} marks" in text
+        assert f"{sheet.tier.capitalize()} sheet: {total(sheet.items)} marks" in text
         for item in sheet.items:
             for step in [step for step in item.steps if step.marks][:-1]:
                 tail = step.maths.line.rpartition(" = ")[2]

@@ -100,13 +100,10 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
             assert mid_sentence(name) in here
 
 
-@pytest.mark.parametrize("large_print", [False, True])
-def test_a_question_is_divided_only_between_the_rows_of_its_table(large_print):
+def test_a_question_is_divided_only_between_the_rows_of_its_table():
     divided = 0
     for name in TOPICS:
         pack = real_pack(name)
-        look = pack.look.model_copy(update={"large_print": large_print})
-        pack = pack.model_copy(update={"look": look})
         pages = text_of(teacher_notes(pack))
         for number, item in enumerate(pack.versions[0].items, start=1):
             head = f"{number} {item.topic_title}"

@@ -16,6 +16,7 @@ from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, PAD, RIGHT, arrange, prompt
 from itembank.pages.parts.instructions import last_instruction, shared
 from itembank.planning.bands.bands import default_scheme
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.test_layout import slides_of
 
@@ -38,8 +39,9 @@ def draws():
             seed=seed,
             follow_up=3,
             variants=1,
-            large_print=False,
+            large_print=LargePrint(),
             paper="white",
+            print_tint=False,
             slips=False,
             bands=default_scheme(3),
         )
@@ -48,7 +50,7 @@ def draws():
 
 
 def placed(pack):
-    return arrange(pack.versions[0].items, pack.look, TOP, bottom_of(pack))
+    return arrange(pack.versions[0].items, TOP, bottom_of(pack))
 
 
 def test_eight_questions_of_four_topics_take_one_slide():

@@ -50,6 +50,8 @@ def test_text_on_every_paper(paper):
     assert contrast(theme.INK, ground) >= 7
     assert contrast(theme.ACCENT, ground) >= 7
     assert contrast(theme.QUIET, ground) >= 4.5
+    assert contrast(theme.WRITING, ground) >= 3
+    assert contrast(theme.RULE, ground) >= 3
 
 
 @pytest.mark.parametrize("colour", OKABE_ITO)

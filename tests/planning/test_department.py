@@ -10,6 +10,7 @@ from itembank.files.faults import FileFaults
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import find_department, read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.planning.department.plan_file import read_plan
 
@@ -38,7 +39,8 @@ def test_defaults(tmp_path):
     found = department(tmp_path, GOOD)
     assert found.default_class == "8K"
     one = found.find_class("8k")
-    assert (one.questions, one.follow_up, one.paper, one.large_print) == (8, 10, "white", False)
+    assert (one.questions, one.follow_up, one.paper) == (8, 10, "white")
+    assert (one.large_print, one.print_tint) == (LargePrint(), False)
     assert [band.name for band in one.bands.bands(8)] == ["Rebuild", "Secure", "Extend"]
 
 
@@ -177,7 +179,6 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
         (GOOD + "[bands]\ncuts = [7, 5]\n", 8, "do not rise"),
         (GOOD + "[bands]\nout_of = 8\n", 7, "State the bands"),
         (GOOD + 'paper = ["white"]\n', 7, "must be one of"),
-        (GOOD + "large_print = 1\n", 7, "true or false"),
         (GOOD + "questions = 50\n", 7, "from 1 to 20, not 50"),
         (GOOD.replace("8K", "8/K"), 4, "must not"),
         (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),

@@ -75,6 +75,9 @@ def test_text_has_the_contrast_wcag_asks_for_on_every_paper(paper: str) -> None:
     # WCAG 2.2, 1.4.3 (minimum): 4.5 : 1.
     for colour in (theme.INK, theme.QUIET, theme.ACCENT):
         assert contrast(colour, theme.PAPERS[paper]) >= 4.5
+    # WCAG 2.2, 1.4.11 (non-text contrast): 3 : 1 for what has to be seen to answer.
+    for colour in (theme.WRITING, theme.RULE):
+        assert contrast(colour, theme.PAPERS[paper]) >= 3
 
 
 # Type
@@ -95,6 +98,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
 
     from itembank.packs.build import build_pack
     from itembank.pages.draw import draw_pack
+    from itembank.planning.department.large_print import LargePrint
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")
@@ -109,8 +113,9 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
             seed=5,
             follow_up=10,
             variants=1,
-            large_print=request.param,
+            large_print=LargePrint.copies(int(request.param)),
             paper="white",
+            print_tint=False,
             slips=False,
             bands=default_scheme(),
         )
@@ -119,16 +124,15 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
     return request.param, {
         name: pikepdf.open(io.BytesIO(data))
         for name, data in draw_pack(pack).items()
-        if name not in slides
+        if name not in slides and name.endswith("-large.pdf") == request.param
     }
 
 
 def test_sheets_and_notes_are_drawn_on_a4(sheets: tuple[bool, dict[str, pikepdf.Pdf]]) -> None:
-    _, documents = sheets
-    assert set(documents) == {
-        *("support.pdf", "core.pdf", "challenge.pdf"),
-        *("follow-up-answers.pdf", "teacher-notes.pdf"),
-    }
+    large, documents = sheets
+    every = ("starter", "support", "core", "challenge", "follow-up-answers")
+    usual = {*(f"{name}.pdf" for name in every[1:]), "teacher-notes.pdf"}
+    assert set(documents) == ({f"{name}-large.pdf" for name in every} if large else usual)
     for pdf in documents.values():
         for page in pdf.pages:
             box = [float(edge) for edge in page.mediabox]

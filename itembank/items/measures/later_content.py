@@ -12,7 +12,7 @@ from collections.abc import Callable
 from math import isqrt
 from typing import Any
 
-from itembank.items.asks import Find, Handlers, Inequality, Rewrite, Sequence, Solve
+from itembank.items.asks import Find, Give, Handlers, Inequality, Rewrite, Sequence, Solve
 from itembank.items.forms.polynomials import splits
 from itembank.items.item import Item
 from itembank.items.measures.years import (
@@ -56,7 +56,16 @@ LATER.by_kind |= {
     Sequence: lambda ask, item: QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None,
     Rewrite: lambda ask, item: _rewriting(item, ask.target, ask.detail),
     Find: lambda ask, item: _finding(item, ask.target, ask.relations),
+    Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
 }
+
+
+def _prints_relation(item: Item) -> bool:
+    """Tell whether an answer has to satisfy a relation that is printed, as -3 < 2n ≤ 7.
+
+    That a number is *between 3 and 7*, said in words, is no inequality to be solved.
+    """
+    return any(isinstance(run, t.Relation) and t.symbols(run) for run in item.prompt)
 
 
 def _rewriting(item: Item, target: t.Node, detail: str) -> Content | None:

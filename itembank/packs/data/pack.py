@@ -9,9 +9,10 @@ from __future__ import annotations
 import datetime
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, WithJsonSchema
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
 from itembank.items.asks import KINDS
+from itembank.people.seats import seat_fault
 from itembank.planning.bands.band_signs import ShapeName
 
 TierName = Literal["support", "core", "challenge"]
@@ -285,18 +286,50 @@ class Drawing(Data):
     )
 
 
+def _copies(value: object) -> object:
+    """Return what packs up to version 4 say of large print as one copy, or none."""
+    if isinstance(value, bool):
+        return ("",) if value else ()
+    # What a validator passes on is no longer JSON, whose lists would be read as they are.
+    return tuple(value) if isinstance(value, list) else value
+
+
+def _is_seat(seat: str) -> str:
+    if seat and (fault := seat_fault(seat)):
+        raise ValueError(fault)
+    return seat
+
+
+Copies = Annotated[
+    tuple[Annotated[str, AfterValidator(_is_seat)], ...],
+    BeforeValidator(_copies),
+    WithJsonSchema(
+        {"anyOf": [{"type": "array", "items": {"type": "string"}}, {"type": "boolean"}]}
+    ),
+]
+
+
 class Look(Data):
     """Audience options: how the pages are drawn, never what they say."""
 
-    large_print: bool = False
-    paper: PaperName = "white"
+    large_print: Copies = Field(
+        default=(),
+        description="The large-print copies: the seat code of each, or '' where none is named. "
+        "Packs up to version 4 said true, which is one copy, or false.",
+    )
+    paper: PaperName = Field(
+        default="white", description="The paper in the tray; slides show its colour too."
+    )
+    print_tint: bool = Field(
+        default=False, description="Whether the colour is printed, for white paper in the tray."
+    )
     slips: bool = False
 
 
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2, 3, 4] = 4
+    schema_version: Literal[1, 2, 3, 4, 5] = 5
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

@@ -52,9 +52,9 @@ class Answer(NamedTuple):
     height: float
 
 
-def follow_up_answers(pack: Pack) -> bytes:
+def follow_up_answers(pack: Pack, large: bool = False) -> bytes:
     """Return the answers of all sheets, each sheet together on a page where it fits."""
-    paper = Paper(pack, "Follow-up answers", theme.PAPER_LEAST)
+    paper = Paper(pack, "Follow-up answers", theme.PAPER_LEAST, large=large)
     size = paper.size
     title = text_part(
         "Follow-up answers",
@@ -81,7 +81,7 @@ def _sheet(paper: Paper, sheet: Sheet, opening: bool) -> None:
         ItembankError: one answer alone is too long for a page.
     """
     size = paper.size
-    head = _heading(f"{sheet_name(sheet.tier)}: {counted(total(sheet))}", size)
+    head = _heading(f"{sheet_name(sheet.tier)}: {counted(total(sheet.items))}", size)
     says = HOW + MARKS * any(item.marks > 1 for item in sheet.items)
     how = text_part(says, WIDTH, size, after=0.8 * size)
     answers, columns = _answers(sheet, COLUMN, size), 2

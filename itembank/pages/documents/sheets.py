@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from itembank.packs.data.pack import Band, Pack, PackItem, Sheet, TierName
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import ASCENT, CAP_HEIGHT, face
+from itembank.pages.engine.fonts import ASCENT, CAP_HEIGHT, face, plain
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
     LEFT,
@@ -21,8 +22,8 @@ from itembank.pages.engine.paper import (
     text_part,
 )
 from itembank.pages.engine.paper import writing_line as write
-from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
-from itembank.pages.engine.signs import sign
+from itembank.pages.engine.paragraph import Block, Flow, Strong, draw, measure
+from itembank.pages.engine.signs import least_side, sign
 from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
@@ -69,57 +70,75 @@ def follow_up(pack: Pack, tier: TierName) -> bytes:
     if sheet is None:
         raise ValueError(f"the pack has no {tier} sheet")
     paper = Paper(pack, sheet_name(tier), theme.PAPER_TEXT)
-    _head(paper, pack, sheet)
+    draw_sheet(paper, pack, sheet)
+    return paper.finish()
+
+
+def draw_sheet(paper: Paper, pack: Pack, sheet: Sheet) -> None:
+    """Draw a sheet from the top of the page that is open."""
+    bands = [band for band in pack.bands if band.task.tier == sheet.tier]
+    # Where the sheet shows whose it is, it says that a band is no grade.
+    words = (how_many_each(sheet.items), ON_A_SHEET if bands else "")
+    draw_head(paper, pack, Head(sheet_name(sheet.tier), bands, words, total(sheet.items)))
     for example in examples(sheet, WIDTH, paper.size):
         paper.place([example], gap=0.9 * paper.size)
-    _questions(paper, sheet.items)
-    return paper.finish()
+    draw_questions(paper, sheet.items)
 
 
 # Head
 
 
-def _head(paper: Paper, pack: Pack, sheet: Sheet) -> None:
+class Head(NamedTuple):
+    """What stands above the questions: a name, whose bands it is for, words, and the marks."""
+
+    name: str
+    bands: Sequence[Band]
+    words: Sequence[str]
+    marks: int
+
+
+def draw_head(paper: Paper, pack: Pack, head: Head) -> None:
     """Draw the sheet's name, whose bands it is for, the lesson, and places for code and score."""
-    tier = sheet.tier
     page, size = paper.page, paper.size
     document = page.document
     large = size + 8
     y = paper.y - large * CAP_HEIGHT - 4
     with document.tag("H1"):
-        page.text(LEFT, y, sheet_name(tier), large, bold=True, colour=theme.ACCENT)
-    x = LEFT + face(True).width(sheet_name(tier)) * large + 1.2 * size
-    seat = "Seat code"
-    line = 4.3 * size
+        page.text(LEFT, y, head.name, large, bold=True, colour=theme.ACCENT)
+    x = LEFT + face(True).width(head.name) * large + 1.2 * size
+    label = "Seat code"
+    line = max(4.3 * size, face(True).width(plain(paper.seat)) * size + 0.5 * size)
     right = RIGHT - line - 6
-    room = right - face().width(seat) * size - size - x
-    _signs(page, [b for b in pack.bands if b.task.tier == tier], x, y, size, room)
+    room = right - face().width(label) * size - size - x
+    if not paper.large:
+        _signs(page, head.bands, x, y, size, room)
     with document.tag("P"):
-        page.text(right, y, seat, size, align="right")
+        page.text(right, y, label, size, align="right")
+        if paper.seat:
+            middle = RIGHT - line / 2
+            page.text(middle, y, plain(paper.seat), size, bold=True, align="centre")
     with page.artifact():
         page.line((RIGHT - line, y - 2), (RIGHT, y - 2), width=1.0)
-    lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
     paper.y = y - 0.75 * size
+    if paper.large and head.bands:
+        paper.place([_large_signs(head.bands, size)])
+    lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
     lesson.draw(page, LEFT, paper.y)
     paper.y -= lesson.height + 0.35 * size
-    banded = any(band.task.tier == tier for band in pack.bands)
-    paper.y -= _score(paper, sheet, banded) + 0.45 * size
+    paper.y -= _score(paper, head) + 0.45 * size
     with page.artifact():
         page.rect(LEFT, paper.y, WIDTH, 1.8, fill=theme.ACCENT)
     paper.y -= 1.1 * size
 
 
-def _score(paper: Paper, sheet: Sheet, banded: bool) -> float:
-    """Draw what a question is worth, and a place for the score; return the height taken.
-
-    Where the sheet is `banded`, and so shows whose it is, it says that a band is no grade.
-    """
+def _score(paper: Paper, head: Head) -> float:
+    """Draw what a question is worth, and a place for the score; return the height taken."""
     page, size = paper.page, paper.size
-    out_of = f"out of {total(sheet)}"
+    out_of = f"out of {head.marks}"
     x = RIGHT - face().width(out_of) * size - 6
     start = x - SCORE_LINE * size
     room = start - face().width("Score") * size - 6 - 1.5 * size - LEFT
-    words = "\n".join(filter(None, (how_many_each(sheet), ON_A_SHEET if banded else "")))
+    words = "\n".join(filter(None, head.words))
     each = measure(Flow(words or " "), room, paper.least)
     baseline = max(each.baseline, ASCENT * size)
     low = paper.y - baseline
@@ -150,6 +169,35 @@ def _signs(page: Page, bands: Sequence[Band], x: float, y: float, size: float, r
             step = side + 0.4 * size + name.width + size
         x += step
         room -= step
+
+
+def _large_signs(bands: Sequence[Band], size: float) -> Part:
+    """Return a row of signs, each so large that its letter is no smaller than the text."""
+    side = max(least_side(band, size) for band in bands)
+    names = [measure(Flow(band.name), WIDTH - side - 0.5 * size, size) for band in bands]
+    placed: list[list[tuple[Band, Block]]] = [[]]
+    room = WIDTH
+    for band, name in zip(bands, names, strict=True):
+        need = side + 0.5 * size + name.width + 1.2 * size
+        if need - 1.2 * size > room:
+            placed.append([])
+            room = WIDTH
+        placed[-1].append((band, name))
+        room -= need
+    high = max(side, *(name.height for name in names)) + 0.4 * size
+
+    def show(page: Page, x: float, top: float) -> None:
+        for row in placed:
+            at = x
+            for band, name in row:
+                sign(page, band, at, top - (high + side) / 2, side)
+                at += side + 0.5 * size
+                with page.document.tag("P"):
+                    draw(page, name, at, top - (high - name.height) / 2)
+                at += name.width + 1.2 * size
+            top -= high
+
+    return Part(high * len(placed), show)
 
 
 # Examples
@@ -200,10 +248,10 @@ def _answer_to_write(width: float, size: float) -> Part:
 # Questions
 
 
-def _questions(paper: Paper, items: Sequence[PackItem]) -> None:
-    made = rows(items, paper.size, paper.least)
-    used = len(paper.document.pages)
-    pages, share = share_out(made, paper.room, paper.full, SIDES - used + 1)
+def draw_questions(paper: Paper, items: Sequence[PackItem], topics: bool = True) -> None:
+    """Draw questions with room to work, going on over the page; with `topics` they are named."""
+    made = rows(items, paper.size, paper.least, topics)
+    pages, share = share_out(made, paper.room, paper.full, SIDES - paper.sides + 1)
     current: Element | None = None
     for number, page in enumerate(pages):
         if number:
@@ -260,7 +308,7 @@ def _answer_line(page: Page, x: float, y: float, width: float, paper: Paper) -> 
     label = face().width("Answer") * paper.least + 6
     line = min(8.5 * paper.size, width - label - label_width(10, paper.size))
     with page.artifact():
-        page.line((x + width - line, y), (x + width, y), colour=theme.QUIET, width=0.9)
+        page.line((x + width - line, y), (x + width, y), colour=theme.WRITING, width=0.9)
         page.text(
             x + width - line - 6, y + 1, "Answer", paper.least, colour=theme.QUIET, align="right"
         )

@@ -102,7 +102,7 @@ def _slides(pack: Pack) -> list[list[Slide]]:
     """Return the slides of each version, worked out once for the starter and its answers."""
     if not _last or _last[0][0] is not pack:
         bottom = bottom_of(pack)
-        made = [arrange(version.items, pack.look, TOP, bottom) for version in pack.versions]
+        made = [arrange(version.items, TOP, bottom) for version in pack.versions]
         _last[:] = [(pack, made)]
     return _last[0][1]
 

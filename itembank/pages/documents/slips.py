@@ -11,6 +11,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.paper import printed_ground
 from itembank.pages.engine.paragraph import draw
 from itembank.pages.parts.slip_layout import (
     INDENT,
@@ -30,7 +31,6 @@ EDGE = 24.0
 TOP = PAGE[1] - EDGE
 BOTTOM = EDGE + 2
 SIZES = (14.0, 13.0, 12.0)
-LARGE = (18.0,)
 
 
 def slips(pack: Pack) -> bytes:
@@ -46,7 +46,7 @@ def slips(pack: Pack) -> bytes:
         left, right = 2 * sheet % count, (2 * sheet + 1) % count
         sides = max(len(layouts[left]), len(layouts[right]))
         for side in range(sides):
-            page = document.page(PAGE, theme.PAPERS[pack.look.paper])
+            page = document.page(PAGE, printed_ground(pack.look))
             for half, which in enumerate((left, right)):
                 if side < len(layouts[which]):
                     _slip(page, pack, pack.versions[which], layouts[which][side], half, side)
@@ -61,12 +61,7 @@ def slips(pack: Pack) -> bytes:
 def _pages(version: Version, pack: Pack) -> list[Slip]:
     """Return the questions of a version shared over as few slips as their size allows."""
     room = TOP - BOTTOM - _head_height(pack)
-    sizes = LARGE if pack.look.large_print else SIZES
-    return arrange_slips(version.items, WIDTH, room, sizes, _head_size(pack))
-
-
-def _head_size(pack: Pack) -> float:
-    return theme.LARGE_TEXT if pack.look.large_print else theme.PAPER_LEAST
+    return arrange_slips(version.items, WIDTH, room, SIZES, theme.PAPER_LEAST)
 
 
 def _when(pack: Pack) -> str:
@@ -75,7 +70,7 @@ def _when(pack: Pack) -> str:
 
 def _rows(pack: Pack) -> int:
     """Return the rows of a slip's head: three where the date leaves no room for the score."""
-    size = _head_size(pack)
+    size = theme.PAPER_LEAST
     needed = face().width(_when(pack) + _score(pack)) * size + 14
     return 2 if needed <= WIDTH else 3
 
@@ -85,7 +80,7 @@ def _score(pack: Pack) -> str:
 
 
 def _head_height(pack: Pack) -> float:
-    return (0.5 + 1.7 * _rows(pack)) * _head_size(pack) + 18
+    return (0.5 + 1.7 * _rows(pack)) * theme.PAPER_LEAST + 18
 
 
 def _slip(page: Page, pack: Pack, version: Version, slip: Slip, half: int, side: int) -> None:
@@ -93,7 +88,7 @@ def _slip(page: Page, pack: Pack, version: Version, slip: Slip, half: int, side:
     document = page.document
     x = half * PAGE[0] / 2 + MARGIN
     first = page.number == 0 and half == 0
-    size = _head_size(pack)
+    size = theme.PAPER_LEAST
     y = TOP - size
     title = f"Starter {plain(version.letter)}" if len(pack.versions) > 1 else "Starter"
     if side:
@@ -139,5 +134,5 @@ def _question(page: Page, placed: Placed, x: float, top: float, small: float) ->
             draw(page, block, x + INDENT, y)
     with page.artifact():
         base, left = y - placed.line, x + WIDTH - LINE
-        page.line((left, base), (x + WIDTH, base), colour=theme.RULE, width=0.9)
+        page.line((left, base), (x + WIDTH, base), colour=theme.WRITING, width=0.9)
         page.text(left - 6, base, LABEL, small, colour=theme.QUIET, align="right")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack import Look, Pack
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import ASCENT, face, plain
@@ -22,6 +22,7 @@ WIDTH = RIGHT - LEFT
 TOP = theme.A4[1] - theme.PAPER_MARGIN
 FOOT = 30.0
 """Baseline of the footer: 10 mm, inside what a school printer can print."""
+EMPTY_SIDE = "This side is empty: the next copy begins on a new sheet."
 
 
 class Part(NamedTuple):
@@ -31,25 +32,69 @@ class Part(NamedTuple):
     draw: Callable[[Page, float, float], None]
 
 
+def printed_ground(look: Look) -> str:
+    """Return what is printed all over a page of paper: nothing, unless the tint is to be.
+
+    >>> printed_ground(Look(paper="cream")), printed_ground(Look(paper="cream", print_tint=True))
+    ('#FFFFFF', '#FBF3DC')
+    """
+    return theme.PAPERS[look.paper] if look.print_tint else theme.WHITE
+
+
+class Copy(NamedTuple):
+    """One of the copies that a document holds: its pages, and the seat it is for."""
+
+    pages: list[Page]
+    seat: str
+
+
 class Paper:
     """A document of A4 pages, with the place where the next part goes.
 
     Args:
-        pack: whose paper and print size the pages take.
+        pack: whose paper the pages are for.
         what: the kind of document, such as ``Core sheet``; it opens the title and the footer.
-        size: text size where large print is not asked for, in points.
+        size: text size in points, in usual print.
+        large: whether this is large print, which has no smaller type than 18 points.
+        seat: whose copy comes first, where it is anybody's.
     """
 
-    def __init__(self, pack: Pack, what: str, size: float) -> None:
-        large = pack.look.large_print
-        self.document = Document(title_of(pack, what))
+    def __init__(
+        self, pack: Pack, what: str, size: float, *, large: bool = False, seat: str = ""
+    ) -> None:
+        self.large = large
         self.size = theme.LARGE_TEXT if large else size
         self.least = theme.LARGE_TEXT if large else theme.PAPER_LEAST
+        self._colour = printed_ground(pack.look)
+        title = title_of(pack, f"{what}, large print" if large else what)
+        self._open(title, f"{what}  •  {pack.lesson.class_name}", seat)
+
+    def _open(self, title: str, footer: str, seat: str = "") -> None:
+        """Begin the document with its first page."""
+        self.document = Document(title)
         self.bottom = FOOT + self.least + 12
-        self._colour = theme.PAPERS[pack.look.paper]
-        self._footer = plain(f"{what}  •  {pack.lesson.class_name}")
-        self.y = TOP
-        self.page = self.document.page(theme.A4, self._colour)
+        self._footer = plain(footer)
+        self._copies = [Copy([], seat)]
+        self.new_page()
+
+    @property
+    def seat(self) -> str:
+        """Return the seat that this copy is for; empty where none is named."""
+        return self._copies[-1].seat
+
+    @property
+    def sides(self) -> int:
+        """Return how many pages this copy has so far."""
+        return len(self._copies[-1].pages)
+
+    def next_copy(self, seat: str) -> None:
+        """Begin another copy: on a new sheet also where both of its sides are printed."""
+        if self.sides % 2:
+            page = self.document.page(theme.A4, self._colour)
+            with page.document.tag("P"):
+                page.text(LEFT, TOP - self.size, EMPTY_SIDE, self.size, colour=theme.QUIET)
+        self._copies.append(Copy([], seat))
+        self.new_page()
 
     @property
     def room(self) -> float:
@@ -64,6 +109,7 @@ class Paper:
     def new_page(self) -> None:
         """Go to the top of a new page."""
         self.page = self.document.page(theme.A4, self._colour)
+        self._copies[-1].pages.append(self.page)
         self.y = TOP
 
     def place(self, parts: Sequence[Part], x: float = LEFT, gap: float = 0.0) -> None:
@@ -100,12 +146,13 @@ class Paper:
 
     def finish(self) -> bytes:
         """Write the footers, which say how many pages there are, and return the file."""
-        count = len(self.document.pages)
-        for page in self.document.pages:
-            with page.artifact():
-                page.text(LEFT, FOOT, self._footer, self.least, colour=theme.QUIET)
-                number = f"Page {page.number + 1} of {count}"
-                page.text(RIGHT, FOOT, number, self.least, colour=theme.QUIET, align="right")
+        for pages, seat in self._copies:
+            footer = f"{self._footer}  •  {seat}" if seat else self._footer
+            for number, page in enumerate(pages, start=1):
+                said = f"Page {number} of {len(pages)}"
+                with page.artifact():
+                    page.text(LEFT, FOOT, footer, self.least, colour=theme.QUIET)
+                    page.text(RIGHT, FOOT, said, self.least, colour=theme.QUIET, align="right")
         return self.document.finish()
 
 
@@ -119,13 +166,10 @@ class LoosePaper(Paper):
     """
 
     def __init__(self, title: str, footer: str, size: float = theme.PAPER_LEAST) -> None:
-        self.document = Document(title)
+        self.large = False
         self.size = self.least = size
-        self.bottom = FOOT + size + 12
         self._colour = theme.WHITE
-        self._footer = plain(footer)
-        self.y = TOP
-        self.page = self.document.page(theme.A4, self._colour)
+        self._open(title, footer)
 
 
 def text_part(
@@ -232,7 +276,7 @@ def boxed(parts: Sequence[Part], width: float, pad: float) -> Part:
 def writing_line(page: Page, x: float, y: float, right: float) -> None:
     """Draw a dotted line to write on."""
     with page.artifact():
-        page.line((x, y), (right, y), colour=theme.QUIET, width=1.0, dash="1.2 2.4")
+        page.line((x, y), (right, y), colour=theme.WRITING, width=1.0, dash="1.2 2.4")
 
 
 def label_width(number: int, size: float) -> float:

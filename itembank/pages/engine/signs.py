@@ -169,9 +169,7 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
         page.polygon(placed(drawn.frame), fill=band.colour, stroke=INK, line=line)
         if band.shape != "arch":  # its frame leaves the plate open
             page.polygon(placed(drawn.plate), fill=WHITE)
-        letter = plain(band.letter)
-        most = drawn.height * size / face(True).width(letter)
-        text_size = min(drawn.height * size / CAP_HEIGHT, most)
+        letter, text_size = plain(band.letter), _letter(band) * size
         middle_x, middle_y = (x + drawn.middle[0] * size, y + drawn.middle[1] * size)
         page.text(
             middle_x,
@@ -181,6 +179,17 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
             bold=True,
             align="centre",
         )
+
+
+def least_side(band: Band, letter: float) -> float:
+    """Return the side of the least sign whose letter is set at `letter` points."""
+    return letter / _letter(band)
+
+
+def _letter(band: Band) -> float:
+    """Return the type size of a sign's letter, where its side is 1."""
+    height = outline(band.shape).height
+    return min(height / CAP_HEIGHT, height / face(True).width(plain(band.letter)))
 
 
 def interval(band: Band) -> str:

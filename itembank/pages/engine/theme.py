@@ -10,8 +10,10 @@ INK = "#14181F"
 """Text, on every paper."""
 QUIET = "#4A5260"
 """Text that stands back: lesson line, questions on the answer slide."""
-RULE = "#8A93A0"
-"""Thin lines that separate; decoration only."""
+RULE = "#7C8592"
+"""Thin lines that separate: 3 : 1 on every paper."""
+WRITING = QUIET
+"""Lines that a pupil writes on."""
 ACCENT = "#1F3A5F"
 """Headings and number discs: a deep blue, nearly black in grey."""
 WHITE = "#FFFFFF"
@@ -24,7 +26,7 @@ PAPERS = {
     "pink": "#FBE6EA",
     "yellow": "#FCF6C4",
 }
-"""Paper tints for pupils who read better on colour."""
+"""Paper tints for pupils who read better on colour. Colours suit them in the tray as in print."""
 
 SLIDE = (960.0, 540.0)
 """A 16 : 9 slide."""
@@ -34,8 +36,6 @@ A4 = (595.28, 841.89)
 SLIDE_MARGIN = 28.0
 SLIDE_QUESTION = (24.0, 36.0)
 """Smallest and largest question text on a slide."""
-SLIDE_LARGE_QUESTION = (36.0, 42.0)
-"""The same in large print."""
 SLIDE_SMALL = 18.0
 """Smallest text of any kind on a slide."""
 NEXT_TASK = (18.0, 24.0)
@@ -44,6 +44,7 @@ NEXT_TASK = (18.0, 24.0)
 PAPER_TEXT = 14.0
 PAPER_LEAST = 12.0
 LARGE_TEXT = 18.0
+"""Nothing is smaller in large print."""
 PAPER_MARGIN = 45.0
 """16 mm: inside what any school printer can print."""
 

@@ -17,7 +17,7 @@ from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import Look, PackItem
+from itembank.packs.data.pack import PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
@@ -156,13 +156,13 @@ def _middle(box: Block, top: float) -> float:
     return top + box.lines[0].baseline - AXIS * box.size
 
 
-def arrange(items: Sequence[PackItem], look: Look, top: float, bottom: float) -> list[Slide]:
+def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]:
     """Place all questions on as few slides as the type size allows, evenly shared out.
 
     Raises:
         ItembankError: one question alone is too long for a whole slide.
     """
-    least, most = theme.SLIDE_LARGE_QUESTION if look.large_print else theme.SLIDE_QUESTION
+    least, most = theme.SLIDE_QUESTION
     told = shared(items)
     board = _Board(items, told, top, bottom)
     everything = range(len(items))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from itembank.packs.data.pack import Sheet
+from collections.abc import Iterable, Sequence
+
+from itembank.packs.data.pack import PackItem
 from itembank.text.in_words import plural
 
 ONE_EACH = "Each question is worth 1 mark."
@@ -18,14 +20,14 @@ def counted(marks: int) -> str:
     return f"{marks}\u00a0{plural(marks, 'mark')}"
 
 
-def total(sheet: Sheet) -> int:
-    """Return the marks of a sheet's questions; its examples earn none."""
-    return sum(item.marks for item in sheet.items)
+def total(items: Iterable[PackItem]) -> int:
+    """Return the marks of questions; the examples of a sheet earn none."""
+    return sum(item.marks for item in items)
 
 
-def how_many_each(sheet: Sheet) -> str:
+def how_many_each(items: Sequence[PackItem]) -> str:
     """Return the sentence that says what a question without a number of marks is worth."""
-    ones = sum(item.marks == 1 for item in sheet.items)
-    if ones == len(sheet.items):
+    ones = sum(item.marks == 1 for item in items)
+    if ones == len(items):
         return ONE_EACH
     return MOSTLY_ONE if ones else ""

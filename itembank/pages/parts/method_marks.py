@@ -60,7 +60,7 @@ def method_marks(paper: Paper, pack: Pack) -> None:
         rows = list(_rows(sheet))
         if not rows:
             continue
-        title = f"{sheet_name(sheet.tier)}: {counted(total(sheet))}"
+        title = f"{sheet_name(sheet.tier)}: {counted(total(sheet.items))}"
         number, answer = 0.13 * WIDTH, 0.24 * WIDTH
         widths = (number, WIDTH - number - answer, answer)
         pieces = table_pieces(("Question", "Method", "Answer"), rows, widths, paper.size)

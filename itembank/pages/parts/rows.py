@@ -64,20 +64,23 @@ class Row(NamedTuple):
         return self.heading + self.text + share * self.wish
 
 
-def rows(items: Sequence[PackItem], size: float, least: float) -> list[Row]:
-    """Return the questions in rows: short neighbours of one topic stand beside each other."""
-    return _Rows(items, size, least).made()
+def rows(items: Sequence[PackItem], size: float, least: float, topics: bool = True) -> list[Row]:
+    """Return the questions in rows: short neighbours of one topic stand beside each other.
+
+    Topics are named above their questions, unless told not to be.
+    """
+    return _Rows(items, size, least, topics).made()
 
 
 class _Rows:
     """The questions of a sheet, and the ways in which neighbours may share a row."""
 
-    def __init__(self, items: Sequence[PackItem], size: float, least: float) -> None:
+    def __init__(self, items: Sequence[PackItem], size: float, least: float, topics: bool) -> None:
         self.items, self.size, self.least = items, size, least
         self.indent = label_width(10, size)
         changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
         # Where topics change at every turn their names would tell the method, not guide the eye.
-        named = sum(changes) <= len({item.topic for item in items}) + 2
+        named = topics and sum(changes) <= len({item.topic for item in items}) + 2
         self.opens = [named and change for change in changes]
 
     def made(self) -> list[Row]:
@@ -214,8 +217,8 @@ def _refuse_too_long(made: Sequence[Row], full: float) -> None:
         if row.height(LEAST_SHARE) > full:
             cell = max(row.cells, key=lambda cell: cell.block.height)
             raise ItembankError(
-                f"Question {cell.number} ({cell.item.address}) is too long for one side of a "
-                "follow-up sheet. Choose another question or shorten its words."
+                f"Question {cell.number} ({cell.item.address}) is too long for a side of a "
+                "sheet. Choose another question or shorten its words."
             )
 
 

@@ -11,10 +11,10 @@ The folder holds ``department.toml``::
     title = "Adding fractions"
     topics = ["fractions.add-unlike", "ratio.share"]
 
-A class may also state ``questions``, ``follow_up``, ``large_print`` and ``paper``, and a
-``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves every class. So do
-``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``: see
-:mod:`itembank.planning.department.draw_from`. What planning a week needs is told in
+A class may also state ``questions``, ``follow_up``, ``large_print``, ``paper`` and
+``print_tint``, and a ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves
+every class. So do ``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``:
+see :mod:`itembank.planning.department.draw_from`. What planning a week needs is told in
 :mod:`itembank.planning.department.class_plan`.
 """
 
@@ -34,6 +34,11 @@ from itembank.planning.department.class_plan import ClassPlan, read_class_plan, 
 from itembank.planning.department.deciding import Deciding, read_deciding
 from itembank.planning.department.draw_from import DrawFrom, read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.large_print import (
+    LargePrint,
+    note_strange_seats,
+    read_large_print,
+)
 from itembank.planning.department.pack_request import USUAL, PackRequest, stated
 from itembank.planning.topic_names import unknown_topic
 from itembank.text.characters import name_fault, shown
@@ -55,8 +60,9 @@ class SchoolClass:
     topics: tuple[str, ...]
     questions: int
     follow_up: int
-    large_print: bool
+    large_print: LargePrint
     paper: str
+    print_tint: bool
     bands: BandScheme
     draw_from: DrawFrom = field(default_factory=DrawFrom)
     plan: ClassPlan = field(default_factory=ClassPlan)
@@ -74,6 +80,7 @@ class SchoolClass:
             follow_up=self.follow_up,
             large_print=self.large_print,
             paper=self.paper,
+            print_tint=self.print_tint,
             bands=self.bands,
             draw_from=self.draw_from,
         )
@@ -217,12 +224,14 @@ def _read_class(
         topics=read_topics(row, known_topics),
         questions=row.whole("questions", stated(USUAL.questions), 1, MOST_QUESTIONS),
         follow_up=row.whole("follow_up", stated(USUAL.follow_up), 1, MOST_FOLLOW_UP),
-        large_print=row.flag("large_print", False),
+        large_print=read_large_print(row) or LargePrint(),
         paper=row.choice("paper", "white", PAPERS),
+        print_tint=row.flag("print_tint", False),
         bands=bands,
         draw_from=draw_from,
         plan=read_class_plan(row, planning),
     )
+    note_strange_seats(row, found.large_print, found.plan.seats)
     for name in found.plan.taught:
         if known_topics is not None and name not in known_topics:
             where = (*row.path, "taught", *taught_path(row.any("taught"), name))

@@ -17,6 +17,7 @@ from typing import TypeVar
 
 from itembank.planning.bands.bands import Band, BandScheme, default_scheme
 from itembank.planning.department.draw_from import DrawFrom, Drawing
+from itembank.planning.department.large_print import LargePrint
 from itembank.planning.department.sheet_items import SheetItems
 
 T = TypeVar("T")
@@ -54,8 +55,12 @@ class PackRequest:
     variants: int | None = None
     """Parallel versions of the starter."""
     seed: int | None = None
-    large_print: bool | None = None
+    large_print: LargePrint | None = None
+    """The copies that are made in large print, beside all that the class gets."""
     paper: str | None = None
+    """The colour of the paper in the tray, which the colours of the sheets suit."""
+    print_tint: bool | None = None
+    """Whether that colour is printed on white paper, over the whole page."""
     slips: bool | None = None
     """Whether there are slips of the starter, two a page."""
     bands: BandScheme | None = None
@@ -117,8 +122,9 @@ USUAL = PackRequest(
     questions=8,
     follow_up=10,
     variants=1,
-    large_print=False,
+    large_print=LargePrint(),
     paper="white",
+    print_tint=False,
     slips=False,
     bands=default_scheme(),
 )

@@ -17,13 +17,14 @@ the rest evenly. What a plan leaves out comes from the class or the command line
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
 from itembank.planning.department.draw_from import read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.large_print import note_strange_seats, read_large_print
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.topic_names import unknown_topic
 
@@ -32,12 +33,16 @@ MOST_SEED = 2**31 - 1
 
 
 def read_plan(
-    path: Path, known_topics: Collection[str] | None = None, banks: tuple[Path, ...] = ()
+    path: Path,
+    known_topics: Collection[str] | None = None,
+    banks: tuple[Path, ...] = (),
+    seats_of: Callable[[str | None], Collection[str]] | None = None,
 ) -> PackRequest:
     """Return what a plan states; with `known_topics`, check that each topic is one of them.
 
     A topic that is not is looked for in the plan's own banks and in `banks`, which are those
-    that the class or the command line names.
+    that the class or the command line names. `seats_of` returns the seats of the class that the
+    plan names, or of the usual one: they are those that large print can be asked for.
 
     Raises:
         FileFaults: every fault of the file, each with its line, and those of a bank that had
@@ -58,14 +63,17 @@ def read_plan(
         follow_up=_whole(top, "follow_up", 1, MOST_FOLLOW_UP),
         variants=_whole(top, "variants", 1, MOST_VARIANTS),
         seed=_whole(top, "seed", 0, MOST_SEED),
-        large_print=top.flag("large_print", False) if "large_print" in top else None,
+        large_print=read_large_print(top),
         paper=top.choice("paper", "white", PAPERS) if "paper" in top else None,
+        print_tint=top.flag("print_tint", False) if "print_tint" in top else None,
         slips=top.flag("two_up", False) if "two_up" in top else None,
         draw_from=draw_from,
     )
     # Absent keys were not read above, but they exist: say so before unknown ones are named.
-    for key in ("large_print", "paper", "two_up", "questions", "follow_up", "variants", "seed"):
+    for key in ("paper", "print_tint", "two_up", "questions", "follow_up", "variants", "seed"):
         top.known(key)
+    if seats_of is not None and plan.large_print is not None:
+        note_strange_seats(top, plan.large_print, seats_of(plan.class_name))
     _check_counts(top, plan)
     top.close()
     file.faults += known.faults if known is not None else []

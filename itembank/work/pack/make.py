@@ -70,7 +70,12 @@ def make_pack(
     known = tuple(topic_ids())
     found = nearby_department(department, known)
     near = (*(typed.draw_from.banks or ()), *banks_of(found))
-    planned = read_plan(plan, known, near) if plan is not None else None
+
+    def seats_of(class_name: str | None) -> tuple[str, ...]:
+        named = typed.class_name or class_name
+        return found.find_class(named).plan.seats if found else ()
+
+    planned = read_plan(plan, known, near, seats_of) if plan is not None else None
     if day is not None:
         typed = replace(typed, date=parse_day(day, today()))
     named = typed.class_name or (planned.class_name if planned else None)

@@ -19,6 +19,7 @@ from itembank.planning.department.department import (
 )
 from itembank.planning.department.draw_from import no_bank
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.large_print import no_such_seat, strange_seats
 from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic, stated
 from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.taught import not_yet
@@ -76,6 +77,13 @@ def settle(
         seed=usual_seed(name, date, title) if request.seed is None else request.seed,
     )
     _check(request)
+    own_seats = group.plan.seats if group else ()
+    for seat in strange_seats(request.large_print, own_seats):
+        raise ItembankError(no_such_seat(seat, own_seats))
+    if typed.print_tint and request.paper == "white":
+        raise ItembankError(
+            "The paper is white, so there is no tint to print. Say which, such as --paper cream."
+        )
     return request
 
 

@@ -1,0 +1,159 @@
+"""Large-print copies: for whom, as a class, a plan or a command line says it.
+
+In a ``[[classes]]`` table of ``department.toml`` or in a plan file::
+
+    large_print = 2               # so many copies
+    large_print = ["A3", "C5"]    # or one for each of these seats
+
+They are printed beside the class's own papers, which stay as they are. Older files may say
+``true``, which is one copy, or ``false``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+
+from itembank.errors import ItembankError
+from itembank.files.faults import join_words
+from itembank.files.toml_table import Table
+from itembank.people.seats import seat_fault
+from itembank.planning.department.class_plan import spread_seats
+from itembank.text.characters import shown_value
+
+MOST_COPIES = 30
+KEY = "large_print"
+
+
+@dataclass(frozen=True, slots=True)
+class LargePrint:
+    """The copies in large print: the seat that each is for, empty where none is named.
+
+    >>> LargePrint(("A3", "C5")), LargePrint.copies(2).seats, LargePrint()
+    (LargePrint(seats=('A3', 'C5')), ('', ''), LargePrint(seats=()))
+    """
+
+    seats: tuple[str, ...] = ()
+
+    @classmethod
+    def copies(cls, count: int) -> LargePrint:
+        """Return so many copies for nobody in particular."""
+        return cls(("",) * count)
+
+
+def read_large_print(row: Table) -> LargePrint | None:
+    """Read the copies that a table of a file asks for, noting faults; None where it says nothing.
+
+    Whether the class has these seats is for :func:`note_strange_seats`.
+    """
+    value = row.any(KEY)
+    if value is None:
+        return None
+    if isinstance(value, bool):
+        return LargePrint.copies(int(value))
+    if isinstance(value, int):
+        if fault := _count_fault(value):
+            row.fault(KEY, fault)
+            return None
+        return LargePrint.copies(value)
+    if not isinstance(value, list):
+        row.fault(
+            KEY,
+            f"‘{KEY}’ must be a number of copies or a list of seats, such as 2 or "
+            f'["A3", "C5"], not {shown_value(value)}.',
+        )
+        return None
+    found: dict[str, str] = {}
+    for each in value:
+        word = str(each)
+        for fault in _add_seats(found, each):
+            row.fault(KEY, fault, word)
+    if not value:
+        row.fault(KEY, f"‘{KEY}’ names no seat. Write one, or take the line out.")
+    elif fault := _count_fault(len(found), at_least=0):
+        row.fault(KEY, fault)
+    return LargePrint(tuple(found.values()))
+
+
+def note_strange_seats(row: Table, copies: LargePrint | None, of_class: Collection[str]) -> None:
+    """Note a fault for each seat that a class which lists its seats does not have."""
+    for seat in strange_seats(copies, of_class):
+        row.fault(KEY, no_such_seat(seat, of_class), seat)
+
+
+def typed_large_print(text: str) -> LargePrint:
+    """Return the copies that somebody typed: a number of them, or seats with commas between.
+
+    Raises:
+        ItembankError: it is neither, or too many.
+
+    >>> typed_large_print("2").seats, typed_large_print("A3, C5").seats
+    (('', ''), ('A3', 'C5'))
+    >>> typed_large_print("3,").seats  # a comma makes a seat of a number
+    ('3',)
+    """
+    typed = text.strip()
+    if typed.lstrip("-").isdecimal() and typed.isascii():
+        count = int(typed)
+        if fault := _count_fault(count):
+            raise ItembankError(fault)
+        return LargePrint.copies(count)
+    found: dict[str, str] = {}
+    words = [word.strip() for word in typed.split(",") if word.strip()]
+    if not words or typed.startswith("-"):
+        raise ItembankError(
+            "--large-print needs a number of copies or seats after it, such as --large-print 2 "
+            "or --large-print A3,C5."
+        )
+    for word in words:
+        for fault in _add_seats(found, word):
+            raise ItembankError(fault)
+    if fault := _count_fault(len(found)):
+        raise ItembankError(fault)
+    return LargePrint(tuple(found.values()))
+
+
+def strange_seats(copies: LargePrint | None, of_class: Collection[str]) -> list[str]:
+    """Return the seats that a class does not have; none where it does not list its seats.
+
+    >>> strange_seats(LargePrint(("a3", "Z9", "")), ["A1", "A2", "A3"])
+    ['Z9']
+    """
+    known = {seat.upper() for seat in of_class}
+    if not known or copies is None:
+        return []
+    return [seat for seat in copies.seats if seat and seat.upper() not in known]
+
+
+def no_such_seat(seat: str, of_class: Iterable[str]) -> str:
+    """Return the words that say a class has no such seat, and which it has."""
+    return (
+        f"Large print is asked for seat {seat}, which the class does not have. "
+        f"Its seats are {join_words(tuple(of_class))}."
+    )
+
+
+def _count_fault(count: int, at_least: int = 1) -> str:
+    """Return why so many copies are not made, or an empty string."""
+    if at_least <= count <= MOST_COPIES:
+        return ""
+    cure = "For none, leave it out." if count == 0 else f"Ask for 1 to {MOST_COPIES}."
+    return f"Large print in {count} copies is not made. {cure}"
+
+
+def _add_seats(found: dict[str, str], value: object) -> list[str]:
+    """Add a seat or a row of seats to those found; return what is wrong with them."""
+    if not isinstance(value, str):
+        return [f'A seat is a code in quotation marks, such as "A3", not {shown_value(value)}.']
+    codes = spread_seats(value)
+    if not codes:
+        return [f'‘{value}’ is not a seat or a row of seats. Write "A1" or "A1-A6".']
+    faults = []
+    for code in codes:
+        if fault := seat_fault(code):
+            faults.append(fault)
+        elif code.upper() in found:
+            faults.append(f"Seat {code} is named twice for large print. Name it once.")
+        else:
+            found[code.upper()] = code
+    return faults
