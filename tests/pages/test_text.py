@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula, pieces
 from itembank.pages.engine.paragraph import Flow, as_text, measure
 
@@ -141,3 +142,12 @@ def test_a_number_that_ends_a_sentence_does_not_stand_alone():
     for width in range(60, 400, 7):
         text = lines(measure(Flow("Divide both by 7, so that the first part is 1."), width, 12))
         assert text[-1].strip() != "1."
+
+
+@pytest.mark.parametrize("line", ["20 cm", "7 kg", "100 ml", "3.5 litres"])
+def test_a_number_stands_as_far_from_its_unit_in_a_formula_as_in_text(samples, line):
+    written = samples.maths(line).mathml
+    apart = face().width(as_text(written)) - face().width(line.replace(" ", ""))
+    assert apart == pytest.approx(face().width(" "))
+    joined = written.replace("\u2009", "").replace("\u00a0", "")
+    assert formula(written).width - formula(joined).width == pytest.approx(apart, abs=0.05)

@@ -34,6 +34,9 @@ def scripts_at_least(share: float) -> Iterator[None]:
         _script.reset(before)
 
 
+_UNIT_SPACE = ("<mtext>\u2009", "<mtext>\u00a0")
+"""What parts a number from its unit: on a page a word space, in a formula as in running text."""
+
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
 
@@ -48,7 +51,7 @@ def formula(mathml: str) -> Formula:
     if found is None:
         from itembank.pages.engine.setting import set_formula
 
-        found = _CACHE[mathml, share] = set_formula(mathml, share)
+        found = _CACHE[mathml, share] = set_formula(mathml.replace(*_UNIT_SPACE), share)
     return found
 
 
