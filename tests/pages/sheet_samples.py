@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import datetime
+import random
 from functools import cache
 
+from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
@@ -39,3 +41,29 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
         bands=default_scheme(3),
     )
     return as_data(request, choose(request))
+
+
+@cache
+def random_packs(draws: int, seed: int = 5) -> list[Pack]:
+    """Return packs of ten questions on four topics drawn at random, with all three sheets."""
+    rng = random.Random(seed)
+    made = []
+    for number in range(draws):
+        request = PackRequest(
+            school="Larkhythe School",
+            class_name="8K",
+            date=datetime.date(2026, 11, 30),
+            title="Four topics",
+            topics=tuple(PlannedTopic(topic, None) for topic in rng.sample(topic_ids(), 4)),
+            questions=10,
+            seed=number,
+            follow_up=10,
+            variants=1,
+            large_print=LargePrint(),
+            print_tint=False,
+            paper="white",
+            slips=True,
+            bands=default_scheme(3),
+        )
+        made.append(as_data(request, choose(request)))
+    return made

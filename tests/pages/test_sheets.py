@@ -16,6 +16,7 @@ from itembank.pages.documents.sheets import follow_up
 from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import TOP
+from itembank.pages.parts.instructions import last_instruction, without
 from itembank.pages.parts.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
 from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.marks import overlapping, recorded
@@ -139,7 +140,9 @@ def test_a_sheet_holds_its_questions_in_order_and_no_answers():
             assert text.startswith(f"{sheet.tier.capitalize()} sheet")
             at = text.rindex("Answer:") if sheet.part_finished else 0
             for item in sheet.items:
-                for run in item.prompt:
+                said = last_instruction(item)
+                assert said[1:] in text  # its own, or once for all questions of a row
+                for run in without(item, said) if said else item.prompt:
                     words = run.line if run.kind == "math" else run.text
                     for word in words.split():
                         found = text.find(word, at)

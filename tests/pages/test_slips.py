@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-import datetime
-import random
-from functools import cache
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import as_data, choose
 from itembank.pages.documents.slips import WIDTH, _pages, slips
 from itembank.pages.engine import theme
-from itembank.pages.parts.even_split import evenest, splits
+from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.slip_layout import (
     APART,
     INDENT,
@@ -25,38 +21,15 @@ from itembank.pages.parts.slip_layout import (
     arrange_slips,
     label_room,
 )
-from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.large_print import LargePrint
-from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.marks import recorded
+from tests.pages.sheet_samples import random_packs
 
-DRAWS = 30
+DRAWS = 24
 
 
-@cache
 def draws():
     """Return packs of ten questions on four topics drawn at random."""
-    rng = random.Random(5)
-    made = []
-    for seed in range(DRAWS):
-        request = PackRequest(
-            school="Larkhythe School",
-            class_name="8K",
-            date=datetime.date(2026, 11, 30),
-            title="Four topics",
-            topics=tuple(PlannedTopic(topic, None) for topic in rng.sample(topic_ids(), 4)),
-            questions=10,
-            seed=seed,
-            follow_up=3,
-            variants=1,
-            large_print=LargePrint(),
-            print_tint=False,
-            paper="white",
-            slips=True,
-            bands=default_scheme(3),
-        )
-        made.append(as_data(request, choose(request)))
-    return made
+    return random_packs(DRAWS)
 
 
 def test_ten_questions_take_one_slip_in_nearly_every_draw():
@@ -114,7 +87,8 @@ def test_the_evenest_split_is_whole_in_order_and_no_split_is_evener(heights, gro
         return sum(heights[i] for i in group) / 100
 
     found = evenest(len(heights), groups, fullness)
-    ways = list(splits(len(heights), groups))
+    cuts = combinations(range(1, len(heights)), groups - 1)
+    ways = [[range(a, b) for a, b in pairwise((0, *cut, len(heights)))] for cut in cuts]
     fullest = [max(fullness(group, 0) for group in way) for way in ways]
     if found is None:
         assert all(full > 1 for full in fullest)

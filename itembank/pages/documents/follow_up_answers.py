@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from itembank.errors import ItembankError
 from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
@@ -15,6 +16,7 @@ from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
 from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
 from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
+from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.solutions import chain
 
@@ -66,12 +68,18 @@ def follow_up_answers(pack: Pack, large: bool = False) -> bytes:
     lesson = text_part([lesson_line(pack.lesson)], WIDTH, size, colour=theme.QUIET)
     paper.place([title, lesson], gap=0.7 * size)
     for sheet in pack.sheets:
-        _sheet(paper, sheet)
+        _sheet(paper, sheet, opening=sheet is pack.sheets[0])
     return paper.finish()
 
 
-def _sheet(paper: Paper, sheet: Sheet) -> None:
-    """Draw a sheet's answers in two columns, on one page where that holds them."""
+def _sheet(paper: Paper, sheet: Sheet, opening: bool) -> None:
+    """Draw a sheet's answers in two columns, on one page where that holds them.
+
+    With `opening` nothing but the title stands above it on its page.
+
+    Raises:
+        ItembankError: one answer alone is too long for a page.
+    """
     size = paper.size
     head = _heading(f"{sheet_name(sheet.tier)}: {counted(total(sheet.items))}", size)
     says = HOW + MARKS * any(item.marks > 1 for item in sheet.items)
@@ -79,37 +87,82 @@ def _sheet(paper: Paper, sheet: Sheet) -> None:
     answers, columns = _answers(sheet, COLUMN, size), 2
     if any(block.cramped for answer in answers for block in (answer.key, *answer.lines)):
         answers, columns = _answers(sheet, WIDTH, size), 1
-
-    def split_of(some: Sequence[Answer]) -> int:
-        return _best(some) if columns == 2 else len(some)
-
-    whole = head.height + how.height + _taller(answers, split_of(answers))
-    least = head.height + how.height + answers[0].height
-    if paper.room < (whole if whole <= paper.full else least):
+    above = head.height + how.height
+    later = paper.full - _continued(paper, sheet).height - 0.8 * size
+    shared = _Shared(answers, columns, later)
+    found = shared.out(paper.room - above, paper.full - above, opening)
+    if found is None:
+        asked = [*filter(None, [sheet.part_finished]), *sheet.items]
+        item = asked[max(range(len(answers)), key=lambda i: answers[i].height)]
+        raise ItembankError(
+            f"The answer to {item.address} on the {sheet_name(sheet.tier).lower()} is too long "
+            "for a page. Choose another question or shorten its working."
+        )
+    anew, groups = found
+    if anew:
         paper.new_page()
-    paper.place([head, how])
-    current: Element | None = None
-    while answers:
-        count = len(answers)
-        while count > 1 and _taller(answers[:count], split_of(answers[:count])) > paper.room:
-            count -= 1
-        split = split_of(answers[:count])
-        for column, place in ((answers[:split], 0), (answers[split:count], 1)):
-            y = paper.y
-            for answer in column:
-                current = _draw(paper.page, answer, LEFT + place * (COLUMN + GAP), y, current)
-                y -= answer.height
-        paper.y -= _taller(answers[:count], split) + 0.6 * size
-        answers = answers[count:]
-        if answers:
+    for number, group in enumerate(groups):
+        if number == 0:
+            paper.place([head, how])
+        else:
             paper.new_page()
-            _going_on(paper, f"{sheet_name(sheet.tier)}, continued")
-            current = None
+            _going_on(paper, sheet)
+        _columns(paper, answers[group.start : group.stop], columns)
 
 
-def _going_on(paper: Paper, words: str) -> None:
+class _Shared:
+    """Answers in columns to be shared out over pages, with so much room on later pages."""
+
+    def __init__(self, answers: Sequence[Answer], columns: int, later: float) -> None:
+        self.answers, self.columns, self.later = answers, columns, later
+
+    def out(self, here: float, anew: float, opening: bool) -> tuple[bool, list[range]] | None:
+        """Return the answers of each page, on as few as can be, and whether to begin a new one.
+
+        `here` is the room on the open page, `anew` that on a new one. Where the open page holds
+        only the title, which would stand alone, a new one is the last resort.
+        """
+        counts = range(1, len(self.answers) + 1)
+        for count in counts:
+            if (found := self._over(here, count)) and (opening or not self._lonely(found)):
+                return False, found
+            if not opening and (found := self._over(anew, count)):
+                return True, found
+        return next(((True, found) for n in counts if (found := self._over(anew, n))), None)
+
+    def _over(self, first: float, count: int) -> list[range] | None:
+        """Return the answers shared evenly over so many pages, or None where they do not fit."""
+
+        def fullness(group: range, place: int) -> float:
+            some = self.answers[group.start : group.stop]
+            room = self.later if place else max(first, 1.0)
+            return _taller(some, _split(some, self.columns)) / room
+
+        return evenest(len(self.answers), count, fullness, alone=lambda group: len(group) == 1)
+
+    def _lonely(self, groups: Sequence[range]) -> bool:
+        return any(len(group) == 1 < len(self.answers) for group in groups)
+
+
+def _columns(paper: Paper, answers: Sequence[Answer], columns: int) -> None:
+    """Draw answers in columns as even as can be, from where the page is filled to."""
+    current: Element | None = None
+    split = _split(answers, columns)
+    for column, place in ((answers[:split], 0), (answers[split:], 1)):
+        y = paper.y
+        for answer in column:
+            current = _draw(paper.page, answer, LEFT + place * (COLUMN + GAP), y, current)
+            y -= answer.height
+    paper.y -= _taller(answers, split) + 0.6 * paper.size
+
+
+def _continued(paper: Paper, sheet: Sheet) -> Block:
+    return measure(Flow(f"{sheet_name(sheet.tier)}, continued"), WIDTH, paper.size)
+
+
+def _going_on(paper: Paper, sheet: Sheet) -> None:
     """Draw what goes on here, as decoration: reading goes straight on."""
-    block = measure(Flow(words), WIDTH, paper.size)
+    block = _continued(paper, sheet)
     with paper.page.artifact():
         draw(paper.page, block, LEFT, paper.y, colour=theme.QUIET)
     paper.y -= block.height + 0.8 * paper.size
@@ -121,8 +174,10 @@ def _taller(answers: Sequence[Answer], split: int) -> float:
     return max(sum(heights[:split]), sum(heights[split:]))
 
 
-def _best(answers: Sequence[Answer]) -> int:
-    """Return how many answers go on the left to make the columns as even as can be."""
+def _split(answers: Sequence[Answer], columns: int) -> int:
+    """Return how many answers go on the left to make two columns as even as can be."""
+    if columns == 1:
+        return len(answers)
     return min(range(1, len(answers) + 1), key=lambda k: (_taller(answers, k), k))
 
 

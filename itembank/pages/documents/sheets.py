@@ -26,7 +26,7 @@ from itembank.pages.engine.paragraph import Strong, draw
 from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
-from itembank.pages.parts.rows import GAP, MOST_SHARE, Row, rows, share_out, topic_name
+from itembank.pages.parts.rows import AFTER_TOLD, GAP, MOST_SHARE, Row, rows, share_out, topic_name
 from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import ON_A_SHEET
 
@@ -140,10 +140,9 @@ def draw_questions(paper: Paper, items: Sequence[PackItem], topics: bool = True)
             paper.new_page()
         if not page:
             continue
-        fixed = sum(row.heading + row.text for row in page)
         # What a page has left over goes to its own questions, up to a bound.
-        most = (paper.room - fixed) / sum(row.wish for row in page)
-        own = min(most, max(share, min(MOST_SHARE, share * 1.5)))
+        fixed = sum(row.height(0.0) for row in page)
+        own = max(share, min(MOST_SHARE, (paper.room - fixed) / sum(row.wish for row in page)))
         for place, row in enumerate(page):
             current = _draw_row(paper, row, own * row.wish, current, ruled=place > 0)
 
@@ -163,12 +162,16 @@ def _draw_row(
         x = LEFT + place * (row.width + GAP)
         if cell.opens:
             title = topic_name(row.cells, cell, row.width, paper.least)
-            high = top + row.heading - 0.5 * paper.least
+            high = paper.y - 0.5 * paper.least
             if place == 0 and ruled:
                 with page.artifact():
                     page.line((LEFT, paper.y), (RIGHT, paper.y), colour=theme.RULE, width=0.8)
             with document.tag("H2"):
                 draw(page, title, x, high, colour=theme.QUIET)
+        if row.told is not None and place == 0:
+            with document.tag("P"):
+                draw(page, row.told, LEFT, top + row.told.height + AFTER_TOLD * size)
+            current = None
         if cell.opens or current is None:
             with document.tag("L", attributes=DECIMAL) as current:
                 pass

@@ -40,6 +40,8 @@ _NOT_COUNTED = re.compile(
     "|this|to|under|up|was|were|what|when|which|who|with"
 )
 """Words that a number before them does not count."""
+_OPENING = frozenset({"A", "An", "I"})
+"""Words that open a sentence and look lost at the end of a line."""
 _ENDS = (".", "?", "!", ";", ":", ",")
 
 
@@ -120,6 +122,8 @@ def _one_thing(a: _Token, b: _Token) -> bool:
     """Tell whether a line may not end between two neighbours."""
     if a.text.endswith(_ENDS):
         return False
+    if a.text in _OPENING:
+        return True
     number = bool(_NUMBER.fullmatch(a.text))
     if number and _UNIT.match(b.text):
         return True

@@ -2,40 +2,58 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from itertools import combinations, pairwise
+from collections.abc import Callable
+from functools import cache
+from typing import TypeAlias
+
+Mark: TypeAlias = tuple[int, float, float]
+"""How bad a way to cut is: groups that are alone, the fullest group, and unevenness."""
 
 
-def splits(count: int, groups: int) -> Iterator[list[range]]:
-    """Yield every way to cut `count` things in order into `groups` groups, none of them empty.
-
-    >>> [[len(group) for group in way] for way in splits(3, 2)]
-    [[1, 2], [2, 1]]
-    """
-    for cuts in combinations(range(1, count), groups - 1):
-        yield [range(a, b) for a, b in pairwise((0, *cuts, count))]
+def _never(_group: range) -> bool:
+    return False
 
 
-def evenest(count: int, groups: int, fullness: Callable[[range, int], float]) -> list[range] | None:
-    """Return the way to cut `count` things into `groups` whose fullest group is least full.
+def evenest(
+    count: int,
+    groups: int,
+    fullness: Callable[[range, int], float],
+    alone: Callable[[range], bool] = _never,
+) -> list[range] | None:
+    """Return `count` things in order cut into `groups`, none empty, the fullest as low as can be.
 
-    `fullness` tells how full a group is in the place it has, from 0 to 1; a way with a group
-    fuller than 1 is none. Of ways as good the one with the fewest things in its largest group
-    is taken. Returns None where nothing fits.
+    `fullness` tells how full a group is in the place it has, from 0 to 1; a group fuller than 1
+    does not fit. Groups that stand `alone`, as the one question of a page does, are taken only
+    where every other way has as many. Returns None where nothing fits.
 
     >>> heights = [3, 1, 1, 1]
     >>> evenest(4, 2, lambda group, place: sum(heights[i] for i in group) / 4)
     [range(0, 1), range(1, 4)]
+    >>> evenest(4, 2, lambda group, _: len(group) / 4, alone=lambda group: len(group) == 1)
+    [range(0, 2), range(2, 4)]
     >>> evenest(4, 1, lambda group, place: sum(heights[i] for i in group) / 4) is None
     True
     """
-    best: tuple[float, float, int] | None = None
-    found = None
-    for way in splits(count, groups):
-        filled = [fullness(group, place) for place, group in enumerate(way)]
-        if max(filled) > 1 + 1e-9:
-            continue
-        mark = (round(max(filled), 6), -round(min(filled), 6), max(len(group) for group in way))
-        if best is None or mark < best:
-            best, found = mark, way
-    return found
+
+    @cache
+    def best(start: int, place: int) -> tuple[Mark, list[range]] | None:
+        last = place == groups - 1
+        found: tuple[Mark, list[range]] | None = None
+        for end in range(count if last else start + 1, count + 1):
+            group = range(start, end)
+            full = fullness(group, place) if group else 2.0
+            if full > 1 + 1e-9:
+                if last:
+                    return None
+                break
+            rest = ((0, 0.0, 0.0), []) if last else best(end, place + 1)
+            if rest is None:
+                continue
+            (others, fullest, uneven), after = rest
+            mark = (others + alone(group), max(fullest, round(full, 6)), uneven + full * full)
+            if found is None or mark < found[0]:
+                found = (mark, [group, *after])
+        return found
+
+    made = best(0, 0)
+    return made[1] if made else None

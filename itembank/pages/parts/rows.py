@@ -1,4 +1,8 @@
-"""Questions on a sheet in rows, and the working room they get on each page."""
+"""Questions on a sheet in rows, and the working room they get on each page.
+
+No question that is short stands alone beside an empty half while others of its topic share
+rows, and no page holds one question where another way to share the rows out is as good.
+"""
 
 from __future__ import annotations
 
@@ -6,21 +10,28 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from itembank.errors import ItembankError
 from itembank.packs.data.pack import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
 from itembank.pages.parts.board import prompt
+from itembank.pages.parts.even_split import evenest
+from itembank.pages.parts.instructions import Instruction, last_instruction
 from itembank.pages.parts.working_room import lines_of_working
 
 GAP = 18.0
 """Room between two columns."""
-SHORT_LINES = 2
-"""A question of so many lines in half the width stands beside its neighbour."""
+LINES = {2: 2, 3: 1}
+"""A question of so many lines may stand in a row of two, and of three."""
+TWO, THREE = 10, 16
+"""What a row costs when rows are chosen: three stand in a row where one would be left over."""
+AFTER_TOLD = 0.5
+"""Room below what the questions of a row are told, in ems."""
 LEAST_SHARE = 0.45
 """Least working room, as a share of what a question would like."""
 EASY_SHARE = 0.8
 """With at least this share of its working room a sheet stays on fewer sides."""
-MOST_SHARE = 1.6
+MOST_SHARE = 2.0
 """With more than this the page looks empty rather than roomy."""
 
 
@@ -36,8 +47,9 @@ class Cell(NamedTuple):
 class Row(NamedTuple):
     """One question over the full width, or two or three beside each other.
 
-    Heights are in points: `heading` for topic names above, `text` for the questions, `wish` for
-    the working room that the longest solution would like.
+    Heights are in points: `heading` for what stands above, which is topic names and what all
+    the questions of the row are `told`; `text` for the questions; `wish` for the working room
+    that the longest solution would like.
     """
 
     cells: list[Cell]
@@ -45,6 +57,7 @@ class Row(NamedTuple):
     heading: float
     text: float
     wish: float
+    told: Block | None = None
 
     def height(self, share: float) -> float:
         """Return the height of the row with a share of its working room."""
@@ -55,58 +68,114 @@ def rows(items: Sequence[PackItem], size: float, least: float, topics: bool = Tr
     """Return the questions in rows: short neighbours of one topic stand beside each other.
 
     Topics are named above their questions, unless told not to be.
-
-    Three stand in a row where they are the last of their topic and need a line each, so that
-    none is left to take a row alone.
     """
-    half, third = (WIDTH - GAP) / 2, (WIDTH - 2 * GAP) / 3
-    changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
-    # Where topics change at every turn their names would tell the method, not guide the eye.
-    named = topics and sum(changes) <= len({item.topic for item in items}) + 2
-    opens = [named and change for change in changes]
-    flows = [Flow(prompt(item)) for item in items]
-    widest = [max((cluster.width for cluster in flow.clusters), default=0.0) for flow in flows]
-    indent = label_width(10, size)
+    return _Rows(items, size, least, topics).made()
 
-    def fitting(numbers: Sequence[int], width: float, lines: int) -> list[Cell]:
-        """Return questions as cells of a row, or none where one of them needs more room."""
+
+class _Rows:
+    """The questions of a sheet, and the ways in which neighbours may share a row."""
+
+    def __init__(self, items: Sequence[PackItem], size: float, least: float, topics: bool) -> None:
+        self.items, self.size, self.least = items, size, least
+        self.indent = label_width(10, size)
+        changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
+        # Where topics change at every turn their names would tell the method, not guide the eye.
+        named = topics and sum(changes) <= len({item.topic for item in items}) + 2
+        self.opens = [named and change for change in changes]
+
+    def made(self) -> list[Row]:
+        """Return all rows in order."""
+        starts = [0, *(k for k in range(1, len(self.items)) if self.opens[k]), len(self.items)]
+        topics = [range(a, b) for a, b in pairwise(starts)]
+        out: list[Row] = []
+        while topics:
+            topic = topics.pop(0)
+            # Two topics share a row only where each of them has this one question.
+            if len(topic) == 1 and topics and len(topics[0]) == 1:
+                pair = self._row((topic.start, topics[0].start))
+                if pair is not None:
+                    out.append(pair)
+                    topics.pop(0)
+                    continue
+            out.extend(self._topic(topic))
+        return out
+
+    def _topic(self, topic: range) -> list[Row]:
+        """Return the rows of a topic: each run of short questions shares rows or none does."""
+        out: list[Row] = []
+        start = topic.start
+        while start < topic.stop:
+            end = start
+            while end < topic.stop and self._short(end):
+                end += 1
+            together = self._together(range(start, end))
+            out.extend(together or [self._alone(k) for k in range(start, end)])
+            if end < topic.stop:
+                out.append(self._alone(end))
+            start = end + 1
+        return out
+
+    def _short(self, k: int) -> bool:
+        return self._row((k,), 2) is not None
+
+    def _together(self, run: range) -> list[Row] | None:
+        """Return rows of two, and of three where one would be left over, or None."""
+        ways: list[tuple[int, list[Row]] | None] = [(0, [])]
+        for end in range(1, len(run) + 1):
+            best = None
+            for many, cost in ((3, THREE), (2, TWO)):
+                before = ways[end - many] if end >= many else None
+                row = self._row(tuple(run[end - many : end])) if before is not None else None
+                if before is None or row is None:
+                    continue
+                if best is None or before[0] + cost < best[0]:
+                    best = (before[0] + cost, [*before[1], row])
+            ways.append(best)
+        last = ways[-1]
+        return last[1] if last else None
+
+    def _alone(self, k: int) -> Row:
+        block = measure(Flow(prompt(self.items[k])), WIDTH - self.indent, self.size)
+        return self._measured([Cell(k + 1, self.items[k], block, self.opens[k])], WIDTH, None)
+
+    def _row(self, numbers: tuple[int, ...], columns: int = 0) -> Row | None:
+        """Return a row of short questions, or None where one of them needs more room.
+
+        What all of them ask of their answers is said once, above them.
+        """
+        columns = columns or len(numbers)
+        width = (WIDTH - GAP * (columns - 1)) / columns
+        said = {last_instruction(self.items[k]) for k in numbers}
+        told = None
+        if len(numbers) > 1 and len(said) == 1 and all(said):
+            told = Instruction(said.pop(), tuple(k + 1 for k in numbers))
         cells = []
         for k in numbers:
+            flow = Flow(prompt(self.items[k], [told] if told else ()))
+            widest = max((cluster.width for cluster in flow.clusters), default=0.0)
             # A formula is never broken only to save a row.
-            if lines and widest[k] * size > width - indent:
-                return []
-            block = measure(flows[k], width - indent, size)
-            if lines and len(block.lines) > lines:
-                return []
-            cells.append(Cell(k + 1, items[k], block, opens[k]))
-        return cells
+            if widest * self.size > width - self.indent:
+                return None
+            block = measure(flow, width - self.indent, self.size)
+            if len(block.lines) > LINES[columns]:
+                return None
+            cells.append(Cell(k + 1, self.items[k], block, self.opens[k]))
+        words = told.words([k + 1 for k in numbers]) if told else ""
+        return self._measured(cells, width, words or None)
 
-    out = []
-    i = 0
-    while i < len(items):
-        end = next((k for k in range(i + 1, len(items)) if opens[k]), len(items))
-        # Two topics share a row only where each of them has this one question.
-        lonely = end == i + 1 and (i + 2 == len(items) or (i + 2 < len(items) and opens[i + 2]))
-        width, cells = third, fitting(range(i, end), third, 1) if end == i + 3 else []
-        if not cells and (end > i + 1 or (lonely and opens[i])):
-            width, cells = half, fitting(range(i, i + 2), half, SHORT_LINES)
-        if not cells:
-            width, cells = WIDTH, fitting([i], WIDTH, 0)
-        out.append(_row(cells, width, size, least))
-        i += len(cells)
-    return out
-
-
-def _row(cells: list[Cell], width: float, size: float, least: float) -> Row:
-    lines = max(lines_of_working(cell.item) for cell in cells)
-    title = 0.0
-    if any(cell.opens for cell in cells):
-        title = (
-            max(topic_name(cells, c, width, least).height for c in cells if c.opens) + 1.3 * least
-        )
-    up = max(cell.block.baseline for cell in cells)
-    down = max(cell.block.height - cell.block.baseline for cell in cells)
-    return Row(cells, width, title, up + down, (1.6 * lines + 2.5) * size)
+    def _measured(self, cells: list[Cell], width: float, words: str | None) -> Row:
+        size, least = self.size, self.least
+        lines = max(lines_of_working(cell.item) for cell in cells)
+        heading = 0.0
+        if any(cell.opens for cell in cells):
+            names = [topic_name(cells, cell, width, least) for cell in cells if cell.opens]
+            heading = max(name.height for name in names) + 1.3 * least
+        told = measure(Flow(words), WIDTH, size) if words else None
+        if told is not None:
+            heading += told.height + AFTER_TOLD * size
+        up = max(cell.block.baseline for cell in cells)
+        down = max(cell.block.height - cell.block.baseline for cell in cells)
+        return Row(cells, width, heading, up + down, (1.6 * lines + 2.5) * size, told)
 
 
 def topic_name(cells: Sequence[Cell], cell: Cell, width: float, least: float) -> Block:
@@ -122,27 +191,55 @@ def share_out(
 
     `first` is the room on the page already begun, `full` that on the others, `sides` how many
     pages there may be. As few pages as leave room enough are taken; more than `sides` only
-    where the least working room leaves no other way.
+    where the least working room leaves no other way. Pages are as evenly filled as can be.
+
+    Raises:
+        ItembankError: one row alone is too long for a page.
     """
-    found: list[list[Row]] = []
+    _refuse_too_long(made, full)
     for pages in range(1, len(made) + 2):
         floor = LEAST_SHARE if pages >= sides else EASY_SHARE
-        for step in range(round(MOST_SHARE * 20), round(floor * 20) - 1, -1):
-            found = _fill(made, step / 20, first, full)
-            if len(found) <= pages:
-                return found, step / 20
-    return found, LEAST_SHARE
+        ways = [_evenly(made, [first, *[full] * (pages - 1)], floor)]
+        if pages > 1:
+            later = _evenly(made, [full] * (pages - 1), floor)
+            ways.append([[], *later] if later else None)
+        found = [way for way in ways if way]
+        if found:
+            best = min(found, key=_pages_with_one)
+            rooms = [first, *[full] * (len(best) - 1)]
+            share = min(_share(page, room) for page, room in zip(best, rooms, strict=True) if page)
+            return best, min(MOST_SHARE, share)
+    return [[]], MOST_SHARE
 
 
-def _fill(made: Sequence[Row], share: float, first: float, full: float) -> list[list[Row]]:
-    """Fill pages from the top with rows of the given share."""
-    out: list[list[Row]] = [[]]
-    room = first
+def _refuse_too_long(made: Sequence[Row], full: float) -> None:
     for row in made:
-        height = row.height(share)
-        if height > room and (out[-1] or room < full):
-            out.append([])
-            room = full
-        out[-1].append(row)
-        room -= height
-    return out
+        if row.height(LEAST_SHARE) > full:
+            cell = max(row.cells, key=lambda cell: cell.block.height)
+            raise ItembankError(
+                f"Question {cell.number} ({cell.item.address}) is too long for a side of a "
+                "sheet. Choose another question or shorten its words."
+            )
+
+
+def _share(page: Sequence[Row], room: float) -> float:
+    """Return the share of working room that the rows of a page can all have."""
+    return (room - sum(row.height(0.0) for row in page)) / sum(row.wish for row in page)
+
+
+def _pages_with_one(pages: Sequence[Sequence[Row]]) -> int:
+    return sum(sum(len(row.cells) for row in page) == 1 for page in pages)
+
+
+def _evenly(made: Sequence[Row], rooms: Sequence[float], floor: float) -> list[list[Row]] | None:
+    """Return the rows shared evenly over pages with so much room, or None below the floor."""
+
+    def fullness(group: range, place: int) -> float:
+        share = _share([made[i] for i in group], rooms[place])
+        return floor / share if share > 0 else 2.0
+
+    def alone(group: range) -> bool:
+        return sum(len(made[i].cells) for i in group) == 1 < len(made)
+
+    groups = evenest(len(made), len(rooms), fullness, alone)
+    return [[made[i] for i in group] for group in groups] if groups else None

@@ -1,0 +1,144 @@
+"""Sheets and their answers over many topics: nothing alone, no half crammed, no half empty."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from itembank.errors import ItembankError
+from itembank.items.topics.registry import topic_ids
+from itembank.pages.documents import follow_up_answers as answer_pages
+from itembank.pages.documents.follow_up_answers import follow_up_answers
+from itembank.pages.documents.sheets import follow_up
+from itembank.pages.engine import theme
+from itembank.pages.engine.paper import WIDTH
+from itembank.pages.parts.rows import LEAST_SHARE, Row, rows, share_out
+from tests.pages.marks import recorded
+from tests.pages.sheet_samples import random_packs, real_pack
+
+DRAWS = 24
+
+
+def every_sheet():
+    for pack in random_packs(DRAWS):
+        for sheet in pack.sheets:
+            yield pack, sheet
+
+
+def columns_of(monkeypatch, pack, large=False):
+    """Return, for each page of answers that holds a whole or a part of a sheet, its columns."""
+    drawn = []
+    real = answer_pages._columns
+
+    def spy(paper, answers, columns):
+        split = answer_pages._split(answers, columns)
+        drawn.append((paper.page.number, answers[:split], answers[split:]))
+        real(paper, answers, columns)
+
+    with monkeypatch.context() as patch:
+        patch.setattr(answer_pages, "_columns", spy)
+        follow_up_answers(pack, large)
+    return drawn
+
+
+def test_the_draws_hold_most_topics():
+    drawn = {item.topic for _, sheet in every_sheet() for item in sheet.items}
+    assert len(drawn) > 0.7 * len(topic_ids())
+
+
+def test_each_question_of_a_sheet_has_one_answer_place(monkeypatch):
+    for pack, sheet in list(every_sheet())[:24]:
+        with recorded(monkeypatch) as marks:
+            follow_up(pack, sheet.tier)
+        places = [mark for mark in marks if mark.text == "Answer"]
+        assert len(places) == len(sheet.items)
+
+
+def pages_of(monkeypatch, pack, tier):
+    """Return the numbers of the questions on each page of a sheet, as drawn."""
+    with recorded(monkeypatch) as marks:
+        data = follow_up(pack, tier)
+    del data
+    places = Counter(mark.page for mark in marks if mark.text == "Answer")
+    return [places[page] for page in range(max(mark.page for mark in marks) + 1)]
+
+
+def test_no_page_of_a_sheet_holds_one_question_alone(monkeypatch):
+    for pack, sheet in every_sheet():
+        counts = pages_of(monkeypatch, pack, sheet.tier)
+        assert 1 not in counts, (pack.lesson, sheet.tier, counts)
+        assert 0 not in counts[1:]
+
+
+def is_short(row: Row):
+    half = rows([cell.item for cell in row.cells] * 2, theme.PAPER_TEXT, theme.PAPER_LEAST)
+    return len(half) == 1
+
+
+def test_no_short_question_stands_alone_where_its_neighbours_share_rows():
+    for _, sheet in every_sheet():
+        made = rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST)
+        for number, row in enumerate(made):
+            if len(row.cells) > 1 or not is_short(row):
+                continue
+            topic = row.cells[0].item.topic
+            for other in made[max(0, number - 1) : number + 2]:
+                if other is not row and other.cells[0].item.topic == topic:
+                    assert len(other.cells) == 1, [cell.item.address for cell in other.cells]
+
+
+def test_rows_take_the_whole_width_and_pages_of_a_sheet_are_even():
+    for _, sheet in every_sheet():
+        made = rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST)
+        for row in made:
+            gaps = 18.0 * (len(row.cells) - 1)
+            assert row.width * len(row.cells) + gaps == pytest.approx(WIDTH)
+        pages, share = share_out(made, 600.0, 740.0, 2)
+        if len(pages) > 1:
+            # No row can go to a page beside it and leave both better off.
+            shares = []
+            for number, page in enumerate(pages):
+                room = 740.0 if number else 600.0
+                fixed = sum(row.height(0.0) for row in page)
+                shares.append((room - fixed) / sum(row.wish for row in page))
+            assert min(shares) >= min(share, LEAST_SHARE) - 1e-6
+            assert max(shares) <= 4 * min(shares), shares
+
+
+def test_what_a_row_shares_is_said_once():
+    seen = 0
+    for _, sheet in every_sheet():
+        for row in rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST):
+            if row.told is not None:
+                seen += 1
+                assert len(row.cells) > 1
+    assert seen
+
+
+def test_columns_of_answers_are_even_and_no_page_holds_one(monkeypatch):
+    packs = [(pack, number % 6 == 0) for number, pack in enumerate(random_packs(DRAWS))]
+    for pack, large in packs:
+        drawn = columns_of(monkeypatch, pack, large)
+        on_page = Counter()
+        for page, left, right in drawn:
+            on_page[page] += len(left) + len(right)
+            if not right:
+                continue
+            heights = [sum(answer.height for answer in side) for side in (left, right)]
+            tallest = max(answer.height for answer in (*left, *right))
+            # Moving one answer over cannot make them more even than by its own height.
+            assert abs(heights[0] - heights[1]) <= tallest + 1e-6
+        assert min(on_page.values()) > 1
+        assert set(on_page) == set(range(max(on_page) + 1))
+
+
+@pytest.mark.parametrize("tier", ["support", "core", "challenge"])
+def test_a_question_too_long_for_a_sheet_is_named(tier, samples):
+    pack = real_pack("8K")
+    sheets = []
+    for sheet in pack.sheets:
+        long = samples.item("Count " + "beans and peas " * 400 + "please.", "12")
+        sheets.append(sheet.model_copy(update={"items": [*sheet.items[:2], long]}))
+    with pytest.raises(ItembankError, match=r"Question 3 \(fractions\S+\) is too long for a side"):
+        follow_up(pack.model_copy(update={"sheets": sheets}), tier)
