@@ -98,6 +98,8 @@ def _forget(department: Department, whom: Whom, yes: bool) -> bool:
             f"{now.listed} still stands in department.toml; take it out there if it is no longer "
             "needed."
         )
+    for path in now.copies:
+        say(f"{path} holds large-print copies with that seat; delete it if no longer needed.")
     for other in now.unfinished:
         say(f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}.")
     return now.forgotten.done

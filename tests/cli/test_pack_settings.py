@@ -77,6 +77,17 @@ def test_typed_before_planned_before_the_class():
     assert found.topics == (PlannedTopic("ratio.share"),)
 
 
+def test_what_a_class_says_of_paper_is_in_each_of_its_packs():
+    found = settle(typed(class_name="9S"))
+    assert (found.large_print.seats, found.paper, found.print_tint) == (
+        ("A3", "C5"),
+        "cream",
+        False,
+    )
+    other = settle(typed(class_name="9S", large_print=LargePrint.copies(1), print_tint=True))
+    assert (other.large_print.seats, other.print_tint) == (("",), True)
+
+
 def test_a_topic_typed_twice_or_in_capitals_is_one_topic():
     found = settle(typed(topics=("ratio.share", "Ratio.Share")))
     assert found.topics == (PlannedTopic("ratio.share"),)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import json
 import re
 
 import pikepdf
@@ -12,6 +13,7 @@ import pytest
 from itembank.packs.data.pack import Look, Pack
 from itembank.pages.draw import draw_pack
 from itembank.pages.engine import theme
+from itembank.pages.engine.paper import Paper
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_sheets import text_of
 
@@ -72,6 +74,20 @@ def test_each_copy_has_its_seat_and_counts_its_own_pages(large, name):
         assert empty == (0 if end == len(pages) else len(copy) % 2)
 
 
+@pytest.mark.parametrize(("sides", "pages"), [(1, 3), (2, 3), (3, 5)])
+def test_a_copy_begins_on_a_new_sheet_where_both_sides_are_printed(sides, pages):
+    paper = Paper(real_pack("9S"), "Core sheet", 14, large=True, seat="A3")
+    for _ in range(sides - 1):
+        paper.new_page()
+    paper.next_copy("C5")
+    assert (paper.seat, paper.sides) == ("C5", 1)
+    text = text_of(paper.finish())
+    assert len(text) == pages
+    assert any("This side is empty" in page for page in text) is bool(sides % 2)
+    assert f"A3 Page {sides} of {sides}" in text[sides - 1]
+    assert "C5 Page 1 of 1" in text[-1]
+
+
 def test_the_starter_on_paper_asks_what_the_slide_asks(large):
     pack = real_pack("9S")
     text = " ".join(text_of(large["starter-large.pdf"])[:2])
@@ -93,8 +109,6 @@ def test_a_pack_of_an_older_version_that_says_true_gets_one_copy():
     data = pack.model_dump(mode="json")
     data["schema_version"] = 4
     data["look"] = {"large_print": True, "paper": "cream", "slips": False}
-    import json
-
     old = Pack.model_validate_json(json.dumps(data), strict=True)
     assert old.look == Look(large_print=("",), paper="cream")
     data["look"]["large_print"] = False

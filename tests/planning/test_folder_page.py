@@ -104,6 +104,7 @@ OTHER = {
     "default_class": '"9S"',
     "title": '"Another"',
     "paper": '"cream"',
+    "large_print": "2",
     "questions_from": '"generated"',
     "prefer": '"generated"',
     "banks": '["questions"]',

@@ -21,6 +21,7 @@ SEATS = 'seats = ["A1-A6", "C5"]\n'
 GIVEN = [
     ("true", ("",)),
     ("false", ()),
+    ("[]", ()),
     ("2", ("", "")),
     ("30", ("",) * 30),
     ('["A3", "C5"]', ("A3", "C5")),
@@ -33,7 +34,6 @@ REFUSED = [
     ("-1", "Ask for 1 to 30"),
     ("2.5", "a number of copies or a list of seats"),
     ('"A3"', "a number of copies or a list of seats"),
-    ("[]", "names no seat"),
     ("[3]", "a code in quotation marks"),
     ('["A3-A1"]', "not a seat or a row of seats"),
     ('["Sam"]', "takes no pupils' names"),

@@ -12,7 +12,8 @@ from functools import partial
 
 from itembank.packs.data.pack import Pack, Sheet
 from itembank.pages.documents.follow_up_answers import follow_up_answers
-from itembank.pages.documents.sheets import Head, draw_head, draw_questions, draw_sheet
+from itembank.pages.documents.sheet_head import Head, draw_head
+from itembank.pages.documents.sheets import draw_questions, draw_sheet
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.fonts import plain

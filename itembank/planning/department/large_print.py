@@ -6,7 +6,7 @@ In a ``[[classes]]`` table of ``department.toml`` or in a plan file::
     large_print = ["A3", "C5"]    # or one for each of these seats
 
 They are printed beside the class's own papers, which stay as they are. Older files may say
-``true``, which is one copy, or ``false``.
+``true``, which is one copy, or ``false``, which is none, as an empty list is.
 """
 
 from __future__ import annotations
@@ -68,9 +68,7 @@ def read_large_print(row: Table) -> LargePrint | None:
         word = str(each)
         for fault in _add_seats(found, each):
             row.fault(KEY, fault, word)
-    if not value:
-        row.fault(KEY, f"‘{KEY}’ names no seat. Write one, or take the line out.")
-    elif fault := _count_fault(len(found), at_least=0):
+    if fault := _count_fault(len(found), at_least=0):
         row.fault(KEY, fault)
     return LargePrint(tuple(found.values()))
 

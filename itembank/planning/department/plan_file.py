@@ -11,7 +11,8 @@
 Only ``topics`` is needed. A topic with a ``count`` gets that many questions; the others share
 the rest evenly. What a plan leaves out comes from the class or the command line. It may state
 ``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year`` as a class may
-(:mod:`itembank.planning.department.draw_from`), its banks being named from the plan's own folder.
+(:mod:`itembank.planning.department.draw_from`), its banks being named from the plan's own folder,
+and ``large_print``, ``paper`` and ``print_tint`` as well.
 """
 
 from __future__ import annotations

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.packs.data.pack_place import packs_of, read_pack_data
 from itembank.text.folding import same_name
 from itembank.text.in_words import counted
 from itembank.work.lesson.results_store import open_results
+from itembank.work.places import output_home
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -41,7 +45,8 @@ class ForgottenNow:
     """What became of it: `whom` is None where unused room of the store was swept alone.
 
     `listed` is the class or seat that department.toml still names; `unfinished` is what else
-    was begun before and is not done yet; `shared` tells of a store on a server.
+    was begun before and is not done yet; `shared` tells of a store on a server; `copies` are
+    packs near here with large-print copies for the seat.
     """
 
     whom: Whom | None
@@ -50,6 +55,7 @@ class ForgottenNow:
     shared: bool
     listed: str = ""
     unfinished: tuple[Unfinished, ...] = ()
+    copies: tuple[Path, ...] = ()
 
 
 def whom_of(
@@ -103,7 +109,24 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
         there = any(same_name(group.name, whom.class_name) for group in department.classes)
         others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
         listed = (whom.seat or whom.class_name) if there else ""
-        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others)
+        copies = large_print_for(whom, output_home(Path.cwd()))
+        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others, copies)
+
+
+def large_print_for(whom: Whom, home: Path) -> tuple[Path, ...]:
+    """Return the packs in an output folder that hold large-print copies for a seat, by date."""
+    if not whom.seat:
+        return ()
+    found = []
+    for place in packs_of(home, whom.class_name):
+        if whom.before is not None and place.date >= whom.before:
+            continue
+        with contextlib.suppress(ItembankError):
+            look = read_pack_data(place.path)[1].get("look")
+            seats = look.get("large_print") if isinstance(look, dict) else ()
+            if isinstance(seats, list) and whom.seat in [str(seat).upper() for seat in seats]:
+                found.append(place.path.parent)
+    return tuple(found)
 
 
 def finish_forgetting(department: Department) -> tuple[ForgottenNow, ...]:
