@@ -57,7 +57,10 @@ def teacher_notes(pack: Pack) -> bytes:
     """Return the notes for the teacher."""
     paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
     summary(paper, pack)
-    paper.new_page()
+    if len(paper.document.pages) == 1:
+        paper.new_page()  # the first page can be taken by itself
+    else:
+        paper.y -= paper.size
     _questions(paper, pack)
     _other_versions(paper, pack)
     method_marks(paper, pack)

@@ -51,6 +51,9 @@ def summary(paper: Paper, pack: Pack) -> None:
     )
     things = list_part(TO_DO, WIDTH, size, mark="box")
     paper.place([heading_part("Three things to do", size), things], gap=gap)
+    what = f"Scores out of {pack.marks}, and what comes next"
+    decides = text_part(DECIDES, WIDTH, size)
+    paper.place([heading_part(what, size), _bands(pack, size), decides], gap=gap)
     version = pack.versions[0]
     title = "Questions, keys and what to look out for"
     if len(pack.versions) > 1:
@@ -58,10 +61,6 @@ def summary(paper: Paper, pack: Pack) -> None:
     paper.place([heading_part(title, size)])
     table = _questions(version.items, size)
     paper.place_apart(table.rows, "Questions, continued", table.again)
-    paper.y -= gap
-    what = f"Scores out of {pack.marks}, and what comes next"
-    decides = text_part(DECIDES, WIDTH, size)
-    paper.place([heading_part(what, size), _bands(pack, size), decides])
 
 
 def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-def]
