@@ -8,6 +8,7 @@ from itembank.pages.documents.group_sheet import SEATS, GroupPart, group_sheets
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import TOP
 from itembank.planning.bands.bands import default_scheme
+from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded
 
 BANDS = [pack_band(band) for band in default_scheme().bands(8)]
@@ -45,13 +46,7 @@ def test_marks_are_apart_and_inside_the_margins(name, monkeypatch):
 
 @pytest.mark.parametrize("name", CASES)
 def test_a_screen_reader_can_read_it(name, tmp_path):
-    from outloud import check
-
-    path = tmp_path / "groups.pdf"
-    path.write_bytes(sheets(name))
-    result = check(str(path))
-    assert result.error is None
-    assert result.errors == 0, result.findings
+    assert_accessible(sheets(name), tmp_path / "groups.pdf")
 
 
 @pytest.mark.parametrize("name", CASES)
