@@ -22,6 +22,10 @@ from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
 QUESTIONS = 8
 
 
+# A topic's tests run after each other, so on one worker, which makes its pack once.
+each_topic = pytest.mark.parametrize("topic", topic_ids(), scope="module")
+
+
 @cache
 def pack_of(topic: str) -> Pack:
     request = PackRequest(
@@ -78,14 +82,14 @@ def check_slides(pack: Pack, where: str) -> None:
         assert not dark.any(), where
 
 
-@pytest.mark.parametrize("topic", topic_ids())
+@each_topic
 def test_slides_of_every_tier_keep_apart(topic):
     pack = pack_of(topic)
     for sheet in pack.sheets:
         check_slides(starter_of(pack, sheet), f"{topic} {sheet.tier}")
 
 
-@pytest.mark.parametrize("topic", topic_ids())
+@each_topic
 def test_paper_of_every_tier_keeps_apart(topic, monkeypatch):
     pack = pack_of(topic)
     for file, draw in drawers(pack).items():

@@ -3,6 +3,7 @@
 import builtins
 import os
 import shutil
+from importlib.util import find_spec
 from pathlib import Path
 
 import pieces
@@ -19,7 +20,8 @@ from itembank.processes.parcel import packed, unpacked
 from itembank.processes.pool import Lost
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
-pytest.importorskip("distributed")
+# Asked for without loading it: every worker collects this file, and one or two run it.
+pytestmark = pytest.mark.skipif(find_spec("distributed") is None, reason="dask is not installed")
 NUMBERS = list(range(1, 41))
 BANKS = Path(__file__).parent.parent.parent / "banks"
 

@@ -6,7 +6,6 @@ the R package ltm, whose output the marginal fit repeats.
 
 import numpy as np
 import pytest
-from scipy.optimize import minimize_scalar
 
 from itembank.records.statistics.interval import wilson
 from itembank.records.statistics.item_statistics import corrected_correlation, facility, kr20
@@ -66,6 +65,8 @@ def test_conditional_and_marginal_difficulties_agree(lsat):
 
 
 def test_wilson_interval_of_five_in_ten():
+    from scipy.optimize import minimize_scalar
+
     # Wilson, *Journal of the American Statistical Association* 22, 1927; recomputed.
     assert wilson(5, 10)[1:] == pytest.approx((0.237, 0.763), abs=5e-4)
     # The bound solves (share - p)^2 = z^2 p (1 - p) / n, found here without the formula.

@@ -3,7 +3,6 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import somersd
 
 from itembank.records.reports.advice import (
     SMALL,
@@ -98,6 +97,8 @@ def test_pairs_hold_everyone_once_and_never_two_of_the_strongest(found):
 
 @given(st.lists(st.tuples(st.integers(0, 2), st.integers(0, 8)), min_size=8, max_size=40))
 def test_agreement_is_goodman_and_kruskals_gamma(rows):
+    from scipy.stats import somersd
+
     sure, marks = zip(*rows, strict=True)
     found = agreement(sure, marks)
     if found is None:

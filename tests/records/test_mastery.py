@@ -5,7 +5,6 @@ import datetime
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from statsmodels.stats.proportion import proportion_confint
 
 from itembank.planning.choosing.memory import Seen, recall, remember
 from itembank.records.reports.mastery import facility_over_time, mastery
@@ -68,6 +67,8 @@ def test_what_comes_later_is_not_known_yet():
 
 @given(occasions)
 def test_facility_over_time_adds_up_each_day(seen):
+    from statsmodels.stats.proportion import proportion_confint
+
     found = facility_over_time(seen)
     assert [point.date for point in found] == sorted({one.date for one in seen})
     for point in found:

@@ -4,9 +4,6 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.stats import pointbiserialr
-from statsmodels.discrete.conditional_models import ConditionalLogit
-from statsmodels.stats.proportion import proportion_confint
 
 from itembank.records.statistics.interval import wilson
 from itembank.records.statistics.item_statistics import (
@@ -34,6 +31,8 @@ def simulate(seed, pupils, difficulties):
 
 @given(counts, st.sampled_from([0.8, 0.9, 0.95, 0.99]))
 def test_wilson_agrees_with_statsmodels(pair, confidence):
+    from statsmodels.stats.proportion import proportion_confint
+
     right, out_of = pair
     if not out_of:
         assert wilson(0, 0) == (0.5, 0.0, 1.0)
@@ -52,6 +51,8 @@ def test_impossible_counts_are_refused(bad):
 @given(tables)
 @settings(max_examples=60, deadline=None)
 def test_statistics_agree_with_their_definitions(table):
+    from scipy.stats import pointbiserialr
+
     assert facility(table) == pytest.approx(table.mean(axis=0))
     covariance = np.cov(table.T, bias=True)
     if covariance.sum() > 0:
@@ -97,6 +98,8 @@ def test_what_is_not_an_answer_is_refused():
 
 @pytest.mark.parametrize("seed", range(3))
 def test_rasch_agrees_with_conditional_logistic_regression(seed):
+    from statsmodels.discrete.conditional_models import ConditionalLogit
+
     # statsmodels: each pupil is a stratum, each item a dummy variable, the last left out.
     table = simulate(seed, 300, np.array([-1.2, -0.4, 0.1, 0.6, 0.9]))
     table[:150, 0] = np.nan  # half the pupils were not asked the first item,
