@@ -29,7 +29,7 @@ def a_pack() -> Pack:
     """Return the pack that is laid out: like the demo department's for class 8K."""
     from itembank.packs.build import build_pack
     from itembank.planning.bands.bands import default_scheme
-    from itembank.planning.department.large_print import LargePrint
+    from itembank.planning.department.large_copies import LargePrint
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     request = PackRequest(

@@ -80,19 +80,6 @@ def test_every_folder_says_what_it_holds(package):
     assert ast.get_docstring(ast.parse(MODULES[package].read_text(encoding="utf-8")))
 
 
-NAMED_ONE_LEFT = {
-    "bank/index",
-    "bank/question",
-    "cli/bank",
-    "files",
-    "notation",
-    "pages",
-    "wording/tasks",
-    "work/bank",
-}
-"""Folders in which a variable may still be called ``one``; a folder leaves the list for good."""
-
-
 def called_one(source):
     """Return the lines of a source that bind the name ``one``."""
     return [
@@ -106,9 +93,6 @@ def called_one(source):
 def test_variables_are_nouns_and_none_is_called_one():
     found = {}
     for name, path in MODULES.items():
-        place = "/".join(name.split(".")[1:])
-        if place.startswith(tuple(f"{left}/" for left in NAMED_ONE_LEFT)):
-            continue
         if lines := called_one(path.read_text(encoding="utf-8")):
             found[name] = lines
     assert found == {}

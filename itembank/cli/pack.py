@@ -140,7 +140,7 @@ def pack(
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.planning.department.draw_from import DrawFrom
-    from itembank.planning.department.large_print import typed_large_print
+    from itembank.planning.department.large_copies import typed_large_print
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
     from itembank.work.pack.make import draw_again, make_pack
 

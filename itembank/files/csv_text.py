@@ -100,8 +100,8 @@ def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
         for row in reader:
             cells = [as_meant(cell).strip() for cell in row]
             for cell in cells:
-                for one in hidden(cell, in_maths=True):
-                    message = f"‘{shown(cell)}’: {one.says}"
+                for unseen in hidden(cell, in_maths=True):
+                    message = f"‘{shown(cell)}’: {unseen.says}"
                     raise FileFaults([Fault(file, reader.line_num, message)])
             if any(cells):
                 rows.append((reader.line_num, cells))

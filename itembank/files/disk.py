@@ -156,15 +156,15 @@ def clear_leftovers(folder: Path) -> None:
         ]
     except OSError:
         return
-    for one, each in found:
+    for file, each in found:
         with contextlib.suppress(OSError):
-            facts = one.stat(follow_symlinks=False)
+            facts = file.stat(follow_symlinks=False)
             if each[2] == "old" and not os.path.lexists(meant := folder / each[1]):
                 cut = len(os.fsencode(each[1])) > _MOST_BYTES - 4  # and so perhaps not its name
                 if now - facts.st_ctime > PUT_BACK and not cut:
-                    os.rename(one.path, meant)
+                    os.rename(file.path, meant)
             elif now - facts.st_mtime > LEFT_BEHIND:
-                remove(Path(one.path))
+                remove(Path(file.path))
 
 
 def sync_folder(folder: Path) -> None:
@@ -192,9 +192,9 @@ def make_parents(parent: Path) -> list[Path]:
     while not parent.exists():
         missing.insert(0, parent)
         parent = parent.parent
-    for done, one in enumerate(missing):
+    for done, folder in enumerate(missing):
         try:
-            one.mkdir(exist_ok=True)
+            folder.mkdir(exist_ok=True)
         except OSError:
             for made in reversed(missing[:done]):
                 remove_if_empty(made)

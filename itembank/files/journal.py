@@ -27,7 +27,7 @@ def begin(folder: Path, new: Iterable[tuple[Path, Path]], gone: Iterable[Path]) 
         OSError: it cannot be written.
     """
     record = {
-        "new": [[one.name, at.name, _mark(at), _mark(one)] for one, at in new],
+        "new": [[beside.name, at.name, _mark(at), _mark(beside)] for beside, at in new],
         "gone": [[at.name, _mark(at)] for at in gone],
     }
     write_first(folder / JOURNAL_FILE, json.dumps(record).encode())

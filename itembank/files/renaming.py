@@ -74,7 +74,7 @@ def take_free_name(new: Path, at: Path) -> bool:
     return True
 
 
-def _renamed(one: Path, other: Path, flag: int) -> bool:
+def _renamed(first: Path, other: Path, flag: int) -> bool:
     """Rename in a way that only Linux has; return false where this system has not."""
     if sys.platform != "linux":
         return False
@@ -85,7 +85,7 @@ def _renamed(one: Path, other: Path, flag: int) -> bool:
     except AttributeError:  # a C library without it
         return False
     here = -100  # AT_FDCWD: paths are relative to the folder one is in
-    if rename(here, os.fsencode(one), here, os.fsencode(other), ctypes.c_uint(flag)) == 0:
+    if rename(here, os.fsencode(first), here, os.fsencode(other), ctypes.c_uint(flag)) == 0:
         return True
     number = ctypes.get_errno()
     if number in _NOT_HERE:

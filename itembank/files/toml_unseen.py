@@ -59,27 +59,27 @@ def seen(data: Any) -> Any:
         return without_hidden(data)
     if isinstance(data, dict):
         return {without_hidden(key): seen(value) for key, value in data.items()}
-    return [seen(one) for one in data] if isinstance(data, list) else data
+    return [seen(part) for part in data] if isinstance(data, list) else data
 
 
 def _anywhere(data: Any, test: Callable[[str], bool]) -> bool:
     waiting = [data]
     while waiting:
-        one = waiting.pop()
-        if isinstance(one, str):
-            if test(one):
+        part = waiting.pop()
+        if isinstance(part, str):
+            if test(part):
                 return True
-        elif isinstance(one, dict):
-            waiting += [*one.keys(), *one.values()]
-        elif isinstance(one, list):
-            waiting += one
+        elif isinstance(part, dict):
+            waiting += [*part.keys(), *part.values()]
+        elif isinstance(part, list):
+            waiting += part
     return False
 
 
 def _placed(path: Path | str, text: str, found: list[Found]) -> list[Fault]:
     faults = []
-    for one in sorted(found, key=lambda one: one.at)[:MOST]:
-        start = text.rfind("\n", 0, one.at) + 1
-        line = text.count("\n", 0, one.at) + 1
-        faults.append(Fault(str(path), line, one.says, one.at - start + 1))
+    for place in sorted(found, key=lambda place: place.at)[:MOST]:
+        start = text.rfind("\n", 0, place.at) + 1
+        line = text.count("\n", 0, place.at) + 1
+        faults.append(Fault(str(path), line, place.says, place.at - start + 1))
     return faults

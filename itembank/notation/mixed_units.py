@@ -47,6 +47,6 @@ def carry_fault(node: MixedUnits) -> str:
         if exact(after) >= UNITS[before.unit].size:
             from itembank.notation.line import shown_line
 
-            one = Quantity(Int(1), before.unit)
-            return f"{shown_line(after)} is not less than {shown_line(one)}"
+            single = Quantity(Int(1), before.unit)
+            return f"{shown_line(after)} is not less than {shown_line(single)}"
     return ""

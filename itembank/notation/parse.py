@@ -192,7 +192,7 @@ def reading(texts: Iterable[str]) -> Reading:
     lines = list(texts)
     seen = _NONE.union(*(letters_alone(_signed(text, _NONE)) for text in lines))
     signed = [_signed(text, seen) for text in lines]
-    letters = _NONE.union(*(letters_used(one, seen) for one in signed))
+    letters = _NONE.union(*(letters_used(node, seen) for node in signed))
     times = holds_time(signed)
     return Reading(not _letter_p(lines, letters, times), letters, times)
 

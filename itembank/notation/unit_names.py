@@ -62,7 +62,7 @@ def _names() -> dict[str, str]:
     """Return the sign for each spelling, spellings in small letters."""
     found = {name: sign for sign, names in _SLIPS.items() for name in names.lower().split("|")}
     for sign, unit in (*UNITS.items(), ("p", CURRENCY["p"])):
-        found |= {unit.one.lower(): sign, unit.many.lower(): sign}
+        found |= {unit.singular.lower(): sign, unit.many.lower(): sign}
     found |= {sign: sign for sign in _PLAIN_SIGNS}  # for 5 Km and 5 KG
     # £5 or 5 lb: left to be told.
     del found["pound"], found["pounds"]

@@ -11,7 +11,7 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.work.pack import settle as settling
 from itembank.work.pack.make import folder_of, make_pack

@@ -32,7 +32,7 @@ def test_the_page_lists_every_unit_and_no_other():
     listed = {
         sign: (name, dimension_, Fraction(worth)) for sign, name, dimension_, worth, _ in ROWS
     }
-    assert listed == {sign: (u.one, u.dimension, u.size) for sign, u in UNITS.items()}
+    assert listed == {sign: (u.singular, u.dimension, u.size) for sign, u in UNITS.items()}
     for _, _, dimension_, worth, base in ROWS:
         assert base == shown_unit(BASE[dimension_], Fraction(worth) == 1)
 
@@ -40,7 +40,7 @@ def test_the_page_lists_every_unit_and_no_other():
 def test_the_page_lists_every_sign_of_money_and_every_pair_of_units():
     money = re.findall(r"^\| `(.)` \| (\w+) \| (\S+) (\S) \|$", PAGE, re.M)
     assert {sign: (name, Fraction(size)) for sign, name, size, _ in money} == {
-        sign: (unit.one, unit.size) for sign, unit in CURRENCY.items()
+        sign: (unit.singular, unit.size) for sign, unit in CURRENCY.items()
     }
     pairs = re.findall(r"^\| `(\w+)` \| ((?:`\w+`(?:, )?)+) \|$", PAGE, re.M)
     assert {big: tuple(re.findall(r"\w+", small)) for big, small in pairs} == TOGETHER
@@ -147,7 +147,7 @@ units = st.sampled_from(sorted(UNITS))
 def test_every_unit_reads_back_by_its_sign_and_by_its_name(amount, unit):
     tree = Quantity(amount, unit)
     shown = line(amount)
-    names = {UNITS[unit].one, UNITS[unit].many} if unit != "lb" else {"lb"}
+    names = {UNITS[unit].singular, UNITS[unit].many} if unit != "lb" else {"lb"}
     texts = {line(tree), *(f"{shown} {name}" for name in names)}
     texts |= {f"{shown}{name}" for name in names if len(name) > 3}
     if unit not in NEEDS_SPACE and len(unit.partition("^")[0]) > 1 and "/" not in unit:

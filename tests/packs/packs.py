@@ -6,7 +6,7 @@ import datetime
 from functools import cache
 
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = ("fractions.add-unlike", "equations.brackets", "ratio.share")

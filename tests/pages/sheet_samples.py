@@ -10,7 +10,7 @@ from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
 TOPICS = {

@@ -14,7 +14,7 @@ from itembank.packs.data.pack import Pack, Sheet, Version
 from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.marks import overlapping, recorded
 from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of

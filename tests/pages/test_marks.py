@@ -13,7 +13,7 @@ from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import drawers
 from itembank.pages.parts.marks_said import total
 from itembank.pages.parts.method_marks import earned
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import request as asked
 from tests.pages.test_sheets import text_of

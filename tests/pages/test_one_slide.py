@@ -16,7 +16,7 @@ from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, PAD, RIGHT, arrange, prompt
 from itembank.pages.parts.instructions import last_instruction, shared
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from tests.pages.test_layout import slides_of
 

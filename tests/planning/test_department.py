@@ -10,7 +10,7 @@ from itembank.files.faults import FileFaults
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import find_department, read_department
 from itembank.planning.department.draw_from import DrawFrom, Drawing
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.planning.department.plan_file import read_plan
 

@@ -7,7 +7,7 @@ import pytest
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.planning.department.department import read_department
-from itembank.planning.department.large_print import LargePrint, typed_large_print
+from itembank.planning.department.large_copies import LargePrint, typed_large_print
 from itembank.planning.department.plan_file import read_plan
 
 CLASS = """school = "Larkhythe School"

@@ -98,7 +98,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
 
     from itembank.packs.build import build_pack
     from itembank.pages.draw import draw_pack
-    from itembank.planning.department.large_print import LargePrint
+    from itembank.planning.department.large_copies import LargePrint
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 
     names = ("fractions.add-unlike", "ratio.share", "equations.both-sides")

@@ -49,9 +49,9 @@ def find_bank(address: str, folders: Iterable[Path]) -> KeptBank:
     """
     name = address.partition(":")[0]
     banks = read_banks(folders)
-    bank = next((one for one in banks if one.name == name), None)
+    bank = next((known for known in banks if known.name == name), None)
     if bank is None:
-        there = [one.name for one in banks]
+        there = [known.name for known in banks]
         named = f" {'The bank' if len(there) == 1 else 'The banks'} here: {join_words(there)}."
         raise UnknownTopic(
             f"{address}: there is no bank ‘{name}’ here.{named if there else ''}",

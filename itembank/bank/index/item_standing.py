@@ -43,7 +43,7 @@ def outcomes(
 
         with shown(report, len(new)) as bar:
             found = prove_entries(new, bar, place)
-        known |= {one.kept.fact: outcome for one, outcome in zip(new, found, strict=True)}
+        known |= {entry.kept.fact: outcome for entry, outcome in zip(new, found, strict=True)}
         pairs = list(zip(new, found, strict=True))
         lasting = [pair for pair in pairs if not was_cut_off(pair[1])]
         passing = [pair for pair in pairs if was_cut_off(pair[1])]
@@ -54,8 +54,8 @@ def outcomes(
 
 def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, Outcome]]) -> None:
     rows = []
-    for entry, one in found:
-        row = (one.state.value, one.says, one.first, one.second, int(one.modelled))
+    for entry, judged in found:
+        row = (judged.state.value, judged.says, judged.first, judged.second, int(judged.modelled))
         rows.append((entry.kept.fact, *row, seal(entry.kept.own, *row)))
     if table == "proof":
         db.executemany("INSERT OR REPLACE INTO proof VALUES (?, ?, ?, ?, ?, ?, ?)", rows)
@@ -120,7 +120,7 @@ def made_outcomes(
             if seal(address, *row) != sealed:
                 raise IndexFailed("a row is damaged")
             known[address] = _outcome(row)
-    new = [one for one in addresses if one not in known]
+    new = [address for address in addresses if address not in known]
     if new:
         from itembank.bank.proof.judging import was_cut_off
         from itembank.bank.proof.prove import prove_made
@@ -128,14 +128,14 @@ def made_outcomes(
         found = dict(zip(new, prove_made(new, report, place), strict=True))
         known |= found
         rows = []
-        for address, one in found.items():
-            row = (one.state.value, one.says, one.first, one.second, int(one.modelled))
-            if not was_cut_off(one):
+        for address, seen in found.items():
+            row = (seen.state.value, seen.says, seen.first, seen.second, int(seen.modelled))
+            if not was_cut_off(seen):
                 rows.append((address, *row, seal(address, *row)))
         bank.store.write(
             lambda db: db.executemany("INSERT OR REPLACE INTO made VALUES (?,?,?,?,?,?,?)", rows)
         )
-    return [known[one] for one in addresses]
+    return [known[address] for address in addresses]
 
 
 def states(
@@ -148,8 +148,8 @@ def states(
     signs = sign_states(bank, entries)
     found = outcomes(bank, entries, report, place)
     return [
-        EntryState(one.address, one.topic, one, outcome, sign, _retirement(one))
-        for one, outcome, sign in zip(entries, found, signs, strict=True)
+        EntryState(entry.address, entry.topic, entry, outcome, sign, _retirement(entry))
+        for entry, outcome, sign in zip(entries, found, signs, strict=True)
     ]
 
 

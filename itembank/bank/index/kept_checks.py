@@ -56,12 +56,15 @@ def _as_read(folder: Path, sheet: Sheet, store: Store | None) -> TopicText:
     file.topic_line, file.prerequisites_line = lines["topic"], lines["prerequisites"]
     file.generated = list(
         zip(
-            (GeneratedSet.model_validate_json(json.dumps(one)) for one in stated["generated"]),
+            (
+                GeneratedSet.model_validate_json(json.dumps(fields))
+                for fields in stated["generated"]
+            ),
             lines["generated"],
             strict=True,
         )
     )
-    pinned = (PinnedItem(**one) for one in stated["pinned"])
+    pinned = (PinnedItem(**fields) for fields in stated["pinned"])
     file.pinned = list(zip(pinned, lines["pinned"], strict=True))
     if store is not None:
         file.items = _outlines(store, sheet)

@@ -80,9 +80,9 @@ def _keep_signoffs(db: sqlite3.Connection, file: File, found: Iterable[SignOff])
         (*about, file.hash, time.time(), seal(file.hash, *about)),
     )
     rows = []
-    for at, one in enumerate(found):
-        was = json.dumps(one.was, ensure_ascii=False)
-        row = (one.item, one.by, one.on.isoformat(), one.content, was)
+    for at, signed in enumerate(found):
+        was = json.dumps(signed.was, ensure_ascii=False)
+        row = (signed.item, signed.by, signed.on.isoformat(), signed.content, was)
         rows.append((added.lastrowid, at, *row, seal(*row)))
     db.executemany("INSERT INTO signoff VALUES (?, ?, ?, ?, ?, ?, ?, ?)", rows)
     return int(added.lastrowid or 0)

@@ -43,7 +43,7 @@ def twins_of(
 
 def made_twins(bank: KeptBank) -> dict[bytes, list[str]]:
     """Return the addresses of the generated items that a bank names, by the mark of their twins."""
-    named = list(dict.fromkeys(one for topic in bank.kept_topics for one in topic.made()))
+    named = list(dict.fromkeys(made for topic in bank.kept_topics for made in topic.made()))
     found: dict[bytes, list[str]] = {}
     if named:
         from itembank.bank.index.words_read import made_mark

@@ -145,7 +145,8 @@ class KeptTopic(BankTopic):
         from itembank.bank.model.fields import GeneratedSet
 
         return tuple(
-            GeneratedSet.model_validate_json(json.dumps(one)) for one in self._stated["generated"]
+            GeneratedSet.model_validate_json(json.dumps(fields))
+            for fields in self._stated["generated"]
         )
 
     def made(self) -> tuple[str, ...]:
@@ -163,7 +164,7 @@ class KeptTopic(BankTopic):
             return ()
         from itembank.bank.model.fields import PinnedItem
 
-        return tuple(PinnedItem(**one) for one in self._stated["pinned"])
+        return tuple(PinnedItem(**fields) for fields in self._stated["pinned"])
 
 
 class KeptBank(Bank):
@@ -230,13 +231,13 @@ class KeptBank(Bank):
         """Yield the items for which a condition of SQL holds, in the order of the files."""
         query = f"{_ROW} WHERE {where or '1'}{_IN_ORDER}"
         for *kept, sealed, id, line, sheet in self.store.each(query, values):
-            one = Kept(*kept)
+            row = Kept(*kept)
             topic = self._sheets.get(sheet)
             # The id stands first in a record, so a place that names another item shows at once.
-            named = one.record.startswith(f'{{"id":"{id}"')
+            named = row.record.startswith(f'{{"id":"{id}"')
             if seal(*kept[1:]) != sealed or topic is None or not named:
                 raise IndexFailed("a row is damaged")
-            yield KeptEntry(one, id, topic.id, self.name, topic.path, line)
+            yield KeptEntry(row, id, topic.id, self.name, topic.path, line)
 
     def count(self, where: str = "", values: Sequence[object] = ()) -> int:
         """Return how many items there are for which a condition of SQL holds."""

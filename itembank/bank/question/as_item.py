@@ -79,7 +79,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
             Slip(Misconception(slip.id, slip.name, slip.ask), wrong)
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ),
-        lambda one, other: one == other or _seen_as_one(one, other, maths.key),
+        lambda first, other: first == other or _seen_as_one(first, other, maths.key),
     )
     steps = tuple(
         Step(say, node) for (say, _), node in zip(item.working, maths.working, strict=True)
@@ -155,10 +155,10 @@ def _named(ask: Ask, key: t.Node) -> t.Node:
     return next((t.Label(name) for name, node in ask.options if node == key), key)
 
 
-def _seen_as_one(one: t.Node, other: t.Node, key: t.Node) -> bool:
+def _seen_as_one(first: t.Node, other: t.Node, key: t.Node) -> bool:
     """Tell whether two wrong answers are marked as one: they are worth the same.
 
     Those worth the same as the key are wrong in their form alone; marking tells them apart by
     how they are written.
     """
-    return same_worth(one, other) and not same_worth(one, key)
+    return same_worth(first, other) and not same_worth(first, key)

@@ -34,8 +34,8 @@ def counted_as_number(args: list[t.Node], words: str, key: t.Node) -> t.Node | N
             return None
         if unit == "°" and "temperature" in measures:
             unit = "°C"  # how many degrees warmer
-    one: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
-    return t.Product(args[0], (("÷", one),))
+    single: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
+    return t.Product(args[0], (("÷", single),))
 
 
 def _has_unit(node: t.Node) -> bool:

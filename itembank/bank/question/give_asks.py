@@ -80,7 +80,7 @@ def _form(said: Giving, ask: Give | Equivalent | TwoNumbers, words: str) -> str:
     what = {"lowest-terms": "fraction", "": said.what, "integer": "whole"}.get(asked, asked)
     if said.what not in ("number", "pair", what):
         raise NeedsPerson("The words ask for two forms of an answer.")
-    if asked == "integer" and not any(one.name in _WHOLE for one in ask.conditions):
+    if asked == "integer" and not any(condition.name in _WHOLE for condition in ask.conditions):
         raise NeedsPerson("Say ‘a whole number’ at the beginning, where a whole number is wanted.")
     if said.numbers == 2:
         if what not in ("number", "pair", "whole"):
@@ -91,7 +91,7 @@ def _form(said: Giving, ask: Give | Equivalent | TwoNumbers, words: str) -> str:
             raise NeedsPerson("The simplest form is looked at here for fractions only.")
         return _SIMPLEST[what]
     if what in ("number", "whole"):
-        whole = any(one.name in _WHOLE for one in ask.conditions)
+        whole = any(condition.name in _WHOLE for condition in ask.conditions)
         return "integer" if whole else "value"
     if what not in _FORMS:
         raise NeedsPerson("Say ‘in its simplest form’ where mixed numbers or such are given.")
@@ -99,12 +99,14 @@ def _form(said: Giving, ask: Give | Equivalent | TwoNumbers, words: str) -> str:
 
 
 def _all_whole(key: t.Node) -> bool:
-    return isinstance(key, t.Listing) and all(isinstance(unsigned(one), t.Int) for one in key.parts)
+    return isinstance(key, t.Listing) and all(
+        isinstance(unsigned(part), t.Int) for part in key.parts
+    )
 
 
 def _not_disputed(said: Giving, ask: Give, key: t.Node) -> None:
     """Raise NeedsPerson for an example that some would call right and others wrong."""
-    names = {one.name for one in ask.conditions}
+    names = {condition.name for condition in ask.conditions}
     letter = ask.letters[0]
     for part in key.parts if isinstance(key, t.Listing) else (key,):
         if isinstance(part, t.Relation) and t.symbols(part) - {letter.name}:
@@ -132,7 +134,9 @@ _DISPUTED = "Whether {} may be given here is not agreed on: give another example
 
 def _may_be_negative(ask: Give) -> bool:
     """Tell whether the question itself says on which side of 0 an answer is."""
-    if any(one.name in ("negative", "positive") for one in ask.conditions):
+    if any(condition.name in ("negative", "positive") for condition in ask.conditions):
         return True
-    numbers = (side for one in ask.relations for side in t.children(one) if not t.symbols(side))
+    numbers = (
+        side for relation in ask.relations for side in t.children(relation) if not t.symbols(side)
+    )
     return any(exact(side) < 0 for side in numbers)

@@ -179,7 +179,7 @@ def words_of(maths: Maths) -> str:
     return "".join(run if isinstance(run, str) else finding.text(run) for run in maths.runs)
 
 
-def same_worth(one: t.Node, other: t.Node) -> bool:
+def same_worth(first: t.Node, other: t.Node) -> bool:
     """Tell whether two pieces of mathematics are worth the same, however they are written.
 
     What has no worth of its own, such as a label, is worth the same as nothing.
@@ -188,7 +188,7 @@ def same_worth(one: t.Node, other: t.Node) -> bool:
     (True, False)
     """
     try:
-        return algebra(one) == algebra(other)
+        return algebra(first) == algebra(other)
     except (t.NotationError, OverflowError):
         return False
 

@@ -65,7 +65,11 @@ def _work_out(item: BankItem, given: Given) -> Ask:
         return Find(target)
     if others:
         target = only_one(others, "work this out")
-        loose = t.symbols(target) - {name for one in relations for name in t.symbols(one)} - {"π"}
+        loose = (
+            t.symbols(target)
+            - {name for relation in relations for name in t.symbols(relation)}
+            - {"π"}
+        )
         if loose:
             raise NeedsPerson(f"Nothing says what {min(loose)} is worth.")
         return Find(target, tuple(relations))

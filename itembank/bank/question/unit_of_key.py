@@ -46,9 +46,9 @@ def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[t.Node, ...]) -> Ask:
     others = {u for u in beside | inside if _facts(u).dimension in map(_dimension, needed)} - needed
     if others or not (needed <= beside | inside or (unit_said(words) == unit and needed & beside)):
         raise NeedsPerson(_says(unit))
-    one: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
+    single: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
     target = ask.target if isinstance(ask.target, t.Sym | t.Int) else t.Bracket(ask.target)
-    return replace(ask, target=t.Product(target, (("×", one),)))
+    return replace(ask, target=t.Product(target, (("×", single),)))
 
 
 def _made_of(unit: str) -> set[str]:

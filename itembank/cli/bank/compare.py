@@ -21,7 +21,7 @@ FirstBank = Annotated[Path, typer.Argument(metavar="A", help="The folder of one 
 SecondBank = Annotated[Path, typer.Argument(metavar="B", help="The folder of the other.")]
 
 
-def compare(one: FirstBank, other: SecondBank) -> None:
+def compare(bank: FirstBank, other: SecondBank) -> None:
     """Say which questions two banks share, which only one has, and what differs in the rest.
 
     Questions that ask the same in disguise (other letters, another order, other words) are
@@ -33,20 +33,20 @@ def compare(one: FirstBank, other: SecondBank) -> None:
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.work.bank.merging import compare_banks
 
-    first, second = bank_folder(one), bank_folder(other)
+    first, second = bank_folder(bank), bank_folder(other)
     found = with_bar(lambda bar: compare_banks(first, second, bar))
     typer.echo("\n".join(compared(found, str(first), str(second))))
 
 
-def compared(found: Comparison, one: str, other: str) -> list[str]:
+def compared(found: Comparison, first: str, other: str) -> list[str]:
     """Return what the comparison of two banks came to, as lines."""
     lines = []
     if found.same:
         lines += listed(f"The same in both, {counted(len(found.same), 'question')}:", found.same)
-    lines += listed(f"Only in {one}:", found.only_first)
+    lines += listed(f"Only in {first}:", found.only_first)
     lines += listed(f"Only in {other}:", found.only_second)
     if found.different:
-        lines.append(f"Different (was: in {one}; is now: in {other}):")
+        lines.append(f"Different (was: in {first}; is now: in {other}):")
         for each in found.different:
             lines.append(f"  {each.id}")
             lines += [paragraph("    ", str(change)) for change in each.changes]

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 
 def merge(
-    one: FirstBank,
+    bank: FirstBank,
     other: SecondBank,
     into: Annotated[
         Path | None,
@@ -43,14 +43,14 @@ def merge(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.work.bank.merging import merge_banks
 
-    first, second = bank_folder(one), bank_folder(other)
+    first, second = bank_folder(bank), bank_folder(other)
     found = with_bar(lambda bar: merge_banks(first, second, into, dry_run, bar))
     head = "Merged" if found.written else "What would come of merging"
     typer.echo(f"{head} {second} into {found.home}:")
     typer.echo("\n".join(merged(found, str(first), str(second))))
 
 
-def merged(found: Merged, one: str, other: str) -> list[str]:
+def merged(found: Merged, first: str, other: str) -> list[str]:
     """Return what came of a merge, as lines."""
     report = found.report
     apart = {id for conflict in report.conflicts for id in conflict.ids}
@@ -61,7 +61,7 @@ def merged(found: Merged, one: str, other: str) -> list[str]:
     if report.same:
         lines.append(f"The same in both: {counted(len(report.same), 'question')}.")
     if own := [id for id in report.only_first if id not in apart]:
-        lines.append(f"Only in {one}: {counted(len(own), 'question')}.")
+        lines.append(f"Only in {first}: {counted(len(own), 'question')}.")
     renamed = [(old, new) for old, new in report.renamed if new not in apart]
     lines += listed("Renamed:", [f"{old} is now {new}" for old, new in renamed])
     if report.twins:

@@ -88,11 +88,11 @@ def _told(head: str, unproved: Sequence[Unproved]) -> str:
     from itembank.cli.bank.question_text import sentence
 
     lines = [f"{head}:"]
-    for one in unproved:
-        if one.path is None:
-            lines.append(f"  {one.address}")
+    for entry in unproved:
+        if entry.path is None:
+            lines.append(f"  {entry.address}")
         else:
-            lines.append(f"  {one.id}  ({one.path}, line {one.line})")
-            lines.append(paragraph("    ", asked_text(one.asked)))
-        lines.append(paragraph("    ", sentence(one.says)))
+            lines.append(f"  {entry.id}  ({entry.path}, line {entry.line})")
+            lines.append(paragraph("    ", asked_text(entry.asked)))
+        lines.append(paragraph("    ", sentence(entry.says)))
     return "\n".join(lines)

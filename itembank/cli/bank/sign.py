@@ -66,19 +66,19 @@ def sign(
 
 def signed_lines(signed: tuple[Signed, ...]) -> list[str]:
     """Return what was recorded: one line for all that is as it should be, one for the rest."""
-    new = [one for one in signed if one.new]
+    new = [entry for entry in signed if entry.new]
     lines = []
     if new:
         first = new[0].signoff
-        names = ", ".join(one.id for one in new)
+        names = ", ".join(entry.id for entry in new)
         lines.append(
             f"Signed by {first.by} on {day_month_year(first.on)}, {counted(len(new), 'question')}:"
         )
         lines.append(paragraph("  ", names))
-    if vouched := [one.id for one in new if not one.proved]:
+    if vouched := [entry.id for entry in new if not entry.proved]:
         lines.append("The reviewer vouches for these, whose keys the tool cannot prove:")
         lines.append(paragraph("  ", ", ".join(vouched)))
-    if old := [one.id for one in signed if not one.new]:
+    if old := [entry.id for entry in signed if not entry.new]:
         lines.append("Signed already, and unchanged since:")
         lines.append(paragraph("  ", ", ".join(old)))
     return lines

@@ -51,7 +51,9 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
     """
     given = [other for other in (named, *others) if other is not None]
     if len(given) > 1:
-        raise ItembankError(f"Give one bank: {join_words([str(one) for one in given], 'or')}.")
+        raise ItembankError(
+            f"Give one bank: {join_words([str(folder) for folder in given], 'or')}."
+        )
     if given:
         return _named(given[0])
     here = Path.cwd()
@@ -59,12 +61,12 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
     for folder in around:
         if (folder / BANK_FILE).is_file():
             return _short(folder)
-    home = next((one for one in around if (one / DEPARTMENT_FILE).is_file()), here)
+    home = next((folder for folder in around if (folder / DEPARTMENT_FILE).is_file()), here)
     found = banks_below(home) or _named_by_department()
     if len(found) == 1:
         return _short(found[0])
     if found:
-        names = [str(_short(one)) for one in found]
+        names = [str(_short(folder)) for folder in found]
         raise ItembankError(
             f"There are {len(found)} banks here: {join_words(names)}. "
             f"Name one, such as --bank {as_typed(names[0])}."
@@ -107,7 +109,7 @@ def _named(folder: Path) -> Path:
         raise ItembankError(f"{folder} is a file. A bank is a folder with {BANK_FILE} in it.")
     below = banks_below(folder)
     advice = (
-        f"Did you mean {join_words([str(one) for one in below], 'or')}?"
+        f"Did you mean {join_words([str(folder) for folder in below], 'or')}?"
         if below
         else f"Start a bank there: itembank bank new {as_typed(folder)}"
     )

@@ -116,7 +116,7 @@ _MORE_UNITS = {
 }
 _WORDS: dict[str, str] = {}
 for _unit, _names in UNITS.items():
-    _WORDS |= {_names.one.lower(): _unit, _names.many.lower(): _unit}
+    _WORDS |= {_names.singular.lower(): _unit, _names.many.lower(): _unit}
     _WORDS |= {word: _unit for word in _MORE_UNITS.get(_unit, "").split("|") if word}
     if len(_unit) > 1 and _unit.isalpha():
         _WORDS[_unit] = _unit  # so that 5 KG is read as well

@@ -52,8 +52,8 @@ def _frac_line(node: Frac) -> str:
 def _said_parts(top: int, bottom: int) -> str:
     if bottom not in _NAMES:
         return f"{top} over {bottom}{ends_if_followed('fraction')}"
-    one, many = _NAMES[bottom]
-    return f"{top} {one if top == 1 else many}"
+    singular, many = _NAMES[bottom]
+    return f"{top} {singular if top == 1 else many}"
 
 
 def _frac_words(node: Frac) -> str:

@@ -48,11 +48,12 @@ register_node(
 )
 
 
-def _counted(amount: Node, one: str, many: str) -> str:
+def _counted(amount: Node, singular: str, many: str) -> str:
     """Return an amount with the name of what is counted: 5 grams, but 3 quarters of a gram."""
     if type(amount) is Frac:
-        return f"{said(amount)} of {'an' if one[0] in 'aeiou' or one == 'hour' else 'a'} {one}"
-    return f"{said(amount)} {one if amount == Int(1) else many}"
+        article = "an" if singular[0] in "aeiou" or singular == "hour" else "a"
+        return f"{said(amount)} of {article} {singular}"
+    return f"{said(amount)} {singular if amount == Int(1) else many}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,10 +80,10 @@ def _money_words(node: Money) -> str:
     unit = CURRENCY[node.sign]
     amount = node.amount
     if type(amount) is not Dec or len(amount.places) != 2 or amount.recurring or node.sign == "p":
-        return _counted(amount, unit.one, unit.many)
+        return _counted(amount, unit.singular, unit.many)
     whole, hundredths = int(amount.whole), int(amount.places)
     smaller = ("penny", "pence") if node.sign == "£" else ("cent", "cents")
-    large = f"{whole} {unit.one if whole == 1 else unit.many}"
+    large = f"{whole} {unit.singular if whole == 1 else unit.many}"
     small = f"{hundredths} {smaller[hundredths != 1]}"
     if not hundredths:
         return large
@@ -153,7 +154,7 @@ def _quantity_line(node: Quantity) -> str:
 
 def _quantity_words(node: Quantity) -> str:
     unit = UNITS[node.unit]
-    return _counted(node.amount, unit.one, unit.many)
+    return _counted(node.amount, unit.singular, unit.many)
 
 
 def _quantity_mathml(node: Quantity) -> str:
@@ -162,7 +163,7 @@ def _quantity_mathml(node: Quantity) -> str:
         return f"{amount}<mtext>°</mtext>"
     if node.unit == "l" or node.unit in AS_WORDS:
         # A lone l after digits is read as a 1, so litres are printed as a word.
-        unit_name = UNITS[node.unit].one if is_one(node.amount) else UNITS[node.unit].many
+        unit_name = UNITS[node.unit].singular if is_one(node.amount) else UNITS[node.unit].many
         return f"{amount}<mtext>\u00a0{unit_name}</mtext>"
     name, _, exponent = node.unit.partition("^")
     unit = f"<mtext>{THIN}{escape(name)}</mtext>"

@@ -27,12 +27,12 @@ class Unit(NamedTuple):
 
     dimension: str
     size: Fraction
-    one: str
+    singular: str
     many: str
 
 
-def _unit(dimension: str, size: int | str | Fraction, one: str, many: str = "") -> Unit:
-    return Unit(dimension, Fraction(size), one, many or one + "s")
+def _unit(dimension: str, size: int | str | Fraction, singular: str, many: str = "") -> Unit:
+    return Unit(dimension, Fraction(size), singular, many or singular + "s")
 
 
 _FOOT = Fraction("0.3048")
@@ -145,7 +145,7 @@ TOGETHER: dict[str, tuple[str, ...]] = {
 """The smaller units that may follow a larger one in a quantity such as 2 h 35 min."""
 
 
-def shown_unit(unit: str, one: bool) -> str:
+def shown_unit(unit: str, singular: bool) -> str:
     """Return a unit as it stands after a number: its sign, or its name where it has no sign.
 
     >>> shown_unit("kg", False), shown_unit("day", True), shown_unit("day", False)
@@ -153,4 +153,4 @@ def shown_unit(unit: str, one: bool) -> str:
     """
     if unit not in AS_WORDS:
         return unit
-    return UNITS[unit].one if one else UNITS[unit].many
+    return UNITS[unit].singular if singular else UNITS[unit].many

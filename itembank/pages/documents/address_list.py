@@ -38,10 +38,10 @@ def addresses(paper: Paper, pack: Pack) -> None:
     groups: list[tuple[str, list[tuple[str, PackItem]]]] = []
     for version in pack.versions:
         name = f"Starter, version {version.letter}" if len(pack.versions) > 1 else "Starter"
-        groups.append((name, [(str(i), one) for i, one in enumerate(version.items, 1)]))
+        groups.append((name, [(str(i), item) for i, item in enumerate(version.items, 1)]))
     for sheet in pack.sheets:
         groups.append(
-            (sheet_name(sheet.tier), [(str(i), one) for i, one in enumerate(sheet.items, 1)])
+            (sheet_name(sheet.tier), [(str(i), item) for i, item in enumerate(sheet.items, 1)])
         )
         examples = (("Worked example", sheet.worked), ("To finish", sheet.part_finished))
         found = [(label, item) for label, item in examples if item is not None]

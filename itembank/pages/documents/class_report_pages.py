@@ -135,10 +135,10 @@ def _heat(paper: Paper, data: ReportData) -> None:
     paper.y -= 0.2 * size
 
 
-def _cells(one: TopicRow) -> list[Shown]:
+def _cells(row: TopicRow) -> list[Shown]:
     """Return a topic's cell of each week: its share, the sign of a score, or nothing."""
-    scored = one.scored or [False] * len(one.weeks)
-    return [SCORED if part else share for share, part in zip(one.weeks, scored, strict=True)]
+    scored = row.scored or [False] * len(row.weeks)
+    return [SCORED if part else share for share, part in zip(row.weeks, scored, strict=True)]
 
 
 def _topics(paper: Paper, data: ReportData) -> None:
@@ -171,16 +171,16 @@ def _topics(paper: Paper, data: ReportData) -> None:
     )
 
 
-def _right(one: TopicRow) -> str:
+def _right(row: TopicRow) -> str:
     """Return the share of the answers, and in how many scores the topic had a part."""
-    share = "–" if one.share is None else _with_interval(one.share, one.interval)
-    return f"{share}, scores: {one.in_scores}" if one.in_scores else share
+    share = "–" if row.share is None else _with_interval(row.share, row.interval)
+    return f"{share}, scores: {row.in_scores}" if row.in_scores else share
 
 
-def _estimate(one: TopicRow) -> str:
-    if one.now_interval is None:
-        return f"{round(100 * one.now)}"
-    return _with_interval(one.now, one.now_interval)
+def _estimate(row: TopicRow) -> str:
+    if row.now_interval is None:
+        return f"{round(100 * row.now)}"
+    return _with_interval(row.now, row.now_interval)
 
 
 def _with_interval(share: float, interval: tuple[float, float]) -> str:
@@ -188,19 +188,19 @@ def _with_interval(share: float, interval: tuple[float, float]) -> str:
     return f"{round(100 * share)} ({round(100 * low)}–{round(100 * high)})"
 
 
-def _interval(one: TopicRow) -> Callable[[Page, float, float], None]:
+def _interval(row: TopicRow) -> Callable[[Page, float, float], None]:
     def show(page: Page, x: float, y: float) -> None:
         with page.artifact():
             page.line((x, y + 4), (x + BAR, y + 4), colour=theme.RULE, width=0.8)
             for part in (0.0, 0.5, 1.0):
                 at = x + part * BAR
                 page.line((at, y + 1), (at, y + 7), colour=theme.RULE, width=0.8)
-            if one.now_interval is not None:
-                low, high = one.now_interval
+            if row.now_interval is not None:
+                low, high = row.now_interval
                 fill = theme.tint(theme.ACCENT, 0.3)
                 width = max((high - low) * BAR, 1.0)
                 page.rect(x + low * BAR, y, width, 8, fill=fill, stroke=theme.ACCENT, line=0.8)
-            at = x + one.now * BAR
+            at = x + row.now * BAR
             page.line((at, y - 1.5), (at, y + 9.5), colour=theme.INK, width=2.0)
 
     return show

@@ -59,7 +59,9 @@ def _filled(data: WeekData, size: float, beside: bool) -> LoosePaper:
     for line in data.skipped:
         paper.place([text_part(line, WIDTH, size, bold=True)])
     if beside:
-        paper.place([text_part(plain(one), WIDTH, size) for one in data.by_title], gap=0.5 * size)
+        paper.place(
+            [text_part(plain(words), WIDTH, size) for words in data.by_title], gap=0.5 * size
+        )
     else:
         paper.place([space(0.5 * size), heading_part("Lessons", size)])
         lessons = [plain(title) for title in data.titles]

@@ -42,7 +42,7 @@ class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
                 small.append((number, made))
         for start in range(0, len(small), TOGETHER):
             group = small[start : start + TOGETHER]
-            rows |= {one: (_IN_STREAM, number, place) for place, (one, _) in enumerate(group)}
+            rows |= {own: (_IN_STREAM, number, place) for place, (own, _) in enumerate(group)}
             rows[number] = (_TO_FILE, len(file), 0)
             file += _object_stream(number, group)
             number += 1

@@ -91,7 +91,7 @@ def pieces(mathml: str, level: Level = "operator") -> list[str]:
     for match in _ATOM.finditer(body):
         closing, tag, empty = match.groups()
         if not closing:
-            before = any(one.match(body, match.start()) for one in _BEFORE[level])
+            before = any(pattern.match(body, match.start()) for pattern in _BEFORE[level])
             prefix = 'form="prefix"' in match.group()
             if depth == 0 and before and previous and not prefix:
                 cuts.append(match.start())

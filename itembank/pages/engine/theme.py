@@ -63,13 +63,13 @@ def luminance(colour: str) -> float:
     return round(0.2126 * red + 0.7152 * green + 0.0722 * blue, 10)
 
 
-def contrast(one: str, other: str) -> float:
+def contrast(first: str, other: str) -> float:
     """Return the contrast ratio of two colours, 1 to 21 (WCAG 2.2, "contrast ratio").
 
     >>> contrast("#000000", "#FFFFFF")
     21.0
     """
-    low, high = sorted((luminance(one), luminance(other)))
+    low, high = sorted((luminance(first), luminance(other)))
     return round((high + 0.05) / (low + 0.05), 4)
 
 

@@ -199,7 +199,9 @@ def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float
 
 def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
     here = [spot.number for spot in slide.spots]
-    return slide._replace(told=[words for one in told if (words := one.words(here))])
+    return slide._replace(
+        told=[words for instruction in told if (words := instruction.words(here))]
+    )
 
 
 class _Board:
@@ -265,7 +267,7 @@ class _Board:
                 columns[-1].append(made)
         lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
         numbers = [i for side in sides for i in side]
-        cells = [one for column in columns for one in column]
+        cells = [made for column in columns for made in column]
         tops = _tops(cells, len(sides[0]), self.top, self.room)
         spots = [
             Spot(i + 1, self.items[i], made, lefts[column], y)

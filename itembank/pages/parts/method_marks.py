@@ -79,10 +79,10 @@ def _rows(sheet: Sheet) -> Iterator[tuple[str, list[Piece], list[Piece]]]:
             continue
         *method, answer = earned(item)
         words: list[Piece] = []
-        for place, one in enumerate(method):
+        for place, mark in enumerate(method):
             start = "\n" if place else ""
-            words.append(f"{start}{counted(one.marks)}: {one.say}: ")
-            words.append(one.maths or "")
+            words.append(f"{start}{counted(mark.marks)}: {mark.say}: ")
+            words.append(mark.maths or "")
         if not words:  # its author wrote no line of working to hang a mark on
             words.append("as you judge the working")
         yield str(number), words, [f"{counted(answer.marks)}: ", *key_shown(item)]

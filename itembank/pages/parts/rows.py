@@ -180,7 +180,7 @@ class _Rows:
 
 def topic_name(cells: Sequence[Cell], cell: Cell, width: float, least: float) -> Block:
     """Return the name of a cell's topic: over the whole row where it is the row's only topic."""
-    alone = sum(one.opens for one in cells) == 1
+    alone = sum(cell.opens for cell in cells) == 1
     return measure(Flow(cell.item.topic_title), WIDTH if alone else width, least)
 
 

@@ -68,8 +68,12 @@ def chosen(pack: Pack, topic: str) -> list[Telling]:
     """Return the two misconceptions to talk about: of two topics where there are two."""
     ranked = telling(pack, topic)
     first = ranked[:1]
-    others = [one for one in ranked[1:] if one.item.topic != first[0].item.topic] if first else []
-    others.sort(key=lambda one: (-one.shown, one.number))
+    others = (
+        [mistake for mistake in ranked[1:] if mistake.item.topic != first[0].item.topic]
+        if first
+        else []
+    )
+    others.sort(key=lambda mistake: (-mistake.shown, mistake.number))
     return [*first, *(others or ranked[1:])[:1]]
 
 
@@ -180,12 +184,12 @@ def _without_working(worked: PackItem) -> Scene:
 
 def _mistakes(pack: Pack, topic: str) -> Scene:
     lines = []
-    for one in chosen(pack, topic):
-        slip = one.misconception
+    for mistake in chosen(pack, topic):
+        slip = mistake.misconception
         lines += [
             Line(
                 "Say",
-                [f"“Somebody answers starter question {one.number} with ", slip.wrong, ".”"],
+                [f"“Somebody answers starter question {mistake.number} with ", slip.wrong, ".”"],
             ),
             Line("Ask", [f"“What did they do?” (The pupil {mid_sentence(slip.name)}.)"]),
             Line("Ask", [f"“{slip.ask}” Wait, and let two pupils answer."]),
@@ -193,7 +197,7 @@ def _mistakes(pack: Pack, topic: str) -> Scene:
                 "Do",
                 [
                     "Have the pupils put it right on their starters. Key: ",
-                    *key_shown(one.item),
+                    *key_shown(mistake.item),
                     ".",
                 ],
             ),

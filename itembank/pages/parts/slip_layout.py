@@ -115,7 +115,7 @@ class _Setting:
     def head(self, group: range) -> Block | None:
         """Return what the questions of a group are told above them."""
         numbers = [i + 1 for i in group]
-        words = "\n".join(said for one in self.told if (said := one.words(numbers)))
+        words = "\n".join(said for instruction in self.told if (said := instruction.words(numbers)))
         return measure(Flow(words), self.width, self.size) if words else None
 
     def _free(self, group: range) -> float:

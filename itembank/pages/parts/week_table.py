@@ -88,8 +88,8 @@ def place_table(
         return Part(height, inside)
 
     paper.place([row(_head_height(lessons, size), _head(lessons, grid))])
-    for one in rows:
-        paper.place([row(*_topic(one, grid))])
+    for topic in rows:
+        paper.place([row(*_topic(topic, grid))])
     total = TopicRow("Questions", "", tuple(str(lesson.questions) for lesson in lessons))
     paper.place([row(*_topic(total, grid, bold=True))], gap=0.5 * size)
 
@@ -111,29 +111,29 @@ def _head(lessons: Sequence[LessonColumn], grid: Grid) -> Callable[[Page, float,
         for name, left in zip(names, (x, x + grid.room), strict=False):
             with document.tag("TH", attributes=HEADER):
                 page.text(left, top - height + 5, name, size, bold=True)
-        for place, one in enumerate(lessons):
-            same = [n for n, other in enumerate(lessons) if other.day == one.day]
+        for place, lesson in enumerate(lessons):
+            same = [n for n, other in enumerate(lessons) if other.day == lesson.day]
             alone = cell >= NAMED * size or len(same) == 1
-            day = one.day if alone or place == same[0] else ()
+            day = lesson.day if alone or place == same[0] else ()
             middle = x + grid.left((place if alone else sum(same) / len(same)) + 0.5)
             with document.tag("TH", attributes=HEADER):
                 for number, line in enumerate(day):
                     y = top - (number + ASCENT) * 1.2 * size
                     page.text(middle, y, f"{plain(line)} ", size, bold=not number, align="centre")
-                if one.period:
-                    y = top - (len(one.day) + ASCENT) * 1.2 * size
+                if lesson.period:
+                    y = top - (len(lesson.day) + ASCENT) * 1.2 * size
                     own = x + grid.left(place + 0.5)
-                    page.text(own, y, plain(one.period), size, align="centre")
+                    page.text(own, y, plain(lesson.period), size, align="centre")
 
     return show
 
 
 def _topic(
-    one: TopicRow, grid: Grid, bold: bool = False
+    row: TopicRow, grid: Grid, bold: bool = False
 ) -> tuple[float, Callable[[Page, float, float], None]]:
     size, cell = grid.size, grid.cell
-    title = measure(Flow(plain(one.title), bold), grid.room - 8, size)
-    said = one.short if grid.beside else one.why
+    title = measure(Flow(plain(row.title), bold), grid.room - 8, size)
+    said = row.short if grid.beside else row.why
     why = measure(Flow(plain(said)), (grid.beside or grid.room) - 8, size) if said else None
     reason = why.height if why else 0.0
     gap = 2.5 if grid.beside else 3.0
@@ -149,7 +149,7 @@ def _topic(
             with document.tag("TD"):
                 if why:
                     draw(page, why, x + grid.room, top - gap, colour=theme.QUIET)
-        for place, text in enumerate(one.cells):
+        for place, text in enumerate(row.cells):
             left = x + grid.left(place)
             if text and not bold:
                 with page.artifact():

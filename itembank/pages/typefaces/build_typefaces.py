@@ -252,7 +252,7 @@ def _reach_descenders(font: Any) -> None:
     axis = (minus.yMin + minus.yMax) / 2
     inside = [glyf[cmap[ord(character)]] for character in "08" + "gjpqy"]
     inside += [glyf[cmap[code]] for letter, code in _ITALIC.items() if letter in "bdfhklgjpqy"]
-    half = max(max(one.yMax - axis, axis - one.yMin) for one in inside) + 1
+    half = max(max(glyph.yMax - axis, axis - glyph.yMin) for glyph in inside) + 1
     for character in _BRACKETS:
         glyph = glyf[cmap[ord(character)]]
         low, high = glyph.yMin, glyph.yMax

@@ -34,7 +34,7 @@ from itembank.planning.department.class_plan import ClassPlan, read_class_plan, 
 from itembank.planning.department.deciding import Deciding, read_deciding
 from itembank.planning.department.draw_from import DrawFrom, read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
-from itembank.planning.department.large_print import (
+from itembank.planning.department.large_copies import (
     LargePrint,
     note_strange_seats,
     read_large_print,

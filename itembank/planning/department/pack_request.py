@@ -17,7 +17,7 @@ from typing import TypeVar
 
 from itembank.planning.bands.bands import Band, BandScheme, default_scheme
 from itembank.planning.department.draw_from import DrawFrom, Drawing
-from itembank.planning.department.large_print import LargePrint
+from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.sheet_items import SheetItems
 
 T = TypeVar("T")

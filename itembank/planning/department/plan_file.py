@@ -25,7 +25,7 @@ from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
 from itembank.planning.department.draw_from import read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
-from itembank.planning.department.large_print import note_strange_seats, read_large_print
+from itembank.planning.department.large_copies import note_strange_seats, read_large_print
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.topic_names import unknown_topic
 

@@ -31,7 +31,7 @@ def unit_names() -> dict[str, str]:
     """Return every way to name a unit or a currency in words, folded, with the unit it names."""
     names: dict[str, str] = {}
     for unit, facts in (*UNITS.items(), *CURRENCY.items()):
-        for name in (unit, facts.one, facts.many):
+        for name in (unit, facts.singular, facts.many):
             names[name.casefold()] = unit
     return names
 

@@ -16,7 +16,7 @@ from itembank.text.late_pattern import late
 _NAMES = {
     name.casefold(): unit
     for unit, facts in (*UNITS.items(), *CURRENCY.items())
-    for name in (unit, facts.one, facts.many)
+    for name in (unit, facts.singular, facts.many)
 }
 # "How many in the box" asks for no inches.
 _LITTLE = frozenset({"in", "st", "pt"})

@@ -15,7 +15,7 @@ from itembank.text.late_pattern import late
 
 _UNIT_NAMES: dict[str, str] = {}
 for _unit, _known in (*UNITS.items(), *CURRENCY.items()):
-    _UNIT_NAMES |= {_known.one.lower(): _unit, _known.many.lower(): _unit}
+    _UNIT_NAMES |= {_known.singular.lower(): _unit, _known.many.lower(): _unit}
     if len(_unit) > 1:
         _UNIT_NAMES[_unit.lower()] = _unit
 _UNIT_NAMES |= {"pounds": "£", "pence": "p"}

@@ -68,7 +68,7 @@ def property_asked(
             low, high = _DIGITS[fact.name]
             constants += (low, high)
             conditions.append(Condition("whole"))
-            relations += [_within(one, t.Int(low), t.Int(high), "≤") for one in letters]
+            relations += [_within(letter, t.Int(low), t.Int(high), "≤") for letter in letters]
         elif fact.name != "holds":
             numbers = [_number(nodes[place]) for place in fact.slots]
             relations += _relations(fact, letters, numbers)
@@ -139,9 +139,11 @@ def _relations(
         low, high = sorted(numbers, key=exact)
         if exact(low) == exact(high):
             raise NotBuilt("Nothing lies between a number and itself.")
-        return [_within(one, low, high, "<" if fact.name == "between" else "≤") for one in letters]
+        return [
+            _within(letter, low, high, "<" if fact.name == "between" else "≤") for letter in letters
+        ]
     if sign := _OF_ONE.get(fact.name):
-        return [t.relate(one, sign, numbers[0]) for one in letters]
+        return [t.relate(letter, sign, numbers[0]) for letter in letters]
     if fact.name in _MAKING:
         if fact.name == "difference" and fact.sign != "=":
             raise NotBuilt("A difference that is less or more than a number is not looked at here.")

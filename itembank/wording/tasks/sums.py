@@ -178,8 +178,10 @@ _ONES = {
 def part_of_one(words: Mapping[str, str], part: t.Node) -> Built:
     """Return a part of one hour, metre or pound, named in words."""
     name = words["unit"]
-    one: t.Node = t.Money(t.Int(1), "£") if name == "pound" else t.Quantity(t.Int(1), _ONES[name])
-    return part_of(part, one)[0], (1,)
+    single: t.Node = (
+        t.Money(t.Int(1), "£") if name == "pound" else t.Quantity(t.Int(1), _ONES[name])
+    )
+    return part_of(part, single)[0], (1,)
 
 
 def remainder(a: t.Node, b: t.Node) -> Built:

@@ -62,7 +62,7 @@ def names_unit(words: str, unit: str) -> bool:
     known = UNITS.get(unit) or CURRENCY.get(unit)
     if known is None:
         return False
-    names = "|".join(re.escape(name) for name in (unit, known.one, known.many))
+    names = "|".join(re.escape(name) for name in (unit, known.singular, known.many))
     return bool(re.search(rf"\b(?i:in|to|into|how many) (?:{names})(?!\w)", words))
 
 

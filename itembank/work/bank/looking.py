@@ -128,7 +128,7 @@ def show_questions(
     """
 
     def show(bank: KeptBank) -> list[InFull]:
-        entries = list({one.id: one for one in map(bank.find, ids)}.values())
+        entries = list({entry.id: entry for entry in map(bank.find, ids)}.values())
         titles = {topic.id: topic.title for topic in bank.topics}
         known = states(bank, entries, report)
         faces = shown_of(bank, entries, report)

@@ -90,13 +90,15 @@ def merge_banks(
     home = into or first
     found = prepared.report
     if only_say:
-        return Merged(found, home, False, tuple(Versions(one, {}) for one in found.conflicts))
+        return Merged(
+            found, home, False, tuple(Versions(conflict, {}) for conflict in found.conflicts)
+        )
     if into is not None:
         prepared.save_copy(into)
     else:
         prepared.save()
     apart = with_bank(
-        home, lambda bank: tuple(_versions(bank, one) for one in found.conflicts), report
+        home, lambda bank: tuple(_versions(bank, conflict) for conflict in found.conflicts), report
     )
     return Merged(found, home, True, apart)
 
@@ -129,7 +131,7 @@ def compare_banks(first: Path, second: Path, report: Progress | None = None) -> 
 
     return with_bank(
         first,
-        lambda one: with_bank(second, lambda other: compare(one, other), report),
+        lambda first: with_bank(second, lambda other: compare(first, other), report),
         report,
     )
 

@@ -87,7 +87,7 @@ def prove_bank(
         seen: set[str] = set()
         for topic in chosen:
             _note(bank, topic, found)
-            made = [one for one in topic.made() if one not in seen]
+            made = [made for made in topic.made() if made not in seen]
             seen.update(made)
             for address, outcome in zip(
                 made, made_outcomes(bank, made, report, place), strict=True

@@ -83,7 +83,7 @@ def refuse_unknown(bank: Bank, topics: Iterable[str], author: str | None = None)
     """
     known = [topic.id for topic in bank.topics]
     for named in topics:
-        if not any(is_on(one, named) for one in known):
+        if not any(is_on(topic_id, named) for topic_id in known):
             near = nearest(named.lower(), known)
             advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
             raise ItembankError(f"{bank.name} has nothing on ‘{named}’.{advice}")
@@ -113,7 +113,7 @@ def condition(bank: KeptBank, wanted: Wanted) -> Condition:
         sheets = [
             topic.sheet.number
             for topic in bank.kept_topics
-            if any(is_on(topic.id, one) for one in wanted.topics)
+            if any(is_on(topic.id, wanted_topic) for wanted_topic in wanted.topics)
         ]
         parts.append(f"place.sheet IN ({', '.join('?' * len(sheets))})")
         values += sheets

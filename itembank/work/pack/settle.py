@@ -19,7 +19,7 @@ from itembank.planning.department.department import (
 )
 from itembank.planning.department.draw_from import no_bank
 from itembank.planning.department.known_topics import KnownTopics
-from itembank.planning.department.large_print import no_such_seat, strange_seats
+from itembank.planning.department.large_copies import no_such_seat, strange_seats
 from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic, stated
 from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.taught import not_yet
