@@ -16,7 +16,7 @@ these sizes uses them, and they would not fit the changed outlines.
 from __future__ import annotations
 
 import sys
-from importlib.metadata import version
+from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
@@ -48,9 +48,16 @@ SUPERSCRIPT = 75
 
 def _packages() -> None:
     for name, wanted in SOURCES.items():
-        if version(name) != wanted:
+        try:
+            there = version(name)
+        except PackageNotFoundError:
             raise ItembankError(
-                f"The typefaces are built from {name} {wanted}; {version(name)} is installed. "
+                f"The typefaces are built from {name} {wanted}, which is not installed. "
+                f"Install {name}=={wanted}."
+            ) from None
+        if there != wanted:
+            raise ItembankError(
+                f"The typefaces are built from {name} {wanted}; {there} is installed. "
                 f"Install {name}=={wanted}, or build from the new one and look at every page."
             )
 

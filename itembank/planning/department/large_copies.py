@@ -100,8 +100,7 @@ def typed_large_print(text: str) -> LargePrint:
     words = [word.strip() for word in typed.split(",") if word.strip()]
     if not words or typed.startswith("-"):
         raise ItembankError(
-            "--large-print needs a number of copies or seats after it, such as --large-print 2 "
-            "or --large-print A3,C5."
+            "Large print is a number of copies, such as 2, or seats, such as A3,C5."
         )
     for word in words:
         for fault in _add_seats(found, word):

@@ -82,7 +82,7 @@ def settle(
         raise ItembankError(no_such_seat(seat, own_seats))
     if typed.print_tint and request.paper == "white":
         raise ItembankError(
-            "The paper is white, so there is no tint to print. Say which, such as --paper cream."
+            "The paper is white, so there is no tint to print. Name a tint, such as cream."
         )
     return request
 
