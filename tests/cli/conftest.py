@@ -31,6 +31,17 @@ def away(tmp_path, monkeypatch):
     return tmp_path
 
 
+USUAL_DAY = "2026-11-28"
+
+
+@pytest.fixture(autouse=True, scope="module")
+def usual_day():
+    """Let what a module's tests share be made on the day on which they run."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("ITEMBANK_TODAY", USUAL_DAY)
+        yield
+
+
 @pytest.fixture(autouse=True)
 def on_day(monkeypatch):
     """Let every command run on one day, whatever the clock says; call it for another day."""
@@ -38,7 +49,7 @@ def on_day(monkeypatch):
     def on(text):
         monkeypatch.setenv("ITEMBANK_TODAY", text)
 
-    on("2026-11-28")
+    on(USUAL_DAY)
     return on
 
 
