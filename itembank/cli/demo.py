@@ -9,7 +9,7 @@ import typer
 
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 
 def demo(
@@ -44,7 +44,7 @@ def demo(
         raise ItembankError(
             f"{folder} cannot be written: {reason}. Nothing was written. Name another folder."
         ) from None
-    school = as_typed(folder / "larkhythe")
+    school = quoted_path(folder / "larkhythe")
     say(
         f"Wrote {folder}: the demo department larkhythe, and the banks key-stage-3 and "
         "key-stage-4 to start from."

@@ -18,7 +18,7 @@ from itembank.bank.index.index_remark import listen, watch
 from itembank.cli.options.group import PlainGroup, later
 from itembank.cli.words.advice import told
 from itembank.cli.words.screen import screens
-from itembank.cli.words.unseen import as_typed, refuse_unseen
+from itembank.cli.words.unseen import decoded, refuse_unseen
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.characters import shown
@@ -106,7 +106,7 @@ def run(arguments: Sequence[str] | None = None) -> None:
     watch(_bar)
     with screens():
         try:
-            typed = as_typed(sys.argv[1:] if arguments is None else arguments)
+            typed = decoded(sys.argv[1:] if arguments is None else arguments)
             refuse_unseen(typed)
             app(typed, prog_name="itembank")
         except ItembankError as error:

@@ -9,7 +9,7 @@ from itembank.cli.words.wrapped import say
 from itembank.people.lock import Holder
 from itembank.planning.choosing.reason_words import reason_of_its_lesson
 from itembank.text.in_words import weekday
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 from itembank.work.week.request import WeekMade
 
 SILENT_SECONDS = 2.0
@@ -52,5 +52,5 @@ def tell_week(made: WeekMade) -> None:
     if not made.built:
         say("No pack had to be made: nothing has changed.")
     say(f"The week on one page: {made.overview}.")
-    plan = as_typed(made.path)
+    plan = quoted_path(made.path)
     say(f"Change the plan if you like, then: itembank week --plan {plan} --replace")

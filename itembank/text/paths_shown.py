@@ -6,10 +6,10 @@ import shlex
 from pathlib import Path
 
 
-def as_typed(path: Path | str) -> str:
+def quoted_path(path: Path | str) -> str:
     """Return a path as it has to be typed: in quotes where a shell would read it otherwise.
 
-    >>> as_typed("plans/week.toml"), as_typed("Maths 50%/plans")
+    >>> quoted_path("plans/week.toml"), quoted_path("Maths 50%/plans")
     ('plans/week.toml', "'Maths 50%/plans'")
     """
     return shlex.quote(str(path))

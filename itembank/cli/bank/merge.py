@@ -12,7 +12,7 @@ from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import bank_folder
 from itembank.cli.words.wrapped import paragraph
 from itembank.text.in_words import counted
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 if TYPE_CHECKING:
     from itembank.work.bank.merging import Merged, Versions
@@ -89,8 +89,8 @@ def _apart(versions: Versions, home: Path) -> list[str]:
         lines.append(f"    {name}")
         lines += [paragraph(f"      {id:<{wide}}  ", text or "–") for id, text in says.items()]
     lines.append("    Keep one of them:")
-    lines += [f"      itembank bank settle {id} --bank {as_typed(home)}" for id in ids]
+    lines += [f"      itembank bank settle {id} --bank {quoted_path(home)}" for id in ids]
     every = "both" if len(ids) == 2 else "all"
     lines.append(f"    Or keep them {every}, the first with the plain id:")
-    lines.append(f"      itembank bank settle {ids[0]} --both --bank {as_typed(home)}")
+    lines.append(f"      itembank bank settle {ids[0]} --both --bank {quoted_path(home)}")
     return lines

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from itembank.cli.words.wrapped import say
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 
 def new(
@@ -60,4 +60,4 @@ def new(
             "Add codes for its authors and reviewers under [authors] in bank.toml, such as "
             'HT = "head of mathematics".'
         )
-    say(f"Next: itembank bank add --bank {as_typed(folder)}")
+    say(f"Next: itembank bank add --bank {quoted_path(folder)}")

@@ -12,7 +12,7 @@ from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.text.in_words import counted
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 
 def import_(
@@ -48,7 +48,7 @@ def import_(
         return
     say(totals(count, added.proofs, added.signs, added.retired))
     if set(added.proofs) - {"proved"}:
-        say(f"‘itembank bank prove {as_typed(folder)}’ says why.")
+        say(f"‘itembank bank prove {quoted_path(folder)}’ says why.")
 
 
 def export(

@@ -9,7 +9,7 @@ import typer
 
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 BANK_FILE = "bank.toml"
 DEPARTMENT_FILE = "department.toml"
@@ -69,7 +69,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
         names = [str(_short(folder)) for folder in found]
         raise ItembankError(
             f"There are {len(found)} banks here: {join_words(names)}. "
-            f"Name one, such as --bank {as_typed(names[0])}."
+            f"Name one, such as --bank {quoted_path(names[0])}."
         )
     raise ItembankError(
         "There is no bank here. Name its folder with --bank, or start one: "
@@ -103,7 +103,8 @@ def _named(folder: Path) -> Path:
         return folder
     if not folder.exists():
         raise ItembankError(
-            f"There is no folder {folder}. Start a bank there: itembank bank new {as_typed(folder)}"
+            f"There is no folder {folder}. Start a bank there: "
+            f"itembank bank new {quoted_path(folder)}"
         )
     if not folder.is_dir():
         raise ItembankError(f"{folder} is a file. A bank is a folder with {BANK_FILE} in it.")
@@ -111,6 +112,6 @@ def _named(folder: Path) -> Path:
     advice = (
         f"Did you mean {join_words([str(folder) for folder in below], 'or')}?"
         if below
-        else f"Start a bank there: itembank bank new {as_typed(folder)}"
+        else f"Start a bank there: itembank bank new {quoted_path(folder)}"
     )
     raise ItembankError(f"{folder} is not a bank: there is no {BANK_FILE} in it. {advice}")

@@ -16,7 +16,7 @@ from itembank.cli.words.week_advice import WEEK_ADVICE
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import FileFaults, join_words
 from itembank.remark import Remark
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 ADVICE: Mapping[str, Advice] = {
     **LESSON_ADVICE,
@@ -106,4 +106,4 @@ def _typed(name: str, value: Any) -> Any:
     """Return what an error is about as it is typed: paths in quotes, fields as options."""
     if name == "fields":
         return join_words([_option(field) for field in value])
-    return as_typed(value) if isinstance(value, Path) else value
+    return quoted_path(value) if isinstance(value, Path) else value

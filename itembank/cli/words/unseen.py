@@ -8,10 +8,10 @@ from itembank.errors import ItembankError
 from itembank.text.characters import hidden, look_alikes, named, shown
 
 
-def as_typed(arguments: Sequence[str]) -> list[str]:
+def decoded(arguments: Sequence[str]) -> list[str]:
     r"""Return arguments as text, where a system that is set to ASCII has handed on bytes.
 
-    >>> as_typed(["8\udcc3\udc89", "8K", "\udcff"])
+    >>> decoded(["8\udcc3\udc89", "8K", "\udcff"])
     ['8É', '8K', '\udcff']
     """
     found = []

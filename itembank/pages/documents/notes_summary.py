@@ -6,6 +6,8 @@ score is which band. The pages behind it hold the rest.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 from itembank.packs.data.pack import Band, Pack, PackItem
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
@@ -22,7 +24,7 @@ from itembank.pages.engine.paper import (
 )
 from itembank.pages.engine.paragraph import Piece, one_line
 from itembank.pages.engine.signs import interval, sign
-from itembank.pages.engine.table_drawn import Cell, table_part, table_pieces
+from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.board import prompt
 from itembank.pages.parts.script import mid_sentence
@@ -63,14 +65,14 @@ def summary(paper: Paper, pack: Pack) -> None:
     paper.place_apart(table.rows, "Questions, continued", table.again)
 
 
-def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-def]
+def _questions(items: Sequence[PackItem], size: float) -> Pieces:
     """Return the table of the questions, in rows that may go on over the page."""
     number = face(True).width("No.") * size + size
     widest = max(one_line(key_shown(item), size).width for item in items) + 1.2 * size
     key = min(max(widest, 3.4 * size), _MOST_KEY * WIDTH)
     rest = WIDTH - number - key
     rows = [
-        (str(place), prompt(item), key_shown(item), _likeliest(item))
+        (str(place), prompt(item), key_shown(item), _to_expect(item))
         for place, item in enumerate(items, start=1)
     ]
     head = ("No.", "Question", "Key", "Wrong answer to expect")
@@ -79,7 +81,7 @@ def _questions(items: list[PackItem], size: float):  # type: ignore[no-untyped-d
     return table_pieces(head, rows, widths, size, row_headers=len(items) > 1)
 
 
-def _likeliest(item: PackItem) -> list[Piece]:
+def _to_expect(item: PackItem) -> list[Piece]:
     """Return the first of the wrong answers that the question was written to show, and why."""
     if not item.misconceptions:
         return ["–"]
@@ -102,7 +104,7 @@ def _bands(pack: Pack, size: float) -> Part:
     return table_part(head, rows, (name, score, rest), size, row_headers=True, after=0.5 * size)
 
 
-def _sign(band: Band, side: float):  # type: ignore[no-untyped-def]
+def _sign(band: Band, side: float) -> Callable[[Page, float, float], None]:
     def show(page: Page, x: float, baseline: float) -> None:
         sign(page, band, x, baseline - 0.35 * side, side)
 

@@ -12,9 +12,7 @@ from typing import Any
 from itembank.pages.engine.pdf_objects import Raw, stream
 
 _TYPE = "/Type /EmbeddedFile /Subtype /application#2Fmathml+xml"
-
-
-_SPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'
+_NAMESPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'
 
 
 def _named(mathml: str) -> str:
@@ -24,7 +22,7 @@ def _named(mathml: str) -> str:
     '<math xmlns="http://www.w3.org/1998/Math/MathML"><mn>2</mn></math>'
     """
     head, end, rest = mathml.partition(">")
-    return mathml if "xmlns=" in head else f"{head}{_SPACE}{end}{rest}"
+    return mathml if "xmlns=" in head else f"{head}{_NAMESPACE}{end}{rest}"
 
 
 def attach(pdf: Any, mathml: str, number: int) -> Any:

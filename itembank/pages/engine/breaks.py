@@ -42,6 +42,8 @@ _NOT_COUNTED = re.compile(
 """Words that a number before them does not count."""
 _OPENING = frozenset({"A", "An", "I"})
 """Words that open a sentence and look lost at the end of a line."""
+_BREAKS = " \n\t"
+_PIECES = re.compile(f"[{_BREAKS}]+|[^{_BREAKS}]+")
 _ENDS = (".", "?", "!", ";", ":", ",")
 
 
@@ -90,28 +92,28 @@ def held_runs(runs: Sequence[str | Maths]) -> list[str]:
 
 
 def _tokens(runs: Sequence[str | Maths]) -> tuple[list[_Token], list[_Gap]]:
-    """Return what stands between single spaces, and those spaces, one fewer."""
-    tokens: list[_Token] = [_Token("", None, None)]
+    """Return what stands between spaces, and the first of the spaces after each but the last."""
+    tokens: list[_Token] = []
     gaps: list[_Gap] = []
+    joined = False
     for number, run in enumerate(runs):
         if isinstance(run, Maths):
-            had = tokens[-1]
-            first = run if not had.text else had.first
-            tokens[-1] = _Token(had.text + run.line, first, run)
-            continue
-        for at, sign in enumerate(run):
-            if sign in " \n\t":
-                if tokens[-1].text:
+            pieces = [(run.line, 0)]
+        else:
+            pieces = [(found[0], found.start()) for found in _PIECES.finditer(run)]
+        for text, at in pieces:
+            maths = run if isinstance(run, Maths) else None
+            if maths is None and text[0] in _BREAKS:
+                if joined:
                     gaps.append(_Gap(number, at))
-                    tokens.append(_Token("", None, None))
-            else:
+                joined = False
+            elif joined:
                 had = tokens[-1]
-                tokens[-1] = _Token(had.text + sign, had.first, None)
-    if not tokens[-1].text:
-        tokens.pop()
-        if gaps:
-            gaps.pop()
-    return tokens, gaps
+                tokens[-1] = _Token(had.text + text, had.first, maths)
+            else:
+                tokens.append(_Token(text, maths, maths))
+                joined = True
+    return tokens, gaps[: max(0, len(tokens) - 1)]
 
 
 def _short(token: _Token) -> bool:
@@ -120,7 +122,7 @@ def _short(token: _Token) -> bool:
 
 def _one_thing(a: _Token, b: _Token) -> bool:
     """Tell whether a line may not end between two neighbours."""
-    if a.text.endswith(_ENDS):
+    if a.closed:
         return False
     if a.text in _OPENING:
         return True

@@ -27,8 +27,9 @@ class Fact:
     """One thing that each number has to be, or that two have to make together.
 
     `name` is a condition (*even*, *multiple*), a sign (<), *between*, *from* (both ends count),
-    *equal*, *two-digit*, *sum*, *product* or *difference* (with a `sign`), or *holds*, of a relation that is
-    printed. `slots` are places in the prompt's mathematics.
+    *equal*, *two* or *three* (of so many digits), *sum*, *product* or *difference* (with a
+    `sign`), or *holds*, of a relation that is printed. `slots` are places in the prompt's
+    mathematics.
     """
 
     name: str
@@ -41,8 +42,8 @@ class Giving:
     """A sentence that asks for one answer of many, as far as it is read.
 
     `numbers` says how many are asked for; `what` is what the words call them (*fraction*,
-    *whole*; *pair* of a pair of factors); `letter` the letter whose value it is, a slot or the letter itself; `end` is where
-    the words go on that are not read here.
+    *whole*; *pair* of a pair of factors); `letter` the letter whose value it is, a slot or the
+    letter itself; `end` is where the words go on that are not read here.
     """
 
     numbers: int

@@ -21,7 +21,7 @@ from itembank.planning.week.week_plan import (
     plan_text,
     written_anew,
 )
-from itembank.text.paths_shown import as_typed
+from itembank.text.paths_shown import quoted_path
 
 if TYPE_CHECKING:
     from itembank.files.snapshot import Snapshot
@@ -84,7 +84,7 @@ class Week:
         builder.build([self.planner.request(lesson) for lesson in lessons])
         files = {self.overview: self._page()}
         if rewrite or not self.path.exists():
-            shown = as_typed(Path(FOLDER) / self.path.name)
+            shown = quoted_path(Path(FOLDER) / self.path.name)
             run = self.how_to_build.format(path=shown)
             text = plan_text(self.plan, self.skipped, run)
             files[self.path] = (written_anew(text, was.text) if was else text).encode()
