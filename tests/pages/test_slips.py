@@ -17,7 +17,6 @@ from itembank.pages.parts.slip_layout import (
     INDENT,
     LABEL,
     LINE,
-    WRITING,
     arrange_slips,
     label_room,
 )
@@ -25,6 +24,8 @@ from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs
 
 DRAWS = 24
+ROOM_TO_WRITE = 19.8
+"""7 mm, the distance of lines on narrow ruled paper (from memory), in points."""
 
 
 def draws():
@@ -52,7 +53,7 @@ def test_each_answer_has_a_line_clear_of_all_words():
                 assert placed.line >= block.height - 1e-6
                 for line in block.lines:
                     clear = placed.line - line.baseline - 0.2 * block.size
-                    assert line.width <= free or clear >= WRITING - 1e-6
+                    assert line.width <= free or clear >= ROOM_TO_WRITE - 1e-6
                 after = placed.top + placed.line
 
 

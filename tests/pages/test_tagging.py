@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+import zlib
 from itertools import pairwise
 from xml.etree import ElementTree
 
@@ -160,3 +161,21 @@ def test_no_clock_and_no_missing_glyph(drawn):
                         letters = {code[i : i + wide] for i in range(0, len(code), wide)}
                         assert b"\x00" * wide not in letters
         assert not re.search(rb"D:\d{8}", data)
+
+
+def test_every_object_is_where_the_file_says(drawn):
+    """A reader mends wrong offsets in silence, so they are looked up here (ISO 32000-1, 7.5.8)."""
+    for key, data in drawn.items():
+        start = int(data.rsplit(b"startxref\n", 1)[1].split()[0])
+        assert re.match(rb"\d+ 0 obj\n<</Type /XRef ", data[start:]), key
+        with pikepdf.open(io.BytesIO(data)) as pdf:
+            assert pdf.get_warnings() == [], key
+            table = data[start:].split(b"stream\n", 1)[1].split(b"\nendstream", 1)[0]
+            rows = zlib.decompress(table)
+        assert len(rows) >= 7
+        assert len(rows) % 7 == 0
+        for number in range(len(rows) // 7):
+            row = rows[7 * number : 7 * number + 7]
+            if row[0] == 1:
+                at = int.from_bytes(row[1:5], "big")
+                assert data[at:].startswith(b"%d 0 obj\n" % number), (key, number)

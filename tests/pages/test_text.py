@@ -151,3 +151,28 @@ def test_a_number_stands_as_far_from_its_unit_in_a_formula_as_in_text(samples, l
     assert apart == pytest.approx(face().width(" "))
     joined = written.replace("\u2009", "").replace("\u00a0", "")
     assert formula(written).width - formula(joined).width == pytest.approx(apart, abs=0.05)
+
+
+def test_a_stop_stands_clear_of_a_fraction_and_close_after_a_letter(samples):
+    gaps = {}
+    for formula_, name in (("3/4", "fraction"), ("x", "letter")):
+        (line,) = measure(Flow(samples.runs(f"Work out ${formula_}$.")), 400, 20).lines
+        shown, stop = line.placed[-2:]
+        assert stop.atom.text == "."
+        gaps[name] = stop.x - shown.x - 20 * shown.atom.layout.width
+    assert gaps["letter"] == pytest.approx(0, abs=0.01)
+    assert gaps["fraction"] > 1
+
+
+@pytest.mark.parametrize(
+    ("words", "kept"),
+    [
+        ("A gardener sows seeds. $4/5$ of them come up. How many?", "4/5 of"),
+        ("Work out the size of angle $x$ in the figure yesterday.", "angle x"),
+    ],
+)
+def test_a_fraction_keeps_its_of_and_a_name_its_letter(samples, words, kept):
+    flow = Flow(samples.runs(words))
+    for width in range(90, 500, 7):
+        shown = [line.replace("\u00a0", " ") for line in lines(measure(flow, width, 12))]
+        assert any(kept in line for line in shown), width

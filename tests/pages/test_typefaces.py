@@ -41,6 +41,16 @@ def test_another_version_of_a_source_is_refused(tmp_path, monkeypatch, capsys):
     assert not list(tmp_path.iterdir())
 
 
+def test_a_source_that_is_not_installed_is_one_plain_error(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(build, "HERE", tmp_path)
+    monkeypatch.setattr(build, "SOURCES", {**build.SOURCES, "no-such-face": "1.0"})
+    assert build.main() == 2
+    said = capsys.readouterr().err
+    assert "no-such-face 1.0, which is not installed. Install no-such-face==1.0." in said
+    assert len(said.splitlines()) == 1
+    assert not list(tmp_path.iterdir())
+
+
 @pytest.mark.parametrize("name", FILES)
 def test_noughts_have_no_stroke(fonts, name):
     # Two outlines: the nought and its counter. A stroke would part the counter in two.
