@@ -18,7 +18,8 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
 from itembank.wording.kinds.kind import PLAIN, Kind, kind_words, of_dimension, of_unit, plural
-from itembank.wording.kinds.story_kinds import StoryKinds, noun_stem, story_kinds, unit_at_start
+from itembank.wording.kinds.story_kinds import StoryKinds, story_kinds
+from itembank.wording.kinds.things_counted import noun_stem, unit_at_start
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT, slotted

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from itembank.wording.kinds.story_kinds import noun_stem
+from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 
 _AGENTS = frozenset(

@@ -13,7 +13,7 @@ from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.story_kinds import unit_at_start
+from itembank.wording.kinds.things_counted import unit_at_start
 from itembank.wording.sentences.numbers_said import CARDINALS
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, sentences, slotted
