@@ -21,13 +21,12 @@ from itembank.notation.tree import (
     Money,
     Neg,
     Node,
-    NotationError,
     Percent,
     Quantity,
     walk,
 )
 from itembank.notation.units import UNITS
-from itembank.notation.value import exact
+from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.given_for import GivenFor
 from itembank.wording.kinds.kind import PLAIN, Kind, of_thing, of_unit, unknown
@@ -78,7 +77,7 @@ def story_kinds(runs: Sequence[Run]) -> StoryKinds:
         for node in said.nodes
         if not _is_amount(node)
         for part in walk(node)
-        if isinstance(part, Int | Dec | Frac | Mixed) and (value := _value(part)) is not None
+        if isinstance(part, Int | Dec | Frac | Mixed) and (value := exact_or_none(part)) is not None
     )
     rates = tuple(kind for many in read.given_for.rates.values() for kind in many)
     return StoryKinds(
@@ -105,8 +104,8 @@ class _Reader:
         match node:
             case Percent(of):
                 for kind in self._rated(place, PLAIN):
-                    self._add(_value(node), kind)
-                    self._add(_value(of), kind)
+                    self._add(exact_or_none(node), kind)
+                    self._add(exact_or_none(of), kind)
                     self.by_node.setdefault(node, []).append(kind)
             case Quantity(amount, unit):
                 self._amount(place, node, of_unit(unit), amount)
@@ -117,18 +116,18 @@ class _Reader:
                 for part in parts:
                     self._amount(place, part, of_unit(part.unit), part.amount)
                     size = UNITS[part.unit].size
-                    total = _value(node)
+                    total = exact_or_none(node)
                     if total is not None:
                         self._add(total / size, of_unit(part.unit))
             case _:
                 for kind in self._rated(place, self._beside(match, node, place)):
-                    self._add(_value(node), kind)
+                    self._add(exact_or_none(node), kind)
 
     def _amount(self, place: int, node: Node, kind: Kind, amount: Node | None) -> None:
         base = Kind(kind.powers)  # a model with units reckons in base units
         self.by_node.setdefault(node, []).extend(self._rated(place, base))
         for rated in self._rated(place, kind) if amount is not None else ():
-            self._add(_value(amount) if amount is not None else None, rated)
+            self._add(exact_or_none(amount) if amount is not None else None, rated)
 
     def _rated(self, place: int, kind: Kind) -> list[Kind]:
         """Return a kind for each of what the words say it is for, and then alone."""
@@ -148,7 +147,7 @@ class _Reader:
         match = WORDS_AFTER.match(self.text, slot.end())
         if match and (unit := unit_at_start(match["words"])):
             return _named_unit(unit, self.text)
-        if match and (noun := counted_noun(match["words"], _value(node) == 1)):
+        if match and (noun := counted_noun(match["words"], exact_or_none(node) == 1)):
             self.nouns.add(noun)
             return of_thing(noun)
         if match and re.match(r"times\b(?! as)", match["words"], re.I):
@@ -204,10 +203,3 @@ def _is_amount(node: Node) -> bool:
         inner = node.of if isinstance(node, Percent) else node.amount
         return _is_amount(inner)
     return isinstance(node, Int | Dec | Mixed | MixedUnits)
-
-
-def _value(node: Node) -> Fraction | None:
-    try:
-        return exact(node)
-    except NotationError:
-        return None
