@@ -15,7 +15,7 @@ from itembank.marking.worth.same import turned
 from itembank.marking.worth.typed_maths import alike
 from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import UNITS, unit_known
 from itembank.notation.value import exact
 from itembank.text.in_words import counted
 
@@ -273,7 +273,7 @@ def _unit_fault(how: Policy, given: t.Node, key: t.Node) -> str:
             return ""
         return f"it is not in {' and '.join(UNITS[unit].many for unit in units)}"
     if how.named_unit and unit_of(given) != unit_of(key):
-        known = UNITS.get(how.named_unit) or CURRENCY[how.named_unit]
+        known = unit_known(how.named_unit)
         return f"it is not in {known.many}"
     return ""
 
@@ -410,4 +410,4 @@ def _in_unit(key: t.Node) -> str:
     if len(found) != 1:
         return ""
     (unit,) = found
-    return f", in {(UNITS.get(unit) or CURRENCY[unit]).many}"
+    return f", in {unit_known(unit).many}"
