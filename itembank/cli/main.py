@@ -65,6 +65,7 @@ def itembank(
 
 
 COMMANDS = {
+    "desk": ("desk:desk", "Open the tool in your browser."),
     "pack": ("pack:pack", "Make everything for one lesson."),
     "band": ("band:band", "Say what pupils do next, from their scores."),
     "topics": ("topics:topics", "List the topics."),

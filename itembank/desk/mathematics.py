@@ -13,15 +13,17 @@ from xml.etree import ElementTree
 
 from markupsafe import Markup, escape
 
-ELEMENTS = frozenset(
-    "math mrow mi mn mo mtext mspace mfrac msqrt mroot msub msup msubsup munder mover munderover "
-    "mtable mtr mtd mstyle mpadded mphantom menclose".split()
-)
-ATTRIBUTES = frozenset(
-    "display displaystyle form lspace rspace stretchy fence separator linethickness mathvariant "
-    "minsize maxsize width height depth scriptlevel accent accentunder columnalign largeop "
-    "movablelimits symmetric voffset notation".split()
-)
+_ELEMENTS = """
+math mrow mi mn mo mtext mspace mfrac msqrt mroot msub msup msubsup munder mover munderover
+mtable mtr mtd mstyle mpadded mphantom menclose
+"""
+_ATTRIBUTES = """
+display displaystyle form lspace rspace stretchy fence separator linethickness mathvariant
+mathsize minsize maxsize width height depth scriptlevel accent accentunder columnalign largeop
+movablelimits symmetric voffset notation
+"""
+ELEMENTS = frozenset(_ELEMENTS.split())
+ATTRIBUTES = frozenset(_ATTRIBUTES.split())
 _NAMESPACE = "{http://www.w3.org/1998/Math/MathML}"
 _LONGEST = 200_000
 

@@ -87,12 +87,13 @@ class Desk:
         Raises:
             ItembankError: the names lead out of that folder.
         """
+        nowhere = ItembankError("There is no such file here.", matter="not found")
+        if any(not name or name != os.path.basename(name) or "\0" in name for name in names):
+            raise nowhere
         home = self.packs.resolve()
-        path = home.joinpath(*names).resolve()
-        if any(not name or name != os.path.basename(name) for name in names) or (
-            home not in path.parents
-        ):
-            raise ItembankError("There is no such file here.", matter="not found")
+        path = home.joinpath(*names).resolve()  # a link may lead out of the folder, too
+        if home not in path.parents:
+            raise nowhere
         return path
 
 

@@ -66,8 +66,10 @@ def page(request: Request, name: str, /, *, status: int = 200, **values: Any) ->
     desk = request.app.state.desk
     said = _waiting.pop(request.query_params.get("said", ""), None)
     head = _head(desk)
-    text = environment().get_template(f"{name}.html").render(
-        request=request, page_name=name, said=said, **head, **values
+    text = (
+        environment()
+        .get_template(f"{name}.html")
+        .render(request=request, page_name=name, said=said, **head, **values)
     )
     return HTMLResponse(text, status, headers={"cache-control": "no-store"})
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY, monday
+from itembank.planning.calendar.days import period_order
 from itembank.planning.week.week_plan import FOLDER, WeekPlan
 from itembank.text.in_words import long_day
 from itembank.work.week.begin import read_plan_of
@@ -97,7 +98,8 @@ def week_standing(planner: Planner, packs: Path, day: datetime.date) -> WeekStan
     first = monday(day)
     name = planner.school_class.name
     path = planner.home / FOLDER / WeekPlan(name, first, ()).file_name
-    plan, remarks = WeekPlan(name, first, ()), ()
+    plan = WeekPlan(name, first, ())
+    remarks: tuple[Remark, ...] = ()
     there = path.is_file()
     if there:
         plan, remarks = read_plan_of(planner, path)
@@ -112,6 +114,10 @@ def week_standing(planner: Planner, packs: Path, day: datetime.date) -> WeekStan
         tuple(week.skipped),
         remarks,
     )
+
+
+def _in_order(lesson: LessonStanding) -> tuple[datetime.date, tuple[int, str]]:
+    return lesson.date, period_order(lesson.period)
 
 
 def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
