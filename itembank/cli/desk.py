@@ -33,7 +33,7 @@ def desk(
       itembank desk --department larkhythe
       itembank desk --no-browser --port 8420
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.desk.start import desk_at, listening, serve
+    from itembank.desk.serving.start import desk_at, listening, serve
     from itembank.planning.department.department import find_department
 
     place = desk_at(find_department(department), output)

@@ -65,7 +65,6 @@ def itembank(
 
 
 COMMANDS = {
-    "desk": ("desk:desk", "Open the tool in your browser."),
     "pack": ("pack:pack", "Make everything for one lesson."),
     "band": ("band:band", "Say what pupils do next, from their scores."),
     "topics": ("topics:topics", "List the topics."),
@@ -83,6 +82,7 @@ COMMANDS = {
     "report": ("report.command:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
+    "desk": ("desk:desk", "Open the tool in your browser."),
     "demo": ("demo:demo", "Write a demo department to try things with."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }

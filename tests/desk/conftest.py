@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
-from itembank.desk.application import application
-from itembank.desk.place import Desk
+from itembank.desk.replying.desk import Desk
+from itembank.desk.serving.application import application
 from itembank.files.shipped import shipped_folder
 
 USUAL_DAY = "2026-11-28"

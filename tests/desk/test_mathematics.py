@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from itembank.desk.mathematics import mathml, prompt
+from itembank.desk.replying.mathematics import mathml, prompt
 
 
 def test_all_mathematics_of_a_pack_comes_through_whole(planned_home):

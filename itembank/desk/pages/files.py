@@ -12,7 +12,7 @@ from starlette.staticfiles import StaticFiles
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
 
 KINDS = {".pdf": "application/pdf", ".html": "text/html"}
 

@@ -8,12 +8,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.forms import day
-from itembank.desk.replies import page
+from itembank.desk.replying.forms import day
+from itembank.desk.replying.replies import page
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
 
 FILES = (
     ("starter.pdf", "Starter"),

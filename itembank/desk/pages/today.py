@@ -9,12 +9,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.replies import page
+from itembank.desk.replying.replies import page
 from itembank.errors import ItembankError
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
     from itembank.planning.department.department import SchoolClass
     from itembank.work.week.standing import LessonStanding, WeekStanding
 

@@ -10,14 +10,14 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from itembank.desk.forms import action, day
-from itembank.desk.replies import onward, page, url
+from itembank.desk.replying.forms import action, day
+from itembank.desk.replying.replies import onward, page, url
 from itembank.planning.calendar.calendar import DAY, monday
 from itembank.text.in_words import counted
 from itembank.today import today
 
 if TYPE_CHECKING:
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
 
 HOW_TO_BUILD = "itembank week --plan {path} --replace"
 """What the head of a plan file says of building from it: the file is for an editor, not here."""

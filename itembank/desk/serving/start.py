@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
 
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8417
@@ -20,7 +20,7 @@ MOST_PORTS = 20
 
 def desk_at(home: Path, packs: Path | None = None) -> Desk:
     """Return the desk of a department's folder; packs go where the terminal would put them."""
-    from itembank.desk.place import Desk
+    from itembank.desk.replying.desk import Desk
     from itembank.work.places import output_home
 
     home = home.absolute()
@@ -57,7 +57,7 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
     """Answer at a socket until somebody stops it; `ready` is told the address to open."""
     import uvicorn
 
-    from itembank.desk.application import application
+    from itembank.desk.serving.application import application
 
     host, port = socket_.getsockname()[:2]
     names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())

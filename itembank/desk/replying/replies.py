@@ -20,11 +20,11 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from itembank.desk import mathematics
+from itembank.desk.replying import mathematics
 from itembank.errors import ItembankError
 from itembank.text import in_words
 
-TEMPLATES = Path(__file__).parent / "templates"
+TEMPLATES = Path(__file__).parents[1] / "templates"
 MOST_WAITING = 200
 _waiting: OrderedDict[str, tuple[str, str]] = OrderedDict()
 _numbers = itertools.count()

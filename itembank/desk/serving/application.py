@@ -14,13 +14,13 @@ from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Mount
 from starlette.staticfiles import StaticFiles
 
-from itembank.desk.guards import TOO_LONG, Guards, TooLong
 from itembank.desk.pages import all_routes
-from itembank.desk.place import Desk
-from itembank.desk.replies import page
+from itembank.desk.replying.desk import Desk
+from itembank.desk.replying.replies import page
+from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
 from itembank.errors import CheckFailed, ItembankError
 
-STATIC = Path(__file__).parent / "static"
+STATIC = Path(__file__).parents[1] / "static"
 STATUS = {"not found": 404}
 
 
