@@ -60,6 +60,19 @@ def exact(node: t.Node) -> Fraction:
     return worth(node)
 
 
+def exact_or_none(node: t.Node) -> Fraction | None:
+    """Return the exact rational value of `node`, or None where it has none.
+
+    >>> from itembank.notation.tree import Int, Sym
+    >>> exact_or_none(Int(3)), exact_or_none(Sym("x"))
+    (Fraction(3, 1), None)
+    """
+    try:
+        return exact(node)
+    except t.NotationError:
+        return None
+
+
 def decimal_value(node: t.Dec) -> Fraction:
     """Return the value of a decimal; a recurring block of n digits is worth block/(10^n − 1).
 

@@ -175,6 +175,8 @@ RATIO_ONLY = SPLIT[:1]
         (SPLIT, t.Listing((A, B)), t.equals(t.Sym("k"), t.num(5)), False),
         (SPLIT, t.Listing((A, B)), t.ratio(t.num(6), t.num(10)), True),
         (SPLIT, t.Listing((A, B)), t.ratio(t.num(5), t.num(3)), False),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(0), t.num(0)), False),
+        (RATIO_ONLY, t.ratio(A, B), t.ratio(t.num(0), t.num(0)), False),
         (RATIO_ONLY, t.ratio(A, B), t.equals(t.ratio(A, B), t.ratio(t.num(6), t.num(10))), True),
         (RATIO_ONLY, t.ratio(A, B), t.equals(A, t.num(3)), False),
     ],

@@ -13,7 +13,7 @@ from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Item
 from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS, Unit
+from itembank.notation.units import UNITS, unit_known
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.story.amount_asked import About, about, words_of
@@ -61,7 +61,7 @@ def in_another_unit(item: Item, given: t.Node) -> str:
     subject = about(item)
     own = unit_of(given)
     for wanted in subject.units:
-        unit = _known(wanted)
+        unit = unit_known(wanted)
         if own is None or own[0] != unit.dimension or (own[1] == unit.size):
             continue
         try:
@@ -79,9 +79,9 @@ def _has_unit(node: t.Node) -> bool:
 def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.Node:
     if unit in subject.units:
         return amount
-    own = _known(unit)
+    own = unit_known(unit)
     for wanted in subject.units:
-        other = _known(wanted)
+        other = unit_known(wanted)
         if other.dimension == own.dimension and not subject.named:
             try:
                 return decimal_node(exact(amount) * own.size / other.size)
@@ -94,10 +94,6 @@ def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.
     else:
         faults.append("The number is right, but that unit is not: leave it out.")
     return amount
-
-
-def _known(unit: str) -> Unit:
-    return UNITS.get(unit) or CURRENCY[unit]
 
 
 def _bare(node: t.Node, change: Callable[[t.Node, str], t.Node]) -> t.Node:

@@ -40,7 +40,7 @@ from itembank.proof.exact.ranges import first_difference, is_true, points, state
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.proof.lines.truth import expression_parts, true, values_of
+from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
 
 ELSE = "is worth something else"
 
@@ -105,8 +105,7 @@ def _find(ask: Find, line: t.Node) -> str:
         return ELSE if find_value(target, relations, line).fault else ""
     if isinstance(line, t.Ratio) and len(given) == len(ours):
         # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
-        same = all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
-        return "" if same else "is another ratio"
+        return "" if in_proportion(given, ours) else "is another ratio"
     return "" if given == ours else ELSE
 
 
@@ -143,8 +142,11 @@ def _rewrite(target: t.Node, line: t.Node) -> str:
     ours, given = expression_parts(target), expression_parts(line)
     if len(ours) != len(given):
         return ELSE
+    if len(ours) == 1:
+        return "" if ours == given else ELSE
+    # 0 : 0 agrees crosswise with every ratio.
     same = all(a * given[0] == ours[0] * b for a, b in zip(ours, given, strict=True))
-    return "" if same and (len(ours) > 1 or ours == given) else ELSE
+    return "" if same and given[0].top else ELSE
 
 
 def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
