@@ -14,7 +14,8 @@ from dataclasses import dataclass
 from itembank.files.csv_text import CsvWriter
 from itembank.items.item import Item, Misconception
 from itembank.marking.answer_sheet import AnswerRow
-from itembank.marking.mark import Marked, Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Marked, Verdict
 from itembank.people.seats import seat_order
 
 NO_ANSWER = "no answer"

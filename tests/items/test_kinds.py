@@ -14,7 +14,8 @@ from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored,
 from itembank.items.asks.ask_kind import forget_kind, only, register_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact

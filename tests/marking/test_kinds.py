@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 
 from itembank.items.item import Common, Rewrite, Round, Sequence, Solve, Subject
 from itembank.marking.form.policy import ACCEPT, accept_fault
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation.parse import parse
 from itembank.notation.value import exact
 

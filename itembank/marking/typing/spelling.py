@@ -2,7 +2,7 @@
 
 Each rule here is about words and marks that people use when they type, whatever the question:
 *pounds* for £, *per cent* for %, dots for a recurring decimal. What depends on the question
-is in :mod:`.typed`.
+is in :mod:`.read_answer`.
 """
 
 from __future__ import annotations
