@@ -28,9 +28,7 @@ def ours(folder: Path) -> Layout:
 
     for module in pkgutil.iter_modules(itembank.pages.__path__):
         importlib.import_module(f"itembank.pages.{module.name}")
-    importlib.import_module("ziamath")
     importlib.import_module("reportlab.pdfgen.canvas")
-    importlib.import_module("fontpkg_atkinson_hyperlegible")
     from itembank.pages.draw import draw_pack
 
     pack = Pack.model_validate_json((folder / "pack.json").read_bytes())

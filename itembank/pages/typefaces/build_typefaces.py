@@ -309,7 +309,7 @@ def _fit_maths(font: Any, grafted: set[str]) -> None:
 
 
 def _no_substitutions() -> Any:
-    """Return a table that names the scripts and changes nothing: ziamath asks for one."""
+    """Return a table that names the scripts and changes nothing: some typesetters ask for one."""
     from fontTools.ttLib import newTable
     from fontTools.ttLib.tables import otTables as ot
 

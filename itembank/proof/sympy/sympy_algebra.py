@@ -37,6 +37,7 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
         raise NotExact("this is not one equation")
     gap = to_sympy(relation.first) - to_sympy(relation.rest[0][1])
     name = symbol(letter.name)
+    # A fraction is zero where its top is, so that the letter may stand below a bar as well.
     formula = sympy.Poly(sympy.numer(sympy.together(gap)), name)
     powers = {k for (k,) in formula.monoms()}
     power = formula.degree()
