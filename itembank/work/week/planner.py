@@ -207,6 +207,10 @@ class Planner:
             )
         return held
 
+    def lessons_between(self, first: datetime.date, last: datetime.date) -> tuple[Lesson, ...]:
+        """Return the lessons of the class from a day to another, those that fell out left out."""
+        return self._lessons_between(first, last)[0]
+
     def _lessons_between(
         self, first: datetime.date, last: datetime.date
     ) -> tuple[tuple[Lesson, ...], tuple[Skipped, ...]]:
