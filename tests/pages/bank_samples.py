@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 
-from itembank.packs.data.pack import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
+from itembank.packs.data.pack import BankLine, LeftOut, PackItem, Provenance, SignOff, Source
 from itembank.packs.data.pack import Step as PackStep
 from tests.pages.samples import item, maths, pack
 
@@ -99,7 +99,7 @@ def every_kind() -> list[PackItem]:
 def packs():
     """Return packs that hold every kind, eight questions at a time."""
     items = every_kind()
-    drawing = Drawing(
+    drawing = Provenance(
         questions_from="both",
         banks=[
             BankLine(name="larkhythe", title="Larkhythe School’s own questions"),

@@ -145,7 +145,7 @@ class Source(Data):
     bank: str = Field(default="", description="Name of the bank that holds or names the question.")
     id: str = Field(default="", description="The question's id in the bank.")
     hash: str = Field(
-        default="", description="Hash of all that printed of the bank's question when it was drawn."
+        default="", description="Hash of all that printed of the bank's question when it was chosen."
     )
     proved: Proved = Field(
         description="What exact arithmetic and computer algebra both started from."
@@ -252,14 +252,14 @@ class TopicLine(Data):
 
 
 class BankLine(Data):
-    """A bank that questions were drawn from."""
+    """A bank that questions were taken from."""
 
     name: str
     title: str
 
 
 class LeftOut(Data):
-    """So many questions of the banks, on the pack's topics, that could not be drawn, and why."""
+    """So many questions of the banks, on the pack's topics, that could not be used, and why."""
 
     why: Literal[
         "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
@@ -267,17 +267,17 @@ class LeftOut(Data):
     count: int = Field(ge=1)
 
 
-class Drawing(Data):
-    """What the questions were drawn from."""
+class Provenance(Data):
+    """What the questions were taken from."""
 
     questions_from: Literal["generated", "bank", "both"]
     prefer: Literal["bank", "generated"] = Field(
-        default="bank", description="Which comes first where questions are drawn from both."
+        default="bank", description="Which comes first where questions are taken from both."
     )
     signed_only: bool = False
     banks: list[BankLine] = []
     offered: int = Field(
-        default=0, ge=0, description="Questions of the banks on these topics that could be drawn."
+        default=0, ge=0, description="Questions of the banks on these topics that could be used."
     )
     left_out: list[LeftOut] = []
     follow_up: int | None = Field(
@@ -338,7 +338,7 @@ class Pack(Data):
     bands: list[Band] = Field(min_length=2, max_length=5)
     sheets: list[Sheet]
     look: Look = Look()
-    drawing: Drawing | None = Field(
+    drawing: Provenance | None = Field(
         default=None, description="Where questions came from; packs of version 1 do not say."
     )
 
