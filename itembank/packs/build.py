@@ -207,17 +207,18 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
     """Return the chosen items and all else of the request as the data of a pack."""
     from itembank.packs.data import pack as model
     from itembank.packs.data.convert import Faces, pack_band, pack_item
+    from itembank.packs.data.pack_item import PackItem
 
     faces = Faces()
     titles = {topic.id: topic.title for topic in chosen.topics}
     banks = chosen.banks
 
-    def item(candidate: Candidate, marks: int | None = None) -> model.PackItem:
+    def item(candidate: Candidate, marks: int | None = None) -> PackItem:
         source = banks.source_of(candidate.item) if banks is not None else None
         title = titles[candidate.item.topic]
         return pack_item(candidate.item, candidate.source, faces, marks, source, title)
 
-    def opening(candidate: Candidate | None) -> model.PackItem | None:
+    def opening(candidate: Candidate | None) -> PackItem | None:
         return None if candidate is None else item(candidate)
 
     return model.Pack(

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime
 
-from itembank.packs.data.pack import BankLine, LeftOut, PackItem, Provenance, SignOff, Source
-from itembank.packs.data.pack import Step as PackStep
+from itembank.packs.data.pack import BankLine, LeftOut, Provenance
+from itembank.packs.data.pack_item import PackItem, SignOff, Source
+from itembank.packs.data.pack_item import Step as PackStep
 from tests.pages.samples import item, maths, pack
 
 ASKED = {

@@ -10,7 +10,7 @@ from itertools import chain
 from itembank.files.faults import join_words
 from itembank.items.item import Item, Misconception, Tier
 from itembank.items.topics.space import Space
-from itembank.packs.data.pack import Source
+from itembank.packs.data.pack_item import Source
 from itembank.packs.sources.sources_in_words import counted
 
 

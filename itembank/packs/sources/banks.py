@@ -30,7 +30,8 @@ from itembank.files.faults import join_words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.packs.data.convert import FROM_PRINT, FROM_WORDS, generated
-from itembank.packs.data.pack import BankLine, LeftOut, Provenance, SignOff, Source
+from itembank.packs.data.pack import BankLine, LeftOut, Provenance
+from itembank.packs.data.pack_item import SignOff, Source
 from itembank.packs.data.source import InOrder, TopicSources
 from itembank.packs.sources.bank_source import BankSource, Question
 from itembank.packs.sources.within_year import (

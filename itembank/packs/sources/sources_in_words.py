@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from itembank.files.faults import join_words
-from itembank.packs.data.pack import Pack, Provenance, Source
+from itembank.packs.data.pack import Pack, Provenance
+from itembank.packs.data.pack_item import Source
 from itembank.text.in_words import plural, short_day
 
 
