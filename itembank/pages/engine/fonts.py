@@ -48,7 +48,7 @@ class Face:
         if found is None:
             widths = self._widths
             space = widths[32]
-            found = self._words[text] = sum(widths.get(ord(c), space) for c in text)
+            found = self._words[text] = sum([widths.get(ord(c), space) for c in text])
         return found
 
 
