@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from itembank.packs.data.pack import Pack, PackItem, Sheet, TierName
+from itembank.packs.data.pack import Pack, Sheet
+from itembank.packs.data.pack_item import PackItem, TierName
 from itembank.pages.documents.sheet_head import Head, draw_head
 from itembank.pages.documents.slides import DECIMAL
 from itembank.pages.engine import theme

@@ -8,7 +8,7 @@ from functools import lru_cache
 from html import escape
 from typing import NamedTuple, TypeAlias
 
-from itembank.packs.data.pack import Maths, TextRun
+from itembank.packs.data.pack_item import Maths, TextRun
 from itembank.pages.engine.breaks import NO_BREAK, held_runs
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
 from itembank.pages.engine.formula import formula

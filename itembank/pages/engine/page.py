@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from itertools import groupby
 from typing import Any
 
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula_layout import Formula
 from itembank.pages.engine.outline import Heading, add_outline
