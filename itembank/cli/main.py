@@ -82,6 +82,7 @@ COMMANDS = {
     "report": ("report.command:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
+    "desk": ("desk:desk", "Open the tool in your browser."),
     "demo": ("demo:demo", "Write a demo department to try things with."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }

@@ -21,7 +21,7 @@ from itembank.marking.class_sheet import (
     marks_csv,
     unanswered,
 )
-from itembank.marking.mark import Verdict
+from itembank.marking.verdict import Verdict
 from itembank.packs.check import read_pack
 from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack import Pack

@@ -60,6 +60,19 @@ def exact(node: t.Node) -> Fraction:
     return worth(node)
 
 
+def exact_or_none(node: t.Node) -> Fraction | None:
+    """Return the exact rational value of `node`, or None where it has none.
+
+    >>> from itembank.notation.tree import Int, Sym
+    >>> exact_or_none(Int(3)), exact_or_none(Sym("x"))
+    (Fraction(3, 1), None)
+    """
+    try:
+        return exact(node)
+    except t.NotationError:
+        return None
+
+
 def decimal_value(node: t.Dec) -> Fraction:
     """Return the value of a decimal; a recurring block of n digits is worth block/(10^n − 1).
 
@@ -69,6 +82,7 @@ def decimal_value(node: t.Dec) -> Fraction:
     scale = 10 ** len(node.places)
     value = Fraction(int(node.whole + node.places), scale)
     if node.recurring:
+        # 0.(ab) is ab/100 + ab/10 000 + …, a geometric series that sums to ab/99.
         value += Fraction(int(node.recurring), (10 ** len(node.recurring) - 1) * scale)
     return value
 
@@ -130,6 +144,8 @@ def _over(top: Fraction, bottom: Fraction) -> Fraction:
 
 def _of_the_day(total: Fraction, times: int | None) -> Fraction:
     """Return a sum with times of day in it: a time goes round, a length of time may not."""
+    # A sum that comes to a time is a point on the clock: 23:50 + 20 min is 00:10. A length of
+    # time below zero would say that the day changed between, which nothing printed does.
     if times == 1:
         return total % DAY
     if total < 0:
@@ -154,14 +170,17 @@ def _root(of: Fraction, index: int) -> Fraction:
     def whole_root(n: int) -> int:
         if n.bit_length() > LARGEST_BITS:
             raise NotExact("this root is of too large a number")
+        # Below 10^15 a float is near enough to round to the root, and the check settles it.
         guess = round(n ** (1 / index)) if n < 10**15 else _floor_root(n, index)
         if guess**index != n:
             raise NotExact("this root is not a rational number")
         return guess
 
+    # The cube root of −8 is −2, but no real number has the square −4.
     if of < 0 and index % 2 == 0:
         raise NotExact("a negative number has no such root")
     sign = -1 if of < 0 else 1
+    # In lowest terms, a fraction is a perfect power just where top and bottom both are.
     return Fraction(sign * whole_root(abs(of.numerator)), whole_root(of.denominator))
 
 
@@ -171,6 +190,7 @@ def _floor_root(n: int, index: int) -> int:
     if not n:
         return 0
     # Newton's method from above, where the steps only ever fall until the root is reached.
+    # Never below the root: n < 2^bits, so its root is less than 2^(bits/index).
     guess = 1 << (n.bit_length() // index + 1)
     while True:
         better = ((index - 1) * guess + n // guess ** (index - 1)) // index
@@ -190,6 +210,7 @@ def _multiply(a: Linear, b: Linear) -> Linear:
 
 
 def _divide(a: Linear, b: Linear) -> Linear:
+    # A letter whose coefficients cancelled to 0 does no harm below the bar.
     if any(c for name, c in b.items() if name):
         raise NotExact("a letter stands in a denominator")
     bottom = b.get("", ZERO)
@@ -248,6 +269,7 @@ def _linear_letter(name: str, known: Linear) -> Linear:
 
 
 def _linear_sum(node: t.Sum, known: Linear) -> Linear:
+    # With a letter the sum may still be a time or a length, so the day goes round in neither.
     if times_in(node) is not None and not t.symbols(node):
         return {"": exact(node)}
     total = dict(linear(node.first, known))
@@ -279,6 +301,7 @@ def _linear_mixed_units(node: t.MixedUnits, known: Linear) -> Linear:
 
 def _linear_power(node: t.Power, known: Linear) -> Linear:
     base = linear(node.base, known)
+    # Also where a letter stood in it and is known.
     if set(base) <= {""}:
         return {"": _power(base.get("", ZERO), exact(node.exponent))}
     if exact(node.exponent) == 1:

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Round, Solve
 from itembank.items.topics.registry import topics
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.marking.worth.same import same
 from itembank.notation import tree as t
 from itembank.notation.line import line

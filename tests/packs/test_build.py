@@ -131,7 +131,7 @@ def test_a_second_process_that_dies_is_not_taken_for_a_proof(two_cores, monkeypa
 
 
 def test_closing_ends_the_second_process(two_cores):
-    proof = Proof([drawn.item for drawn in choose(request()).drawn()])
+    proof = Proof([drawn.item for drawn in choose(request()).taken()])
     child = proof._work._child.pid
     assert child is not None
     proof.close()
@@ -140,7 +140,7 @@ def test_closing_ends_the_second_process(two_cores):
 
 
 def test_many_faults_are_told_in_part():
-    items = [wrong(drawn.item) for drawn in choose(request()).drawn()[:8]]
+    items = [wrong(drawn.item) for drawn in choose(request()).taken()[:8]]
     with pytest.raises(CheckFailed, match=r"… and 3 more\."):
         proofs.prove_by_first_road(items)
 

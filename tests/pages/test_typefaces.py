@@ -1,6 +1,7 @@
 """One face for prose and mathematics: the same on any machine, nothing missing, no stroke."""
 
 import re
+import unicodedata
 from importlib.metadata import version
 from pathlib import Path
 
@@ -19,6 +20,7 @@ from itembank.pages.typefaces import build_typefaces as build
 
 ROOT = Path(__file__).parents[2]
 FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")
+WEB = [name.replace(".ttf", ".woff2") for name in FILES]
 
 
 @pytest.fixture(scope="module")
@@ -29,7 +31,7 @@ def fonts():
 def test_the_files_are_what_the_program_builds(tmp_path, monkeypatch):
     monkeypatch.setattr(build, "HERE", tmp_path)
     assert build.main() == 0
-    for name in FILES:
+    for name in (*FILES, *WEB):
         assert (tmp_path / name).read_bytes() == (FOLDER / name).read_bytes(), name
 
 
@@ -49,6 +51,33 @@ def test_a_source_that_is_not_installed_is_one_plain_error(tmp_path, monkeypatch
     assert "no-such-face 1.0, which is not installed. Install no-such-face==1.0." in said
     assert len(said.splitlines()) == 1
     assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_web_pages_get_the_same_glyphs(fonts, name):
+    packed = TTFont(FOLDER / name.replace(".ttf", ".woff2"))
+    assert packed.flavor == "woff2"
+    assert packed.getGlyphOrder() == fonts[name].getGlyphOrder()
+    assert packed.getBestCmap() == fonts[name].getBestCmap()
+    assert packed["hmtx"].metrics == fonts[name]["hmtx"].metrics
+    for glyph in packed.getGlyphOrder():
+        outlines = [
+            font["glyf"][glyph].getCoordinates(font["glyf"]) for font in (packed, fonts[name])
+        ]
+        assert [list(part) for part in outlines[0]] == [list(part) for part in outlines[1]], glyph
+
+
+def test_a_browser_finds_what_it_sets_mathml_from():
+    # MathML Core, 5: constants, italic letters by their own code points, and signs that grow.
+    packed = TTFont(FOLDER / "BoardMath-Regular.woff2")
+    table, cmap = packed["MATH"].table, packed.getBestCmap()
+    assert table.MathConstants.AxisHeight.Value > 0
+    assert table.MathConstants.FractionRuleThickness.Value > 0
+    grown = set(table.MathVariants.VertGlyphCoverage.glyphs)
+    assert {cmap[ord(sign)] for sign in "()[]{}|√∛"} <= grown
+    built = [c for c in table.MathVariants.VertGlyphConstruction if c.GlyphAssembly]
+    assert built, "nothing grows further than its largest drawing"
+    assert all(code in cmap for code in build._ITALIC.values())
 
 
 @pytest.mark.parametrize("name", FILES)
@@ -80,6 +109,12 @@ def test_the_names_are_ours_and_the_licence_is_theirs(fonts):
     assert not any("Reserved Font Name" in font["name"].getDebugName(0) for font in fonts.values())
 
 
+def italic(letter):
+    name = unicodedata.name(letter).replace("LATIN ", "").replace("GREEK ", "")
+    name = name.replace(" LETTER", "")
+    return "ℎ" if letter == "h" else unicodedata.lookup(f"MATHEMATICAL ITALIC {name}")
+
+
 def trees():
     """Return the mathematics of some items of every tier of every topic, and of the banks."""
     for name in topic_ids():
@@ -98,7 +133,10 @@ def test_no_character_of_any_question_is_missing():
         nodes = [run for run in (*item.prompt, item.key) if not isinstance(run, str)]
         nodes += [step.maths for step in item.steps if step.maths is not None]
         for node in nodes:
-            said = re.sub(r"<[^>]*>", "", mathml(node))
+            marked = mathml(node)
+            said = re.sub(r"<[^>]*>", "", marked)
+            # A letter alone is set in italic, by the code point of the italic letter.
+            said += "".join(map(italic, re.findall(r"<mi>(.)</mi>", marked)))
             missing |= {one for one in said if ord(one) not in cmap and one not in "&;\n"}
         for run in item.prompt:
             if isinstance(run, str):

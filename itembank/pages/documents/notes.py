@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.packs.data.pack import Pack, PackItem
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import PackItem
 from itembank.packs.sources.sources_in_words import drawn_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.notes_summary import summary

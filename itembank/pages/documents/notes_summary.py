@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from itembank.packs.data.pack import Band, Pack, PackItem
+from itembank.packs.data.pack import Band, Pack
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name

@@ -17,7 +17,7 @@ from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure

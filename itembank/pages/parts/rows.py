@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
 from itembank.pages.parts.board import prompt

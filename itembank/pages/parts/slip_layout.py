@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import Block, Flow, Line, measure
 from itembank.pages.parts.board import prompt

@@ -9,6 +9,9 @@ letters and everyday signs of the text face in place of its own, so that a numbe
 same wherever it stands. Both sources are under the SIL Open Font Licence 1.1 and reserve no
 name; `OFL.txt` beside this file goes with what is built from them.
 
+Each is written twice: as TrueType, for the PDFs, and as WOFF2 (W3C, *WOFF File Format 2.0*), for
+web pages: the same glyphs and the same MATH table, from which a browser sets MathML.
+
 The result is the same bytes on every machine. Hints are left out: nothing that draws a PDF at
 these sizes uses them, and they would not fit the changed outlines.
 """
@@ -25,8 +28,8 @@ from itembank.errors import ItembankError
 HERE = Path(__file__).parent
 TEXT, MATHS = "Board Sans", "Board Math"
 VERSION = "1.000"
-SOURCES = {"fontpkg-atkinson-hyperlegible": "1.006", "ziamath": "0.13"}
-"""The packages that the sources come from, with the versions this was built from and looked at."""
+SOURCES = {"fontpkg-atkinson-hyperlegible": "1.006", "ziamath": "0.13", "brotli": "1.2.1"}
+"""The packages that the sources come from, and that which packs them, with the versions used."""
 
 _DIGITS = "0123456789"
 _UPRIGHT = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"
@@ -52,13 +55,13 @@ def _packages() -> None:
             there = version(name)
         except PackageNotFoundError:
             raise ItembankError(
-                f"The typefaces are built from {name} {wanted}, which is not installed. "
+                f"The typefaces are built with {name} {wanted}, which is not installed. "
                 f"Install {name}=={wanted}."
             ) from None
         if there != wanted:
             raise ItembankError(
-                f"The typefaces are built from {name} {wanted}; {there} is installed. "
-                f"Install {name}=={wanted}, or build from the new one and look at every page."
+                f"The typefaces are built with {name} {wanted}; {there} is installed. "
+                f"Install {name}=={wanted}, or build with the new one and look at every page."
             )
 
 
@@ -161,15 +164,21 @@ def _unhinted(font: Any) -> None:
         glyf[name].removeHinting()
 
 
-def _save(font: Any, name: str) -> Path:
-    path = HERE / name
+def _save(font: Any, name: str) -> list[Path]:
+    """Write a font for the PDFs and, from those very bytes, for web pages."""
+    from fontTools.ttLib import TTFont
+
+    path = HERE / f"{name}.ttf"
     font["head"].modified = font["head"].created
     font.save(path, reorderTables=True)
-    return path
+    packed = TTFont(path, recalcTimestamp=False)
+    packed.flavor = "woff2"
+    packed.save(path.with_suffix(".woff2"))
+    return [path, path.with_suffix(".woff2")]
 
 
-def build_text(style: str) -> Path:
-    """Build a weight of the text face; returns its file."""
+def build_text(style: str) -> list[Path]:
+    """Build a weight of the text face; returns its files."""
     font = _source(style)
     glyph = _plain_nought(font)
     _unhinted(font)
@@ -183,7 +192,7 @@ def build_text(style: str) -> Path:
         if table in font:
             del font[table]
     _named(font, TEXT, style)
-    return _save(font, f"BoardSans-{style}.ttf")
+    return _save(font, f"BoardSans-{style}")
 
 
 def _moved(glyph: Any, glyf: Any, x: int) -> Any:
@@ -195,8 +204,8 @@ def _moved(glyph: Any, glyf: Any, x: int) -> Any:
     return made
 
 
-def build_maths() -> Path:
-    """Build the mathematics face; returns its file."""
+def build_maths() -> list[Path]:
+    """Build the mathematics face; returns its files."""
     from fontTools import subset
 
     font = _stix()
@@ -229,7 +238,7 @@ def build_maths() -> Path:
     _fit_maths(font, set(grafted))
     font["GSUB"] = _no_substitutions()
     _named(font, MATHS, "Regular")
-    return _save(font, "BoardMath-Regular.ttf")
+    return _save(font, "BoardMath-Regular")
 
 
 def _graft(font: Any, name: str, source: Any, other: str) -> None:
@@ -300,7 +309,7 @@ def _fit_maths(font: Any, grafted: set[str]) -> None:
 
 
 def _no_substitutions() -> Any:
-    """Return a table that names the scripts and changes nothing: ziamath asks for one."""
+    """Return a table that names the scripts and changes nothing: some typesetters ask for one."""
     from fontTools.ttLib import newTable
     from fontTools.ttLib.tables import otTables as ot
 
@@ -325,10 +334,10 @@ def _no_substitutions() -> Any:
 
 
 def main() -> int:
-    """Build all three files and say how large they are."""
+    """Build every file and say how large it is."""
     try:
         _packages()
-        for path in (build_text("Regular"), build_text("Bold"), build_maths()):
+        for path in (*build_text("Regular"), *build_text("Bold"), *build_maths()):
             print(f"{path.name}: {path.stat().st_size / 1024:.0f} KB")
     except ItembankError as error:
         print(error, file=sys.stderr)

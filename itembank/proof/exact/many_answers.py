@@ -48,6 +48,7 @@ def find_given(ask: Give, key: t.Node) -> Finding:
             break
     fault = unmet(ask, key)
     if others(found) < 2:
+        # The search came to nothing, but the key itself breaks a condition: that is enough.
         if fault and not found:
             return Finding("", fault)
         only = f"no answer but {text(answer_node(found[0]))}" if found else "no right answer"
@@ -105,6 +106,7 @@ def _values(ask: Give) -> Iterator[Fraction]:
     places = _places(ask)
     if not WHOLE & set(names):
         yield from places
+        # Twelfths hold the halves, thirds and quarters that such questions have for answers.
         yield from (Fraction(sign * k, 12) for k in range(1, MOST_TRIED) for sign in (1, -1))
         return
     step = abs(exact(names["multiple"].of[0])) if "multiple" in names else Fraction(1)

@@ -69,7 +69,7 @@ def make_pack(
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)
-    near = (*(typed.draw_from.banks or ()), *banks_of(found))
+    near = (*(typed.stated_sources.banks or ()), *banks_of(found))
 
     def seats_of(class_name: str | None) -> tuple[str, ...]:
         named = typed.class_name or class_name

@@ -60,7 +60,7 @@ class Planner:
     @cached_property
     def known_topics(self) -> KnownTopics:
         """Return every topic that may be named."""
-        return KnownTopics(tuple(self.titles), self.school_class.draw_from.banks or ())
+        return KnownTopics(tuple(self.titles), self.school_class.stated_sources.banks or ())
 
     def title(self, topic: str) -> str:
         """Return what a teacher calls a topic."""
@@ -77,7 +77,7 @@ class Planner:
         if ":" in address:
             from itembank.bank.index.any_address import find_any
 
-            return find_any(address, self.school_class.draw_from.banks or ()).topic
+            return find_any(address, self.school_class.stated_sources.banks or ()).topic
         from itembank.items.topics.registry import find_item
 
         return find_item(address).topic
@@ -127,10 +127,10 @@ class Planner:
         from itembank.work.pack.settle import with_usual
 
         department = self.folder.department
-        drawing = with_usual(PackRequest(), self.school_class, department).drawing
-        all_few = drawing.questions_from == "bank"
+        wanted = with_usual(PackRequest(), self.school_class, department).sources
+        all_few = wanted.questions_from == "bank"
         few = [name for name in topics if all_few or name not in self.titles]
-        if not few or not drawing.uses_banks:
+        if not few or not wanted.uses_banks:
             return {}
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
@@ -166,10 +166,10 @@ class Planner:
         from itembank.work.pack.settle import with_usual
 
         department = self.folder.department
-        drawing = with_usual(PackRequest(), self.school_class, department).drawing
+        wanted = with_usual(PackRequest(), self.school_class, department).sources
         found = {}
         for taught in self.scheme.topics:
-            year = drawing.year_for(taught.topic)
+            year = wanted.year_for(taught.topic)
             if year is None or taught.topic not in self.titles:
                 continue
             topic = find_topic(taught.topic)
@@ -206,6 +206,10 @@ class Planner:
                 next=coming[0].date,
             )
         return held
+
+    def lessons_between(self, first: datetime.date, last: datetime.date) -> tuple[Lesson, ...]:
+        """Return the lessons of the class from a day to another, those that fell out left out."""
+        return self._lessons_between(first, last)[0]
 
     def _lessons_between(
         self, first: datetime.date, last: datetime.date
