@@ -8,8 +8,8 @@ in Python; JavaScript's short forms know ASCII only, so classes are written out.
 from __future__ import annotations
 
 import re
-from re import _constants as c  # type: ignore[attr-defined]
-from re import _parser  # type: ignore[attr-defined]
+from re import _constants as c
+from re import _parser
 from typing import Any
 
 _WORD = r"\p{L}\p{N}_"
@@ -140,8 +140,10 @@ class _Writer:
             return text + ("+" if least else "*")
         if (least, most) == (0, 1):
             return text + "?"
-        return f"{text}{{{least},{'' if unlimited else most}}}" if least != most else (
-            f"{text}{{{least}}}"
+        return (
+            f"{text}{{{least},{'' if unlimited else most}}}"
+            if least != most
+            else (f"{text}{{{least}}}")
         )
 
 

@@ -9,8 +9,8 @@ from typing import Any
 from itembank.items.asks import Common, Compare, Equivalent, Give, Sequence, asked
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy
-from itembank.marking.typing.read_answer import setting
-from itembank.marking.typing.typed_working import equation_of, printed_values
+from itembank.marking.typing.answer_setting import setting
+from itembank.marking.typing.prompt_printed import equation_of, printed_values
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.typed_maths import tidy
 from itembank.notation import tree as t
@@ -48,7 +48,9 @@ def question_data(item: Item) -> dict[str, Any]:
     equation = equation_of(item)
     many = kind.unmet is not None
     shown = [run for run in item.prompt if not isinstance(run, str)]
-    every_letter = [letters for letters in (frozenset("n"), frozenset("xy")) if kind.for_letters(letters)]
+    every_letter = [
+        letters for letters in (frozenset("n"), frozenset("xy")) if kind.for_letters(letters)
+    ]
     return {
         "key": tree_data(item.key),
         "form": item.form,

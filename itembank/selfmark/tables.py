@@ -23,26 +23,28 @@ from itembank.text.late_pattern import _Late
 
 FILE = Path(__file__).with_name("tables.json")
 
+_TYPING = "itembank.marking.typing."
 _MODULES = {
-    "mark": "itembank.marking.mark",
-    "read": "itembank.marking.typing.read_answer",
-    "spelling": "itembank.marking.typing.spelling",
-    "choice": "itembank.marking.typing.choice_typed",
-    "labels": "itembank.marking.typing.labels",
-    "nouns": "itembank.marking.typing.nouns",
-    "numerals": "itembank.marking.typing.numerals",
-    "times": "itembank.marking.typing.times_typed",
-    "working": "itembank.marking.typing.typed_working",
-    "units_beside": "itembank.marking.form.units_beside",
-    "kinds": "itembank.marking.worth.marked_by_kind",
-    "parse": "itembank.notation.parse",
-    "clock": "itembank.notation.clock_text",
-    "clock_times": "itembank.notation.tree.clock_times",
-    "normalise": "itembank.notation.normalise",
-    "unit_names": "itembank.notation.unit_names",
-    "unknown": "itembank.notation.unknown_words",
-    "signs": "itembank.notation.tree.line_signs",
+    "mark": ("itembank.marking.mark",),
+    "read": tuple(_TYPING + name for name in ("read_answer", "parsed_answer", "sign_typed")),
+    "spelling": (_TYPING + "spelling",),
+    "choice": (_TYPING + "choice_typed",),
+    "labels": (_TYPING + "labels",),
+    "nouns": (_TYPING + "nouns",),
+    "numerals": (_TYPING + "numerals",),
+    "times": (_TYPING + "times_typed",),
+    "working": (_TYPING + "working_lines",),
+    "units_beside": ("itembank.marking.form.units_beside",),
+    "kinds": ("itembank.marking.worth.marked_by_kind",),
+    "parse": ("itembank.notation.parse",),
+    "clock": ("itembank.notation.clock_text",),
+    "clock_times": ("itembank.notation.tree.clock_times",),
+    "normalise": ("itembank.notation.normalise",),
+    "unit_names": ("itembank.notation.unit_names",),
+    "unknown": ("itembank.notation.unknown_words",),
+    "signs": ("itembank.notation.tree.line_signs",),
 }
+"""The modules whose patterns the page has, under the name by which its scripts call them."""
 _CONSTANTS = {
     "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS"),
     "spelling": ("_BETWEEN", "_COMPARED", "_WORDS", "_DOUBLE", "_STOPS", "_PASS_FOR"),
@@ -55,13 +57,13 @@ _CONSTANTS = {
 }
 _MESSAGES = {
     "itembank.marking.form.form_told": ("RULES", "WANTED", "TOLD_BY_FORM"),
-    "itembank.marking.mark": (
-        "TWO_ANSWERS", "_NOTHING_TO_SOLVE", "_PLAIN_NUMBERS", "_PER_CENT", "_NO_VALUE",
-    ),
+    "itembank.marking.mark": ("_NOTHING_TO_SOLVE",),
+    "itembank.marking.answer_alone": ("_PLAIN_NUMBERS", "_PER_CENT", "_NO_VALUE"),
+    "itembank.marking.with_working": ("TWO_ANSWERS",),
     "itembank.marking.telling.hints": ("CHECK",),
     "itembank.marking.telling.nearly": ("WRONG_UNIT",),
     "itembank.notation.tree.clock_times": ("ALONE",),
-}  # fmt: skip
+}
 
 
 def tables() -> dict[str, Any]:
@@ -69,7 +71,7 @@ def tables() -> dict[str, Any]:
     return {
         "patterns": _patterns(),
         "constants": {
-            short: {name: plain(getattr(import_module(_MODULES[short]), name)) for name in names}
+            short: {name: plain(_constant(short, name)) for name in names}
             for short, names in _CONSTANTS.items()
         },
         "messages": {
@@ -82,8 +84,7 @@ def tables() -> dict[str, Any]:
         "misread": [in_javascript(_misread(pence))[0] for pence in (False, True)],
         "pence": in_javascript(_pence())[0],
         "big_small": [
-            [*pair, small]
-            for pair, small in import_module(_MODULES["unit_names"])._BIG_SMALL.items()
+            [*pair, small] for pair, small in _constant("unit_names", "_BIG_SMALL").items()
         ],
         "conditions": {
             name: said for name, (_, said) in _items("itembank.items.asks.give", "CONDITIONS")
@@ -99,10 +100,11 @@ def _items(module: str, name: str) -> Any:
 
 def _patterns() -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
-    for short, module in _MODULES.items():
-        for name, value in vars(import_module(module)).items():
-            if isinstance(value, _Late | re.Pattern):
-                found[f"{short}.{name.strip('_').lower()}"] = pattern(value)
+    for short, modules in _MODULES.items():
+        for module in modules:
+            for name, value in vars(import_module(module)).items():
+                if isinstance(value, _Late | re.Pattern):
+                    found[f"{short}.{name.strip('_').lower()}"] = pattern(value)
     return dict(sorted(found.items()))
 
 
@@ -137,14 +139,22 @@ def _units() -> dict[str, Any]:
         "needs_space": sorted(units.NEEDS_SPACE),
         "together": plain(units.TOGETHER),
         "made": [
-            [list(kinds), made]
-            for kinds, made in _items("itembank.marking.worth.worth", "_MADE")
+            [list(kinds), made] for kinds, made in _items("itembank.marking.worth.worth", "_MADE")
         ],
     }
 
 
+def _constant(short: str, name: str) -> Any:
+    """Return a constant of the modules of one name: the first that has it."""
+    return next(
+        value
+        for module in map(import_module, _MODULES[short])
+        if (value := getattr(module, name, None)) is not None
+    )
+
+
 def _glued() -> str:
-    return str(import_module(_MODULES["signs"]).GLUED_NAMES)
+    return str(_constant("signs", "GLUED_NAMES"))
 
 
 def _misread(pence: bool) -> str:

@@ -24,9 +24,7 @@ ROOT = Path(__file__).parents[2]
 BANKS = ("banks/key-stage-3", "banks/key-stage-4", "banks/larkhythe/questions")
 
 _MARKING = Path(__file__).parents[1] / "marking"
-_spec = importlib.util.spec_from_file_location(
-    "typed_answers", _MARKING / "test_typed_answers.py"
-)
+_spec = importlib.util.spec_from_file_location("typed_answers", _MARKING / "test_typed_answers.py")
 _typed = importlib.util.module_from_spec(_spec)
 _spec.loader.exec_module(_typed)
 
@@ -38,8 +36,10 @@ JUNK = (
     "<script>alert(1)</script>", "\\frac{1}{2}", "'; --", "½½", "..5", "5..", "1,2,3,4,5,6,7,8",
     "twelve", "a half", "minus three", "three and a half", "one hundred and five", "2 r 3",
     "5 remainder 1", "14:35", "2:35 pm", "9.45", "£3.5", "£3.50p", "350p", "3 h 20", "50%", "0.5%",
-    "1:2", "1 : 2 : 3", "x = 3 or x = -3", "x=±3", "3, -3", "5 m", "5m", "500 cm", "5 kg", "5 sweets",
-    "yes", "no", "A", "B", "Pack A", "card B because it is more", "less", "=", "bigger", "0.7 is bigger",
+    "1:2", "1 : 2 : 3", "x = 3 or x = -3", "x=±3", "3, -3", "5 m", "5m", "500 cm", "5 kg",
+    "5 sweets",
+    "yes", "no", "A", "B", "Pack A", "card B because it is more", "less", "=", "bigger",
+    "0.7 is bigger",
     "2^3 × 5", "2 × 2 × 2 × 5", "√2", "2√3", "√12", "3.2 × 10^4", "0.3̇", "0.333...", "1/3",
 )  # fmt: skip
 
@@ -188,12 +188,25 @@ def _of_value(key: t.Node, rng: random.Random) -> list[str]:
     found += [shown_line(simplest_node(value)), f"{value.numerator * n}/{value.denominator * n}"]
     if value.denominator < 1000:
         found += [shown_line(decimal_node(value)), f"{float(value):.2f}", f"{float(value):.1f}"]
-        found += [f"{float(value):.4f}", f"{float(value):.0f}", f"{value.numerator}÷{value.denominator}"]
+        found += [
+            f"{float(value):.4f}",
+            f"{float(value):.0f}",
+            f"{value.numerator}÷{value.denominator}",
+        ]
         found += [f"{float(value * 100):g}%", f"{float(value):.2f}...", f"£{float(value):.2f}"]
         found += [f"{float(value):g} {u}" for u in rng.sample(sorted(UNITS), 3)]
     if value.denominator == 1 and abs(value) < 10**6:
-        found += [f"{value:,}" if isinstance(value, int) else f"{int(value):,}", f"{value}.0", f"{value}/1"]
-        found += [words(key), f"{int(value) - n} + {n}", f"{value * n} ÷ {n}", f"{int(value)} buses"]
+        found += [
+            f"{value:,}" if isinstance(value, int) else f"{int(value):,}",
+            f"{value}.0",
+            f"{value}/1",
+        ]
+        found += [
+            words(key),
+            f"{int(value) - n} + {n}",
+            f"{value * n} ÷ {n}",
+            f"{int(value)} buses",
+        ]
     return [text + unit if rng.random() < 0.5 else text for text in found]
 
 
@@ -207,14 +220,24 @@ def _parts(key: t.Node, rng: random.Random) -> list[str]:
         return []
     found = [texts[0], texts[-1], ", ".join(reversed(texts)), " or ".join(texts), ", ".join(texts)]
     found += [" : ".join(reversed(texts)), ", ".join(texts[:-1]), ", ".join([*texts, texts[0]])]
-    found += [" + ".join(texts), " < ".join(texts), " × ".join(texts), "; ".join(texts), "/".join(texts)]
+    found += [
+        " + ".join(texts),
+        " < ".join(texts),
+        " × ".join(texts),
+        "; ".join(texts),
+        "/".join(texts),
+    ]
     if isinstance(key, t.Relation):
         ops = "=<>≤≥"
         found += [f"{texts[0]} {op} {texts[-1]}" for op in ops]
         found += [f"{texts[-1]} {op} {texts[0]}" for op in ops]
         found += [f"2{texts[0]} = {texts[-1]}", f"-{texts[0]} = {texts[-1]}", *ops]
     if isinstance(key, t.Sum):
-        found += [f"2({texts[0]} + {texts[-1]})", f"({shown_line(key)})/2", f"{shown_line(key)} + 1"]
+        found += [
+            f"2({texts[0]} + {texts[-1]})",
+            f"({shown_line(key)})/2",
+            f"{shown_line(key)} + 1",
+        ]
         found += [" - ".join(texts), " + ".join(reversed(texts))]
     if isinstance(key, t.Juxt):
         found += ["".join(reversed(texts)), "".join([*texts, texts[0]]), f"2{shown_line(key)}"]
@@ -225,7 +248,13 @@ def _working(item: Item, key: str) -> list[str]:
     runs = [shown_line(run) for run in item.prompt if not isinstance(run, str)]
     found = []
     for run in runs[:2]:
-        found += [f"{run} = {key}", f"{key} = {run}", f"{run} = {key} = {key}", f"{run}\n= {key}", run]
+        found += [
+            f"{run} = {key}",
+            f"{key} = {run}",
+            f"{run} = {key} = {key}",
+            f"{run}\n= {key}",
+            run,
+        ]
     lines = [shown_line(step.maths) for step in item.steps if step.maths is not None]
     found += ["\n".join(lines), ", ".join(lines), "\n".join([*lines, key]), f"2 + 2 = 5, {key}"]
     found += [f"2 + 3 = 5\n{key}", f"5 → {key}", f"{key}\n{key}", f"7 so {key}", f"{key} = 0.99"]

@@ -130,6 +130,13 @@ function plainTree(node, atoms) {
         const base = boundedAlgebra(below);
         return Sym(atomFor(["power", base, boundedAlgebra(above)], atoms));
       }
+      {
+        const power = exactOr(node.exponent, null);
+        if (power && [TWO, BigInt(3), BigInt(4)].indexOf(power.d) >= 0) {
+          const n = power.n < ZERO ? Neg(Int(-power.n)) : Int(power.n);
+          return Power(plain(Root(bareOf(node.base), Number(power.d))), n);
+        }
+      }
       return Power(plain(node.base), node.exponent);
     case "Neg": case "Bracket": case "Frac": case "Juxt": case "Sum": case "Product":
       return withParts(node, plain);

@@ -97,20 +97,30 @@ function solvedLetter(part) {
 }
 // How many of the key's answers were not given; −1 where one that was is wrong.
 function missing(given, key, within) {
-  const found = key.parts.map(() => false);
-  for (const answer of severalAnswers(given, key.parts[0].k === "Listing")) {
-    let any = false;
-    key.parts.forEach((part, i) => { if (same(answer, part, within)) { found[i] = true; any = true; } });
-    if (!any) return -1;
-  }
-  return found.filter((one) => !one).length;
+  const head = key.parts[0];
+  const hits = severalAnswers(given, head.k === "Listing" ? head.parts.length : 0).map((answer) =>
+    key.parts.map((part, i) => i).filter((i) => same(answer, key.parts[i], within)));
+  return hits.every((list) => list.length) ? key.parts.length - matched(hits) : -1;
 }
-function severalAnswers(given, pairs) {
-  if (given.k === "Either") return given.parts.reduce((all, part) => all.concat(severalAnswers(part, pairs)), []);
-  if (given.k === "Listing" && !pairs) return given.parts;
-  if (given.k === "Listing" && given.parts.length > 2 && given.parts.length % 2 === 0) {
-    const half = given.parts.length / 2;
-    return [Listing(given.parts.slice(0, half)), Listing(given.parts.slice(half))];
+// The most parts that can be given, each answer standing for one of its hits (augmenting paths).
+function matched(hits) {
+  const answerOf = new Map();
+  const placed = (answer, tried_) => hits[answer].some((part) => {
+    if (tried_.has(part)) return false;
+    tried_.add(part);
+    if (answerOf.has(part) && !placed(answerOf.get(part), tried_)) return false;
+    answerOf.set(part, answer);
+    return true;
+  });
+  return hits.filter((_, answer) => placed(answer, new Set())).length;
+}
+function severalAnswers(given, letters) {
+  if (given.k === "Either") return given.parts.reduce((all, part) => all.concat(severalAnswers(part, letters)), []);
+  if (given.k === "Listing" && !letters) return given.parts;
+  if (given.k === "Listing" && given.parts.length % letters === 0) {
+    const found = [];
+    for (let i = 0; i < given.parts.length; i += letters) found.push(Listing(given.parts.slice(i, i + letters)));
+    return found;
   }
   return [given];
 }

@@ -64,7 +64,7 @@ function asQuestionHasIt(plain, q) {
     throw new Unreadable("There is no number in the answer.");
   }
   if (q.leads) plain = sub(q.leads, "", plain);
-  if (search("read.word", plain) || plain.indexOf("°") >= 0 || plain.indexOf(" of ") >= 0 || plain.endsWith("C")) {
+  if (search("read.long_word", plain) || plain.indexOf("°") >= 0 || plain.indexOf(" of ") >= 0 || plain.endsWith("C")) {
     plain = withoutWords(plain, key, q.words);
   }
   const head = plain.slice(0, 1);
@@ -139,7 +139,7 @@ function bothSigns(plain) {
 }
 function parseAnswer(plain, typed, q) {
   const pence = !q.letters.has("p");
-  for (const m of findAll("read.word", plain)) {
+  for (const m of findAll("read.long_word", plain)) {
     const word = m[0];
     if (!(word in UNITS) && !subset(word, q.letters)) {
       if (word === "and" && !q.several) throw new Unreadable("Only one answer is wanted: decide on one.");
