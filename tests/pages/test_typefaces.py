@@ -17,7 +17,7 @@ from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import FOLDER, MATHS, face
 from itembank.pages.engine.formula import formula
 from itembank.pages.typefaces import build_typefaces as build
-from itembank.pages.typefaces import face_files, maths_face
+from itembank.pages.typefaces import face_files, maths_typeface
 
 ROOT = Path(__file__).parents[2]
 FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")
@@ -78,7 +78,7 @@ def test_a_browser_finds_what_it_sets_mathml_from():
     assert {cmap[ord(sign)] for sign in "()[]{}|√∛"} <= grown
     built = [c for c in table.MathVariants.VertGlyphConstruction if c.GlyphAssembly]
     assert built, "nothing grows further than its largest drawing"
-    assert all(code in cmap for code in maths_face.ITALIC.values())
+    assert all(code in cmap for code in maths_typeface.ITALIC.values())
 
 
 @pytest.mark.parametrize("name", FILES)
@@ -89,10 +89,10 @@ def test_noughts_have_no_stroke(fonts, name):
 
 def test_a_character_is_the_same_in_prose_and_in_mathematics(fonts):
     text, maths = fonts["BoardSans-Regular.ttf"], fonts["BoardMath-Regular.ttf"]
-    for character in maths_face.DIGITS + maths_face.UPRIGHT + maths_face.SIGNS:
+    for character in maths_typeface.DIGITS + maths_typeface.UPRIGHT + maths_typeface.SIGNS:
         one, other = (font.getBestCmap()[ord(character)] for font in (text, maths))
         assert text["hmtx"][one][0] == maths["hmtx"][other][0], character
-        if character not in maths_face.BRACKETS:
+        if character not in maths_typeface.BRACKETS:
             assert text["glyf"][one].xMax == maths["glyf"][other].xMax, character
     assert text["head"].unitsPerEm == maths["head"].unitsPerEm
 

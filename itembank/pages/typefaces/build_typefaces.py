@@ -30,7 +30,7 @@ from itembank.pages.typefaces.face_files import (
     text_source,
 )
 from itembank.pages.typefaces.glyphs import moved, plain_nought
-from itembank.pages.typefaces.maths_face import build_maths
+from itembank.pages.typefaces.maths_typeface import build_maths
 
 TEXT = "Board Sans"
 SOURCES = {"fontpkg-atkinson-hyperlegible": "1.006", "ziamath": "0.13", "brotli": "1.2.1"}

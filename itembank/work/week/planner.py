@@ -110,7 +110,7 @@ class Planner:
         Those that only people wrote have few; a generator's are as good as always enough.
         """
         from itembank.planning.department.pack_request import PackRequest
-        from itembank.work.pack.settle import with_usual
+        from itembank.work.pack.settled_request import with_usual
 
         department = self.folder.department
         wanted = with_usual(PackRequest(), self.school_class, department).sources
@@ -149,7 +149,7 @@ class Planner:
         from itembank.items.topics.registry import find_topic
         from itembank.packs.sources.within_year import all_beyond, why_beyond
         from itembank.planning.department.pack_request import PackRequest
-        from itembank.work.pack.settle import with_usual
+        from itembank.work.pack.settled_request import with_usual
 
         department = self.folder.department
         wanted = with_usual(PackRequest(), self.school_class, department).sources
@@ -228,7 +228,7 @@ class Planner:
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
         from itembank.planning.department.pack_request import PackRequest, PlannedTopic
-        from itembank.work.pack.settle import settle
+        from itembank.work.pack.settled_request import settle
 
         planned = PackRequest(
             topics=tuple(PlannedTopic(wanted.topic, wanted.count) for wanted in lesson.topics),
