@@ -114,6 +114,13 @@ def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
 
 
 def over(top: Fraction, bottom: Fraction) -> Fraction:
+    """Return top ÷ bottom.
+
+    Raises
+    ------
+    NotExact
+        It divides by zero.
+    """
     if not bottom:
         raise NotExact("this divides by zero")
     return top / bottom
@@ -131,6 +138,13 @@ def _of_the_day(total: Fraction, times: int | None) -> Fraction:
 
 
 def power_of(base: Fraction, exponent: Fraction) -> Fraction:
+    """Return a power.
+
+    Raises
+    ------
+    NotExact
+        The exponent is no whole number, or the power too large to be meant.
+    """
     if exponent.denominator != 1 or abs(exponent) > LARGEST_EXPONENT:
         raise NotExact(f"the exponent {exponent} is not a whole number up to {LARGEST_EXPONENT}")
     if (

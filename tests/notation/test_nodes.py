@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 
 import itembank
-from itembank.notation import algebra, symbolic, value
+from itembank.notation import algebra, linear, symbolic, value
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line
 from itembank.notation.mathml import body, mathml
