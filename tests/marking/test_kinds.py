@@ -93,6 +93,9 @@ RIGHT = [
     (FORMULA, "r = √(A/π)|sqrt(A/π)|r=√(A÷π)|r = √A/√π|√(A/π) = r"),
 ]
 OTHERS = [
+    (FORMULA, "r = (A/π)^(1/2)", Verdict.WRONG_FORM, "power"),
+    (FORMULA, "(A/π)^0.5", Verdict.WRONG_FORM, "power"),
+    (FORMULA, "(A/π)^(1/3)", Verdict.WRONG, ""),
     (QUADRATIC, "4,-7", Verdict.KNOWN, "Why"),
     (QUADRATIC, "x=7", Verdict.WRONG, "missing"),
     (QUADRATIC, "7 or -4 or 3", Verdict.WRONG, ""),

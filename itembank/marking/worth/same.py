@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.forms.form_rules import number_node
@@ -177,15 +178,33 @@ def missing(given: t.Node, key: t.Either, within: Fraction = Fraction(0)) -> int
     """
     first = key.parts[0]
     answers = _answers(given, len(first.parts) if isinstance(first, t.Listing) else 0)
-    found = [False] * len(key.parts)
-    for answer in answers:
-        hits = [i for i, part in enumerate(key.parts) if same(answer, part, within)]
-        # A wrong answer beside the right ones spoils them: whoever guesses enough is never wrong.
-        if not hits:
-            return -1
-        for i in hits:
-            found[i] = True
-    return found.count(False)
+    hits = [
+        [i for i, part in enumerate(key.parts) if same(answer, part, within)] for answer in answers
+    ]
+    # A wrong answer beside the right ones spoils them: whoever guesses enough is never wrong.
+    if not all(hits):
+        return -1
+    return len(key.parts) - _matched(hits)
+
+
+def _matched(hits: Sequence[Sequence[int]]) -> int:
+    """Return how many parts of a key were given, each answer standing for one of its `hits`.
+
+    With `within` an answer may lie near two parts. The most that can be matched is found by
+    augmenting paths (Berge, 1957; from memory).
+    """
+    answer_of: dict[int, int] = {}
+
+    def placed(answer: int, tried: set[int]) -> bool:
+        for part in hits[answer]:
+            if part not in tried:
+                tried.add(part)
+                if part not in answer_of or placed(answer_of[part], tried):
+                    answer_of[part] = answer
+                    return True
+        return False
+
+    return sum(placed(answer, set()) for answer in range(len(hits)))
 
 
 def _answers(given: t.Node, letters: int) -> list[t.Node]:

@@ -15,11 +15,12 @@ from fractions import Fraction
 from math import isqrt
 from typing import Literal
 
+from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import LARGEST_BITS, NotExact, exact
+from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none
 
 Worth = Fraction | Quotient
 
@@ -224,6 +225,11 @@ def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
             below, above = _plain(base, atoms), _plain(exponent, atoms)
             return t.Sym(_atom((_algebra(below), _algebra(above)), atoms))
         case t.Power(base, exponent):
+            power = exact_or_none(exponent)
+            if power is not None and power.denominator in (2, 3, 4):
+                # x^(1/2) is another way to write √x.
+                root = t.Root(bare(base), power.denominator)
+                return t.Power(_plain(root, atoms), t.num(power.numerator))
             return t.Power(_plain(base, atoms), exponent)
         case t.Neg(of):
             return t.Neg(_plain(of, atoms))

@@ -46,7 +46,8 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     document = page.document
     y = theme.SLIDE[1] - 38.0
     with document.tag("H1" if first else "H2"):
-        width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        width = face(True).width(title) * 30
     text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
     text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
     with document.tag("P") if first else page.artifact():

@@ -123,6 +123,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
     current: Broken = []
     x = 0.0
     cramped = False
+    spaces = (face(False).width(" "), face(True).width(" "))
 
     def end_line() -> None:
         nonlocal current, x
@@ -132,7 +133,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
     for cluster in flow.clusters:
         if cluster.newline and current:
             end_line()
-        before = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
+        before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
         if x + before + cluster.width > room + 1e-6 and current:
             end_line()
             before = 0.0

@@ -144,6 +144,7 @@ def find_department(start: Path | None = None) -> Path:
             )
         raise ItembankError(f"The folder {folder} holds no {FILE_NAME}, so it is no department.")
     here = Path.cwd()
+    # As far up as it goes, so that a command works in any folder of the department.
     for folder in (here, *here.parents):
         if (folder / FILE_NAME).is_file():
             return folder

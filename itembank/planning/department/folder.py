@@ -92,6 +92,7 @@ def read_folder(
                 faulty.add(path.stem)
                 faults += error.faults
     if department is not None:
+        # All that can be looked at is looked at, so that nobody mends one fault to meet the next.
         faults += _timetable_faults(department)
         if calendar is not None:
             faults += _letter_faults(department, calendar)

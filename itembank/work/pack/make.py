@@ -84,9 +84,13 @@ def make_pack(
     request = settle(typed, planned, found, known, today(), taught)
     _refuse_existing(home / folder_of(request), replacing)
 
-    from itembank.packs.build import start_pack
+    from itembank.packs.proof_ahead import begin_proof
 
-    made = _write(start_pack(request), home, replacing)
+    with begin_proof() as begun:
+        # Imported here, while the second process loads what it needs.
+        from itembank.packs.build import start_pack
+
+        made = _write(start_pack(request, begun), home, replacing)
     own = group.topics if group and not (typed.topics or (planned and planned.topics)) else ()
     early = not_yet([*own, *request.topic_ids], taught, stated(request.date))
     asked = set(request.topic_ids)
