@@ -28,6 +28,7 @@ from itembank.planning.department.question_sources import QuestionSources
 if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
     from itembank.packs.sources.banks import Banks
+    from itembank.processes.beside import Ahead
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -71,10 +72,11 @@ def build_pack(request: PackRequest) -> Pack:
     return started.pack
 
 
-def start_pack(request: PackRequest) -> Started:
+def start_pack(request: PackRequest, begun: Ahead | None = None) -> Started:
     """Return the pack asked for, proved by the first road; the second is under way.
 
-    Nothing may be written before ``.proof.result()`` has returned.
+    Nothing may be written before ``.proof.result()`` has returned. `begun` is a process that
+    has been got ready for the second road.
 
     Raises:
         ItembankError: a topic is unknown or has too few different questions.
@@ -82,7 +84,7 @@ def start_pack(request: PackRequest) -> Started:
     """
     chosen = choose(request)
     items = [candidate.item for candidate in chosen.taken()]
-    proof = Proof(items, prove=prove_anew)
+    proof = Proof(items, prove=prove_anew, begun=begun)
     try:
         prove_by_first_road(items)
         return Started(as_data(request, chosen), proof)
