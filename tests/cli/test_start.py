@@ -11,7 +11,6 @@ import pytest
 HEAVY = {
     "sympy",
     "reportlab",
-    "ziamath",
     "lark",
     "rich",
     "generators",

@@ -89,7 +89,7 @@ def read_folder(
     if calendar is not None:
         classes = department.classes if department else ()
         banks = dict.fromkeys(
-            path for school_class in classes for path in school_class.draw_from.banks or ()
+            path for school_class in classes for path in school_class.stated_sources.banks or ()
         )
         known = KnownTopics(generated, tuple(banks))
         for path in _scheme_paths(folder, texts):
@@ -100,6 +100,7 @@ def read_folder(
                 faulty.add(path.stem)
                 faults += error.faults
     if department is not None:
+        # All that can be looked at is looked at, so that nobody mends one fault to meet the next.
         file = TomlFile(folder / departments.FILE_NAME, text_of(departments.FILE_NAME))
         _note_clashes(file, department)
         if calendar is not None:
