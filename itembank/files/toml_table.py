@@ -20,14 +20,16 @@ from itembank.text.characters import shown_value
 class TomlFile:
     """A TOML file with its text, its data and the faults found in it so far.
 
+    It is read now, unless its `text` is at hand.
+
     Raises:
         FileFaults: the file is missing, is not UTF-8, or is not TOML.
     """
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, text: str | None = None) -> None:
         self.path = path
         # TOML ends its lines with LF or CRLF; the text is kept as such for line numbers.
-        text = decode_text(path)
+        text = decode_text(path) if text is None else text
         if unseen := written_faults(path, text):
             raise FileFaults(unseen)
         try:
