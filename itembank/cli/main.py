@@ -15,10 +15,10 @@ from typing import TYPE_CHECKING, Annotated, ClassVar
 import typer
 
 from itembank.bank.index.index_remark import listen, watch
-from itembank.cli.options.group import Later, PlainGroup
-from itembank.cli.words.advice import told
+from itembank.cli.options.command_groups import Later, PlainGroup
 from itembank.cli.words.screen import screens
 from itembank.cli.words.unseen import decoded, refuse_unseen
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.characters import shown
@@ -44,6 +44,7 @@ COMMANDS = {
     "report": ("report.command:report", "Report on a class, its topics and questions."),
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
+    "desk": ("desk:desk", "Open the tool in your browser."),
     "demo": ("demo:demo", "Write a demo department to try things with."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }

@@ -13,7 +13,6 @@ import pytest
 HEAVY = {
     "sympy",
     "reportlab",
-    "ziamath",
     "lark",
     "rich",
     "generators",

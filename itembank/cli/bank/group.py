@@ -6,7 +6,7 @@ from typing import ClassVar
 
 import typer
 
-from itembank.cli.options.group import Later, PlainGroup
+from itembank.cli.options.command_groups import Later, PlainGroup
 
 COMMANDS = {
     "new": ("new:new", "Start a bank."),

@@ -1,6 +1,6 @@
 """Formulas from MathML, each set once for the whole pack.
 
-ziamath is imported when the first formula is set, not before.
+ReportLab is imported when the first formula is set, not before.
 
 >>> half = formula("<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>")
 >>> half.ascent > 1, half.descent > 0.3, len(half.glyphs), len(half.rules)

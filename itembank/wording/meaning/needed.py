@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import exact, exact_or_none
 from itembank.wording.meaning.parts_of import content
 from itembank.wording.meaning.tale import Number, Tale, late_search
 from itembank.wording.sentences.numbers_said import CARDINALS, MULTIPLES
@@ -136,14 +136,7 @@ def _said(text: str) -> Fraction | None:
 def _stands_for(number: Number, text: str, value: Fraction | None) -> bool:
     if number.in_words != (text.strip().lower() in CARDINALS):
         return False
-    return value is not None and _value(number.node) == value
-
-
-def _value(node: t.Node) -> Fraction | None:
-    try:
-        return exact(node)
-    except t.NotationError:
-        return None
+    return value is not None and exact_or_none(number.node) == value
 
 
 def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
@@ -157,7 +150,7 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
             for n in tale.numbers
             if n is not number
             and (n.measure == number.measure or not number.measure or not n.measure)
-            and _value(n.node) in used
+            and exact_or_none(n.node) in used
         ]
         if own and min(own) < number.value < max(own):
             return ""

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.text.late_pattern import late
 
 _UNIT_NAMES: dict[str, str] = {}
@@ -186,7 +186,7 @@ def _measured(question: str, printed: frozenset[str]) -> frozenset[str]:
     """Return the units that may stand beside the answer to a question that measures."""
     kinds: dict[str, set[str]] = {}
     for unit in printed:
-        kinds.setdefault((UNITS.get(unit) or CURRENCY[unit]).dimension, set()).add(unit)
+        kinds.setdefault(unit_known(unit).dimension, set()).add(unit)
     dimension = next((dimension for dimension, words in _MEASURES if words.search(question)), "")
     if dimension == "angle":
         return frozenset({"°"})
