@@ -3,7 +3,8 @@
 import pytest
 
 from itembank.items.asks import Give
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.marking.worth.same import same
 from itembank.notation import parse
 from itembank.notation import tree as t
