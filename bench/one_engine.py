@@ -26,8 +26,8 @@ def ours(folder: Path) -> Layout:
     import itembank.pages
     from itembank.packs.data.pack import Pack
 
-    for module in pkgutil.iter_modules(itembank.pages.__path__):
-        importlib.import_module(f"itembank.pages.{module.name}")
+    for module in pkgutil.walk_packages(itembank.pages.__path__, "itembank.pages."):
+        importlib.import_module(module.name)
     importlib.import_module("reportlab.pdfgen.canvas")
     from itembank.pages.draw import draw_pack
 

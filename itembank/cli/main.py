@@ -15,10 +15,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.bank.index.index_remark import listen, watch
-from itembank.cli.options.group import PlainGroup, later
-from itembank.cli.words.advice import told
+from itembank.cli.options.command_groups import PlainGroup, later
 from itembank.cli.words.screen import screens
 from itembank.cli.words.unseen import decoded, refuse_unseen
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.characters import shown

@@ -139,9 +139,9 @@ def pack(
       itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.planning.department.draw_from import DrawFrom
     from itembank.planning.department.large_copies import typed_large_print
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+    from itembank.planning.department.question_sources import StatedSources
     from itembank.work.pack.make import draw_again, make_pack
 
     typed = PackRequest(
@@ -156,7 +156,7 @@ def pack(
         paper=paper,
         print_tint=print_tint,
         slips=two_up,
-        draw_from=DrawFrom(
+        stated_sources=StatedSources(
             tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
         ),
     )
@@ -174,12 +174,12 @@ def refuse_with_from(
     """Refuse what would change a pack that is only to be drawn again."""
     names = {"class_name": "--class", "topics": "--topic", "slips": "--two-up", "banks": "--bank"}
     given: dict[str, object] = {"date": date, "plan": plan, "department": department}
-    for part in (typed, typed.draw_from):
+    for part in (typed, typed.stated_sources):
         given |= {field.name: getattr(part, field.name) for field in fields(part)}
     options = [
         names.get(name, f"--{name.replace('_', '-')}")
         for name, value in given.items()
-        if name != "draw_from" and value not in (None, (), frozenset())
+        if name != "stated_sources" and value not in (None, (), frozenset())
     ]
     if options:
         them = "that" if len(options) == 1 else "them"

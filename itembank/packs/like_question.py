@@ -7,9 +7,11 @@ from itertools import islice
 from itembank.errors import CheckFailed
 from itembank.items.item import Tier
 from itembank.packs.build import sources_of
+from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.fixed_questions import bar_items, held_items
-from itembank.packs.choosing.item_pool import LOOK_AHEAD, Drawn, generator
-from itembank.packs.data.pack import PackItem
+from itembank.packs.choosing.item_pool import LOOK_AHEAD
+from itembank.packs.data.pack_item import PackItem
 from itembank.packs.data.source import sources
 from itembank.packs.pack_proof import prove_anew, prove_by_first_road
 from itembank.planning.department.pack_request import PackRequest, stated
@@ -29,42 +31,42 @@ def like_it(request: PackRequest, address: str, most: int) -> list[PackItem]:
 
     banks, topics, pool = sources_of(request)
     bar_items(topics, request.never, pool)
-    for drawn in held_items(topics, request.items, pool):
-        pool.take(drawn)
+    for candidate in held_items(topics, request.items, pool):
+        pool.take(candidate)
     (asked,) = held_items(topics, [address], pool)
     pool.avoid(request.avoid, topics)
     (topic,) = (topic for topic in topics if topic.id == asked.item.topic)
     rng = generator(stated(request.seed), f"like {address}")
-    found: list[tuple[bool, float, int, Drawn]] = []
+    found: list[tuple[bool, float, int, Candidate]] = []
     for tier in Tier:
         for source in sources(topic):
             rested = (each for each in pool.offers(source, tier, rng) if not pool.passed_over(each))
-            for drawn in islice(rested, LOOK_AHEAD):
-                far = abs(drawn.difficulty - asked.difficulty)
-                found.append((tier is not asked.item.tier, far, len(found), drawn))
-    near: list[Drawn] = []
-    for *_, drawn in sorted(found, key=lambda each: each[:3]):
-        if len(near) < most and not pool.alike(drawn, near) and _proved(drawn):
-            near.append(drawn)
+            for candidate in islice(rested, LOOK_AHEAD):
+                far = abs(candidate.difficulty - asked.difficulty)
+                found.append((tier is not asked.item.tier, far, len(found), candidate))
+    near: list[Candidate] = []
+    for *_, candidate in sorted(found, key=lambda each: each[:3]):
+        if len(near) < most and not pool.alike(candidate, near) and _proved(candidate):
+            near.append(candidate)
     faces = Faces()
     return [
         pack_item(
-            drawn.item,
-            drawn.source,
+            candidate.item,
+            candidate.source,
             faces,
             1,
-            banks.source_of(drawn.item) if banks is not None else None,
+            banks.source_of(candidate.item) if banks is not None else None,
             topic.title,
         )
-        for drawn in near
+        for candidate in near
     ]
 
 
-def _proved(drawn: Drawn) -> bool:
+def _proved(candidate: Candidate) -> bool:
     """Tell whether a key is proved; one that is not is never offered, and the audit names it."""
     try:
-        prove_by_first_road([drawn.item])
-        prove_anew([drawn.item])
+        prove_by_first_road([candidate.item])
+        prove_anew([candidate.item])
     except CheckFailed:
         return False
     return True

@@ -22,7 +22,7 @@ HUGE = "9" * 200_000
 
 def every_command():
     """Yield the words of every command there is, those of groups too."""
-    from itembank.cli.options.group import _meant
+    from itembank.cli.options.command_groups import _meant
 
     def below(words, command):
         if not hasattr(command, "commands"):

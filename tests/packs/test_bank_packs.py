@@ -13,13 +13,13 @@ from itembank.files.faults import FileFaults
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.build import build_pack, choose
-from itembank.packs.check import read_pack, stored_items
 from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack_files import pack_json
+from itembank.packs.pack_checks import read_pack, stored_items
 from itembank.packs.sources.banks import Banks, same_question
 from itembank.packs.sources.sources_in_words import drawn_words, source_words
-from itembank.planning.department.draw_from import DrawFrom, Drawing
 from itembank.planning.department.pack_request import PlannedTopic
+from itembank.planning.department.question_sources import QuestionSources, StatedSources
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
 from tests.packs.packs import request
 
@@ -34,7 +34,7 @@ def ask(folders, topics=(OWN,), questions_from="bank", prefer="bank", signed_onl
     usual = {"questions": 4, "follow_up": 3, "variants": 1}
     return request(
         topics=tuple(PlannedTopic(topic) for topic in topics),
-        draw_from=DrawFrom(tuple(folders), questions_from, prefer, signed_only),
+        stated_sources=StatedSources(tuple(folders), questions_from, prefer, signed_only),
         **(usual | more),
     )
 
@@ -194,14 +194,14 @@ def test_no_question_twice_though_the_bank_has_the_generator_s_own(tmp_path):
         for index, _, asked, key in copies
     ]
     folder = bank(tmp_path / "b", {topic.id: tables}, titles=False)
-    banks = Banks(Drawing((folder,), "both"), [topic.id])
+    banks = Banks(QuestionSources((folder,), "both"), [topic.id])
     marks = {same_question(made) for _, made, _, _ in copies}
     source = banks.source(topic.id).sources[0]
     held = {same_question(source.item(Tier.CORE, n)) for n in range(len(source.spaces[Tier.CORE]))}
     assert held == marks, "a copy is not seen as the twin of what it copies"
     for prefer in ("bank", "generated"):
         chosen = choose(ask([folder], (topic.id,), "both", prefer, questions=12, follow_up=12))
-        found = [same_question(drawn.item) for drawn in chosen.drawn()]
+        found = [same_question(drawn.item) for drawn in chosen.taken()]
         assert len(set(found)) == len(found)
 
 

@@ -6,8 +6,9 @@ import re
 
 import pytest
 
-from itembank.packs.data.pack import Maths, Pack
-from itembank.packs.data.pack import Step as PackStep
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import Maths
+from itembank.packs.data.pack_item import Step as PackStep
 from itembank.packs.sources.sources_in_words import drawn_words, source_words
 from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import draw_pack

@@ -12,7 +12,8 @@ from itembank.items.topics.registry import UnknownTopic, find_topic, topics
 from itembank.notation import tree as t
 from itembank.processes.work_place import ThisMachine
 from itembank.proof import audit as audit_module
-from itembank.proof.audit import TopicAudit, audit, check_item
+from itembank.proof.audit import audit
+from itembank.proof.item_audit import TopicAudit, check_item
 from itembank.proof.lines.steps import step_fault
 
 x = t.Sym("x")

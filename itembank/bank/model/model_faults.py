@@ -7,9 +7,8 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
+from itembank.bank.model.field_types import TASKS, TIERS
 from itembank.bank.model.fields import (
-    TASKS,
-    TIERS,
     BankItem,
     GeneratedSet,
     MisconceptionText,

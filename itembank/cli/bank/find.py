@@ -6,8 +6,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.list import listing, tell_of_none
-from itembank.cli.bank.told import with_bar
 from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say

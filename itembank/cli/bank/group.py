@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import typer
 
-from itembank.cli.options.group import PlainGroup, later
+from itembank.cli.options.command_groups import PlainGroup, later
 
 app = typer.Typer(
     name="bank",

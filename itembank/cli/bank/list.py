@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, with_bar
+from itembank.cli.bank.bank_screen import asked_text, with_bar
 from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say

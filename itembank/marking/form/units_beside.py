@@ -37,6 +37,7 @@ def without_unit(item: Item, given: t.Node) -> tuple[t.Node, str]:
     """
     if not _has_unit(given) or _has_unit(item.key):
         return given, ""
+    # A ratio compares its units itself: 4 cm : 20 m.
     if isinstance(given, t.Ratio) or any(isinstance(part, t.Ratio) for part in t.walk(given)):
         return given, ""
     subject = about(item)
@@ -62,6 +63,7 @@ def in_another_unit(item: Item, given: t.Node) -> str:
     own = unit_of(given)
     for wanted in subject.units:
         unit = unit_known(wanted)
+        # The unit itself is not another one: what is then wrong is the number.
         if own is None or own[0] != unit.dimension or (own[1] == unit.size):
             continue
         try:
@@ -82,6 +84,7 @@ def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.
     own = unit_known(unit)
     for wanted in subject.units:
         other = unit_known(wanted)
+        # 400 cm for 4, where metres are meant and not asked for, is right.
         if other.dimension == own.dimension and not subject.named:
             try:
                 return decimal_node(exact(amount) * own.size / other.size)
@@ -135,6 +138,7 @@ def counted_wrongly(item: Item, answer: str) -> str:
     if not found:
         return ""
     typed = found[1].lower()
+    # Only what looks like a plural, so that a slip of the key is not taken for another noun.
     if len(typed) < 3 or not typed.endswith("s"):
         return ""
     noun = about(item).noun

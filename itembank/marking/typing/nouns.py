@@ -82,6 +82,7 @@ def without_words(plain: str, key: t.Node, words: str) -> str:
     after = _WORDS_AFTER.search(plain)
     if after and set(after[1].lower().split()) <= _asked_words(words):
         plain = plain[: after.start()]
+    # One word after another, from the end: 27 big red buses.
     after = _TAIL.search(plain)
     while after and spoken(after[1] or after[2]):
         plain = plain[: after.start()].rstrip(" ,.")

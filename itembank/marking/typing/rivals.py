@@ -84,6 +84,7 @@ def another_result(item: Item, piece: t.Node) -> bool:
     key = item.key
     if type(piece) is not type(key) or isinstance(key, t.Relation | t.Listing | t.Either | t.Label):
         return False
+    # Unfinished, or the answer itself.
     if form_fault(item.form, piece) or same(piece, key):
         return False
     asked = getattr(item.ask, "target", None)

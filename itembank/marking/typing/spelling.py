@@ -140,6 +140,7 @@ def visible(text: str) -> str:
     >>> visible("\u202e 7\u0000"), visible("３\uff0e５"), visible("٣")
     ('7', '3.5', '3')
     """
+    # Nearly all answers; nothing below could change them.
     if text.isascii() and text.isprintable():
         return " ".join(text.split())
     text = _RAISED_FRACTION.sub(lambda f: f" {_levelled(f[1])}/{_levelled(f[2])}", text)
@@ -219,6 +220,7 @@ def _recurring(digits: str) -> str:
     1.777 gives 1.7̇, 0.1666 gives 0.16̇ and 0.2727 gives 0.2̇7̇; 1.7 gives 1.7̇.
     """
     whole, places = digits.split(".")
+    # The shortest block that comes twice: 0.3333… has the block 3, not 33.
     for size in range(1, len(places) // 2 + 1):
         block = places[-size:]
         if places[-2 * size : -size] == block:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.items.forms.form_rules import number_node
@@ -39,6 +40,7 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
     if isinstance(given, t.Bracket):
         given = given.of
     if isinstance(given, t.Either) and not isinstance(key, t.Either):
+        # Several answers to a question with one: right only if they all come to it, as 0.5 or 1/2.
         return all(_same(part, key, within, ordered) for part in given.parts)
     match key:
         case t.Label(text):
@@ -86,6 +88,7 @@ def _same_ratio(given: t.Node, parts: tuple[t.Node, ...]) -> bool:
     given = _in_one_unit(given, parts)
     pairs = [worths(left, other) for left, other in zip(given.parts, parts, strict=True)]
     lead, wanted = map(quotient, pairs[0])
+    # 0 : 0 would agree crosswise with every ratio.
     if not (lead.top and wanted.top):
         return False
     return all(quotient(a) * wanted == quotient(b) * lead for a, b in pairs)
@@ -94,6 +97,7 @@ def _same_ratio(given: t.Node, parts: tuple[t.Node, ...]) -> bool:
 def _in_one_unit(given: t.Ratio, parts: tuple[t.Node, ...]) -> t.Ratio:
     """Return a ratio of amounts, 4 cm : 20 m, as numbers, where the key has no units."""
     kinds = {unit[0] if (unit := unit_of(part)) else "" for part in given.parts}
+    # Of several kinds, 4 cm : 20 kg, no number says what it is a ratio of.
     if len(kinds) != 1 or kinds == {""} or any(unit_of(part) for part in parts):
         return given
     return t.Ratio(tuple(number_node(exact(part)) for part in given.parts))
@@ -105,6 +109,7 @@ def _match(given: tuple[t.Node, ...], parts: tuple[t.Node, ...], within: Fractio
         found = next((candidate for candidate in left if same(candidate, part, within)), None)
         if found is None:
             return False
+        # Each part that was given counts once: 3, 3 is not 3, 5.
         left.remove(found)
     return not left
 
@@ -149,6 +154,7 @@ def _same_solution(given: t.Node, key: t.Listing, within: Fraction) -> bool:
             bare.append(part)
         elif name not in wanted or not _same(part, wanted.pop(name), within, True):
             return False
+    # Bare numbers stand for the letters that are left, in the order of the alphabet: (2, 5).
     rest = [wanted[name] for name in sorted(wanted)]
     return len(bare) == len(rest) and all(
         _same(left, other, within, True) for left, other in zip(bare, rest, strict=True)
@@ -170,27 +176,50 @@ def missing(given: t.Node, key: t.Either, within: Fraction = Fraction(0)) -> int
     >>> [missing(parse(text), key) for text in ("x = 7", "7, -4", "x = 7 or x = 4")]
     [1, 0, -1]
     """
-    answers = _answers(given, isinstance(key.parts[0], t.Listing))
-    found = [False] * len(key.parts)
-    for answer in answers:
-        hits = [i for i, part in enumerate(key.parts) if same(answer, part, within)]
-        if not hits:
-            return -1
-        for i in hits:
-            found[i] = True
-    return found.count(False)
+    first = key.parts[0]
+    answers = _answers(given, len(first.parts) if isinstance(first, t.Listing) else 0)
+    hits = [
+        [i for i, part in enumerate(key.parts) if same(answer, part, within)] for answer in answers
+    ]
+    # A wrong answer beside the right ones spoils them: whoever guesses enough is never wrong.
+    if not all(hits):
+        return -1
+    return len(key.parts) - _matched(hits)
 
 
-def _answers(given: t.Node, pairs: bool) -> list[t.Node]:
-    """Return the answers that were joined by *or*, commas or *and*."""
+def _matched(hits: Sequence[Sequence[int]]) -> int:
+    """Return how many parts of a key were given, each answer standing for one of its `hits`.
+
+    With `within` an answer may lie near two parts. The most that can be matched is found by
+    augmenting paths (Berge, 1957; from memory).
+    """
+    answer_of: dict[int, int] = {}
+
+    def placed(answer: int, tried: set[int]) -> bool:
+        for part in hits[answer]:
+            if part not in tried:
+                tried.add(part)
+                if part not in answer_of or placed(answer_of[part], tried):
+                    answer_of[part] = answer
+                    return True
+        return False
+
+    return sum(placed(answer, set()) for answer in range(len(hits)))
+
+
+def _answers(given: t.Node, letters: int) -> list[t.Node]:
+    """Return the answers that were joined by *or*, commas or *and*.
+
+    Each gives values for so many letters; 0 where it is one value without a letter of its own.
+    """
     if isinstance(given, t.Either):
-        return [answer for part in given.parts for answer in _answers(part, pairs)]
-    if isinstance(given, t.Listing) and not pairs:
+        return [answer for part in given.parts for answer in _answers(part, letters)]
+    if isinstance(given, t.Listing) and not letters:
         return list(given.parts)
-    if isinstance(given, t.Listing) and len(given.parts) > 2 and len(given.parts) % 2 == 0:
+    if isinstance(given, t.Listing) and len(given.parts) % letters == 0:
         # x = 1, y = 2, x = 3, y = 4: a new solution begins where a letter comes again.
-        half = len(given.parts) // 2
-        return [t.Listing(given.parts[:half]), t.Listing(given.parts[half:])]
+        starts = range(0, len(given.parts), letters)
+        return [t.Listing(given.parts[start : start + letters]) for start in starts]
     return [given]
 
 
@@ -205,6 +234,7 @@ def _same_relation(given: t.Node, key: t.Relation, within: Fraction) -> bool:
         return False
     return any(
         [op for op, _ in way.rest] == [op for op, _ in key.rest]
+        # Only a bound may be near the key, never what it is a bound of.
         and _same(way.first, key.first, Fraction(0), True)
         and all(
             _same(left, other, within, True)
@@ -239,6 +269,7 @@ def _one_chain(given: t.Listing) -> t.Relation | None:
         if not isinstance(part.first, t.Sym):
             part = turned(part)
         op, side = part.rest[0]
+        # Two lower bounds, x > 1 and x > 3, share a place here, and so make no chain.
         bounds["low" if op in (">", "≥") else "high" if op in ("<", "≤") else ""] = (op, side)
         letters.add(part.first)
     if set(bounds) != {"low", "high"} or len(letters) != 1:

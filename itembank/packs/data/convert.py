@@ -18,13 +18,12 @@ from itembank.notation.mathml import mathml
 from itembank.notation.parse import ParseError, parse_written, reading_of_written
 from itembank.notation.words import words
 from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
-from itembank.packs.data.pack import (
-    Band,
+from itembank.packs.data.pack import Band, NextTask
+from itembank.packs.data.pack_item import (
     Key,
     MathRun,
     Maths,
     Misconception,
-    NextTask,
     PackItem,
     Proved,
     Run,

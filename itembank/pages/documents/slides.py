@@ -10,7 +10,8 @@ from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted, long_date
 
@@ -45,7 +46,8 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     document = page.document
     y = theme.SLIDE[1] - 38.0
     with document.tag("H1" if first else "H2"):
-        width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        width = face(True).width(title) * 30
     text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
     text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
     with document.tag("P") if first else page.artifact():

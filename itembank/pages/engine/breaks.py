@@ -20,7 +20,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.notation.units import UNITS
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 
 NO_BREAK = "\u00a0"
 SHORT = 8

@@ -11,6 +11,7 @@ what differs, because small print is read from the back of a room:
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 from xml.etree.ElementTree import Element
 
@@ -125,94 +126,42 @@ class Setter:
         made = [self.set(child, place._replace(form=form)) for child, form in shown]
         return (min(part.low for part in made), max(part.high for part in made))
 
-    def characters(self, kind: str, string: str, size: float, apart: bool = False) -> Part:
-        """Set characters side by side; `apart`: one that leans back is kept off the last one."""
-        part = Part(kind, size)
-        unit, x = self.units(part), 0.0
-        low, high = 9999.0, -9999.0
-        end = 0.0
-        for n, character in enumerate(string):
-            shape = self.face.shape(self.face.number(character))
-            left = shape.left * unit
-            if apart and left < 0:
-                x -= left
-            part.holds.append((x, 0.0, Ink(shape, size, character)))
-            part.last = shape
-            if n == 0:
-                part.left, part.first = left, shape
-            end = x + max(shape.right * unit, shape.advance * unit)
-            x += shape.advance * unit
-            low, high = min(low, shape.low * unit), max(high, shape.high * unit)
-        part.reach(part.left, end if apart else x, low, high)
-        return part
-
     def number(self, element: Element, place: Place) -> Part:
         """Set `<mn>`."""
-        string = "".join(map(italic, text_of(element)))
-        return self._as_written(
-            element, self.characters("mn", string, self.size(place.level), True)
-        )
+        written = text_of(element)
+        string = written if written.isdecimal() else "".join(map(italic, written))
+        return _characters("mn", string, written, self.size(place.level), True)
 
     def identifier(self, element: Element, place: Place) -> Part:
         """Set `<mi>`: a letter leans, a name stands, a little off what is beside it."""
-        string = text_of(element)
+        string = written = text_of(element)
         if len(string) == 1:
             string = italic(string) if element.get("mathvariant") != "normal" else string
         else:
-            string = f"\u2009{string}" + ("" if place.script else "\u2009")
-        return self._as_written(
-            element, self.characters("mi", string, self.size(place.level), True)
-        )
-
-    @staticmethod
-    def _as_written(element: Element, part: Part) -> Part:
-        """Return the part, each sign saying what was written and not the shape it has."""
-        written = text_of(element)
-        if len(part.holds) == len(written):
-            part.holds = [
-                (x, y, ink._replace(character=sign) if isinstance(ink, Ink) else ink)
-                for (x, y, ink), sign in zip(part.holds, written, strict=True)
-            ]
-        return part
+            string = written = f"\u2009{string}" + ("" if place.script else "\u2009")
+        return _characters("mi", string, written, self.size(place.level), True)
 
     def text(self, element: Element, place: Place) -> Part:
         """Set `<mtext>`."""
         size = self.size(place.level)
         if element.get("mathsize"):
             size *= ems(element.get("mathsize", ""))
-        return self.characters("mtext", element.text or "", size)
+        string = element.text or ""
+        return _characters("mtext", string, string, size, False)
 
     def sign(self, element: Element, place: Place) -> Part:
         """Set `<mo>`, with room about it unless it is in a script."""
         string = text_of(element)
-        part = Part("mo", self.size(place.level))
-        unit = self.units(part)
-        before, after = spaces(element, string, element.get("form", place.form))
-        grows = string in GROWING
-        x = right = 0.0
+        size = self.size(place.level)
+        before, after = 0.0, None
         if not place.script:
-            x += before * part.size
-        low, high = 999.0, -999.0
-        for n, character in enumerate(string):
-            shape = plain = self.face.shape(self.face.number(character))
-            if grows and place.reach is not None:
-                reach = (place.reach[0] / unit, place.reach[1] / unit)
-                shape = self.face.about(shape.number, *reach)
-                if character in OPENING and place.row_after:
-                    x += VERY_THIN * part.size
-            part.holds.append((x, 0.0, Ink(shape, part.size, character)))
-            right = max(right, x + shape.right * unit)
-            x += shape.advance * unit
-            if not (place.measuring and grows):
-                low, high = min(low, shape.low * unit), max(high, shape.high * unit)
-            if n == 0:
-                part.first, part.left = shape, plain.left * unit
-            part.last = shape
-        if not place.script:
-            x += after * part.size
-            right = max(right, x)
-        part.reach(part.left, right, low, high)
-        return part
+            early, late = spaces(element, string, element.get("form", place.form))
+            before, after = early * size, late * size
+        if string not in GROWING:
+            return _sign(string, size, before, after, None, True)
+        if place.row_after and string in OPENING:
+            before += VERY_THIN * size
+        return _sign(string, size, before, after, place.reach, not place.measuring)
 
     def fraction(self, element: Element, place: Place) -> Part:
         """Set `<mfrac>`, its bar upon the axis of the row and as thick as a minus."""
@@ -362,6 +311,70 @@ class Setter:
         )
         part.advance = moved + base.advance
         return part
+
+
+@lru_cache(maxsize=2048)
+def _characters(kind: str, string: str, written: str, size: float, apart: bool) -> Part:
+    """Set characters side by side, each of which says what is written in its place.
+
+    `apart`: one that leans back is kept off the last one.
+    """
+    face = metrics()
+    part = Part(kind, size)
+    unit, x = size / face.units, 0.0
+    low, high = 9999.0, -9999.0
+    end = 0.0
+    for n, (character, says) in enumerate(zip(string, written, strict=True)):
+        shape = face.shape(face.number(character))
+        left = shape.left * unit
+        if apart and left < 0:
+            x -= left
+        part.holds.append((x, 0.0, Ink(shape, size, says)))
+        part.last = shape
+        if n == 0:
+            part.left, part.first = left, shape
+        end = x + max(shape.right * unit, shape.advance * unit)
+        x += shape.advance * unit
+        low, high = min(low, shape.low * unit), max(high, shape.high * unit)
+    part.reach(part.left, end if apart else x, low, high)
+    return part
+
+
+@lru_cache(maxsize=2048)
+def _sign(
+    string: str,
+    size: float,
+    before: float,
+    after: float | None,
+    reach: tuple[float, float] | None,
+    counts: bool,
+) -> Part:
+    """Set a sign with room before and after it, as tall as it must `reach`.
+
+    `after` is None where a sign's own ink is its end, as in a script. `counts` says whether it
+    counts in how high its row is.
+    """
+    face = metrics()
+    part = Part("mo", size)
+    unit = size / face.units
+    x, right = before, 0.0
+    low, high = 999.0, -999.0
+    for n, character in enumerate(string):
+        shape = plain = face.shape(face.number(character))
+        if reach is not None:
+            shape = face.about(shape.number, reach[0] / unit, reach[1] / unit)
+        part.holds.append((x, 0.0, Ink(shape, size, character)))
+        right = max(right, x + shape.right * unit)
+        x += shape.advance * unit
+        if counts:
+            low, high = min(low, shape.low * unit), max(high, shape.high * unit)
+        if n == 0:
+            part.first, part.left = shape, plain.left * unit
+        part.last = shape
+    if after is not None:
+        right = max(right, x + after)
+    part.reach(part.left, right, low, high)
+    return part
 
 
 _KINDS: dict[str, Callable[[Setter, Element, Place], Part]] = {

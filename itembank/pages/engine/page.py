@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from itertools import groupby
 from typing import Any
 
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula_layout import Formula
 from itembank.pages.engine.outline import Heading, add_outline
@@ -157,19 +157,18 @@ class Page(Surface):
         bold: bool = False,
         colour: str = INK,
         align: str = "left",
-    ) -> float:
-        """Set one line of text on the baseline `y` and return its width.
+    ) -> None:
+        """Set one line of text on the baseline `y`.
 
         `align` says what `x` is: the left end, the centre or the right end. All characters
         must be in the face; :mod:`itembank.pages.engine.paragraph` sees to that for longer texts.
         """
-        weight = face(bold)
-        width = weight.width(text) * size
-        x -= {"left": 0.0, "centre": width / 2, "right": width}[align]
+        if align != "left":
+            width = face(bold).width(text) * size
+            x -= width / 2 if align == "centre" else width
         self.mark()
         self.colour(colour)
         self._show(x, y, text, size, bold)
-        return width
 
     def _show(self, x: float, y: float, text: str, size: float, bold: bool) -> None:
         weight = face(bold)
@@ -219,7 +218,8 @@ class Page(Surface):
 
         It goes into the formula element that is open, which holds its line and its words.
         """
-        width = self.text(x, y, text, size, bold=bold, colour=colour)
+        self.text(x, y, text, size, bold=bold, colour=colour)
+        width = face(bold).width(text) * size
         box = (x, y - DESCENT * size, x + width, y + ASCENT * size)
         self._grow(self.document.current, box)
 

@@ -5,6 +5,7 @@ Importing this module imports ReportLab.
 
 from __future__ import annotations
 
+import zlib
 from collections.abc import Callable
 from typing import Any
 
@@ -57,10 +58,14 @@ class Info(pdfdoc.PDFInfo):  # type: ignore[misc]
 
 def stream(dictionary: str, content: bytes, compress: bool = True) -> Raw:
     """Return a stream object with the given dictionary entries."""
-    import zlib
+    made = stream_syntax(dictionary, content, compress)
+    return Raw(lambda _doc: made)
 
+
+def stream_syntax(dictionary: str, content: bytes, compress: bool = True) -> bytes:
+    """Return the syntax of a stream object with the given dictionary entries."""
     if compress:
         content = zlib.compress(content, 6)
         dictionary += " /Filter /FlateDecode"
     head = f"<<{dictionary} /Length {len(content)}>>\nstream\n".encode("latin-1")
-    return Raw(lambda _doc: head + content + b"\nendstream\n")
+    return head + content + b"\nendstream\n"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import Part, space, stack

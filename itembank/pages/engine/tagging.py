@@ -7,6 +7,7 @@ stretches of marked content on a page.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Any
 
 Box = tuple[float, float, float, float]
@@ -39,6 +40,7 @@ class Element:
 _HALF = re.compile("[\ud800-\udfff]")
 
 
+@lru_cache(maxsize=4096)
 def text_string(text: str) -> str:
     """Return `text` as a PDF text string: UTF-16 with its byte-order mark, in hexadecimal.
 

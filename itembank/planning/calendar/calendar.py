@@ -77,6 +77,7 @@ class Calendar:
         """Return why there are no lessons on `date`, or an empty string where there are."""
         if date.weekday() >= 5:
             return "weekend"
+        # Closed days before terms, since they lie inside one.
         for closed in self.closed:
             if closed.first <= date <= closed.last:
                 return closed.why
@@ -100,6 +101,7 @@ class Calendar:
     @cached_property
     def _weeks(self) -> dict[datetime.date, int]:
         days = self.teaching_days(self.terms[0].first, self.terms[-1].last)
+        # Only weeks with teaching are counted, so the letters go on over a half term.
         mondays = dict.fromkeys(monday(day) for day in days)
         return {day: number for number, day in enumerate(mondays, 1)}
 
@@ -124,6 +126,7 @@ class Calendar:
         number = self.week_number(date)
         if self.week_a is None or number is None:
             return ""
+        # Counted both ways from the week that is known; % is never negative here.
         return "AB"[(number - self._weeks[monday(self.week_a)]) % 2]
 
 

@@ -63,6 +63,7 @@ class Scheme:
         >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
         ('a.b', None)
         """
+        # Topics stand in order of their days, so the last one begun is the one at hand.
         begun = [taught.topic for taught in self.topics if taught.date <= date]
         return begun[-1] if begun else None
 

@@ -82,7 +82,7 @@ def read_folder(
     if calendar is not None:
         classes = department.classes if department else ()
         banks = dict.fromkeys(
-            path for school_class in classes for path in school_class.draw_from.banks or ()
+            path for school_class in classes for path in school_class.stated_sources.banks or ()
         )
         known = KnownTopics(generated, tuple(banks))
         for path in sorted((folder / FOLDER).glob("*.toml")):
@@ -92,6 +92,7 @@ def read_folder(
                 faulty.add(path.stem)
                 faults += error.faults
     if department is not None:
+        # All that can be looked at is looked at, so that nobody mends one fault to meet the next.
         faults += _timetable_faults(department)
         if calendar is not None:
             faults += _letter_faults(department, calendar)

@@ -121,6 +121,7 @@ class Editor:
             SeveralErrors: every change that makes no sense, all at once.
         """
         faults = []
+        # In a fixed order, so that the same changes make the same week however they were typed.
         for change in in_turn(changes):
             try:
                 self._make(change)
@@ -154,6 +155,7 @@ class Editor:
         """Choose what is open in some lessons, the others held."""
         lessons, holds = [], []
         for place, lesson in enumerate(self.plan.lessons):
+            # The others are held as they are, but take part: the choice is for the whole week.
             lesson, hold = changed.get(place, (lesson, Hold(lesson.counts)))
             lessons.append(lesson)
             holds.append(hold)
@@ -171,6 +173,7 @@ class Editor:
         name = change.name
         if is_address(name):
             topic = self._topic_of(name)
+            # Pinned again, a question moves to the end and does not come twice.
             items = (*(address for address in lesson.items if address != name), name)
             held = sum(self._topic_of(address) == topic for address in items)
             count = max(held, lesson.counts.get(topic, 0))
@@ -193,6 +196,7 @@ class Editor:
         lesson = replace(
             lesson, topics=(*rest, WeekTopic(topic, count, pinned=True)), items=items, never=never
         )
+        # The topic was there with as many questions: nothing has to give way.
         if lesson.counts == self.plan.lessons[place].counts:
             self._fill({place: (lesson, Hold(lesson.counts))})
             return
@@ -296,6 +300,7 @@ class Editor:
     def _order(self, change: Order) -> None:
         place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
+        # Sorted, so that each has to be there once: an order leaves nothing out.
         if sorted(change.topics) == sorted(lesson.counts):
             by_name = {topic.topic: topic for topic in lesson.topics}
             ordered = tuple(by_name[name] for name in change.topics)
@@ -319,6 +324,7 @@ class Editor:
             lesson = replace(self.plan.lessons[place], questions=number)
             total = sum(lesson.counts.values())
             hold = Hold(lesson.counts)
+            # Fewer than there were: pins stay, and of the rest the worthiest, but no new topics.
             if total > number:
                 pinned = {topic.topic: topic.count for topic in lesson.topics if topic.pinned}
                 hold = Hold(pinned, set(lesson.counts))

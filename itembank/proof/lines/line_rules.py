@@ -115,6 +115,7 @@ def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
         given = known_letters(relations)
         known = dict(given)
         forms = [form for relation in relations for form in equations_of(relation, given)]
+        # Elimination adds what it settles to `known`; `given` stays what was given outright.
         free = eliminate(forms, known)
         if not free:
             return true(line, known)
@@ -157,6 +158,8 @@ def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
         return "is about another letter"
     if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
         return _side(relations, line)
+    # Each solution has to fit a case, and each case a solution: else a solution was lost on the
+    # way, or one was made up.
     used = [False] * len(cases)
     for solution in every:
         fits = [_holds(case, solution) for case in cases]
@@ -176,6 +179,7 @@ def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     given = algebra(line)
     for relation in relations:
         for a, b in sides_of(relation):
+            # Or the difference of the sides, which is what is factorised to solve a quadratic.
             if given in (a, b, a - b, b - a):
                 return ""
     raise NotExact("it is an expression, and neither side of the equation")
@@ -216,6 +220,7 @@ def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
     values = [exact(term) for term in terms]
     if isinstance(line, t.Listing):
         row, given = values, [exact(part) for part in line.parts]
+        # The terms, their differences, and the differences of those.
         for _ in range(3):
             if given == row[: len(given)]:
                 return ""
@@ -226,6 +231,7 @@ def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
         raise NotExact("it is not an expression in n")
     given_rule, degree = algebra(line), max((sum(n for _, n in m[0]) for m in rule.top), default=0)
     left = (rule - given_rule).top
+    # The working finds 3n first, then the + 2: what is still open is of a lower degree.
     if any(sum(n for _, n in powers) >= max(degree, 1) for powers, _ in left):
         return "does not begin as the nth term does"
     return ""
@@ -250,6 +256,8 @@ def _round(ask: Round, line: t.Node) -> str:
     _, size = unit_of(line)
     value = algebra(ask.target) / number(size)
     step, _ = rounded(value, ask.detail, ask.amount)
+    # A step may show more digits than the answer, so that near enough is right; an irrational
+    # number has no last digit to be held to.
     low, high = enclosed(value - algebra(line) / number(size), 30)
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
 

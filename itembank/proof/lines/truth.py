@@ -58,6 +58,7 @@ def in_proportion(a: Sequence[Fraction], b: Sequence[Fraction]) -> bool:
 
 def _holds(left: t.Node, op: str, right: t.Node, known: dict[str, Fraction]) -> bool:
     try:
+        # Most lines are rational, and that is the quick way.
         gap = evaluate(left, known) - evaluate(right, known)
         sign = (gap > 0) - (gap < 0)
     except NotExact:

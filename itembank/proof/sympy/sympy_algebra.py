@@ -37,6 +37,7 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
         raise NotExact("this is not one equation")
     gap = to_sympy(relation.first) - to_sympy(relation.rest[0][1])
     name = symbol(letter.name)
+    # A fraction is zero where its top is, so that the letter may stand below a bar as well.
     formula = sympy.Poly(sympy.numer(sympy.together(gap)), name)
     powers = {k for (k,) in formula.monoms()}
     power = formula.degree()
@@ -55,7 +56,7 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
     if power % 2 == 0:
         # Roots with the right power differ by a sign, or are one root written in two ways.
         pairs = itertools.combinations(map(to_sympy, given), 2)
-        if not any(is_zero(one + other) for one, other in pairs):
+        if not any(is_zero(root + other) for root, other in pairs):
             raise NotExact("the key gives one of two roots")
     return found(ours, key, True)
 

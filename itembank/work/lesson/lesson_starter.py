@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
 from itembank.today import today
-from itembank.work.lesson.day import parallel
+from itembank.work.lesson.lesson_day import parallel
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass

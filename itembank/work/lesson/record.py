@@ -13,7 +13,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.work.lesson.day import refuse_day_without_lesson, refuse_to_come
+from itembank.work.lesson.lesson_day import refuse_day_without_lesson, refuse_to_come
 from itembank.work.lesson.lesson_starter import (
     Starter,
     starter_by_pack,

@@ -12,7 +12,7 @@ from itembank.planning.week.week_edit import find_lesson
 from itembank.work.week.week_questions import given_in, last_uses
 
 if TYPE_CHECKING:
-    from itembank.packs.data.pack import PackItem
+    from itembank.packs.data.pack_item import PackItem
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
     from itembank.work.week.planner import Planner
 

@@ -145,7 +145,7 @@ def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:
             room[topic] -= 1
             asked.append(address)
     request = planner.request(lesson)
-    if not request.drawing.uses_banks:
+    if not request.sources.uses_banks:
         return replace(lesson, asked=tuple(asked))
     from itembank.packs.build import askable
 
@@ -190,7 +190,9 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
 def _sheets(chosen: Chosen) -> tuple[SheetItems, ...]:
     made = []
     for sheet in chosen.sheets:
-        opening = [drawn.item.address for drawn in (sheet.worked, sheet.part_finished) if drawn]
-        questions = tuple(drawn.item.address for drawn in sheet.items)
+        opening = [
+            candidate.item.address for candidate in (sheet.worked, sheet.part_finished) if candidate
+        ]
+        questions = tuple(candidate.item.address for candidate in sheet.items)
         made.append(SheetItems(sheet.tier.value, tuple(opening), questions))
     return tuple(made)

@@ -1,4 +1,4 @@
-"""What a pack's questions are drawn from: generators, banks or both; within a year or beyond it.
+"""What a pack's questions are taken from: generators, banks or both; within a year or beyond it.
 
 The same five keys stand in ``department.toml`` (at the top and in a class) and in a plan::
 
@@ -26,7 +26,7 @@ BANK_FILE = "bank.toml"
 
 
 @dataclass(frozen=True, slots=True)
-class DrawFrom:
+class StatedSources:
     """What one place states about the source of questions; None where it leaves it open."""
 
     banks: tuple[Path, ...] | None = None
@@ -35,14 +35,14 @@ class DrawFrom:
     signed_only: bool | None = None
     beyond_year: bool | tuple[str, ...] | None = None
 
-    def over(self, other: DrawFrom) -> DrawFrom:
+    def over(self, other: StatedSources) -> StatedSources:
         """Return what is stated here, and for what is left open what `other` states.
 
         Who asks here for generated questions alone does not want the sign-off that `other` asks
         for: generated questions carry none.
 
-        >>> shared = DrawFrom(questions_from="both", prefer="generated")
-        >>> found = DrawFrom(prefer="bank").over(shared)
+        >>> shared = StatedSources(questions_from="both", prefer="generated")
+        >>> found = StatedSources(prefer="bank").over(shared)
         >>> found.questions_from, found.prefer
         ('both', 'bank')
         """
@@ -52,9 +52,9 @@ class DrawFrom:
         }
         if self.questions_from == "generated" and self.signed_only is None:
             kept["signed_only"] = None
-        return DrawFrom(**kept)
+        return StatedSources(**kept)
 
-    def settle(self) -> Drawing:
+    def settle(self) -> QuestionSources:
         """Return the settings with nothing left open.
 
         Without banks questions are generated; with banks they come from both, the banks first.
@@ -62,9 +62,9 @@ class DrawFrom:
         Raises:
             ItembankError: two of the settings contradict each other.
 
-        >>> DrawFrom().settle().questions_from
+        >>> StatedSources().settle().questions_from
         'generated'
-        >>> DrawFrom(banks=(Path("questions"),)).settle().questions_from
+        >>> StatedSources(banks=(Path("questions"),)).settle().questions_from
         'both'
         """
         banks = tuple(dict.fromkeys(self.banks or ()))
@@ -89,12 +89,12 @@ class DrawFrom:
                 "sign-off. Name a bank and let questions come from it, or leave out signed only."
             )
         beyond = self.beyond_year if self.beyond_year is not None else False
-        return Drawing(banks, chosen, prefer, signed, beyond)
+        return QuestionSources(banks, chosen, prefer, signed, beyond)
 
 
 @dataclass(frozen=True, slots=True)
-class Drawing:
-    """Where a pack's questions are drawn from, with nothing left open."""
+class QuestionSources:
+    """Where a pack's questions are taken from, with nothing left open."""
 
     banks: tuple[Path, ...] = ()
     questions_from: str = "generated"
@@ -108,8 +108,8 @@ class Drawing:
     def year_for(self, topic: str) -> int | None:
         """Return the year beyond which nothing of a topic is asked, or None for no such year.
 
-        >>> drawing = Drawing(beyond_year=("ratio.share",), year=7)
-        >>> drawing.year_for("ratio.scale"), drawing.year_for("ratio.share")
+        >>> wanted = QuestionSources(beyond_year=("ratio.share",), year=7)
+        >>> wanted.year_for("ratio.scale"), wanted.year_for("ratio.share")
         (7, None)
         """
         beyond = self.beyond_year
@@ -122,12 +122,12 @@ class Drawing:
         return self.questions_from != "generated"
 
 
-def read_draw_from(row: Table, folder: Path) -> DrawFrom:
+def read_sources(row: Table, folder: Path) -> StatedSources:
     """Read the five keys from a table of a file that stands in `folder`.
 
     Faults are noted in the table's file; a folder that holds no bank is one.
     """
-    found = DrawFrom(
+    found = StatedSources(
         banks=_banks(row, folder) if "banks" in row else None,
         questions_from=(
             row.choice("questions_from", QUESTIONS_FROM[0], QUESTIONS_FROM)
@@ -138,7 +138,7 @@ def read_draw_from(row: Table, folder: Path) -> DrawFrom:
         signed_only=row.flag("signed_only", False) if "signed_only" in row else None,
         beyond_year=_beyond_year(row) if "beyond_year" in row else None,
     )
-    for field in fields(DrawFrom):  # what is absent was not read above, but it exists
+    for field in fields(StatedSources):  # what is absent was not read above, but it exists
         row.known(field.name)
     return found
 

@@ -11,8 +11,9 @@ from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.packs.build import Started
 from itembank.packs.data.convert import read_item
-from itembank.packs.data.pack import Pack, PackItem
+from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_files import load_pack
+from itembank.packs.data.pack_item import PackItem
 from itembank.packs.pack_proof import Proof, prove_by_first_road
 from itembank.planning.bands.bands import BandError, check_intervals
 
@@ -92,7 +93,7 @@ def check_pack(pack: Pack, path: Path) -> None:
         if known.get(item.topic) != item.topic_title:
             raise _fault(path, f"{place}.topic", f"‘{item.topic}’ is not one of the pack's topics")
         _check_source(place, item, path)
-    _check_drawing(pack, path)
+    _check_provenance(pack, path)
 
 
 def _check_source(place: str, item: PackItem, path: Path) -> None:
@@ -111,23 +112,23 @@ def _check_source(place: str, item: PackItem, path: Path) -> None:
         raise _fault(path, f"{place}.source.signed", "this does not agree with sign_off")
 
 
-def _check_drawing(pack: Pack, path: Path) -> None:
+def _check_provenance(pack: Pack, path: Path) -> None:
     """Check that every item is one that the pack's own setting lets in."""
-    drawing = pack.drawing
-    if drawing is None:
+    provenance = pack.drawing
+    if provenance is None:
         return
-    names = {bank.name for bank in drawing.banks}
+    names = {bank.name for bank in provenance.banks}
     for place, item in stored_items(pack):
         source = item.source
         if source is None:
             raise _fault(path, f"{place}.source", "this field is missing")
         if source.bank and source.bank not in names:
             raise _fault(path, f"{place}.source.bank", f"‘{source.bank}’ is not one of the banks")
-        if source.bank and drawing.questions_from == "generated":
+        if source.bank and provenance.questions_from == "generated":
             raise _fault(path, f"{place}.source", "a bank’s question in a generated pack")
-        if not source.bank and drawing.questions_from == "bank":
+        if not source.bank and provenance.questions_from == "bank":
             raise _fault(path, f"{place}.source", "a generated question in a pack from banks")
-        if drawing.signed_only and source.sign_off != "signed":
+        if provenance.signed_only and source.sign_off != "signed":
             raise _fault(path, f"{place}.source", "an unsigned question among signed ones")
 
 

@@ -17,11 +17,11 @@ from itembank.planning.department.department import (
     Department,
     SchoolClass,
 )
-from itembank.planning.department.draw_from import no_bank
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.large_copies import no_such_seat, strange_seats
 from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic, stated
 from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
+from itembank.planning.department.question_sources import no_bank
 from itembank.planning.department.taught import not_yet
 from itembank.planning.topic_names import unknown_topic
 
@@ -47,7 +47,7 @@ def settle(
         ItembankError: a value is out of its range, or no topic or class is known.
     """
     asked = typed if plan is None else typed.over(plan)
-    for folder in typed.draw_from.banks or ():
+    for folder in typed.stated_sources.banks or ():
         if (wrong := no_bank(folder)) is not None:
             raise wrong
     group = department.find_class(asked.class_name) if department else None
@@ -58,7 +58,7 @@ def settle(
     topics = tuple(map(PlannedTopic, ids)) or asked.topics or _own_topics(group, taught, date)
     asked = replace(asked, class_name=name, date=date, topics=topics)
     request = with_usual(asked, group, department)
-    there = KnownTopics(known, request.drawing.banks)
+    there = KnownTopics(known, request.sources.banks)
     for topic in topics:
         if topic.id not in there:
             raise ItembankError(unknown_topic(topic.id, there), matter="no such topic")

@@ -15,9 +15,9 @@ import typer
 import typer.core
 
 from itembank.cli.options import usage
-from itembank.cli.options.command import PlainCommand
+from itembank.cli.options.plain_command import PlainCommand
 from itembank.cli.options.values import Reader, slots_of
-from itembank.cli.words.advice import told
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 
