@@ -12,10 +12,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.pages.week import HOW_TO_BUILD
 from itembank.desk.replying.forms import action, day, number, text
 from itembank.desk.replying.replies import onward, page, url
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, NotFound
 from itembank.planning.week.week_changes import (
     Another,
     Ban,
@@ -136,7 +135,7 @@ def others(request: Request) -> Response:
     found = find(request)
     planned = found.lesson.planned
     if planned is None:
-        raise ItembankError("This lesson is not planned yet.", matter="not found")
+        raise NotFound("This lesson is not planned yet.")
     address = request.query_params.get("address", "")
     lessons = tuple(each.planned for each in found.week.lessons if each.planned is not None)
     plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
@@ -223,7 +222,6 @@ def changed(
             output=desk.packs,
             department=desk.home,
             replace=True,
-            how_to_build=HOW_TO_BUILD,
         )
     )
     done = "Taken back" if undo else "Changed"

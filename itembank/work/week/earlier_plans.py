@@ -42,10 +42,7 @@ def before_last_change(plan: Path) -> Path:
     """
     there = earlier_plans(plan)
     if not there:
-        raise ItembankError(
-            f"Nothing in {plan.name} can be taken back: no change of it is known.",
-            matter="nothing to take back",
-        )
+        raise ItembankError(f"Nothing in {plan.name} can be taken back: no change of it is known.")
     return there[-1]
 
 

@@ -31,7 +31,7 @@ def others_like(
     from itembank.packs.like_question import like_it
 
     if address not in lesson.asked:
-        raise ItembankError(f"{lesson} does not ask {address}.", matter="not in the starter")
+        raise ItembankError(f"{lesson} does not ask {address}.")
     given = given_in(plan.lessons)
     used = last_uses(planner, plan.week, {a for each in plan.lessons for a in each.asked})
     request = planner.request(lesson, frozenset((given | set(used)) - set(lesson.asked)))
@@ -54,8 +54,7 @@ def with_new_questions(
             if not near:
                 raise ItembankError(
                     f"{lesson} can have no other question like {change.address}: the class had "
-                    "all there are, or they are on this week's pages.",
-                    matter="none like it",
+                    "all there are, or they are on this week's pages."
                 )
             change = replace(change, new=near[0].address, held=False)
         told.append(change)
