@@ -17,7 +17,8 @@ from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number, rational
 from itembank.notation.line import shown_line
-from itembank.notation.value import NotExact, constant, exact, linear
+from itembank.notation.linear import constant, linear
+from itembank.notation.value import NotExact, exact
 
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
 

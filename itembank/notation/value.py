@@ -26,13 +26,13 @@ from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
 from itembank.notation.units import CURRENCY, UNITS
 
-Linear = dict[str, Fraction]
-"""A linear form: the coefficient of each letter, the constant under the empty string."""
-
 ONE = Fraction(1)
+
 ZERO = Fraction(0)
+
 # A pupil's question never needs more; typed text must not make us compute 9^9^9.
 LARGEST_EXPONENT = 64
+
 LARGEST_BITS = 8_192
 """The most binary digits a power may come to, so that towers of powers stay small."""
 
@@ -99,29 +99,6 @@ def parts(node: t.Node) -> tuple[Fraction, ...]:
     return (exact(node),)
 
 
-def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
-    """Return `node` as a linear form in its letters, `known` letters replaced by values.
-
-    Raises
-    ------
-    NotExact
-        If the tree is not linear in the letters that are left.
-
-    >>> from itembank.notation.tree import Sym, juxt, num, sub
-    >>> linear(sub(juxt(num(3), Sym("x")), num(4)))
-    {'x': Fraction(3, 1), '': Fraction(-4, 1)}
-    """
-    form = LINEAR.get(type(node))
-    return form(node, known or {}) if form else {"": exact(node)}
-
-
-def constant(form: Linear) -> Fraction:
-    """Return the constant of a linear form in which every letter has coefficient zero."""
-    if any(c for name, c in form.items() if name):
-        raise NotExact("a letter is left over")
-    return form.get("", ZERO)
-
-
 def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     """Return a relation as its neighbouring pairs of sides, each with its sign.
 
@@ -136,7 +113,14 @@ def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     return pairs
 
 
-def _over(top: Fraction, bottom: Fraction) -> Fraction:
+def over(top: Fraction, bottom: Fraction) -> Fraction:
+    """Return top ÷ bottom.
+
+    Raises
+    ------
+    NotExact
+        It divides by zero.
+    """
     if not bottom:
         raise NotExact("this divides by zero")
     return top / bottom
@@ -153,7 +137,14 @@ def _of_the_day(total: Fraction, times: int | None) -> Fraction:
     return total
 
 
-def _power(base: Fraction, exponent: Fraction) -> Fraction:
+def power_of(base: Fraction, exponent: Fraction) -> Fraction:
+    """Return a power.
+
+    Raises
+    ------
+    NotExact
+        The exponent is no whole number, or the power too large to be meant.
+    """
     if exponent.denominator != 1 or abs(exponent) > LARGEST_EXPONENT:
         raise NotExact(f"the exponent {exponent} is not a whole number up to {LARGEST_EXPONENT}")
     if (
@@ -199,24 +190,6 @@ def _floor_root(n: int, index: int) -> int:
         guess = better
 
 
-def _multiply(a: Linear, b: Linear) -> Linear:
-    if not any(name for name in b):
-        c = b.get("", ZERO)
-        return {name: v * c for name, v in a.items()}
-    if not any(name for name in a):
-        c = a.get("", ZERO)
-        return {name: v * c for name, v in b.items()}
-    raise NotExact("letters are multiplied together")
-
-
-def _divide(a: Linear, b: Linear) -> Linear:
-    # A letter whose coefficients cancelled to 0 does no harm below the bar.
-    if any(c for name, c in b.items() if name):
-        raise NotExact("a letter stands in a denominator")
-    bottom = b.get("", ZERO)
-    return {name: _over(v, bottom) for name, v in a.items()}
-
-
 def _sum(node: t.Sum) -> Fraction:
     total = exact(node.first)
     for op, term in node.rest:
@@ -228,7 +201,7 @@ def _sum(node: t.Sum) -> Fraction:
 def _product(node: t.Product) -> Fraction:
     total = exact(node.first)
     for op, factor in node.rest:
-        total = _over(total, exact(factor)) if op == "÷" else total * exact(factor)
+        total = over(total, exact(factor)) if op == "÷" else total * exact(factor)
     return total
 
 
@@ -242,8 +215,8 @@ def _side_by_side(node: t.Juxt) -> Fraction:
 EXACT: dict[type, Callable[[Any], Fraction]] = {
     t.Int: lambda node: Fraction(node.n),
     t.Dec: decimal_value,
-    t.Frac: lambda node: _over(exact(node.num), exact(node.den)),
-    t.Mixed: lambda node: node.whole + _over(Fraction(node.num), Fraction(node.den)),
+    t.Frac: lambda node: over(exact(node.num), exact(node.den)),
+    t.Mixed: lambda node: node.whole + over(Fraction(node.num), Fraction(node.den)),
     t.Neg: lambda node: -exact(node.of),
     t.Bracket: lambda node: exact(node.of),
     t.Sum: _sum,
@@ -254,74 +227,7 @@ EXACT: dict[type, Callable[[Any], Fraction]] = {
     t.Quantity: lambda node: exact(node.amount) * UNITS[node.unit].size,
     t.MixedUnits: lambda node: sum(map(exact, node.parts), ZERO),
     t.ClockTime: lambda node: Fraction(clock_seconds(node)),
-    t.Power: lambda node: _power(exact(node.base), exact(node.exponent)),
+    t.Power: lambda node: power_of(exact(node.base), exact(node.exponent)),
     t.Root: lambda node: _root(exact(node.of), node.index),
 }
 """What each kind of node is worth, on the first road; one that is not here has no value."""
-
-
-def _scaled(form: Linear, size: Fraction | int) -> Linear:
-    return {name: c * size for name, c in form.items()}
-
-
-def _linear_letter(name: str, known: Linear) -> Linear:
-    return {"": known[name]} if name in known else {name: ONE}
-
-
-def _linear_sum(node: t.Sum, known: Linear) -> Linear:
-    # With a letter the sum may still be a time or a length, so the day goes round in neither.
-    if times_in(node) is not None and not t.symbols(node):
-        return {"": exact(node)}
-    total = dict(linear(node.first, known))
-    for op, term in node.rest:
-        for name, c in linear(term, known).items():
-            total[name] = total.get(name, ZERO) + (c if op == "+" else -c)
-    return total
-
-
-def _linear_product(node: t.Product, known: Linear) -> Linear:
-    product = linear(node.first, known)
-    for op, factor in node.rest:
-        form = linear(factor, known)
-        product = _divide(product, form) if op == "÷" else _multiply(product, form)
-    return product
-
-
-def _linear_side_by_side(node: t.Juxt, known: Linear) -> Linear:
-    product: Linear = {"": ONE}
-    for factor in node.factors:
-        product = _multiply(product, linear(factor, known))
-    return product
-
-
-def _linear_mixed_units(node: t.MixedUnits, known: Linear) -> Linear:
-    first, *rest = node.parts
-    return linear(t.Sum(first, tuple(("+", part) for part in rest)), known)
-
-
-def _linear_power(node: t.Power, known: Linear) -> Linear:
-    base = linear(node.base, known)
-    # Also where a letter stood in it and is known.
-    if set(base) <= {""}:
-        return {"": _power(base.get("", ZERO), exact(node.exponent))}
-    if exact(node.exponent) == 1:
-        return base
-    raise NotExact("a power of a letter is not linear")
-
-
-LINEAR: dict[type, Callable[[Any, Linear], Linear]] = {
-    t.Sym: lambda node, known: _linear_letter(node.name, known),
-    t.Blank: lambda node, known: _linear_letter("□", known),
-    t.Neg: lambda node, known: {name: -c for name, c in linear(node.of, known).items()},
-    t.Bracket: lambda node, known: linear(node.of, known),
-    t.Sum: _linear_sum,
-    t.Frac: lambda node, known: _divide(linear(node.num, known), linear(node.den, known)),
-    t.Juxt: _linear_side_by_side,
-    t.Product: _linear_product,
-    t.Percent: lambda node, known: _scaled(linear(node.of, known), Fraction(1, 100)),
-    t.Money: lambda node, known: _scaled(linear(node.amount, known), CURRENCY[node.sign].size),
-    t.Quantity: lambda node, known: _scaled(linear(node.amount, known), UNITS[node.unit].size),
-    t.MixedUnits: _linear_mixed_units,
-    t.Power: _linear_power,
-}
-"""How each kind of node depends on the letters in it, where it may do so; else it is a number."""

@@ -13,7 +13,7 @@ from itembank.planning.department.department import read_department
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.department.question_sources import QuestionSources, StatedSources
-from itembank.work.pack import settle as settling
+from itembank.work.pack import settled_request as settling
 from itembank.work.pack.make import folder_of, make_pack
 from itembank.work.places import output_home
 from tests.packs.bank_files import OWN, bank, sums

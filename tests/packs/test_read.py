@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.packs.build import build_pack
-from itembank.packs.check import read_pack
 from itembank.packs.data.pack_files import load_pack, pack_json, schema_json
+from itembank.packs.pack_checks import read_pack
 from tests.packs.packs import request
 
 ROOT = Path(__file__).parents[2]

@@ -17,6 +17,7 @@ from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import FOLDER, MATHS, face
 from itembank.pages.engine.formula import formula
 from itembank.pages.typefaces import build_typefaces as build
+from itembank.pages.typefaces import face_files, maths_typeface
 
 ROOT = Path(__file__).parents[2]
 FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")
@@ -29,14 +30,14 @@ def fonts():
 
 
 def test_the_files_are_what_the_program_builds(tmp_path, monkeypatch):
-    monkeypatch.setattr(build, "HERE", tmp_path)
+    monkeypatch.setattr(face_files, "HERE", tmp_path)
     assert build.main() == 0
     for name in (*FILES, *WEB):
         assert (tmp_path / name).read_bytes() == (FOLDER / name).read_bytes(), name
 
 
 def test_another_version_of_a_source_is_refused(tmp_path, monkeypatch, capsys):
-    monkeypatch.setattr(build, "HERE", tmp_path)
+    monkeypatch.setattr(face_files, "HERE", tmp_path)
     monkeypatch.setattr(build, "SOURCES", {**build.SOURCES, "ziamath": "0.1"})
     assert build.main() == 2
     assert f"ziamath 0.1; {version('ziamath')} is installed" in capsys.readouterr().err
@@ -44,7 +45,7 @@ def test_another_version_of_a_source_is_refused(tmp_path, monkeypatch, capsys):
 
 
 def test_a_source_that_is_not_installed_is_one_plain_error(tmp_path, monkeypatch, capsys):
-    monkeypatch.setattr(build, "HERE", tmp_path)
+    monkeypatch.setattr(face_files, "HERE", tmp_path)
     monkeypatch.setattr(build, "SOURCES", {**build.SOURCES, "no-such-face": "1.0"})
     assert build.main() == 2
     said = capsys.readouterr().err
@@ -77,7 +78,7 @@ def test_a_browser_finds_what_it_sets_mathml_from():
     assert {cmap[ord(sign)] for sign in "()[]{}|√∛"} <= grown
     built = [c for c in table.MathVariants.VertGlyphConstruction if c.GlyphAssembly]
     assert built, "nothing grows further than its largest drawing"
-    assert all(code in cmap for code in build._ITALIC.values())
+    assert all(code in cmap for code in maths_typeface.ITALIC.values())
 
 
 @pytest.mark.parametrize("name", FILES)
@@ -88,10 +89,10 @@ def test_noughts_have_no_stroke(fonts, name):
 
 def test_a_character_is_the_same_in_prose_and_in_mathematics(fonts):
     text, maths = fonts["BoardSans-Regular.ttf"], fonts["BoardMath-Regular.ttf"]
-    for character in build._DIGITS + build._UPRIGHT + build._SIGNS:
+    for character in maths_typeface.DIGITS + maths_typeface.UPRIGHT + maths_typeface.SIGNS:
         one, other = (font.getBestCmap()[ord(character)] for font in (text, maths))
         assert text["hmtx"][one][0] == maths["hmtx"][other][0], character
-        if character not in build._BRACKETS:
+        if character not in maths_typeface.BRACKETS:
             assert text["glyf"][one].xMax == maths["glyf"][other].xMax, character
     assert text["head"].unitsPerEm == maths["head"].unitsPerEm
 

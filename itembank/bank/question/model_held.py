@@ -15,7 +15,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from itembank.wording.kinds.comes_to import comes_to
-from itembank.wording.meaning.second import meaning_fault
+from itembank.wording.meaning.second_reading import meaning_fault
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions

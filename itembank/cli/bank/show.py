@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.told import with_bar
+from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
 from itembank.cli.words.wrapped import paragraph
 

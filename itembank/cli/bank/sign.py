@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import with_bar
+from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.options.day import read_day

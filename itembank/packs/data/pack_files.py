@@ -93,7 +93,7 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
 def load_pack(path: Path) -> Pack:
     """Return the pack that a `pack.json` holds, its shape checked but its keys not proved.
 
-    A folder stands for the `pack.json` in it. :func:`itembank.packs.check.read_pack` proves
+    A folder stands for the `pack.json` in it. :func:`itembank.packs.pack_checks.read_pack` proves
     the keys as well; nothing is to be printed without that.
 
     Raises:

@@ -27,7 +27,7 @@ from itembank.pages.engine.paragraph import Piece, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.board import prompt
+from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.script import mid_sentence
 from itembank.planning.bands.caution import NOT_A_GRADE
 

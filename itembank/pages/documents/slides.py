@@ -10,7 +10,8 @@ from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted, long_date
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.value import Linear, NotExact, constant, exact, linear, sides
+from itembank.notation.linear import Linear, constant, linear
+from itembank.notation.value import NotExact, exact, sides
 
 
 def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:

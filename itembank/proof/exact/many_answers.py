@@ -16,7 +16,8 @@ from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import is_member, others, unmet
 from itembank.notation import tree as t
-from itembank.notation.value import NotExact, exact, linear, sides
+from itembank.notation.linear import linear
+from itembank.notation.value import NotExact, exact, sides
 from itembank.proof.claim.finding import Finding, text
 from itembank.proof.exact.elimination import minus
 from itembank.proof.exact.ranges import statement, turning_places

@@ -12,7 +12,8 @@ from itertools import pairwise
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.value import NotExact, linear, sides
+from itembank.notation.linear import linear
+from itembank.notation.value import NotExact, sides
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
 from itembank.proof.exact.elimination import minus

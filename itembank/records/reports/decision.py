@@ -22,11 +22,11 @@ from itembank.records.entries.details import (
 )
 from itembank.records.entries.entries import LessonFacts, QuestionFacts
 from itembank.records.entries.questions_asked import marks_of, unpack_asked
-from itembank.records.pupils.homes import Place
+from itembank.records.pupils.homes import ClassSeat
 from itembank.records.pupils.moved_rows import seats_now
 from itembank.records.reports.advice import Advice, Thresholds, advise
 from itembank.records.results.correct import lesson_facts
-from itembank.records.results.results import LessonResult
+from itembank.records.results.lessons import LessonResult
 from itembank.text.folding import folded
 
 if TYPE_CHECKING:
@@ -181,7 +181,7 @@ def decide(
     return _as_they_sit(found, seats_now(connection, result.class_name, result.date))
 
 
-def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
+def _as_they_sit(found: Decision, now: Mapping[str, ClassSeat | None]) -> Decision:
     """Return a decision with the seats of now: whoever left the class is in no group."""
     seats = {seat for group in found.groups for seat in group.seats} | set(found.scores)
     changed = {seat: now[seat] for seat in sorted(seats & set(now), key=seat_order)}
@@ -192,7 +192,7 @@ def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
     def there(old: Iterable[str]) -> tuple[str, ...]:
         kept = []
         for seat in old:
-            home = changed.get(seat, Place(own, seat))
+            home = changed.get(seat, ClassSeat(own, seat))
             if home is not None and home.class_key == own:
                 kept.append(home.seat)
         return tuple(sorted(kept, key=seat_order))
@@ -214,7 +214,7 @@ def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
     )
 
 
-def _name(home: Place, own: str) -> str:
+def _name(home: ClassSeat, own: str) -> str:
     return home.seat if home.class_key == own else f"{home.class_key.upper()}/{home.seat}"
 
 

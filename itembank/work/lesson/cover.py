@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.work.lesson.day import (
+from itembank.work.lesson.lesson_day import (
     parallel,
     refuse_day_without_lesson,
     refuse_to_come,

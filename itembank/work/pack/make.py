@@ -12,7 +12,7 @@ from itembank.planning.calendar.days import parse_day
 from itembank.planning.department.pack_request import PackRequest, stated
 from itembank.planning.department.taught import not_yet, taught_dates
 from itembank.today import today
-from itembank.work.pack.settle import settle
+from itembank.work.pack.settled_request import settle
 from itembank.work.places import banks_of, nearby_department
 
 if TYPE_CHECKING:
@@ -106,7 +106,7 @@ def draw_again(pack_file: Path, home: Path, *, replacing: bool = False) -> PackM
         ItembankError: the file is no pack, or does not agree with itself.
         CheckFailed: a key is not what its stored question comes to.
     """
-    from itembank.packs.check import start_reading
+    from itembank.packs.pack_checks import start_reading
 
     return _write(start_reading(pack_file), home, replacing)
 

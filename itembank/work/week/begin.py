@@ -20,7 +20,8 @@ from itembank.remark import Remark
 from itembank.text.folding import same_name
 from itembank.text.in_words import long_day
 from itembank.today import today
-from itembank.work.week.planner import NewPlan, Planner
+from itembank.work.week.new_plan import NewPlan, new_plan
+from itembank.work.week.planner import Planner
 from itembank.work.week.request import WeekRequest
 
 if TYPE_CHECKING:
@@ -123,7 +124,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     path = planner.home / FOLDER / WeekPlan(planner.school_class.name, monday(first), ()).file_name
     was = take(path)
     if was.raw is None:
-        new = planner.new_plan(first, None)
+        new = new_plan(planner, first, None)
         return Begun(path, new.plan, was, first=first, remarks=_without_starter(new))
     if request.changes:
         plan, remarks = read_plan_of(planner, path)
@@ -139,7 +140,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
             f"{error}\nThe week is planned anew around what you pinned there: mend the file, "
             "or take it away to begin without it."
         ) from None
-    new = planner.new_plan(first, old)
+    new = new_plan(planner, first, old)
     stays = (*new.past, *new.closed)
     return Begun(path, new.plan, was, None, first, stays, (*remarks, *_without_starter(new)))
 

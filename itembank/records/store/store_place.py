@@ -12,7 +12,7 @@ VARIABLE = "ITEMBANK_STORE"
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class StorePlace:
     """A results store: the path of its file, or its URL, and the department's folder."""
 
     where: str
@@ -37,20 +37,20 @@ class Place:
         return self.where
 
 
-def store_place(folder: Path) -> Place:
+def store_place(folder: Path) -> StorePlace:
     """Return where a department's results are: the URL in ITEMBANK_STORE, or its own file."""
-    return Place(os.environ.get(VARIABLE) or str(folder / FILE_NAME), folder)
+    return StorePlace(os.environ.get(VARIABLE) or str(folder / FILE_NAME), folder)
 
 
-def place_of(where: str | Place) -> Place:
+def place_of(where: str | StorePlace) -> StorePlace:
     """Return a place as such; a path alone is in the folder of its department.
 
     >>> place_of("school/results.sqlite3").folder.as_posix()
     'school'
     """
-    if isinstance(where, Place):
+    if isinstance(where, StorePlace):
         return where
-    return Place(where, Path.cwd() if "://" in where else Path(where).parent)
+    return StorePlace(where, Path.cwd() if "://" in where else Path(where).parent)
 
 
 def noted(path: Path, folder: Path) -> str:
