@@ -7,13 +7,12 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 
 
 def desk(
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
     output: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Where packs go; ‘output’ if there is.")
     ] = None,

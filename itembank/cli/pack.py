@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
@@ -113,9 +114,7 @@ def pack(
         Path | None,
         typer.Option(metavar="DIR", help="Where to put the pack's folder; ‘output’ if there is."),
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
     from_: Annotated[
         Path | None,
         typer.Option("--from", metavar="PACK.JSON", help="Make the pages of a pack again."),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.errors import ItembankError
 from itembank.today import today
 
@@ -52,9 +53,7 @@ def week(
     output: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Where packs go; ‘output’ if there is.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Put plan and packs in place of older ones.")
     ] = False,

@@ -20,14 +20,17 @@ from itembank.text.characters import shown_value
 class TomlFile:
     """A TOML file with its text, its data and the faults found in it so far.
 
+    A `text` stands for what the file holds: it may not be written yet.
+
     Raises:
         FileFaults: the file is missing, is not UTF-8, or is not TOML.
     """
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, text: str | None = None) -> None:
         self.path = path
         # TOML ends its lines with LF or CRLF; the text is kept as such for line numbers.
-        text = decode_text(path)
+        if text is None:
+            text = decode_text(path)
         if unseen := written_faults(path, text):
             raise FileFaults(unseen)
         try:
@@ -43,7 +46,8 @@ class TomlFile:
 
     def fault(self, path: KeyPath, message: str, word: str = "", matter: str = "") -> None:
         """Note a fault at `path`, or where `word` stands within its value."""
-        self.faults.append(Fault(str(self.path), self.line(path, word), message, matter=matter))
+        at = self.line(path, word)
+        self.faults.append(Fault(str(self.path), at, message, matter=matter, path=path))
 
     def line(self, path: KeyPath, word: str = "") -> int:
         """Return the line of `path`, or the one at or after it where `word` stands."""

@@ -94,9 +94,9 @@ _BIG_SMALL = {
 _BIG_SMALL["h", "m"] = "min"
 _NEXT = late(
     r"(?<=[0-9])(?P<gap1> ?)(?P<big>"
-    + "|".join(sorted({big for big, _ in _BIG_SMALL}, key=len, reverse=True))
+    + "|".join(sorted(sorted({big for big, _ in _BIG_SMALL}), key=len, reverse=True))
     + r")(?P<gap2> ?)(?=\d+(?:\.\d+)?(?P<gap3> ?)(?P<small>"
-    + "|".join(sorted({small for _, small in _BIG_SMALL}, key=len, reverse=True))
+    + "|".join(sorted(sorted({small for _, small in _BIG_SMALL}), key=len, reverse=True))
     + f")(?![{LETTERS}^0-9]))"
 )
 

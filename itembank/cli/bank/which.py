@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.complete import complete_topic
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.text.paths_shown import quoted_path
@@ -37,6 +38,37 @@ BankOption = Annotated[
 BankArgument = Annotated[
     Path | None,
     typer.Argument(metavar="BANK", help="The bank's folder; the one here if left out."),
+]
+
+TopicOrStrand = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--topic",
+        "-t",
+        metavar="TOPIC",
+        help="Only this topic, or strand.",
+        autocompletion=complete_topic,
+    ),
+]
+TopicsOption = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--topic",
+        "-t",
+        metavar="TOPIC",
+        help="Only this topic; give it again for more.",
+        autocompletion=complete_topic,
+    ),
+]
+TierMeant = Annotated[str | None, typer.Option(metavar="TIER", help="support, core or challenge.")]
+AuthorMeant = Annotated[str | None, typer.Option(metavar="CODE", help="Who wrote it.")]
+StatesOption = Annotated[
+    list[str] | None,
+    typer.Option(
+        metavar="STATE",
+        help="proved, disproved, needs-a-person, signed, stale, unsigned or retired; "
+        "given again, questions in all of them.",
+    ),
 ]
 
 

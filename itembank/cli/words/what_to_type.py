@@ -33,6 +33,7 @@ ADVICE: Mapping[str, Advice] = {
     "no such bank": Advice("Name its folder with --bank.", ["mark", "show"]),
     "no such department": Advice("Check how --department is spelt."),
     "changed since": Advice("‘itembank bank show {id}’ shows it as it is now."),
+    "department there": Advice("‘itembank begin {folder}’ changes what is answered there."),
     "ids alone": Advice("Name questions, or give --topic or --all-proved, not both."),
     "key is wrong": Advice("Or add --anyway to save it as it is."),
     "not a bank": Advice("‘itembank bank new’ makes a bank."),

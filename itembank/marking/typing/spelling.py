@@ -129,6 +129,8 @@ _UNIT_WORDS = late(
 _STOPS = " .;,!"
 _UNSEEN = frozenset(("Cc", "Cf", "Co", "Cs", "Cn"))
 _JOINERS = frozenset("\u2061\u2062\u2063\u2064")
+# A pattern that heeds no case takes these for letters of English, and no table has words with them.
+_PASS_FOR = {"\u017f": "s", "\u212a": "K", "\u0131": "i", "\u0130": "I"}
 
 
 def visible(text: str) -> str:
@@ -154,6 +156,8 @@ def _levelled(digits: str) -> str:
 def _plain(char: str) -> str:
     if "\uff01" <= char <= "\uff5e":
         return chr(ord(char) - 0xFEE0)
+    if char in _PASS_FOR:
+        return _PASS_FOR[char]
     category = unicodedata.category(char)
     if category == "Nd":
         return str(unicodedata.decimal(char))

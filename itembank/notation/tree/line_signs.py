@@ -20,7 +20,7 @@ LETTERS = "A-Za-zΑ-ΡΣ-Ωα-ω"
 DOT = "\u0307"
 UNIT_SIGNS: dict[str, str] = {
     **{unit: unit for unit in UNITS if unit != "°"},
-    **{UNITS[unit].many: unit for unit in AS_WORDS},
+    **{UNITS[unit].many: unit for unit in sorted(AS_WORDS)},
 }
 """How a unit may stand in a line, and the unit it is."""
 _BY_LENGTH = sorted(UNIT_SIGNS, key=len, reverse=True)

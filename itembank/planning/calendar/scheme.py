@@ -68,13 +68,15 @@ class Scheme:
         return begun[-1] if begun else None
 
 
-def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -> Scheme:
-    """Read a scheme of work, its weeks counted by the calendar.
+def read_scheme(
+    path: Path, calendar: Calendar, known_topics: Collection[str], text: str | None = None
+) -> Scheme:
+    """Read a scheme of work, its weeks counted by the calendar; a `text` stands for the file.
 
     Raises:
         FileFaults: every fault of the file, each with its line.
     """
-    file = TomlFile(path)
+    file = TomlFile(path, text)
     top = file.top()
     year = top.whole("year", None, 1, 13)
     found: dict[str, Taught] = {}

@@ -153,8 +153,12 @@ def find_department(start: Path | None = None) -> Path:
     )
 
 
-def read_department(folder: Path, known_topics: Collection[str] | None = None) -> Department:
+def read_department(
+    folder: Path, known_topics: Collection[str] | None = None, text: str | None = None
+) -> Department:
     """Read ``department.toml`` in `folder`; with `known_topics`, check each topic's name too.
+
+    A `text` stands for the file, which may not be written yet.
 
     A topic that is not one of `known_topics` is looked for in the banks that the class uses.
 
@@ -162,7 +166,7 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         FileFaults: every fault of the file, each with its line, and those of a bank that had
             to be read.
     """
-    file = TomlFile(folder / FILE_NAME)
+    file = TomlFile(folder / FILE_NAME, text)
     top = file.top()
     school = top.text("school", None, most=60)
     common = None
