@@ -26,7 +26,7 @@ from itembank.records.pupils.homes import ClassSeat
 from itembank.records.pupils.moved_rows import seats_now
 from itembank.records.reports.advice import Advice, Thresholds, advise
 from itembank.records.results.correct import lesson_facts
-from itembank.records.results.results import LessonResult
+from itembank.records.results.lessons import LessonResult
 from itembank.text.folding import folded
 
 if TYPE_CHECKING:
