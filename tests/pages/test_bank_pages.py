@@ -9,7 +9,7 @@ import pytest
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_item import Maths
 from itembank.packs.data.pack_item import Step as PackStep
-from itembank.packs.sources.sources_in_words import drawn_words, source_words
+from itembank.packs.sources.sources_in_words import provenance_words, source_words
 from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import draw_pack
 from itembank.pages.engine.formula import formula, pieces
@@ -83,7 +83,7 @@ def test_notes_name_each_licence_once():
 
 def test_notes_say_what_was_drawn_and_left_out(files):
     text = read(files[0]["teacher-notes.pdf"])
-    assert drawn_words(PACKS[0]) in text
+    assert provenance_words(PACKS[0]) in text
     assert "1 disproved and 2 need a person" in text
     assert "Proved from its model" in text
 
