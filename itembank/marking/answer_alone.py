@@ -13,7 +13,7 @@ from itembank.marking.telling.nearly import wrong_unit
 from itembank.marking.typing.filled import filled
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation import tree as t
 

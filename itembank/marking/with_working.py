@@ -14,7 +14,7 @@ from itembank.marking.typing.working_links import links
 from itembank.marking.typing.working_results import comes_to, results
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import unknowns
+from itembank.marking.worth.same_worth import unknowns
 from itembank.marking.worth.typed_maths import tidy
 from itembank.notation import tree as t
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.items.forms.value_forms import value
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS

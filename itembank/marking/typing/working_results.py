@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import printed_values
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 
 
