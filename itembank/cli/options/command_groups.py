@@ -1,15 +1,16 @@
 """Groups of commands: the one place where faults become messages.
 
-A group may hold groups that are read only when they are used, so that a command's start does
-not pay for those it does not need.
+The commands of a group, which may be groups themselves, are a table (`LATER`) and are read only
+when they are used, so that a command's start does not pay for those it does not need; not even a
+stand-in of each is made, which took a fiftieth of the start.
 """
 
 from __future__ import annotations
 
 import functools
 import importlib
-from collections.abc import Callable
-from typing import Any
+from collections.abc import Callable, Mapping
+from typing import Any, ClassVar, NamedTuple
 
 import typer
 import typer.core
@@ -25,39 +26,30 @@ STOPPED = 130  # 128 + SIGINT, as shells count
 
 KIND = "COMMAND_CLASS"
 """Where a module's command is read in a way of its own, the name of the class that does so."""
-_MEANT = "meant"  # on a function that stands for a command: where that command is
-_FIRST = "first"  # and where what is to run before it is
 
 
-def later(app: typer.Typer, name: str, meant: str, short_help: str, first: str = "") -> None:
-    """Add a command that is read when it is used.
+class Later(NamedTuple):
+    """A command that is read when it is used.
 
     `meant` is its module and its name there, as in ``itembank.cli.bank.group:app``; it is a group
-    of commands or the function of one. The list of commands has `short_help` to show until then.
+    of commands or the function of one. The list of commands has `says` to show until then.
     `first` names, in the same way, a function that runs before the function of the command.
     """
 
-    def stand_in() -> None:
-        raise AssertionError(f"{meant} was not put in its place")
+    meant: str
+    says: str
+    first: str = ""
 
-    setattr(stand_in, _MEANT, meant)
-    setattr(stand_in, _FIRST, first)
-    app.command(name, cls=PlainCommand, short_help=short_help)(stand_in)
-
-
-def _meant(name: str, command: Any) -> Any:
-    """Return the command that `command` stands for; itself where it stands for none."""
-    where = getattr(getattr(command, "callback", None), _MEANT, "")
-    if not where:
-        return command
-    home, found = _find(where)
-    if first := getattr(command.callback, _FIRST, ""):
-        found = _after(first, found)
-    if not isinstance(found, typer.Typer):
-        app = typer.Typer(add_completion=False, rich_markup_mode=None)
-        app.command(name, cls=getattr(home, KIND, PlainCommand))(found)
-        found = app
-    return typer.main.get_command(found)
+    def read(self, name: str) -> Any:
+        """Return the command itself, under the name it is to have."""
+        home, found = _find(self.meant)
+        if self.first:
+            found = _after(self.first, found)
+        if not isinstance(found, typer.Typer):
+            app = typer.Typer(add_completion=False, rich_markup_mode=None)
+            app.command(name, cls=getattr(home, KIND, PlainCommand))(found)
+            found = app
+        return typer.main.get_command(found)
 
 
 def _find(where: str) -> tuple[Any, Any]:
@@ -81,6 +73,22 @@ def _after(first: str, function: Callable[..., Any]) -> Callable[..., Any]:
 class PlainGroup(typer.core.TyperGroup):
     """A group of commands; turns what a person can put right into one plain message."""
 
+    LATER: ClassVar[Mapping[str, Later]] = {}
+    """Its commands, by their names."""
+
+    def list_commands(self, ctx: Any) -> list[str]:
+        """Return the names of its commands, in the order in which they are listed."""
+        return list(self.LATER)
+
+    def get_command(self, ctx: Any, cmd_name: str) -> Any:
+        """Return what stands for a command in the list of commands, without reading it."""
+        later = self.LATER.get(cmd_name)
+        return later and PlainCommand(cmd_name, short_help=later.says)
+
+    def read_command(self, name: str) -> Any:
+        """Return a command, read now."""
+        return self.LATER[name].read(name)
+
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """Read what stands before the command; without a command, show the help.
 
@@ -101,18 +109,17 @@ class PlainGroup(typer.core.TyperGroup):
         return typed[1]
 
     def resolve_command(self, ctx: Any, args: list[str]) -> Any:
-        """Find the command that is meant; one that stands for a group is put in its place.
+        """Find the command that is meant, and read it.
 
         Raises:
             ItembankError: there is no such command.
         """
         name, *rest = args
-        command = self.get_command(ctx, name)
-        if command is None and ctx.resilient_parsing:
+        if name in self.LATER:
+            return name, self.read_command(name), rest
+        if ctx.resilient_parsing:
             return None, None, rest
-        if command is None:
-            raise usage.no_command(name, self.list_commands(ctx))
-        return name, _meant(name, command), rest
+        raise usage.no_command(name, self.list_commands(ctx))
 
     def invoke(self, ctx: Any) -> Any:
         """Run the chosen command; end with its exit status."""

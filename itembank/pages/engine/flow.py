@@ -11,7 +11,7 @@ from typing import NamedTuple, TypeAlias
 from itembank.packs.data.pack_item import Maths, TextRun
 from itembank.pages.engine.breaks import NO_BREAK, held_runs
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
-from itembank.pages.engine.formula import formula
+from itembank.pages.engine.formula import formula, least_script
 from itembank.pages.engine.formula_layout import Formula
 
 FORMULA_SCALE = 1.0
@@ -78,7 +78,7 @@ def as_text(mathml: str) -> str:
 
 
 _CUT: dict[tuple[object, ...], list[Cluster]] = {}
-"""What texts were cut into, by their runs: it depends on nothing else."""
+"""What texts were cut into, by their runs and by how small the powers in them may be."""
 MOST_KEPT = 4096
 
 
@@ -94,7 +94,7 @@ class Flow:
         self._newline = False
         self._joined = False
         # One text stands on several pages: a question on the slide, in the notes, in its answers.
-        key = (bold, *map(_said, given))
+        key = (bold, least_script(), *map(_said, given))
         found = _CUT.get(key)
         if found is not None:
             self.clusters: list[Cluster] = found
@@ -106,6 +106,7 @@ class Flow:
                 self._maths(run)
             else:
                 self._words(text, True if isinstance(run, Strong) else bold)
+        # Emptied, not pruned: a pack fills it in seconds again, and it need not keep an order.
         if len(_CUT) >= MOST_KEPT:
             _CUT.clear()
         _CUT[key] = self.clusters
@@ -154,6 +155,7 @@ class Flow:
     def _maths(self, maths: Maths) -> None:
         text = as_text(maths.mathml)
         weight = face(self.bold)
+        # In the text's own weight, so that a bold question has bold numbers.
         if text and all(map(weight.has, text)):
             self._add(Atom(weight.width(text), ASCENT, DESCENT, text, self.bold, None, maths))
         else:

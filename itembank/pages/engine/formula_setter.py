@@ -96,6 +96,7 @@ class Setter:
             for n, child in enumerate(children)
             if not (is_kind(child, "mo") and not text_of(child))
         ]
+        # Brackets are as tall as what they enclose, which has to be set first to be known.
         place = place._replace(reach=self.reach_within(shown, place))
         x = left = right = 0.0
         low, high = 9999.0, -9999.0
@@ -179,8 +180,10 @@ class Setter:
         )
         top, bottom = (self.set(child, inside) for child in element)
         unit = self.units(part)
+        # As thick as a minus of the row it stands in, which is one level larger.
         thick = self.size(max(0, level - 1)) / self.face.units * constants["fraction_rule"]
         size = part.size if place.row_size is None else place.row_size
+        # By the size of the row, and not its own: the bar goes on from the minus beside it.
         axis = constants["axis_height"] * (size / self.face.units)
         up = min(
             -constants["numerator_display_shift_up"] * unit,
@@ -215,6 +218,8 @@ class Setter:
         shift = 0.0
         if base.last is not None:
             shift = self.face.italics.get(base.last.number, 0) * unit
+        # The three rules of MathML Core, 3.4.1: the usual height, clear of the base's line, and not
+        # too far below the top of a tall base.
         raised = max(
             constants["superscript_shift_up"],
             -index.first.low + constants["superscript_bottom_min"] if index.first else 0,
@@ -268,6 +273,7 @@ class Setter:
             or under.low <= (sign.low + constants["radical_rule"]) * unit
         ):
             y = -(under.high + gap + rule - sign.high * unit)
+            # The degree stands at a share of the sign's height, which the face's MATH table names.
             at = y - sign.low * unit - (sign.high - sign.low) * unit * share
         else:
             at = y - sign.high * unit * share
@@ -327,6 +333,7 @@ def _characters(kind: str, string: str, written: str, size: float, apart: bool) 
     for n, (character, says) in enumerate(zip(string, written, strict=True)):
         shape = face.shape(face.number(character))
         left = shape.left * unit
+        # An italic f reaches back over the sign before it.
         if apart and left < 0:
             x -= left
         part.holds.append((x, 0.0, Ink(shape, size, says)))

@@ -124,6 +124,7 @@ class GlyphsUsed:
         widths = " ".join(str(advance(glyph)) for glyph in by_code)
         # The cut font numbers its glyphs from 1 in the order they were asked for.
         numbers = b"".join((1 + cut.index(glyph)).to_bytes(2, "big") for glyph in by_code)
+        # Code 0 is the glyph for what is missing, in every font.
         numbers_at = pdf.Reference(stream("", b"\0\0" + numbers), "MathsNumbers")
         cid = pdf.Reference(
             _referring(

@@ -111,6 +111,7 @@ class Metrics:
         for shape in shapes:
             if shape.low <= low and shape.high >= high:
                 return shape
+        # A sign is built about the axis, so its height is twice the longer of the two reaches.
         if glyph in self.parts and high - low > shapes[-1].high - shapes[-1].low:
             axis = self.constants["axis_height"]
             return self._built(glyph, max(2 * (axis - low), 2 * (high - axis)))
@@ -125,6 +126,7 @@ class Metrics:
             if size >= height:
                 break
             repeats += 1
+        # What is too much is shared out among the overlaps, so that the sign is just as tall.
         over = self.overlap + (size - height) / max(1, len(used) - 1)
         raised, y = [], -height / 2 + self.constants["axis_height"]
         for part in used:
@@ -146,6 +148,7 @@ def _shape(glyph: int) -> Shape:
     file = font_file()
     advance = int(file.hmetrics[glyph][0])
     at, end = _places()[glyph], _places()[glyph + 1]
+    # No outline: a space.
     if at == end:
         return Shape((), 0, 0, 0, 0, advance, glyph)
     _, left, low, right, high = struct.unpack_from(">5h", _outlines(), at)
@@ -161,6 +164,7 @@ def _outlines() -> bytes:
 def _places() -> tuple[int, ...]:
     """Return where each glyph starts in the table of outlines."""
     table, head = font_file().get_table("loca"), font_file().get_table("head")
+    # `head` says at 50 how places are held: whole, or halved so that two bytes do.
     if struct.unpack_from(">h", head, 50)[0]:
         return struct.unpack(f">{len(table) // 4}L", table)
     return tuple(2 * place for place in struct.unpack(f">{len(table) // 2}H", table))

@@ -117,6 +117,7 @@ class Document:
             # A ready stream: ReportLab would wrap its own in ASCII85, a quarter larger.
             made.Contents = pdf.Reference(stream("", content))
             made.StructParents = page.number
+            # The tab key goes by the structure (ISO 14289-1, 7.18.3).
             made.Tabs = pdfdoc.PDFName("S")
             pdf.updateSignature(content)
             pdf.addPage(made)
@@ -128,7 +129,9 @@ class Document:
             pdf, self.root, names, [page.owners for page in self.pages]
         )
         catalog.MarkInfo = Raw(lambda _doc: "<</Marked true>>")
+        # The window shows the title and not the name of the file (ISO 14289-1, 7.1).
         catalog.ViewerPreferences = Raw(lambda _doc: "<</DisplayDocTitle true>>")
+        # Uncompressed, so that programs that know no PDF can find it (ISO 32000-1, 14.3.2).
         catalog.Metadata = stream(
             "/Type /Metadata /Subtype /XML",
             xmp.packet(self.title, self.language, self.producer),
@@ -177,6 +180,7 @@ class Page(Surface):
             self.document.heading.add(text, self.number, y + ASCENT * size)
         where = f"{pt(x)} {pt(y)} Td"
         shown = []
+        # A subset holds 256 signs at most, so one line may need several.
         for subset, codes in weight.font.splitString(text, document):
             name = weight.font.getSubsetInternalName(subset, document)
             shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")

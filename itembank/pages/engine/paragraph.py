@@ -134,6 +134,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
         if cluster.newline and current:
             end_line()
         before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
+        # A little more than the room: sums of floats must not break a line that just fits.
         if x + before + cluster.width > room + 1e-6 and current:
             end_line()
             before = 0.0
@@ -150,6 +151,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             after = parts[place + 1] if place + 1 < len(parts) else None
+            # A full stop does not begin a line, so there must be room for it after the formula.
             stop = after.width if after and atom.layout and after.text in STOPS else 0.0
             if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
@@ -294,6 +296,7 @@ def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -
                 continue
             text = atom.text
             if place == len(line.placed) - 1 and not last and atom.layout is None:
+                # A line's end is a space to whoever copies or reads the text.
                 text += " "
             with document.tag("Span") if block.has_formula else nullcontext():
                 if atom.layout is not None:
@@ -316,6 +319,7 @@ def _draw_maths(
     maths = atom.maths
     assert maths is not None
     document = page.document
+    # Pieces of one formula are one element, so that it is read out once and whole.
     if atom.first:
         element = elements[id(maths)] = document.formula(maths)
     else:

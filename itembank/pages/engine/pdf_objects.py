@@ -15,6 +15,7 @@ from reportlab.pdfbase import pdfdoc
 class Raw(pdfdoc.PDFObject):  # type: ignore[misc]
     """An object whose PDF syntax is written by a function when the file is put together."""
 
+    # ReportLab writes it as an object of its own, and a reference wherever it is used.
     __RefOnly__ = 1
 
     def __init__(self, write: Callable[[Any], str | bytes]) -> None:

@@ -43,6 +43,7 @@ def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
         for n, (number, raised) in enumerate(shape.glyphs):
             at = -y + raised * unit
             glyphs.append(Glyph(number, x, at, size, character if n == 0 else _UNSEEN))
+        # A space has no ink, and takes no part in how far the formula reaches.
         if shape.glyphs:
             boxes.append(
                 (

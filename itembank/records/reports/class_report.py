@@ -17,8 +17,9 @@ from itembank.records.reports.decision import Decision, decide
 from itembank.records.reports.mastery import Mastery, Point, facility_over_time, mastery_of
 from itembank.records.reports.own_view_report import ViewsOverTime, views_over_time
 from itembank.records.results.happened import Surprises, surprises, took_place
+from itembank.records.results.lessons import lessons
 from itembank.records.results.rearranged import moved_answers
-from itembank.records.results.results import class_results, lessons, occasions
+from itembank.records.results.results import class_results, occasions
 from itembank.records.results.scope import Scope
 from itembank.records.statistics.interval import Interval, wilson
 from itembank.records.store.store_tables import (

@@ -117,7 +117,7 @@ def unless_covered(
         if noted is None:
             return starter
         from itembank.records.results.correct import lesson_facts
-        from itembank.records.results.results import lessons
+        from itembank.records.results.lessons import lessons
 
         (known,) = [
             lesson
@@ -148,7 +148,7 @@ def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -
     out_of = request.out_of
     with store.reading() as connection:
         from itembank.records.results.correct import lesson_facts
-        from itembank.records.results.results import lessons
+        from itembank.records.results.lessons import lessons
 
         known = [
             lesson

@@ -155,7 +155,7 @@ def _decision(
 ) -> Decision:
     """Return what all that is recorded of a lesson comes to now."""
     from itembank.records.reports.decision import decide
-    from itembank.records.results.results import lessons
+    from itembank.records.results.lessons import lessons
     from itembank.work.lesson.decide import thresholds_of
 
     with store.reading() as connection:
