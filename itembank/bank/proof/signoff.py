@@ -87,6 +87,7 @@ def state_by(
     own = list(own)
     if not own:
         return SignState(Signing.UNSIGNED)
+    # By the content and not the day: an edit that is undone is what was signed once more.
     valid = [signoff for signoff in own if signoff.content == content]
     if valid:
         return SignState(Signing.SIGNED, latest_of_each(valid))
@@ -179,6 +180,7 @@ def signoffs_text(signoffs: Iterable[SignOff], before: str = "") -> str:
     kept: dict[SignOff, str] = {}
     for block in blocks:
         record = _plain(block)
+        # As they stand, so that a merge shows only what is new and comments are kept.
         if record in wanted:
             kept.setdefault(record, block)
     new = [_block(signoff) for signoff in sorted(wanted - set(kept), key=_place)]

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from itembank.cli.bank.bank_meant import BankOption, ItemsArgument, bank_folder
 from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.which import BankOption, ItemsArgument, bank_folder
 from itembank.cli.words.wrapped import paragraph
 
 if TYPE_CHECKING:

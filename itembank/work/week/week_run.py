@@ -18,9 +18,9 @@ from itembank.work.week.earlier_plans import before_last_change
 from itembank.work.week.planner import Planner
 from itembank.work.week.remarks import remarks_on
 from itembank.work.week.request import Built, Progress, Step, WeekMade, WeekRequest, untold
-from itembank.work.week.turn import one_at_a_time
 from itembank.work.week.week_build import Builder
 from itembank.work.week.week_files import Week
+from itembank.work.week.week_turn import one_at_a_time
 
 
 def make_week(
