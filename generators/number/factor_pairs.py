@@ -52,6 +52,8 @@ def _support(n: int, a: int) -> bool:
 
 def _core(n: int, m: int) -> bool:
     """Keep numbers with two pairs or more that have both numbers above the limit."""
+    # The second part: that the pair of the slip, m + 1 and the rest to n, multiplies to n would
+    # make the slip right.
     return sum(a > m for a, _ in _pairs(n)) >= 2 and (m + 1) * (n - m - 1) != n
 
 

@@ -10,7 +10,7 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.packs.build import Started
-from itembank.packs.data.convert import read_item
+from itembank.packs.data.convert import read_item, said_now
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_files import load_pack
 from itembank.packs.data.pack_item import PackItem
@@ -38,7 +38,7 @@ def start_reading(path: Path) -> Started:
         ItembankError: it cannot be read, is not a pack, or does not agree with itself.
         CheckFailed: a key is wrong by the first road.
     """
-    pack = load_pack(path)
+    pack = _said_now(load_pack(path))
     check_pack(pack, path)
     items = [_item(place, stored, path) for place, stored in stored_items(pack)]
     proof = Proof(items)
@@ -48,6 +48,29 @@ def start_reading(path: Path) -> Started:
         proof.close()
         raise
     return Started(pack, proof)
+
+
+def _said_now(pack: Pack) -> Pack:
+    """Return a pack of an earlier day with its mathematics said as it is said today."""
+
+    def of(item: PackItem | None) -> PackItem | None:
+        return None if item is None else said_now(item)
+
+    versions = [
+        version.model_copy(update={"items": [said_now(item) for item in version.items]})
+        for version in pack.versions
+    ]
+    sheets = [
+        sheet.model_copy(
+            update={
+                "worked": of(sheet.worked),
+                "part_finished": of(sheet.part_finished),
+                "items": [said_now(item) for item in sheet.items],
+            }
+        )
+        for sheet in pack.sheets
+    ]
+    return pack.model_copy(update={"versions": versions, "sheets": sheets})
 
 
 def stored_items(pack: Pack) -> Iterator[tuple[str, PackItem]]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.errors import ItembankError
+from itembank.errors import NotFound
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -87,7 +87,7 @@ class Desk:
         Raises:
             ItembankError: the names lead out of that folder.
         """
-        nowhere = ItembankError("There is no such file here.", matter="not found")
+        nowhere = NotFound("There is no such file here.")
         if any(not name or name != os.path.basename(name) or "\0" in name for name in names):
             raise nowhere
         home = self.packs.resolve()

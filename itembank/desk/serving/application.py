@@ -18,10 +18,9 @@ from itembank.desk.pages import all_routes
 from itembank.desk.replying.desk import Desk
 from itembank.desk.replying.replies import page
 from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
-from itembank.errors import CheckFailed, ItembankError
+from itembank.errors import CheckFailed, ItembankError, NotFound
 
 STATIC = Path(__file__).parents[1] / "static"
-STATUS = {"not found": 404}
 
 
 def application(desk: Desk, hosts: Collection[str]) -> Starlette:
@@ -42,7 +41,7 @@ def application(desk: Desk, hosts: Collection[str]) -> Starlette:
 
 def _fault(request: Request, error: Any) -> Response:
     """Say what is wrong, as the terminal would; the browser's way back keeps what was typed."""
-    status = STATUS.get(error.matter, 409 if isinstance(error, CheckFailed) else 400)
+    status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
     return page(request, "fault", status=status, words=str(error).splitlines())
 
 

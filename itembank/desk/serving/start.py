@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import contextlib
+import importlib
 import socket
+import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +18,17 @@ if TYPE_CHECKING:
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8417
 MOST_PORTS = 20
+
+
+LOAD_AFTER_SECONDS = 1.0
+"""When the first page has been shown, what proofs need is loaded before anybody asks for one."""
+LOADS = (
+    "itembank.proof.sympy.sympy_road",
+    "itembank.packs.build",
+    "itembank.pages.draw",
+    "itembank.work.week.week_run",
+    "itembank.planning.choosing.topic_programme",
+)
 
 
 def desk_at(home: Path, packs: Path | None = None) -> Desk:
@@ -58,6 +71,9 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
     import uvicorn
 
     from itembank.desk.serving.application import application
+    from itembank.processes.machine import keep_to_this_process
+
+    keep_to_this_process()
 
     host, port = socket_.getsockname()[:2]
     names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())
@@ -72,6 +88,14 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
         server_header=False,
         timeout_graceful_shutdown=2,
     )
+    loading = threading.Timer(LOAD_AFTER_SECONDS, _load)
+    loading.daemon = True
+    loading.start()
     ready(f"http://{host}:{port}/")
     with contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[socket_])
+
+
+def _load() -> None:
+    for name in LOADS:
+        importlib.import_module(name)

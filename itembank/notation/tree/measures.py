@@ -85,10 +85,8 @@ def _money_words(node: Money) -> str:
     whole, hundredths = int(amount.whole), int(amount.places)
     smaller = ("penny", "pence") if node.sign == "£" else ("cent", "cents")
     large = f"{whole} {unit.singular if whole == 1 else unit.many}"
-    small = f"{hundredths} {smaller[hundredths != 1]}"
-    if not hundredths:
-        return large
-    return small if not whole else f"{large} {small}"
+    # Both are always said: £0.75 is to be written in pence, and £2.00 is not £2.
+    return f"{large} {hundredths} {smaller[hundredths != 1]}"
 
 
 def _money_mathml(node: Money) -> str:

@@ -122,6 +122,7 @@ def _short(token: _Token) -> bool:
 
 def _one_thing(a: _Token, b: _Token) -> bool:
     """Tell whether a line may not end between two neighbours."""
+    # A clause ends here, and a line may: the eye rests anyway.
     if a.closed:
         return False
     if a.text in _OPENING:
