@@ -42,6 +42,34 @@ def one_core():
         yield
 
 
+DRAWN = 64
+"""How many packs' pages are kept: more than the tests of one file ask for."""
+_drawn: dict[str, dict[str, bytes]] = {}
+
+
+@pytest.fixture(scope="module")
+def drawn_once():
+    """Draw each pack once, however many commands ask for its pages.
+
+    The pages are a function of the pack's data, which tests of the pages hold: the same pack
+    gives the same bytes, and what is read from `pack.json` draws as what was made.
+    """
+    from itembank.pages import draw
+
+    def draw_pack(pack):
+        data = pack.model_dump_json()
+        files = _drawn.pop(data, None) or _really(pack)
+        _drawn[data] = files  # the last asked for stands last
+        while len(_drawn) > DRAWN:
+            del _drawn[next(iter(_drawn))]
+        return dict(files)
+
+    _really = draw.draw_pack
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(draw, "draw_pack", draw_pack)
+        yield
+
+
 @pytest.fixture
 def two_cores(monkeypatch):
     """Be a machine with two cores, whatever this one has."""

@@ -22,12 +22,11 @@ HEAVY = {
 COMMANDS = ("pack", "band", "topics", "show", "audit")
 
 
-def itembank(*arguments, cwd=None):
+def itembank(*arguments):
     return subprocess.run(
         [sys.executable, "-m", "itembank.cli", *arguments],
         capture_output=True,
         text=True,
-        cwd=cwd,
         check=False,
         env={**os.environ, "PYTHONIOENCODING": "utf-8", "COLUMNS": "100"},
     )
@@ -61,14 +60,15 @@ def test_help_and_band_import_nothing_heavy(arguments):
 
 
 @pytest.mark.parametrize("what", [["--bands", "2 3"], ["--right", "3 4"], ["--sheet", "right.csv"]])
-def test_recording_loads_no_mathematics_and_no_migrations(tmp_path, what):
+def test_recording_loads_no_mathematics_and_no_migrations(said, tmp_path, monkeypatch, what):
     (tmp_path / "right.csv").write_text("seat,1,2\nA1,1,0\nA2,0,1\n")
     (tmp_path / "department.toml").write_text(
         'school = "Larkhythe School"\ndefault_class = "8K"\n'
         '[[classes]]\nname = "8K"\nyear = 8\nseats = ["A1-A5"]\ntopics = ["ratio.share"]\n'
     )
-    made = itembank("pack", "--questions", "2", "--date", "2026-11-02", cwd=tmp_path)
-    assert made.returncode == 0, made.stderr
+    monkeypatch.chdir(tmp_path)
+    made = said("pack", "--questions", "2", "--date", "2026-11-02")
+    assert made.status == 0, made.err
     arguments = ["record", "8K", "--date", "2026-11-02", *what]
     done = subprocess.run(
         [sys.executable, "-c", LOADED.format(arguments=arguments)],
@@ -85,11 +85,11 @@ def test_recording_loads_no_mathematics_and_no_migrations(tmp_path, what):
 
 
 @pytest.mark.parametrize("command", COMMANDS)
-def test_each_command_has_help_with_examples(command):
-    done = itembank(command, "--help")
-    assert done.returncode == 0
-    assert f"\n    itembank {command}" in done.stdout
-    assert command in itembank("--help").stdout
+def test_each_command_has_help_with_examples(said, command):
+    done = said(command, "--help")
+    assert done.status == 0
+    assert f"\n    itembank {command}" in done.out
+    assert command in said("--help").out
 
 
 @pytest.mark.parametrize(
@@ -137,8 +137,8 @@ def test_a_bare_command_shows_its_help(said):
     assert (done.out + done.err).startswith("Usage: itembank")
 
 
-def test_help_names_arguments_without_a_programs_types():
-    shown = [itembank(command, "--help").stdout for command in ("show", "band", "audit")]
+def test_help_names_arguments_without_a_programs_types(said):
+    shown = [said(command, "--help").out for command in ("show", "band", "audit")]
     assert [text.splitlines()[0].removeprefix("Usage: itembank ") for text in shown] == [
         "show [OPTIONS] TOPIC",
         "band [OPTIONS] [SCORE]...",
