@@ -17,6 +17,9 @@ settings.register_profile("same", always, derandomize=True, max_examples=50)
 settings.register_profile("new", always, derandomize=False, max_examples=100)
 settings.load_profile("same")
 
+# As the command line does, which says why.
+gc.set_threshold(100_000)
+
 # The person's own settings are not the tests' business: theirs stand in a folder of their own.
 _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name

@@ -10,7 +10,8 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Annotated
+from functools import cache
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -91,6 +92,12 @@ for _name, (_where, _says) in COMMANDS.items():
     later(app, _name, f"itembank.cli.{_where}", _says)
 
 
+@cache
+def command() -> Any:
+    """Return the command line as typer reads it, made once however often it is used."""
+    return typer.main.get_command(app)
+
+
 def _bar() -> Bar:
     from itembank.cli.words.bar import Bar
 
@@ -108,7 +115,7 @@ def run(arguments: Sequence[str] | None = None) -> None:
         try:
             typed = decoded(sys.argv[1:] if arguments is None else arguments)
             refuse_unseen(typed)
-            app(typed, prog_name="itembank")
+            command()(typed, prog_name="itembank")
         except ItembankError as error:
             say(told(error), err=True)
             sys.exit(error.exit_status)

@@ -197,7 +197,7 @@ def test_a_fault_of_the_program_is_one_plain_sentence(monkeypatch, capsys):
     def fail(*given, **named):
         raise IndexError("out of range")
 
-    monkeypatch.setattr(main, "app", fail)
+    monkeypatch.setattr(main, "command", lambda: fail)
     monkeypatch.delenv("ITEMBANK_TRACEBACK", raising=False)
     with pytest.raises(SystemExit) as ended:
         main.run(["topics"])

@@ -50,8 +50,13 @@ def _meant(name: str, command: Any) -> Any:
     where = getattr(getattr(command, "callback", None), _MEANT, "")
     if not where:
         return command
+    return _read(name, where, getattr(command.callback, _FIRST, ""))
+
+
+@functools.cache
+def _read(name: str, where: str, first: str) -> Any:
     home, found = _find(where)
-    if first := getattr(command.callback, _FIRST, ""):
+    if first:
         found = _after(first, found)
     if not isinstance(found, typer.Typer):
         app = typer.Typer(add_completion=False, rich_markup_mode=None)

@@ -37,6 +37,13 @@ def scripts_at_least(share: float) -> Iterator[None]:
 _UNIT_SPACE = ("<mtext>\u2009", "<mtext>\u00a0")
 """What parts a number from its unit: on a page a word space, in a formula as in running text."""
 
+_SCRIPTS = re.compile(
+    r"<m(?:sup|sub|subsup|under|over|underover|root|multiscripts|style)\b"
+    r"|scriptlevel|mathsize|<mfrac\b(?:(?!</mfrac>).)*<mfrac\b",
+    re.DOTALL,
+)
+"""What may hold type smaller than the text; all else is set alike whatever its least size."""
+
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
 
@@ -46,7 +53,7 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    share = _script.get()
+    share = _script.get() if _SCRIPTS.search(mathml) else 0.0
     found = _CACHE.get((mathml, share))
     if found is None:
         from itembank.pages.engine.setting import set_formula
