@@ -72,6 +72,7 @@ def _could_be(bank: KeptBank, entry: KeptEntry, wanted: frozenset[str] | None) -
     large = sorted(number for number in wanted if "." in number or int(number) > _SMALL)
     small = wanted.difference(large)
     has = " AND ".join("instr(words.words, ?) > 0" for _ in large)
+    # A large number may also be told in words (a dozen, a hundred), where no digits show it.
     says = " OR ".join("instr(words.words, ?) > 0" for _ in LARGE)
     where = f"(({has}) OR {says})" if large else "1"
     # Of 0.5 only .5 is sure to stand there.
