@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from starlette.routing import BaseRoute
 
-from itembank.desk.pages import files, lesson, today, week
+from itembank.desk.pages import board, files, lesson, record, today, week
 
-PAGES = (today, week, lesson, files)
+PAGES = (today, week, lesson, board, record, files)
 
 
 def all_routes() -> list[BaseRoute]:

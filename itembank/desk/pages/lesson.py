@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -26,9 +27,11 @@ from itembank.planning.week.week_changes import (
 )
 from itembank.text.in_words import counted
 from itembank.today import today
+from itembank.work.report.lesson_words import asked_line, overall_line
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.lesson.decide import Decided
     from itembank.work.week.planner import Planner
     from itembank.work.week.standing import LessonStanding, WeekStanding
 
@@ -117,8 +120,30 @@ def show(request: Request) -> Response:
         title_of=found.planner.title,
         topics=sorted(titles.items(), key=lambda each: each[1]),
         undo=_can_undo(found.week.plan),
+        decided=_decided(found),
+        overall=overall_line,
+        asked_line=asked_line,
+        mistakes=_mistakes(found.desk),
         now=today(),
     )
+
+
+def _decided(found: Found) -> Decided | None:
+    """Return what a lesson's results suggest; None where nothing is recorded."""
+    if not found.lesson.recorded:
+        return None
+    from itembank.work.lesson.decide import decide
+
+    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
+    period = found.lesson.period if len(same_day) > 1 else None
+    return decide(found.desk.department, found.week.class_name, found.lesson.date, period)
+
+
+def _mistakes(desk: Desk) -> Callable[[str, str], str]:
+    """Return what names a mistake of a topic for people."""
+    from itembank.work.report.titles import titles_of
+
+    return titles_of(desk.department).mistake
 
 
 def _can_undo(plan: Path | None) -> bool:
