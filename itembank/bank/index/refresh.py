@@ -252,5 +252,5 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     db.execute("DELETE FROM piece WHERE id NOT IN (SELECT piece FROM holds)")
     db.execute("DELETE FROM signoff WHERE piece NOT IN (SELECT id FROM piece)")
     db.execute("DELETE FROM sought")  # it counts on the words of others
-    for table in ("words", "question", "proof"):
+    for table in ("words", "digits", "question", "proof"):
         db.execute(f"DELETE FROM {table} WHERE fact NOT IN (SELECT id FROM fact)")
