@@ -26,11 +26,9 @@ def ours(folder: Path) -> Layout:
     import itembank.pages
     from itembank.packs.data.pack import Pack
 
-    for module in pkgutil.iter_modules(itembank.pages.__path__):
-        importlib.import_module(f"itembank.pages.{module.name}")
-    importlib.import_module("ziamath")
+    for module in pkgutil.walk_packages(itembank.pages.__path__, "itembank.pages."):
+        importlib.import_module(module.name)
     importlib.import_module("reportlab.pdfgen.canvas")
-    importlib.import_module("fontpkg_atkinson_hyperlegible")
     from itembank.pages.draw import draw_pack
 
     pack = Pack.model_validate_json((folder / "pack.json").read_bytes())

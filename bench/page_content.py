@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet, Step
+from itembank.packs.data.pack import Pack, Sheet
+from itembank.packs.data.pack_item import Maths, PackItem, Step
 
 PROOF = (
     "Each key was worked out twice, both times from the question as it is printed here: once by "

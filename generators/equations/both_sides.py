@@ -5,9 +5,10 @@ from __future__ import annotations
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, one_of
 from generators.equations._balance import balance
-from generators.equations._writing import lead, letter, side, solution
-from generators.equations._wrong_lines import across, below_zero, solution_slips
-from itembank.items.item import Draft, Find, Tier, prompt
+from generators.equations._to_solve import to_solve
+from generators.equations._writing import lead, letter, side
+from generators.equations._wrong_lines import across, below_zero
+from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -114,12 +115,4 @@ class BothSides(Topic):
                     (sign_lost, -value if value < 0 else None),
                     (asking(m.STOPS_EARLY, one_of(abs(a - c), x)), abs(a - c) * value),
                 )
-        return Draft(
-            prompt("Solve {e}.", e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
-            steps,
-            solution_slips(x, value, *wrong),
-            twin,
-        )
+        return to_solve(equation, x, value, steps, wrong, twin)

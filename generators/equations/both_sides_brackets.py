@@ -5,10 +5,11 @@ from __future__ import annotations
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_product, last_products, one_of
 from generators.equations._balance import balance
+from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_factor
-from generators.equations._writing import bracket, letter, side, solution, terms
-from generators.equations._wrong_lines import across, root, solution_slips
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from generators.equations._writing import bracket, letter, side, terms
+from generators.equations._wrong_lines import across, root
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -135,12 +136,4 @@ class BothSidesBrackets(Topic):
                 *across(x, k, n, e, f),
                 (asking(m.STOPS_EARLY, one_of(abs(k - e), x)), abs(k - e) * value),
             )
-        return Draft(
-            prompt("Solve {e}.", e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
-            steps,
-            solution_slips(x, value, *wrong),
-            twin,
-        )
+        return to_solve(equation, x, value, steps, wrong, twin)

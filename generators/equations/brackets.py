@@ -5,10 +5,11 @@ from __future__ import annotations
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_product, last_products, number_left, one_of
 from generators.equations._balance import balance
+from generators.equations._to_solve import to_solve
 from generators.equations._words import shown
-from generators.equations._writing import bracket, letter, side, solution, swap, terms
-from generators.equations._wrong_lines import root, solution_slips
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from generators.equations._writing import bracket, letter, side, swap, terms
+from generators.equations._wrong_lines import root
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -85,14 +86,8 @@ class Brackets(Topic):
                 Step("Expand both brackets.", t.equals(opened, t.num(f))),
                 Step("Collect like terms.", t.equals(side(k, x, n), t.num(f))),
             )
-            return Draft(
-                prompt("Solve {e}.", e=equation),
-                Find(x, (equation,)),
-                solution(x, value),
-                "solution",
-                (*lines, *balance(x, k, n, 0, f)),
-                solution_slips(x, value, *wrong),
-                (sign, *values),
+            return to_solve(
+                equation, x, value, (*lines, *balance(x, k, n, 0, f)), wrong, (sign, *values)
             )
         a, b, c, _ = values if tier is Tier.CORE else (values[0], 1, *values[1:])
         c *= sign
@@ -104,15 +99,14 @@ class Brackets(Topic):
             (asking(m.SAME_OPERATION, number_left(n, d)), root(k, 0, 0, d + n)),
             (asking(m.STOPS_EARLY, one_of(k, x)), d - n),
         )
-        return Draft(
-            prompt("Solve {e}.", e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
+        return to_solve(
+            equation,
+            x,
+            value,
             (
                 Step("Expand the bracket.", swap(t.equals(side(k, x, n), t.num(d)), turned)),
                 *(balance(x, 0, d, k, n) if turned else balance(x, k, n, 0, d)),
             ),
-            solution_slips(x, value, *wrong),
+            wrong,
             (sign, *values),
         )

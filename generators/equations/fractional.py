@@ -15,10 +15,11 @@ from generators.equations._asks import (
     one_of,
 )
 from generators.equations._balance import balance, take_number
+from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_term
 from generators.equations._writing import bracket, letter, side, solution
-from generators.equations._wrong_lines import across, root, solution_slips
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from generators.equations._wrong_lines import across, root
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -211,12 +212,4 @@ class Fractional(Topic):
             )
             if k:
                 steps = (Step(take_number(k), t.equals(part, t.num(c))), *steps)
-        return Draft(
-            prompt("Solve {e}.", e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
-            steps,
-            solution_slips(x, value, *wrong),
-            values,
-        )
+        return to_solve(equation, x, value, steps, wrong, values)

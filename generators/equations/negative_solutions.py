@@ -8,10 +8,11 @@ from math import gcd
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, lots, number_left
 from generators.equations._balance import balance
+from generators.equations._to_solve import to_solve
 from generators.equations._words import shown, shown_factor
-from generators.equations._writing import lead, letter, side, solution
-from generators.equations._wrong_lines import across, below_zero, solution_slips
-from itembank.items.item import Draft, Find, Tier, prompt
+from generators.equations._writing import lead, letter, side
+from generators.equations._wrong_lines import across, below_zero
+from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -72,7 +73,7 @@ class NegativeSolutions(Topic):
         x = letter(*values)
         value: int | Fraction
         wrong: tuple[Wrong, ...]
-        text = "Solve {e}."
+        ending = ""
         if tier is Tier.CHALLENGE:
             a, c, b, n = values
             d, k = b + n, a - c
@@ -118,13 +119,5 @@ class NegativeSolutions(Topic):
                 ),
             )
         if tier is not Tier.SUPPORT:
-            text += " Give your answer as a fraction in its simplest form."
-        return Draft(
-            prompt(text, e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
-            steps,
-            solution_slips(x, value, *wrong),
-            values,
-        )
+            ending = " Give your answer as a fraction in its simplest form."
+        return to_solve(equation, x, value, steps, wrong, values, ending)

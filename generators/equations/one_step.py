@@ -16,10 +16,10 @@ from generators.equations._asks import (
     undo_product,
 )
 from generators.equations._balance import take_number
+from generators.equations._to_solve import to_solve
 from generators.equations._words import shown, shown_factor
 from generators.equations._writing import letter, side, solution, swap
-from generators.equations._wrong_lines import solution_slips
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -170,14 +170,8 @@ class OneStep(Topic):
         key = solution(x, value)
         fraction = kind == Kind.PART
         ending = " Give your answer as a fraction." if fraction else ""
-        return Draft(
-            prompt("Solve {e}." + ending, e=equation),
-            Find(x, (equation,)),
-            key,
-            "solution",
-            (*steps, Step(say, key)),
-            solution_slips(x, value, *wrongs),
-            (int(kind), a, q),
+        return to_solve(
+            equation, x, value, (*steps, Step(say, key)), wrongs, (int(kind), a, q), ending
         )
 
 

@@ -7,9 +7,9 @@ from fractions import Fraction
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
 from generators.equations._balance import balance, take_letter, take_number
+from generators.equations._to_solve import to_solve
 from generators.equations._writing import lead, letter, side, solution, swap
-from generators.equations._wrong_lines import solution_slips
-from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -167,12 +167,4 @@ class TwoStep(Topic):
         else:
             kind, a, b, c, value = values
             equation, value, steps, wrong = _harder(kind, x, a, b, c, value)
-        return Draft(
-            prompt("Solve {e}.", e=equation),
-            Find(x, (equation,)),
-            solution(x, value),
-            "solution",
-            steps,
-            solution_slips(x, value, *wrong),
-            values,
-        )
+        return to_solve(equation, x, value, steps, wrong, values)

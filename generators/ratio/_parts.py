@@ -7,7 +7,7 @@ from math import gcd
 
 from itembank.items.forms.form_rules import decimal_node, money_node
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import unit_known
 
 COPRIME = tuple((a, b) for a in range(1, 10) for b in range(a + 1, 10) if gcd(a, b) == 1)
 """Every pair of different parts up to 9 in lowest terms, the smaller first."""
@@ -99,4 +99,4 @@ def unit_name(unit: str) -> str:
     >>> unit_name("cm"), unit_name("p")
     ('centimetres', 'pence')
     """
-    return (CURRENCY[unit] if unit in CURRENCY else UNITS[unit]).many
+    return unit_known(unit).many

@@ -15,7 +15,7 @@ from itembank.text.in_words import counted
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from itembank.proof.audit import TopicAudit
+    from itembank.proof.item_audit import TopicAudit
 
 MOST_FAULTS = 20
 

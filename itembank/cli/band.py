@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.planning.bands.bands import (
@@ -46,9 +47,7 @@ def band(
     class_: Annotated[
         str | None, typer.Option("--class", metavar="NAME", help="Use this class's bands.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Say which band a score falls in, and what its next task is.
 

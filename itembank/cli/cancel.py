@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import ClassArgument, DepartmentOption
+
 
 def cancel(
-    class_: Annotated[
-        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
-    ] = None,
+    class_: ClassArgument = None,
     date: Annotated[
         str | None, typer.Option(metavar="DAY", help="Day of the lesson, gone by or to come.")
     ] = None,
@@ -21,9 +20,7 @@ def cancel(
     period: Annotated[
         str | None, typer.Option(metavar="N", help="Which lesson; all of that day's.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Note that one class had no lesson, or will have none; ‘itembank undo’ takes it back.
 

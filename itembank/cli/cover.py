@@ -8,6 +8,12 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import (
+    ClassArgument,
+    DepartmentOption,
+    PacksOption,
+    PeriodOption,
+)
 from itembank.errors import ItembankError
 from itembank.today import today
 
@@ -17,9 +23,7 @@ if TYPE_CHECKING:
 
 
 def cover(
-    class_: Annotated[
-        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
-    ] = None,
+    class_: ClassArgument = None,
     date: Annotated[str | None, typer.Option(metavar="DAY", help="Day of the lesson.")] = None,
     topic: Annotated[
         list[str] | None,
@@ -37,15 +41,9 @@ def cover(
         str | None,
         typer.Option(metavar="CLASS", help="The class whose starter of that day it had."),
     ] = None,
-    period: Annotated[
-        str | None, typer.Option(metavar="N", help="Which lesson, where a day has two.")
-    ] = None,
-    output: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Where packs are; ‘output’ if there is.")
-    ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    period: PeriodOption = None,
+    output: PacksOption = None,
+    department: DepartmentOption = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Put this in place of what was noted already.")
     ] = False,

@@ -10,6 +10,7 @@ import typer
 
 from itembank.cli.options.day import read_day
 from itembank.cli.options.department import department_with_results
+from itembank.cli.options.usual_options import ClassArgument, DepartmentOption, PeriodOption
 from itembank.cli.words.name_column import cut
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.planning.bands.caution import CAUTION
@@ -27,15 +28,11 @@ MOST_FOOLED = 3
 
 
 def decide(
-    class_: Annotated[
-        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
-    ] = None,
+    class_: ClassArgument = None,
     date: Annotated[
         str | None, typer.Option(metavar="DAY", help="Day of the lesson; the last recorded.")
     ] = None,
-    period: Annotated[
-        str | None, typer.Option(metavar="N", help="Which lesson, where a day has two.")
-    ] = None,
+    period: PeriodOption = None,
     pairs: Annotated[
         bool, typer.Option("--pairs", help="Also list pairs of mixed strength.")
     ] = False,
@@ -43,9 +40,7 @@ def decide(
         Path | None,
         typer.Option(metavar="FILE", help="Also write a page for each group, to pin up (PDF)."),
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Say how a starter went: bands with their seats, advice for each question and overall.
 

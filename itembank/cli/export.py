@@ -7,15 +7,15 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
+
 
 def export(
     to: Annotated[Path, typer.Option(metavar="FOLDER", help="Folder for the CSV files.")],
     replace: Annotated[
         bool, typer.Option("--replace", help="Write over files that are there.")
     ] = False,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Write all that was recorded to CSV files, one a table. Pupils are seat codes there too.
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from itembank.cli.options.day import read_day
 from itembank.cli.options.department import department_with_results
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.in_words import plural, short_day
@@ -35,9 +35,7 @@ def forget(
         bool, typer.Option("--finish", help="Go on with what was begun and is not done yet.")
     ] = False,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask first.")] = False,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Remove what was recorded for a pupil, a class, or before a day: it cannot be had back.
 

@@ -10,16 +10,15 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
-from functools import cache
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import TYPE_CHECKING, Annotated, ClassVar
 
 import typer
 
 from itembank.bank.index.index_remark import listen, watch
-from itembank.cli.options.group import PlainGroup, later
-from itembank.cli.words.advice import told
+from itembank.cli.options.command_groups import Later, PlainGroup
 from itembank.cli.words.screen import screens
 from itembank.cli.words.unseen import decoded, refuse_unseen
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.characters import shown
@@ -27,9 +26,42 @@ from itembank.text.characters import shown
 if TYPE_CHECKING:
     from itembank.cli.words.bar import Bar
 
+COMMANDS = {
+    "pack": ("pack:pack", "Make everything for one lesson."),
+    "band": ("band:band", "Say what pupils do next, from their scores."),
+    "topics": ("topics:topics", "List the topics."),
+    "show": ("show:show", "Show sample questions of a topic."),
+    "mark": ("mark:app", "Mark typed answers."),
+    "audit": ("audit:audit", "Prove every key, and look for faults."),
+    "bank": ("bank.group:app", "Keep a department's own questions."),
+    "week": ("week:week", "Plan a class's week and make its packs."),
+    "record": ("record:record", "Record how a starter went."),
+    "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
+    "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
+    "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
+    "undo": ("undo:undo", "Take back what was recorded last."),
+    "decide": ("decide:decide", "Say what the results suggest."),
+    "report": ("report.command:report", "Report on a class, its topics and questions."),
+    "export": ("export:export", "Write all results as CSV files."),
+    "unite": ("unite:unite", "Bring two results files together."),
+    "desk": ("desk:desk", "Open the tool in your browser."),
+    "demo": ("demo:demo", "Write a demo department to try things with."),
+    "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
+}
+"""Where each command is, and what the list of commands says of it."""
+
+
+class Commands(PlainGroup):
+    """The group of all commands."""
+
+    LATER: ClassVar = {
+        name: Later(f"itembank.cli.{where}", says) for name, (where, says) in COMMANDS.items()
+    }
+
+
 app = typer.Typer(
     name="itembank",
-    cls=PlainGroup,
+    cls=Commands,
     no_args_is_help=True,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
@@ -65,39 +97,6 @@ def itembank(
     """  # noqa: D301 - typer keeps the lines after \b as they are
 
 
-COMMANDS = {
-    "pack": ("pack:pack", "Make everything for one lesson."),
-    "band": ("band:band", "Say what pupils do next, from their scores."),
-    "topics": ("topics:topics", "List the topics."),
-    "show": ("show:show", "Show sample questions of a topic."),
-    "mark": ("mark:app", "Mark typed answers."),
-    "audit": ("audit:audit", "Prove every key, and look for faults."),
-    "bank": ("bank.group:app", "Keep a department's own questions."),
-    "week": ("week:week", "Plan a class's week and make its packs."),
-    "record": ("record:record", "Record how a starter went."),
-    "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
-    "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
-    "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
-    "undo": ("undo:undo", "Take back what was recorded last."),
-    "decide": ("decide:decide", "Say what the results suggest."),
-    "report": ("report.command:report", "Report on a class, its topics and questions."),
-    "export": ("export:export", "Write all results as CSV files."),
-    "unite": ("unite:unite", "Bring two results files together."),
-    "demo": ("demo:demo", "Write a demo department to try things with."),
-    "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
-}
-"""Where each command is, and what the list of commands says of it."""
-
-for _name, (_where, _says) in COMMANDS.items():
-    later(app, _name, f"itembank.cli.{_where}", _says)
-
-
-@cache
-def command() -> Any:
-    """Return the command line as typer reads it, made once however often it is used."""
-    return typer.main.get_command(app)
-
-
 def _bar() -> Bar:
     from itembank.cli.words.bar import Bar
 
@@ -115,7 +114,7 @@ def run(arguments: Sequence[str] | None = None) -> None:
         try:
             typed = decoded(sys.argv[1:] if arguments is None else arguments)
             refuse_unseen(typed)
-            command()(typed, prog_name="itembank")
+            app(typed, prog_name="itembank")
         except ItembankError as error:
             say(told(error), err=True)
             sys.exit(error.exit_status)

@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from itembank.cli.options.command import PlainCommand
+from itembank.cli.options.plain_command import PlainCommand
 from itembank.errors import CheckFailed, ItembankError
 
 

@@ -21,11 +21,11 @@ from itembank.marking.class_sheet import (
     marks_csv,
     unanswered,
 )
-from itembank.marking.mark import Verdict
-from itembank.packs.check import read_pack
+from itembank.marking.verdict import Verdict
 from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack import Version as StoredVersion
+from itembank.packs.pack_checks import read_pack
 from itembank.planning.bands.bands import Band, band_of, rescaled
 from itembank.planning.bands.caution import CAUTION, HEADING
 from itembank.records.entries.questions_asked import not_asked_said

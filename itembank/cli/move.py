@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year
 
@@ -25,9 +26,7 @@ def move(
     date: Annotated[
         str | None, typer.Option(metavar="DAY", help="First day in the new seat; today.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Move a pupil to another class or seat, or many pupils at once, with their history.
 

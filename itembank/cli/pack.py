@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from itembank.cli.options.complete import complete_topic
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
@@ -113,9 +114,7 @@ def pack(
         Path | None,
         typer.Option(metavar="DIR", help="Where to put the pack's folder; ‘output’ if there is."),
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
     from_: Annotated[
         Path | None,
         typer.Option("--from", metavar="PACK.JSON", help="Make the pages of a pack again."),
@@ -139,9 +138,9 @@ def pack(
       itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.planning.department.draw_from import DrawFrom
     from itembank.planning.department.large_copies import typed_large_print
     from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+    from itembank.planning.department.question_sources import StatedSources
     from itembank.work.pack.make import draw_again, make_pack
 
     typed = PackRequest(
@@ -156,7 +155,7 @@ def pack(
         paper=paper,
         print_tint=print_tint,
         slips=two_up,
-        draw_from=DrawFrom(
+        stated_sources=StatedSources(
             tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
         ),
     )
@@ -174,12 +173,12 @@ def refuse_with_from(
     """Refuse what would change a pack that is only to be drawn again."""
     names = {"class_name": "--class", "topics": "--topic", "slips": "--two-up", "banks": "--bank"}
     given: dict[str, object] = {"date": date, "plan": plan, "department": department}
-    for part in (typed, typed.draw_from):
+    for part in (typed, typed.stated_sources):
         given |= {field.name: getattr(part, field.name) for field in fields(part)}
     options = [
         names.get(name, f"--{name.replace('_', '-')}")
         for name, value in given.items()
-        if name != "draw_from" and value not in (None, (), frozenset())
+        if name != "stated_sources" and value not in (None, (), frozenset())
     ]
     if options:
         them = "that" if len(options) == 1 else "them"
@@ -196,9 +195,9 @@ def _tell(made: PackMade) -> None:
     topics = ", ".join(topic.id for topic in pack.topics)
     say(f"{pack.marks} marks on {topics}. Seed {pack.seed}.")
     if pack.drawing is not None and pack.drawing.banks:
-        from itembank.packs.sources.sources_in_words import drawn_words
+        from itembank.packs.sources.sources_in_words import provenance_words
 
-        say(drawn_words(pack))
+        say(provenance_words(pack))
     typer.echo(f"Written to {made.folder}:")
     for name in made.files:
         typer.echo(f"  {name}")

@@ -7,11 +7,16 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import (
+    ClassArgument,
+    DepartmentOption,
+    PacksOption,
+    PeriodOption,
+)
+
 
 def record(
-    class_: Annotated[
-        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
-    ] = None,
+    class_: ClassArgument = None,
     bands: Annotated[
         str | None,
         typer.Option(metavar='"8 12 9"', help="Hands counted in each band, from the lowest."),
@@ -59,9 +64,7 @@ def record(
         str | None,
         typer.Option(metavar="DAY", help="Day of the lesson; that of the newest pack up to today."),
     ] = None,
-    period: Annotated[
-        str | None, typer.Option(metavar="N", help="Which lesson, where a day has two.")
-    ] = None,
+    period: PeriodOption = None,
     pack: Annotated[
         Path | None, typer.Option(metavar="DIR", help="The pack the class had.")
     ] = None,
@@ -79,12 +82,8 @@ def record(
     out_of: Annotated[
         int | None, typer.Option(metavar="N", help="Marks of a starter that has no pack.")
     ] = None,
-    output: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Where packs are; ‘output’ if there is.")
-    ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    output: PacksOption = None,
+    department: DepartmentOption = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Put this in place of what was recorded already.")
     ] = False,

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import ClassArgument, DepartmentOption
 from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
@@ -16,18 +16,14 @@ if TYPE_CHECKING:
 
 
 def undo(
-    class_: Annotated[
-        str | None, typer.Argument(metavar="CLASS", help="The class; the department's usual one.")
-    ] = None,
+    class_: ClassArgument = None,
     date: Annotated[
         str | None, typer.Option(metavar="DAY", help="Only what was recorded for this day.")
     ] = None,
     yes: Annotated[
         bool, typer.Option("--yes", help="Take back what is older, too, without being asked.")
     ] = False,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Take back what was noted last of a class; what that had replaced counts again.
 

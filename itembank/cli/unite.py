@@ -7,14 +7,13 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.text.in_words import counted, day_month_year, moment
 
 
 def unite(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The other results file.")],
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Bring all that another results file holds into the department's.
 

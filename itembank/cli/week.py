@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.errors import ItembankError
 from itembank.today import today
 
@@ -37,18 +38,22 @@ def week(
     ] = None,
     swap: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC thu TOPIC’.")] = None,
     instead: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC NEW-TOPIC’.")] = None,
+    another: Annotated[
+        Changes, typer.Option(metavar="TEXT", help="‘tue ADDRESS’, ‘tue ADDRESS NEW-ADDRESS’.")
+    ] = None,
     order: Annotated[
         Changes, typer.Option(metavar="TEXT", help="‘tue 2 1 3 4 …’, or ‘tue’ and its topics.")
     ] = None,
     questions: Annotated[
         Changes, typer.Option(metavar="TEXT", help="‘10’ for the week, ‘tue 10’ for a lesson.")
     ] = None,
+    undo: Annotated[
+        bool, typer.Option("--undo", help="Take back the last change of the week's plan.")
+    ] = False,
     output: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Where packs go; ‘output’ if there is.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Put plan and packs in place of older ones.")
     ] = False,
@@ -86,6 +91,7 @@ def week(
         "swap": swap,
         "instead": instead,
         "pin": pin,
+        "another": another,
         "order": order,
     }
     request = WeekRequest(
@@ -94,6 +100,7 @@ def week(
         plan=plan,
         only=_only(only, now) if only is not None else None,
         changes=read_changes({option: texts or () for option, texts in typed.items()}, now),
+        undo=undo,
         output=output,
         department=department,
         replace=replace,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 
-from itembank.cli.words.advice import told
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.people.lock import Holder
 from itembank.planning.choosing.reason_words import reason_of_its_lesson

@@ -19,7 +19,8 @@ class Fault:
 
     `line` and `column` count from 1; line 0 stands for the whole file, column 0 for the line.
     `matter` names what is the matter, where more can be said to whoever sees it, as that of an
-    :class:`~itembank.errors.ItembankError`.
+    :class:`~itembank.errors.ItembankError`. `path` is where in the file's data it stands, for
+    a form whose fields are not lines.
 
     >>> str(Fault("bank.toml", 3, "There is no = here.", 5))
     'bank.toml, line 3, column 5: There is no = here.'
@@ -30,6 +31,7 @@ class Fault:
     message: str
     column: int = 0
     matter: str = ""
+    path: tuple[str | int, ...] = ()
 
     def __str__(self) -> str:
         """Return the fault as ``file, line 3, column 5: message``."""

@@ -68,6 +68,7 @@ def parse_answers(
     found: list[AnswerRow] = []
     seen: dict[str, int] = {}
     for line, cells in rows[1:]:
+        # Too many cells: mostly an answer with a comma, which would move all those after it.
         if len(cells) > len(heading) and any(cells[len(heading) :]):
             message = (
                 f"This row has {len(cells)} cells and the heading {len(heading)}. "
@@ -79,11 +80,13 @@ def parse_answers(
         if fault := seat_fault(seat):
             faults.append(Fault(file, line, fault))
             continue
+        # Seat codes are said aloud, and a1 and A1 sound alike.
         if seat.upper() in seen:
             message = f"Seat {seat} is on line {seen[seat.upper()]} already. Keep one of the two."
             faults.append(Fault(file, line, message))
             continue
         seen[seat.upper()] = line
+        # Rows may be short: spreadsheets leave out empty cells at the end.
         answers = [""] * questions
         version = ""
         if _VERSION in columns:

@@ -14,7 +14,8 @@ from dataclasses import dataclass
 from itembank.files.csv_text import CsvWriter
 from itembank.items.item import Item, Misconception
 from itembank.marking.answer_sheet import AnswerRow
-from itembank.marking.mark import Marked, Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Marked, Verdict
 from itembank.people.seats import seat_order
 
 NO_ANSWER = "no answer"
@@ -109,6 +110,7 @@ def mark_sheet(
             if not answer:
                 verdicts.append(None)
                 continue
+            # In a class many type the same, and to mark an answer is what takes the time.
             if (place, answer) not in known:
                 known[place, answer] = mark(item, answer)
             verdicts.append(known[place, answer])
@@ -154,7 +156,9 @@ def _question(place: int, item: Item, seats: Sequence[MarkedSeat]) -> MarkedQues
         misconceptions=tuple(
             Shown(misconception, count)
             for misconception, count in sorted(
-                shown.items(), key=lambda pair: (-pair[1], pair[0].id)
+                # By name among equals, so that a report is the same each time it is made.
+                shown.items(),
+                key=lambda pair: (-pair[1], pair[0].id),
             )
         ),
     )

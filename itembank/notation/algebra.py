@@ -47,6 +47,7 @@ class Quotient:
     bottom: Polynomial
 
     def __add__(self, other: Quotient) -> Quotient:
+        # Most quotients have the bottom 1: multiplied crosswise, terms would grow for nothing.
         if self.bottom == other.bottom:
             return Quotient(plus(self.top, other.top), self.bottom)
         return Quotient(
@@ -72,6 +73,7 @@ class Quotient:
         """Tell whether two quotients agree for every value of their letters."""
         if not isinstance(other, Quotient):
             return NotImplemented
+        # Crosswise, so that nothing has to be cancelled, which in several letters is much harder.
         return product(self.top, other.bottom) == product(other.top, self.bottom)
 
     __hash__ = None  # type: ignore[assignment]  # equal quotients are written in many ways
@@ -111,6 +113,7 @@ def product(a: Polynomial, b: Polynomial) -> Polynomial:
     Raises:
         NotExact: it would have more than :data:`MOST_TERMS` terms, or be too high in degree.
     """
+    # Before the work is done, not after; terms may still gather to fewer, so the bound is wide.
     if len(a) * len(b) > MOST_TERMS**2 // 4:
         raise NotExact("this multiplies out to too many terms")
     total: Polynomial = {}
@@ -135,6 +138,7 @@ def _times(a: Monomial, b: Monomial) -> tuple[Monomial, int]:
         merged = dict(powers)
         for name, n in others:
             merged[name] = merged.get(name, 0) + n
+        # Small trees can have any degree: ((x^64)^64)^64.
         if sum(merged.values()) > LARGEST_DEGREE:
             raise NotExact(f"the degree is more than {LARGEST_DEGREE}")
         powers = tuple(sorted(merged.items()))
@@ -181,6 +185,7 @@ def rational(value: Quotient) -> Fraction:
 
 
 def _power(base: Quotient, exponent: Fraction) -> Quotient:
+    # The root first, so that the numbers stay small: 8^(2/3) is 2^2.
     if exponent.denominator in (2, 3, 4):
         root = _root(base, exponent.denominator)
         return _power(root, Fraction(exponent.numerator))
@@ -196,6 +201,7 @@ def _power(base: Quotient, exponent: Fraction) -> Quotient:
         ),
         default=0,
     )
+    # So many binary digits the power has at most, which is known before it is worked out.
     if bits * exponent > LARGEST_BITS:
         raise NotExact("this power is too large")
     total = number(1)
@@ -215,11 +221,13 @@ def _root(of: Quotient, index: int) -> Quotient:
         try:
             return number(exact(t.Root(_tree(value), index)))
         except NotExact:
+            # ∜4 is √2, though it is no rational number.
             if index == 4:
                 return _root(_root(of, 2), 2)
             raise
     # √(a/b) is √(ab)/b.
     inside = value.numerator * value.denominator
+    # To look for square factors of a long number takes long; here only a whole root counts.
     if inside > LARGEST_RADICAND:
         return number(exact(t.Root(_tree(value), 2)))
     outside, inside = square_free(inside)
@@ -246,6 +254,7 @@ def square_free(n: int) -> tuple[int, int]:
         while n % p == 0:
             n //= p
             times += 1
+        # Each pair of a prime comes out of the root as one; an odd one stays inside.
         outside *= p ** (times // 2)
         inside *= p ** (times % 2)
         p += 1 if p == 2 else 2

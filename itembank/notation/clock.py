@@ -23,6 +23,7 @@ def clock_seconds(node: ClockTime) -> int:
     """
     hour = node.hour
     if node.half:
+        # 12 am is midnight and 12 pm is noon, so 12 counts as 0 in its half.
         hour = hour % 12 + (12 if node.half == "pm" else 0)
     return 3600 * hour + 60 * (node.minute or 0)
 
@@ -36,6 +37,7 @@ def clock_time(seconds: int, like: ClockTime) -> ClockTime:
     hour, minute = divmod(seconds % DAY // 60, 60)
     if not like.half:
         return ClockTime(hour, minute)
+    # Hours by the 12-hour clock go 12, 1, …, 11.
     return ClockTime((hour - 1) % 12 + 1, minute, "pm" if hour >= 12 else "am")
 
 

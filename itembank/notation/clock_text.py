@@ -54,5 +54,6 @@ def holds_time(lines: Iterable[str]) -> bool:
     timed = [text for text in texts if ":" in text or "m" in text]
     if any(_SURE.search(text) or _IN_A_SUM.search(text) for text in timed):
         return True
+    # 14:35 + t alone may be a ratio with a sum in it; a length of time elsewhere settles it.
     with_letters = any(_WITH_LETTER.search(text) for text in timed)
     return with_letters and any(map(_A_LENGTH.search, texts))

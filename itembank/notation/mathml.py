@@ -4,17 +4,16 @@ Printer's rules held by the nodes, and where they come from:
 
 * a minus is U+2212, and a prefix minus says ``form="prefix"`` so that it closes up;
 * ×, ÷ and the ratio colon get their spaces said outright, because typesetters differ in
-  their operator dictionaries (ziamath sets × tight);
+  their operator dictionaries (some set × tight);
 * thin spaces part thousands from five digits up, and a number from its unit
   (BIPM, *The International System of Units*, 9th ed., 2019, 5.4.3 and 5.4.4; from memory);
 * ``%``, ``°`` and ``p`` close up after the number, ``£`` before it (common British practice);
 * letters are italic, units and names upright;
 * a recurring block has a dot over its first and last digit. The dots are accents, since
-  ziamath sets a combining dot inside ``<mn>`` beside the digit rather than over it.
+  a combining dot inside ``<mn>`` may be set beside the digit rather than over it.
 
 Factors side by side are parted by U+2062 and the parts of a mixed number by U+2064, which
-are invisible and tell a screen reader how to speak; ziamath 0.13 leaves no glyph or gap
-for either.
+are invisible and tell a screen reader how to speak; they leave no glyph and no gap.
 
 >>> from itembank.notation.tree import Int, Neg, Sym, frac, juxt, equals
 >>> body(equals(juxt(Int(3), Sym("x")), Neg(Int(6))))

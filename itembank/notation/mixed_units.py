@@ -21,6 +21,7 @@ def split(value: Fraction, like: MixedUnits) -> MixedUnits | None:
     if value < 0:
         return None
     parts = []
+    # As much as goes into the largest unit, then the next; only the last may be broken.
     for part in like.parts[:-1]:
         count = value // UNITS[part.unit].size
         value -= count * UNITS[part.unit].size
@@ -29,6 +30,7 @@ def split(value: Fraction, like: MixedUnits) -> MixedUnits | None:
     rest = value / UNITS[last].size
     if rest.denominator == 1:
         return MixedUnits((*parts, Quantity(Int(int(rest)), last)))
+    # No more than three places: 1 h 2.345 min is as much as anybody would print.
     if 1000 % rest.denominator:
         return None
     whole, places = divmod(rest * 1000, 1000)

@@ -55,6 +55,7 @@ class Plain:
     def open_before_digits(self, origin: int) -> None:
         """Put an opening bracket before the run of digits and spaces at the end."""
         at = len(self.chars)
+        # 1½x is (1 1/2)x: the whole number before belongs to the fraction.
         while at and (self.chars[at - 1].isdigit() or self.chars[at - 1] in "/ "):
             at -= 1
         while at < len(self.chars) and self.chars[at] == " ":
@@ -86,6 +87,7 @@ def _take(text: str, at: int, plain: Plain) -> int:
     """Move what stands at offset `at` into `plain`; return the offset after it."""
     char = text[at]
     if char in _QUOTES:
+        # A name is shown as it was typed, so nothing in it is changed.
         end = text.find(_QUOTES[char], at + 1)
         if end < 0:
             plain.put('"', at)
@@ -99,6 +101,7 @@ def _take(text: str, at: int, plain: Plain) -> int:
         while end < len(text) and text[end] in _RAISED:
             end += 1
         raised = "".join(_RAISED[c] for c in text[at:end])
+        # A minus in an exponent has to be held together: 2⁻¹.
         plain.put(f"^({raised})" if "-" in raised else f"^{raised}", at)
         return end
     if char == "_":
@@ -106,6 +109,7 @@ def _take(text: str, at: int, plain: Plain) -> int:
         while at < len(text) and text[at] == "_":
             at += 1
         return at
+    # Only close up: in 3 < = 4 something was left out.
     if char == "=" and plain.last() in _RELATIONS and text[at - 1] in _RELATIONS:
         plain.chars[-1] = _RELATIONS[plain.last()]
         return at + 1
@@ -119,6 +123,8 @@ def _take(text: str, at: int, plain: Plain) -> int:
             plain.put(str(digit), at)
         elif part.isspace():
             plain.put(" ", at)
+        # Characters of format are seen by nobody (a soft hyphen, a mark of direction), and come in
+        # with what is copied from web pages.
         elif unicodedata.category(part) != "Cf":
             plain.put(_SAME.get(part, part), at)
     return at + 1
@@ -126,6 +132,7 @@ def _take(text: str, at: int, plain: Plain) -> int:
 
 def _take_fraction(fraction: str, text: str, at: int, plain: Plain) -> None:
     """Move a one-character fraction into `plain`, grouped where a letter or bracket follows."""
+    # 1½ is one and a half, never eleven halves.
     if plain.last().isdigit():
         plain.put(" ", at)
     plain.put(fraction.replace("⁄", "/"), at)

@@ -104,6 +104,7 @@ def parse_written(text: str, *, pence: bool = True) -> Node:
 
 def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | None) -> Node:
     """Return the tree of a line; letters are None in a line that was written by :func:`line`."""
+    # Of the text as typed, before any pattern is run over it.
     fault = check_limits(text)
     if fault:
         raise ParseError(fault[1], fault[0] + 1)
@@ -127,8 +128,10 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
         for clock in CLOSE_UP.finditer(plain):
             if (times or clock["half"]) and not A_TIME.fullmatch(clock[0]):
                 raise ParseError(no_time_of_day(clock), column(clock.start()))
+        # Before the grammar, to which 60 sweets is a product with six letters.
         if told := unknown_word(plain, letters):
             raise ParseError(told.message, column(told.offset))
+    # And once more: one character may have become several, as ½ does.
     fault = check_limits(plain)
     if fault:
         raise ParseError(fault[1], column(fault[0]))
@@ -136,6 +139,7 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
 
     try:
         node = cast(Part, _parser(pence, bool(times)).parse(plain)).node
+        # What cannot be written back was not understood: the line face knows what is well formed.
         line(node, pence=pence)
     except RefusedError as refused:
         raise ParseError(str(refused), column(refused.offset)) from None
@@ -152,6 +156,7 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
 def _explain(plain: str, offset: int, column: int) -> str:
     """Return a sentence that says where reading stopped and what to do about it."""
     before, after = plain[:offset].rstrip(), plain[offset : offset + 1]
+    # Brackets in a name open nothing.
     outside = re.sub(r'"[^"]*"', "", before)
     if not after:
         if outside.count("(") > outside.count(")"):
@@ -190,6 +195,8 @@ def reading(texts: Iterable[str]) -> Reading:
     ['a', 'c', 't']
     """
     lines = list(texts)
+    # In two rounds. A letter that stands alone in any line shows that a run of such letters in
+    # another is a product; and the products so found make more letters known.
     seen = _NONE.union(*(letters_alone(_signed(text, _NONE)) for text in lines))
     signed = [_signed(text, seen) for text in lines]
     letters = _NONE.union(*(letters_used(node, seen) for node in signed))
@@ -214,6 +221,7 @@ def _signed(text: str, letters: frozenset[str]) -> str:
 def _letter_p(lines: list[str], letters: frozenset[str] | None, times: bool) -> bool:
     nodes = []
     for text in lines:
+        # Nothing in such a line can tell what p is, and to read it costs time.
         if "p" not in text and "£" not in text:
             continue
         for pence in (True, False):
@@ -248,4 +256,6 @@ def _parser(pence: bool, times: bool) -> Lark:
     from lark import Lark
 
     rules = grammar(pence, times)
+    # LALR takes time in proportion to the line, and refuses a grammar with two readings when it
+    # is built. An Earley parser would take any grammar, and pick a reading by itself.
     return Lark(rules, parser="lalr", lexer="contextual", transformer=cast(Any, builder()))

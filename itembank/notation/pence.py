@@ -72,6 +72,7 @@ def _clashes(node: Node) -> bool:
     if any(isinstance(_bare(side), Frac) and _kind(side) == "pence" for side in sides):
         return True
     if {_kind(side) for side in sides} >= {"pence", "bare"}:
+        # 100 − 65 = 35p leaves out a sign, and is a line of working that pupils do write.
         worked_out = isinstance(node, Relation) and isinstance(sides[0], Sum | Product)
         return not (worked_out and _kind(sides[0]) == "bare" and isinstance(sides[-1], Money))
     return False

@@ -50,6 +50,7 @@ def _clock(node: t.ClockTime) -> Any:
 
 def _of_the_day(total: Any, time: bool) -> Any:
     """Return a sum with times of day in it: a time goes round, a length of time may not."""
+    # Mod of a letter would stand in the way of every solver.
     if total.free_symbols:
         return total
     if time:
@@ -82,6 +83,7 @@ def to_sympy(node: t.Node) -> Any:
 
 def _dec(node: t.Dec) -> Any:
     places, recurring = node.places, node.recurring
+    # From the digits as text: a float would make 0.1 another number.
     value = sympy.Rational(f"{node.whole}.{places or '0'}")
     if recurring:
         # A geometric series: the block, shifted past `places`, times 1/(1 − 10^−n).
@@ -91,6 +93,7 @@ def _dec(node: t.Dec) -> Any:
 
 
 def _sum(node: t.Sum) -> Any:
+    # One Add for all terms: to add one by one, sympy would sort them anew each time.
     total = sympy.Add(
         to_sympy(node.first),
         *(to_sympy(term) if op == "+" else -to_sympy(term) for op, term in node.rest),

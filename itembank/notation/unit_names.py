@@ -94,9 +94,9 @@ _BIG_SMALL = {
 _BIG_SMALL["h", "m"] = "min"
 _NEXT = late(
     r"(?<=[0-9])(?P<gap1> ?)(?P<big>"
-    + "|".join(sorted({big for big, _ in _BIG_SMALL}, key=len, reverse=True))
+    + "|".join(sorted(sorted({big for big, _ in _BIG_SMALL}), key=len, reverse=True))
     + r")(?P<gap2> ?)(?=\d+(?:\.\d+)?(?P<gap3> ?)(?P<small>"
-    + "|".join(sorted({small for _, small in _BIG_SMALL}, key=len, reverse=True))
+    + "|".join(sorted(sorted({small for _, small in _BIG_SMALL}), key=len, reverse=True))
     + f")(?![{LETTERS}^0-9]))"
 )
 
@@ -115,6 +115,7 @@ def with_signs(plain: str, origins: Sequence[int], letters: frozenset[str]) -> T
     >>> signs("3abc + 2 sweets")
     '3abc + 2 sweets'
     """
+    # Most lines hold no unit. To search for a hundred names in each would cost most of reading.
     if not _PERHAPS.search(plain):
         return plain, origins
     edits: list[tuple[int, int, str]] = []
@@ -145,8 +146,10 @@ def _sign(name: str, spaced: bool, letters: frozenset[str]) -> str:
     if name in _CAPITALS_MATTER or set(name) <= letters:
         return ""
     short = len(name) <= 2 and name.isalpha()
+    # 5km is read by the grammar; 5Km may be K × m.
     if short and not spaced:
         return ""
+    # Where h is a letter of the question, 3 hr may be 3 × h × r.
     if short and name.islower() and set(name) & letters:
         return ""
     return NAMES.get(name.lower(), "")
@@ -173,6 +176,7 @@ def _parted(plain: str, origins: Sequence[int]) -> Text:
 
 def _edited(plain: str, origins: Sequence[int], edits: list[tuple[int, int, str]]) -> Text:
     """Return text with the stretches from start to end replaced, last first."""
+    # From the end, so that the offsets of those before stay true.
     for start, end, new in reversed(edits):
         plain = plain[:start] + new + plain[end:]
         origins = [*origins[:start], *[origins[start]] * len(new), *origins[end:]]

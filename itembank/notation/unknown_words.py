@@ -110,6 +110,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
     >>> unknown_word("60 sweets").offset
     3
     """
+    # The quick way out for most lines.
     if not _TWO.search(plain):
         return None
     blanked = _blanked(plain)
@@ -122,6 +123,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
         if len(word) == 1:
             continue
         before, after = blanked[: run.start()], blanked[run.end() :]
+        # A run does not vouch for itself: only what else is on the line makes its letters known.
         elsewhere = known | {c for other in runs if other is not run for c in other[0]}
         if message := _fault(word, before, after, known, elsewhere):
             return Told(run.start(), message)
@@ -130,6 +132,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
 
 def _blanked(plain: str) -> str:
     """Return a line with the units and words that are known in it taken out."""
+    # As many characters as before, so that offsets still say where a word stands.
     return _NOT_LETTERS.sub(lambda found: "\0" * len(found[0]), plain)
 
 
@@ -183,6 +186,7 @@ def _unit_fault(word: str, before: str, close: bool, elsewhere: frozenset[str]) 
     low = word.lower()
     if low in ("pound", "pounds"):
         return f"‘{word}’ may be money or mass: write £ before the number, or lb after it."
+    # Where all its letters are used elsewhere too, lb is l × b.
     if low not in _UNIT_LIKE or set(word) <= elsewhere:
         return ""
     sign = NAMES.get(low, low)
@@ -204,6 +208,7 @@ def _unit_fault(word: str, before: str, close: bool, elsewhere: frozenset[str]) 
 
 def _is_product(word: str, spaced: bool, apart: bool) -> bool:
     low = word.lower()
+    # Two letters are a product more often than a word, but for the small words between others.
     if len(word) == 2:
         return not (apart and low in _LITTLE)
     if spaced or low in _COMMON:

@@ -26,13 +26,13 @@ from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
 from itembank.notation.units import CURRENCY, UNITS
 
-Linear = dict[str, Fraction]
-"""A linear form: the coefficient of each letter, the constant under the empty string."""
-
 ONE = Fraction(1)
+
 ZERO = Fraction(0)
+
 # A pupil's question never needs more; typed text must not make us compute 9^9^9.
 LARGEST_EXPONENT = 64
+
 LARGEST_BITS = 8_192
 """The most binary digits a power may come to, so that towers of powers stay small."""
 
@@ -60,6 +60,19 @@ def exact(node: t.Node) -> Fraction:
     return worth(node)
 
 
+def exact_or_none(node: t.Node) -> Fraction | None:
+    """Return the exact rational value of `node`, or None where it has none.
+
+    >>> from itembank.notation.tree import Int, Sym
+    >>> exact_or_none(Int(3)), exact_or_none(Sym("x"))
+    (Fraction(3, 1), None)
+    """
+    try:
+        return exact(node)
+    except t.NotationError:
+        return None
+
+
 def decimal_value(node: t.Dec) -> Fraction:
     """Return the value of a decimal; a recurring block of n digits is worth block/(10^n − 1).
 
@@ -69,6 +82,7 @@ def decimal_value(node: t.Dec) -> Fraction:
     scale = 10 ** len(node.places)
     value = Fraction(int(node.whole + node.places), scale)
     if node.recurring:
+        # 0.(ab) is ab/100 + ab/10 000 + …, a geometric series that sums to ab/99.
         value += Fraction(int(node.recurring), (10 ** len(node.recurring) - 1) * scale)
     return value
 
@@ -85,29 +99,6 @@ def parts(node: t.Node) -> tuple[Fraction, ...]:
     return (exact(node),)
 
 
-def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
-    """Return `node` as a linear form in its letters, `known` letters replaced by values.
-
-    Raises
-    ------
-    NotExact
-        If the tree is not linear in the letters that are left.
-
-    >>> from itembank.notation.tree import Sym, juxt, num, sub
-    >>> linear(sub(juxt(num(3), Sym("x")), num(4)))
-    {'x': Fraction(3, 1), '': Fraction(-4, 1)}
-    """
-    form = LINEAR.get(type(node))
-    return form(node, known or {}) if form else {"": exact(node)}
-
-
-def constant(form: Linear) -> Fraction:
-    """Return the constant of a linear form in which every letter has coefficient zero."""
-    if any(c for name, c in form.items() if name):
-        raise NotExact("a letter is left over")
-    return form.get("", ZERO)
-
-
 def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     """Return a relation as its neighbouring pairs of sides, each with its sign.
 
@@ -122,7 +113,14 @@ def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     return pairs
 
 
-def _over(top: Fraction, bottom: Fraction) -> Fraction:
+def over(top: Fraction, bottom: Fraction) -> Fraction:
+    """Return top ÷ bottom.
+
+    Raises
+    ------
+    NotExact
+        It divides by zero.
+    """
     if not bottom:
         raise NotExact("this divides by zero")
     return top / bottom
@@ -130,6 +128,8 @@ def _over(top: Fraction, bottom: Fraction) -> Fraction:
 
 def _of_the_day(total: Fraction, times: int | None) -> Fraction:
     """Return a sum with times of day in it: a time goes round, a length of time may not."""
+    # A sum that comes to a time is a point on the clock: 23:50 + 20 min is 00:10. A length of
+    # time below zero would say that the day changed between, which nothing printed does.
     if times == 1:
         return total % DAY
     if total < 0:
@@ -137,7 +137,14 @@ def _of_the_day(total: Fraction, times: int | None) -> Fraction:
     return total
 
 
-def _power(base: Fraction, exponent: Fraction) -> Fraction:
+def power_of(base: Fraction, exponent: Fraction) -> Fraction:
+    """Return a power.
+
+    Raises
+    ------
+    NotExact
+        The exponent is no whole number, or the power too large to be meant.
+    """
     if exponent.denominator != 1 or abs(exponent) > LARGEST_EXPONENT:
         raise NotExact(f"the exponent {exponent} is not a whole number up to {LARGEST_EXPONENT}")
     if (
@@ -154,14 +161,17 @@ def _root(of: Fraction, index: int) -> Fraction:
     def whole_root(n: int) -> int:
         if n.bit_length() > LARGEST_BITS:
             raise NotExact("this root is of too large a number")
+        # Below 10^15 a float is near enough to round to the root, and the check settles it.
         guess = round(n ** (1 / index)) if n < 10**15 else _floor_root(n, index)
         if guess**index != n:
             raise NotExact("this root is not a rational number")
         return guess
 
+    # The cube root of −8 is −2, but no real number has the square −4.
     if of < 0 and index % 2 == 0:
         raise NotExact("a negative number has no such root")
     sign = -1 if of < 0 else 1
+    # In lowest terms, a fraction is a perfect power just where top and bottom both are.
     return Fraction(sign * whole_root(abs(of.numerator)), whole_root(of.denominator))
 
 
@@ -171,29 +181,13 @@ def _floor_root(n: int, index: int) -> int:
     if not n:
         return 0
     # Newton's method from above, where the steps only ever fall until the root is reached.
+    # Never below the root: n < 2^bits, so its root is less than 2^(bits/index).
     guess = 1 << (n.bit_length() // index + 1)
     while True:
         better = ((index - 1) * guess + n // guess ** (index - 1)) // index
         if better >= guess:
             return guess
         guess = better
-
-
-def _multiply(a: Linear, b: Linear) -> Linear:
-    if not any(name for name in b):
-        c = b.get("", ZERO)
-        return {name: v * c for name, v in a.items()}
-    if not any(name for name in a):
-        c = a.get("", ZERO)
-        return {name: v * c for name, v in b.items()}
-    raise NotExact("letters are multiplied together")
-
-
-def _divide(a: Linear, b: Linear) -> Linear:
-    if any(c for name, c in b.items() if name):
-        raise NotExact("a letter stands in a denominator")
-    bottom = b.get("", ZERO)
-    return {name: _over(v, bottom) for name, v in a.items()}
 
 
 def _sum(node: t.Sum) -> Fraction:
@@ -207,7 +201,7 @@ def _sum(node: t.Sum) -> Fraction:
 def _product(node: t.Product) -> Fraction:
     total = exact(node.first)
     for op, factor in node.rest:
-        total = _over(total, exact(factor)) if op == "÷" else total * exact(factor)
+        total = over(total, exact(factor)) if op == "÷" else total * exact(factor)
     return total
 
 
@@ -221,8 +215,8 @@ def _side_by_side(node: t.Juxt) -> Fraction:
 EXACT: dict[type, Callable[[Any], Fraction]] = {
     t.Int: lambda node: Fraction(node.n),
     t.Dec: decimal_value,
-    t.Frac: lambda node: _over(exact(node.num), exact(node.den)),
-    t.Mixed: lambda node: node.whole + _over(Fraction(node.num), Fraction(node.den)),
+    t.Frac: lambda node: over(exact(node.num), exact(node.den)),
+    t.Mixed: lambda node: node.whole + over(Fraction(node.num), Fraction(node.den)),
     t.Neg: lambda node: -exact(node.of),
     t.Bracket: lambda node: exact(node.of),
     t.Sum: _sum,
@@ -233,72 +227,7 @@ EXACT: dict[type, Callable[[Any], Fraction]] = {
     t.Quantity: lambda node: exact(node.amount) * UNITS[node.unit].size,
     t.MixedUnits: lambda node: sum(map(exact, node.parts), ZERO),
     t.ClockTime: lambda node: Fraction(clock_seconds(node)),
-    t.Power: lambda node: _power(exact(node.base), exact(node.exponent)),
+    t.Power: lambda node: power_of(exact(node.base), exact(node.exponent)),
     t.Root: lambda node: _root(exact(node.of), node.index),
 }
 """What each kind of node is worth, on the first road; one that is not here has no value."""
-
-
-def _scaled(form: Linear, size: Fraction | int) -> Linear:
-    return {name: c * size for name, c in form.items()}
-
-
-def _linear_letter(name: str, known: Linear) -> Linear:
-    return {"": known[name]} if name in known else {name: ONE}
-
-
-def _linear_sum(node: t.Sum, known: Linear) -> Linear:
-    if times_in(node) is not None and not t.symbols(node):
-        return {"": exact(node)}
-    total = dict(linear(node.first, known))
-    for op, term in node.rest:
-        for name, c in linear(term, known).items():
-            total[name] = total.get(name, ZERO) + (c if op == "+" else -c)
-    return total
-
-
-def _linear_product(node: t.Product, known: Linear) -> Linear:
-    product = linear(node.first, known)
-    for op, factor in node.rest:
-        form = linear(factor, known)
-        product = _divide(product, form) if op == "÷" else _multiply(product, form)
-    return product
-
-
-def _linear_side_by_side(node: t.Juxt, known: Linear) -> Linear:
-    product: Linear = {"": ONE}
-    for factor in node.factors:
-        product = _multiply(product, linear(factor, known))
-    return product
-
-
-def _linear_mixed_units(node: t.MixedUnits, known: Linear) -> Linear:
-    first, *rest = node.parts
-    return linear(t.Sum(first, tuple(("+", part) for part in rest)), known)
-
-
-def _linear_power(node: t.Power, known: Linear) -> Linear:
-    base = linear(node.base, known)
-    if set(base) <= {""}:
-        return {"": _power(base.get("", ZERO), exact(node.exponent))}
-    if exact(node.exponent) == 1:
-        return base
-    raise NotExact("a power of a letter is not linear")
-
-
-LINEAR: dict[type, Callable[[Any, Linear], Linear]] = {
-    t.Sym: lambda node, known: _linear_letter(node.name, known),
-    t.Blank: lambda node, known: _linear_letter("□", known),
-    t.Neg: lambda node, known: {name: -c for name, c in linear(node.of, known).items()},
-    t.Bracket: lambda node, known: linear(node.of, known),
-    t.Sum: _linear_sum,
-    t.Frac: lambda node, known: _divide(linear(node.num, known), linear(node.den, known)),
-    t.Juxt: _linear_side_by_side,
-    t.Product: _linear_product,
-    t.Percent: lambda node, known: _scaled(linear(node.of, known), Fraction(1, 100)),
-    t.Money: lambda node, known: _scaled(linear(node.amount, known), CURRENCY[node.sign].size),
-    t.Quantity: lambda node, known: _scaled(linear(node.amount, known), UNITS[node.unit].size),
-    t.MixedUnits: _linear_mixed_units,
-    t.Power: _linear_power,
-}
-"""How each kind of node depends on the letters in it, where it may do so; else it is a number."""

@@ -13,20 +13,22 @@ from typing import TYPE_CHECKING
 
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
+from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
-from itembank.packs.choosing.item_pool import Drawn, Pool
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
-from itembank.packs.data.source import Drawable, is_short
+from itembank.packs.data.source import TopicSources, is_short
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands.bands import Band
-from itembank.planning.department.draw_from import Drawing
 from itembank.planning.department.pack_request import PackRequest, stated
+from itembank.planning.department.question_sources import QuestionSources
 
 if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
     from itembank.packs.sources.banks import Banks
+    from itembank.processes.beside import Ahead
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -35,17 +37,17 @@ LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 class Chosen:
     """The items of a pack before they are data."""
 
-    topics: tuple[Drawable, ...]
-    versions: tuple[tuple[Drawn, ...], ...]
+    topics: tuple[TopicSources, ...]
+    versions: tuple[tuple[Candidate, ...], ...]
     sheets: tuple[ChosenSheet, ...]
     banks: Banks | None = None
 
-    def drawn(self) -> list[Drawn]:
+    def taken(self) -> list[Candidate]:
         """Return everything that will be printed with a key, worked examples included."""
-        found = [drawn for version in self.versions for drawn in version]
+        found = [candidate for version in self.versions for candidate in version]
         for sheet in self.sheets:
             opening = (sheet.worked, sheet.part_finished)
-            found += [*(drawn for drawn in opening if drawn is not None), *sheet.items]
+            found += [*(candidate for candidate in opening if candidate is not None), *sheet.items]
         return found
 
 
@@ -70,18 +72,19 @@ def build_pack(request: PackRequest) -> Pack:
     return started.pack
 
 
-def start_pack(request: PackRequest) -> Started:
+def start_pack(request: PackRequest, begun: Ahead | None = None) -> Started:
     """Return the pack asked for, proved by the first road; the second is under way.
 
-    Nothing may be written before ``.proof.result()`` has returned.
+    Nothing may be written before ``.proof.result()`` has returned. `begun` is a process that
+    has been got ready for the second road.
 
     Raises:
         ItembankError: a topic is unknown or has too few different questions.
         CheckFailed: a key is wrong by the first road.
     """
     chosen = choose(request)
-    items = [drawn.item for drawn in chosen.drawn()]
-    proof = Proof(items, prove=prove_anew)
+    items = [candidate.item for candidate in chosen.taken()]
+    proof = Proof(items, prove=prove_anew, begun=begun)
     try:
         prove_by_first_road(items)
         return Started(as_data(request, chosen), proof)
@@ -97,7 +100,7 @@ def choose(request: PackRequest) -> Chosen:
         ItembankError: a topic is unknown or has too few different questions, or a bank cannot
             be read.
     """
-    banks, topics, pool = _sources(request)
+    banks, topics, pool = sources_of(request)
     shares = _shares(request, topics)
     versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
@@ -127,9 +130,9 @@ def starter_addresses(request: PackRequest) -> tuple[str, ...]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     first = _starter(request, _shares(request, topics), pool)[0]
-    return tuple(drawn.item.address for drawn in first)
+    return tuple(candidate.item.address for candidate in first)
 
 
 def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
@@ -140,7 +143,7 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     return tuple(a for a in addresses if find_held(topics, a, pool) is not None)
 
 
@@ -152,7 +155,7 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     bar_items(topics, request.never, pool)
     pool.avoid(request.avoid, topics)
     return {
@@ -165,29 +168,36 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
     }
 
 
-def _sources(request: PackRequest) -> tuple[Banks | None, tuple[Drawable, ...], Pool]:
-    drawing = request.drawing
-    if not drawing.uses_banks:
-        return None, tuple(_generated(drawing, name) for name in request.topic_ids), Pool()
+def sources_of(
+    request: PackRequest,
+) -> tuple[Banks | None, tuple[TopicSources, ...], Pool]:
+    """Return the banks that a pack draws on, what its topics are drawn from, and an unused pool.
+
+    Raises:
+        ItembankError: a topic is unknown, or a bank cannot be read.
+    """
+    wanted = request.sources
+    if not wanted.uses_banks:
+        return None, tuple(_generated(wanted, name) for name in request.topic_ids), Pool()
     from itembank.packs.sources.banks import Banks, same_question
 
-    banks = Banks(drawing, request.topic_ids)
+    banks = Banks(wanted, request.topic_ids)
     return banks, tuple(map(banks.source, request.topic_ids)), Pool(same_question)
 
 
-def _generated(drawing: Drawing, name: str) -> Drawable:
+def _generated(wanted: QuestionSources, name: str) -> TopicSources:
     """Return what of a generated topic suits the class's year."""
-    topic, year = find_topic(name), drawing.year_for(name)
+    topic, year = find_topic(name), wanted.year_for(name)
     refuse_if_beyond(topic, year)
     return within_year(topic, year)
 
 
-def _shares(request: PackRequest, topics: Sequence[Drawable]) -> list[Share]:
+def _shares(request: PackRequest, topics: Sequence[TopicSources]) -> list[Share]:
     counts = share_out([topic.count for topic in request.topics], stated(request.questions))
     return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
 
 
-def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list[Drawn]]:
+def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list[Candidate]]:
     pool_topics = [share.topic for share in shares]
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
@@ -206,18 +216,19 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
     """Return the chosen items and all else of the request as the data of a pack."""
     from itembank.packs.data import pack as model
     from itembank.packs.data.convert import Faces, pack_band, pack_item
+    from itembank.packs.data.pack_item import PackItem
 
     faces = Faces()
     titles = {topic.id: topic.title for topic in chosen.topics}
     banks = chosen.banks
 
-    def item(drawn: Drawn, marks: int | None = None) -> model.PackItem:
-        source = banks.source_of(drawn.item) if banks is not None else None
-        title = titles[drawn.item.topic]
-        return pack_item(drawn.item, drawn.source, faces, marks, source, title)
+    def item(candidate: Candidate, marks: int | None = None) -> PackItem:
+        source = banks.source_of(candidate.item) if banks is not None else None
+        title = titles[candidate.item.topic]
+        return pack_item(candidate.item, candidate.source, faces, marks, source, title)
 
-    def opening(drawn: Drawn | None) -> model.PackItem | None:
-        return None if drawn is None else item(drawn)
+    def opening(candidate: Candidate | None) -> PackItem | None:
+        return None if candidate is None else item(candidate)
 
     return model.Pack(
         made_by=made_by(),
@@ -230,7 +241,7 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
         ),
         topics=[model.TopicLine(id=topic.id, title=topic.title) for topic in chosen.topics],
         versions=[
-            model.Version(letter=letter, items=[item(drawn, 1) for drawn in version])
+            model.Version(letter=letter, items=[item(candidate, 1) for candidate in version])
             for letter, version in zip(LETTERS, chosen.versions, strict=False)
         ],
         bands=[pack_band(band) for band in request.score_bands],
@@ -239,7 +250,7 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
                 tier=sheet.tier.value,
                 worked=opening(sheet.worked),
                 part_finished=opening(sheet.part_finished),
-                items=[item(drawn) for drawn in sheet.items],
+                items=[item(candidate) for candidate in sheet.items],
             )
             for sheet in chosen.sheets
         ],
@@ -250,7 +261,7 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             slips=stated(request.slips),
         ),
         drawing=(
-            model.Drawing(questions_from="generated")
+            model.Provenance(questions_from="generated")
             if banks is None
             else banks.said(stated(request.follow_up))
         ),

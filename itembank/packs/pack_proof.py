@@ -12,7 +12,7 @@ from types import TracebackType
 
 from itembank.errors import CheckFailed
 from itembank.items.item import Item
-from itembank.processes.beside import Beside
+from itembank.processes.beside import Ahead, Beside
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
@@ -63,6 +63,12 @@ class Proof:
         with Proof(items) as proof:
             ...            # draw
             proof.result() # raises CheckFailed
+
+    Args:
+        items: what is proved.
+        beside: whether a second process does it.
+        prove: by what.
+        begun: a process that has been got ready for it (:mod:`itembank.packs.proof_ahead`).
     """
 
     def __init__(
@@ -70,9 +76,15 @@ class Proof:
         items: Sequence[Item],
         beside: bool = True,
         prove: Callable[[Iterable[Item]], None] = prove_by_second_road,
+        begun: Ahead | None = None,
     ) -> None:
         self._items, self._prove = tuple(items), prove
-        self._work = Beside(partial(prove, self._items)) if beside else None
+        self._work: Ahead | Beside[None] | None = None
+        if begun is not None:
+            begun.start(partial(prove, self._items))
+            self._work = begun
+        elif beside:
+            self._work = Beside(partial(prove, self._items))
         self._done = False
 
     def result(self) -> None:

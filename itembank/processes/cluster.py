@@ -23,8 +23,8 @@ from itembank.errors import ItembankError
 from itembank.processes.answer import Faults
 from itembank.processes.cluster_run import Run
 from itembank.processes.cluster_workers import Workers, in_a_line
-from itembank.processes.kinds import best_kind
-from itembank.processes.pool import Results
+from itembank.processes.lost import Results
+from itembank.processes.process_kinds import best_kind
 from itembank.processes.work_place import ThisMachine
 
 P = TypeVar("P")

@@ -14,8 +14,8 @@ from typing import Any
 from itembank.processes import on_worker
 from itembank.processes.answer import DONE, Faults
 from itembank.processes.cluster_workers import LOOK_EVERY, Client, Future, Workers, in_a_line
+from itembank.processes.lost import Lost, Results
 from itembank.processes.parcel import Refused, packed, unpacked
-from itembank.processes.pool import Lost, Results
 
 PATIENCE = 20.0
 """Seconds without a worker that can be used, after which the work is done here."""

@@ -13,10 +13,11 @@ from typing import Any
 
 from itembank.processes.answer import Answer, attempt
 from itembank.processes.child import Child
+from itembank.processes.lost import Lost
 from itembank.processes.parcel import packed, unpacked
-from itembank.processes.pool import Lost, Team
 from itembank.processes.same_code import code
 from itembank.processes.spawned import Spawned
+from itembank.processes.team import Team
 
 _idle: list[Child] = []
 _known: dict[str, str] = {}

@@ -9,7 +9,8 @@ from collections.abc import Callable, Sequence
 from typing import Protocol, TypeAlias, TypeVar
 
 from itembank.processes.child import Kind
-from itembank.processes.pool import Lost, Results, each
+from itembank.processes.lost import Lost, Results
+from itembank.processes.pool import each
 
 P = TypeVar("P")
 R = TypeVar("R")

@@ -5,148 +5,36 @@ from __future__ import annotations
 import random
 from bisect import bisect_right
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
-from fractions import Fraction
 from itertools import accumulate
 from statistics import median
-from typing import Any
 
-from itembank.errors import CheckFailed
-from itembank.items.asks import (
-    Ask,
-    Choose,
-    Compare,
-    Find,
-    Give,
-    Handlers,
-    Inequality,
-    Order,
-    kind_of,
-)
-from itembank.items.item import Item, Tier
+from itembank.items.item import Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.notation import tree as t
-from itembank.notation.value import parts
-from itembank.processes.pool import Lost
+from itembank.processes.lost import Lost
 from itembank.processes.work_place import Place, ThisMachine, all_or_lost
-from itembank.proof import prove_fast, prove_symbolic
-from itembank.proof.claim.finding import WrongKey
-from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.exact_road import by_first_road
-from itembank.proof.lines.steps import step_fault
+from itembank.proof.item_audit import TopicAudit, check_item
 from itembank.proof.repeated_questions import NO_MARK, mark_of, repeats
 
 LIMIT = 20_000
 """Tiers with more items than this are audited by a random sample of this many."""
+
 SYMBOLIC_EVERY = 40
 """One item in this many also goes down the sympy road; packs send every item down it."""
+
 MEASURED = 200
 """Items of a tier, spread evenly over those audited, whose difficulty makes its median: enough
 for the order of the tiers, and the measure costs as much as a proof."""
+
 CHUNK = 400
+
 CHUNK_SECONDS = 300.0
 """So long a chunk may take, which mostly takes a few seconds; then its items are tried alone."""
+
 ITEM_SECONDS = 30.0
 """Seconds that the checks of one such item may take."""
-KEPT = 5
-
-FAULTS = ("wrong_keys", "blind", "rivals", "form_faults", "step_faults", "repeats")
-"""The counts of a report that are nought where a topic is sound."""
 
 Progress = Callable[[int, int], None]
-
-
-@dataclass
-class TopicAudit:
-    """What an audit found on one topic; `faults` holds the first few in words."""
-
-    topic: str
-    items: int = 0
-    checked: int = 0
-    symbolic: int = 0
-    wrong_keys: int = 0
-    blind: int = 0
-    rivals: int = 0
-    form_faults: int = 0
-    step_faults: int = 0
-    repeats: int = 0
-    difficulty: dict[str, float] = field(default_factory=dict)
-    """The median of each tier, over :data:`MEASURED` of its items."""
-    faults: list[str] = field(default_factory=list)
-
-    @property
-    def sound(self) -> bool:
-        """Return whether no fault was found."""
-        return not self.faults and not any(getattr(self, name) for name in FAULTS)
-
-
-def blind_slip(item: Item) -> str:
-    """Return the name of a misconception that gives a right answer here, or ``""``.
-
-    >>> from itembank.items.topics.registry import find_item
-    >>> blind_slip(find_item("fractions.add-unlike/core/12"))
-    ''
-    """
-    return next((s.misconception.name for s in item.slips if _right(item, s.wrong)), "")
-
-
-def _right(item: Item, wrong: t.Node) -> bool:
-    if not kind_of(item.ask).many:
-        return _worth(item, wrong) == _worth(item, item.key)
-    try:
-        return not by_first_road(replace(item, key=wrong)).fault
-    except t.NotationError:
-        return False
-
-
-def rivals(item: Item) -> tuple[str, str] | None:
-    """Return the names of two misconceptions that give the same wrong answer, or None.
-
-    Whoever sees that answer cannot know which of them it was, so an item names them together
-    (:func:`~itembank.items.wrong_answers.told_apart`).
-
-    >>> from itembank.items.topics.registry import find_item
-    >>> rivals(find_item("fractions.add-unlike/core/12")) is None
-    True
-    """
-    seen: dict[object, str] = {}
-    for slip in item.slips:
-        worth, name = _worth(item, slip.wrong), slip.misconception.name
-        if worth in seen:
-            return seen[worth], name
-        seen[worth] = name
-    return None
-
-
-def _worth(item: Item, answer: t.Node) -> object:
-    """Return what is equal for answers that are marked as one."""
-    try:
-        return WORTH.of(item.ask)(item.ask, answer)
-    except t.NotationError:
-        return answer
-
-
-def _values(ask: Ask, answer: t.Node) -> tuple[Fraction, ...]:
-    return parts(value_given(answer))
-
-
-def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
-    values = parts(value_given(answer))
-    if isinstance(ask.target, t.Ratio) and values[0]:
-        return tuple(value / values[0] for value in values)
-    return values
-
-
-WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
-"""What is equal for answers that are marked as one, for each kind of question."""
-
-WORTH.by_kind |= {
-    # Here the answer is what is written, not what it is worth.
-    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
-    Find: _found,
-    Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
-}
 
 
 def audit(
@@ -197,13 +85,13 @@ def audit(
     # What is told is told in the order of topics, tiers and items.
     for number, (name, tier, *_) in enumerate(work):
         part = parts[number]
-        _merge(reports[name], part[0])
+        reports[name].add(part[0])
         hard.setdefault((name, tier), []).extend(part[1])
         marks.setdefault((name, tier), []).append((work[number][2], part[2]))
     for (name, tier), found_there in marks.items():
         for twin in _repeated(name, tier, found_there):
             reports[name].repeats += 1
-            _note(reports[name], f"{name}/{tier}: one question comes twice: {twin}")
+            reports[name].note(f"{name}/{tier}: one question comes twice: {twin}")
     for name in names:
         report = reports[name]
         report.difficulty = {
@@ -211,7 +99,7 @@ def audit(
         }
         levels = list(report.difficulty.values())
         if levels != sorted(set(levels)):
-            _note(report, f"{name}: difficulty does not rise by tier: {report.difficulty}")
+            report.note(f"{name}: difficulty does not rise by tier: {report.difficulty}")
     return [reports[name] for name in names]
 
 
@@ -233,6 +121,7 @@ def _repeated(
 Chunk = tuple[str, str, Sequence[int], int, int, int]
 """Topic, tier, indices, one in how many goes down the sympy road and is measured, and the place
 of the first among those."""
+
 Part = tuple[TopicAudit, list[float], bytes]
 """What was found, the difficulties, and a mark of each item's question."""
 
@@ -281,10 +170,10 @@ def _one_by_one(chunk: Chunk, place: Place) -> Part:
     for index, part in zip(indices, found, strict=True):
         if isinstance(part, Lost):
             report.checked += 1
-            _note(report, f"{name}/{tier}/{index}: its proof {part.why}")
+            report.note(f"{name}/{tier}/{index}: its proof {part.why}")
             marks.append(NO_MARK)
         else:
-            _merge(report, part[0])
+            report.add(part[0])
             hard += part[1]
             marks.append(part[2])
     return report, hard, b"".join(marks)
@@ -306,46 +195,3 @@ def check_chunk(chunk: Chunk) -> Part:
         report.symbolic += symbolic
         check_item(item, report, symbolic=symbolic)
     return report, hard, b"".join(marks)
-
-
-def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
-    """Check one item and add what is found to `report`."""
-    try:
-        prove_fast(item)
-        if symbolic:
-            prove_symbolic(item)
-    except WrongKey as error:
-        report.wrong_keys += 1
-        _note(report, str(error))
-    except CheckFailed as error:
-        report.form_faults += 1
-        _note(report, str(error))
-    name = blind_slip(item)
-    if name:
-        report.blind += 1
-        _note(report, f"{item.address}: the misconception {name!r} gives the right answer")
-    if len({slip.wrong for slip in item.slips}) < 2:
-        report.blind += 1
-        _note(report, f"{item.address}: fewer than two different likely wrong answers")
-    if pair := rivals(item):
-        report.rivals += 1
-        _note(
-            report,
-            f"{item.address}: two misconceptions give one answer: {pair[0]!r} and {pair[1]!r}",
-        )
-    fault = step_fault(item)
-    if fault:
-        report.step_faults += 1
-        _note(report, f"{item.address}: {fault}")
-
-
-def _merge(into: TopicAudit, part: TopicAudit) -> None:
-    for name in ("checked", "symbolic", *FAULTS):
-        setattr(into, name, getattr(into, name) + getattr(part, name))
-    for fault in part.faults:
-        _note(into, fault)
-
-
-def _note(report: TopicAudit, fault: str) -> None:
-    if len(report.faults) < KEPT:
-        report.faults.append(fault)

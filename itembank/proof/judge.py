@@ -63,6 +63,7 @@ def _judged(item: Item) -> Outcome:
     # sympy sees only what is small and what the first road could settle.
     second = _by_second_road(item)
     answers = (first.shown, second.shown)
+    # Before anything is said of the key: where the roads part, one of them has a fault.
     if bool(first.fault) != bool(second.fault):
         says = f"the two roads do not agree: {first.fault or second.fault}"
         return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
@@ -71,6 +72,8 @@ def _judged(item: Item) -> Outcome:
     fault = "; ".join(fault for fault in (first.fault, mismatched(item)) if fault)
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
+    # The form comes last. To say that 22/24 is not in lowest terms is right only where it is
+    # worth the right amount.
     fault = key_form_fault(item)
     if TOO_LARGE in fault:
         return Outcome(State.NEEDS_PERSON, _sentence(fault), *answers)

@@ -20,8 +20,8 @@ from itembank.files.together import whole_file
 from itembank.planning.bands.caution import HEADING
 from itembank.records.entries.details import unpack_answers
 from itembank.records.entries.questions_asked import numbers_said, unpack_asked
-from itembank.records.store.place import Place, noted
 from itembank.records.store.store import Store
+from itembank.records.store.store_place import StorePlace, noted
 from itembank.records.store.store_tables import (
     band_count,
     clarity,
@@ -187,7 +187,7 @@ def remember_export(connection: Connection, folder: Path, path: Path, class_name
     )
 
 
-def remember_files(place: str | Place, paths: Iterable[Path], class_name: str = "") -> None:
+def remember_files(place: str | StorePlace, paths: Iterable[Path], class_name: str = "") -> None:
     """Note in the store at `place` that files with results will be written, as above.
 
     Raises:

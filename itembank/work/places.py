@@ -11,7 +11,7 @@ from itembank.planning.department.department import (
     find_department,
     read_department,
 )
-from itembank.planning.department.draw_from import BANK_FILE, no_bank
+from itembank.planning.department.question_sources import BANK_FILE, no_bank
 
 if TYPE_CHECKING:
     from itembank.items.item import Item
@@ -34,7 +34,7 @@ def banks_of(department: Department | None) -> tuple[Path, ...]:
     """Return the banks that a department names anywhere, each once."""
     if department is None:
         return ()
-    places = (department.draw_from, *(group.draw_from for group in department.classes))
+    places = (department.stated_sources, *(group.stated_sources for group in department.classes))
     return tuple(dict.fromkeys(bank for place in places for bank in place.banks or ()))
 
 

@@ -14,7 +14,7 @@ import pytest
 from itembank.bank.saving import bank_lock
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import ChangedSince, save, take
-from itembank.cli.words.advice import told
+from itembank.cli.words.what_to_type import told
 from itembank.errors import ItembankError
 from itembank.files import renaming
 from itembank.people.lock import GUARD_SECONDS, LOCK_FILE, Locked, _take_away, holder, unlock

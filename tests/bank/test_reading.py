@@ -1,20 +1,8 @@
 """What a prompt's mathematics and its task become: the question that is proved."""
 
-import datetime
-from pathlib import Path
-
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from itembank.bank.model.bank import Entry
-from itembank.bank.model.content import content_hash_of, printed, record_hash_of
-from itembank.bank.model.fields import BankItem
-from itembank.bank.proof.prove import judge_entry
-from itembank.bank.question import asking
-from itembank.bank.question.as_item import as_item, form_of
-from itembank.bank.question.asking import NeedsPerson
-from itembank.bank.question.maths import UnreadableMaths, read_maths
+from itembank.bank.question.maths import read_maths
 from itembank.items.item import (
     Choose,
     Common,
@@ -34,19 +22,9 @@ from itembank.items.item import (
 )
 from itembank.notation import parse
 from itembank.notation import tree as t
-from itembank.proof.outcome import State
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.tasks.answer_phrases import rounding
-
-
-def item(said, answer="1", **more):
-    fields = {"id": "a-1", "tier": "core", "prompt": said, "key": answer}
-    return BankItem.model_validate(fields | more)
-
-
-def read(prompt, key="1", **more):
-    return as_item(Entry(item(prompt, key, **more), "ratio.share", "larkhythe", "x.toml", 1))
-
+from tests.bank.prompts_read import item, read
 
 A, B = t.Sym("a"), t.Sym("b")
 
@@ -210,50 +188,6 @@ def test_choosing_an_option():
     )
 
 
-@pytest.mark.parametrize(
-    ("prompt", "more", "said"),
-    [
-        ("How many buses run?", {}, "no mathematics"),
-        ("A bus holds {48}. How many do two hold?", {}, "‘two’ is not understood"),
-        ("What is {48}?", {}, "nothing to work out"),
-        ("Paint is mixed {2 : 3}. How much is red?", {}, "How much is red.* is not understood"),
-        ("A side is {x + 3} long. How far is it round?", {}, "How far .* is not understood"),
-        ("Work out {1/2} by {60}.", {"task": "work-out"}, "by …’ is not understood"),
-        ("Solve {2x + 1}.", {"task": "solve"}, "an equation or an inequality"),
-        ("Solve {1 + 1 = 2}.", {"task": "solve"}, "a letter in it"),
-        ("Solve {x < 2} and {x > 1}.", {"task": "solve"}, "Several inequalities"),
-        ("Expand {x = 2}.", {"task": "expand"}, "takes an expression"),
-        ("Write in order {1, 2, 3}.", {"task": "order"}, "smallest first"),
-        ("Write {1} in order, smallest first.", {"task": "order"}, "takes a list"),
-        ("Compare {1, 2, 3}.", {"task": "compare"}, "is not understood"),
-        ("Change {3/8}.", {"task": "convert"}, "what to convert to"),
-        ("Round {3.456}.", {"task": "round"}, "what to round to"),
-        (
-            "Round {3.4} to 1 decimal place or 1 significant figure.",
-            {"task": "round"},
-            "or 1 significant figure’ stands outside",
-        ),
-        ("Find the nth term of {1, 2}.", {"task": "nth-term"}, "at least three terms"),
-        ("Rearrange {y = x + 1}.", {"task": "make-subject"}, "is not understood"),
-        ("Share {£60}.", {"task": "share"}, "one amount and one ratio"),
-        ("{3} buses, {1} red. How many?", {"model": ["a + b = 3", "a = 1"]}, "needs"),
-        ("{1} bus?", {"model": ["a + b", "a = 1"], "find": "a"}, "every line of the model is"),
-        ("{1} bus and {2} go by.", {"model": ["1 + 2"]}, "end with a question"),
-    ],
-)
-def test_what_cannot_be_proved_needs_a_person(prompt, more, said):
-    asked = item(prompt, **more)
-    if said == "needs":
-        # Two equations in two letters are solved for both unless it is said what is asked for.
-        assert isinstance(read(prompt, **more).ask, Solve)
-        said, more = "which letter", more | {"task": "work-out"}
-        asked = item(prompt, **more)
-    with pytest.raises(NeedsPerson, match=said):
-        read(prompt, **more)
-    assert read_maths(asked).key == parse("1")  # it still prints
-    assert form_of(asked, read_maths(asked))
-
-
 def test_the_rest_of_an_item():
     found = read(
         "Work out {3/4 + 1/6}, please.",
@@ -306,17 +240,6 @@ def test_p_is_a_letter_in_every_line_or_pence_in_every_line():
     assert pence.key == parse("55p") != parse("55p", pence=False)
 
 
-def test_every_unreadable_line_is_told():
-    with pytest.raises(UnreadableMaths) as caught:
-        read_maths(item("Work out {1 +} and {2}.", "3/", model=["= 1"], working=[["a", "1 1"]]))
-    assert [fault.field for fault in caught.value.faults] == [
-        ("prompt",),
-        ("model",),
-        ("key",),
-        ("working", 0, 1),
-    ]
-
-
 @pytest.mark.parametrize(
     ("words", "found"),
     [
@@ -345,83 +268,3 @@ def test_what_words_round_to(words, found):
 
 def test_words_that_ask_for_both_orders_ask_for_none():
     assert order_said("smallest first, then largest first") is None
-
-
-TEXT = st.sampled_from(["1", "2", "x = 1", "1 + 1"])
-CHANGES = st.fixed_dictionaries(
-    {},
-    optional={
-        "prompt": st.sampled_from(["Find {1}.", "Find {2}."]),
-        "key": TEXT,
-        "tier": st.sampled_from(["core", "support"]),
-        "marks": st.integers(1, 3),
-        "form": st.sampled_from(["value", "integer"]),
-        "working": st.lists(st.tuples(TEXT, TEXT), max_size=2),
-        "constants": st.lists(st.integers(0, 3), max_size=2),
-        "author": st.sampled_from(["HT", "NT"]),
-        "source": TEXT,
-        "misconceptions": st.lists(
-            st.fixed_dictionaries({"id": st.just("m"), "name": TEXT, "wrong": TEXT, "ask": TEXT}),
-            max_size=1,
-        ),
-    },
-)
-
-
-@given(CHANGES, CHANGES)
-def test_two_contents_have_one_hash_exactly_when_they_print_the_same(first, second):
-    one, other = item("Find {3}.", **first), item("Find {3}.", **second)
-    same = printed(one) == printed(other)
-    assert (content_hash_of(one, "a.b") == content_hash_of(other, "a.b")) is same
-    assert (record_hash_of(one, "a.b") == record_hash_of(other, "a.b")) is same
-
-
-def test_history_is_no_content():
-    plain = item("Find {3}.")
-    day = {"retired": datetime.date(2026, 11, 1), "retired_because": "too easy"}
-    retired = item("Find {3}.", **day)
-    assert content_hash_of(plain, "a.b") == content_hash_of(retired, "a.b")
-    assert record_hash_of(plain, "a.b") == record_hash_of(retired, "a.b")
-    assert content_hash_of(plain, "a.b") != content_hash_of(plain, "a.c")
-    other = plain.model_copy(update={"id": "a-2"})
-    assert record_hash_of(plain, "a.b") != record_hash_of(other, "a.b")
-
-
-def test_a_proof_says_whether_it_rests_on_a_model():
-    def outcome(prompt, key, **more):
-        return judge_entry(Entry(item(prompt, key, **more), "a.b", "larkhythe", Path("x.toml"), 1))
-
-    words = "Of {40} swimmers, {3/5} dive. How many dive?"
-    assert outcome(words, "24", model=["3/5 × 40"]).modelled
-    assert outcome("Two clubs share {£40} in the ratio {3 : 5}.", "£15, £25", task="share").modelled
-    # A model beside words that are understood whole is not needed: the words are proved.
-    assert not outcome("Increase {60} by {10%}.", "66", model=["60 + 10% of 60"]).modelled
-    assert not outcome("Solve {2x = 6}.", "x = 3", task="solve").modelled
-
-
-def test_a_scale_that_is_asked_for_is_not_read_as_one():
-    asked = BankItem(
-        id="map-1",
-        tier="core",
-        prompt="A bus route is really {2.6 km} long. On a map it is {13 cm} long. Write the scale "
-        "of the map in the form {1 : n}.",
-        key="1 : 20000",
-        model=("13 cm : 2.6 km",),
-        form="one-to-n",
-    )
-    wrong = asked.model_copy(update={"key": "1 : 2000"})
-    found = [
-        judge_entry(Entry(item, "ratio.scale", "larkhythe", Path("ratio.scale.toml"), 1)).state
-        for item in (asked, wrong)
-    ]
-    assert found == [State.PROVED, State.DISPROVED]
-
-
-def test_whatever_cannot_be_worked_out_needs_a_person(monkeypatch):
-    def fail(_):
-        raise t.NotationError("Sym has no value of its own")
-
-    monkeypatch.setattr(asking, "read_prompt", fail)
-    item = BankItem(id="a-1", tier="core", prompt="Work out {1 + 1}.", key="2")
-    with pytest.raises(NeedsPerson, match="could not be worked out"):
-        asking.question_of(item, read_maths(item))

@@ -18,7 +18,8 @@ from itembank.bank.question.as_item import as_item
 from itembank.bank.read.load import read_bank
 from itembank.items.item import Item, Round
 from itembank.items.topics.registry import topic_ids
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.proof.lines.steps import step_fault
 from itembank.proof.outcome import State

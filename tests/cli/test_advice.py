@@ -12,8 +12,8 @@ import pytest
 import itembank
 from itembank.cli.bank.group import COMMANDS as BANK_COMMANDS
 from itembank.cli.main import COMMANDS
-from itembank.cli.words.advice import ADVICE, told
 from itembank.cli.words.advice_given import Advice
+from itembank.cli.words.what_to_type import ADVICE, told
 from itembank.errors import CheckFailed, ItembankError, SeveralErrors
 from itembank.files.faults import Fault, FileFaults
 from itembank.processes.beside import Beside
@@ -119,7 +119,7 @@ def test_each_of_several_errors_has_its_own_advice():
 
 def test_a_path_in_advice_can_be_copied_to_a_shell(monkeypatch):
     advice = {"there": Advice("Write --plan {path} --replace.")}
-    monkeypatch.setattr("itembank.cli.words.advice.ADVICE", advice)
+    monkeypatch.setattr("itembank.cli.words.what_to_type.ADVICE", advice)
     error = ItembankError("There.", matter="there", path=Path("Maths 50%/a.toml"))
     assert told(error) == "There. Write --plan 'Maths 50%/a.toml' --replace."
 

@@ -10,10 +10,10 @@ from itembank.cli.pack import refuse_with_from
 from itembank.errors import ItembankError
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import read_department
-from itembank.planning.department.draw_from import DrawFrom, Drawing
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
-from itembank.work.pack import settle as settling
+from itembank.planning.department.question_sources import QuestionSources, StatedSources
+from itembank.work.pack import settled_request as settling
 from itembank.work.pack.make import folder_of, make_pack
 from itembank.work.places import output_home
 from tests.packs.bank_files import OWN, bank, sums
@@ -33,8 +33,10 @@ PLAN = PackRequest(
 
 def typed(topics=(), banks=(), questions_from=None, signed_only=None, **stated):
     """Return a request as somebody types it."""
-    draw_from = DrawFrom(tuple(banks) or None, questions_from, None, signed_only)
-    return PackRequest(topics=tuple(map(PlannedTopic, topics)), draw_from=draw_from, **stated)
+    stated_sources = StatedSources(tuple(banks) or None, questions_from, None, signed_only)
+    return PackRequest(
+        topics=tuple(map(PlannedTopic, topics)), stated_sources=stated_sources, **stated
+    )
 
 
 def settle(given=None, plan=None, department=LARKHYTHE):
@@ -179,15 +181,19 @@ def test_where_packs_go(tmp_path):
 def test_what_is_typed_about_the_source_comes_first(tmp_path):
     own = bank(tmp_path / "own", {OWN: sums(3, "core")})
     other = bank(tmp_path / "other", {OWN: sums(3, "core")}, "other")
-    group = replace(LARKHYTHE.classes[0], name="8K", draw_from=DrawFrom((own,), "both", "bank"))
-    department = replace(LARKHYTHE, classes=(group,), draw_from=DrawFrom(prefer="generated"))
-    assert settle(department=department).drawing == Drawing((own,), "both", "bank", year=7)
-    plan = PackRequest(draw_from=DrawFrom(prefer="generated"))
-    assert settle(plan=plan, department=department).drawing.prefer == "generated"
+    group = replace(
+        LARKHYTHE.classes[0], name="8K", stated_sources=StatedSources((own,), "both", "bank")
+    )
+    department = replace(
+        LARKHYTHE, classes=(group,), stated_sources=StatedSources(prefer="generated")
+    )
+    assert settle(department=department).sources == QuestionSources((own,), "both", "bank", year=7)
+    plan = PackRequest(stated_sources=StatedSources(prefer="generated"))
+    assert settle(plan=plan, department=department).sources.prefer == "generated"
     given = typed(banks=(other,), questions_from="bank", signed_only=True)
-    alone = Drawing((other,), "bank", "generated", True, year=7)
-    assert settle(given, plan, department).drawing == alone
-    assert settle(typed(questions_from="generated"), None, department).drawing.banks == (own,)
+    alone = QuestionSources((other,), "bank", "generated", True, year=7)
+    assert settle(given, plan, department).sources == alone
+    assert settle(typed(questions_from="generated"), None, department).sources.banks == (own,)
 
 
 def test_a_topic_of_a_bank_may_be_typed_and_gives_its_title(tmp_path):

@@ -11,7 +11,7 @@ from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
 from itembank.cli.main import app
-from itembank.cli.options.command import PlainCommand
+from itembank.cli.options.plain_command import PlainCommand
 from itembank.cli.options.values import Reader, Slot, slots_of
 from itembank.errors import ItembankError
 
@@ -72,12 +72,12 @@ def test_words_are_read_as_typer_reads_them(words):
 
 def test_every_command_is_read_by_us():
     """Another reader would load pydantic again, or say things in a program's words."""
-    from itembank.cli.options.group import PlainGroup, _meant
+    from itembank.cli.options.command_groups import PlainGroup
 
     def below(command, path):
         yield path, command
-        for name, inner in getattr(command, "commands", {}).items():
-            yield from below(_meant(name, inner), (*path, name))
+        for name in getattr(command, "LATER", ()):
+            yield from below(command.read_command(name), (*path, name))
 
     found = list(below(typer.main.get_command(app), ()))
     assert len(found) > 30

@@ -22,15 +22,11 @@ HUGE = "9" * 200_000
 
 def every_command():
     """Yield the words of every command there is, those of groups too."""
-    from itembank.cli.options.group import _meant
 
     def below(words, command):
-        if not hasattr(command, "commands"):
-            yield words
-            return
         yield words
-        for name, one in command.commands.items():
-            yield from below((*words, name), _meant(name, one))
+        for name in getattr(command, "LATER", ()):
+            yield from below((*words, name), command.read_command(name))
 
     yield from below((), get_command(app))
 

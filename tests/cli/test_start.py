@@ -2,16 +2,17 @@
 
 import json
 import os
+import shutil
 import signal
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 HEAVY = {
     "sympy",
     "reportlab",
-    "ziamath",
     "lark",
     "rich",
     "generators",
@@ -22,11 +23,12 @@ HEAVY = {
 COMMANDS = ("pack", "band", "topics", "show", "audit")
 
 
-def itembank(*arguments):
+def itembank(*arguments, cwd=None):
     return subprocess.run(
         [sys.executable, "-m", "itembank.cli", *arguments],
         capture_output=True,
         text=True,
+        cwd=cwd,
         check=False,
         env={**os.environ, "PYTHONIOENCODING": "utf-8", "COLUMNS": "100"},
     )
@@ -59,29 +61,99 @@ def test_help_and_band_import_nothing_heavy(arguments):
     assert not HEAVY & set(modules)
 
 
-@pytest.mark.parametrize("what", [["--bands", "2 3"], ["--right", "3 4"], ["--sheet", "right.csv"]])
-def test_recording_loads_no_mathematics_and_no_migrations(said, tmp_path, monkeypatch, what):
-    (tmp_path / "right.csv").write_text("seat,1,2\nA1,1,0\nA2,0,1\n")
-    (tmp_path / "department.toml").write_text(
-        'school = "Larkhythe School"\ndefault_class = "8K"\n'
-        '[[classes]]\nname = "8K"\nyear = 8\nseats = ["A1-A5"]\ntopics = ["ratio.share"]\n'
+DEMO = Path(__file__).parents[2] / "banks" / "larkhythe"
+MATHEMATICS = {"sympy", "mpmath", "lark", "generators", "itembank.notation", "itembank.proof"}
+PAGES = {"reportlab", "ziamath", "PIL", "itembank.pages"}
+DATABASE = {"sqlalchemy", "alembic", "psycopg"}
+NEVER = {
+    *("sqlalchemy.orm", "alembic", "psycopg", "tomlkit", "rich", "scipy"),
+    *("dask", "distributed", "hypothesis", "unittest"),
+}
+"""What no command of a day at school loads: tables that stand need no migration, and so on."""
+CHOOSING = {"highspy", "numpy", "itembank.planning.choosing.memory"}
+
+
+@pytest.fixture(scope="module")
+def department(tmp_path_factory):
+    """Return the demo department with what a pack of 8K loads, its results and its bank's index."""
+    folder = tmp_path_factory.mktemp("department") / "larkhythe"
+    shutil.copytree(DEMO, folder)
+    (folder / "right.csv").write_text("seat,1,2,3,4\nA1,1,0,1,1\nA2,0,1,0,1\n")
+    packed = loaded_by(
+        ["pack", "--class", "8K", "--date", "2026-11-27", "--questions", "4"], folder
     )
-    monkeypatch.chdir(tmp_path)
-    made = said("pack", "--questions", "2", "--date", "2026-11-02")
-    assert made.status == 0, made.err
-    arguments = ["record", "8K", "--date", "2026-11-02", *what]
+    for arguments in ("record 8K --right 9,9,9,9", "bank list", "bank show depot-1"):
+        loaded_by([word.replace(",", " ") for word in arguments.split()], folder)
+    return folder, packed
+
+
+def loaded_by(arguments, folder):
+    """Return the names of what a command loads in its own process."""
     done = subprocess.run(
-        [sys.executable, "-c", LOADED.format(arguments=arguments)],
+        [sys.executable, "-c", LOADED_WHOLE.format(arguments=list(arguments))],
         capture_output=True,
         text=True,
         check=True,
-        cwd=tmp_path,
+        cwd=folder,
     )
     status, modules = json.loads(done.stdout.splitlines()[-1])
-    assert status == 0, done.stderr
-    assert "sqlalchemy" in modules
-    beside = {"multiprocessing"} if "--sheet" not in what else set()  # a sheet is read beside
-    assert not (HEAVY | {"alembic", "psycopg", "tomlkit"} | beside) & set(modules)
+    assert not status, done.stderr
+    return set(modules)
+
+
+LOADED_WHOLE = LOADED.replace('name.partition(".")[0] for name in', "*")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "not_loaded"),
+    [
+        ("record 8K --replace --bands 8,12,9", MATHEMATICS | PAGES | CHOOSING | {"pydantic"}),
+        ("record 8K --replace --right 20,20,9,9", MATHEMATICS | PAGES | CHOOSING | {"pydantic"}),
+        ("record 8K --replace --sheet right.csv", MATHEMATICS | PAGES | CHOOSING | {"pydantic"}),
+        ("decide 8K", MATHEMATICS | PAGES | CHOOSING | {"pydantic", "multiprocessing"}),
+        ("cancel 8K --date 2026-11-26", MATHEMATICS | PAGES | CHOOSING | {"pydantic"}),
+        ("band 5", MATHEMATICS | PAGES | CHOOSING | DATABASE | {"pydantic", "multiprocessing"}),
+        ("topics", PAGES | CHOOSING | DATABASE | {"pydantic", "sympy", "lark"}),
+        ("mark ratio.share/core/7 3:4", PAGES | CHOOSING | DATABASE | {"pydantic", "sympy"}),
+        ("week 8K --from 2026-11-30 --only mon --questions 4", {"multiprocessing.pool"}),
+    ],
+)
+def test_a_command_loads_only_what_it_works_with(department, arguments, not_loaded):
+    words = [word.replace(",", " ") for word in arguments.split()]
+    loaded = loaded_by(words, department[0])
+    assert "itembank.cli.main" in loaded
+    assert loaded & (NEVER | not_loaded) == set()
+    others = {name for name in loaded if name.startswith("itembank.cli.bank")}
+    assert not others, "a command is not read for another"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "not_loaded"),
+    [
+        ("bank find garden", MATHEMATICS - {"itembank.proof"} | {"pydantic"}),
+        ("bank list", {"sympy", "mpmath", "lark", "generators"}),
+        ("bank show depot-1", {"sympy", "mpmath"}),
+        ("bank sign depot-1 --by HT", {"sympy", "mpmath", "lark", "generators"}),
+    ],
+)
+def test_a_bank_that_is_known_is_not_worked_out_again(department, arguments, not_loaded):
+    loaded = loaded_by(arguments.split(), department[0])
+    assert not loaded & (NEVER | PAGES | CHOOSING | DATABASE | not_loaded)
+
+
+def test_a_pack_loads_no_results_and_no_plan(department):
+    assert "itembank.packs" in department[1]
+    assert not department[1] & (NEVER | CHOOSING | DATABASE)
+
+
+def test_recording_loads_no_more_where_there_is_no_bank(tmp_path):
+    folder = shutil.copytree(
+        DEMO, tmp_path / "larkhythe", ignore=shutil.ignore_patterns("questions")
+    )
+    words = ["record", "8K", "--date", "2026-11-27", "--out-of", "8", "--bands"]
+    loaded = loaded_by([*words, "8 12 9"], folder)
+    assert "sqlalchemy" in loaded
+    assert not loaded & (NEVER | MATHEMATICS | PAGES | CHOOSING | {"pydantic", "multiprocessing"})
 
 
 @pytest.mark.parametrize("command", COMMANDS)
@@ -197,7 +269,7 @@ def test_a_fault_of_the_program_is_one_plain_sentence(monkeypatch, capsys):
     def fail(*given, **named):
         raise IndexError("out of range")
 
-    monkeypatch.setattr(main, "command", lambda: fail)
+    monkeypatch.setattr(main, "app", fail)
     monkeypatch.delenv("ITEMBANK_TRACEBACK", raising=False)
     with pytest.raises(SystemExit) as ended:
         main.run(["topics"])

@@ -10,6 +10,7 @@ import pytest
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.new_plan import new_plan
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 
@@ -42,7 +43,7 @@ def planner(home, name="8K"):
 
 def plan(home, week=MONDAY):
     one = planner(home)
-    made = with_questions(one, one.new_plan(week, None).plan)
+    made = with_questions(one, new_plan(one, week, None).plan)
     path = home / FOLDER / made.file_name
     path.parent.mkdir(exist_ok=True)
     path.write_text(plan_text(made))
@@ -60,7 +61,7 @@ def scheme_of(home):
 
 
 def days_of(home, week=MONDAY):
-    return [f"{lesson.date:%a}" for lesson in planner(home).new_plan(week, None).plan.lessons]
+    return [f"{lesson.date:%a}" for lesson in new_plan(planner(home), week, None).plan.lessons]
 
 
 def test_what_a_cancelled_lesson_was_to_ask_was_not_asked(said, home):
@@ -86,7 +87,7 @@ def test_what_a_cancelled_lesson_was_to_teach_is_taught_in_the_next(said, home):
     said("cancel", "8K", "--date", "2026-11-23")
     taught = scheme_of(home)
     assert taught[monday] == TUESDAY
-    tuesday = planner(home).new_plan(MONDAY, None).plan.lessons[0]
+    tuesday = new_plan(planner(home), MONDAY, None).plan.lessons[0]
     assert tuesday.date == TUESDAY
     assert monday not in tuesday.counts
 

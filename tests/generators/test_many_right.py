@@ -14,7 +14,8 @@ import pytest
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import tree as t
 from itembank.notation.line import line
 

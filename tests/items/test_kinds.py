@@ -14,16 +14,17 @@ from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored,
 from itembank.items.asks.ask_kind import forget_kind, only, register_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.packs.data.convert import Faces, pack_item, read_item
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.proof import prove_fast, prove_symbolic
-from itembank.proof.audit import TopicAudit, check_item
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.exact.exact_road import ROAD as EXACT
+from itembank.proof.item_audit import TopicAudit, check_item
 from itembank.proof.lines.line_rules import RULES
 
 

@@ -6,7 +6,8 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 
 
 def asked(prompt, key):

@@ -2,7 +2,7 @@
 
 from itertools import permutations
 
-from itembank.marking.form.missing_form import completed
+from itembank.marking.form.completed import completed
 from itembank.notation import parse
 
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from itembank.marking.form.missing_form import unrounded
 from itembank.marking.form.policy import Policy
+from itembank.marking.form.rounded_answer import unrounded
 from itembank.notation import parse
 
 

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 
 from itembank.items.item import Common, Rewrite, Round, Sequence, Solve, Subject
 from itembank.marking.form.policy import ACCEPT, accept_fault
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation.parse import parse
 from itembank.notation.value import exact
 
@@ -65,10 +66,12 @@ CANCEL = question("3/4", "lowest-terms", "Cancel {12/16}.", wrong=["6/8"])
 WORKED = question("3/4", "value", "Work out {1/2 + 1/4}.")
 FORMULA = question("r = √(A/π)", "subject", "Make {r} the subject of {A = πr^2}.")
 OUTSIDE = question("x < -2 or x > 3", "inequality", "Solve it.")
+THREE = question("x = 0, y = 0 or x = 1, y = 1 or x = -1, y = -1", "roots", "Solve it.")
 BOTH = question("x = √y or x = -√y", "subject", "Make {x} the subject of {y = x^2}.")
 
 RIGHT = [
     (OUTSIDE, "x < -2 or x > 3|x>3, x<-2|3<x or -2 > x|X<-2 OR X>3|x<-2; x>3|−2>x or 3<x"),
+    (THREE, "x=-1,y=-1,x=0,y=0,x=1,y=1|x=0, y=0 or x=1, y=1 or x=-1, y=-1"),
     (BOTH, "x=±√y|x = √y or x = -√y|±sqrt(y)|-√y or √y|x=-√y, x=√y|X = ±√Y"),
     (QUADRATIC, "x = -4 or x = 7|7 and -4|x=7, x=-4|-4, 7|X=-4 OR X=7|x=-4,7|−4; 7|-4 & 7"),
     (PAIR, "x = 2, y = 5|y=5 and x=2|2, 5|(2, 5)|x=2 y=5|X=2,Y=5|x=2; y=5"),
@@ -90,6 +93,9 @@ RIGHT = [
     (FORMULA, "r = √(A/π)|sqrt(A/π)|r=√(A÷π)|r = √A/√π|√(A/π) = r"),
 ]
 OTHERS = [
+    (FORMULA, "r = (A/π)^(1/2)", Verdict.WRONG_FORM, "power"),
+    (FORMULA, "(A/π)^0.5", Verdict.WRONG_FORM, "power"),
+    (FORMULA, "(A/π)^(1/3)", Verdict.WRONG, ""),
     (QUADRATIC, "4,-7", Verdict.KNOWN, "Why"),
     (QUADRATIC, "x=7", Verdict.WRONG, "missing"),
     (QUADRATIC, "7 or -4 or 3", Verdict.WRONG, ""),

@@ -2,7 +2,8 @@
 
 import pytest
 
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from tests.marking.questions import question
 
 

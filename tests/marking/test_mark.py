@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Find, Item, Misconception, Slip, Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
 

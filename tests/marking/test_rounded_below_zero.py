@@ -3,7 +3,8 @@
 import pytest
 
 from itembank.items.item import Round
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from tests.marking.questions import question
 
 

@@ -10,14 +10,14 @@ import pytest
 from itembank import items
 from itembank.items.forms.form_rules import FORMS
 from itembank.marking.form import form_told as says
-from itembank.marking.form import missing_form as form
+from itembank.marking.form import left_to_do, missing_form, rounded_answer
 from itembank.marking.form.form_told import TOLD_BY_FORM, WANTED, right_value, what_to_do
 from itembank.notation import mixed_units
 from itembank.text.in_words import counted
 
 SOURCES = [
     *sorted((Path(items.__file__).parent / "forms").glob("*_forms.py")),
-    Path(form.__file__),
+    *(Path(found.__file__) for found in (left_to_do, missing_form, rounded_answer)),
     Path(mixed_units.__file__),
 ]
 
@@ -74,13 +74,13 @@ def test_the_rules_are_found_in_their_files():
 
 @pytest.mark.parametrize("fault", EVERY)
 def test_every_fault_has_an_instruction(fault):
-    if fault in ROUNDING or fault == form.UNIT_MISSING:
+    if fault in ROUNDING or fault == missing_form.UNIT_MISSING:
         return  # told with the places or the unit that the question asks for
     assert (what_to_do(fault) != "") != (fault in TOLD_BY_FORM)
 
 
 ROUNDING = {text for text in EVERY if "decimal place" in text or "significant" in text}
-ROUNDING |= {form.NOT_ROUNDED}
+ROUNDING |= {rounded_answer.NOT_ROUNDED}
 
 
 def test_every_form_has_an_instruction_for_what_only_names_another_form():

@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Find, Round, Solve
 from itembank.items.topics.registry import topics
-from itembank.marking.mark import Verdict, mark
-from itembank.marking.worth.same import same
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
@@ -210,3 +211,15 @@ def test_a_mixed_number_of_per_cent(typed):
 @pytest.mark.parametrize("typed", ["60m^2", "60 m^2", "60m²", "60m2", "60 square metres"])
 def test_square_metres_close_up(typed):
     assert mark(question("60 m^2", "quantity"), typed).verdict is Verdict.RIGHT
+
+
+@pytest.mark.parametrize(
+    "answer", ["5 km\u017f", "\u017feven", "5 m\u0131n", "one \u017fixth", "3 \u212ag"]
+)
+def test_a_letter_that_passes_for_another_is_no_stumbling_block(answer):
+    for item in (
+        question("7", "integer"),
+        question("1/6", "fraction"),
+        question("3 kg", "quantity"),
+    ):
+        assert mark(item, answer).verdict in Verdict

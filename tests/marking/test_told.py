@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 
 from itembank.items.topics.registry import find_item
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 
 RIGHT, FORM, WRONG = Verdict.RIGHT, Verdict.WRONG_FORM, Verdict.WRONG
 KNOWN, UNREAD = Verdict.KNOWN, Verdict.UNREADABLE

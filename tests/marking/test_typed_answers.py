@@ -25,7 +25,8 @@ from itembank.items.item import (
     Solve,
     Subject,
 )
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Round
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation.algebra import number
 from itembank.notation.line import line
 from itembank.proof.exact.rounding import rounded

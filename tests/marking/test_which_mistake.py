@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from itembank.items.item import Misconception, Slip
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import parse
 from tests.marking.questions import question
 

@@ -13,7 +13,8 @@ from itembank.bank.question.as_item import as_item
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.bank.read.load import read_bank
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.marking.mark import Verdict, mark
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 
 import itembank
-from itembank.notation import algebra, symbolic, value
+from itembank.notation import algebra, linear, symbolic, value
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line
 from itembank.notation.mathml import body, mathml
@@ -55,11 +55,11 @@ def test_a_node_is_read_by_rules_that_the_grammar_has(kind):
 
 
 def test_each_road_says_what_every_node_is_worth_or_that_it_is_worth_nothing():
-    for table in (value.EXACT, symbolic.SYMPY, value.LINEAR, algebra.ALGEBRA):
+    for table in (value.EXACT, symbolic.SYMPY, linear.LINEAR, algebra.ALGEBRA):
         assert set(table) <= set(KINDS)
     assert set(KINDS) - set(value.EXACT) == NO_VALUE | ONLY_ALGEBRA | SEVERAL
     assert set(KINDS) - set(symbolic.SYMPY) == NO_VALUE
-    assert set(value.LINEAR) >= ONLY_ALGEBRA <= set(algebra.ALGEBRA)
+    assert set(linear.LINEAR) >= ONLY_ALGEBRA <= set(algebra.ALGEBRA)
 
 
 def samples():

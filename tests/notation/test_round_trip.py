@@ -16,6 +16,7 @@ from itembank.notation import (
     parse_written,
     words,
 )
+from itembank.notation.linear import constant, linear
 from itembank.notation.tree import (
     Blank,
     Bracket,
@@ -41,7 +42,7 @@ from itembank.notation.tree import (
     symbols,
     walk,
 )
-from itembank.notation.value import NotExact, constant, linear
+from itembank.notation.value import NotExact
 from tests.notation.read_mathml import NoValueError, read
 from tests.notation.trees import algebra_trees, trees, values
 

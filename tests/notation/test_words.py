@@ -4,6 +4,8 @@ import contextlib
 import random
 
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
 from itembank.notation import line, parse, words
 from itembank.notation.tree import (
@@ -12,6 +14,7 @@ from itembank.notation.tree import (
     Frac,
     Int,
     Juxt,
+    Label,
     Listing,
     Mixed,
     Neg,
@@ -23,7 +26,9 @@ from itembank.notation.tree import (
     Root,
     Sum,
     Sym,
+    walk,
 )
+from tests.notation.trees import trees
 
 
 @pytest.mark.parametrize(
@@ -69,9 +74,9 @@ from itembank.notation.tree import (
         ("0.12̇3̇", "0 point 1 2 3, with 2 3 recurring"),
         ("£4.50", "4 pounds 50 pence"),
         ("£1.01", "1 pound 1 penny"),
-        ("£0.75", "75 pence"),
+        ("£0.75", "0 pounds 75 pence"),
         ("£3", "3 pounds"),
-        ("£2.00", "2 pounds"),
+        ("£2.00", "2 pounds 0 pence"),
         ("45p", "45 pence"),
         ("1p", "1 penny"),
         ("40%", "40 per cent"),
@@ -106,6 +111,9 @@ def test_phrase(text, said):
         ("-(3 + 4)", "-3 + 4"),
         ("0.12̇3̇", "0.1̇23̇"),
         ("x", "X"),
+        ("£0.75", "75p"),
+        ("£2.00", "£2"),
+        ("£0.05 + 1p", "5p + 1p"),
     ],
 )
 def test_two_readings_are_never_said_alike(one, other):
@@ -145,3 +153,60 @@ def test_no_two_of_many_thousand_trees_are_said_alike():
     for typed, node in trees.items():
         said.setdefault(words(node), set()).add(typed)
     assert [group for group in said.values() if len(group) > 1] == []
+
+
+MEASURED = """2 x 0.5 □ 1/2 x/2 2 1/2 x^-1 10^-2 √2 £3 £4.50 £0.50 50p £2.00 £2 £0.05 5p £12 □p 3 kg
+1 h 30 min|1 h|30 min|1 m 50 cm|150 cm|3 cm^2|60 km/h|40°|40%|1 l|2 days|09:30|9:30 am|9 am|3 : 4
+-3|-x|0.3̇|∛2|1/2 of 3|(1/2)/3|1/(2/3)|2^(1/2)|x^(-n)|2 1/2 h"""
+JOINED = """%s + %s|%s - %s|%s × %s|%s ÷ %s|(%s)(%s)|(%s)/(%s)|%s/%s|%s/(%s)|(%s)/%s|(%s)^(%s)|%s^%s
+%s%s|%s of %s|%s = %s|%s, %s|%s : %s|%s or %s|-%s + %s|√(%s) + %s|√%s + %s|-(%s) - %s|(%s)%% + %s
+2(%s)/(%s)|1/(%s/%s)"""
+
+
+def cases(text):
+    return [
+        one for row in text.split("\n") for one in (row.split("|") if "|" in row else row.split())
+    ]
+
+
+def read(text):
+    """Return the tree a text writes, None where it writes none."""
+    try:
+        tree = parse(text)
+        line(tree)
+    except NotationError:
+        return None
+    return tree
+
+
+def test_no_two_of_money_times_units_powers_fractions_and_roots_are_said_alike():
+    leaves = cases(MEASURED)
+    joined = [how % (a, b) for how in cases(JOINED) for a in leaves for b in leaves]
+    typed = [*leaves, *random.Random(1).sample(joined, 8000)]
+    found = {line(tree): tree for text in typed if (tree := read(text)) is not None}
+    assert len(found) > 4000
+    said = {}
+    for text, tree in found.items():
+        said.setdefault(words(tree), []).append(text)
+    assert [group for group in said.values() if len(group) > 1] == []
+
+
+@settings(deadline=None, max_examples=150)
+@given(trees, st.data())
+def test_a_question_that_is_written_a_little_otherwise_is_said_otherwise(tree, data):
+    """A sign left out, put in, or moved: wherever that is another tree, other words are said."""
+    # A name is said as it stands, whatever it says.
+    assume(not any(isinstance(node, Label) for node in walk(tree)))
+    typed = line(tree)
+    at = data.draw(st.integers(0, len(typed)))
+    to = data.draw(st.integers(0, len(typed)))
+    sign = data.draw(st.sampled_from([*"()+-×÷/^√∛=:,%p0123456789.x ", " of ", " or ", "£", " m"]))
+    without = typed[:at] + typed[at + 1 :]
+    for other in (
+        without,
+        typed[:at] + sign + typed[at:],
+        without[:to] + typed[at : at + 1] + without[to:],
+    ):
+        changed = read(other)
+        if changed is not None and changed != tree and line(changed) != typed:
+            assert words(changed) != words(tree), (typed, line(changed))

@@ -6,7 +6,7 @@ import pytest
 
 from itembank.notation import NotationError
 from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
-from itembank.packs.data.pack import Ask
+from itembank.packs.data.pack_item import Ask
 from tests.proof.asked import asked
 
 

@@ -12,10 +12,11 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse
 from itembank.packs import pack_proof as proofs
 from itembank.packs.build import build_pack, choose, start_pack
-from itembank.packs.check import stored_items
 from itembank.packs.data.convert import Faces, Mismatch, pack_item, read_item, read_maths
 from itembank.packs.data.pack_files import pack_json
+from itembank.packs.pack_checks import stored_items
 from itembank.packs.pack_proof import Proof
+from itembank.packs.proof_ahead import begin_proof
 from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import TOPICS, request
 
@@ -130,8 +131,31 @@ def test_a_second_process_that_dies_is_not_taken_for_a_proof(two_cores, monkeypa
         proof.result()
 
 
+def test_a_process_begun_before_anything_is_chosen_proves_as_well(two_cores):
+    chosen = choose(request()).sheets[1].items
+    good, bad = chosen[1].item, wrong(chosen[0].item)
+    with begin_proof() as begun, Proof([good], begun=begun) as proof:
+        proof.result()
+    with begin_proof() as begun, Proof([good, bad], begun=begun) as proof:
+        child = begun._child.pid
+        with pytest.raises(CheckFailed, match=bad.address):
+            proof.result()
+    with pytest.raises(ChildProcessError):
+        os.waitpid(child, os.WNOHANG)
+
+
+def test_a_pack_that_cannot_be_had_leaves_no_process_behind(two_cores):
+    unknown = request(topics=(PlannedTopic("ratio.shar"),))
+    begun = begin_proof()
+    child = begun._child.pid
+    with pytest.raises(ItembankError, match=r"ratio\.share"), begun:
+        start_pack(unknown, begun)
+    with pytest.raises(ChildProcessError):
+        os.waitpid(child, os.WNOHANG)
+
+
 def test_closing_ends_the_second_process(two_cores):
-    proof = Proof([drawn.item for drawn in choose(request()).drawn()])
+    proof = Proof([drawn.item for drawn in choose(request()).taken()])
     child = proof._work._child.pid
     assert child is not None
     proof.close()
@@ -140,7 +164,7 @@ def test_closing_ends_the_second_process(two_cores):
 
 
 def test_many_faults_are_told_in_part():
-    items = [wrong(drawn.item) for drawn in choose(request()).drawn()[:8]]
+    items = [wrong(drawn.item) for drawn in choose(request()).taken()[:8]]
     with pytest.raises(CheckFailed, match=r"… and 3 more\."):
         proofs.prove_by_first_road(items)
 

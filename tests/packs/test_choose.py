@@ -13,8 +13,10 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import answer_of
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
+from itembank.packs.choosing.chance import shuffled
 from itembank.packs.choosing.follow_up import choose_sheet, run_lengths
-from itembank.packs.choosing.item_pool import Pool, along, differing, shuffled
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.parameters import along, differing
 from itembank.packs.choosing.starter import Share, choose_starter, share_out, slots, tier_counts
 from tests.packs.small_topics import adding
 

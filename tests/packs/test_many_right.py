@@ -10,7 +10,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.tree import Int, NotationError
 from itembank.packs.data.convert import Faces, pack_item, read_item
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.parts.answers import key_shown
 from itembank.proof import prove_fast
 

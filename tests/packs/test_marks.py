@@ -9,8 +9,8 @@ import pytest
 from itembank.errors import ItembankError
 from itembank.items.topics.registry import find_item
 from itembank.packs.build import build_pack
-from itembank.packs.check import read_pack
 from itembank.packs.data.pack_files import pack_json
+from itembank.packs.pack_checks import read_pack
 from itembank.planning.department.pack_request import PlannedTopic
 from tests.packs.packs import request
 

@@ -9,8 +9,9 @@ import pytest
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
 from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.follow_up import choose_sheet
-from itembank.packs.choosing.item_pool import Drawn, Pool
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 
 SEEDS = range(4)
@@ -19,7 +20,7 @@ PAGES = len(topic_ids()) * len(SEEDS) * len(Tier)
 
 
 @cache
-def sheet(name: str, tier: Tier, seed: int) -> tuple[Drawn, ...]:
+def sheet(name: str, tier: Tier, seed: int) -> tuple[Candidate, ...]:
     topic = find_topic(name)
     return choose_sheet([topic], tier, QUESTIONS, False, seed, Pool()).items
 
@@ -32,7 +33,7 @@ def sheets():
 
 
 @cache
-def starter(names: tuple[str, ...], seed: int) -> tuple[tuple[Drawn, ...], ...]:
+def starter(names: tuple[str, ...], seed: int) -> tuple[tuple[Candidate, ...], ...]:
     topics = [find_topic(name) for name in names]
     counts = share_out([None] * len(topics), 8)
     shares = [Share(topic, count) for topic, count in zip(topics, counts, strict=True)]
@@ -47,13 +48,13 @@ def starters():
         yield starter(tuple(names[(seed + step) % len(names)] for step in (0, 7, 15, 22)), seed)
 
 
-def close(page, least: float) -> list[tuple[Drawn, Drawn]]:
+def close(page, least: float) -> list[tuple[Candidate, Candidate]]:
     return [
         pair for pair in combinations(page, 2) if closeness(pair[0].look, pair[1].look) >= least
     ]
 
 
-def told(page) -> list[tuple[Drawn, Drawn]]:
+def told(page) -> list[tuple[Candidate, Candidate]]:
     """Return the pairs of a page that tell one story."""
     return [pair for pair in close(page, TOLD_AGAIN) if pair[0].look.words]
 
@@ -63,7 +64,7 @@ def fewest_told_again(name: str, tier: Tier) -> int:
     topic = find_topic(name)
     size, tales = len(topic.spaces[tier]), []
     for index in range(0, size, max(1, size // 150)):
-        seen = Drawn(topic.item(tier, index), index, topic.spaces[tier][index], topic).look
+        seen = Candidate(topic.item(tier, index), index, topic.spaces[tier][index], topic).look
         if not seen.words:
             return 0
         if not any(closeness(seen, other) for other in tales):

@@ -14,8 +14,8 @@ from itembank.packs.build import askable, choose
 from itembank.packs.choosing.fixed_questions import find_held
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.sources.within_year import WithinYear, all_beyond, within_year
-from itembank.planning.department.draw_from import DrawFrom
 from itembank.planning.department.pack_request import PlannedTopic
+from itembank.planning.department.question_sources import StatedSources
 from tests.packs.bank_files import bank, item
 from tests.packs.packs import request
 from tests.packs.small_topics import adding
@@ -24,20 +24,20 @@ MIXED = "fractions.decimals-percentages"
 LATER = "equations.inequalities"
 
 
-def ask(*topics, year=7, beyond=False, seed=1, draw_from=None, **more):
-    draw_from = dataclasses.replace(draw_from or DrawFrom(), beyond_year=beyond)
+def ask(*topics, year=7, beyond=False, seed=1, stated_sources=None, **more):
+    stated_sources = dataclasses.replace(stated_sources or StatedSources(), beyond_year=beyond)
     usual = {"questions": 8, "follow_up": 6, "variants": 2}
     return request(
         topics=tuple(map(PlannedTopic, topics)),
         year=year,
-        draw_from=draw_from,
+        stated_sources=stated_sources,
         seed=seed,
         **(usual | more),
     )
 
 
 def drawn(asked):
-    return [one.item for one in choose(asked).drawn()]
+    return [one.item for one in choose(asked).taken()]
 
 
 def is_later(one):
@@ -162,13 +162,13 @@ def test_a_banks_questions_are_left_out_by_what_they_are_and_by_what_they_state(
         for q in QUESTIONS[2:12]
     ]
     folder = bank(tmp_path / "q", {"number.roots": tables})
-    draw_from = DrawFrom((folder,), "bank")
+    stated_sources = StatedSources((folder,), "bank")
     chosen = choose(
         ask(
             "number.roots",
             year=year,
             beyond=beyond,
-            draw_from=draw_from,
+            stated_sources=stated_sources,
             questions=4,
             variants=1,
             follow_up=1,
@@ -185,7 +185,9 @@ def test_generated_questions_that_a_bank_names_are_left_out_too(tmp_path):
     names = [f"{MIXED}/challenge/{n}" for n in (0, 1, 100)]
     pins = "".join(f'[[pinned]]\naddress = "{name}"\n' for name in names)
     folder = bank(tmp_path / "q", {MIXED: [pins]})
-    chosen = choose(ask(MIXED, draw_from=DrawFrom((folder,), "both"), questions=2, follow_up=2))
-    items = [one.item for one in chosen.drawn()]
+    chosen = choose(
+        ask(MIXED, stated_sources=StatedSources((folder,), "both"), questions=2, follow_up=2)
+    )
+    items = [one.item for one in chosen.taken()]
     assert not any(map(is_later, items))
     assert chosen.banks.said(2).left_out[0].why == "beyond the year"

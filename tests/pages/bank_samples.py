@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime
 
-from itembank.packs.data.pack import BankLine, Drawing, LeftOut, PackItem, SignOff, Source
-from itembank.packs.data.pack import Step as PackStep
+from itembank.packs.data.pack import BankLine, LeftOut, Provenance
+from itembank.packs.data.pack_item import PackItem, SignOff, Source
+from itembank.packs.data.pack_item import Step as PackStep
 from tests.pages.samples import item, maths, pack
 
 ASKED = {
@@ -99,7 +100,7 @@ def every_kind() -> list[PackItem]:
 def packs():
     """Return packs that hold every kind, eight questions at a time."""
     items = every_kind()
-    drawing = Drawing(
+    drawing = Provenance(
         questions_from="both",
         banks=[
             BankLine(name="larkhythe", title="Larkhythe School’s own questions"),

@@ -9,24 +9,17 @@ from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import parse
 from itembank.notation.words import words
-from itembank.packs.data.pack import (
+from itembank.packs.data.pack import Band, Lesson, Look, NextTask, Pack, Sheet, TopicLine, Version
+from itembank.packs.data.pack_item import (
     Ask,
-    Band,
     Key,
-    Lesson,
-    Look,
     MathRun,
     Maths,
     Misconception,
-    NextTask,
-    Pack,
     PackItem,
     Run,
-    Sheet,
     Step,
     TextRun,
-    TopicLine,
-    Version,
 )
 
 

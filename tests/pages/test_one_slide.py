@@ -13,8 +13,9 @@ from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
-from itembank.pages.parts.board import LEFT, PAD, RIGHT, arrange, prompt
+from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.instructions import last_instruction, shared
+from itembank.pages.parts.question_cell import PAD, prompt
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic

@@ -7,7 +7,7 @@ import pytest
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.packs.build import start_pack
-from itembank.packs.check import start_reading
+from itembank.packs.pack_checks import start_reading
 from itembank.pages import draw
 from itembank.pages.draw import drawers
 from itembank.pages.write_pack import write_pack

@@ -9,10 +9,10 @@ from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import find_department, read_department
-from itembank.planning.department.draw_from import DrawFrom, Drawing
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.planning.department.plan_file import read_plan
+from itembank.planning.department.question_sources import QuestionSources, StatedSources
 
 KNOWN = ("ratio.share", "ratio.scale", "fractions.divide")
 GOOD = """school = "Larkhythe School"
@@ -184,7 +184,7 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
         (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD + '[[classes]]\nname = "8k"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD.replace('"ratio.share"', '"ratio.share", "ratio.share"'), 6, "listed twice"),
-        ("classes = 3\nschool = 'F'\n", 1, "list"),
+        ("classes = 3\nschool = 'F'\n", 1, "tables, each headed [[classes]]"),
     ],
 )
 def test_each_fault(tmp_path, text, line, words):
@@ -285,8 +285,8 @@ def a_bank(folder: Path, topic: str = BEDS) -> Path:
 
 def test_without_banks_nothing_is_stated_and_all_is_generated(tmp_path):
     one = department(tmp_path, GOOD).find_class()
-    assert one.draw_from == DrawFrom()
-    assert one.draw_from.settle() == Drawing()
+    assert one.stated_sources == StatedSources()
+    assert one.stated_sources.settle() == QuestionSources()
 
 
 def test_a_class_overrides_what_the_department_says(tmp_path):
@@ -296,9 +296,11 @@ def test_a_class_overrides_what_the_department_says(tmp_path):
         'banks = ["questions"]\nquestions_from = "both"\nsigned_only = true\n[[classes]]',
     )
     found = department(tmp_path, text + 'prefer = "generated"\nsigned_only = false\n')
-    assert found.draw_from.settle() == Drawing((tmp_path / "questions",), "both", "bank", True)
-    settled = found.find_class().draw_from.settle()
-    assert settled == Drawing((tmp_path / "questions",), "both", "generated", False)
+    assert found.stated_sources.settle() == QuestionSources(
+        (tmp_path / "questions",), "both", "bank", True
+    )
+    settled = found.find_class().stated_sources.settle()
+    assert settled == QuestionSources((tmp_path / "questions",), "both", "generated", False)
 
 
 def test_a_topic_of_a_bank_is_known_where_the_bank_is_named(tmp_path):
@@ -348,12 +350,12 @@ def test_faults_of_the_source(tmp_path, text, words):
 @pytest.mark.parametrize(
     ("stated", "words"),
     [
-        (DrawFrom(questions_from="bank"), "no bank is named"),
-        (DrawFrom(questions_from="both"), "no bank is named"),
-        (DrawFrom(signed_only=True), "carry no sign-off"),
-        (DrawFrom((Path("q"),), "generated", None, True), "carry no sign-off"),
-        (DrawFrom((Path("q"),), "banks"), "cannot come from ‘banks’"),
-        (DrawFrom((Path("q"),), "both", "mine"), "no preference ‘mine’"),
+        (StatedSources(questions_from="bank"), "no bank is named"),
+        (StatedSources(questions_from="both"), "no bank is named"),
+        (StatedSources(signed_only=True), "carry no sign-off"),
+        (StatedSources((Path("q"),), "generated", None, True), "carry no sign-off"),
+        (StatedSources((Path("q"),), "banks"), "cannot come from ‘banks’"),
+        (StatedSources((Path("q"),), "both", "mine"), "no preference ‘mine’"),
     ],
 )
 def test_settings_that_contradict_each_other(stated, words):
@@ -362,9 +364,9 @@ def test_settings_that_contradict_each_other(stated, words):
 
 
 def test_who_asks_for_generated_questions_is_not_held_to_signed_ones():
-    class_ = DrawFrom((Path("q"),), "bank", None, True)
-    assert DrawFrom(questions_from="generated").over(class_).settle().signed_only is False
-    assert DrawFrom(prefer="bank").over(class_).settle().signed_only is True
+    class_ = StatedSources((Path("q"),), "bank", None, True)
+    assert StatedSources(questions_from="generated").over(class_).settle().signed_only is False
+    assert StatedSources(prefer="bank").over(class_).settle().signed_only is True
 
 
 def test_a_plan_names_banks_from_its_own_folder(tmp_path):
@@ -372,7 +374,7 @@ def test_a_plan_names_banks_from_its_own_folder(tmp_path):
     path = tmp_path / "plans" / "plan.toml"
     path.write_text('topics = ["garden.beds"]\nbanks = ["questions"]\n', encoding="utf-8")
     plan = read_plan(path, KNOWN)
-    assert plan.draw_from.settle().banks == (path.parent / "questions",)
+    assert plan.stated_sources.settle().banks == (path.parent / "questions",)
     path.write_text('topics = ["garden.beds"]\n', encoding="utf-8")
     with pytest.raises(FileFaults, match="no topic"):
         read_plan(path, KNOWN)

@@ -16,8 +16,8 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import cluster as cluster_module
 from itembank.processes import cluster_run, cluster_workers, on_worker, same_code
 from itembank.processes.cluster import Cluster
+from itembank.processes.lost import Lost
 from itembank.processes.parcel import packed, unpacked
-from itembank.processes.pool import Lost
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
 # Asked for without loading it: every worker collects this file, and one or two run it.

@@ -13,9 +13,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.errors import CheckFailed, ItembankError
-from itembank.processes import pool
+from itembank.processes import team
 from itembank.processes.forked import Forked
-from itembank.processes.pool import Lost, each
+from itembank.processes.lost import Lost
+from itembank.processes.pool import each
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
 
 NUMBERS = list(range(1, 41))
@@ -70,8 +71,8 @@ def test_no_piece_is_blamed_for_the_time_in_which_all_stood_still(monkeypatch):
     """As when a laptop sleeps: hours pass at once, for this process and for the others."""
     slept = iter([0.0] * 3 + [3600.0] * 1000)
     real = time.monotonic
-    monkeypatch.setattr(pool, "LOOK_EVERY", 0.05)
-    monkeypatch.setattr(pool.time, "monotonic", lambda: real() + next(slept, 3600.0))
+    monkeypatch.setattr(team, "LOOK_EVERY", 0.05)
+    monkeypatch.setattr(team.time, "monotonic", lambda: real() + next(slept, 3600.0))
     found = all_or_lost(ThisMachine(2, Forked), pieces.slow, [0.5, 0.5], longest=20.0)
     assert not any(isinstance(one, Lost) for one in found)
 

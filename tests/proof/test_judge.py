@@ -44,6 +44,8 @@ RIGHT = (
     ("inequality", "x^2 ≥ 9", "x ≤ -3 or x ≥ 3"),
     ("subject", "1/f = 1/u + 1/v; u", "u = (fv)/(v - f)"),
     ("subject", "A = πr^2; r", "r = √(A/π) or r = -√(A/π)"),
+    ("subject", "x^2 = (a - b)^2; x", "x = a - b or x = b - a"),
+    ("subject", "x^2 = a/4; x", "x = (√a)/2 or x = -(√a)/2"),
     ("sequence", "5, 8, 11, 14", "3n + 2"),
     ("sequence", "1/2, 2, 9/2, 8", "(1/2)n^2"),
     ("hcf", "84, 120, 36", "12"),
@@ -90,6 +92,8 @@ UNTOLD = (
     ("find", "c; c^2 = 3^2 + 4^2", "5", "more than one solution"),
     ("find", "1 ÷ 0", "0", "divides by zero"),
     ("subject", "A = πr^2; r", "r = √(A/π)", "one of two roots"),
+    ("subject", "x^2 = (a - b)^2; x", "x = a - b or x = -(b - a)", "one of two roots"),
+    ("find", "y; x : y = 2 : 3; x = 0", "0", "0 : 0"),
     ("sequence", "5, 8", "3n + 2", "differences"),
     ("sequence", "3, 6, 12, 24", "3 × 2^(n - 1)", "differences"),
 )

@@ -12,7 +12,8 @@ from itembank.items.topics.registry import UnknownTopic, find_topic, topics
 from itembank.notation import tree as t
 from itembank.processes.work_place import ThisMachine
 from itembank.proof import audit as audit_module
-from itembank.proof.audit import TopicAudit, audit, check_item
+from itembank.proof.audit import audit
+from itembank.proof.item_audit import TopicAudit, check_item
 from itembank.proof.lines.steps import step_fault
 
 x = t.Sym("x")
@@ -175,6 +176,8 @@ RATIO_ONLY = SPLIT[:1]
         (SPLIT, t.Listing((A, B)), t.equals(t.Sym("k"), t.num(5)), False),
         (SPLIT, t.Listing((A, B)), t.ratio(t.num(6), t.num(10)), True),
         (SPLIT, t.Listing((A, B)), t.ratio(t.num(5), t.num(3)), False),
+        (SPLIT, t.Listing((A, B)), t.ratio(t.num(0), t.num(0)), False),
+        (RATIO_ONLY, t.ratio(A, B), t.ratio(t.num(0), t.num(0)), False),
         (RATIO_ONLY, t.ratio(A, B), t.equals(t.ratio(A, B), t.ratio(t.num(6), t.num(10))), True),
         (RATIO_ONLY, t.ratio(A, B), t.equals(A, t.num(3)), False),
     ],

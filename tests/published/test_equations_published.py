@@ -14,8 +14,9 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
+from itembank.notation.linear import linear
 from itembank.notation.parse import parse
-from itembank.notation.value import exact, linear
+from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from tests.published.openstax import rows
 

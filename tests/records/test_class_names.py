@@ -12,7 +12,8 @@ from itembank.records.exporting import export_all
 from itembank.records.forget.forgetting import count_rows, forget
 from itembank.records.pupils.whom import Whom
 from itembank.records.reports.class_report import department_report
-from itembank.records.results.results import class_history, lessons, used_addresses
+from itembank.records.results.lessons import lessons
+from itembank.records.results.results import class_history, used_addresses
 from itembank.records.results.scope import Scope
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade

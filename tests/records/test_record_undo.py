@@ -20,7 +20,7 @@ from itembank.records.entries.entries import (
 from itembank.records.entries.recording import RecordedAlready, record, record_all
 from itembank.records.entries.undoing import undo
 from itembank.records.results.correct import correct
-from itembank.records.results.results import lessons
+from itembank.records.results.lessons import lessons
 from itembank.records.store.store import open_store
 
 from .stores import DAY, counting, dump, facts

@@ -16,7 +16,7 @@ from itembank.records.forget.forgetting import forget
 from itembank.records.pupils.homes import Move
 from itembank.records.pupils.moves import move_seats
 from itembank.records.pupils.whom import Whom
-from itembank.records.results.results import lessons
+from itembank.records.results.lessons import lessons
 from itembank.records.store.copies import copies_beside
 from itembank.records.store.store import open_store
 from itembank.records.unite.uniting import unite

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import read_maths
-from itembank.wording.meaning.second import READERS
+from itembank.wording.meaning.second_reading import READERS
 from itembank.wording.meaning.tale import Tale
 
 

@@ -4,7 +4,8 @@ import pytest
 
 from itembank.notation import parse
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story.story_numbers import Story, story_fault
+from itembank.wording.story.story import Story
+from itembank.wording.story.story_numbers import story_fault
 
 
 def runs(text):

@@ -15,7 +15,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from itembank.bank.merge.union import Key, conflicting
-from itembank.bank.model.fields import ITEM_ID
+from itembank.bank.model.field_types import ITEM_ID
 from itembank.bank.model.item_records import Holding, Kept, Record, Records, named
 from itembank.errors import ItembankError
 

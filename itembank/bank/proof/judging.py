@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
-from itembank.processes.pool import Lost
+from itembank.processes.lost import Lost
 from itembank.processes.work_place import Place, Progress, ThisMachine, all_or_lost
 from itembank.proof.outcome import Outcome, State
 

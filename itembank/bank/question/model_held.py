@@ -14,14 +14,15 @@ from itembank.items.item import Ask, Find, Round
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
-from itembank.wording.kinds.kind_wanted import carried
-from itembank.wording.meaning.second import meaning_fault
+from itembank.wording.kinds.comes_to import comes_to
+from itembank.wording.meaning.second_reading import meaning_fault
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.story.conditions import condition_fault
 from itembank.wording.story.question_fits import asked_fault
-from itembank.wording.story.story_numbers import Story, story_fault
+from itembank.wording.story.story import Story
+from itembank.wording.story.story_numbers import story_fault
 from itembank.wording.story.whole_things import how_many_whole
 
 
@@ -60,9 +61,9 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
     model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
     if fault := asked_fault(maths.runs, model):
         raise NeedsPerson(fault)
-    comes_to = carried(maths.runs, model, item.constants)
-    if fault := comes_to.fault or meaning_fault(
-        maths.runs, model, item.not_needed, comes_to.values
+    worked_out = comes_to(maths.runs, model, item.constants)
+    if fault := worked_out.fault or meaning_fault(
+        maths.runs, model, item.not_needed, worked_out.values
     ):
         raise NeedsPerson(fault)
     return ask

@@ -14,7 +14,14 @@ from itembank.notation import tree as t
 from itembank.wording.kinds.kind_asked import kind_fault
 from itembank.wording.sentences.prompt import SLOT, sentences, slotted
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story import told
+from itembank.wording.story.told_by_task import (
+    asks_every_share,
+    common_asked,
+    keeps_kinds_apart,
+    part_of_share,
+    share_of_size,
+    shares_in_ratio,
+)
 
 
 def told_by_task(maths: Maths, ask: Ask) -> Ask:
@@ -55,9 +62,9 @@ def _common(maths: Maths, ask: Common, words: str) -> Ask:
             "Common factors and multiples are of whole numbers: write the units after the braces, "
             "as {36} cm."
         )
-    if told.keeps_kinds_apart(slotted(maths.runs).text):
+    if keeps_kinds_apart(slotted(maths.runs).text):
         raise NeedsPerson("The words set a condition that the task does not know: add a model.")
-    things = told.common_asked(words, ask.detail)
+    things = common_asked(words, ask.detail)
     if things is None or _is_printed_thing(maths, things, ask.detail):
         raise NeedsPerson(
             f"The task is {ask.detail}, but ‘{words}’ does not ask for that alone: add a model, or "
@@ -83,9 +90,9 @@ def _is_printed_thing(maths: Maths, things: str, detail: str) -> bool:
 
 def _shared(maths: Maths, ask: Find, words: str) -> Ask:
     _whole_is_shared(maths)
-    if sized := told.share_of_size(words):
+    if sized := share_of_size(words):
         return Pick(ask, sized)
-    if not told.asks_every_share(words):
+    if not asks_every_share(words):
         raise NeedsPerson(f"‘{words}’ does not ask for every share: add a model of the words.")
     return ask
 
@@ -94,7 +101,7 @@ def _whole_is_shared(maths: Maths) -> None:
     """Raise NeedsPerson where the amount of a share may be one part of it, or a rate."""
     asking = questions(maths.runs)
     stated = [s for s in sentences(slotted(maths.runs).text) if s not in asking]
-    if not stated or not told.shares_in_ratio(stated[-1]):
+    if not stated or not shares_in_ratio(stated[-1]):
         raise NeedsPerson(
             "That the amount is shared in the ratio has to be said last: … share {£60} in the ratio "
             "{2 : 3}; or add a model of the words."
@@ -102,7 +109,7 @@ def _whole_is_shared(maths: Maths) -> None:
     if any(not re.search(SLOT, sentence) for sentence in stated):
         raise NeedsPerson("A sentence of the story may change what is shared: add a model.")
     for sentence in stated:
-        if part := told.part_of_share(sentence):
+        if part := part_of_share(sentence):
             raise NeedsPerson(
                 f"‘{part}’ may mean that not all is shared: add a model of the words."
             )

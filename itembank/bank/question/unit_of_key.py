@@ -12,9 +12,9 @@ from itembank.bank.question.maths import Maths
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS, Unit
+from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.story.story_numbers import unit_after
+from itembank.wording.story.units_agree import unit_after
 
 _MEASURES = (t.Quantity, t.Money, t.MixedUnits, t.ClockTime)
 
@@ -43,7 +43,9 @@ def with_unit_of_key(ask: Ask, maths: Maths, used: tuple[t.Node, ...]) -> Ask:
         if isinstance(part, t.Quantity | t.Money)
     }
     needed = _made_of(unit)
-    others = {u for u in beside | inside if _facts(u).dimension in map(_dimension, needed)} - needed
+    others = {
+        u for u in beside | inside if unit_known(u).dimension in map(_dimension, needed)
+    } - needed
     if others or not (needed <= beside | inside or (unit_said(words) == unit and needed & beside)):
         raise NeedsPerson(_says(unit))
     single: t.Node = t.Money(t.Int(1), unit) if unit in CURRENCY else t.Quantity(t.Int(1), unit)
@@ -66,16 +68,12 @@ def _unit(part: t.Quantity | t.Money) -> str:
     return part.unit if isinstance(part, t.Quantity) else part.sign
 
 
-def _facts(unit: str) -> Unit:
-    return UNITS.get(unit) or CURRENCY[unit]
-
-
 def _dimension(unit: str) -> str:
-    return _facts(unit).dimension
+    return unit_known(unit).dimension
 
 
 def _says(*units: str) -> str:
-    names = " and ".join(sorted(_facts(unit).many for unit in units))
+    names = " and ".join(sorted(unit_known(unit).many for unit in units))
     return (
         f"The key is in {names}, and the model has no units: write the units in the model as the "
         "prompt has them, or give the key as a bare number."

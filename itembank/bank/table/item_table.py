@@ -28,7 +28,8 @@ from pydantic import ValidationError
 
 from itembank.bank.index.opened import with_bank
 from itembank.bank.model.bank import Entry
-from itembank.bank.model.fields import ITEM_ID, BankItem
+from itembank.bank.model.field_types import ITEM_ID
+from itembank.bank.model.fields import BankItem
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.read.item_checks import new_item_faults
 from itembank.bank.saving.bank_lock import locked

@@ -77,13 +77,13 @@ def _topic(draft: Draft) -> None:
 
 def _is_id(typed: str) -> bool:
     """Whether something typed may be the id of a topic; what is not takes no title."""
-    from itembank.bank.model.fields import TOPIC_ID
+    from itembank.bank.model.field_types import TOPIC_ID
 
     return bool(TOPIC_ID.match(typed.strip().lower()))
 
 
 def _tier(draft: Draft) -> None:
-    from itembank.bank.model.fields import TIERS
+    from itembank.bank.model.field_types import TIERS
 
     draft.record["tier"] = ask("Tier", draft.record.get("tier", "core"), one_of(TIERS))
 
@@ -93,7 +93,7 @@ def _question(draft: Draft) -> None:
 
 
 def _task(draft: Draft) -> None:
-    from itembank.bank.model.fields import TASKS
+    from itembank.bank.model.field_types import TASKS
 
     record = draft.record
     default = record.get("task") or likely_task(record["prompt"]) or AS_IT_READS

@@ -6,10 +6,16 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.bank_meant import (
+    AuthorMeant,
+    BankOption,
+    StatesOption,
+    TierMeant,
+    TopicOrStrand,
+    bank_folder,
+)
+from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.list import listing, tell_of_none
-from itembank.cli.bank.told import with_bar
-from itembank.cli.bank.which import BankOption, bank_folder
-from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.in_words import counted
@@ -22,28 +28,10 @@ def find(
             metavar="WORDS", help="Words that all stand in the question, its key or working."
         ),
     ] = None,
-    topic: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--topic",
-            "-t",
-            metavar="TOPIC",
-            help="Only this topic, or strand.",
-            autocompletion=complete_topic,
-        ),
-    ] = None,
-    tier: Annotated[
-        str | None, typer.Option(metavar="TIER", help="support, core or challenge.")
-    ] = None,
-    author: Annotated[str | None, typer.Option(metavar="CODE", help="Who wrote it.")] = None,
-    state: Annotated[
-        list[str] | None,
-        typer.Option(
-            metavar="STATE",
-            help="proved, disproved, needs-a-person, signed, stale, unsigned or retired; "
-            "given again, questions in all of them.",
-        ),
-    ] = None,
+    topic: TopicOrStrand = None,
+    tier: TierMeant = None,
+    author: AuthorMeant = None,
+    state: StatesOption = None,
     bank: BankOption = None,
 ) -> None:
     """Find questions by words, topic, tier, author or state.

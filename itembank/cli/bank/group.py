@@ -2,37 +2,11 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 import typer
 
-from itembank.cli.options.group import PlainGroup, later
-
-app = typer.Typer(
-    name="bank",
-    cls=PlainGroup,
-    no_args_is_help=True,
-    add_completion=False,
-    rich_markup_mode=None,
-)
-
-
-@app.callback()
-def bank() -> None:
-    """Keep a department's own questions: written by hand, proved like the others.
-
-    A bank is a folder with bank.toml and one file a topic. Commands use the bank around the
-    current folder, or the department's only one, unless told of another.
-
-    \b
-    From a first question to the class:
-      itembank bank new questions --author HT="head of mathematics"
-      itembank bank add
-      itembank bank prove
-      itembank bank sign garden-12 --by HT
-      itembank pack --bank questions
-
-    ‘itembank bank COMMAND --help’ says more about each command.
-    """  # noqa: D301 - typer keeps the lines after \b as they are
-
+from itembank.cli.options.command_groups import Later, PlainGroup
 
 COMMANDS = {
     "new": ("new:new", "Start a bank."),
@@ -64,6 +38,43 @@ SAVING = {
 }
 """The commands that hold a bank's lock, where colleagues see who does."""
 
-for _name, (_where, _says) in COMMANDS.items():
-    _first = "itembank.cli.words.initials:ask_once" if _name in SAVING else ""
-    later(app, _name, f"itembank.cli.bank.{_where}", _says, _first)
+
+class Commands(PlainGroup):
+    """The group of a bank's commands."""
+
+    LATER: ClassVar = {
+        name: Later(
+            f"itembank.cli.bank.{where}",
+            says,
+            "itembank.cli.words.initials:ask_once" if name in SAVING else "",
+        )
+        for name, (where, says) in COMMANDS.items()
+    }
+
+
+app = typer.Typer(
+    name="bank",
+    cls=Commands,
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+)
+
+
+@app.callback()
+def bank() -> None:
+    """Keep a department's own questions: written by hand, proved like the others.
+
+    A bank is a folder with bank.toml and one file a topic. Commands use the bank around the
+    current folder, or the department's only one, unless told of another.
+
+    \b
+    From a first question to the class:
+      itembank bank new questions --author HT="head of mathematics"
+      itembank bank add
+      itembank bank prove
+      itembank bank sign garden-12 --by HT
+      itembank pack --bank questions
+
+    ‘itembank bank COMMAND --help’ says more about each command.
+    """  # noqa: D301 - typer keeps the lines after \b as they are

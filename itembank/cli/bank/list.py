@@ -8,9 +8,16 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.told import asked_text, with_bar
-from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.options.complete import complete_topic
+from itembank.cli.bank.bank_meant import (
+    AuthorMeant,
+    BankArgument,
+    OtherBank,
+    StatesOption,
+    TierMeant,
+    TopicOrStrand,
+    bank_folder,
+)
+from itembank.cli.bank.bank_screen import asked_text, with_bar
 from itembank.cli.words.wrapped import say
 
 if TYPE_CHECKING:
@@ -23,28 +30,10 @@ FEWEST_COLUMNS = 16
 def list_(
     bank: BankArgument = None,
     other: OtherBank = None,
-    topic: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--topic",
-            "-t",
-            metavar="TOPIC",
-            help="Only this topic, or strand.",
-            autocompletion=complete_topic,
-        ),
-    ] = None,
-    tier: Annotated[
-        str | None, typer.Option(metavar="TIER", help="support, core or challenge.")
-    ] = None,
-    author: Annotated[str | None, typer.Option(metavar="CODE", help="Who wrote it.")] = None,
-    state: Annotated[
-        list[str] | None,
-        typer.Option(
-            metavar="STATE",
-            help="proved, disproved, needs-a-person, signed, stale, unsigned or retired; "
-            "given again, questions in all of them.",
-        ),
-    ] = None,
+    topic: TopicOrStrand = None,
+    tier: TierMeant = None,
+    author: AuthorMeant = None,
+    state: StatesOption = None,
     text: Annotated[
         str | None, typer.Option(metavar="WORDS", help="What stands in question, key or working.")
     ] = None,

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.told import asked_text, with_bar
-from itembank.cli.bank.which import BankArgument, OtherBank, bank_folder
-from itembank.cli.options.complete import complete_topic
+from itembank.cli.bank.bank_meant import BankArgument, OtherBank, TopicsOption, bank_folder
+from itembank.cli.bank.bank_screen import asked_text, with_bar
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed
@@ -24,16 +23,7 @@ if TYPE_CHECKING:
 def prove(
     bank: BankArgument = None,
     other: OtherBank = None,
-    topic: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--topic",
-            "-t",
-            metavar="TOPIC",
-            help="Only this topic; give it again for more.",
-            autocompletion=complete_topic,
-        ),
-    ] = None,
+    topic: TopicsOption = None,
     jobs: Jobs = None,
     cluster: ClusterAddress = None,
 ) -> None:

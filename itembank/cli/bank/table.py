@@ -7,9 +7,8 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.told import with_bar
-from itembank.cli.bank.which import BankOption, bank_folder
-from itembank.cli.options.complete import complete_topic
+from itembank.cli.bank.bank_meant import BankOption, TopicsOption, bank_folder
+from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.words.wrapped import say
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import quoted_path
@@ -57,16 +56,7 @@ def export(
         typer.Argument(metavar="FILE", help="The CSV file to write; shown if left out."),
     ] = None,
     bank: BankOption = None,
-    topic: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--topic",
-            "-t",
-            metavar="TOPIC",
-            help="Only this topic; give it again for more.",
-            autocompletion=complete_topic,
-        ),
-    ] = None,
+    topic: TopicsOption = None,
     replace: Annotated[
         bool, typer.Option("--replace", help="Write over a file that is there.")
     ] = False,

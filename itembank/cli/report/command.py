@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from itembank.cli.options.usual_options import DepartmentOption
 from itembank.errors import ItembankError
 from itembank.planning.bands.caution import CAUTION
 
@@ -39,9 +40,7 @@ def report(
     pdf: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Write the class report as a PDF.")
     ] = None,
-    department: Annotated[
-        Path | None, typer.Option(metavar="DIR", help="Folder with department.toml.")
-    ] = None,
+    department: DepartmentOption = None,
 ) -> None:
     """Report on this school year: lessons, topics, what to bring back; with --items, questions.
 

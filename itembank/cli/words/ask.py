@@ -8,8 +8,8 @@ from collections.abc import Callable, Sequence
 
 import typer
 
-from itembank.cli.words.advice import told
 from itembank.cli.words.unseen import refuse_unseen
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import paragraph
 from itembank.errors import ItembankError
 from itembank.text.characters import visible

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
-from itembank.cli.words.advice import told
+from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
 from itembank.remark import Remark
 

@@ -19,7 +19,7 @@ from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
 from itembank.items.asks.equivalent import Equivalent
-from itembank.items.asks.find import Find
+from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
 from itembank.items.asks.of_subject import Subject

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
-from itembank.items.asks.find import Find
+from itembank.items.asks.find_value import Find
 from itembank.items.asks.solve import Solve
 from itembank.notation import tree as t
 

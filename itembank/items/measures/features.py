@@ -31,7 +31,7 @@ from itembank.items.asks import (
 from itembank.items.item import Item, Step
 from itembank.items.measures.tally import Tally, tally
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import unit_known
 
 Features = dict[str, float]
 
@@ -268,7 +268,7 @@ def _numbers(item: Item, printed: Tally, worked: Tally, key: Tally) -> Features:
 
 def _units(printed: Tally, worked: Tally, key: Tally) -> Features:
     units = printed.units | worked.units | key.units
-    kinds = {(UNITS.get(unit) or CURRENCY[unit]).dimension for unit in units}
+    kinds = {unit_known(unit).dimension for unit in units}
     converted = len(units) > len(kinds)
     hours = bool({"h", "min", "s"} & (printed.units | key.units))
     return {

@@ -279,6 +279,7 @@ def right_value(fault: str, form: str) -> str:
     'Right value: give it as a ratio, with a colon between whole numbers.'
     """
     todo = what_to_do(fault) or WANTED[form]
+    # A mixed number is a fraction to many pupils, so to ask for a fraction says too little.
     if fault == "it is a mixed number" and form in ("fraction", "lowest-terms"):
         todo += ", with no whole number in front"
     return f"Right value: {todo}."

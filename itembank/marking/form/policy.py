@@ -130,6 +130,7 @@ def _unrounded(target: t.Node, key: t.Node) -> Fraction | None:
     facts = UNITS.get(unit) or CURRENCY.get(unit)
     percent = any(isinstance(part, t.Percent) for part in t.walk(key))
     try:
+        # In the key's unit, since that is the one whose places are counted.
         return exact(target) / (facts.size if facts else Fraction(1, 100) if percent else 1)
     except t.NotationError:
         return None
@@ -150,6 +151,7 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
     needed = bool(unit and asks_units(words))
     if "no-unit" in accept:
         needed = False
+    # After no-unit, so that of two words that clash the stricter holds.
     if "unit-needed" in accept:
         needed = True
     within = next((_WITHIN.fullmatch(word) for word in accept if word.startswith("within")), None)

@@ -13,7 +13,7 @@ from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Item
 from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS, Unit
+from itembank.notation.units import UNITS, unit_known
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.story.amount_asked import About, about, words_of
@@ -37,6 +37,7 @@ def without_unit(item: Item, given: t.Node) -> tuple[t.Node, str]:
     """
     if not _has_unit(given) or _has_unit(item.key):
         return given, ""
+    # A ratio compares its units itself: 4 cm : 20 m.
     if isinstance(given, t.Ratio) or any(isinstance(part, t.Ratio) for part in t.walk(given)):
         return given, ""
     subject = about(item)
@@ -61,7 +62,8 @@ def in_another_unit(item: Item, given: t.Node) -> str:
     subject = about(item)
     own = unit_of(given)
     for wanted in subject.units:
-        unit = _known(wanted)
+        unit = unit_known(wanted)
+        # The unit itself is not another one: what is then wrong is the number.
         if own is None or own[0] != unit.dimension or (own[1] == unit.size):
             continue
         try:
@@ -79,9 +81,10 @@ def _has_unit(node: t.Node) -> bool:
 def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.Node:
     if unit in subject.units:
         return amount
-    own = _known(unit)
+    own = unit_known(unit)
     for wanted in subject.units:
-        other = _known(wanted)
+        other = unit_known(wanted)
+        # 400 cm for 4, where metres are meant and not asked for, is right.
         if other.dimension == own.dimension and not subject.named:
             try:
                 return decimal_node(exact(amount) * own.size / other.size)
@@ -94,10 +97,6 @@ def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.
     else:
         faults.append("The number is right, but that unit is not: leave it out.")
     return amount
-
-
-def _known(unit: str) -> Unit:
-    return UNITS.get(unit) or CURRENCY[unit]
 
 
 def _bare(node: t.Node, change: Callable[[t.Node, str], t.Node]) -> t.Node:
@@ -139,6 +138,7 @@ def counted_wrongly(item: Item, answer: str) -> str:
     if not found:
         return ""
     typed = found[1].lower()
+    # Only what looks like a plural, so that a slip of the key is not taken for another noun.
     if len(typed) < 3 or not typed.endswith("s"):
         return ""
     noun = about(item).noun

@@ -13,7 +13,7 @@ from itembank.items.item import Item
 from itembank.marking.telling.nearly import WRONG_UNIT, single, too_many, wrong_unit_only
 from itembank.marking.telling.tried import right_side, size_of, tried
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import TURNED, missing, same, turned, unknowns
+from itembank.marking.worth.same_worth import TURNED, missing, same, turned, unknowns
 from itembank.marking.worth.worth import says_the_same
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
@@ -35,6 +35,7 @@ def hint(item: Item, given: t.Node) -> str:
     """
     try:
         return _hint(item, given) or CHECK
+    # A hint is an extra: where none can be found, the verdict still stands.
     except (t.NotationError, RecursionError, OverflowError):
         return CHECK
 
@@ -94,9 +95,11 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
         if len(parts) < len(wanted):
             return f"The answer has {len(wanted)} parts, and there are {len(parts)} here."
         return f"The answer has only {len(wanted)} parts, and there are {len(parts)} here."
+    # Orders grow as the factorial: five parts have 120, eight have 40 320.
     if len(parts) <= 5 and any(
         all(map(same, some, wanted)) for some in permutations(parts) if some != parts
     ):
+        # All in order, but read from the wrong end: that is a slip of its own.
         if ordered and all(map(same, parts[::-1], wanted)):
             return "That is the wrong way round: look which end the order begins from."
         if ordered:
@@ -192,6 +195,7 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
     if isinstance(given, t.Listing | t.Either) and len(key.rest) == 1:
         return too_many(given, key)
     if letter is not None and isinstance(given, t.Relation):
+        # First of all: to be told that a true line is wrong would be a false hint.
         if says_the_same(given, key):
             return f"That is true: go on until {letter.name} stands alone on one side."
         alone = given.first == letter or given.rest[-1][1] == letter

@@ -8,7 +8,7 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy, rounded_to
 from itembank.marking.telling.tried import approximately, exact_of
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, quotient, unit_of, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient
@@ -41,12 +41,15 @@ def single(item: Item, given: t.Node, key: t.Node) -> str:
     a, b = worths(given, key)
     if isinstance(a, Fraction) and isinstance(b, Fraction):
         return _numbers(given, key, a, b) or _rounded(item, given, a, b)
+    # The key is a surd here. A float is enough to see that a decimal is near it, and the
+    # hint only says that it is near.
     number_given = exact_of(quotient(a))
     if number_given is not None and (about := approximately(quotient(b))) is not None:
         return _rounded(item, given, number_given, Fraction(about))
     if other := _foreign_letter(item, given, key):
         return other
     match given:
+        # a + b/2 typed on one line for (a + b)/2.
         case t.Sum(first, (*terms, (op, t.Frac(top, bottom)))):
             if same(t.Frac(t.Sum(first, (*terms, (op, top))), bottom), key):
                 return "Put brackets round all that is divided, as in (a + b)/2."
@@ -148,6 +151,7 @@ def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
         inner = t.Dec(str(inner.n), "")
     if not isinstance(inner, t.Dec):
         return ""
+    # Cut off or rounded, a decimal is less than one in its last place away.
     if abs(a - b) >= size * Fraction(1, 10 ** len(inner.places + inner.recurring)):
         return ""
     if inner.recurring:
@@ -166,6 +170,7 @@ def _expressions(a: Quotient, b: Quotient) -> str:
     """Return which terms of an expression are right, where it has the key's denominator."""
     if a == -b:
         return "Every sign is the wrong way round: check the signs."
+    # Term by term they can be held against each other only where nothing is divided.
     if a.bottom != {UNIT: Fraction(1)} or b.bottom != {UNIT: Fraction(1)}:
         return ""
     right = [monomial for monomial, c in b.top.items() if a.top.get(monomial) == c]

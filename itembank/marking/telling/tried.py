@@ -9,7 +9,7 @@ from typing import Any
 from itembank.items.asks import Common, Handlers, Sequence
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
-from itembank.marking.typing.typed_working import equation_of
+from itembank.marking.typing.prompt_printed import equation_of
 from itembank.marking.worth.worth import bounded, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient, algebra, number
@@ -68,9 +68,11 @@ def _put_in(equation: t.Relation, given: t.Node) -> str:
         return ""
     known = {name: number(exact(value))}
     first, other = (exact_of(algebra(side, known)) for side in (left, right))
+    # Both sides equal: the value solves this equation, and something else is wrong.
     if first is None or other is None or first == other:
         return ""
     shown = [shown_line(number_node(worth)) for worth in (exact(value), first, other)]
+    # Longer numbers show a pupil nothing.
     if max(map(len, shown)) > 12:
         return ""
     return (

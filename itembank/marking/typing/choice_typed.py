@@ -23,6 +23,7 @@ def named(plain: str, labels: Sequence[str]) -> str:
     """
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
+    # The end of a label is enough, B for Pack B, unless two labels end so.
     if len(last) == 1:
         return last[0]
     if folded in map(str.casefold, labels):

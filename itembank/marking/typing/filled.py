@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from itembank.items.item import Item
-from itembank.marking.typing.typed_working import equation_of
-from itembank.marking.worth.same import same
+from itembank.marking.typing.prompt_printed import equation_of
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 
 
@@ -28,6 +28,7 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
         for side in (run.first, *(side for _, side in run.rest)):
             if isinstance(side, t.Blank) or "□" not in t.symbols(side):
                 continue
+            # The last side first: what was worked out stands at the end.
             for shown in reversed(given):
                 found: list[t.Node] = []
                 if _fits(side, shown, found) and len(found) == 1:
@@ -55,6 +56,7 @@ def embedded(item: Item, node: t.Node) -> str:
         return ""
     for way in (node, t.Relation(node.rest[0][1], ((node.rest[0][0], node.first),))):
         found: list[t.Node] = []
+        # The letter may stand twice, and then has to be worth the same in both places.
         if _fits(pattern, way, found) and len(set(found)) == 1:
             return letter if same(found[0], item.key) else ""
     return ""

@@ -66,9 +66,11 @@ def in_order(plain: str, words: str, count: int) -> str:
     for sentence in _SENTENCE.split(words):
         found = _named(sentence, list(values))
         if all(name in found for name in values):
+            # Named twice in one sentence, so that its order says nothing.
             if any(found.count(name) > 1 for name in values):
                 return plain
             orders.add(tuple(sorted(values, key=found.index)))
+    # Told in two orders, the question leaves open which one the key has.
     if len(orders) != 1:
         return plain
     return ", ".join(values[name] for name in orders.pop())

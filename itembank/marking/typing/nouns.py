@@ -15,37 +15,12 @@ _CELSIUS = late(
 _TAIL = late(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
 _HEAD = late(r"([A-Za-z]{2,})[ :=]+")
 _SMALL_WORDS = frozenset(
-    [
-        "ther",
-        "ar",
-        "is",
-        "it",
-        "they",
-        "he",
-        "sh",
-        "w",
-        "you",
-        "i",
-        "th",
-        "a",
-        "was",
-        "wer",
-        "ha",
-        "hav",
-        "need",
-        "will",
-        "b",
-        "each",
-        "get",
-        "got",
-        "tak",
-        "cost",
-        "altogether",
-        "total",
-        "left",
-        "peopl",
-    ]
-)
+    (
+        "ther", "ar", "is", "it", "they", "he", "sh", "w", "you", "i", "th", "a", "was", "wer",
+        "ha", "hav", "need", "will", "b", "each", "get", "got", "tak", "cost", "altogether",
+        "total", "left", "peopl",
+    )
+)  # fmt: skip
 _OF_WHAT = late(
     r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )
@@ -82,6 +57,7 @@ def without_words(plain: str, key: t.Node, words: str) -> str:
     after = _WORDS_AFTER.search(plain)
     if after and set(after[1].lower().split()) <= _asked_words(words):
         plain = plain[: after.start()]
+    # One word after another, from the end: 27 big red buses.
     after = _TAIL.search(plain)
     while after and spoken(after[1] or after[2]):
         plain = plain[: after.start()].rstrip(" ,.")

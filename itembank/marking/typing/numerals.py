@@ -120,6 +120,7 @@ def _number(found: re.Match[str]) -> str:
             continue
         if word in _LARGE:
             size = _LARGE[word]
+            # Hundreds belong to their group, two hundred thousand; thousands end one.
             if size == 100:
                 group = max(group, 1) * 100
             else:
@@ -145,6 +146,7 @@ def _number(found: re.Match[str]) -> str:
 def _fraction(found: re.Match[str]) -> str:
     part = found["part"].lower()
     bottom = 2 if part == "halves" else _PARTS[part]
+    # Thirds with no number before it says how it was cut, and not how many there are.
     if found["top"] is None and found["many"]:
         return found[0]
     top = found["top"] or "1"

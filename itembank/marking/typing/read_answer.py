@@ -12,20 +12,18 @@ is at most a few hundred nodes. Text past a limit is refused before it is looked
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
-from itembank.items.asks import Ask
-from itembank.items.item import Item, Run
+from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.choice_typed import named
 from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
+from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
+from itembank.marking.typing.sign_typed import sign_typed
 from itembank.marking.typing.spelling import respell, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import same
 from itembank.notation import tree as t
 from itembank.notation.clock import is_time
-from itembank.notation.parse import ParseError, parse
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -33,71 +31,46 @@ LONGEST = 200
 """Characters of an answer that are read; no key needs more. Longer text is not looked at."""
 
 _GROUPED = late(r"(?<![\d.,])\d{1,3}(?:[, ]\d{3})+(?![\d,/]| *\d)")
+
 _CLOSE_GROUPED = late(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?!\d)")
+
 _TO = late(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
+
 _RUN_ON = late(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
-_WORD = late(r"[A-Za-z]{3,}")
+
 _TIMES = late(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+
 _POWER_OF_TEN = late(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
+
 _AND_SMALLER = late(r"(\d ?(?:h|m|km|kg|l|t))(?:,| and|, and| &) (?=\d[\d.]* ?[a-z]+$)")
+
 _AND_FRACTION = late(r"(\d) ?(?:and|&) ?(?=\d+ ?/ ?\d+[ %°A-Za-z^]*$)")
+
 _PLUS_MINUS = late(r"^(?P<head>.*?)±(?P<tail>.*)$")
+
 _DECIMAL_COMMA = late(r"(?<![\d.,])(\d+),(\d{1,2}|\d{4,})(?![\d,.])")
+
 _HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
-_STOPS = " .;,!"
-_SIGN_WORDS: tuple[tuple[t.RelationOp, re.Pattern[str]], ...] = tuple(
-    (op, re.compile(rf"{op}|(?:is )?(?:the )?(?:{words})(?: (?:than|to))?"))  # type: ignore[misc]
-    for op, words in (
-        ("=", r"same|equals?|(?:they|both)(?: are|'re|’re)? (?:the )?(?:same|equal)"),
-        ("<", "less|smaller|smallest|lower"),
-        (">", "more|greater|greatest|bigger|biggest|larger|largest|higher"),
-    )
-)
-_IS = late(r"(?P<it>[\d(].*?) (?:is |= ?)?(?P<word>(?:the )?[a-z]+)")
+
 _POINT = late(r"\(([^(),]+),([^(),]+)\)")
+
 _REASON = late(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+
 _ONE_AMOUNT = late(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+
 _ESTIMATED = late(r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I)
+
 _ORDINAL = late(
     r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
 )
+
 _REMAINDER = late(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
+
 _NO_REMAINDER = late(r",? ?(?:r|rem|(?:with )?(?:no )?remainder) ?0?$", re.I)
+
 REMAINDER = "A remainder is left over: read what the question wants done with it."
-_LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
-_COLUMN = late(r" \(column \d+\)| at column \d+")
+
 _POUNDS = late(r"(?<=\d) ?pounds?\b", re.I)
-
-
-class Unreadable(ValueError):
-    """The answer cannot be read; the message says where reading stopped, in plain words."""
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """What a question says about how its answers are read: its key, letters and kind."""
-
-    key: t.Node
-    letters: frozenset[str] = frozenset()
-    ask: Ask | None = None
-    prompt: tuple[Run, ...] = ()
-
-    @property
-    def several(self) -> bool:
-        """Whether the answer has several parts, so that a comma or *and* parts them."""
-        return isinstance(self.key, t.Either | t.Listing)
-
-
-def setting(item: Item) -> Setting:
-    """Return what `item` says about how its answers are read.
-
-    Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
-    """
-    letters = set(t.symbols(item.key))
-    for run in item.prompt:
-        if not isinstance(run, str):
-            letters |= t.symbols(run)
-    return Setting(item.key, frozenset(letters), item.ask, item.prompt)
 
 
 def read_answer(text: str, asked: Setting) -> t.Node:
@@ -132,7 +105,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
     if isinstance(key, t.Listing):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = in_order(plain, words, len(key.parts))
-    if marking_of(asked.ask).sign and (compared := _compared(plain, asked)):
+    if marking_of(asked.ask).sign and (compared := sign_typed(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)
     if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
@@ -150,33 +123,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         plain = _NO_REMAINDER.sub("", plain)
         if _REMAINDER.search(plain) or not plain:
             raise Unreadable(REMAINDER)
-    return _parse(_as_question_has_it(plain, asked), plain, asked)
-
-
-def _compared(plain: str, asked: Setting) -> t.Relation | None:
-    """Return the relation that a sign alone, or its word, says of the two numbers.
-
-    ``=``, *equal*, *less* and *0.7 is bigger* are read; anything else is read as mathematics.
-    """
-    match asked.key:
-        case t.Relation(left, ((_, right),)):
-            pass
-        case _:
-            return None
-    said = plain.casefold().strip(_STOPS)
-    for op, words in _SIGN_WORDS:
-        if words.fullmatch(said):
-            return t.Relation(left, ((op, right),))
-        found = _IS.fullmatch(said)
-        if found and op != "=" and words.fullmatch(found["word"]):
-            try:
-                it = _parse(respell(found["it"]), found["it"], asked)
-            except Unreadable:
-                return None
-            for side, other in ((left, right), (right, left)):
-                if same(it, side):
-                    return t.Relation(side, ((op, other),))
-    return None
+    return parsed(_as_question_has_it(plain, asked), plain, asked)
 
 
 def _ordinal(plain: str, asked: Setting) -> str:
@@ -191,7 +138,7 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
         raise Unreadable("There is no number in the answer.")
     if (said := marking_of(asked.ask).leads) is not None:
         plain = said.sub("", plain)
-    if _WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
+    if LONG_WORD.search(plain) or "°" in plain or " of " in plain or plain.endswith("C"):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
         plain = without_words(plain, key, words)
     if plain[:1] in ("≤", "≥") and not isinstance(key, t.Relation):
@@ -294,29 +241,3 @@ def _both_signs(plain: str) -> str:
     if not head.strip() or head.rstrip().endswith("="):
         return f"{head}{tail.strip()} or {head}-{tail.strip()}"
     return f"{head}+{tail} or {head}-{tail}"
-
-
-def _parse(plain: str, typed: str, asked: Setting) -> t.Node:
-    pence = "p" not in asked.letters
-    for word in _WORD.findall(plain):
-        if word not in UNITS and not set(word) <= asked.letters:
-            if word == "and" and not asked.several:
-                raise Unreadable("Only one answer is wanted: decide on one.")
-            raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
-    try:
-        return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)
-    except ParseError as error:
-        if isinstance(asked.key, t.Listing) and "," not in plain:
-            # Some people part the items of a list by nothing but spaces.
-            try:
-                return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
-            except ParseError:
-                pass
-        if "x" in asked.letters and re.search(r"\d ?x ?\d", plain):
-            raise Unreadable("x is a letter in this question: write × or * for times.") from error
-        if (found := _LETTER_DIGIT.search(plain)) and found[1] in asked.letters:
-            letter, n = found.groups()
-            told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
-            raise Unreadable(f"{told}{n}{letter} for {n} times {letter}.") from error
-        seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
-        raise Unreadable(f"{_COLUMN.sub('', str(error))}{seen}") from error

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item
-from itembank.marking.typing.typed_working import comes_to, flat
-from itembank.marking.worth.same import same, unknowns
+from itembank.marking.typing.sides_agree import flat
+from itembank.marking.typing.working_results import comes_to
+from itembank.marking.worth.same_worth import same, unknowns
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, rational
@@ -83,6 +84,7 @@ def another_result(item: Item, piece: t.Node) -> bool:
     key = item.key
     if type(piece) is not type(key) or isinstance(key, t.Relation | t.Listing | t.Either | t.Label):
         return False
+    # Unfinished, or the answer itself.
     if form_fault(item.form, piece) or same(piece, key):
         return False
     asked = getattr(item.ask, "target", None)

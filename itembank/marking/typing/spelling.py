@@ -2,7 +2,7 @@
 
 Each rule here is about words and marks that people use when they type, whatever the question:
 *pounds* for £, *per cent* for %, dots for a recurring decimal. What depends on the question
-is in :mod:`.typed`.
+is in :mod:`.read_answer`.
 """
 
 from __future__ import annotations
@@ -129,6 +129,8 @@ _UNIT_WORDS = late(
 _STOPS = " .;,!"
 _UNSEEN = frozenset(("Cc", "Cf", "Co", "Cs", "Cn"))
 _JOINERS = frozenset("\u2061\u2062\u2063\u2064")
+# A pattern that heeds no case takes these for letters of English, and no table has words with them.
+_PASS_FOR = {"\u017f": "s", "\u212a": "K", "\u0131": "i", "\u0130": "I"}
 
 
 def visible(text: str) -> str:
@@ -140,6 +142,7 @@ def visible(text: str) -> str:
     >>> visible("\u202e 7\u0000"), visible("３\uff0e５"), visible("٣")
     ('7', '3.5', '3')
     """
+    # Nearly all answers; nothing below could change them.
     if text.isascii() and text.isprintable():
         return " ".join(text.split())
     text = _RAISED_FRACTION.sub(lambda f: f" {_levelled(f[1])}/{_levelled(f[2])}", text)
@@ -153,6 +156,8 @@ def _levelled(digits: str) -> str:
 def _plain(char: str) -> str:
     if "\uff01" <= char <= "\uff5e":
         return chr(ord(char) - 0xFEE0)
+    if char in _PASS_FOR:
+        return _PASS_FOR[char]
     category = unicodedata.category(char)
     if category == "Nd":
         return str(unicodedata.decimal(char))
@@ -219,6 +224,7 @@ def _recurring(digits: str) -> str:
     1.777 gives 1.7̇, 0.1666 gives 0.16̇ and 0.2727 gives 0.2̇7̇; 1.7 gives 1.7̇.
     """
     whole, places = digits.split(".")
+    # The shortest block that comes twice: 0.3333… has the block 3, not 33.
     for size in range(1, len(places) // 2 + 1):
         block = places[-size:]
         if places[-2 * size : -size] == block:

@@ -42,6 +42,7 @@ def as_time(plain: str, key: t.Node) -> str:
     >>> as_time("3h25", parse_written("205 min")), as_time("205m", parse_written("205 min"))
     ('3h25 min', '205 min')
     """
+    # Only for a key that is a time: 15.25 is a decimal everywhere else.
     if is_time(key):
         if found := _WITH_HALF.fullmatch(plain):
             hour, minute, half = found[1], found[2], found[3].lower()

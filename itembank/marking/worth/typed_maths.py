@@ -58,6 +58,7 @@ def _tidy(node: Node) -> Node:
             return node
         case Neg(of):
             of = _tidy(of)
+            # Two minus signs are a way of writing; what they come to is no work of the question.
             return of.of if isinstance(of, Neg) else Neg(of)
         case Bracket(of):
             of = _tidy(of)
@@ -119,6 +120,7 @@ def _sum(first: Node, rest: list[tuple[SumOp, Node]]) -> Node:
         inner = _bare(term)
         if isinstance(inner, Neg):
             terms.append(("-" if op == "+" else "+", inner.of))
+        # A bracket after a plus changes nothing. After a minus it turns signs: that is left to do.
         elif op == "+" and isinstance(inner, Sum):
             terms += [("+", inner.first), *inner.rest]
         else:

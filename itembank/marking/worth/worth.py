@@ -15,11 +15,12 @@ from fractions import Fraction
 from math import isqrt
 from typing import Literal
 
+from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import LARGEST_BITS, NotExact, exact
+from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none
 
 Worth = Fraction | Quotient
 
@@ -33,9 +34,11 @@ def _bits(node: t.Node) -> int:
         case t.Int(n):
             return n.bit_length()
         case t.Dec(whole, places, recurring):
+            # A digit takes 3.3 binary ones above the line and, behind the point, as many below it.
             return 7 * len(whole + places + recurring)
         case t.Power(base, exponent):
             below, above = _bits(base), _bits(exponent)
+            # An exponent of so many digits is past every bound: it is not even looked at.
             if above > 64:
                 return LARGEST_BITS + 1
             try:
@@ -63,12 +66,15 @@ def worths(given: t.Node, key: t.Node) -> tuple[Worth, Worth]:
     if _bits(given) > LARGEST_BITS:
         raise NotExact("this is too large a number")
     own, wanted = unit_of(given), unit_of(key)
+    # A unit too few is taken for the key's; one too many may change what is counted.
     if own is not None and (wanted is None or own[0] != wanted[0]):
         raise NotExact("the unit is of another kind")
+    # Else 55 500 would be right for 15:25, as the seconds since midnight.
     if own is None and is_time(key):
         raise NotExact("the answer is no time of day")
     scale = wanted[1] if own is None and wanted is not None else Fraction(1)
     try:
+        # Nearly every answer is a rational number, and this is the quick way.
         return exact(given) * scale, exact(key)
     except NotExact:
         atoms: list[tuple[object, str]] = []
@@ -149,6 +155,7 @@ def _size(node: t.Node) -> tuple[int, int]:
     match node:
         case t.Sum(first, rest):
             sizes = [_size(part) for part in (first, *(term for _, term in rest))]
+            # Brought over one denominator, every top is multiplied by all the other bottoms.
             if any(isinstance(part, t.Frac) for part in t.walk(node) if t.symbols(part)):
                 return _multiplied(sizes)
             return sum(n for n, _ in sizes), sum(work for _, work in sizes)
@@ -177,6 +184,7 @@ def _multiplied(sizes: list[tuple[int, int]]) -> tuple[int, int]:
     terms, work = 1, 0
     for count, cost in sizes:
         work += cost + terms * count
+        # Past the bound already; unchecked, this number would itself grow without end.
         terms = min(terms * count, 10**6)
     return terms, work
 
@@ -203,6 +211,7 @@ def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
     if not t.symbols(node):
         return node
     match node:
+        # √(a/b) is √a/√b where neither is negative, so both spellings come to the same letters.
         case t.Root(t.Frac(top, bottom), index):
             return _plain(t.Frac(t.Root(top, index), t.Root(bottom, index)), atoms)
         case t.Root(t.Product(first, ((("×" | "÷") as op, second),)), index):
@@ -216,6 +225,11 @@ def _plain(node: t.Node, atoms: list[tuple[object, str]]) -> t.Node:
             below, above = _plain(base, atoms), _plain(exponent, atoms)
             return t.Sym(_atom((_algebra(below), _algebra(above)), atoms))
         case t.Power(base, exponent):
+            power = exact_or_none(exponent)
+            if power is not None and power.denominator in (2, 3, 4):
+                # x^(1/2) is another way to write √x.
+                root = t.Root(bare(base), power.denominator)
+                return t.Power(_plain(root, atoms), t.num(power.numerator))
             return t.Power(_plain(base, atoms), exponent)
         case t.Neg(of):
             return t.Neg(_plain(of, atoms))
@@ -260,8 +274,11 @@ def says_the_same(given: t.Node, key: t.Relation) -> bool:
                     return False
             case _:
                 return False
+        # Both sides the same, 0 = 0, says nothing, though it is true.
         if not top:
             return False
+        # An equation times any number says the same: each is divided by one of its coefficients,
+        # the same one for both.
         first = min(top, key=repr)
         equations.append({monomial: c / top[first] for monomial, c in top.items()})
     return equations[0] == equations[1]

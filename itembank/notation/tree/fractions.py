@@ -70,6 +70,7 @@ def _read_frac(parts: list[Any]) -> Part:
     from itembank.notation.tree.products import Juxt
 
     top, bottom = parts[0], parts[2]
+    # Schools do not say which of two bars in a row comes first, so neither is guessed.
     if len(parts) > 3:
         message = "More than one / can be read in two ways: put one fraction in brackets."
         raise RefusedError(message, parts[3].start_pos)
@@ -80,6 +81,7 @@ def _read_frac(parts: list[Any]) -> Part:
             )
             raise RefusedError(message, part.start)
     den = bottom.node.of if type(bottom.node) is Neg else bottom.node
+    # 1/2x: half of x to some, one over 2x to others.
     if type(den) is Juxt:
         raise RefusedError(_two_readings(top.node, den), bottom.start)
     return Part(Frac(ungrouped(top), ungrouped(bottom)), top.start)

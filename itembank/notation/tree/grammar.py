@@ -70,17 +70,20 @@ def grammar(pence: bool, times: bool) -> str:
                 raise ValueError(f"{kind.__name__} is read at {level!r}, which is no level")
             ways.setdefault(level, []).append(way)
         for name, pattern in faces.syntax.signs.items():
+            # One sign with two patterns would be read by whichever came last.
             if signs.setdefault(name, pattern) != pattern:
                 raise ValueError(f"{name} has two patterns, one of them that of {kind.__name__}")
     if not pence:
         del signs["PENCE.6"]
         ways = {level: [way for way in each if "PENCE" not in way] for level, each in ways.items()}
     rows = [
+        # A ? has lark leave out a level that only passes on, so that no tree is made for it.
         f"{'?' if level in LEVELS and level != 'start' else ''}{level}: {' | '.join(each)}"
         for level, each in ways.items()
     ]
     rows += [f"{name}: {pattern}" for name, pattern in signs.items()]
     rules = "\n".join([*rows, '%ignore " "', ""])
+    # Even in a line without times 09:45 is one, since no ratio is written with a leading 0.
     return rules if times else rules.replace(CLOCK_24, CLOCK_0)
 
 

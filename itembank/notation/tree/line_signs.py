@@ -11,6 +11,7 @@ import re
 from itembank.notation.units import AS_WORDS, NEEDS_SPACE, UNITS
 from itembank.text.late_pattern import late
 
+# Far past any line that is typed: no text can make reading it take for ever.
 MAX_TEXT = 2_000
 MAX_NESTING = 40
 MAX_DIGITS = 200
@@ -19,7 +20,7 @@ LETTERS = "A-Za-zΑ-ΡΣ-Ωα-ω"
 DOT = "\u0307"
 UNIT_SIGNS: dict[str, str] = {
     **{unit: unit for unit in UNITS if unit != "°"},
-    **{UNITS[unit].many: unit for unit in AS_WORDS},
+    **{UNITS[unit].many: unit for unit in sorted(AS_WORDS)},
 }
 """How a unit may stand in a line, and the unit it is."""
 _BY_LENGTH = sorted(UNIT_SIGNS, key=len, reverse=True)
@@ -59,6 +60,7 @@ def check_limits(text: str) -> tuple[int, str] | None:
     """
     if len(text) > MAX_TEXT:
         return MAX_TEXT, f"Mathematics on one line may have at most {MAX_TEXT:,} characters."
+    # A name may hold any digits and brackets: they are no mathematics.
     text = _QUOTED.sub(lambda label: " " * len(label.group()), text)
     for number in _NUMBER.finditer(text):
         if sum(char.isdigit() for char in number.group()) > MAX_DIGITS:

@@ -31,6 +31,7 @@ def body(node: Node) -> str:
 def element(node: Node) -> str:
     """Return `node` as exactly one element."""
     inner = body(node)
+    # mfrac, msup and their like count their children: a row has to be one of them.
     return inner if FACES[type(node)].single else f"<mrow>{inner}</mrow>"
 
 
@@ -40,6 +41,7 @@ def digits(number: str) -> str:
     >>> digits("1234567"), digits("1234")
     ('1\u2009234\u2009567', '1234')
     """
+    # Four digits stay together, as the SI brochure allows and school books print.
     if len(number) < 5:
         return number
     lead = len(number) % 3

@@ -79,15 +79,14 @@ def _money_line(node: Money) -> str:
 def _money_words(node: Money) -> str:
     unit = CURRENCY[node.sign]
     amount = node.amount
+    # £4.50 is said as pounds and pence; £4.5, which is no way to write it, as it stands.
     if type(amount) is not Dec or len(amount.places) != 2 or amount.recurring or node.sign == "p":
         return _counted(amount, unit.singular, unit.many)
     whole, hundredths = int(amount.whole), int(amount.places)
     smaller = ("penny", "pence") if node.sign == "£" else ("cent", "cents")
     large = f"{whole} {unit.singular if whole == 1 else unit.many}"
-    small = f"{hundredths} {smaller[hundredths != 1]}"
-    if not hundredths:
-        return large
-    return small if not whole else f"{large} {small}"
+    # Both are always said: £0.75 is to be written in pence, and £2.00 is not £2.
+    return f"{large} {hundredths} {smaller[hundredths != 1]}"
 
 
 def _money_mathml(node: Money) -> str:
@@ -215,11 +214,13 @@ def _mixed_units_line(node: MixedUnits) -> str:
     if len(parts) < 2 or not all(isinstance(part, Quantity) for part in parts):
         refuse("A quantity in several units has two or more of them.")
     for before, after in pairwise(parts):
+        # 3 kg 2 m is two quantities with a sign left out, and no sum is guessed.
         if after.unit not in TOGETHER.get(before.unit, ()):
             refuse(
                 f"{before.unit} and {after.unit} do not go together in one quantity: "
                 "put a sign between them."
             )
+        # 2.5 h 10 min would say minutes twice.
         if type(before.amount) not in (Int, Blank):
             refuse(f"Only a whole number of {before.unit} can stand before {after.unit}.")
     if type(parts[-1].amount) not in (Int, Dec, Mixed, Blank):

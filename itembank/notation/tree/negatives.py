@@ -52,6 +52,7 @@ def _words(node: Neg) -> str:
 
 
 def _read(parts: list[Any]) -> Part:
+    # Two dashes in a row are as often a slip of the key as meant.
     if type(parts[1].node) is Neg:
         message = "Two minus signs together need a bracket between them, as in -(-3)."
         raise RefusedError(message, parts[1].start)

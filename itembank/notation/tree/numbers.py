@@ -91,6 +91,7 @@ def _dec_mathml(node: Dec) -> str:
     block = node.recurring
     if not block:
         return f"<mn>{whole}.{node.places}</mn>"
+    # In Britain dots stand over the first and the last digit of the block only.
     between = f"<mn>{block[1:-1]}</mn>" if len(block) > 2 else ""
     last = _dotted(block[-1]) if len(block) > 1 else ""
     return f"<mrow><mn>{whole}.{node.places}</mn>{_dotted(block[0])}{between}{last}</mrow>"
@@ -98,6 +99,7 @@ def _dec_mathml(node: Dec) -> str:
 
 def _read_dec(parts: list[Any]) -> Part:
     whole, _, after = parts[0].partition(".")
+    # A pupil may leave out the nought of .5; written back it has one.
     node: Node = Dec(whole or "0", after)
     if DOT in after:
         first = after.index(DOT) - 1

@@ -102,9 +102,11 @@ def _power_words(node: Power) -> str:
 
 def _read_power(parts: list[Any]) -> Part:
     base, exponents = parts[0], parts[2::2]
+    # 2^3^2 is 64 or 512 as one begins below or above.
     if len(exponents) > 1:
         message = "A power of a power can be read in two ways: put one of them in brackets."
         raise RefusedError(message, parts[3].start_pos)
+    # √2^3 may be the root of 2^3 or the cube of the root.
     if type(base.node) in (Root, Mixed):
         shown = shown_line(base.node)
         message = f"Put {shown} in brackets before raising it: write ({shown})^…"

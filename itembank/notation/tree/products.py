@@ -71,6 +71,7 @@ def _juxt_line(node: Juxt) -> str:
         if text[0].isdigit() and type(factor) is not Bracket:
             refuse(f"{before} and {text} cannot stand side by side without a sign.")
     text = "".join(all_texts)
+    # Written close up, letters may come to be a unit or a word: 5 × k × g would be 5kg.
     if misread := _misread(pence_here()).search(text):
         refuse(f"{text} would be read with {misread.group()!r} as one word; change a letter.")
     return text
@@ -89,6 +90,7 @@ def leads_letters(first: Node, rest: list[Node]) -> bool:
         first = first.of
     if type(first) not in (Frac, Mixed):
         return False
+    # With a digit next, as in (3/4)5x, the bracket reads back as a printed one.
     after = rest[0].base if type(rest[0]) is Power else rest[0]
     return type(after) not in (Int, Dec) and any(symbols(factor) for factor in rest)
 
@@ -114,6 +116,7 @@ def _read_juxt(parts: list[Part]) -> Part:
             message = "A mixed number beside another factor needs brackets, as in (2 1/2)x."
             raise RefusedError(message, after.start)
         inner = after.node.base if type(after.node) is Power else after.node
+        # x3 is a slip for 3x or for x^3, and 2 3 for 23 or 2 × 3.
         if type(inner) in (Int, Dec) and type(before.node) is not Bracket:
             two = f"{shown_line(before.node)} and {shown_line(after.node)}"
             message = f"{two} stand side by side: write a sign between, or the number first."

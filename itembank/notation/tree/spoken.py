@@ -28,6 +28,7 @@ def words(node: Node) -> str:
     """
     phrase = said(node)
     if _MARK in phrase:
+        # At the very end nothing follows, so where the last thing ends goes without saying.
         if phrase.endswith(_MARK):
             phrase = phrase[: phrase.rindex(_MARK, 0, -1)]
         phrase = _MARKED.sub(r", end of \1", phrase)

@@ -62,7 +62,7 @@ class Blank:
     """An empty box to be filled in."""
 
 
-# ziamath's box at ordinary size is only as big as a digit: too small to write in.
+# The face's box at ordinary size is only as big as a digit: too small to write in.
 _BOX = '<mtext mathsize="1.25em">□</mtext>'
 
 register_node(

@@ -51,6 +51,7 @@ def walk(node: Node) -> Iterator[Node]:
     >>> [type(n).__name__ for n in walk(frac(1, 2))]
     ['Frac', 'Int', 'Int']
     """
+    # With a list and not by recursion: each yield would pass through every level of the tree.
     left = [node]
     while left:
         node = left.pop()

@@ -62,6 +62,7 @@ def shown_line(node: Node) -> str:
     '10p ÷ 400p'
     """
     letter = "p" in symbols(node)
+    # The likelier reading first; the other has to do where a line holds both.
     for pence in (not letter, letter):
         try:
             return line(node, pence=pence)

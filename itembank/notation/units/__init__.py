@@ -92,6 +92,21 @@ CURRENCY: dict[str, Unit] = {
     "$": _unit("dollars", 1, "dollar"),
 }
 
+
+def unit_known(name: str) -> Unit:
+    """Return what is known of a unit or a currency sign.
+
+    Raises
+    ------
+    KeyError
+        There is neither of that name.
+
+    >>> unit_known("kg").many, unit_known("p").dimension
+    ('kilograms', 'money')
+    """
+    return UNITS.get(name) or CURRENCY[name]
+
+
 BASE: dict[str, str] = {
     "length": "m",
     "mass": "kg",

@@ -6,15 +6,18 @@ from collections.abc import Iterable, Sequence
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.packs.choosing.item_pool import Drawn, Pool
-from itembank.packs.data.source import Drawable, Source, size, sources
+from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.data.source import Source, TopicSources, size, sources
 from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import WithinYear
 from itembank.text.whole_number import whole_number
 
 
-def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool) -> list[Drawn]:
-    """Return the questions at some addresses, in order, drawn from the sources of the topics.
+def held_items(
+    topics: Sequence[TopicSources], addresses: Sequence[str], pool: Pool
+) -> list[Candidate]:
+    """Return the questions at some addresses, in order, taken from the sources of the topics.
 
     Raises:
         ItembankError: an address is given twice, is on none of the topics, or names nothing
@@ -29,31 +32,31 @@ def held_items(topics: Sequence[Drawable], addresses: Sequence[str], pool: Pool)
     for place, address in enumerate(addresses):
         if address in addresses[:place]:
             raise ItembankError(f"{address} is to be asked twice. Name it once.")
-        drawn = find_held(topics, address, pool)
-        if drawn is None:
+        candidate = find_held(topics, address, pool)
+        if candidate is None:
             raise ItembankError(
                 f"{address} cannot be asked: no topic of this starter has such a question, or it "
                 "may not be used.",
                 matter="question not to be asked",
             )
-        found.append(drawn)
+        found.append(candidate)
     return found
 
 
-def bar_items(topics: Sequence[Drawable], addresses: Iterable[str], pool: Pool) -> None:
+def bar_items(topics: Sequence[TopicSources], addresses: Iterable[str], pool: Pool) -> None:
     """Keep the questions at some addresses, and their twins, out of a pack."""
     for address in addresses:
-        drawn = find_held(topics, address, pool)
-        if drawn is not None:
-            pool.take(drawn)
+        candidate = find_held(topics, address, pool)
+        if candidate is not None:
+            pool.take(candidate)
 
 
-def find_held(topics: Sequence[Drawable], address: str, pool: Pool) -> Drawn | None:
+def find_held(topics: Sequence[TopicSources], address: str, pool: Pool) -> Candidate | None:
     """Return the question at an address, or None where no topic's sources offer it."""
     return next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
 
 
-def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
+def _find(topic: TopicSources, address: str, pool: Pool) -> Candidate | None:
     for source in sources(topic):
         # A bank also holds generated questions, which it names by their addresses.
         if isinstance(source, BankSource):
@@ -65,7 +68,7 @@ def _find(topic: Drawable, address: str, pool: Pool) -> Drawn | None:
     return None
 
 
-def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
+def _by_number(source: Source, address: str, pool: Pool) -> Candidate | None:
     """Return a generated question by its address."""
     name, tier, index = ([*address.split("/"), "", ""])[:3]
     known = name == source.id and tier in {level.value for level in Tier}
@@ -77,7 +80,7 @@ def _by_number(source: Source, address: str, pool: Pool) -> Drawn | None:
     return pool.at(source, Tier(tier), number)
 
 
-def _in_bank(source: BankSource, address: str, pool: Pool) -> Drawn | None:
+def _in_bank(source: BankSource, address: str, pool: Pool) -> Candidate | None:
     """Return a bank's question by its address."""
     place = source.place(address)
     return None if place is None else pool.at(source, *place)

@@ -26,10 +26,13 @@ from dataclasses import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
+from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.fixed_questions import held_items
-from itembank.packs.choosing.item_pool import Drawn, Pool, along, generator
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.parameters import along
 from itembank.packs.choosing.starter import likeness, share_out
-from itembank.packs.data.source import Drawable, is_short, sources
+from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems
 
 LONGEST_RUN = 3
@@ -40,13 +43,13 @@ class ChosenSheet:
     """The items of one follow-up sheet."""
 
     tier: Tier
-    worked: Drawn | None
-    part_finished: Drawn | None
-    items: tuple[Drawn, ...]
+    worked: Candidate | None
+    part_finished: Candidate | None
+    items: tuple[Candidate, ...]
 
 
 def choose_sheet(
-    topics: Sequence[Drawable], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
+    topics: Sequence[TopicSources], tier: Tier, count: int, opens: bool, seed: int, pool: Pool
 ) -> ChosenSheet:
     """Return a sheet of `count` questions of a tier; one that `opens` has worked examples.
 
@@ -57,7 +60,7 @@ def choose_sheet(
     worked = part_finished = None
     if opens:
         worked, part_finished = _examples(topics, tier, rng, pool)
-    items: list[Drawn] = []
+    items: list[Candidate] = []
     for topic, share in zip(topics, _shares(topics, tier, count, pool), strict=True):
         opening = [item for item in (worked, part_finished) if item is not None]
         items += _group(topic, tier, share, rng, pool, [*opening, *items])
@@ -65,7 +68,7 @@ def choose_sheet(
 
 
 def held_sheet(
-    topics: Sequence[Drawable], tier: Tier, wanted: SheetItems, pool: Pool
+    topics: Sequence[TopicSources], tier: Tier, wanted: SheetItems, pool: Pool
 ) -> ChosenSheet:
     """Return a sheet of questions that are settled already, by their addresses.
 
@@ -74,12 +77,12 @@ def held_sheet(
     """
     if len(wanted.opens) > 2:
         raise ItembankError(f"The {tier} sheet opens with two examples at the most.")
-    drawn = held_items(topics, (*wanted.opens, *wanted.questions), pool)
-    for item in drawn:
+    candidate = held_items(topics, (*wanted.opens, *wanted.questions), pool)
+    for item in candidate:
         if not pool.free(item):
             raise ItembankError(f"{item.item.address} stands in this pack already.")
         pool.take(item)
-    opens, items = drawn[: len(wanted.opens)], drawn[len(wanted.opens) :]
+    opens, items = candidate[: len(wanted.opens)], candidate[len(wanted.opens) :]
     return ChosenSheet(
         tier,
         opens[0] if opens else None,
@@ -88,7 +91,7 @@ def held_sheet(
     )
 
 
-def _shares(topics: Sequence[Drawable], tier: Tier, count: int, pool: Pool) -> list[int]:
+def _shares(topics: Sequence[TopicSources], tier: Tier, count: int, pool: Pool) -> list[int]:
     """Return the number of questions on each topic, no more than it has where it may run out.
 
     With nothing left at all the first topic is still asked for one, which tells of the fault.
@@ -116,38 +119,38 @@ def run_lengths(count: int) -> list[int]:
 
 
 def _group(
-    topic: Drawable,
+    topic: TopicSources,
     tier: Tier,
     count: int,
     rng: random.Random,
     pool: Pool,
-    page: Sequence[Drawn] = (),
-) -> list[Drawn]:
+    page: Sequence[Candidate] = (),
+) -> list[Candidate]:
     """Take a topic's questions for a sheet on which others stand already."""
     lengths = [1] * count if tier is Tier.CHALLENGE else run_lengths(count)
-    runs: list[list[Drawn]] = []
+    runs: list[list[Candidate]] = []
     for length in lengths:
-        before = [*page, *(drawn for run in runs for drawn in run)]
+        before = [*page, *(candidate for run in runs for candidate in run)]
         run = [_unlike(topic, tier, rng, pool, before)]
         if not run[0].look.words:
             run += _linked(run[0], length - 1, rng, pool, before)
         while len(run) < length:  # a story, or the space has no such neighbours left
             run.append(_unlike(topic, tier, rng, pool, [*before, *run]))
-        runs.append(sorted(run, key=lambda drawn: (drawn.difficulty, drawn.index)))
+        runs.append(sorted(run, key=lambda candidate: (candidate.difficulty, candidate.index)))
     runs.sort(key=lambda run: run[0].difficulty)
-    return [drawn for run in runs for drawn in run]
+    return [candidate for run in runs for candidate in run]
 
 
 def _unlike(
-    topic: Drawable, tier: Tier, rng: random.Random, pool: Pool, page: Sequence[Drawn]
-) -> Drawn:
+    topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool, page: Sequence[Candidate]
+) -> Candidate:
     """Take the question that looks least like those of a page, among the first few offered."""
-    return pool.pick(topic, tier, rng, lambda drawn: likeness(drawn, page))
+    return pool.pick(topic, tier, rng, lambda candidate: likeness(candidate, page))
 
 
 def _linked(
-    anchor: Drawn, count: int, rng: random.Random, pool: Pool, page: Sequence[Drawn] = ()
-) -> list[Drawn]:
+    anchor: Candidate, count: int, rng: random.Random, pool: Pool, page: Sequence[Candidate] = ()
+) -> list[Candidate]:
     """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
 
     The axis is drawn by lot from those with enough free items that make a good run: answers
@@ -158,7 +161,7 @@ def _linked(
         return []
     axes = rng.sample(range(_axes(anchor)), _axes(anchor))
     near = {axis: _shuffled(anchor, axis, rng) for axis in axes}
-    best: list[Drawn] = []
+    best: list[Candidate] = []
     for others, endings in ((page, True), ((), True), ((), False)):
         for axis in axes:
             found = _along(anchor, near[axis], count, pool, others, endings)
@@ -169,50 +172,50 @@ def _linked(
     return [pool.take(item) for item in best]
 
 
-def _axes(anchor: Drawn) -> int:
+def _axes(anchor: Candidate) -> int:
     return len(anchor.source.spaces[anchor.item.tier].axes)
 
 
-def _shuffled(anchor: Drawn, axis: int, rng: random.Random) -> list[int]:
+def _shuffled(anchor: Candidate, axis: int, rng: random.Random) -> list[int]:
     near = along(anchor.source.spaces[anchor.item.tier], anchor.index, axis)
     return rng.sample(near, len(near))
 
 
 def _along(
-    anchor: Drawn,
+    anchor: Candidate,
     near: Sequence[int],
     count: int,
     pool: Pool,
-    page: Sequence[Drawn],
+    page: Sequence[Candidate],
     endings: bool,
-) -> list[Drawn]:
+) -> list[Candidate]:
     """Return up to `count` free items, among those at some indices, that make a run.
 
     They are unlike those of a `page`, and where `endings` count, no two answers end alike.
     """
-    found: list[Drawn] = []
+    found: list[Candidate] = []
     for index in near:
-        drawn = pool.at(anchor.source, anchor.item.tier, index)
+        candidate = pool.at(anchor.source, anchor.item.tier, index)
         run = [anchor, *found]
         # The same answer twice running would teach that the change changes nothing.
-        fresh = all(drawn.look.answer != earlier.look.answer for earlier in run)
+        fresh = all(candidate.look.answer != earlier.look.answer for earlier in run)
         if fresh and endings:
-            fresh = not any(ends_alike(drawn.look, earlier.look) for earlier in run)
+            fresh = not any(ends_alike(candidate.look, earlier.look) for earlier in run)
         fresh = fresh and not any(
-            same_answer(drawn.look, placed.look) or closeness(drawn.look, placed.look) == 1
+            same_answer(candidate.look, placed.look) or closeness(candidate.look, placed.look) == 1
             for placed in page
         )
-        open_ = fresh and pool.free(drawn) and not pool.passed_over(drawn)
-        if open_ and not pool.alike(drawn, run):
-            found.append(drawn)
+        open_ = fresh and pool.free(candidate) and not pool.passed_over(candidate)
+        if open_ and not pool.alike(candidate, run):
+            found.append(candidate)
         if len(found) == count:
             break
     return found
 
 
 def _examples(
-    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
-) -> tuple[Drawn, Drawn | None]:
+    topics: Sequence[TopicSources], tier: Tier, rng: random.Random, pool: Pool
+) -> tuple[Candidate, Candidate | None]:
     """Take a worked example and one like it, on the first topic with enough working to show.
 
     Where the questions may run out, one is kept for the sheet rather than for the second.
@@ -220,8 +223,8 @@ def _examples(
     topic = _first_to_show(topics, tier, rng, pool)
     twice = _twice(topic, tier, rng, pool) if is_short(topic) else None
 
-    def unshown(drawn: Drawn) -> float:
-        return (_lines(drawn) < 2) + 0.5 * bool(twice and drawn.structure not in twice)
+    def unshown(candidate: Candidate) -> float:
+        return (_lines(candidate) < 2) + 0.5 * bool(twice and candidate.structure not in twice)
 
     worked = pool.pick(topic, tier, rng, unshown)
     if all(map(is_short, topics)) and sum(pool.room(name, tier) for name in topics) < 2:
@@ -230,30 +233,30 @@ def _examples(
     if linked:
         return worked, linked[0]
     spare = topic if pool.room(topic, tier) else next(o for o in topics if pool.room(o, tier))
-    return worked, pool.pick(spare, tier, rng, lambda drawn: _unfitting(drawn, worked))
+    return worked, pool.pick(spare, tier, rng, lambda candidate: _unfitting(candidate, worked))
 
 
-def _unfitting(drawn: Drawn, worked: Drawn) -> float:
+def _unfitting(candidate: Candidate, worked: Candidate) -> float:
     """Return how badly an example to finish would follow the one worked before it.
 
     Its steps should be those just read: best the same ones, at least as many, and a story only
     after a story.
     """
     return (
-        float(drawn.structure != worked.structure)
-        + abs(_lines(drawn) - _lines(worked))
-        + 2.0 * (bool(drawn.look.words) != bool(worked.look.words))
+        float(candidate.structure != worked.structure)
+        + abs(_lines(candidate) - _lines(worked))
+        + 2.0 * (bool(candidate.look.words) != bool(worked.look.words))
     )
 
 
 def _first_to_show(
-    topics: Sequence[Drawable], tier: Tier, rng: random.Random, pool: Pool
-) -> Drawable:
+    topics: Sequence[TopicSources], tier: Tier, rng: random.Random, pool: Pool
+) -> TopicSources:
     """Return the first topic with working to show and a second question solved by the same steps.
 
     Failing that the first with working, or the first with any question left.
     """
-    shown: list[Drawable] = []
+    shown: list[TopicSources] = []
     for topic in topics:
         if not _has_working(topic, tier, rng, pool):
             continue
@@ -264,21 +267,25 @@ def _first_to_show(
     return shown[0] if shown else next(rest, topics[0])
 
 
-def _twice(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
+def _twice(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
     """Return the ways of solving, of two lines or more, that several free questions share."""
-    offers = [drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng)]
-    ways = [drawn.structure for drawn in offers if _lines(drawn) >= 2]
+    offers = [
+        candidate for source in sources(topic) for candidate in pool.offers(source, tier, rng)
+    ]
+    ways = [candidate.structure for candidate in offers if _lines(candidate) >= 2]
     return {way for way in ways if ways.count(way) > 1}
 
 
-def _has_working(topic: Drawable, tier: Tier, rng: random.Random, pool: Pool) -> bool:
+def _has_working(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> bool:
     """Tell whether a topic has working to show; people leave it out of some questions."""
     if not is_short(topic):
         first = pool.first(topic, tier)
         return first is not None and _lines(first) >= 2
-    offers = (drawn for source in sources(topic) for drawn in pool.offers(source, tier, rng))
-    return any(_lines(drawn) >= 2 for drawn in offers)
+    offers = (
+        candidate for source in sources(topic) for candidate in pool.offers(source, tier, rng)
+    )
+    return any(_lines(candidate) >= 2 for candidate in offers)
 
 
-def _lines(drawn: Drawn) -> int:
-    return sum(step.maths is not None for step in drawn.item.steps)
+def _lines(candidate: Candidate) -> int:
+    return sum(step.maths is not None for step in candidate.item.steps)

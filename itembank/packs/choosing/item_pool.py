@@ -1,111 +1,36 @@
-"""Draws items from the spaces of topics, never the same question twice in one pack.
-
-Every choice is made by a :class:`random.Random` seeded with text, which Python turns into
-the same state on every machine and in every run; ``hash`` and the global generator are not
-used.
-"""
+"""Offers items from the spaces of topics, never the same question twice in one pack."""
 
 from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
-from functools import cache, cached_property
-from typing import Any
+from functools import cache
 
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
-from itembank.items.measures.closeness import Look, look, structure
-from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_item
-from itembank.items.topics.space import Space
-from itembank.notation import tree as t
+from itembank.packs.choosing.candidate import BankCandidate, Candidate, address_of
+from itembank.packs.choosing.chance import shuffled
 from itembank.packs.data.source import (
-    Drawable,
     Source,
+    TopicSources,
     is_short,
     matter_of,
     size,
     sources,
     too_few,
 )
-from itembank.packs.sources.bank_source import BankSource, Question
+from itembank.packs.sources.bank_source import BankSource
 from itembank.text.in_words import plural
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
+
 TOO_DEAR = 50.0
 """The cost at which the next source is tried, however much the first is preferred."""
+
 Same = Callable[[Item], tuple[object, ...]]
 """What is equal for two items that are one question in disguise, wherever they come from."""
-
-
-def generator(seed: int, purpose: str) -> random.Random:
-    """Return the source of all chance for one purpose of the pack with this seed.
-
-    One source for each purpose, so that asking for longer sheets leaves the starter as it is.
-
-    >>> generator(7, "starter").randrange(1000) == generator(7, "starter").randrange(1000)
-    True
-    """
-    return random.Random(f"{seed}/{purpose}")
-
-
-@dataclass(frozen=True)
-class Drawn:
-    """An item taken from a source, with the parameters it was made from.
-
-    What is measured of it is measured once, when it is first asked for: many are looked at
-    for each that is taken.
-    """
-
-    item: Item
-    index: int
-    values: tuple[Any, ...]
-    source: Source
-
-    @cached_property
-    def difficulty(self) -> float:
-        """How hard the item is."""
-        return difficulty(self.item)
-
-    @cached_property
-    def look(self) -> Look:
-        """What a pupil sees of it at a glance."""
-        return look(self.item)
-
-    @cached_property
-    def length(self) -> int:
-        """About how many characters its prompt is long, a fraction counting as three."""
-        return sum(
-            len(run)
-            if isinstance(run, str)
-            else 3 * sum(not t.children(part) for part in t.walk(run))
-            for run in self.item.prompt
-        )
-
-    @cached_property
-    def structure(self) -> tuple[object, ...]:
-        """What it has in common with items solved by the same steps."""
-        return structure(self.item)
-
-
-class DrawnFromBank(Drawn):
-    """A question of a bank, which is read only when more is asked of it than its address."""
-
-    def __init__(self, question: Question, index: int, values: tuple[Any, ...], source: Source):
-        for name, value in (
-            *(("question", question), ("index", index), ("values", values)),
-            ("source", source),
-        ):
-            object.__setattr__(self, name, value)
-
-    question: Question
-
-    @property
-    def item(self) -> Item:
-        """The question itself."""
-        return self.question.item
 
 
 class Pool:
@@ -118,25 +43,25 @@ class Pool:
 
     def __init__(self, same: Same | None = None) -> None:
         self._used: set[tuple[object, ...]] = set()
-        self._made: dict[tuple[int, Tier, int], Drawn] = {}
+        self._made: dict[tuple[int, Tier, int], Candidate] = {}
         self._same = same
         self._marks: dict[str, tuple[object, ...]] = {}
         self._avoided: set[object] = set()
 
-    def at(self, source: Source, tier: Tier, index: int) -> Drawn:
+    def at(self, source: Source, tier: Tier, index: int) -> Candidate:
         """Return the item at an index, made once however often it is looked at."""
         place = (id(source), tier, index)  # what is made holds the source, so the id stays its own
         found = self._made.get(place)
         if found is None:
             values = source.spaces[tier][index]
             if isinstance(source, BankSource):
-                found = DrawnFromBank(source.questions[tier][index], index, values, source)
+                found = BankCandidate(source.questions[tier][index], index, values, source)
             else:
-                found = Drawn(source.item(tier, index), index, values, source)
+                found = Candidate(source.item(tier, index), index, values, source)
             self._made[place] = found
         return found
 
-    def avoid(self, addresses: Iterable[str], topics: Iterable[Drawable]) -> None:
+    def avoid(self, addresses: Iterable[str], topics: Iterable[TopicSources]) -> None:
         """From now on pass over the questions at some addresses, and their twins.
 
         Where a tier has nothing else left, they are asked all the same.
@@ -153,17 +78,18 @@ class Pool:
                 if self._same is not None:
                     self._avoided.add(self._mark(item))
 
-    def passed_over(self, drawn: Drawn) -> bool:
+    def passed_over(self, candidate: Candidate) -> bool:
         """Tell whether a question, or its twin, is one of those to avoid."""
         return bool(self._avoided) and (
-            _address(drawn) in self._avoided or not self._avoided.isdisjoint(self._twins(drawn))
+            address_of(candidate) in self._avoided
+            or not self._avoided.isdisjoint(self._twins(candidate))
         )
 
-    def free(self, drawn: Drawn) -> bool:
+    def free(self, candidate: Candidate) -> bool:
         """Tell whether neither the item nor its twin was taken."""
-        return self._used.isdisjoint(self._twins(drawn))
+        return self._used.isdisjoint(self._twins(candidate))
 
-    def alike(self, item: Drawn, others: list[Drawn]) -> bool:
+    def alike(self, item: Candidate, others: list[Candidate]) -> bool:
         """Tell whether an item is the twin of one of `others`."""
         if item.item.twin in [other.item.twin for other in others]:
             return True
@@ -171,19 +97,19 @@ class Pool:
             self._mark(other.item) for other in others
         ]
 
-    def take(self, drawn: Drawn) -> Drawn:
+    def take(self, candidate: Candidate) -> Candidate:
         """Mark an item as used and return it."""
-        self._used.add(drawn.item.twin)
+        self._used.add(candidate.item.twin)
         if self._same is not None:
-            self._used.add(self._mark(drawn.item))
-        return drawn
+            self._used.add(self._mark(candidate.item))
+        return candidate
 
-    def first(self, topic: Drawable, tier: Tier) -> Drawn | None:
+    def first(self, topic: TopicSources, tier: Tier) -> Candidate | None:
         """Return the first item of a tier, used or not, or None where there is none."""
         source = next((source for source in sources(topic) if size(source, tier)), None)
         return None if source is None else self.at(source, tier, 0)
 
-    def room(self, topic: Drawable, tier: Tier, rested: bool = False) -> int:
+    def room(self, topic: TopicSources, tier: Tier, rested: bool = False) -> int:
         """Return how many different questions of a tier are left.
 
         They are counted where people wrote them all; where some are generated there are as
@@ -198,27 +124,27 @@ class Pool:
             for index in range(size(source, tier))
         ]
         free = [
-            drawn
-            for drawn in everything
-            if self.free(drawn) and not (rested and self.passed_over(drawn))
+            candidate
+            for candidate in everything
+            if self.free(candidate) and not (rested and self.passed_over(candidate))
         ]
-        return len({self._twins(drawn)[-1] for drawn in free})
+        return len({self._twins(candidate)[-1] for candidate in free})
 
-    def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Drawn]:
+    def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Candidate]:
         """Yield the free items of a tier in random order, until there are no more."""
         for index in shuffled(size(source, tier), rng):
-            drawn = self.at(source, tier, index)
-            if self.free(drawn):
-                yield drawn
+            candidate = self.at(source, tier, index)
+            if self.free(candidate):
+                yield candidate
 
     def pick(
         self,
-        topic: Drawable,
+        topic: TopicSources,
         tier: Tier,
         rng: random.Random,
-        cost: Callable[[Drawn], float] = lambda drawn: 0,
+        cost: Callable[[Candidate], float] = lambda candidate: 0,
         look_ahead: int = LOOK_AHEAD,
-    ) -> Drawn:
+    ) -> Candidate:
         """Take the free item of least cost among the first few offered; none costs below 0.
 
         The preferred source is looked at first; the next one only where nothing is left in it
@@ -227,16 +153,16 @@ class Pool:
         Raises:
             ItembankError: every question of the tier is used; says how many there are.
         """
-        best: Drawn | None = None
+        best: Candidate | None = None
         least = 0.0
         for source in sources(topic):
-            offered: Iterator[Drawn] = self.offers(source, tier, rng)
+            offered: Iterator[Candidate] = self.offers(source, tier, rng)
             if self._avoided:
                 offered = (item for item in offered if not self.passed_over(item))
-            for seen, drawn in enumerate(offered):
-                price = cost(drawn)
+            for seen, candidate in enumerate(offered):
+                price = cost(candidate)
                 if best is None or price < least:
-                    best, least = drawn, price
+                    best, least = candidate, price
                 if least == 0 or seen + 1 >= look_ahead:
                     break
             if best is not None and least < TOO_DEAR:
@@ -251,16 +177,16 @@ class Pool:
             raise self._too_small(topic, tier)
         return self.take(best)
 
-    def _twins(self, drawn: Drawn) -> tuple[tuple[object, ...], ...]:
+    def _twins(self, candidate: Candidate) -> tuple[tuple[object, ...], ...]:
         """Return what is equal for the twins of an item: in its topic, then wherever they are.
 
         Of a question that a person wrote both are one, and known without reading it.
         """
-        if isinstance(drawn, DrawnFromBank) and drawn.question.mark is not None:
-            return (drawn.question.mark,)
+        if isinstance(candidate, BankCandidate) and candidate.question.mark is not None:
+            return (candidate.question.mark,)
         if self._same is None:
-            return (drawn.item.twin,)
-        return drawn.item.twin, self._mark(drawn.item)
+            return (candidate.item.twin,)
+        return candidate.item.twin, self._mark(candidate.item)
 
     def _mark(self, item: Item) -> tuple[object, ...]:
         assert self._same is not None
@@ -269,7 +195,7 @@ class Pool:
             found = self._marks[item.address] = self._same(item)
         return found
 
-    def _too_small(self, topic: Drawable, tier: Tier) -> ItembankError:
+    def _too_small(self, topic: TopicSources, tier: Tier) -> ItembankError:
         """Return the error for a tier with fewer different questions than a pack needs."""
         items = [
             source.item(tier, index)
@@ -287,10 +213,6 @@ class Pool:
         return ItembankError(" ".join(said), matter=matters[0] if matters else "")
 
 
-def _address(drawn: Drawn) -> str:
-    return drawn.question.address if isinstance(drawn, DrawnFromBank) else drawn.item.address
-
-
 @cache
 def _made_once(address: str) -> Item | None:
     """Return the item at an address: the packs of a week avoid the same hundreds of them."""
@@ -298,46 +220,3 @@ def _made_once(address: str) -> Item | None:
         return find_item(address)
     except ItembankError:  # its topic has changed since
         return None
-
-
-def shuffled(count: int, rng: random.Random) -> Iterator[int]:
-    """Yield 0 … count − 1 in random order, without listing them all when few are wanted.
-
-    >>> sorted(shuffled(5, random.Random(1)))
-    [0, 1, 2, 3, 4]
-    """
-    if count <= 64:
-        yield from rng.sample(range(count), count)
-        return
-    seen: set[int] = set()
-    while len(seen) < count // 2:
-        index = rng.randrange(count)
-        if index not in seen:
-            seen.add(index)
-            yield index
-    rest = [index for index in range(count) if index not in seen]
-    yield from rng.sample(rest, len(rest))
-
-
-def differing(first: tuple[Any, ...], other: tuple[Any, ...]) -> int:
-    """Return in how many parameters two points of a space differ.
-
-    >>> differing((1, 2, 3), (1, 5, 3))
-    1
-    """
-    return sum(a != b for a, b in zip(first, other, strict=True))
-
-
-def along(space: Space, index: int, axis: int) -> list[int]:
-    """Return the other indices of `space` that differ from `index` in one axis alone.
-
-    >>> along(Space(None, a=(1, 2), b=(5, 6, 7)), 1, 1)
-    [0, 2]
-    """
-    here = space[index]
-    there = (
-        space.place((*here[:axis], value, *here[axis + 1 :]))
-        for value in list(space.axes.values())[axis]
-        if value != here[axis]
-    )
-    return [place for place in there if place is not None]

@@ -29,8 +29,11 @@ from dataclasses import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look, closeness, ends_alike, same_answer
-from itembank.packs.choosing.item_pool import Drawn, Pool, differing, generator
-from itembank.packs.data.source import Drawable, is_short
+from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.chance import generator
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.parameters import differing
+from itembank.packs.data.source import TopicSources, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
@@ -59,7 +62,7 @@ UNNOTICED = 0.1
 class Share:
     """A topic and how many starter questions are on it."""
 
-    topic: Drawable
+    topic: TopicSources
     count: int
 
 
@@ -93,7 +96,7 @@ def tier_counts(questions: int) -> dict[Tier, int]:
     }
 
 
-def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, Tier]]:
+def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[TopicSources, Tier]]:
     """Return the topic and tier of each question, the easiest tier first.
 
     The topics take turns, in an order drawn by lot; the tiers are dealt along that row.
@@ -109,11 +112,13 @@ def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[Drawable, T
     return list(zip(row, tiers, strict=True))
 
 
-def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple[Drawable, Tier]]:
+def _open(
+    row: list[tuple[TopicSources, Tier]], held: Sequence[Candidate]
+) -> list[tuple[TopicSources, Tier]]:
     """Return the places of a row that held questions leave open, of their own tier if it can be."""
     rest = list(row)
-    for drawn in held:
-        item = drawn.item
+    for candidate in held:
+        item = candidate.item
         there = [place for place, (topic, _) in enumerate(rest) if topic.id == item.topic]
         if not there:
             raise ItembankError(
@@ -125,7 +130,7 @@ def _open(row: list[tuple[Drawable, Tier]], held: Sequence[Drawn]) -> list[tuple
     return rest
 
 
-def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
+def nearest_tier(topic: TopicSources, tier: Tier, pool: Pool) -> Tier:
     """Return the tier, or where the banks have no more of it the nearest one, the easier first.
 
     A tier whose questions were all used of late comes after one that has others.
@@ -140,8 +145,8 @@ def nearest_tier(topic: Drawable, tier: Tier, pool: Pool) -> Tier:
 
 
 def choose_starter(
-    shares: Sequence[Share], versions: int, seed: int, pool: Pool, held: Sequence[Drawn] = ()
-) -> list[list[Drawn]]:
+    shares: Sequence[Share], versions: int, seed: int, pool: Pool, held: Sequence[Candidate] = ()
+) -> list[list[Candidate]]:
     """Return the questions of each version of the starter, in order.
 
     Those that are `held` stand in it whatever the rules say; where all are, in the order given.
@@ -150,20 +155,25 @@ def choose_starter(
         ItembankError: a topic has too few different questions, or more are held than it has.
     """
     rng = generator(seed, "starter")
-    first: list[Drawn] = [pool.take(drawn) for drawn in held]
+    first: list[Candidate] = [pool.take(candidate) for candidate in held]
     places = _open(slots(shares, rng), held)
     if held:
         # Whoever takes one question out wants another, not the one that this seed began with.
-        rng = generator(seed, " ".join(["starter", *sorted(drawn.item.address for drawn in held)]))
+        rng = generator(
+            seed, " ".join(["starter", *sorted(candidate.item.address for candidate in held)])
+        )
     for topic, wanted in places:
         tier = nearest_tier(topic, wanted, pool)
         first.append(
             pool.pick(
-                topic, tier, rng, lambda drawn: likeness(drawn, first) + crowding(drawn, first)
+                topic,
+                tier,
+                rng,
+                lambda candidate: likeness(candidate, first) + crowding(candidate, first),
             )
         )
     if len(first) > len(held):
-        first.sort(key=lambda drawn: drawn.difficulty)
+        first.sort(key=lambda candidate: candidate.difficulty)
     topics = {share.topic.id: share.topic for share in shares}
     made = [first]
     for number in range(1, versions):
@@ -172,10 +182,13 @@ def choose_starter(
 
 
 def _parallel(
-    made: Sequence[Sequence[Drawn]], topics: dict[str, Drawable], rng: random.Random, pool: Pool
-) -> list[Drawn]:
+    made: Sequence[Sequence[Candidate]],
+    topics: dict[str, TopicSources],
+    rng: random.Random,
+    pool: Pool,
+) -> list[Candidate]:
     """Take a version as hard as the first, number by number, with other answers than `made`."""
-    version: list[Drawn] = []
+    version: list[Candidate] = []
     for place, model in enumerate(made[0]):
         neighbours = [other[place].look for other in made]
         topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
@@ -184,53 +197,53 @@ def _parallel(
 
 
 def _sibling_cost(
-    model: Drawn, neighbours: Sequence[Look], version: Sequence[Drawn]
-) -> Callable[[Drawn], float]:
+    model: Candidate, neighbours: Sequence[Look], version: Sequence[Candidate]
+) -> Callable[[Candidate], float]:
     """Return what it costs to ask an item where neighbours are asked `model`."""
     found = False
 
-    def cost(drawn: Drawn) -> float:
+    def cost(candidate: Candidate) -> float:
         nonlocal found
-        if found and drawn.structure != model.structure:
+        if found and candidate.structure != model.structure:
             return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
-        if any(drawn.look.answer == neighbour.answer for neighbour in neighbours):
-            return SAME_ANSWER + apart(drawn, model)
-        price = apart(drawn, model) + likeness(drawn, version)
+        if any(candidate.look.answer == neighbour.answer for neighbour in neighbours):
+            return SAME_ANSWER + apart(candidate, model)
+        price = apart(candidate, model) + likeness(candidate, version)
         found = found or price < OTHER_STRUCTURE
         return price
 
     return cost
 
 
-def apart(drawn: Drawn, model: Drawn) -> float:
+def apart(candidate: Candidate, model: Candidate) -> float:
     """Return how far an item is from one that a neighbour has instead of it.
 
     Another structure costs as much as being plainly easier or harder; then counts the gap in
     difficulty, beyond what nobody would notice.
     """
-    if drawn.structure != model.structure:
-        return OTHER_STRUCTURE + GAP * abs(drawn.difficulty - model.difficulty)
-    return GAP * max(0.0, abs(drawn.difficulty - model.difficulty) - UNNOTICED)
+    if candidate.structure != model.structure:
+        return OTHER_STRUCTURE + GAP * abs(candidate.difficulty - model.difficulty)
+    return GAP * max(0.0, abs(candidate.difficulty - model.difficulty) - UNNOTICED)
 
 
-def likeness(drawn: Drawn, page: Sequence[Drawn]) -> float:
+def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
     """Return what it costs to have an item on a page with others, for looking like them.
 
     Each near copy counts 1 (:func:`~itembank.items.measures.closeness.closeness`), each question
     with the same answer half, since pupils would guess from the pattern of answers, and each whose
     answer ends alike a little.
     """
-    mine = drawn.look
+    mine = candidate.look
     cost = 0.0
     for other in page:
         theirs = other.look
-        cost += max(closeness(mine, theirs), float(_neighbours(drawn, other)))
+        cost += max(closeness(mine, theirs), float(_neighbours(candidate, other)))
         cost += REPEATED * same_answer(mine, theirs)
         cost += ENDS_ALIKE * ends_alike(mine, theirs)
     return cost
 
 
-def _neighbours(first: Drawn, other: Drawn) -> bool:
+def _neighbours(first: Candidate, other: Candidate) -> bool:
     """Tell whether two generated items have all parameters equal but one, of several."""
     return (
         first.source is other.source
@@ -240,11 +253,11 @@ def _neighbours(first: Drawn, other: Drawn) -> bool:
     )
 
 
-def crowding(drawn: Drawn, others: Sequence[Drawn]) -> float:
+def crowding(candidate: Candidate, others: Sequence[Candidate]) -> float:
     """Return what a long prompt costs when another question of the slide is long already.
 
     It counts by the lines it takes, so that of two that would do as well the shorter is asked,
     and a story is not always the one with the shortest words.
     """
-    crowded = drawn.length > LONG and any(other.length > LONG for other in others)
-    return LONG_COST * (drawn.length // LINE) / (LONG // LINE) if crowded else 0.0
+    crowded = candidate.length > LONG and any(other.length > LONG for other in others)
+    return LONG_COST * (candidate.length // LINE) / (LONG // LINE) if crowded else 0.0

@@ -11,7 +11,7 @@ from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
-from itembank.packs.data.pack import Ask, Condition
+from itembank.packs.data.pack_item import Ask, Condition
 
 
 def pack_ask(item: Item) -> Ask:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from functools import cache
+from typing import Any
 
 from itembank.items import item as items
 from itembank.items.asks import kind_of
@@ -18,13 +20,13 @@ from itembank.notation.mathml import mathml
 from itembank.notation.parse import ParseError, parse_written, reading_of_written
 from itembank.notation.words import words
 from itembank.packs.data.asks import has_letter_p, pack_ask, read_ask
-from itembank.packs.data.pack import (
-    Band,
+from itembank.packs.data.pack import Band, NextTask
+from itembank.packs.data.pack_data import Data
+from itembank.packs.data.pack_item import (
     Key,
     MathRun,
     Maths,
     Misconception,
-    NextTask,
     PackItem,
     Proved,
     Run,
@@ -177,6 +179,31 @@ def read_maths(maths: Maths, pence: bool = True) -> t.Node:
         if getattr(maths, face.lower()) != written:
             raise Mismatch(f"the {face} and the line ‘{maths.line}’ do not say the same")
     return node
+
+
+def said_now(stored: PackItem) -> PackItem:
+    """Return a stored item whose mathematics is said as it is said today.
+
+    How a line is said aloud was bettered more than once, and follows from the line alone: a pack
+    of an earlier day is as good as ever. A line that cannot be read stays, for :func:`read_item`
+    to refuse.
+    """
+    pence = not _letter_p(stored)
+    updated: PackItem = _words_anew(stored, pence)
+    return updated
+
+
+def _words_anew(value: Any, pence: bool) -> Any:
+    """Return stored data with the words of each piece of mathematics in it taken from its line."""
+    if isinstance(value, list | tuple):
+        return type(value)([_words_anew(part, pence) for part in value])
+    if not isinstance(value, Data):
+        return value
+    parts = {name: _words_anew(getattr(value, name), pence) for name in type(value).model_fields}
+    if isinstance(value, Maths):
+        with suppress(ParseError, t.NotationError):
+            parts["words"] = words(parse_written(value.line, pence=pence))
+    return value.model_copy(update=parts)
 
 
 def read_item(stored: PackItem) -> Item:

@@ -93,7 +93,7 @@ def cannot_write(folder: Path, error: OSError) -> ItembankError:
 def load_pack(path: Path) -> Pack:
     """Return the pack that a `pack.json` holds, its shape checked but its keys not proved.
 
-    A folder stands for the `pack.json` in it. :func:`itembank.packs.check.read_pack` proves
+    A folder stands for the `pack.json` in it. :func:`itembank.packs.pack_checks.read_pack` proves
     the keys as well; nothing is to be printed without that.
 
     Raises:
@@ -109,20 +109,16 @@ def load_pack(path: Path) -> Pack:
         raise ItembankError(_shape_faults(path, error)) from None
 
 
-_SAID = {
-    "missing": "this field is missing",
-    "extra_forbidden": "there is no field of this name",
-}
-
-
 def _shape_faults(path: Path, error: Any) -> str:
-    found = error.errors(include_url=False, include_context=False, include_input=False)
+    from itembank.files.model_words import model_at, sentence
+
+    found = error.errors(include_url=False)
     lines = []
     for fault in found[:5]:
-        where = _field_path(fault["loc"])
         message = fault["msg"]
-        said = _SAID.get(fault["type"], f"{message[:1].lower()}{message[1:]}")
-        lines.append(f"{path}, {where}: {said}.")
+        said = sentence(fault, model_at(Pack, fault["loc"]), written=False)
+        said = said or f"{message[:1].lower()}{message[1:]}."
+        lines.append(f"{path}, {_field_path(fault['loc'])}: {said}")
     if len(found) > 5:
         lines.append(f"… and {len(found) - 5} more.")
     return "\n".join([*lines, "Make the pack again, or take a copy that is whole."])

@@ -1,4 +1,4 @@
-"""What a pack's questions on a topic are drawn from: one source, or several in order.
+"""What a pack's questions on a topic are taken from: one source, or several in order.
 
 A :class:`~itembank.items.topics.topic.Topic` is a source as it stands; so is the part of a bank
 that is on a topic (:mod:`itembank.packs.sources.bank_source`). :class:`InOrder` puts sources of one
@@ -41,7 +41,7 @@ class Source(Protocol):
 
 
 class InOrder:
-    """Several sources of one topic; the first is drawn from for as long as it will do."""
+    """Several sources of one topic; the first is taken from for as long as it will do."""
 
     def __init__(self, *sources: Source) -> None:
         self.sources = sources
@@ -57,12 +57,12 @@ class InOrder:
         return self.sources[0].title
 
 
-Drawable: TypeAlias = Source | InOrder
-"""What a pool draws a topic's items from."""
+TopicSources: TypeAlias = Source | InOrder
+"""What a pool takes a topic's items from."""
 
 
-def sources(topic: Drawable) -> tuple[Source, ...]:
-    """Return the sources to draw from, the preferred one first.
+def sources(topic: TopicSources) -> tuple[Source, ...]:
+    """Return the sources to take from, the preferred one first.
 
     >>> from itembank.items.topics.registry import find_topic
     >>> ratio = find_topic("ratio.share")
@@ -89,6 +89,6 @@ def matter_of(source: object, tier: Tier) -> str:
     return str(name(tier)) if name is not None else ""
 
 
-def is_short(topic: Drawable) -> bool:
+def is_short(topic: TopicSources) -> bool:
     """Tell whether a topic has only what people wrote, which may run out."""
     return all(hasattr(source, "too_few") for source in sources(topic))

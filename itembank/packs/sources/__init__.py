@@ -1,1 +1,1 @@
-"""Where the questions of a pack are drawn from."""
+"""Where the questions of a pack are taken from."""

@@ -1,4 +1,4 @@
-"""The part of a department's banks that is on one topic, as a source to draw from."""
+"""The part of a department's banks that is on one topic, as a source of questions."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from itertools import chain
 from itembank.files.faults import join_words
 from itembank.items.item import Item, Misconception, Tier
 from itembank.items.topics.space import Space
-from itembank.packs.data.pack import Source
+from itembank.packs.data.pack_item import Source
 from itembank.packs.sources.sources_in_words import counted
 
 
@@ -41,7 +41,7 @@ class Question:
 
 
 class BankSource:
-    """The questions of some banks on one topic that may be drawn.
+    """The questions of some banks on one topic that may be used.
 
     They are all different in every way, so that a tier has one axis alone: its place. What a
     bank's questions fail to show is not known, so no misconception is promised.

@@ -1,4 +1,4 @@
-"""Reads a pack's banks and says, of each topic, what it is drawn from.
+"""Reads a pack's banks and says, of each topic, what it is taken from.
 
 Of a bank's own questions only those are offered that both roads prove, that are not retired
 and, where a pack keeps to signed questions, whose sign-off stands. What is left out is counted
@@ -30,9 +30,9 @@ from itembank.files.faults import join_words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.packs.data.convert import FROM_PRINT, FROM_WORDS, generated
-from itembank.packs.data.pack import BankLine, LeftOut, SignOff, Source
-from itembank.packs.data.pack import Drawing as Drawn
-from itembank.packs.data.source import Drawable, InOrder
+from itembank.packs.data.pack import BankLine, LeftOut, Provenance
+from itembank.packs.data.pack_item import SignOff, Source
+from itembank.packs.data.source import InOrder, TopicSources
 from itembank.packs.sources.bank_source import BankSource, Question
 from itembank.packs.sources.within_year import (
     BEYOND,
@@ -41,7 +41,7 @@ from itembank.packs.sources.within_year import (
     refuse_if_beyond,
     within_year,
 )
-from itembank.planning.department.draw_from import Drawing
+from itembank.planning.department.question_sources import QuestionSources
 
 REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
 
@@ -57,9 +57,9 @@ class Banks:
             and nothing generates it.
     """
 
-    def __init__(self, drawing: Drawing, topics: Sequence[str]) -> None:
-        self.drawing = drawing
-        self.banks = read_banks(drawing.banks)
+    def __init__(self, wanted: QuestionSources, topics: Sequence[str]) -> None:
+        self.wanted = wanted
+        self.banks = read_banks(wanted.banks)
         self.left_out: dict[str, dict[Tier, Counter[str]]] = {topic: {} for topic in topics}
         self._titles = self._read_titles()
         offered = self._offered(set(topics))
@@ -75,20 +75,20 @@ class Banks:
             for name in topics
         }
 
-    def source(self, topic: str) -> Drawable:
-        """Return what a topic's questions are drawn from.
+    def source(self, topic: str) -> TopicSources:
+        """Return what a topic's questions are taken from.
 
         Raises:
             ItembankError: nothing generates the topic, though its questions may be generated
                 only; or no bank has it, though they may come from a bank only.
         """
-        found, drawing = self._sources[topic], self.drawing
-        can_generate = topic in topic_ids() and not drawing.signed_only
-        if drawing.questions_from == "bank" or not can_generate:
+        found, wanted = self._sources[topic], self.wanted
+        can_generate = topic in topic_ids() and not wanted.signed_only
+        if wanted.questions_from == "bank" or not can_generate:
             if topic not in self._titles:
                 raise self._not_in_banks(topic)
             return found
-        whole, year = find_topic(topic), drawing.year_for(topic)
+        whole, year = find_topic(topic), wanted.year_for(topic)
         if not found.questions:
             refuse_if_beyond(whole, year)
         if year is not None and all_beyond(whole, year):
@@ -96,7 +96,7 @@ class Banks:
         made = within_year(whole, year)
         if not found.questions:
             return made
-        return InOrder(found, made) if drawing.prefer == "bank" else InOrder(made, found)
+        return InOrder(found, made) if wanted.prefer == "bank" else InOrder(made, found)
 
     def source_of(self, item: Item) -> Source:
         """Return where an item of the pack comes from."""
@@ -107,13 +107,13 @@ class Banks:
         """Return what to do where the banks have too little on a topic, and the matter's name."""
         if any(counts[BEYOND] for counts in self.left_out[topic].values()):
             return HOW_TO_ASK, BEYOND
-        if self.drawing.signed_only:
+        if self.wanted.signed_only:
             return "Sign more of its questions, or leave out signed only.", ""
-        if self.drawing.questions_from != "bank" or topic not in topic_ids():
+        if self.wanted.questions_from != "bank" or topic not in topic_ids():
             return "", ""
         return "Let questions come from both.", BANK_ALONE
 
-    def said(self, follow_up: int) -> Drawn:
+    def said(self, follow_up: int) -> Provenance:
         """Return what the pack says of where its questions come from.
 
         `follow_up` is the number of questions asked for on each sheet.
@@ -122,10 +122,10 @@ class Banks:
         for tiers in self.left_out.values():
             for counts in tiers.values():
                 left.update(counts)
-        return Drawn(
-            questions_from=self.drawing.questions_from,  # type: ignore[arg-type]
-            prefer=self.drawing.prefer,  # type: ignore[arg-type]
-            signed_only=self.drawing.signed_only,
+        return Provenance(
+            questions_from=self.wanted.questions_from,  # type: ignore[arg-type]
+            prefer=self.wanted.prefer,  # type: ignore[arg-type]
+            signed_only=self.wanted.signed_only,
             banks=[BankLine(name=bank.name, title=bank.title) for bank in self.banks],
             offered=sum(len(source.by_address) for source in self._sources.values()),
             left_out=[
@@ -155,7 +155,7 @@ class Banks:
         held = f"the bank {names} has" if len(self.banks) == 1 else f"the banks {names} have"
         advice, matter = (
             ("Let questions come from both, or name another topic.", BANK_ALONE)
-            if topic in topic_ids() and not self.drawing.signed_only
+            if topic in topic_ids() and not self.wanted.signed_only
             else ("Name another topic, or another bank.", "another bank")
         )
         return ItembankError(
@@ -164,7 +164,7 @@ class Banks:
         )
 
     def _offered(self, topics: Collection[str]) -> dict[str, list[Question]]:
-        """Return the questions that may be drawn, by topic, and count those that may not."""
+        """Return the questions that may be used, by topic, and count those that may not."""
         found: dict[str, list[Question]] = {}
         for bank in self.banks:
             own: list[KeptEntry] = []
@@ -176,7 +176,7 @@ class Banks:
                         continue
                     if self._is_beyond(item):
                         self._leave_out(item.topic, item.tier, BEYOND)
-                    elif self.drawing.signed_only:
+                    elif self.wanted.signed_only:
                         self._leave_out(item.topic, item.tier, "unsigned")
                     else:
                         found.setdefault(item.topic, []).append(_made(item, bank.name))
@@ -186,7 +186,7 @@ class Banks:
     def _offer(
         self, bank: KeptBank, entries: Sequence[KeptEntry], found: dict[str, list[Question]]
     ) -> None:
-        """Offer those of a bank's own questions that may be drawn.
+        """Offer those of a bank's own questions that may be used.
 
         What is known of them is enough to choose by. What is chosen is read and proved anew.
         """
@@ -194,14 +194,14 @@ class Banks:
         for state in states(bank, entries):
             entry = state.entry
             assert isinstance(entry, KeptEntry)
-            if state.usable(self.drawing.signed_only):
+            if state.usable(self.wanted.signed_only):
                 usable.append((entry, state.sign))
             else:
                 self._leave_out(entry.topic, Tier(entry.kept.tier), _why_not(state))
         entries = [entry for entry, _ in usable]
         asked = zip(usable, years_of(bank, entries), twins_kept(bank, entries), strict=True)
         for (entry, sign), first, twin in asked:
-            year, tier = self.drawing.year_for(entry.topic), Tier(entry.kept.tier)
+            year, tier = self.wanted.year_for(entry.topic), Tier(entry.kept.tier)
             if year is not None and year < first:
                 self._leave_out(entry.topic, tier, BEYOND)
                 continue
@@ -211,7 +211,7 @@ class Banks:
 
     def _is_beyond(self, item: Item) -> bool:
         """Tell whether a generated question is beyond the class's year, as its topic declares."""
-        year = self.drawing.year_for(item.topic)
+        year = self.wanted.year_for(item.topic)
         return year is not None and year < first_year(item)
 
     def _in_use(self, entry: KeptEntry) -> bool:

@@ -3,31 +3,32 @@
 from __future__ import annotations
 
 from itembank.files.faults import join_words
-from itembank.packs.data.pack import Drawing, Pack, Source
+from itembank.packs.data.pack import Pack, Provenance
+from itembank.packs.data.pack_item import Source
 from itembank.text.in_words import plural, short_day
 
 
-def drawn_words(pack: Pack) -> str:
-    """Return the sentences that say what the questions were drawn from and what was left out.
+def provenance_words(pack: Pack) -> str:
+    """Return the sentences that say what the questions were taken from and what was left out.
 
     Empty for a pack of an older version, which does not say.
     """
-    drawing = pack.drawing
-    if drawing is None:
+    provenance = pack.drawing
+    if provenance is None:
         return ""
-    if drawing.questions_from == "generated":
+    if provenance.questions_from == "generated":
         return "The questions were generated."
-    names = join_words([bank.name for bank in drawing.banks])
-    banks = f"the bank {names}" if len(drawing.banks) == 1 else f"the banks {names}"
-    if drawing.questions_from == "bank":
+    names = join_words([bank.name for bank in provenance.banks])
+    banks = f"the bank {names}" if len(provenance.banks) == 1 else f"the banks {names}"
+    if provenance.questions_from == "bank":
         said = f"The questions were drawn from {banks}"
-    elif drawing.prefer == "bank":
+    elif provenance.prefer == "bank":
         said = f"The questions were drawn from {banks} first, then generated"
     else:
         said = f"The questions were generated first, then drawn from {banks}"
-    if drawing.signed_only:
+    if provenance.signed_only:
         said += ", signed ones only"
-    return " ".join(filter(None, (f"{said}.", left_out_words(drawing), short_words(pack))))
+    return " ".join(filter(None, (f"{said}.", left_out_words(provenance), short_words(pack))))
 
 
 def short_words(pack: Pack) -> str:
@@ -40,12 +41,12 @@ def short_words(pack: Pack) -> str:
     return f"Instead of {asked} questions there are {held}: the banks hold no more."
 
 
-def left_out_words(drawing: Drawing) -> str:
+def left_out_words(provenance: Provenance) -> str:
     """Return the sentence that says how many of the banks' questions were left out, and why.
 
     >>> from itembank.packs.data.pack import LeftOut
     >>> left_out_words(
-    ...     Drawing(
+    ...     Provenance(
     ...         questions_from="bank",
     ...         offered=9,
     ...         left_out=[LeftOut(why="unsigned", count=2), LeftOut(why="retired", count=1)],
@@ -53,13 +54,13 @@ def left_out_words(drawing: Drawing) -> str:
     ... )
     'Of 12 questions there on these topics 3 were left out: 2 unsigned and 1 retired.'
     """
-    left = sum(reason.count for reason in drawing.left_out)
-    total = drawing.offered + left
+    left = sum(reason.count for reason in provenance.left_out)
+    total = provenance.offered + left
     questions = plural(total, "question")
     if not left:
         all_ = "The one question" if total == 1 else f"All {total} questions"
         return f"{all_} there on these topics could be used."
-    why = join_words([counted(reason.why, reason.count) for reason in drawing.left_out])
+    why = join_words([counted(reason.why, reason.count) for reason in provenance.left_out])
     was = plural(left, "was", "were")
     return f"Of {total} {questions} there on these topics {left} {was} left out: {why}."
 

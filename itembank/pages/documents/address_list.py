@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TypeAlias
 
-from itembank.packs.data.pack import Pack, PackItem
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import PackItem
 from itembank.packs.sources.sources_in_words import source_words
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name

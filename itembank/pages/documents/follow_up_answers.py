@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet
+from itembank.packs.data.pack import Pack, Sheet
+from itembank.packs.data.pack_item import Maths, PackItem
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name

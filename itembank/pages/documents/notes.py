@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.packs.data.pack import Pack, PackItem
-from itembank.packs.sources.sources_in_words import drawn_words
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import PackItem
+from itembank.packs.sources.sources_in_words import provenance_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.notes_summary import summary
 from itembank.pages.engine import theme
@@ -23,8 +24,8 @@ from itembank.pages.engine.paper import (
 from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
 from itembank.pages.engine.table_drawn import Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.board import prompt
 from itembank.pages.parts.method_marks import method_marks
+from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.script import Line, mid_sentence, opening, scenes
 from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import NOT_A_GRADE
@@ -86,7 +87,7 @@ def _rest(paper: Paper, pack: Pack) -> None:
 
 
 def _proof(pack: Pack) -> list[str]:
-    drawn = drawn_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
+    drawn = provenance_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
     return [
         "Each key was worked out twice, both times from the question as it is printed here: once "
         "by exact arithmetic and once by computer algebra. Both had to agree with the key, and the "

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from itembank.packs.data.pack import Band, Pack, PackItem
+from itembank.packs.data.pack import Band, Pack
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
@@ -26,7 +27,7 @@ from itembank.pages.engine.paragraph import Piece, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.board import prompt
+from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.script import mid_sentence
 from itembank.planning.bands.caution import NOT_A_GRADE
 

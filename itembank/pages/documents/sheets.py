@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from itembank.packs.data.pack import Pack, PackItem, Sheet, TierName
+from itembank.packs.data.pack import Pack, Sheet
+from itembank.packs.data.pack_item import PackItem, TierName
 from itembank.pages.documents.sheet_head import Head, draw_head
 from itembank.pages.documents.slides import DECIMAL
 from itembank.pages.engine import theme
@@ -121,7 +122,8 @@ def _answer_to_write(width: float, size: float) -> Part:
 
     def show(page: Page, x: float, top: float) -> None:
         with page.document.tag("P"):
-            label = page.text(x, top - height + 0.4 * size, "Answer:", size, bold=True)
+            page.text(x, top - height + 0.4 * size, "Answer:", size, bold=True)
+        label = face(True).width("Answer:") * size
         write(page, x + label + 0.5 * size, top - height + 0.4 * size - 2, x + width * 0.5)
 
     return Part(height, show)

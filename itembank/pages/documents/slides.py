@@ -10,7 +10,8 @@ from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import LEFT, NUMBER_GAP, PAD, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted, long_date
 
@@ -45,7 +46,8 @@ def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     document = page.document
     y = theme.SLIDE[1] - 38.0
     with document.tag("H1" if first else "H2"):
-        width = page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
+        width = face(True).width(title) * 30
     text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
     text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
     with document.tag("P") if first else page.artifact():
@@ -89,7 +91,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             _questions(page, slide, answers)
             last = number == len(slides)
             if answers and last:
-                ScoreLine(pack, _others(slide)).draw(page, pack)
+                ScoreLine(pack, _others(slide)).draw(page, pack, version is not pack.versions[0])
             else:
                 _footer(page, pack, version, slide, answers, last)
 
@@ -230,6 +232,7 @@ class ScoreLine:
     APART = 20.0
 
     def __init__(self, pack: Pack, others: str = "") -> None:
+        self.only_notice = not others
         notice = f"{others} {FOR_PUPILS}".strip()
         self.notice = measure(Flow(notice), RIGHT - LEFT, theme.SLIDE_SMALL)
         self.low = FOOT + self.notice.height + 6
@@ -254,8 +257,11 @@ class ScoreLine:
         bands += self.APART * (len(self.cells) - 1)
         return bands + (self.lead.width + self.APART if self.beside else 0.0)
 
-    def draw(self, page: Page, pack: Pack) -> None:
-        """Draw the line at the foot of `page`."""
+    def draw(self, page: Page, pack: Pack, again: bool) -> None:
+        """Draw the line at the foot of `page`.
+
+        What bands are for is read out once: where the line stands `again`, it is a running foot.
+        """
         document = page.document
         with page.artifact():
             page.rect(LEFT, FOOT + self.height, RIGHT - LEFT, 1.2, fill=theme.RULE)
@@ -274,7 +280,7 @@ class ScoreLine:
                     with document.tag("P"):
                         draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
                 x += self.SIGN + self.GAP + words.width + gap
-        with document.tag("P"):
+        with page.artifact() if again and self.only_notice else document.tag("P"):
             draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
 
     def _centred(self, height: float) -> float:

@@ -7,9 +7,10 @@ such thing speaks the element's alternative text. File specifications carry both
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
-from itembank.pages.engine.pdf_objects import Raw, stream
+from itembank.pages.engine.pdf_objects import Raw, stream_syntax
 
 _TYPE = "/Type /EmbeddedFile /Subtype /application#2Fmathml+xml"
 _NAMESPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'
@@ -25,11 +26,16 @@ def _named(mathml: str) -> str:
     return mathml if "xmlns=" in head else f"{head}{_NAMESPACE}{end}{rest}"
 
 
+@lru_cache(maxsize=1024)
+def _file(mathml: str) -> bytes:
+    """Return a formula's MathML as a file: one formula stands in several documents."""
+    content = _named(mathml).encode("utf-8")
+    return stream_syntax(f"{_TYPE} /Params <</Size {len(content)}>>", content)
+
+
 def attach(pdf: Any, mathml: str, number: int) -> Any:
     """Add a formula's MathML to a ReportLab document; return the reference to its file."""
-    content = _named(mathml).encode("utf-8")
-    parameters = f"/Params <</Size {len(content)}>>"
-    held = pdf.Reference(stream(f"{_TYPE} {parameters}", content), f"MathML{number}")
+    held = pdf.Reference(Raw(lambda _doc: _file(mathml)), f"MathML{number}")
     name = f"(formula-{number}.mml)"
 
     def write(doc: Any) -> str:

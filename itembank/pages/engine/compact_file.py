@@ -27,7 +27,9 @@ class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
         """
         self.encrypt.prepare(self)
         root, info = self.Reference(self.Catalog), self.Reference(self.info)
+        # Four bytes above 127 tell whoever copies the file that it is no text (7.5.2).
         file = bytearray(b"%%PDF-%d.%d\n%%\xe2\xe3\xcf\xd3\n" % self._pdfVersion)
+        # Object 0 heads the list of objects that are free, and is in every file (7.5.4).
         rows: dict[int, tuple[int, int, int]] = {0: (0, 0, 65535)}
         small: list[tuple[int, bytes]] = []
         number = 0
@@ -35,6 +37,7 @@ class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
             if number not in self.numberToId:
                 break
             made = pdfdoc.pdfdocEnc(self.idToObject[self.numberToId[number]].format(self))
+            # A stream cannot stand within another one (7.5.7).
             if made.rstrip().endswith(b"endstream"):
                 rows[number] = (_TO_FILE, len(file), 0)
                 file += b"%d 0 obj\n%b\nendobj\n" % (number, made.rstrip(b"\n"))
@@ -43,10 +46,12 @@ class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
         for start in range(0, len(small), TOGETHER):
             group = small[start : start + TOGETHER]
             rows |= {own: (_IN_STREAM, number, place) for place, (own, _) in enumerate(group)}
+            # The table is an object too, the last, and lists itself.
             rows[number] = (_TO_FILE, len(file), 0)
             file += _object_stream(number, group)
             number += 1
         rows[number] = (_TO_FILE, len(file), 0)
+        # Both halves of the name are equal in a file that was not changed since it was made (14.4).
         twice = b"<%b>" % self.signature.hexdigest().encode("ascii") * 2
         ends = b"/Root %b /Info %b /ID [%b]" % (root.format(self), info.format(self), twice)
         start = len(file)
@@ -67,6 +72,7 @@ def _object_stream(number: int, group: list[tuple[int, bytes]]) -> bytes:
 
 def _cross_references(number: int, rows: dict[int, tuple[int, int, int]], ends: bytes) -> bytes:
     table = b"".join(
+        # As /W says: one byte for the kind, four for the place, two for the place in a stream.
         kind.to_bytes(1, "big") + place.to_bytes(4, "big") + more.to_bytes(2, "big")
         for kind, place, more in (rows[n] for n in range(number + 1))
     )

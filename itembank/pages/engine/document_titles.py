@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.packs.data.pack import Pack, TierName
+from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import TierName
 from itembank.text.in_words import long_date
 
 

@@ -8,10 +8,10 @@ from functools import lru_cache
 from html import escape
 from typing import NamedTuple, TypeAlias
 
-from itembank.packs.data.pack import Maths, TextRun
+from itembank.packs.data.pack_item import Maths, TextRun
 from itembank.pages.engine.breaks import NO_BREAK, held_runs
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
-from itembank.pages.engine.formula import formula
+from itembank.pages.engine.formula import formula, least_script
 from itembank.pages.engine.formula_layout import Formula
 
 FORMULA_SCALE = 1.0
@@ -54,6 +54,7 @@ STOP_ROOM = 0.08
 """Room between a fraction and the stop after it, in ems."""
 _ENDS_IN_FRACTION = re.compile(r"</mfrac>(?:</mrow>)*</math>$")
 _WORDS = re.compile(r"[ \t]+|\n")
+_HELD = re.compile(f"[^{NO_BREAK}]*{NO_BREAK}|[^{NO_BREAK}]+")
 _TAG = re.compile(r"<[^>]*>")
 _ONLY_PLAIN = re.compile(
     r"^<math[^>]*>(?:</?mrow>|<mn>[0-9.,\u2009]+</mn>|<mtext>[^<□]*</mtext>"
@@ -76,33 +77,45 @@ def as_text(mathml: str) -> str:
     return text.replace("\u2009", "\u00a0")
 
 
+_CUT: dict[tuple[object, ...], list[Cluster]] = {}
+"""What texts were cut into, by their runs and by how small the powers in them may be."""
+MOST_KEPT = 4096
+
+
 class Flow:
     """Text and formulas cut into clusters, measured once for every size and width."""
 
     def __init__(self, runs: str | Iterable[Piece], bold: bool = False) -> None:
-        self.clusters: list[Cluster] = []
+        given = [runs] if isinstance(runs, str) else list(runs)
         self.bold = bold
+        self.has_formula = any(isinstance(run, Maths) for run in given)
+        """Whether any part is tagged as a formula."""
         self._spaced = False
         self._newline = False
         self._joined = False
-        given = [runs] if isinstance(runs, str) else list(runs)
+        # One text stands on several pages: a question on the slide, in the notes, in its answers.
+        key = (bold, least_script(), *map(_said, given))
+        found = _CUT.get(key)
+        if found is not None:
+            self.clusters: list[Cluster] = found
+            return
+        self.clusters = []
         words = held_runs([_plain_words(run) for run in given])
         for run, text in zip(given, words, strict=True):
             if isinstance(run, Maths):
                 self._maths(run)
             else:
                 self._words(text, True if isinstance(run, Strong) else bold)
-
-    @property
-    def has_formula(self) -> bool:
-        """Whether any part is tagged as a formula."""
-        return any(atom.maths is not None for c in self.clusters for atom in c.atoms)
+        # Emptied, not pruned: a pack fills it in seconds again, and it need not keep an order.
+        if len(_CUT) >= MOST_KEPT:
+            _CUT.clear()
+        _CUT[key] = self.clusters
 
     def _add(self, atom: Atom) -> None:
         if self.clusters and self._joined:
-            last = self.clusters[-1]
-            last.atoms.append(atom)
-            self.clusters[-1] = last._replace(width=last.width + atom.width)
+            atoms, width, spaced, newline = self.clusters[-1]
+            atoms.append(atom)
+            self.clusters[-1] = Cluster(atoms, width + atom.width, spaced, newline)
         else:
             self.clusters.append(Cluster([atom], atom.width, self._spaced, self._newline))
         self._joined, self._spaced, self._newline = True, False, False
@@ -120,30 +133,16 @@ class Flow:
 
     def _held_words(self, words: str, bold: bool) -> None:
         """Add words that stand on one line, each an atom: where none is wide enough, they part."""
-        for part in re.findall(f"[^{NO_BREAK}]*{NO_BREAK}|[^{NO_BREAK}]+", words):
+        if NO_BREAK not in words:
+            self._word(words, bold)
+            return
+        for part in _HELD.findall(words):
             self._word(part, bold)
 
     def _word(self, word: str, bold: bool) -> None:
-        weight = face(bold)
         if self._joined and word[0] in STOPS:
             self._room_for_stop()
-        if all(weight.has(c) for c in word):
-            self._add(Atom(weight.width(word), ASCENT, DESCENT, word, bold))
-            return
-        layout = _borrowed(word)
-        if layout is None:
-            return self._word(plain(word), bold)
-        self._add(
-            Atom(
-                layout.width,
-                max(ASCENT, layout.ascent),
-                max(DESCENT, layout.descent),
-                word,
-                bold,
-                layout,
-            )
-        )
-        return None
+        self._add(_word_atom(word, bold))
 
     def _room_for_stop(self) -> None:
         """Leave room after a fraction: a full stop at its bar looks like part of it."""
@@ -156,10 +155,33 @@ class Flow:
     def _maths(self, maths: Maths) -> None:
         text = as_text(maths.mathml)
         weight = face(self.bold)
-        if text and all(weight.has(c) for c in text):
+        # In the text's own weight, so that a bold question has bold numbers.
+        if text and all(map(weight.has, text)):
             self._add(Atom(weight.width(text), ASCENT, DESCENT, text, self.bold, None, maths))
         else:
             self._add(formula_atom(formula(maths.mathml), maths, True))
+
+
+def _said(run: Piece) -> object:
+    """Return what tells one run from another: a name for its kind, and what it holds."""
+    if isinstance(run, str):
+        return run
+    if isinstance(run, Maths):
+        return ("maths", run.mathml, run.line, run.words)
+    return ("strong" if isinstance(run, Strong) else "text", run.text)
+
+
+@lru_cache(maxsize=4096)
+def _word_atom(word: str, bold: bool) -> Atom:
+    """Return a word in the text face, or in the mathematics face where that lacks a sign."""
+    weight = face(bold)
+    if all(map(weight.has, word)):
+        return Atom(weight.width(word), ASCENT, DESCENT, word, bold)
+    layout = _borrowed(word)
+    if layout is None:
+        return _word_atom(plain(word), bold)
+    ascent, descent = max(ASCENT, layout.ascent), max(DESCENT, layout.descent)
+    return Atom(layout.width, ascent, descent, word, bold, layout)
 
 
 def _plain_words(run: Piece) -> str | Maths:

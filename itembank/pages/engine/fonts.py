@@ -8,6 +8,7 @@ empty box: :mod:`itembank.pages.engine.paragraph` sets them from the mathematics
 
 from __future__ import annotations
 
+from itertools import repeat
 from pathlib import Path
 from typing import Any
 
@@ -48,7 +49,7 @@ class Face:
         if found is None:
             widths = self._widths
             space = widths[32]
-            found = self._words[text] = sum(widths.get(ord(c), space) for c in text)
+            found = self._words[text] = sum(map(widths.get, map(ord, text), repeat(space)))
         return found
 
 

@@ -1,6 +1,6 @@
 """Formulas from MathML, each set once for the whole pack.
 
-ziamath is imported when the first formula is set, not before.
+ReportLab is imported when the first formula is set, not before.
 
 >>> half = formula("<math><mfrac><mn>1</mn><mn>2</mn></mfrac></math>")
 >>> half.ascent > 1, half.descent > 0.3, len(half.glyphs), len(half.rules)
@@ -34,8 +34,21 @@ def scripts_at_least(share: float) -> Iterator[None]:
         _script.reset(before)
 
 
-_UNIT_SPACE = ("<mtext>\u2009", "<mtext>\u00a0")
-"""What parts a number from its unit: on a page a word space, in a formula as in running text."""
+def least_script() -> float:
+    """Return the share of the text that powers are no smaller than, where one is set.
+
+    Whoever keeps what holds formulas has to keep it by this too.
+
+    >>> with scripts_at_least(1.0):
+    ...     least_script()
+    1.0
+    """
+    return _script.get()
+
+
+_NUMBER_SPACE = ("\u2009", "\u00a0")
+"""What parts thousands, and a number from its unit: on a page a word space, in a formula as in
+running text (:func:`itembank.pages.engine.flow.as_text`)."""
 
 _SCRIPTS = re.compile(
     r"<m(?:sup|sub|subsup|under|over|underover|root|multiscripts|style)\b"
@@ -53,12 +66,12 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    share = _script.get() if _SCRIPTS.search(mathml) else 0.0
+    share = least_script() if _SCRIPTS.search(mathml) else 0.0
     found = _CACHE.get((mathml, share))
     if found is None:
         from itembank.pages.engine.setting import set_formula
 
-        found = _CACHE[mathml, share] = set_formula(mathml.replace(*_UNIT_SPACE), share)
+        found = _CACHE[mathml, share] = set_formula(mathml.replace(*_NUMBER_SPACE), share)
     return found
 
 
@@ -98,6 +111,7 @@ def pieces(mathml: str, level: Level = "operator") -> list[str]:
     for match in _ATOM.finditer(body):
         closing, tag, empty = match.groups()
         if not closing:
+            # At the first depth only: within a fraction or a root nothing can be broken.
             before = any(pattern.match(body, match.start()) for pattern in _BEFORE[level])
             prefix = 'form="prefix"' in match.group()
             if depth == 0 and before and previous and not prefix:

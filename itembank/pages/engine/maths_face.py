@@ -29,7 +29,8 @@ _AT_A_TIME = 100
 
 
 @lru_cache(maxsize=1)
-def _file() -> Any:
+def font_file() -> Any:
+    """Return the file of the mathematics face, as ReportLab reads it."""
     return TTFontFile(str(MATHS))
 
 
@@ -37,20 +38,20 @@ def _file() -> Any:
 def _characters() -> dict[int, str]:
     """Return the character of each glyph that has one: of several, the first in Unicode."""
     found: dict[int, int] = {}
-    for code, glyph in _file().charToGlyph.items():
+    for code, glyph in font_file().charToGlyph.items():
         found[glyph] = min(code, found.get(glyph, code))
     return {glyph: chr(code) for glyph, code in found.items()}
 
 
 def advance(glyph: int) -> int:
     """Return how far a glyph moves the pen, in thousandths of an em."""
-    return round(int(_file().hmetrics[glyph][0]) * 1000 / int(_file().unitsPerEm))
+    return round(int(font_file().hmetrics[glyph][0]) * 1000 / int(font_file().unitsPerEm))
 
 
 @lru_cache(maxsize=1)
 def _stem() -> int:
     """Return the number of a narrow tall glyph: it takes up room where it is not painted."""
-    return int(_file().charToGlyph[ord("l")])
+    return int(font_file().charToGlyph[ord("l")])
 
 
 def _says(glyph: int, character: str) -> str:
@@ -100,7 +101,7 @@ class GlyphsUsed:
         """Add the font to a ReportLab document, if any of its glyphs was used."""
         if not self:
             return
-        face = _file()
+        face = font_file()
         # ReportLab cuts a font by characters; here each glyph is one, by its number.
         cut = list(dict.fromkeys([_stem(), *self._codes]))
         whole, face.charToGlyph = face.charToGlyph, {glyph: glyph for glyph in cut}
@@ -123,6 +124,7 @@ class GlyphsUsed:
         widths = " ".join(str(advance(glyph)) for glyph in by_code)
         # The cut font numbers its glyphs from 1 in the order they were asked for.
         numbers = b"".join((1 + cut.index(glyph)).to_bytes(2, "big") for glyph in by_code)
+        # Code 0 is the glyph for what is missing, in every font.
         numbers_at = pdf.Reference(stream("", b"\0\0" + numbers), "MathsNumbers")
         cid = pdf.Reference(
             _referring(

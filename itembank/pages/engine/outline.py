@@ -72,6 +72,7 @@ def add_outline(document: Any, headings: list[Heading], page_names: list[str]) -
             if at + 1 < len(siblings):
                 parts.append(f"/Next {number(doc, names[siblings[at + 1]])}")
             if place in below:
+                # Less than 0: closed at first, with so many below it.
                 sign = "" if heading.level == 1 else "-"
                 parts.append(f"{ends(doc, below[place])} /Count {sign}{len(below[place])}")
             return " ".join(parts) + ">>"

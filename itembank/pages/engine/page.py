@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from itertools import groupby
 from typing import Any
 
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula_layout import Formula
 from itembank.pages.engine.outline import Heading, add_outline
@@ -117,6 +117,7 @@ class Document:
             # A ready stream: ReportLab would wrap its own in ASCII85, a quarter larger.
             made.Contents = pdf.Reference(stream("", content))
             made.StructParents = page.number
+            # The tab key goes by the structure (ISO 14289-1, 7.18.3).
             made.Tabs = pdfdoc.PDFName("S")
             pdf.updateSignature(content)
             pdf.addPage(made)
@@ -128,7 +129,9 @@ class Document:
             pdf, self.root, names, [page.owners for page in self.pages]
         )
         catalog.MarkInfo = Raw(lambda _doc: "<</Marked true>>")
+        # The window shows the title and not the name of the file (ISO 14289-1, 7.1).
         catalog.ViewerPreferences = Raw(lambda _doc: "<</DisplayDocTitle true>>")
+        # Uncompressed, so that programs that know no PDF can find it (ISO 32000-1, 14.3.2).
         catalog.Metadata = stream(
             "/Type /Metadata /Subtype /XML",
             xmp.packet(self.title, self.language, self.producer),
@@ -157,19 +160,18 @@ class Page(Surface):
         bold: bool = False,
         colour: str = INK,
         align: str = "left",
-    ) -> float:
-        """Set one line of text on the baseline `y` and return its width.
+    ) -> None:
+        """Set one line of text on the baseline `y`.
 
         `align` says what `x` is: the left end, the centre or the right end. All characters
         must be in the face; :mod:`itembank.pages.engine.paragraph` sees to that for longer texts.
         """
-        weight = face(bold)
-        width = weight.width(text) * size
-        x -= {"left": 0.0, "centre": width / 2, "right": width}[align]
+        if align != "left":
+            width = face(bold).width(text) * size
+            x -= width / 2 if align == "centre" else width
         self.mark()
         self.colour(colour)
         self._show(x, y, text, size, bold)
-        return width
 
     def _show(self, x: float, y: float, text: str, size: float, bold: bool) -> None:
         weight = face(bold)
@@ -178,6 +180,7 @@ class Page(Surface):
             self.document.heading.add(text, self.number, y + ASCENT * size)
         where = f"{pt(x)} {pt(y)} Td"
         shown = []
+        # A subset holds 256 signs at most, so one line may need several.
         for subset, codes in weight.font.splitString(text, document):
             name = weight.font.getSubsetInternalName(subset, document)
             shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")
@@ -219,7 +222,8 @@ class Page(Surface):
 
         It goes into the formula element that is open, which holds its line and its words.
         """
-        width = self.text(x, y, text, size, bold=bold, colour=colour)
+        self.text(x, y, text, size, bold=bold, colour=colour)
+        width = face(bold).width(text) * size
         box = (x, y - DESCENT * size, x + width, y + ASCENT * size)
         self._grow(self.document.current, box)
 

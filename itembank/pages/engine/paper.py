@@ -115,9 +115,11 @@ class Paper:
     def place(self, parts: Sequence[Part], x: float = LEFT, gap: float = 0.0) -> None:
         """Draw `parts` below each other, on one page where a page can hold them, then a gap."""
         height = sum(part.height for part in parts)
+        # What no page can hold begins here and is divided between parts.
         if self.room < height <= self.full:
             self.new_page()
         for part in parts:
+            # At the top there is no more room to be had: what is too tall is drawn all the same.
             if self.room < part.height and self.y < TOP:
                 self.new_page()
             part.draw(self.page, x, self.y)
@@ -146,6 +148,7 @@ class Paper:
 
     def finish(self) -> bytes:
         """Write the footers, which say how many pages there are, and return the file."""
+        # Only now is it known how many pages a copy has.
         for pages, seat in self._copies:
             footer = f"{self._footer}  •  {seat}" if seat else self._footer
             for number, page in enumerate(pages, start=1):

@@ -53,6 +53,10 @@ OPERATOR_SPACE = 5 / 18
 ``thickmathspace``)."""
 
 
+Broken: TypeAlias = list[tuple[float, Atom, float]]
+"""The atoms of a line, each with where it begins, in ems, and its scale."""
+
+
 class Placed(NamedTuple):
     """An atom, or words joined into one, at its distance from the left edge in points."""
 
@@ -61,12 +65,28 @@ class Placed(NamedTuple):
     scale: float
 
 
-class Line(NamedTuple):
-    """A line: its baseline's distance below the top of the block, and what stands in it."""
+class Line:
+    """A line: its baseline's distance below the top of the block, its width in points.
 
-    baseline: float
-    placed: list[Placed]
-    width: float
+    What stands in it is put together when it is first asked for: most lines are only measured,
+    to find the size that fits.
+    """
+
+    __slots__ = ("_atoms", "_placed", "_size", "_space", "baseline", "width")
+
+    def __init__(
+        self, baseline: float, width: float, atoms: Broken, size: float, space: float
+    ) -> None:
+        self.baseline, self.width = baseline, width
+        self._atoms, self._size, self._space = atoms, size, space
+        self._placed: list[Placed] | None = None
+
+    @property
+    def placed(self) -> list[Placed]:
+        """The atoms where they stand, words of one weight joined."""
+        if self._placed is None:
+            self._placed = _join(self._atoms, self._size, self._space)
+        return self._placed
 
 
 class Block(NamedTuple):
@@ -87,18 +107,14 @@ class Block(NamedTuple):
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 
 
-Broken: TypeAlias = list[tuple[float, Atom, float]]
-"""The atoms of a line, each with where it begins, in ems, and its scale."""
-
-
 def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
     """Break `flow` into lines no wider than `width` points, at `size` points.
 
     `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
     """
     lines, cramped = _break(flow, width / size)
-    block = _stack(lines, size, face(flow.bold).width(" "), gap)
-    return block._replace(cramped=cramped, has_formula=flow.has_formula)
+    stacked = _stack(lines, size, face(flow.bold).width(" "), gap)
+    return Block(size, *stacked, cramped, flow.has_formula)
 
 
 def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
@@ -107,6 +123,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
     current: Broken = []
     x = 0.0
     cramped = False
+    spaces = (face(False).width(" "), face(True).width(" "))
 
     def end_line() -> None:
         nonlocal current, x
@@ -116,7 +133,8 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
     for cluster in flow.clusters:
         if cluster.newline and current:
             end_line()
-        before = face(current[-1][1].bold).width(" ") if cluster.spaced and current else 0.0
+        before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
+        # A little more than the room: sums of floats must not break a line that just fits.
         if x + before + cluster.width > room + 1e-6 and current:
             end_line()
             before = 0.0
@@ -133,6 +151,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
             after = parts[place + 1] if place + 1 < len(parts) else None
+            # A full stop does not begin a line, so there must be room for it after the formula.
             stop = after.width if after and atom.layout and after.text in STOPS else 0.0
             if x + atom.width + stop > room + 1e-6 and current:
                 end_line()
@@ -197,23 +216,25 @@ def _stack(
     size: float,
     space: float,
     between: float,
-) -> Block:
-    """Give each line its baseline and join its words."""
+) -> tuple[list[Line], float, float, float]:
+    """Return the lines, each with its baseline, and what a block says of them."""
     made: list[Line] = []
     y = 0.0
     widest = 0.0
     first = 0.0
     for number, atoms in enumerate(lines):
-        ascent = max([ASCENT, *(atom.ascent * scale for _, atom, scale in atoms)])
-        descent = max([DESCENT, *(atom.descent * scale for _, atom, scale in atoms)])
+        ascent, descent, end = ASCENT, DESCENT, 0.0
+        for x, atom, scale in atoms:
+            ascent = max(ascent, atom.ascent * scale)
+            descent = max(descent, atom.descent * scale)
+            end = max(end, x + atom.width * scale)
         y += (between if number else 0.0) + ascent
         if not number:
             first = y
-        end = max((x + atom.width * scale for x, atom, scale in atoms), default=0.0)
         widest = max(widest, end)
-        made.append(Line(y * size, _join(atoms, size, space), end * size))
+        made.append(Line(y * size, end * size, atoms, size, space))
         y += descent
-    return Block(size, made, widest * size, y * size, first * size, False, False)
+    return made, widest * size, y * size, first * size
 
 
 def _is_words(atom: Atom) -> bool:
@@ -252,7 +273,8 @@ def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
 
 
 def _saying(placed: Placed, said: Sequence[str]) -> Placed:
-    return placed._replace(atom=placed.atom._replace(text="".join(said)))
+    x, (width, ascent, descent, _, bold, layout, maths, first), scale = placed
+    return Placed(x, Atom(width, ascent, descent, "".join(said), bold, layout, maths, first), scale)
 
 
 def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:
@@ -274,6 +296,7 @@ def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -
                 continue
             text = atom.text
             if place == len(line.placed) - 1 and not last and atom.layout is None:
+                # A line's end is a space to whoever copies or reads the text.
                 text += " "
             with document.tag("Span") if block.has_formula else nullcontext():
                 if atom.layout is not None:
@@ -296,6 +319,7 @@ def _draw_maths(
     maths = atom.maths
     assert maths is not None
     document = page.document
+    # Pieces of one formula are one element, so that it is read out once and whole.
     if atom.first:
         element = elements[id(maths)] = document.formula(maths)
     else:

@@ -5,6 +5,7 @@ Importing this module imports ReportLab.
 
 from __future__ import annotations
 
+import zlib
 from collections.abc import Callable
 from typing import Any
 
@@ -14,6 +15,7 @@ from reportlab.pdfbase import pdfdoc
 class Raw(pdfdoc.PDFObject):  # type: ignore[misc]
     """An object whose PDF syntax is written by a function when the file is put together."""
 
+    # ReportLab writes it as an object of its own, and a reference wherever it is used.
     __RefOnly__ = 1
 
     def __init__(self, write: Callable[[Any], str | bytes]) -> None:
@@ -57,10 +59,14 @@ class Info(pdfdoc.PDFInfo):  # type: ignore[misc]
 
 def stream(dictionary: str, content: bytes, compress: bool = True) -> Raw:
     """Return a stream object with the given dictionary entries."""
-    import zlib
+    made = stream_syntax(dictionary, content, compress)
+    return Raw(lambda _doc: made)
 
+
+def stream_syntax(dictionary: str, content: bytes, compress: bool = True) -> bytes:
+    """Return the syntax of a stream object with the given dictionary entries."""
     if compress:
         content = zlib.compress(content, 6)
         dictionary += " /Filter /FlateDecode"
     head = f"<<{dictionary} /Length {len(content)}>>\nstream\n".encode("latin-1")
-    return Raw(lambda _doc: head + content + b"\nendstream\n")
+    return head + content + b"\nendstream\n"

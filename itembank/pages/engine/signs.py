@@ -165,6 +165,7 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
 
     with page.figure(describe(band), (x, y, x + size, y + size)):
         line = max(1.0, LINE * size)
+        # First under the frame, since that of the arch is open below.
         page.polygon(placed(drawn.plate), fill=WHITE)
         page.polygon(placed(drawn.frame), fill=band.colour, stroke=INK, line=line)
         if band.shape != "arch":  # its frame leaves the plate open
@@ -189,6 +190,7 @@ def least_side(band: Band, letter: float) -> float:
 def _letter(band: Band) -> float:
     """Return the type size of a sign's letter, where its side is 1."""
     height = outline(band.shape).height
+    # By its height, or by its width where it is wider than high: W and two letters.
     return min(height / CAP_HEIGHT, height / face(True).width(plain(band.letter)))
 
 

@@ -71,14 +71,17 @@ class Surface:
                 self._open = "artifact"
             return
         element = self._tree.current
+        # What is open already goes on: each stretch costs a number, and two lines of the file.
         if element is self._open:
             return
         self.close()
+        # The root holds elements only. A mark in it would belong to nothing that is read out.
         if element.parent is None:
             raise UntaggedMarkError("a mark must stand in a tag or in an artifact")
         if element.page is None:
             element.page = self.number
         mcid = len(self.owners)
+        # Once for all its pieces, or a formula over two lines would be copied twice.
         first = not element.children
         actual = f" /ActualText {text_string(element.actual)}" if element.actual and first else ""
         kind = element.kind if element.kind != "Formula" else "Span"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Maths
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import Part, space, stack
@@ -99,6 +99,7 @@ def table_pieces(
         def show(page: Page, x: float, top: float) -> None:
             document = page.document
             if number:
+                # Later rows go into the table that the first began, also on the next page.
                 with document.back_in(tables[-1]):
                     show_row(page, x, top)
                 return
@@ -123,6 +124,7 @@ def _draw_row(
     row_headers: bool,
 ) -> None:
     document = page.document
+    # All cells of a row stand on one baseline, however tall a fraction is in one of them.
     up = max(block.baseline for _, block in row)
     for place, ((cell, block), column) in enumerate(zip(row, widths, strict=True)):
         named = row_headers and place == 0

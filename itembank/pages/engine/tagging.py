@@ -7,6 +7,7 @@ stretches of marked content on a page.
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Any
 
 Box = tuple[float, float, float, float]
@@ -39,6 +40,7 @@ class Element:
 _HALF = re.compile("[\ud800-\udfff]")
 
 
+@lru_cache(maxsize=4096)
 def text_string(text: str) -> str:
     """Return `text` as a PDF text string: UTF-16 with its byte-order mark, in hexadecimal.
 
@@ -81,6 +83,7 @@ def add_tree(
         rows = []
         for page, owners in enumerate(parents):
             kids = " ".join(f"{numbers[names[id(owner)]][0]} 0 R" for owner in owners)
+            # By a page's /StructParents: the owner of each of its marked stretches, in order.
             rows.append(f"{page} [{kids}]")
         return (
             f"<</Type /StructTreeRoot /K [{numbers[names[id(root)]][0]} 0 R]"
@@ -99,6 +102,7 @@ def _writer(element: Element, names: dict[int, str], page_names: list[str]) -> A
             if isinstance(child, Element):
                 kids.append(f"{numbers[names[id(child)]][0]} 0 R")
             elif child[0] == own:
+                # A number alone is a stretch on the element's own page.
                 kids.append(str(child[1]))
             else:
                 page = numbers[page_names[child[0]]][0]
@@ -114,6 +118,7 @@ def _writer(element: Element, names: dict[int, str], page_names: list[str]) -> A
         if element.file is not None:
             parts.append(f"/AF [{element.file.format(doc).decode('ascii')}]")
         attributes = element.attributes
+        # A picture and a formula say where they are; they have no other attributes.
         if element.box:
             box = " ".join(f"{value:.2f}" for value in element.box)
             attributes = f"<</O /Layout /Placement /Inline /BBox [{box}]>>"

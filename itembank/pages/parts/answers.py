@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from itembank.files.faults import join_words
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paragraph import Piece
 
 EXAMPLE = "for\u00a0example "

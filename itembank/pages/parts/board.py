@@ -17,54 +17,30 @@ from itertools import pairwise
 from typing import NamedTuple, TypeAlias
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
+from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
-from itembank.pages.parts.instructions import Instruction, last_instruction, shared, without
+from itembank.pages.parts.instructions import Instruction, shared
+from itembank.pages.parts.question_cell import Cell, cell, prompt
 
 LEFT = theme.SLIDE_MARGIN
+
 RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
+
 COLUMN_GAP = 24.0
-NUMBER_GAP = 12.0
-"""Room between a number and its question."""
+
 BETWEEN = 10.0
 """Least room between one question and the next below it."""
+
 CLOSE = 7.0
 """The same at the least size, where the questions would not fit on one slide otherwise."""
-LINE_GAP = 0.24
-"""Room between the lines of a question, in ems; less than between questions."""
+
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""
-PAD = 6.0
-"""Room between an answer and its box."""
-ARROW = 30.0
-"""Room for the arrow before an answer's box."""
+
 LAST_RESORT = 18.0
 """A single question that fills more than a slide is set smaller, down to this size."""
-
-
-class Cell(NamedTuple):
-    """A question with the place of its answer; points from the cell's top left corner.
-
-    `question_top` is where its words start, `baseline` the baseline of their first line, and
-    `arrow` how far below the top the answer's arrow stands.
-    """
-
-    indent: float
-    question: Block
-    question_top: float
-    answer: Block
-    answer_x: float
-    answer_top: float
-    arrow: float
-    height: float
-
-    @property
-    def baseline(self) -> float:
-        """The baseline of the first line of words, below the cell's top."""
-        return self.question_top + self.question.baseline
 
 
 class Spot(NamedTuple):
@@ -84,76 +60,6 @@ class Slide(NamedTuple):
     size: float
     columns: int
     told: list[str]
-
-
-def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
-    """Return the item's prompt, with its marks where they are more than one.
-
-    An instruction that is `told` for several questions at once is left out.
-    """
-    said = last_instruction(item)
-    elsewhere = said and any(instruction.sentence == said for instruction in told)
-    runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
-    if item.marks > 1:
-        runs.append(f" [{item.marks}\u00a0marks]")
-    return runs
-
-
-def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -> Cell:
-    """Set one question with its answer: the lowest of the ways there are.
-
-    The question stands right of a number of so many digits; its answer beside its last line,
-    where the words leave room there; beside all of it, the words broken before the answer; or
-    below it.
-    """
-    indent = face(True).width("0" * digits) * size + NUMBER_GAP
-    box = measure(answer, width - indent - ARROW - 2 * PAD, size)
-    left = width - PAD - box.width
-    free = left - PAD - ARROW - indent
-    whole = measure(question, width - indent, box.size, LINE_GAP)
-    ways = []
-    if whole.lines[-1].width <= free:
-        ways = [_beside_last(whole, box, indent, left, free)]
-        if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
-            return ways[0]  # no other way is lower
-    if free > 0:
-        narrow = measure(question, free, box.size, LINE_GAP)
-        if not narrow.cramped or whole.cramped:
-            ways.append(_beside(narrow, box, indent, left))
-    return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
-
-
-def _beside_last(asked: Block, box: Block, indent: float, left: float, free: float) -> Cell:
-    last = asked.lines[-1].baseline
-    high, low = box.baseline + PAD, box.height - box.baseline + PAD
-    over = [line for line in asked.lines[:-1] if line.width > free]
-    # A tall answer hangs lower where a line above runs over its place.
-    floor = over[-1].baseline + DESCENT * box.size if over else -1e6
-    drop = max(0.0, floor - (last - high))
-    above = max(0.0, high - drop - last)
-    height = above + max(asked.height, last + drop + low)
-    top = above + last + drop - box.baseline
-    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
-
-
-def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
-    tall = box.height + 2 * PAD
-    if len(asked.lines) == 1:
-        return _beside_last(asked, box, indent, left, 0.0)
-    height = max(asked.height, tall)
-    top = (height - box.height) / 2
-    above = (height - asked.height) / 2
-    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
-
-
-def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
-    top = asked.height + 2 * PAD
-    height = top + box.height + PAD
-    return Cell(indent, asked, 0.0, box, left, top, _middle(box, top), height)
-
-
-def _middle(box: Block, top: float) -> float:
-    return top + box.lines[0].baseline - AXIS * box.size
 
 
 def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]:
@@ -180,10 +86,13 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
 
 Way: TypeAlias = tuple[float, int]
 """The first column's share of the width, and how many questions more than half stand in it."""
+
 _ALIKE: tuple[Way, ...] = ((0.5, 0),)
+
 _NEARLY: tuple[Way, ...] = tuple(
     (share, more) for more in (0, 1, -1) for share in (0.5, 0.45, 0.55, 0.4, 0.6)
 )
+
 _ANYHOW: tuple[Way, ...] = (*_NEARLY, *((share, more) for more in (2, -2) for share in (0.5,)))
 
 

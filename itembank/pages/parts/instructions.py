@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.files.faults import join_words
-from itembank.packs.data.pack import PackItem, Run, TextRun
+from itembank.packs.data.pack_item import PackItem, Run, TextRun
 from itembank.wording.tasks import written_how
 
 FEWEST = 2

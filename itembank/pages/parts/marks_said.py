@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.text.in_words import plural
 
 ONE_EACH = "Each question is worth 1 mark."

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Maths, Pack, PackItem, Sheet
+from itembank.packs.data.pack import Pack, Sheet
+from itembank.packs.data.pack_item import Maths, PackItem
 from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.paper import WIDTH, Paper, heading_part, stack, text_part
 from itembank.pages.engine.paragraph import Piece

@@ -11,12 +11,12 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
-from itembank.pages.parts.board import prompt
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.instructions import Instruction, last_instruction
+from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.working_room import lines_of_working
 
 GAP = 18.0

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from itembank.packs.data.pack import Band, Misconception, Pack, PackItem, Sheet
+from itembank.packs.data.pack import Band, Pack, Sheet
+from itembank.packs.data.pack_item import Misconception, PackItem
 from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.signs import interval
 from itembank.pages.parts.answers import key_shown

@@ -12,12 +12,12 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.errors import ItembankError
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import Block, Flow, Line, measure
-from itembank.pages.parts.board import prompt
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.instructions import Instruction, shared
+from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.working_room import lines_of_working
 
 INDENT = 26.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack import Maths, Step
+from itembank.packs.data.pack_item import Maths, Step
 from itembank.pages.engine import theme
 from itembank.pages.engine.formula import pieces
 from itembank.pages.engine.page import Page

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.packs.data.pack import PackItem
+from itembank.packs.data.pack_item import PackItem
 
 FEWEST, MOST = 3, 5
 """Lines of working kept for the shortest and the longest solution."""

@@ -176,8 +176,10 @@ def cut_scores(
         raise BandError(f"A starter needs at least 1 mark, not {marks}.")
     if cuts is not None:
         check_cuts(cuts, out_of)
+        # The ceiling, in whole numbers: a share of the marks that is just reached is reached.
         return tuple(-(-cut * marks // out_of) for cut in cuts)
     check_count(count)
+    # In fractions: no float is four fifths, and its product may fall just short of a score.
     return tuple(floor(top * marks) + 1 for top in USUAL_TOPS[count])
 
 
@@ -218,6 +220,7 @@ def rescaled(intervals: Sequence[tuple[int, int]], marks: int) -> list[tuple[int
     whole, cuts = intervals[-1][1], tuple(low for low, _ in intervals[1:])
     if marks == whole:
         return list(intervals)
+    # The usual rule rounds for each total anew; scaled cuts would round what was rounded.
     usual = cut_scores(whole, len(intervals)) == cuts
     lows = (
         0,

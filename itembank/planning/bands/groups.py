@@ -148,6 +148,7 @@ def score_fault(text: str, marks: int) -> str:
     """
     if not (text.isascii() and text.isdigit()):
         return f"‘{text}’ is not a score. Write a whole number from 0 to {marks}."
+    # A score of thousands of digits is refused by its length: int() would take its time.
     if len(text) > 6 or int(text) > marks:
         return f"The score {text} is not between 0 and {marks}."
     return ""

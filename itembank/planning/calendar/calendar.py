@@ -77,6 +77,7 @@ class Calendar:
         """Return why there are no lessons on `date`, or an empty string where there are."""
         if date.weekday() >= 5:
             return "weekend"
+        # Closed days before terms, since they lie inside one.
         for closed in self.closed:
             if closed.first <= date <= closed.last:
                 return closed.why
@@ -100,6 +101,7 @@ class Calendar:
     @cached_property
     def _weeks(self) -> dict[datetime.date, int]:
         days = self.teaching_days(self.terms[0].first, self.terms[-1].last)
+        # Only weeks with teaching are counted, so the letters go on over a half term.
         mondays = dict.fromkeys(monday(day) for day in days)
         return {day: number for number, day in enumerate(mondays, 1)}
 
@@ -124,6 +126,7 @@ class Calendar:
         number = self.week_number(date)
         if self.week_a is None or number is None:
             return ""
+        # Counted both ways from the week that is known; % is never negative here.
         return "AB"[(number - self._weeks[monday(self.week_a)]) % 2]
 
 
@@ -132,19 +135,19 @@ def monday(date: datetime.date) -> datetime.date:
     return date - date.weekday() * DAY
 
 
-def read_calendar(folder: Path) -> Calendar:
-    """Read ``calendar.toml`` of a department's folder.
+def read_calendar(folder: Path, text: str | None = None) -> Calendar:
+    """Read ``calendar.toml`` of a department's folder; a `text` stands for the file.
 
     Raises:
         FileFaults: every fault of the file, each with its line.
     """
     path = folder / FILE_NAME
-    if not path.exists():
+    if text is None and not path.exists():
         what = "There is no such file, and a week is planned by it. It has a [[terms]] table with "
         what += 'name = "Autumn", first = 2026-09-03 and last = 2026-12-18 for each term, and a '
         what += '[[closed]] table with first, last and why = "half term" for days off.'
         raise FileFaults([Fault(str(path), 0, what)])
-    file = TomlFile(path)
+    file = TomlFile(path, text)
     top = file.top()
     terms = _terms(top)
     closed = _closed(top, terms)

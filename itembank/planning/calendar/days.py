@@ -66,6 +66,7 @@ def _of_calendar(word: str, today: datetime.date) -> datetime.date | None:
         return None
     if match[3]:
         return datetime.date(int(match[3]) + (2000 if len(match[3]) == 2 else 0), month, day)
+    # Without a year the nearest is meant: in January 30 Nov was, in October it will be.
     near = []
     for year in (today.year - 1, today.year, today.year + 1):
         # The 29th of February is not in every year.

@@ -63,17 +63,20 @@ class Scheme:
         >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
         ('a.b', None)
         """
+        # Topics stand in order of their days, so the last one begun is the one at hand.
         begun = [taught.topic for taught in self.topics if taught.date <= date]
         return begun[-1] if begun else None
 
 
-def read_scheme(path: Path, calendar: Calendar, known_topics: Collection[str]) -> Scheme:
-    """Read a scheme of work, its weeks counted by the calendar.
+def read_scheme(
+    path: Path, calendar: Calendar, known_topics: Collection[str], text: str | None = None
+) -> Scheme:
+    """Read a scheme of work, its weeks counted by the calendar; a `text` stands for the file.
 
     Raises:
         FileFaults: every fault of the file, each with its line.
     """
-    file = TomlFile(path)
+    file = TomlFile(path, text)
     top = file.top()
     year = top.whole("year", None, 1, 13)
     found: dict[str, Taught] = {}

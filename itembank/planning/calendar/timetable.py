@@ -30,6 +30,7 @@ class WeeklyLesson:
     def clashes(self, other: WeeklyLesson) -> bool:
         """Tell whether two lessons can fall in the same period of the same day."""
         same = (self.weekday, self.period) == (other.weekday, other.period)
+        # A lesson of every week meets those of both letters; A and B never meet.
         return same and (not self.letter or not other.letter or self.letter == other.letter)
 
     def __str__(self) -> str:
@@ -112,6 +113,7 @@ def lessons_between(
     while date <= last:
         letter = calendar.week_letter(date)
         for lesson in order:
+            # In a week without a letter nobody knows whose turn it would have been.
             other_week = lesson.letter and letter not in ("", lesson.letter)
             if lesson.weekday != date.weekday() or other_week:
                 continue

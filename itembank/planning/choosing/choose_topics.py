@@ -46,6 +46,7 @@ def choose_topics(
         ItembankError: no topic has been taught before a lesson, or pins ask for more
             questions than a starter has, for a banned topic, or for one not in the scheme.
     """
+    # Here and not above: HiGHS is loaded only where a week is planned.
     from itembank.planning.choosing.topic_programme import solve
 
     settings = settings or ChoiceSettings()

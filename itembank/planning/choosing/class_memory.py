@@ -99,6 +99,7 @@ def remember_class(
         starters[starter.date].append(starter)
     for date in sorted(days):
         found: dict[str, tuple[float, float]] = {}
+        # First what each topic's own answers say; scores then share out what these leave open.
         at = {topic: max(date, memories[topic].last) for topic in days[date]}
         for topic, occasion in days[date].items():
             found[topic] = estimate(memories[topic], at[topic], occasion.share, occasion.out_of)
@@ -124,6 +125,7 @@ def share_out(starter: Scored, found: dict[str, tuple[float, float]]) -> None:
     for topic in starter.marks:
         if topic in found:
             right, doubt = found[topic]
+            # Precisions add up; a doubt of 0 (a share taken as it is) stays next to nothing.
             near = 1 / (1 / max(doubt, 1e-9) + 1 / BETWEEN)
             value = logit(right) + near / BETWEEN * (logit(starter.share) - logit(right))
             there[topic] = share_at(value), near

@@ -167,6 +167,7 @@ def doubt_on(memory: Memory, date: datetime.date) -> float:
     >>> doubt_on(taught, datetime.date(2026, 12, 10)) > doubt_on(taught, taught.last)
     True
     """
+    # The more was forgotten, the more the speed of forgetting matters, which is a guess.
     drop = logit(memory.level) - logit(recall(memory, date))
     return memory.doubt + ((DRIFT if memory.alone else FIRST_DRIFT) * drop) ** 2
 
@@ -179,12 +180,15 @@ def estimate(
     The arguments are those of :func:`asked`.
     """
     expected, doubt = recall(memory, date), doubt_on(memory, date)
+    # Nothing was counted, so nothing is learnt about the class.
     if share is None:
         return expected, doubt
     if answers is None:
         return share, 0.0
     right = (answers * share + PRIOR * expected) / (answers + PRIOR)
+    # The variance of a share is p(1 − p)/n; on the scale of the logit it is 1/(n p(1 − p)).
     chance = 1 / (answers * slope(right)) + ITEM
+    # Two independent normal estimates: their precisions, 1/variance, add up.
     return right, doubt * chance / (doubt + chance)
 
 
@@ -196,7 +200,9 @@ def after_asking(
     `doubt` is the variance of the logit of `right`; `alone` says that answers were counted.
     """
     expected = recall(memory, date)
+    # By what was expected and not by what came: else a class that fails would seem to gain most.
     grown = 1 + GROWTH * (1 - expected / memory.level) ** 2
+    # A mean of logarithms is the logarithm of the geometric mean over the pupils.
     by = right * log(grown) + (1 - right) * log(SHRINK)
     half_life = min(max(memory.half_life * exp(by), SHORTEST), LONGEST)
     # Of pupils who once had it, this share would still know it had it never been brought back.
@@ -213,6 +219,7 @@ def logit(share: float) -> float:
     >>> logit(0.5)
     0.0
     """
+    # Of 0 and of 1 the logit has no value, and nobody is that sure of a class.
     share = min(max(share, NEVER), 1 - NEVER)
     return log(share / (1 - share))
 
@@ -268,6 +275,7 @@ def remember(taught: datetime.date, occasions: Iterable[Seen]) -> Memory:
     """
     memory = after_teaching(taught)
     for seen in by_day(occasions):
+        # Asked before it was taught, by a pin: it counts from the teaching on.
         memory = asked(memory, max(seen.date, memory.last), seen.share, seen.out_of)
     return memory
 
@@ -293,7 +301,9 @@ def due(memory: Memory, target: float = TARGET) -> datetime.date:
     >>> due(taught)
     datetime.date(2026, 10, 5)
     """
+    # It never was known well enough, so it is due at once.
     if memory.level <= target:
         return memory.last
+    # The power law solved for the days.
     days = memory.half_life * ((memory.level / target) ** (1 / FADING) - 1) / K
     return memory.last + datetime.timedelta(days=ceil(days))

@@ -48,6 +48,7 @@ def solve(
     # Ties are settled by a lot too small to outweigh any difference that matters.
     lot = random.Random(f"{seed}/topics")
     start = lessons[0].date
+    # What the coming lesson rests on is worth more in that lesson's starter, and in no other.
     needs = [
         {name for coming in lesson.coming for name in prerequisites.get(coming, ())}
         for lesson in lessons
@@ -71,6 +72,7 @@ def solve(
         costs = [AGAIN * size * k for k in range(len(stops))]
         if topic.rested is not None:
             costs = [cost + STALE * size * (k >= topic.rested) for k, cost in enumerate(costs)]
+        # A step that is forced is among a lesson's fewest questions: it is not chosen again below.
         steps = _path(programme, firsts, nexts, extra, forced, costs)
         for n, i in enumerate(stops):
             if not forced[n]:
@@ -108,12 +110,14 @@ def _path(
     out: dict[tuple[int, int], list[int]] = {}
     for n, first in enumerate(firsts):
         into[n, 0] = [programme.count(0, 1, first + extra[n] - costs[0])]
+    # Every pair of lessons has a step for each number of times the topic may have come by then.
     for n, worths in enumerate(nexts):
         for k in range(n + 1):
             for m, value in enumerate(worths, n + 1):
                 step = programme.count(0, 1, value + extra[m] - costs[k + 1])
                 out.setdefault((n, k), []).append(step)
                 into.setdefault((m, k + 1), []).append(step)
+    # One path at most begins; with the rule below, one path is all there is.
     programme.require([into[n, 0][0] for n in range(len(firsts))], 0, 1)
     for place, steps in out.items():
         # No lesson is left that was not reached.
@@ -127,6 +131,7 @@ def _path(
 def _size(date: datetime.date, topics: Sequence[TopicState], settings: ChoiceSettings) -> float:
     """Return what topics are worth on average on a day, for bonus and cost to be measured by."""
     values = [worth(topic, date, settings) for topic in topics if topic.taught < date]
+    # At least 1, so that bonus and cost still rank topics that are worth nothing yet.
     return max(sum(values) / max(len(values), 1), 1.0)
 
 
@@ -166,6 +171,7 @@ def limits_of(
             return least, [count + (place in lowest) for place, count in enumerate(least)]
         for place in lowest:
             least[place] += 1
+        # A whole round of one more each; what is left after the last round is the choice.
         rest -= len(lowest)
     return least, list(least)
 
@@ -191,6 +197,7 @@ def mix(
         ]
         settled = sum(least[place] for place in places)
         there = sum(most[place] for place in places) - settled
+        # Never more than can be had, or the programme would have no solution at all.
         fewest = min(max(round(wanted * lesson.questions / 8) - settled, 0), there, room)
         room -= fewest
         if fewest:

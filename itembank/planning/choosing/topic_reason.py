@@ -109,6 +109,7 @@ def reason(
         Cause.PAST,
         topic.taught,
         last=seen[-1] if seen else None,
+        # Only where the last occasion says nothing itself: else one thing would be told twice.
         told=known[-1] if known and seen[-1].right is None else None,
         needed_for=tuple(
             titles.get(name, name)

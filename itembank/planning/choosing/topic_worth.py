@@ -69,6 +69,7 @@ def next_worths(
     only as far as a topic ought to rest, so that those which must come again within the week
     all rest about equally long.
     """
+    # Without a share: what is expected stands in.
     after = asked(topic.memory, max(dates[0], topic.memory.last))
     times = len({occasion.date for occasion in topic.seen}) + 1
     return [

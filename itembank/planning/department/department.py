@@ -14,7 +14,7 @@ The folder holds ``department.toml``::
 A class may also state ``questions``, ``follow_up``, ``large_print``, ``paper`` and
 ``print_tint``, and a ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves
 every class. So do ``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``:
-see :mod:`itembank.planning.department.draw_from`. What planning a week needs is told in
+see :mod:`itembank.planning.department.question_sources`. What planning a week needs is told in
 :mod:`itembank.planning.department.class_plan`.
 """
 
@@ -32,7 +32,6 @@ from itembank.planning.bands.bands import BandScheme, default_scheme
 from itembank.planning.choosing.week_settings import WeekSettings, read_week_settings
 from itembank.planning.department.class_plan import ClassPlan, read_class_plan, taught_path
 from itembank.planning.department.deciding import Deciding, read_deciding
-from itembank.planning.department.draw_from import DrawFrom, read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.large_copies import (
     LargePrint,
@@ -40,6 +39,7 @@ from itembank.planning.department.large_copies import (
     read_large_print,
 )
 from itembank.planning.department.pack_request import USUAL, PackRequest, stated
+from itembank.planning.department.question_sources import StatedSources, read_sources
 from itembank.planning.topic_names import unknown_topic
 from itembank.text.characters import name_fault, shown
 from itembank.text.folding import folded, same_name
@@ -64,7 +64,7 @@ class SchoolClass:
     paper: str
     print_tint: bool
     bands: BandScheme
-    draw_from: DrawFrom = field(default_factory=DrawFrom)
+    stated_sources: StatedSources = field(default_factory=StatedSources)
     plan: ClassPlan = field(default_factory=ClassPlan)
 
     @property
@@ -82,7 +82,7 @@ class SchoolClass:
             paper=self.paper,
             print_tint=self.print_tint,
             bands=self.bands,
-            draw_from=self.draw_from,
+            stated_sources=self.stated_sources,
         )
 
 
@@ -94,13 +94,13 @@ class Department:
     school: str
     classes: tuple[SchoolClass, ...]
     default_class: str
-    draw_from: DrawFrom = field(default_factory=DrawFrom)
+    stated_sources: StatedSources = field(default_factory=StatedSources)
     deciding: Deciding = field(default_factory=Deciding)
 
     @property
     def request(self) -> PackRequest:
         """Return what the packs of all classes are asked to be."""
-        return PackRequest(school=self.school, draw_from=self.draw_from)
+        return PackRequest(school=self.school, stated_sources=self.stated_sources)
 
     def find_class(self, name: str | None = None) -> SchoolClass:
         """Return the class of that name (capitals do not matter), or the default class.
@@ -144,6 +144,7 @@ def find_department(start: Path | None = None) -> Path:
             )
         raise ItembankError(f"The folder {folder} holds no {FILE_NAME}, so it is no department.")
     here = Path.cwd()
+    # As far up as it goes, so that a command works in any folder of the department.
     for folder in (here, *here.parents):
         if (folder / FILE_NAME).is_file():
             return folder
@@ -152,8 +153,12 @@ def find_department(start: Path | None = None) -> Path:
     )
 
 
-def read_department(folder: Path, known_topics: Collection[str] | None = None) -> Department:
+def read_department(
+    folder: Path, known_topics: Collection[str] | None = None, text: str | None = None
+) -> Department:
     """Read ``department.toml`` in `folder`; with `known_topics`, check each topic's name too.
+
+    A `text` stands for the file, which may not be written yet.
 
     A topic that is not one of `known_topics` is looked for in the banks that the class uses.
 
@@ -161,19 +166,19 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
         FileFaults: every fault of the file, each with its line, and those of a bank that had
             to be read.
     """
-    file = TomlFile(folder / FILE_NAME)
+    file = TomlFile(folder / FILE_NAME, text)
     top = file.top()
     school = top.text("school", None, most=60)
     common = None
     if (table := top.table("bands")) is not None:
         common = read_bands(table)
-    draw_from = read_draw_from(top, folder)
+    stated_sources = read_sources(top, folder)
     deciding = read_deciding(top)
     planning = read_week_settings(top, WeekSettings())
     in_use: dict[tuple[Path, ...], KnownTopics] = {}
     rows = top.tables("classes")
     classes = [
-        _read_class(row, common or default_scheme(), draw_from, known_topics, in_use, planning)
+        _read_class(row, common or default_scheme(), stated_sources, known_topics, in_use, planning)
         for row in rows
     ]
     names = [school_class.name for school_class in classes]
@@ -198,22 +203,22 @@ def read_department(folder: Path, known_topics: Collection[str] | None = None) -
     for known in in_use.values():
         file.faults += [fault for fault in known.faults if fault not in file.faults]
     file.finish()
-    return Department(folder, school, tuple(classes), default, draw_from, deciding)
+    return Department(folder, school, tuple(classes), default, stated_sources, deciding)
 
 
 def _read_class(
     row: Table,
     common: BandScheme,
-    shared: DrawFrom,
+    shared: StatedSources,
     known_topics: Collection[str] | None,
     in_use: dict[tuple[Path, ...], KnownTopics],
     planning: WeekSettings,
 ) -> SchoolClass:
     """Read one class; `in_use` keeps the topics of each choice of banks, so each is read once."""
     bands = common
-    draw_from = read_draw_from(row, row.file.path.parent).over(shared)
+    stated_sources = read_sources(row, row.file.path.parent).over(shared)
     if known_topics is not None:
-        banks = draw_from.banks or ()
+        banks = stated_sources.banks or ()
         known_topics = in_use.setdefault(banks, KnownTopics(known_topics, banks))
     if (table := row.table("bands")) is not None:
         bands = read_bands(table) or common
@@ -228,7 +233,7 @@ def _read_class(
         paper=row.choice("paper", "white", PAPERS),
         print_tint=row.flag("print_tint", False),
         bands=bands,
-        draw_from=draw_from,
+        stated_sources=stated_sources,
         plan=read_class_plan(row, planning),
     )
     note_strange_seats(row, found.large_print, found.plan.seats)

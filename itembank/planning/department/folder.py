@@ -10,6 +10,7 @@ from pathlib import Path
 from itembank.errors import ItembankError
 from itembank.files.faults import Fault, FileFaults, join_words, nearest
 from itembank.files.toml_table import TomlFile
+from itembank.planning.calendar import calendar as calendars
 from itembank.planning.calendar.calendar import Calendar, read_calendar
 from itembank.planning.calendar.scheme import FOLDER, Scheme, read_scheme
 from itembank.planning.department import department as departments
@@ -58,23 +59,29 @@ def read_folder(
     folder: Path,
     generated: Collection[str],
     prerequisites: Mapping[str, tuple[str, ...]],
+    texts: Mapping[str, str] | None = None,
 ) -> Folder:
     """Read department, calendar and schemes of a folder; all their faults are told at once.
 
     `generated` are the ids of the topics that generators make, `prerequisites` what each topic
-    that is known by now rests on.
+    that is known by now rests on. `texts` stand for all the files, by their names with /, where
+    they are not written yet.
 
     Raises:
         FileFaults: every fault of every file, each with file and line.
     """
+
+    def text_of(name: str) -> str | None:
+        return None if texts is None else texts.get(name, "")
+
     faults: list[Fault] = []
     department = calendar = None
     try:
-        department = read_department(folder, generated)
+        department = read_department(folder, generated, text_of(departments.FILE_NAME))
     except FileFaults as error:
         faults += error.faults
     try:
-        calendar = read_calendar(folder)
+        calendar = read_calendar(folder, text_of(calendars.FILE_NAME))
     except FileFaults as error:
         faults += error.faults
     schemes: dict[str, Scheme] = {}
@@ -82,21 +89,25 @@ def read_folder(
     if calendar is not None:
         classes = department.classes if department else ()
         banks = dict.fromkeys(
-            path for school_class in classes for path in school_class.draw_from.banks or ()
+            path for school_class in classes for path in school_class.stated_sources.banks or ()
         )
         known = KnownTopics(generated, tuple(banks))
-        for path in sorted((folder / FOLDER).glob("*.toml")):
+        for path in _scheme_paths(folder, texts):
             try:
-                schemes[path.stem] = read_scheme(path, calendar, known)
+                text = text_of(f"{FOLDER}/{path.name}")
+                schemes[path.stem] = read_scheme(path, calendar, known, text)
             except FileFaults as error:
                 faulty.add(path.stem)
                 faults += error.faults
     if department is not None:
-        faults += _timetable_faults(department)
+        # All that can be looked at is looked at, so that nobody mends one fault to meet the next.
+        file = TomlFile(folder / departments.FILE_NAME, text_of(departments.FILE_NAME))
+        _note_clashes(file, department)
         if calendar is not None:
-            faults += _letter_faults(department, calendar)
-            faults += _taught_faults(department, calendar)
-            faults += _scheme_faults(department, schemes, faulty)
+            _note_letters(file, department, calendar)
+            _note_days_taught(file, department, calendar)
+            _note_schemes(file, department, schemes, faulty)
+        faults += file.faults
     if cycle := find_cycle(prerequisites):
         names = " → ".join(cycle)
         faults.append(Fault(str(folder), 0, f"Topics rest on one another in a circle: {names}."))
@@ -108,11 +119,17 @@ def read_folder(
     return Folder(department, calendar, schemes, prerequisites, remarks)
 
 
-def _timetable_faults(department: Department) -> list[Fault]:
-    """Return the clashes between classes that one teacher takes."""
-    file = TomlFile(department.folder / departments.FILE_NAME)
+def _scheme_paths(folder: Path, texts: Mapping[str, str] | None) -> list[Path]:
+    if texts is None:
+        return sorted((folder / FOLDER).glob("*.toml"))
+    return [folder / name for name in sorted(texts) if name.startswith(f"{FOLDER}/")]
+
+
+def _note_clashes(file: TomlFile, department: Department) -> None:
+    """Note the clashes between classes that one teacher takes."""
     rows = {school_class.name: place for place, school_class in enumerate(department.classes)}
     for school_class, other in combinations(department.classes, 2):
+        # Without a code nobody knows who teaches, and classes of two teachers never clash.
         if not school_class.plan.teacher or school_class.plan.teacher != other.plan.teacher:
             continue
         for lesson in other.plan.lessons:
@@ -123,12 +140,10 @@ def _timetable_faults(department: Department) -> list[Fault]:
                     f"same time, on {lesson}. Move one of the lessons.",
                     str(lesson),
                 )
-    return file.faults
 
 
-def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
-    """Return the lessons of a week A or B that no week is: they would be held every week."""
-    file = TomlFile(department.folder / departments.FILE_NAME)
+def _note_letters(file: TomlFile, department: Department, calendar: Calendar) -> None:
+    """Note the lessons of a week A or B that no week is: they would be held every week."""
     for place, school_class in enumerate(department.classes):
         for lesson in school_class.plan.lessons:
             if lesson.letter and calendar.week_a is None:
@@ -139,12 +154,10 @@ def _letter_faults(department: Department, calendar: Calendar) -> list[Fault]:
                     f"{lesson.letter} away.",
                     str(lesson),
                 )
-    return file.faults
 
 
-def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
-    """Return the days outside the school year on which a class is said to be taught a topic."""
-    file = TomlFile(department.folder / departments.FILE_NAME)
+def _note_days_taught(file: TomlFile, department: Department, calendar: Calendar) -> None:
+    """Note the days outside the school year on which a class is said to be taught a topic."""
     first, last = calendar.terms[0].first, calendar.terms[-1].last
     for place, school_class in enumerate(department.classes):
         for name, date in school_class.plan.taught.items():
@@ -154,15 +167,18 @@ def _taught_faults(department: Department, calendar: Calendar) -> list[Fault]:
                     ("classes", place, "taught", *written),
                     f"{name}: {date} is outside the school year, {first} to {last}.",
                 )
-    return file.faults
 
 
-def _scheme_faults(
-    department: Department, schemes: Mapping[str, Scheme], faulty: Collection[str]
-) -> list[Fault]:
-    file = TomlFile(department.folder / departments.FILE_NAME)
+def _note_schemes(
+    file: TomlFile,
+    department: Department,
+    schemes: Mapping[str, Scheme],
+    faulty: Collection[str],
+) -> None:
+    """Note the schemes of work that classes name and that are not there, or not of their year."""
     for place, school_class in enumerate(department.classes):
         name = school_class.plan.scheme
+        # A scheme with faults is there: those faults are told, and not that it is missing.
         if not name or name in faulty:
             continue
         where = ("classes", place, "scheme")
@@ -180,7 +196,6 @@ def _scheme_faults(
                 f"{school_class.name} is in year {school_class.year}, but {name} is for year "
                 f"{schemes[name].year}.",
             )
-    return file.faults
 
 
 def find_cycle(prerequisites: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:

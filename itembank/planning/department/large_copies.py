@@ -49,6 +49,7 @@ def read_large_print(row: Table) -> LargePrint | None:
     value = row.any(KEY)
     if value is None:
         return None
+    # Before whole numbers: to Python, true is the number 1 as well.
     if isinstance(value, bool):
         return LargePrint.copies(int(value))
     if isinstance(value, int):
@@ -116,6 +117,7 @@ def strange_seats(copies: LargePrint | None, of_class: Collection[str]) -> list[
     >>> strange_seats(LargePrint(("a3", "Z9", "")), ["A1", "A2", "A3"])
     ['Z9']
     """
+    # Seat codes are said aloud, where capitals are not heard.
     known = {seat.upper() for seat in of_class}
     if not known or copies is None:
         return []

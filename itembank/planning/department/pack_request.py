@@ -16,8 +16,8 @@ from dataclasses import dataclass, field, fields, replace
 from typing import TypeVar
 
 from itembank.planning.bands.bands import Band, BandScheme, default_scheme
-from itembank.planning.department.draw_from import DrawFrom, Drawing
 from itembank.planning.department.large_copies import LargePrint
+from itembank.planning.department.question_sources import QuestionSources, StatedSources
 from itembank.planning.department.sheet_items import SheetItems
 
 T = TypeVar("T")
@@ -64,7 +64,7 @@ class PackRequest:
     slips: bool | None = None
     """Whether there are slips of the starter, two a page."""
     bands: BandScheme | None = None
-    draw_from: DrawFrom = field(default_factory=DrawFrom)
+    stated_sources: StatedSources = field(default_factory=StatedSources)
     items: tuple[str, ...] = ()
     """Addresses of questions that must stand in the starter."""
     avoid: frozenset[str] = frozenset()
@@ -81,7 +81,7 @@ class PackRequest:
             for matter in fields(self)
             if getattr(self, matter.name) in (None, (), frozenset())
         }
-        return replace(self, **kept, draw_from=self.draw_from.over(other.draw_from))
+        return replace(self, **kept, stated_sources=self.stated_sources.over(other.stated_sources))
 
     @property
     def topic_ids(self) -> tuple[str, ...]:
@@ -89,13 +89,13 @@ class PackRequest:
         return tuple(topic.id for topic in self.topics)
 
     @property
-    def drawing(self) -> Drawing:
+    def sources(self) -> QuestionSources:
         """Return where questions come from, with nothing left open.
 
         Raises:
             ItembankError: two of the settings contradict each other.
         """
-        return replace(self.draw_from.settle(), year=self.year)
+        return replace(self.stated_sources.settle(), year=self.year)
 
     @property
     def score_bands(self) -> tuple[Band, ...]:

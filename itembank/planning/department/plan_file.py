@@ -11,8 +11,8 @@
 Only ``topics`` is needed. A topic with a ``count`` gets that many questions; the others share
 the rest evenly. What a plan leaves out comes from the class or the command line. It may state
 ``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year`` as a class may
-(:mod:`itembank.planning.department.draw_from`), its banks being named from the plan's own folder,
-and ``large_print``, ``paper`` and ``print_tint`` as well.
+(:mod:`itembank.planning.department.question_sources`), its banks being named from the plan's own
+folder, and ``large_print``, ``paper`` and ``print_tint`` as well.
 """
 
 from __future__ import annotations
@@ -23,10 +23,10 @@ from pathlib import Path
 
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
-from itembank.planning.department.draw_from import read_draw_from
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.large_copies import note_strange_seats, read_large_print
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from itembank.planning.department.question_sources import read_sources
 from itembank.planning.topic_names import unknown_topic
 
 MOST_VARIANTS = 6
@@ -51,10 +51,10 @@ def read_plan(
     """
     file = TomlFile(path)
     top = file.top()
-    draw_from = read_draw_from(top, path.parent)
+    stated_sources = read_sources(top, path.parent)
     known = None
     if known_topics is not None:
-        known = KnownTopics(known_topics, (*(draw_from.banks or ()), *banks))
+        known = KnownTopics(known_topics, (*(stated_sources.banks or ()), *banks))
     plan = PackRequest(
         topics=_topics(top, known),
         class_name=top.text("class", "") or None,
@@ -68,7 +68,7 @@ def read_plan(
         paper=top.choice("paper", "white", PAPERS) if "paper" in top else None,
         print_tint=top.flag("print_tint", False) if "print_tint" in top else None,
         slips=top.flag("two_up", False) if "two_up" in top else None,
-        draw_from=draw_from,
+        stated_sources=stated_sources,
     )
     # Absent keys were not read above, but they exist: say so before unknown ones are named.
     for key in ("paper", "print_tint", "two_up", "questions", "follow_up", "variants", "seed"):

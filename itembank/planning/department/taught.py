@@ -65,6 +65,7 @@ def not_yet(
         when = taught[name]
         if when is None:
             found[name] = "has not been taught yet, as department.toml says"
+        # The starter comes before the teaching of the same lesson.
         elif when >= date:
             found[name] = f"is taught on {day_month(when)}"
     return found

@@ -71,6 +71,7 @@ def _read(path: Path, class_name: str) -> list[AskedBefore]:
         period = str(row.any("period") or "")
         topics = [str(topic.any("topic")) for topic in row.tables("topics") if "topic" in topic]
         addresses = [*_words(row, "asked"), *_words(row, "items")]
+        # What stood on a sheet was seen by the class as well.
         addresses += sheets.get((date.isoformat(), period), ())
         found.append(AskedBefore(date, period, tuple(topics), tuple(dict.fromkeys(addresses))))
     file.finish()
@@ -102,6 +103,7 @@ def topic_states(
     for lesson in planned:
         for name in lesson.topics:
             known = seen.setdefault(name, [])
+            # What was recorded that day knows more than what was planned.
             if lesson.date < before and lesson.date not in [occasion.date for occasion in known]:
                 known.append(Seen(lesson.date, 0, 0))
     rows: dict[str, tuple[Seen, ...]] = {}

@@ -67,6 +67,7 @@ def read_sheet_row(
             sheets.append(SheetItems(tier.value, opens, questions))
     row.close()
     found = LessonSheets(topics, tuple(sheets), wanted)
+    # Half a set of sheets could not be told from what somebody took out.
     whole = len(sheets) == len(Tier) and len(set(found.addresses)) == len(found.addresses)
     return (date, period) if date else None, found if whole else LessonSheets()
 

@@ -18,6 +18,8 @@ from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
 from itembank.planning.week.week_changes import (
     IN_TURN,
+    Another,
+    AsBefore,
     Ban,
     Change,
     Instead,
@@ -119,6 +121,7 @@ class Editor:
             SeveralErrors: every change that makes no sense, all at once.
         """
         faults = []
+        # In a fixed order, so that the same changes make the same week however they were typed.
         for change in in_turn(changes):
             try:
                 self._make(change)
@@ -152,11 +155,16 @@ class Editor:
         """Choose what is open in some lessons, the others held."""
         lessons, holds = [], []
         for place, lesson in enumerate(self.plan.lessons):
+            # The others are held as they are, but take part: the choice is for the whole week.
             lesson, hold = changed.get(place, (lesson, Hold(lesson.counts)))
             lessons.append(lesson)
             holds.append(hold)
         made = choose_week(lessons, holds, self.known)
         self._put({place: made[place] for place in changed})
+
+    @_make.register
+    def _as_before(self, change: AsBefore) -> None:
+        self.plan = change.plan
 
     @_make.register
     def _pin(self, change: Pin) -> None:
@@ -165,6 +173,7 @@ class Editor:
         name = change.name
         if is_address(name):
             topic = self._topic_of(name)
+            # Pinned again, a question moves to the end and does not come twice.
             items = (*(address for address in lesson.items if address != name), name)
             held = sum(self._topic_of(address) == topic for address in items)
             count = max(held, lesson.counts.get(topic, 0))
@@ -187,6 +196,7 @@ class Editor:
         lesson = replace(
             lesson, topics=(*rest, WeekTopic(topic, count, pinned=True)), items=items, never=never
         )
+        # The topic was there with as many questions: nothing has to give way.
         if lesson.counts == self.plan.lessons[place].counts:
             self._fill({place: (lesson, Hold(lesson.counts))})
             return
@@ -250,9 +260,47 @@ class Editor:
         return choose_week([lesson], [Hold(lesson.counts)], self.known)[0]
 
     @_make.register
+    def _another(self, change: Another) -> None:
+        place = find_lesson(self.plan, change.lesson)
+        lesson = self.plan.lessons[place]
+        old, new = change.address, change.new
+        if old not in lesson.asked:
+            raise ItembankError(f"{lesson} does not ask {old}.")
+        if new in lesson.asked:
+            raise ItembankError(f"{lesson} asks {new} already.")
+        gone, come = self._topic_of(old), self._topic(self._topic_of(new))
+        counts = lesson.counts
+        counts[gone] -= 1
+        counts[come] = counts.get(come, 0) + 1
+        held = change.held or old in lesson.items
+        known = {topic.topic: topic for topic in lesson.topics}
+        topics = tuple(
+            replace(
+                topic := known.get(name, WeekTopic(name, 0)),
+                count=count,
+                pinned=topic.pinned or (held and name == come),
+            )
+            for name, count in counts.items()
+            if count
+        )
+        items = tuple(address for address in lesson.items if address not in (old, new))
+        changed = replace(
+            lesson,
+            asked=tuple(new if address == old else address for address in lesson.asked),
+            items=(*items, new) if held else items,
+            never=tuple(barred for barred in lesson.never if barred not in (new, come)),
+            topics=topics,
+        )
+        if gone == come:
+            self._put({place: changed})
+        else:  # the new topic gets its reason; all counts stay as they are
+            self._fill({place: (changed, Hold(changed.counts))})
+
+    @_make.register
     def _order(self, change: Order) -> None:
         place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
+        # Sorted, so that each has to be there once: an order leaves nothing out.
         if sorted(change.topics) == sorted(lesson.counts):
             by_name = {topic.topic: topic for topic in lesson.topics}
             ordered = tuple(by_name[name] for name in change.topics)
@@ -276,6 +324,7 @@ class Editor:
             lesson = replace(self.plan.lessons[place], questions=number)
             total = sum(lesson.counts.values())
             hold = Hold(lesson.counts)
+            # Fewer than there were: pins stay, and of the rest the worthiest, but no new topics.
             if total > number:
                 pinned = {topic.topic: topic.count for topic in lesson.topics if topic.pinned}
                 hold = Hold(pinned, set(lesson.counts))

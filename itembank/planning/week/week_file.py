@@ -86,6 +86,7 @@ def read_week_plan(
     top.close()
     file.finish()
     assert week is not None
+    # By day and period, so that lessons may stand in any order in the file.
     lessons = [replace(lesson, sheets=sheets.get(lesson.key, LessonSheets())) for lesson in lessons]
     ordered = sorted(lessons, key=lambda lesson: (lesson.date, period_order(lesson.period)))
     return WeekPlan(names[folded(name)], week, tuple(ordered))
@@ -147,6 +148,7 @@ def _lesson(
             row.fault("never", f"{name} is among the topics as well. Take one out.", name)
     items = _items(row, counts, never, topic_of)
     asked = []
+    # Questions that were pinned take their places first.
     room = Counter(counts)
     room.subtract(Counter(topic for _, topic in items))
     for address in _texts(row, "asked"):

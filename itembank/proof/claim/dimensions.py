@@ -39,6 +39,7 @@ def dimension(node: t.Node) -> Dimension:
             return dict(TIME_OF_DAY)
         case t.Neg(of) | t.Bracket(of):
             return dimension(of)
+        # 15% of £60 is worth money by its other factor.
         case t.Percent():
             return {}
         case t.Frac(top, bottom):
@@ -61,6 +62,7 @@ def dimension(node: t.Node) -> Dimension:
             return _raised(dimension(base), exponent)
         case t.Root(of, index):
             total = dimension(of)
+            # √(9 cm²) is a length; √(9 cm) is nothing that has a name.
             if any(n % index for n in total.values()):
                 raise NotExact("a root of a unit")
             return {name: n // index for name, n in total.items()}
@@ -73,6 +75,7 @@ def _with_times(node: t.Sum, times: int) -> Dimension:
     """Return the dimension of a sum with times of day: another time, or a length of time."""
     terms = (node.first, *(term for _, term in node.rest))
     lengths = [dimension(term) for term in terms if not isinstance(term, t.ClockTime)]
+    # Two times of day cannot be added; their difference is a length of time.
     if times not in (0, 1) or any(length != {"time": 1} for length in lengths):
         raise NotExact("unlike things are added")
     return dict(TIME_OF_DAY) if times else {"time": 1}
@@ -98,6 +101,7 @@ def _raised(base: Dimension, exponent: t.Node) -> Dimension:
     power = exact(exponent)
     if power.denominator != 1:
         raise NotExact("a root of a unit")
+    # To the power 0 everything is a plain number.
     return {name: n * power.numerator for name, n in base.items() if power}
 
 
@@ -160,6 +164,7 @@ def unlike_things(nodes: Iterable[t.Node]) -> str:
     """
     for node in nodes:
         for part in t.walk(node):
+            # What a letter stands for has no printed unit, so a sum with letters is not judged.
             if not isinstance(part, t.Sum) or t.symbols(part) or not kinds(part):
                 continue
             try:

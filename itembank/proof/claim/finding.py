@@ -71,6 +71,7 @@ def values_node(values: tuple[Fraction, ...], like: t.Node, proportional: bool =
     '5 km/h'
     """
     parts = like.parts if isinstance(like, t.Listing | t.Ratio) else (like,)
+    # The key has another number of parts: its first one shows the unit for all.
     if len(parts) != len(values):
         parts = parts[:1] * len(values)
     nodes = tuple(like_the_key(value, part) for value, part in zip(values, parts, strict=True))
@@ -101,6 +102,7 @@ def like_the_key(value: Fraction, key: t.Node) -> t.Node:
         case t.Dec():
             exact = decimal_node(value)
             bare = exact.of if isinstance(exact, t.Neg) else exact
+            # A decimal that goes on for ever hides what the number is; 1/3 says it.
             if not (isinstance(bare, t.Dec) and bare.recurring):
                 return exact
     return number_node(value)

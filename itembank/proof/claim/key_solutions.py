@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.marking.worth.same import turned
+from itembank.marking.worth.same_worth import turned
 from itembank.notation import tree as t
 
 Solution = dict[str, t.Node]
@@ -29,6 +29,7 @@ def solutions_given(key: t.Node, letters: frozenset[str]) -> list[Solution]:
     cases = key.parts if isinstance(key, t.Either) else (key,)
     solutions = []
     for case in cases:
+        # With one letter a comma parts solutions; with several, the values of one solution.
         if isinstance(case, t.Listing) and len(letters) == 1:
             solutions += [_solution((part,), letters) for part in case.parts]
         elif isinstance(case, t.Listing):
@@ -59,6 +60,7 @@ def _letter_and_value(part: t.Node, letters: frozenset[str]) -> tuple[str, t.Nod
     if len(part.rest) != 1 or part.rest[0][0] != "=":
         raise Misfit("the key is not a letter, an equals sign and a value")
     left, right = part.first, part.rest[0][1]
+    # 3 = x says the same.
     if not isinstance(left, t.Sym):
         left, right = right, left
     if not isinstance(left, t.Sym):

@@ -82,6 +82,7 @@ def mismatched(item: Item) -> str:
     key, ask = item.key, item.ask
     if fault := FITTING.of(ask)(ask, key):
         return fault
+    # A unit may be printed as a word (metres) as well as by its sign.
     if strange := kinds(key) - kinds_in_words(said):
         for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
             strange -= kinds(node)

@@ -103,6 +103,7 @@ def _size(node: t.Node) -> _Size:
         case t.Int(n):
             return _Size(n.bit_length())
         case t.Dec(whole, places, recurring):
+            # A decimal digit is less than four binary ones.
             return _Size(4 * len(whole + places + recurring))
         case t.Mixed(whole_number, n, d):
             return _Size(whole_number.bit_length() + n.bit_length() + d.bit_length())
@@ -139,6 +140,7 @@ def _sum(sizes: list[_Size]) -> _Size:
     """Return the size of parts brought over one denominator; also of what only holds parts."""
     if not sizes:
         return _NUMBER
+    # Over the product of all the denominators; what they share only makes it less.
     bottom = sum(size.bottom for size in sizes)
     return _Size(
         sum(size.bits for size in sizes),
@@ -162,6 +164,8 @@ def _power(base: _Size, exponent: t.Node) -> _Size:
     whole = ceil(times)
     return _Size(
         base.bits * whole,
+        # So many terms has the nth power of a sum of k terms: the ways to choose n of k, with
+        # repeats (multinomial theorem).
         comb(base.terms + whole - 1, whole) if base.terms > 1 else 1,
         base.top * whole,
         base.bottom * whole,
@@ -179,5 +183,6 @@ def _solved(relation: t.Relation) -> None:
 
 def _no_longer(nodes: tuple[t.Node, ...], most: int) -> None:
     parts = chain.from_iterable(map(t.walk, nodes))
+    # A decimal digit is a little less than 10/3 binary ones (log₂ 10 = 3.32…).
     if any(_size(part).bits > most * 10 / 3 for part in parts if not t.children(part)):
         raise _TooLarge(f"it has a number of more than {most} digits")

@@ -121,6 +121,7 @@ def _told(relation: t.Relation, target: t.Node, value: t.Node) -> bool:
 def _solved(relations: tuple[t.Relation, ...], key: t.Node) -> bool:
     if len(relations) == 1:
         (relation,) = relations
+        # x = 3 as the key to x = 3.
         if _same(relation, key):
             return True
         letters = [t.Sym(name) for name in t.symbols(relation)]
@@ -175,6 +176,8 @@ def writing(node: t.Node) -> Writing:
         case t.Relation(first, rest):
             return _relation(first, rest)
         case t.Dec(whole, places, ""):
+            # 0.50 and 0.5 are one number with one writing. Where the zeros count, as in rounding,
+            # the kind of question has its own rule.
             places = places.rstrip("0")
             return t.Dec(whole.lstrip("0") or "0", places) if places else t.Int(int(whole))
     if below := t.children(node):
@@ -185,6 +188,7 @@ def writing(node: t.Node) -> Writing:
 def _relation(first: t.Node, rest: tuple[tuple[str, t.Node], ...]) -> Writing:
     ops = [op for op, _ in rest]
     sides = [writing(first), *(writing(side) for _, side in rest)]
+    # These two mean the same read from either end; the others are turned to point one way.
     if set(ops) <= {"=", "≠"}:
         return ("relation", tuple(ops), *_sorted(sides))
     if any(op in _TURNED for op in ops):
@@ -203,6 +207,8 @@ def _product(node: t.Node) -> Writing:
     signed = algebraic and isinstance(node, t.Product)
     factors: list[tuple[str, Writing]] = []
     minus = _gather(node, "over", factors, algebraic)
+    # One minus is written in many places, (−a)/b or −(a/b), and is one writing. To see that two
+    # of them are a plus is a step of work, so two are kept.
     if minus == 1:
         return ("minus", ("times" if signed else "product", *_sorted(factors)))
     return ("times" if signed else "product", *_sorted(factors), *(["minus"] * minus))
@@ -213,6 +219,7 @@ def _gather(node: t.Node, side: str, into: list[tuple[str, Writing]], algebraic:
     node = bare(node)
     other = "under" if side == "over" else "over"
     match node:
+        # A minus before a sum is left where it is: −(a + b) and −a − b are a step apart.
         case t.Neg(of) if not isinstance(bare(of), t.Sum):
             return 1 + _gather(of, side, into, algebraic)
         case t.Frac(top, bottom):
@@ -229,4 +236,5 @@ def _gather(node: t.Node, side: str, into: list[tuple[str, Writing]], algebraic:
 
 
 def _sorted(parts: list[Writing] | list[tuple[str, Writing]]) -> list[Writing]:
+    # By their text, since parts of different kinds have no order among themselves.
     return sorted(parts, key=repr)

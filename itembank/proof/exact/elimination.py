@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.value import Linear, NotExact, constant, exact, linear, sides
+from itembank.notation.linear import Linear, constant, linear
+from itembank.notation.value import NotExact, exact, sides
 
 
 def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:
@@ -31,18 +32,25 @@ def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction,
     equations = [form for relation in relations for form in equations_of(relation, known)]
     free = eliminate(equations, known)
     if not free:
+        _meaningful(relations, known)
         return tuple(evaluate(piece, known) for piece in pieces)
+    # One letter free and no number on its own: the solutions are the multiples of one of them.
     if len(free) > 1 or any(form.get("") for form in equations):
         raise NotExact(f"the question does not settle {', '.join(sorted(free))}")
     answers = []
-    for scale in (Fraction(1), Fraction(7, 3)):
+    # In the scale, a target with n bars over letters is a quotient of polynomials of degree n at
+    # most. One that has the same value at n + 1 scales has it at all of them.
+    bars = sum(isinstance(node, t.Frac) and bool(t.symbols(node)) for node in t.walk(target))
+    for n in range(max(2, bars + 1)):
+        scale = Fraction(4 * n + 3, 3)
         at = dict(known)
         eliminate([*equations, {free[0]: Fraction(1), "": -scale}], at)
+        _meaningful(relations, at)
         values = tuple(evaluate(piece, at) for piece in pieces)
         answers.append(
             tuple(v / values[0] for v in values) if isinstance(target, t.Ratio) else values
         )
-    if answers[0] != answers[1]:
+    if any(other != answers[0] for other in answers[1:]):
         raise NotExact("the question settles only a ratio, not this amount")
     return answers[0]
 
@@ -54,6 +62,7 @@ def known_letters(relations: tuple[t.Relation, ...]) -> dict[str, Fraction]:
     >>> known_letters((parse("x = 3"), parse("x + y = 5")))
     {'x': Fraction(3, 1)}
     """
+    # These go in first: with l = 4 given, l × w = 20 is linear.
     known = {}
     for relation in relations:
         if len(relation.rest) == 1 and isinstance(relation.first, t.Sym):
@@ -93,6 +102,19 @@ def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linea
     return forms
 
 
+def _meaningful(relations: tuple[t.Relation, ...], known: dict[str, Fraction]) -> None:
+    """Refuse values at which a relation says nothing.
+
+    Cross products are true where a denominator is zero too, and where a ratio is 0 : 0.
+    """
+    for relation in relations:
+        for side in (relation.first, *(node for _, node in relation.rest)):
+            if _letter_below(side) and not evaluate(_as_fraction(side)[1], known):
+                raise NotExact("this divides by zero")
+            if isinstance(side, t.Ratio) and not any(evaluate(p, known) for p in side.parts):
+                raise NotExact("0 : 0 is no ratio")
+
+
 def _letter_below(node: t.Node) -> bool:
     return isinstance(node, t.Frac) and any(
         isinstance(n, t.Sym | t.Blank) for n in t.walk(node.den)
@@ -110,6 +132,7 @@ def _cross(a: t.Node, b: t.Node, c: t.Node, d: t.Node, known: dict[str, Fraction
 
 def _times(a: t.Node, b: t.Node, known: dict[str, Fraction]) -> Linear:
     x, y = linear(a, known), linear(b, known)
+    # The product of two linear forms is linear only where one of them is a number.
     if any(name for name in x) and any(name for name in y):
         raise NotExact("letters are multiplied together")
     if any(name for name in x):
@@ -135,6 +158,7 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
     >>> eliminate([{"x": Fraction(2), "": Fraction(-6)}], known), known
     ([], {'x': Fraction(3, 1)})
     """
+    # In a fixed order: which letter stays free must not depend on how a set is hashed.
     letters = sorted({name for form in equations for name in form if name})
     rows = [dict(form) for form in equations]
     pivots: dict[str, Linear] = {}
@@ -145,12 +169,15 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
         rows.remove(row)
         lead = row[letter]
         row = {name: c / lead for name, c in row.items()}
+        # The rows above are cleared too (Jordan): at the end a row with no letter but its pivot
+        # settles that letter, even where others stay free.
         for other in (*rows, *pivots.values()):
             c = other.get(letter)
             if c:
                 for name, value in row.items():
                     other[name] = other.get(name, Fraction(0)) - c * value
         pivots[letter] = row
+    # What is left has no letter any more, and says that a number is zero.
     if any(form.get("") for form in rows):
         raise NotExact("what is given contradicts itself")
     for letter, row in pivots.items():
@@ -167,6 +194,7 @@ def evaluate(node: t.Node, known: dict[str, Fraction]) -> Fraction:
     Fraction(7, 1)
     """
     if isinstance(node, t.Frac):
+        # A linear form has no letter under a bar, so top and bottom are worked out apart.
         bottom = evaluate(node.den, known)
         if not bottom:
             raise NotExact("this divides by zero")

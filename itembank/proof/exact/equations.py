@@ -46,6 +46,9 @@ def sides_of(
             b = [algebra(part, known) for part in right.parts]
             if len(a) != len(b):
                 raise NotExact("two ratios of different lengths are said to be equal")
+            if not any(part.top for part in a) or not any(part.top for part in b):
+                # Its cross products with every ratio agree.
+                raise NotExact("0 : 0 is no ratio")
             pairs += [(a[0] * b[i], a[i] * b[0]) for i in range(1, len(a))]
         else:
             pairs.append((algebra(left, known), algebra(right, known)))
@@ -61,8 +64,11 @@ def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> boo
     True
     """
     try:
+        # From the relations as printed: multiplied out, 1/x = 2/x would hold at 0.
         return all(a == b for relation in relations for a, b in sides_of(relation, known))
     except NotExact as error:
+        # A side without a value is not equal to anything. Other errors are limits of this program,
+        # and say nothing about the values.
         if "divides by zero" in str(error):
             return False
         raise
@@ -85,12 +91,15 @@ def solve(relations: Sequence[t.Relation]) -> list[Values]:
     [('3', '4'), ('4', '3')]
     """
     letters = unknowns(relations)
+    # To multiply denominators away can add solutions and loses none.
     every = _solve(polynomials(relations), letters)
     return [values for values in every if holds(relations, values)]
 
 
 def _solve(equations: list[Polynomial], letters: frozenset[str]) -> list[Values]:
     equations = [equation for equation in equations if equation]
+    # A number that has to be zero and is not. π may stand in it: a polynomial in π with
+    # algebraic coefficients is zero only where it has no term, since π is transcendental.
     if any(not _letters(equation) for equation in equations):
         return []
     if not letters:
@@ -100,6 +109,7 @@ def _solve(equations: list[Polynomial], letters: frozenset[str]) -> list[Values]
         if not equations:
             raise NotExact(f"every value of {', '.join(unsettled)} is a solution")
         raise NotExact(f"the question does not settle {', '.join(unsettled)}")
+    # The shortest first: what is put in the place of a letter is copied into all the others.
     for equation in sorted(equations, key=len):
         for letter in sorted(_letters(equation)):
             alone = _isolated(equation, letter)
@@ -128,6 +138,7 @@ def _isolated(equation: Polynomial, letter: str) -> Quotient | None:
             coefficient[tuple(sorted(exponents.items())), root] = c
         else:
             return None
+    # No letter in what it is divided by, and it is not zero: no solution is lost.
     return Quotient(rest, coefficient)
 
 
@@ -139,7 +150,10 @@ def _replaced(
     letters: frozenset[str],
 ) -> list[Values]:
     others = [
-        evaluated(equation, {letter: alone}).top for equation in equations if equation is not used
+        # A letter is worth a polynomial over a number, so the bottoms are numbers.
+        evaluated(equation, {letter: alone}).top
+        for equation in equations
+        if equation is not used
     ]
     found = _solve(others, letters - {letter})
     return [{**values, letter: replaced(alone, values)} for values in found]
@@ -147,8 +161,10 @@ def _replaced(
 
 def _by_roots(equations: list[Polynomial], letter: str, letters: frozenset[str]) -> list[Values]:
     shared: Coefficients = []
+    # No letter stands alone, so one is found by its roots.
     for equation in equations:
         if _letters(equation) == {letter}:
+            # Only a root of the greatest common divisor solves all that are in this letter alone.
             shared = common(coefficients(equation, letter), shared)
     found = []
     for root in real_roots(shared):

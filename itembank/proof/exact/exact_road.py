@@ -108,6 +108,7 @@ ROAD.by_kind |= {
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:
     a, b = _reals((left, right))
+    # The same numbers with the same sign between them: the sides stay as they are printed.
     sign: t.RelationOp = "<" if a < b else ">" if b < a else "="
     ours = t.Relation(left, ((sign, right),))
     return found(ours, key, says(ours, key))
@@ -116,6 +117,7 @@ def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:
 def _choose(ask: Choose, key: t.Node) -> Finding:
     values = _reals([node for _, node in ask.options])
     best = min(values) if ask.detail == "least" else max(values)
+    # Of two that are equal neither is the best buy, whatever the key says.
     if values.count(best) != 1:
         raise NotExact("two choices are equally good")
     name = t.Label(ask.options[values.index(best)][0])
@@ -125,6 +127,7 @@ def _choose(ask: Choose, key: t.Node) -> Finding:
 def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     proportional = isinstance(target, t.Ratio)
     try:
+        # Most questions are linear, and elimination is the quick way.
         ours = answer(target, relations)
         fault = differ(ours, key, proportional)
     except Misfit as misfit:
@@ -139,6 +142,8 @@ def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Fin
 def differ(ours: tuple[Fraction, ...], key: t.Node, proportional: bool) -> str:
     """Return a sentence if `key` is not worth what was found, otherwise ``""``."""
     given = parts(value_given(key))
+    # In cross products, so that no part is divided by; 0 : 0, which agrees with every ratio,
+    # is refused below.
     same = len(given) == len(ours) and (
         all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
         if proportional
@@ -160,6 +165,7 @@ def differ(ours: tuple[Fraction, ...], key: t.Node, proportional: bool) -> str:
 def _reals(things: Sequence[t.Node]) -> list[Any]:
     """Return numbers that can be compared: rational if they all are."""
     try:
+        # Fractions compare far more quickly than surds do.
         return [exact(thing) for thing in things]
     except NotExact:
         return [surd(algebra(thing)) for thing in things]
@@ -175,6 +181,7 @@ def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding
         return Finding(ours)
     if not isinstance(key, t.Listing) or len(key.parts) != len(things):
         return found(ours, key, False, f"the answer has {len(things)} numbers")
+    # Held by worth and not by writing: a key may give 1/2 for a printed 0.5.
     given = _reals(key.parts)
     wrong = [i for i, place in enumerate(places, start=1) if values[place] != given[i - 1]]
     return found(

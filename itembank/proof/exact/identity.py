@@ -58,6 +58,7 @@ def find_value(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -
     if len(given) != len(pieces):
         return found(whole, key, False, f"the question has {len(pieces)} numbers for an answer")
     for place, (ours, theirs) in enumerate(zip(pieces, given, strict=True), start=1):
+        # 0 : 0 agrees crosswise with every ratio, so a first part that is zero is refused.
         same = ours * given[0] == pieces[0] * theirs if proportional else ours == theirs
         if not same or (proportional and not given[0].top):
             at = f"they first differ at the {ordinal(place)} number" if len(pieces) > 1 else ""
@@ -74,6 +75,7 @@ def _settled(nodes: tuple[t.Node, ...], relations: tuple[t.Relation, ...]) -> li
     every = solve(relations)
     if not every:
         raise NotExact("what is given has no real solution")
+    # Several solutions are no matter where the target is worth the same at all of them.
     values = [[algebra(node, point) for node in nodes] for point in every]
     if any(other != values[0] for other in values[1:]):
         raise NotExact(f"what is given has more than one solution: {solutions_text(every)}")

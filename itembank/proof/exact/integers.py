@@ -35,6 +35,7 @@ def find_nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
         return Finding("", f"the key {text(key)} is not an expression in n")
     ours = newton(values)
     answer = "" if ours is None else text(quotient_node(ours))
+    # The printed terms come first: a key that misses one is wrong, whatever rule was meant.
     for place, value in enumerate(values, start=1):
         given = algebra(rule, {"n": number(place)})
         if given != number(value):
@@ -55,9 +56,12 @@ def newton(values: Sequence[Fraction]) -> Quotient | None:
     Newton's forward differences: the nth term is a + (n − 1)d + (n − 1)(n − 2)s/2.
     """
     rows = [list(values)]
+    # Down to third differences: schools ask for linear and quadratic rules, no others.
     while len(rows[-1]) > 1 and len(rows) < 4:
         rows.append([b - a for a, b in zip(rows[-1], rows[-1][1:], strict=False)])
     for degree in (0, 1, 2):
+        # Through any n + 1 terms goes a rule of degree n. Only one difference more, the same
+        # again, shows that the rule was meant.
         if degree < len(rows) and len(rows[degree]) > 1 and len(set(rows[degree])) == 1:
             n = letter("n")
             total, product = number(0), number(1)
@@ -96,6 +100,7 @@ def _whole_term(node: t.Node) -> tuple[int, dict[str, int]]:
     if len(value.top) == 1 and not (value.bottom.keys() - {((), 1)}):
         (((powers, root), c),) = value.top.items()
         size = c / value.bottom[(), 1]
+        # Factors of 0 and of negative numbers are not what school means by these words.
         if root == 1 and size.denominator == 1 and size > 0:
             return size.numerator, dict(powers)
     raise NotExact(f"{text(node)} is not a whole number")

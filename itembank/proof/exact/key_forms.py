@@ -61,6 +61,7 @@ def key_form_fault(item: Item) -> str:
     """
     fault, rules = form_fault(item.form, item.key), RULES.of(item.ask)
     if fault and all(form_fault(item.form, other) for other in rules.respelled(item.ask, item)):
+        # To write −5 as a fraction, (−5)/1 is the answer, which is no lowest form of any number.
         over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))
         return "" if over_one else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
@@ -97,6 +98,7 @@ def form_asked(words: str, ask: Ask, key: t.Node) -> str:
     ('', 'product')
     """
     target = RULES.of(ask).target(ask)
+    # With relations the words may be about any of them, so that they bind no one expression.
     if target is None:
         return ""
     if PRIMES.search(words):
@@ -224,6 +226,7 @@ def _base_fault(item: Item, key: t.Node) -> str:
             continue
         after = item.prompt[place + 1] if place + 1 < len(item.prompt) else None
         named: t.Node | str | None = after
+        # The base stands in the words (a power of 2), or in the mathematics after them.
         if match[1]:
             named = t.Int(int(match[1])) if match[1].isdigit() else t.Sym(match[1])
         if isinstance(named, t.Int | t.Sym) and bare(inner.base) != named:
@@ -234,6 +237,7 @@ def _base_fault(item: Item, key: t.Node) -> str:
 def _order_finished(ask: Order, item: Item) -> str:
     parts = item.key.parts if isinstance(item.key, t.Listing) else ()
     printed = {bare(thing) for thing in ask.things}
+    # A number may be copied as it is printed; one that is written anew is held to be a value.
     loose = [part for part in parts if bare(part) not in printed and not t.symbols(part)]
     return next((fault for fault in map(value, loose) if fault), "")
 
@@ -279,6 +283,7 @@ def _other_factors(target: t.Node, key: t.Node, form: str) -> str:
     printed = set(_bases(target))
     for factor in map(bare, factors):
         base = bare(factor.base) if isinstance(factor, t.Power) else factor
+        # Index form may go on to primes: 4 × 8 is 2^5.
         prime = form == "powers" and isinstance(base, t.Int) and is_prime(base.n)
         if base not in printed and not prime:
             return f"{shown_line(base)} is not a factor that the question shows"

@@ -16,7 +16,8 @@ from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import is_member, others, unmet
 from itembank.notation import tree as t
-from itembank.notation.value import NotExact, exact, linear, sides
+from itembank.notation.linear import linear
+from itembank.notation.value import NotExact, exact, sides
 from itembank.proof.claim.finding import Finding, text
 from itembank.proof.exact.elimination import minus
 from itembank.proof.exact.ranges import statement, turning_places
@@ -48,6 +49,7 @@ def find_given(ask: Give, key: t.Node) -> Finding:
             break
     fault = unmet(ask, key)
     if others(found) < 2:
+        # The search came to nothing, but the key itself breaks a condition: that is enough.
         if fault and not found:
             return Finding("", fault)
         only = f"no answer but {text(answer_node(found[0]))}" if found else "no right answer"
@@ -105,6 +107,7 @@ def _values(ask: Give) -> Iterator[Fraction]:
     places = _places(ask)
     if not WHOLE & set(names):
         yield from places
+        # Twelfths hold the halves, thirds and quarters that such questions have for answers.
         yield from (Fraction(sign * k, 12) for k in range(1, MOST_TRIED) for sign in (1, -1))
         return
     step = abs(exact(names["multiple"].of[0])) if "multiple" in names else Fraction(1)

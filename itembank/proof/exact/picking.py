@@ -67,6 +67,7 @@ def only(values: Sequence[Any], which: Which) -> int:
     else:
         best = (max if which == "largest" else min)(values, default=None)
         wanted = [i for i, value in enumerate(values) if value == best]
+    # The larger of one number is no choice: the question meant several, and something is lost.
     if len(wanted) != 1 or (which in ("largest", "smallest") and len(values) < 2):
         raise NotExact(f"the question has {len(wanted)} answers that are the {which} one")
     return wanted[0]

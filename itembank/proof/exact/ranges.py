@@ -12,7 +12,8 @@ from itertools import pairwise
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.value import NotExact, linear, sides
+from itembank.notation.linear import linear
+from itembank.notation.value import NotExact, sides
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
 from itembank.proof.exact.elimination import minus
@@ -44,6 +45,7 @@ def solve_inequality(relation: t.Relation) -> tuple[str, str, Fraction]:
     letters = [name for name, c in form.items() if name and c]
     if len(letters) != 1 or op not in FLIP:
         raise NotExact("this is not an inequality in one letter")
+    # The slope is not zero: letters without a coefficient were left out above.
     slope = form[letters[0]]
     return letters[0], FLIP[op] if slope < 0 else op, -form.get("", Fraction(0)) / slope
 
@@ -65,6 +67,7 @@ def find_range(relation: t.Relation, key: t.Node) -> Finding:
                 return Finding(text(key))
         except NotExact:
             pass  # not linear: the long way
+    # Here a key that is wrong comes too, to be told at which number it goes wrong.
     letters = t.symbols(relation) - {"π"}
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
@@ -101,6 +104,8 @@ def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
         for left, op, right in sides(case):
             gap = algebra(left) - algebra(right)
             below = coefficients(gap.bottom, letter)
+            # Multiplied by a letter of unknown sign an inequality may turn round; by a number it is
+            # divided outright, sign and all.
             if len(below) != 1:
                 raise NotExact("a letter stands in a denominator of an inequality")
             links.append(([c / below[0] for c in coefficients(gap.top, letter)], op))
@@ -119,12 +124,14 @@ def turning_places(*statements: list[list[Link]]) -> list[Surd]:
     for cases in statements:
         for links in cases:
             for p, _ in links:
+                # Where both sides are the same polynomial nothing turns.
                 places |= set(real_roots(p)) if p else set()
     return sorted(places)
 
 
 def points(places: list[Surd]) -> list[Surd]:
     """Return the places with a point before, between and after them."""
+    # No place to turn at: the same everywhere, so any point will do.
     if not places:
         return [Surd.of(0)]
     half = Surd.of(Fraction(1, 2))
@@ -174,6 +181,7 @@ def _interval(letter: str, every: list[Surd], start: int, end: int) -> t.Node:
         low = surd_node(every[start if start % 2 else start - 1])
     if end < len(every) - 1:
         high = surd_node(every[end if end % 2 else end + 1])
+    # One place by itself: x² ≤ 0 holds at 0 alone.
     if low is not None and low == high:
         return t.relate(x, "=", low)
     if low is None or high is None:

@@ -45,6 +45,7 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         return found(answer, key, False, str(error))
     if any(value.letters() - {"π"} for solution in given for value in solution.values()):
         return found(answer, key, False, "the key has a letter on both sides")
+    # To put the key's values in works even where the equations could not be solved.
     for solution in given:
         if not holds(relations, solution):
             return found(answer, key, False, _why_not(relations, solution))
@@ -54,9 +55,11 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         return found(answer, key, not missing, parting)
     if why.startswith("every value"):
         return found(why, key, False)
+    # To count roots takes one letter.
     if len(letters) > 1:
         raise NotExact(why)
     wanted = real_solutions(relations, next(iter(letters)))
+    # x = 3 or x = 3 is one solution, and must not pass for two.
     different = [
         solution
         for i, solution in enumerate(given)
@@ -102,6 +105,7 @@ def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
         for node in denominators(relation):
             value = algebra(node)
             below = product(product(below, value.top), value.bottom)
+    # Roots that the printed form shuts out, since it would divide by zero there.
     excluded = common(shared, coefficients(below, letter))
     return count_roots(shared) - (count_roots(excluded) if len(excluded) > 1 else 0)
 

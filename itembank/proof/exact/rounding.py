@@ -37,6 +37,8 @@ def find_rounded(
     """
     given = value_given(key)
     _, size = unit_of(given)
+    # Rounded in the unit of the key: 2.347 m to the nearest 1 is 2 in metres and 235 in
+    # centimetres.
     step, ours = rounded(algebra(target) / number(size), detail, amount, way)
     if detail == "figures" and ours:
         step = _step(ours, detail, amount)  # 99.96 to 3 figures is 100: its places are fewer
@@ -91,11 +93,14 @@ def rounded(
     (Fraction(3, 1), Fraction(-30, 1))
     """
     try:
+        # A half can only be met exactly by a rational number, and those are rounded exactly.
         value_exact = rational(value)
         step = _step(value_exact, detail, amount)
         return step, _to(value_exact, step, way)
     except NotExact:
         pass
+    # An irrational number lies strictly between two places where rounding turns. If both of
+    # its bounds round alike, so does it; PI has 50 places, so no closer bounds are to be had.
     for digits in (30, 45):
         low, high = enclosed(value, digits)
         steps = {_step(low, detail, amount), _step(high, detail, amount)}
@@ -126,6 +131,8 @@ def _step(value: Fraction, detail: str, amount: int) -> Fraction:
 
 def _to(value: Fraction, step: Fraction, way: Way) -> Fraction:
     steps = abs(value) / step
+    # By the size, so that −2.5 goes to −3: halves away from zero, as schools round, and not
+    # to the even number, as round() does.
     whole = (steps.__ceil__() if way == "up" else (steps + _HALVES[way]).__floor__()) * step
     return -whole if value < 0 else whole
 
@@ -150,6 +157,7 @@ def _side_enclosed(side: Polynomial, digits: int) -> tuple[Fraction, Fraction]:
             raise NotExact("a number with a letter in it cannot be rounded")
         power = dict(powers).get("π", 0)
         roots = surd_polynomial({((), root): Fraction(1)}).enclosed(digits)
+        # PI is cut off, not rounded, so π lies between it and one more in its last place.
         circles = (PI**power, (PI + Fraction(1, 10**50)) ** power)
         ends = [c * a * b for a in roots for b in circles]
         low, high = low + min(ends), high + max(ends)

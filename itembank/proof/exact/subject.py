@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, subjects_given
+from itembank.proof.claim.repeats import writing
 from itembank.proof.exact.equations import sides_of
 from itembank.proof.exact.tree_of import quotient_node
 
@@ -29,14 +32,32 @@ def find_subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
         return found(answer, key, False, str(error))
     if power == 1:
         return found(answer, key, len(given) == 1 and algebra(given[0]) == value)
+    # Held by their powers: E is a quotient of polynomials, and its root is none.
     if any(_power_of(node, power) != value for node in given):
         return found(answer, key, False)
-    if power % 2 == 0 and {isinstance(node, t.Neg) for node in given} != {True, False}:
+    if power % 2 == 0 and not any(_opposite(a, b) for a, b in combinations(given, 2)):
         raise NotExact(
             "the key gives one of two roots: write both with ‘or’, or let a person say that "
             f"{letter.name} cannot be negative"
         )
     return found(answer, key, True)
+
+
+def _opposite(a: t.Node, b: t.Node) -> bool:
+    """Tell whether two roots are known to be each other's opposite.
+
+    Both have the right power, so that they differ by a sign or not at all. A minus in front does
+    not tell which: from x² = (a − b)² come a − b and −(b − a), which are one root written twice.
+    """
+    if any(
+        isinstance(root, t.Neg) and writing(root.of) == writing(other)
+        for root, other in ((a, b), (b, a))
+    ):
+        return True
+    try:
+        return algebra(a) == -algebra(b)
+    except NotExact:
+        return False  # letters under a root: only the same writing shows it
 
 
 def undone(relation: t.Relation, name: str) -> tuple[int, Quotient]:
@@ -50,6 +71,7 @@ def undone(relation: t.Relation, name: str) -> tuple[int, Quotient]:
         raise NotExact("this is not one equation")
     a, b = pairs[0]
     by_power: dict[int, Polynomial] = {}
+    # The top alone says when both sides are equal; the bottom, when they have a meaning.
     for (powers, root), c in (a - b).top.items():
         exponents = dict(powers)
         k = exponents.pop(name, 0)
@@ -77,6 +99,7 @@ def _answer(letter: t.Sym, power: int, value: Quotient) -> str:
 def _power_of(node: t.Node, k: int) -> Quotient:
     """Return the kth power of an expression, roots and all: (√E)² is E."""
     match node:
+        # (ⁿ√E)ⁿ is E wherever the root has a value.
         case t.Root(of, index) if k % index == 0:
             total = number(1)
             for _ in range(k // index):

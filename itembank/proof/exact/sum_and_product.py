@@ -29,6 +29,7 @@ def find_two(ask: TwoNumbers, key: t.Node) -> Finding:
     """
     half, product = exact(ask.total) / 2, exact(ask.product)
     square = half * half - product
+    # A fraction in its lowest terms is a square just where top and bottom are.
     away = Fraction(isqrt(max(square.numerator, 0)), isqrt(square.denominator))
     if square <= 0 or away * away != square:
         raise NotExact("no two different fractions have this sum and this product")

@@ -51,6 +51,7 @@ class Surd:
         value = Fraction(value)
         if value < 0:
             raise NotExact("a negative number has no square root")
+        # √(a/b) is √(ab)/b, so that only whole numbers stand under a root.
         under = value.numerator * value.denominator
         if isqrt(under) ** 2 == under:
             return Surd.of(Fraction(isqrt(under), value.denominator))
@@ -72,6 +73,7 @@ class Surd:
         pieces = []
         for a, c in self.terms:
             for b, d in other.terms:
+                # √a × √b with a = gm and b = gn is g√(mn); mn is square-free, since a and b are.
                 shared = gcd(a, b)
                 pieces.append(((a // shared) * (b // shared), c * d * shared))
         return _made(pieces)
@@ -116,6 +118,8 @@ class Surd:
         if self.is_rational:
             return 1 if self.terms[0][1] > 0 else -1
         digits = 20
+        # This ends: the terms are independent over the rationals, so the sum is not zero, and
+        # close enough bounds are on one side of it.
         while True:
             low, high = self.enclosed(digits)
             if low > 0 or high < 0:
@@ -127,6 +131,7 @@ class Surd:
         low = high = Fraction(0)
         scale = 10**digits
         for root, c in self.terms:
+            # In whole numbers: isqrt is exact at any length, where a float has 16 digits.
             below = isqrt(root * scale * scale)
             above = below if below * below == root * scale * scale else below + 1
             ends = sorted((c * Fraction(below, scale), c * Fraction(above, scale)))
@@ -138,6 +143,7 @@ def _made(pieces: Iterable[tuple[int, Fraction]]) -> Surd:
     total: dict[int, Fraction] = {}
     for root, c in pieces:
         total[root] = total.get(root, Fraction(0)) + c
+    # Each new prime under a root doubles the terms that a quotient may have.
     if len(total) > MOST_TERMS:
         raise NotExact("this has too many different roots")
     return Surd(tuple(sorted((root, c) for root, c in total.items() if c)))

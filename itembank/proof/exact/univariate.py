@@ -61,6 +61,7 @@ def remainder(p: Coefficients, q: Coefficients) -> tuple[Coefficients, Coefficie
         out[shift] = c
         for k, d in enumerate(q):
             rest[shift + k] = rest[shift + k] - c * d
+        # The leading term is gone by construction; what it leaves may lead with zeros.
         rest = trimmed(rest[:-1])
     return out, rest
 
@@ -81,8 +82,11 @@ def count_roots(p: Coefficients) -> int:
     """
     chain = [p, trimmed([Surd.of(k) * c for k, c in enumerate(p)][1:])]
     while chain[-1]:
+        # Minus the remainder: Sturm's theorem counts changes of sign in this very chain. With a
+        # root that comes twice it counts different roots still.
         chain.append([-c for c in remainder(chain[-2], chain[-1])[1]])
     chain.pop()
+    # Far out the leading term alone has its sign, so all real numbers lie between these two.
     right = [q[-1].sign for q in chain]
     left = [q[-1].sign * (-1) ** (len(q) - 1) for q in chain]
     return _changes(left) - _changes(right)
@@ -102,9 +106,11 @@ def real_roots(p: Coefficients) -> list[Surd]:
     [Fraction(-2, 1), Fraction(1, 1), Fraction(3, 1)]
     """
     found: set[Surd] = set()
+    # Zero is taken out first, since the search below divides the constant term.
     while len(p) > 1 and not p[0].terms:
         found.add(Surd.of(0))
         p = p[1:]
+    # A quadratic has its formula, roots and all; above it, rational roots are divided out.
     if len(p) > 3:
         for root in _rational_roots(p):
             found.add(root)
@@ -114,11 +120,14 @@ def real_roots(p: Coefficients) -> list[Surd]:
         found.add(-p[0] / p[1])
     elif len(p) == 3:
         found |= _quadratic(p)
+    # A quadratic in x².
     elif len(p) == 5 and not (p[1].terms or p[3].terms):
         for square in _quadratic([p[0], p[2], p[4]]):
+            # A negative square has no real root; 0 is none, for the constant term is not.
             if square.sign > 0:
                 root = Surd.root(square.rational)
                 found |= {root, -root}
+    # That there is no real root is an answer too: to x⁴ + x + 1 = 0, for one.
     elif len(p) > 3 and count_roots(p):
         raise NotExact("this has roots that cannot be written with square roots alone")
     return sorted(found)
@@ -143,6 +152,7 @@ def _rational_roots(p: Coefficients) -> list[Surd]:
     for value in values:
         scale = scale * value.denominator // gcd(scale, value.denominator)
     first, last = abs(int(values[0] * scale)), abs(int(values[-1] * scale))
+    # To try no candidate is safe: a root that stays in the polynomial is counted, not lost.
     if max(first, last) > LARGEST_TRIED:
         return []
     tried = {Fraction(t, b) for t in _divisors(first) for b in _divisors(last)}

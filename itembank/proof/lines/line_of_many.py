@@ -30,6 +30,7 @@ def given_fault(ask: Give, line: t.Node) -> str:
         about = [relation for relation in ask.relations if t.symbols(relation) - {"π"} == {letter}]
         if more or not about:
             return "" if line in ask.relations else _neither()
+        # Two relations, 1/3 < x and x < 1/2, say together what a chain says.
         says = [links for relation in about for links in statement((relation,), letter)]
         asked = [[link for links in says for link in links]]
         same = first_difference(asked, statement((line,), letter)) is None

@@ -40,7 +40,7 @@ from itembank.proof.exact.ranges import first_difference, is_true, points, state
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.proof.lines.truth import expression_parts, true, values_of
+from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
 
 ELSE = "is worth something else"
 
@@ -105,8 +105,7 @@ def _find(ask: Find, line: t.Node) -> str:
         return ELSE if find_value(target, relations, line).fault else ""
     if isinstance(line, t.Ratio) and len(given) == len(ours):
         # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
-        same = all(a * ours[0] == b * given[0] for a, b in zip(given, ours, strict=True))
-        return "" if same else "is another ratio"
+        return "" if in_proportion(given, ours) else "is another ratio"
     return "" if given == ours else ELSE
 
 
@@ -116,6 +115,7 @@ def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
         given = known_letters(relations)
         known = dict(given)
         forms = [form for relation in relations for form in equations_of(relation, given)]
+        # Elimination adds what it settles to `known`; `given` stays what was given outright.
         free = eliminate(forms, known)
         if not free:
             return true(line, known)
@@ -143,8 +143,11 @@ def _rewrite(target: t.Node, line: t.Node) -> str:
     ours, given = expression_parts(target), expression_parts(line)
     if len(ours) != len(given):
         return ELSE
+    if len(ours) == 1:
+        return "" if ours == given else ELSE
+    # 0 : 0 agrees crosswise with every ratio.
     same = all(a * given[0] == ours[0] * b for a, b in zip(ours, given, strict=True))
-    return "" if same and (len(ours) > 1 or ours == given) else ELSE
+    return "" if same and given[0].top else ELSE
 
 
 def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
@@ -155,6 +158,8 @@ def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
         return "is about another letter"
     if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
         return _side(relations, line)
+    # Each solution has to fit a case, and each case a solution: else a solution was lost on the
+    # way, or one was made up.
     used = [False] * len(cases)
     for solution in every:
         fits = [_holds(case, solution) for case in cases]
@@ -174,6 +179,7 @@ def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
     given = algebra(line)
     for relation in relations:
         for a, b in sides_of(relation):
+            # Or the difference of the sides, which is what is factorised to solve a quadratic.
             if given in (a, b, a - b, b - a):
                 return ""
     raise NotExact("it is an expression, and neither side of the equation")
@@ -214,6 +220,7 @@ def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
     values = [exact(term) for term in terms]
     if isinstance(line, t.Listing):
         row, given = values, [exact(part) for part in line.parts]
+        # The terms, their differences, and the differences of those.
         for _ in range(3):
             if given == row[: len(given)]:
                 return ""
@@ -224,6 +231,7 @@ def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:
         raise NotExact("it is not an expression in n")
     given_rule, degree = algebra(line), max((sum(n for _, n in m[0]) for m in rule.top), default=0)
     left = (rule - given_rule).top
+    # The working finds 3n first, then the + 2: what is still open is of a lower degree.
     if any(sum(n for _, n in powers) >= max(degree, 1) for powers, _ in left):
         return "does not begin as the nth term does"
     return ""
@@ -248,6 +256,8 @@ def _round(ask: Round, line: t.Node) -> str:
     _, size = unit_of(line)
     value = algebra(ask.target) / number(size)
     step, _ = rounded(value, ask.detail, ask.amount)
+    # A step may show more digits than the answer, so that near enough is right; an irrational
+    # number has no last digit to be held to.
     low, high = enclosed(value - algebra(line) / number(size), 30)
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
 

@@ -29,6 +29,7 @@ def working_fault(item: Item) -> str:
     lines = [step.maths for step in item.steps if step.maths is not None]
     for number, line in enumerate(lines, start=1):
         try:
+            # The key itself is proved by both roads; here only what leads to it.
             fault = "" if line == item.key else line_fault(item.ask, line)
         except t.NotationError as error:
             fault = f"cannot be checked: {error}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.notation import tree as t
@@ -31,16 +32,33 @@ def true(relation: t.Relation, known: dict[str, Fraction] | None = None) -> bool
             if len(a) != len(b) or op != "=":
                 return False
             if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
-                a, b = [x * b[0] for x in a], [y * a[0] for y in b]
-            if a != b:
+                if not in_proportion(a, b):
+                    return False
+            elif a != b:
                 return False
         elif not _holds(left, op, right, known):
             return False
     return True
 
 
+def in_proportion(a: Sequence[Fraction], b: Sequence[Fraction]) -> bool:
+    """Tell whether two rows of numbers, of one length, are in one ratio.
+
+    >>> in_proportion([Fraction(6), Fraction(4)], [Fraction(3), Fraction(2)])
+    True
+    >>> in_proportion([Fraction(0), Fraction(0)], [Fraction(3), Fraction(2)])
+    False
+    """
+    # Against a part that is not zero: the cross products with a zero agree for any other parts.
+    k = next((i for i, part in enumerate(b) if part), None)
+    if k is None or not a[k]:
+        return False
+    return all(x * b[k] == y * a[k] for x, y in zip(a, b, strict=True))
+
+
 def _holds(left: t.Node, op: str, right: t.Node, known: dict[str, Fraction]) -> bool:
     try:
+        # Most lines are rational, and that is the quick way.
         gap = evaluate(left, known) - evaluate(right, known)
         sign = (gap > 0) - (gap < 0)
     except NotExact:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from typing import Any
 
 import sympy
@@ -36,6 +37,7 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
         raise NotExact("this is not one equation")
     gap = to_sympy(relation.first) - to_sympy(relation.rest[0][1])
     name = symbol(letter.name)
+    # A fraction is zero where its top is, so that the letter may stand below a bar as well.
     formula = sympy.Poly(sympy.numer(sympy.together(gap)), name)
     powers = {k for (k,) in formula.monoms()}
     power = formula.degree()
@@ -49,11 +51,13 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
         return found(ours, key, False, str(error))
     if any(not is_zero(_raised(to_sympy(node), power) - value) for node in given):
         return found(ours, key, False)
-    negative = {isinstance(node, t.Neg) for node in given}
     if power == 1 and len(given) > 1:
         return found(ours, key, False)
-    if power % 2 == 0 and negative != {True, False}:
-        raise NotExact("the key gives one of two roots")
+    if power % 2 == 0:
+        # Roots with the right power differ by a sign, or are one root written in two ways.
+        pairs = itertools.combinations(map(to_sympy, given), 2)
+        if not any(is_zero(root + other) for root, other in pairs):
+            raise NotExact("the key gives one of two roots")
     return found(ours, key, True)
 
 

@@ -32,12 +32,14 @@ def given(ask: Give, key: t.Node) -> Finding:
     """
     answers: list[tuple[Any, ...]] = []
     for answer in islice(_answers(ask), MOST_TRIED):
+        # The same two numbers the other way round are one answer.
         if all(sorted(answer) != sorted(other) for other in answers) and _right(ask, answer):
             answers.append(answer)
         if len(answers) == 2:
             break
     values = _values_of(key)
     right = len(values) == len(ask.letters) and _right(ask, values)
+    # A wrong key, and no answer found: it stays wrong however few answers there are.
     if len(answers) < 2 and (right or answers):
         raise NotExact(f"sympy finds {len(answers) or 'no'} answer, where there should be many")
     ours = f"for example {', '.join(map(sympy_text, answers[0]))}" if answers else ""
@@ -139,11 +141,13 @@ def _in_interval(part: Any, whole: bool, step: Any) -> Iterator[Any]:
     low, high = (part.inf, part.sup)
     if whole:
         start = sympy.ceiling(low / step) if low.is_finite else sympy.Integer(0)
+        # From the end that there is, outwards: the near multiples are as good as any.
         if not low.is_finite and high.is_finite:
             yield from (step * (sympy.floor(high / step) - k) for k in range(MOST_TRIED // 2))
         yield from (step * (start + k) for k in range(MOST_TRIED // 2))
         return
     if low.is_finite and high.is_finite:
+        # Other points than the thirds of a gap that the first road tries.
         yield from (low + (high - low) * sympy.Rational(k, 7) for k in range(1, 7))
         return
     start = low if low.is_finite else high if high.is_finite else sympy.Integer(0)

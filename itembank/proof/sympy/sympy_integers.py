@@ -29,6 +29,7 @@ def nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
     given = to_sympy(rule)
     through = sympy.expand(sympy.interpolate(values, n))
     degree = sympy.degree(through, n) if through.has(n) else 0
+    # One term more than the polynomial needs, as the other road asks by its differences.
     plain = degree <= 2 and len(values) >= degree + 2
     ours = sympy_text(through) if plain else ""
     for place, value in enumerate(values, start=1):
@@ -44,6 +45,7 @@ def common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.No
     values = [to_sympy(node) for node in numbers]
     join = sympy.gcd if detail == "hcf" else sympy.lcm
     if all(value.is_Integer and value > 0 for value in values):
+        # The first road takes Euclid's way, so this one takes primes.
         ours = _by_primes(values, min if detail == "hcf" else max)
     elif all(
         value.is_Mul or value.is_Symbol or value.is_Pow or value.is_Integer for value in values

@@ -126,6 +126,7 @@ def _find(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -> Fin
     given = _pieces(value)
     if len(wanted) != len(given):
         return found(ours, key, False, f"the answer has {len(wanted)} numbers")
+    # is_finite is None where sympy cannot tell, as for a letter; only a plain no is refused.
     if not all(value.is_finite is not False for value in [*wanted, *given]):
         raise NotExact("this divides by zero")
     for place, (mine, theirs) in enumerate(zip(wanted, given, strict=True), start=1):
@@ -149,6 +150,7 @@ def _order(things: tuple[t.Node, ...], key: t.Node, descending: bool) -> Finding
     given = [to_sympy(part) for part in key.parts]
     left = list(values)
     for place, value in enumerate(given, start=1):
+        # Each printed number may be used once, however it is written in the key.
         same = next((root for root in left if is_zero(root - value)), None)
         if same is None:
             return found("", key, False, f"its {ordinal(place)} number is not in the question")

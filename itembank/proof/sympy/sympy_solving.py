@@ -50,6 +50,7 @@ def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: 
     letters = {symbol(n) for relation in relations for n in t.symbols(relation) if n != "π"}
     unknown = sorted(letters - set(given), key=str)
     rows = [row.subs(given) for relation in relations for row in equations(relation)]
+    # What the given values make true says nothing more.
     rows = [row for row in rows if sympy.expand(row) != 0]
     every: list[Values] = [given]
     if rows or unknown:
@@ -57,8 +58,10 @@ def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: 
     answers = []
     for solution in every:
         values = [sympy.simplify(value.subs(solution)) for value in wanted]
+        # Brought to one scale, so that solutions in one ratio are not taken for different answers.
         if proportional and values[0] != 0:
             values = [sympy.simplify(value / values[0]) for value in values]
+        # None is kept: sympy often cannot tell of a letter's value whether it is real.
         if all(value.is_real is not False for value in values):
             answers.append(values)
     if not answers or any(
@@ -131,6 +134,7 @@ def picked(ask: Pick, key: t.Node) -> Finding:
     if ask.which in ("positive", "negative"):
         ours = [v for v in values if (v.is_positive if ask.which == "positive" else v.is_negative)]
     elif len(values) > 1:
+        # Max and Min compare exactly, roots too.
         best = (sympy.Max if ask.which == "largest" else sympy.Min)(*values)
         ours = [value for value in values if is_zero(value - best)]
     else:
@@ -167,6 +171,7 @@ def _roots(rows: list[Any], letter: Any) -> list[Any]:
     polynomials = [sympy.Poly(sympy.expand(row), letter) for row in rows]
     shared = polynomials[0]
     for other in polynomials[1:]:
+        # A number solves all the equations just where it is a root of what they have in common.
         shared = sympy.gcd(shared, other)
     if shared.is_zero:
         raise _EveryValue(f"every value of {letter} is a solution")
@@ -175,6 +180,7 @@ def _roots(rows: list[Any], letter: Any) -> list[Any]:
     if shared.degree() == 1:
         return [sympy.radsimp(-shared.nth(0) / shared.nth(1))]
     if shared.domain.is_ZZ or shared.domain.is_QQ:
+        # A double root is listed twice there, and is one solution.
         return list(dict.fromkeys(shared.real_roots()))
     return [root for root in sympy.roots(shared) if root.is_real]
 
@@ -227,6 +233,8 @@ def inequality(relation: t.Relation, key: t.Node) -> Finding:
         if any(op == "=" for op, _ in case.rest):
             return found(_range_text(asked, unknown), key, False, "the key is not an inequality")
         given = sympy.Union(given, where_true(case, unknown))
+    # Equal sets may be held in two forms, and sympy then calls them different: only nothing in
+    # either but not in both shows that they are the same.
     same = asked == given or sympy.SymmetricDifference(asked, given).is_empty is True
     return found(_range_text(asked, unknown), key, bool(same))
 

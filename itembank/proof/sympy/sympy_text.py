@@ -95,6 +95,7 @@ def _product(value: Any) -> t.Node:
     top, bottom = sympy.fraction(value)
     if bottom != 1:
         number = sympy.Rational(value.as_coeff_Mul()[0])
+        # A number before letters, (3/4)x, where one bar over everything would hide it.
         if bottom.is_Integer and not number.is_Integer and (value / number).is_polynomial():
             rest = node_of(value / number)
             if isinstance(rest, t.Sym | t.Power | t.Juxt | t.Bracket):

@@ -28,6 +28,7 @@ def is_zero(value: Any) -> bool:
     >>> is_zero((x**2 - 1) / (x - 1) - x - 1), is_zero(x - 1)
     (True, False)
     """
+    # The quick ways first: sympy's simplifier takes seconds where these take a moment.
     if value.is_Rational or value == 0:
         return bool(value == 0)
     if value.has(sympy.zoo, sympy.nan, sympy.oo):
@@ -39,6 +40,8 @@ def is_zero(value: Any) -> bool:
         return True
     if _is_plain(top):
         return False  # a polynomial over the rationals, multiplied out, with a term left
+    # One point where it is not zero shows that it is not zero everywhere. The other way round a
+    # point shows nothing, so what looks like zero has to be simplified to it.
     if _far_from_zero(value):
         return False
     for simpler in (sympy.radsimp, sympy.cancel, sympy.simplify):

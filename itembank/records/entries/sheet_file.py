@@ -193,7 +193,7 @@ def _marked(
 ) -> tuple[Answers, tuple[Remark, ...]]:
     """Mark typed answers to the questions `numbers`; one left out shows no misconception."""
     from itembank.marking.class_sheet import mark_sheet
-    from itembank.marking.mark import Verdict
+    from itembank.marking.verdict import Verdict
     from itembank.records.entries.pack_items import starter_items
 
     if asked.pack is None:

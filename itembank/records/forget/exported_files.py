@@ -8,14 +8,14 @@ from pathlib import Path
 from sqlalchemy import delete, select
 
 from itembank.files.disk import remove
-from itembank.records.forget.clean import Counts, clean_table
+from itembank.records.forget.cleaned_table import Counts, clean_table
 from itembank.records.forget.forgotten import Forgotten
 from itembank.records.forget.rows_of import entries_of
 from itembank.records.forget.unfinished import Unfinished, is_table
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.copies import copies_beside
-from itembank.records.store.place import meant
 from itembank.records.store.store import Store
+from itembank.records.store.store_place import meant
 from itembank.records.store.store_tables import (
     exported,
     forgetting_file,

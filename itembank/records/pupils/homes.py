@@ -19,20 +19,20 @@ AWAY = "away"
 """What stands in place of a class and seat for a pupil who left."""
 
 
-class Place(NamedTuple):
+class ClassSeat(NamedTuple):
     """A seat of a class, as places are compared; both are empty for a pupil who left."""
 
     class_key: str
     seat: str
 
 
-def place(class_name: str, seat: str) -> Place:
+def place(class_name: str, seat: str) -> ClassSeat:
     """Return the place of a seat of a class, whatever its capitals.
 
     >>> place("8K", "a3") == place("8k", "A3")
     True
     """
-    return Place(folded(class_name), seat.upper())
+    return ClassSeat(folded(class_name), seat.upper())
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +46,12 @@ class Move:
     date: datetime.date
 
     @property
-    def source(self) -> Place:
+    def source(self) -> ClassSeat:
         """Return where the pupil sat."""
         return place(self.from_class, self.from_seat)
 
     @property
-    def target(self) -> Place:
+    def target(self) -> ClassSeat:
         """Return where the pupil sits now."""
         return place(self.to_class, self.to_seat)
 
@@ -65,11 +65,11 @@ class Move:
 class Stay:
     """A pupil's time in one seat: from `first` on, before `end`; None for no limit."""
 
-    place: Place
+    place: ClassSeat
     first: datetime.date | None = None
     end: datetime.date | None = None
 
-    def holds(self, where: Place, date: datetime.date) -> bool:
+    def holds(self, where: ClassSeat, date: datetime.date) -> bool:
         """Tell whether it is what was recorded for a place on a day."""
         return (
             self.place == where
@@ -94,8 +94,8 @@ class Homes:
     """
 
     def __init__(self, moves: Iterable[Move]) -> None:
-        self.out: dict[Place, list[Move]] = defaultdict(list)
-        self.into: dict[Place, list[Move]] = defaultdict(list)
+        self.out: dict[ClassSeat, list[Move]] = defaultdict(list)
+        self.into: dict[ClassSeat, list[Move]] = defaultdict(list)
         for move in sorted(moves, key=lambda move: move.date):
             self.out[move.source].append(move)
             self.into[move.target].append(move)
@@ -104,7 +104,7 @@ class Homes:
         """Tell whether anybody moved."""
         return bool(self.out)
 
-    def of(self, where: Place, date: datetime.date) -> Place | None:
+    def of(self, where: ClassSeat, date: datetime.date) -> ClassSeat | None:
         """Return where the pupil sits now who sat in a place on a day; None if they left."""
         while True:
             # Only moves after the day: on the day of a move the newcomer sits there already.
@@ -127,7 +127,7 @@ class Homes:
             and home.class_key == class_key
         ]
 
-    def stays(self, where: Place) -> tuple[Stay, ...]:
+    def stays(self, where: ClassSeat) -> tuple[Stay, ...]:
         """Return all stays of the pupil who sits in a place now, or sat there last.
 
         The stay in a place that somebody has left since ends with the move.

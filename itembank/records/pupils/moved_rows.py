@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, case, or_, select
 
-from itembank.records.pupils.homes import Homes, Place
+from itembank.records.pupils.homes import ClassSeat, Homes
 from itembank.records.pupils.moves import moves_there
 from itembank.records.store.store_tables import active, entry, lesson, score
 from itembank.text.folding import folded
@@ -28,7 +28,7 @@ class Moved:
     answers: str
     out_of: int
     asked: str
-    home: Place | None
+    home: ClassSeat | None
 
 
 def moved_rows(connection: Connection, last: datetime.date | None = None) -> list[Moved]:
@@ -68,7 +68,7 @@ def moved_rows(connection: Connection, last: datetime.date | None = None) -> lis
     )
     found = []
     for row in rows:
-        where = Place(row.class_key, row.seat)
+        where = ClassSeat(row.class_key, row.seat)
         home = homes.of(where, row.date)
         # One who moved away and came back sits where it was recorded.
         if home != where:
@@ -78,7 +78,7 @@ def moved_rows(connection: Connection, last: datetime.date | None = None) -> lis
 
 def seats_now(
     connection: Connection, class_name: str, date: datetime.date
-) -> dict[str, Place | None]:
+) -> dict[str, ClassSeat | None]:
     """Return where the pupils sit now who sat elsewhere in a class on a day; None: left.
 
     Those who kept their seat are not among them.

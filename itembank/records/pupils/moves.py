@@ -13,7 +13,7 @@ from collections.abc import Collection, Sequence
 from sqlalchemy import Connection, insert, select
 
 from itembank.errors import ItembankError, SeveralErrors
-from itembank.records.pupils.homes import AWAY, Homes, Move, Place, Stay
+from itembank.records.pupils.homes import AWAY, ClassSeat, Homes, Move, Stay
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, own_view, score
 
@@ -29,11 +29,11 @@ def moves_there(connection: Connection, last: datetime.date | None = None) -> li
     ]
 
 
-Days = dict[Place, list[datetime.date]]
+Days = dict[ClassSeat, list[datetime.date]]
 """The days on which something was recorded for each place, in order."""
 
 
-def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[Place] = ()) -> int:
+def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[ClassSeat] = ()) -> int:
     """Keep moves, all of them or none; return how many of the pupils have anything recorded.
 
     `unlisted` are seats that their class does not list (any more): only what is recorded shows
@@ -140,7 +140,7 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
 
 def _days(connection: Connection, class_keys: Collection[str]) -> Days:
     """Return the days on which anything that counts was recorded for each place of classes."""
-    found: dict[Place, set[datetime.date]] = defaultdict(set)
+    found: dict[ClassSeat, set[datetime.date]] = defaultdict(set)
     # A pupil may have given only their own view, without a score.
     for table in (score, own_view):
         rows = connection.execute(
@@ -151,5 +151,5 @@ def _days(connection: Connection, class_keys: Collection[str]) -> Days:
             .where(active(), lesson.c.class_key.in_(class_keys), table.c.seat != "")
         )
         for key, seat, date in rows:
-            found[Place(key, seat)].add(date)
+            found[ClassSeat(key, seat)].add(date)
     return defaultdict(list, {where: sorted(dates) for where, dates in found.items()})

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import Connection, and_, delete, or_, update
 
-from itembank.records.pupils.homes import Homes, Place, place
+from itembank.records.pupils.homes import ClassSeat, Homes, place
 from itembank.records.pupils.moves import moves_there
 from itembank.records.store.store_tables import move
 from itembank.text.folding import folded
@@ -79,7 +79,7 @@ def forget_moves(connection: Connection, whom: Whom, parts: tuple[Whom, ...]) ->
 
 
 def _at(key: Any, seat: Any) -> Any:
-    def condition(where: Place) -> Any:
+    def condition(where: ClassSeat) -> Any:
         return and_(key == where.class_key, seat == where.seat)
 
     return condition

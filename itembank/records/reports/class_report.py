@@ -17,11 +17,19 @@ from itembank.records.reports.decision import Decision, decide
 from itembank.records.reports.mastery import Mastery, Point, facility_over_time, mastery_of
 from itembank.records.reports.own_view_report import ViewsOverTime, views_over_time
 from itembank.records.results.happened import Surprises, surprises, took_place
+from itembank.records.results.lessons import lessons
 from itembank.records.results.rearranged import moved_answers
-from itembank.records.results.results import class_results, lessons, occasions
+from itembank.records.results.results import class_results, occasions
 from itembank.records.results.scope import Scope
 from itembank.records.statistics.interval import Interval, wilson
-from itembank.records.store.store_tables import active, entry, lesson, question, tally
+from itembank.records.store.store_tables import (
+    active,
+    counted_answers,
+    entry,
+    lesson,
+    question,
+    tally,
+)
 
 if TYPE_CHECKING:
     from itembank.planning.bands.bands import BandScheme
@@ -241,13 +249,7 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
                 func.sum(tally.c.right),
                 func.sum(tally.c.out_of),
             )
-            .select_from(entry)
-            .join(lesson, lesson.c.id == entry.c.lesson_id)
-            .join(tally, tally.c.entry_id == entry.c.id)
-            .join(
-                question,
-                (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
-            )
+            .select_from(counted_answers())
             .where(active())
             .group_by(lesson.c.class_key, question.c.topic)
         )

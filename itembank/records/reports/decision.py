@@ -22,11 +22,11 @@ from itembank.records.entries.details import (
 )
 from itembank.records.entries.entries import LessonFacts, QuestionFacts
 from itembank.records.entries.questions_asked import marks_of, unpack_asked
-from itembank.records.pupils.homes import Place
+from itembank.records.pupils.homes import ClassSeat
 from itembank.records.pupils.moved_rows import seats_now
 from itembank.records.reports.advice import Advice, Thresholds, advise
 from itembank.records.results.correct import lesson_facts
-from itembank.records.results.results import LessonResult
+from itembank.records.results.lessons import LessonResult
 from itembank.text.folding import folded
 
 if TYPE_CHECKING:
@@ -156,6 +156,7 @@ def decide(
         )
 
         shares = {seat: marks / totals[seat] for seat, marks in scores.items()}
+        # Of one band alone nobody is at an end, so nobody is too sure or too doubtful.
         ends = [groups[0].seats, groups[-1].seats] if len(groups) > 1 else [(), ()]
         view = compare_views(views, shares, *ends)
         if not views:
@@ -181,7 +182,7 @@ def decide(
     return _as_they_sit(found, seats_now(connection, result.class_name, result.date))
 
 
-def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
+def _as_they_sit(found: Decision, now: Mapping[str, ClassSeat | None]) -> Decision:
     """Return a decision with the seats of now: whoever left the class is in no group."""
     seats = {seat for group in found.groups for seat in group.seats} | set(found.scores)
     changed = {seat: now[seat] for seat in sorted(seats & set(now), key=seat_order)}
@@ -192,7 +193,8 @@ def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
     def there(old: Iterable[str]) -> tuple[str, ...]:
         kept = []
         for seat in old:
-            home = changed.get(seat, Place(own, seat))
+            home = changed.get(seat, ClassSeat(own, seat))
+            # Who is in another class now has no seat here; somebody else may sit in it.
             if home is not None and home.class_key == own:
                 kept.append(home.seat)
         return tuple(sorted(kept, key=seat_order))
@@ -214,7 +216,7 @@ def _as_they_sit(found: Decision, now: Mapping[str, Place | None]) -> Decision:
     )
 
 
-def _name(home: Place, own: str) -> str:
+def _name(home: ClassSeat, own: str) -> str:
     return home.seat if home.class_key == own else f"{home.class_key.upper()}/{home.seat}"
 
 
@@ -223,10 +225,16 @@ def _groups(
 ) -> tuple[BandGroup, ...]:
     """Return the bands with their seats, each seat by the marks that it could have."""
     inside: dict[str, list[str]] = defaultdict(list)
+    bands = scheme.bands(out_of)
+    letters = {band.letter for band in bands}
     for seat, marks in scores.items():
-        inside[band_of(marks, scheme.bands(totals[seat])).letter].append(seat)
+        letter = band_of(marks, scheme.bands(totals[seat])).letter
+        if letter not in letters:
+            # A band that some of 5 marks reach may have no score out of 6: then by the same share.
+            letter = band_of(marks * out_of // totals[seat], bands).letter
+        inside[letter].append(seat)
     found = []
-    for band in scheme.bands(out_of):
+    for band in bands:
         seats = inside[band.letter]
         found.append(
             BandGroup(

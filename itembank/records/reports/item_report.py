@@ -22,8 +22,8 @@ from itembank.records.statistics.pooled import Pooled, count_cells, pool_cells, 
 from itembank.records.statistics.starter_answers import Question, StarterAnswers, starter_answers
 from itembank.records.store.store_tables import (
     active,
+    counted_answers,
     entry,
-    lesson,
     misconception,
     question,
     tally,
@@ -268,13 +268,7 @@ def _counted(connection: Connection, scope: Scope) -> dict[Question, tuple[int, 
                 func.sum(tally.c.right),
                 func.sum(tally.c.out_of),
             )
-            .select_from(entry)
-            .join(lesson, lesson.c.id == entry.c.lesson_id)
-            .join(tally, tally.c.entry_id == entry.c.id)
-            .join(
-                question,
-                (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
-            )
+            .select_from(counted_answers())
             .where(active(), entry.c.kind == "questions", question.c.address != "")
             .group_by(question.c.address, question.c.topic, question.c.tier)
         )

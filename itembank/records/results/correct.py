@@ -13,7 +13,7 @@ from itembank.records.entries.details import answers_of, misconceptions_of, scor
 from itembank.records.entries.entries import Answers, LessonFacts, QuestionFacts, Scores
 from itembank.records.entries.questions_asked import not_asked_said, unpack_asked
 from itembank.records.entries.recording import record_in
-from itembank.records.results.results import LessonResult, lessons
+from itembank.records.results.lessons import LessonResult, lessons
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import question
 

@@ -19,7 +19,7 @@ from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError, Operati
 from itembank.errors import ItembankError
 from itembank.files.private import make_file, shut_out
 from itembank.records.store import store_tables as tables
-from itembank.records.store.place import VARIABLE, Place, place_of
+from itembank.records.store.store_place import VARIABLE, StorePlace, place_of
 
 WAIT = 10
 """Seconds to wait for another program that is writing, or for a server that says nothing."""
@@ -36,7 +36,7 @@ _LOCK = 0x17E3BA
 class Store:
     """An open results store; use it as a context manager."""
 
-    def __init__(self, engine: Engine, place: Place, name: str) -> None:
+    def __init__(self, engine: Engine, place: StorePlace, name: str) -> None:
         self.engine, self.place, self.name = engine, place, name
 
     @property
@@ -103,7 +103,7 @@ class Store:
         self.close()
 
 
-def open_store(where: str | Place, make: bool = True) -> Store:
+def open_store(where: str | StorePlace, make: bool = True) -> Store:
     """Open the store at a path or URL, making or updating its tables where need be.
 
     Raises:

@@ -272,3 +272,15 @@ def of_class(name: str) -> Any:
 def active() -> Any:
     """Return the condition that an entry counts: neither replaced nor taken back."""
     return and_(entry.c.replaced_by.is_(None), entry.c.undone_at.is_(None))
+
+
+def counted_answers() -> Any:
+    """Return what to select counts by question from: entries, their lessons, tallies, questions."""
+    return (
+        entry.join(lesson, lesson.c.id == entry.c.lesson_id)
+        .join(tally, tally.c.entry_id == entry.c.id)
+        .join(
+            question,
+            (question.c.lesson_id == lesson.c.id) & (question.c.number == tally.c.number),
+        )
+    )

@@ -13,8 +13,8 @@ from fractions import Fraction
 from itertools import product
 
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import exact
+from itembank.notation.units import unit_known
+from itembank.notation.value import exact_or_none
 from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit, settled, unknown
 from itembank.wording.kinds.story_kinds import StoryKinds
 
@@ -118,10 +118,10 @@ class Carrier:
                 return self._amount(node)
             case t.ClockTime():
                 return [(of_dimension("time"), ())]
-            case t.Frac(t.Int(), t.Int()) if (value := _value(node)) in self.kinds.by_value:
+            case t.Frac(t.Int(), t.Int()) if (value := exact_or_none(node)) in self.kinds.by_value:
                 return self._number(value)
             case t.Int() | t.Dec() | t.Mixed():
-                return self._number(_value(node))
+                return self._number(exact_or_none(node))
             case t.Frac(top, bottom):
                 return self._product(((1, top), (-1, bottom)))
             case t.Juxt(factors):
@@ -152,12 +152,12 @@ class Carrier:
             case t.Money(t.Frac(top, bottom), sign):  # £3/4 is £3 for each of 4
                 return self._product(((1, t.Money(top, sign)), (-1, bottom)))
             case t.Money(amount, sign):
-                value, unit = _value(amount), sign
+                value, unit = exact_or_none(amount), sign
             case t.Quantity(amount, unit):
-                value = _value(amount)
+                value = exact_or_none(amount)
             case _:
                 value, unit = None, node.parts[0].unit if isinstance(node, t.MixedUnits) else ""
-        base = of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension)
+        base = of_dimension(unit_known(unit).dimension)
         plain: list[Way] = [(base, ())]
         if value == 1:
             # 8 × 1 h only gives a bare number of hours its unit.
@@ -217,7 +217,7 @@ class Carrier:
             node = node.of
         if not isinstance(node, t.Int | t.Frac | t.Dec):
             return False
-        value = _value(node)
+        value = exact_or_none(node)
         return value == 1 or value in self.constants
 
     def _power(self, base: t.Node, exponent: t.Node) -> list[Way]:
@@ -252,13 +252,6 @@ def _capped(ways: Iterable[Way]) -> list[Way]:
     if len(found) > _MOST:
         raise TooMany
     return found
-
-
-def _value(node: t.Node) -> Fraction | None:
-    try:
-        return exact(node)
-    except t.NotationError:
-        return None
 
 
 def answers_of(ways: Sequence[Way]) -> list[Kind]:

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
-from itembank.notation.units import CURRENCY, MADE_OF, UNITS
+from itembank.notation.units import MADE_OF, unit_known
 
 THING = "#"
 """Before the name of something that is counted: ``#egg``."""
@@ -96,7 +96,7 @@ def of_dimension(name: str) -> Kind:
 
 def of_unit(unit: str) -> Kind:
     """Return the kind of a bare number that stands for so many of a unit."""
-    facts = UNITS.get(unit) or CURRENCY[unit]
+    facts = unit_known(unit)
     base = of_dimension(facts.dimension)
     return Kind(base.powers, facts.size)
 

@@ -1,28 +1,21 @@
-"""Whether the answer of a model is of the kind that the question asks for.
-
-*How many kilometres does it go on one litre?* is not answered by litres for each kilometre. The
-kinds that the words give to the numbers are carried through the model, and what comes out is held
-to the question, to the size of its unit: litres a minute are no litres a second.
-"""
+"""The kinds that a question asks for: a length, a sum of money, how many boxes, litres a minute."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import unit_known
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
-from itembank.wording.kinds.kind import PLAIN, Kind, kind_words, of_dimension, of_unit, plural
-from itembank.wording.kinds.story_kinds import StoryKinds, noun_stem, story_kinds, unit_at_start
+from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit
+from itembank.wording.kinds.story_kinds import StoryKinds
+from itembank.wording.kinds.things_counted import noun_stem, unit_at_start
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT, slotted
-from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.sentences.units_said import unit_said
 
 
@@ -37,145 +30,6 @@ class Wanted:
     sized: bool
     says: str
     noun: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Carried:
-    """What a model comes to: a fault in words, or the values it may stand for.
-
-    `values` are what the model comes to, in its own units and in base units; none where it is
-    not known.
-    """
-
-    fault: str
-    values: frozenset[Fraction] = frozenset()
-
-
-def carried(runs: Sequence[Run], model: Modelled, constants: Sequence[int]) -> Carried:
-    """Return what a model comes to, and how that is another kind of thing than is asked for."""
-    target = model.target
-    asking = questions(runs)
-    if target is None or not asking or isinstance(target, t.Listing):
-        return Carried("")
-    value = model.worth(target)
-    own = frozenset() if value is None else frozenset((value,))
-    if isinstance(target, t.Ratio) or any(isinstance(part, t.ClockTime) for part in model.parts()):
-        return Carried("", own)  # times of day are points, and are held to their own rules
-    kinds = story_kinds(runs)
-    try:
-        answers = answers_of(Carrier(kinds, constants).ways(model.lines, target))
-    except (TooMany, t.NotationError):
-        return Carried("", own)
-    if not answers:
-        return Carried(
-            "The model adds unlike things, as the words name them: look at what stands beside each "
-            "number, or put the units in { } with their numbers."
-        )
-    question = asking[-1]
-    wanted = _wanted(runs, question, model, kinds)
-    fitting = answers
-    if wanted is not None:
-        fitting = [answer for answer in answers if _answers(answer, wanted, question, kinds)]
-        if not fitting:
-            return Carried(_says(answers[0], wanted, _for_each(wanted.kinds, question)))
-        faults = [_things_fault(kind, wanted, question, kinds) for kind in fitting]
-        if all(faults):
-            return Carried(faults[0])
-    if fault := _crossed(model, Carrier(kinds, constants), kinds):
-        return Carried(fault)
-    sizes = {kind.scale for kind in fitting if not kind.unknowns()}
-    if not sizes and wanted is not None and wanted.sized:
-        sizes = {kind.scale for kind in wanted.kinds}
-    return Carried("", own | {value * size for size in sizes for value in own})
-
-
-def _crossed(model: Modelled, carrier: Carrier, kinds: StoryKinds) -> str:
-    """Return how the price of one thing is multiplied by a number of others, or ``""``."""
-    for part in model.parts():
-        if not isinstance(part, t.Product) or len(part.rest) != 1:
-            continue
-        try:
-            found = answers_of(carrier.of(part))
-        except (TooMany, t.NotationError):
-            continue
-        crossed = [_pair(kind, kinds) for kind in found]
-        if crossed and all(kind for kind, _ in crossed):
-            left, other = crossed[0]
-            return (
-                f"The model multiplies what is said for each {left} by a number of {plural(other)}."
-            )
-    return ""
-
-
-def _pair(kind: Kind, kinds: StoryKinds) -> tuple[str, str]:
-    """Return the thing that a price is for, and another that it is multiplied by."""
-    things = kind.things()
-    below = [noun for noun, n in things.items() if n < 0 and noun in kinds.nouns]
-    above = [noun for noun, n in things.items() if n > 0 and noun in kinds.nouns]
-    money = any(name == "money" and n > 0 for name, n in kind.measures())
-    return (below[0], above[0]) if below and above and money and not kind.unknowns() else ("", "")
-
-
-def _answers(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> bool:
-    if kind.unknowns():
-        return True
-    for asked in (
-        *wanted.kinds,
-        *_for_each(wanted.kinds, question),
-        *_at_rate(wanted.kinds, kinds, question),
-    ):
-        if kind.measures() == asked.measures() and (not wanted.sized or kind.scale == asked.scale):
-            return True
-    return False
-
-
-_FOR_EACH = late(
-    r"\b(?:per|an?|each|every|one|the|whole|that) (?=(?P<words>[a-z]+(?: [a-z]+)?))", re.I
-)
-
-
-def _for_each(kinds: Sequence[Kind], question: str) -> list[Kind]:
-    """Return the kinds for each of the units that the question names in the singular."""
-    names = unit_names()
-    found = {unit_at_start(match["words"]).casefold() for match in _FOR_EACH.finditer(question)}
-    units = {names[name] for name in found if name}
-    return [kind.over(of_unit(unit)) for kind in kinds for unit in units]
-
-
-def _at_rate(wanted: Sequence[Kind], kinds: StoryKinds, question: str) -> list[Kind]:
-    """Return the kinds for each of what amounts are given for, where nothing says for how many.
-
-    *£550 a week* and a rise of 4% make so many pounds a week.
-    """
-    free = [
-        rate
-        for rate in kinds.rates
-        if rate.measures()
-        and not any(amount.measures() == rate.measures() for amount in kinds.amounts)
-    ]
-    spans = {of_unit(unit).measures() for unit in _spans(question)}
-    return [kind.over(rate) for kind in wanted for rate in free if rate.measures() not in spans]
-
-
-def _spans(question: str) -> set[str]:
-    """Return the units of time and the others that a question names by themselves."""
-    names = unit_names()
-    words = [unit_at_start(match["words"]) for match in _FOR_EACH.finditer(question)]
-    words += re.findall(r"\b(?:seconds|minutes|hours|days|weeks|months|years)\b", question, re.I)
-    return {names[word.casefold()] for word in words if word}
-
-
-def _says(kind: Kind, wanted: Wanted, for_each: Sequence[Kind]) -> str:
-    if any(kind.measures() == per.measures() for per in (*wanted.kinds, *for_each)):
-        return (
-            f"The question asks for {wanted.says}, and the model does not come to that unit: a change "
-            "of units, as 60 for minutes and hours, is left out or too many."
-        )
-    return _gives(kind, wanted)
-
-
-def _gives(kind: Kind, wanted: Wanted) -> str:
-    return f"The model gives {kind_words(kind)}; the question asks for {wanted.says}."
 
 
 _KINDS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
@@ -197,27 +51,32 @@ _KINDS: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\b(?:what|work out|find|calculate|how)\b.*\bspeed\b", ("speed",)),
     )
 )
+
 _MONEY = late(
     r"\bhow much (?:(?:more |less )?money|does (?:it|each|the|a|one|an)\b.*\bcost|(?:do|does|did|will|would|is|are)\b.*"
     r"\b(?:cost|pay|spend|earn|charge|save|owe)\b)|\bwhat (?:do|does|did|will|would) .*\bcost\b|"
     r"\b(?:the|what) (?:\w+ )?(?:cost|price|fare|profit|wage)\b",
     re.I,
 )
+
 _MANY = late(
     r"\bhow many (?:more |fewer |full |whole |other |extra |complete )?(?P<noun>[a-z'-]+)(?: (?P<next>[a-z'-]+))?",
     re.I,
 )
+
 _RATE_ASKED = late(
     r"\bin (?P<top>[a-z]+) (?P<per>per|for each|for every|an?|each) (?P<bottom>[a-z]+)\b", re.I
 )
+
 _PART = late(
     r"\b(?:what|which) (?:fraction|percentage|proportion)\b|\bas an? (?:fraction|percentage)\b",
     re.I,
 )
+
 _MUCH = late(r"\bhow much (?:more |less )?(?P<noun>[a-z'-]+)\b", re.I)
 
 
-def _wanted(
+def wanted_kinds(
     runs: Sequence[Run], question: str, model: Modelled, kinds: StoryKinds
 ) -> Wanted | None:
     """Return the kinds that a question asks for, or None where that is not known."""
@@ -226,7 +85,7 @@ def _wanted(
     if key_unit and bare:
         return Wanted((of_unit(key_unit),), True, _named(key_unit))
     if key_unit:
-        base = of_dimension((UNITS.get(key_unit) or CURRENCY[key_unit]).dimension)
+        base = of_dimension(unit_known(key_unit).dimension)
         return Wanted((base,), True, _named(key_unit))
     if _PART.search(question) or isinstance(model.key, t.Percent):
         return Wanted((PLAIN,), True, "a part of a whole")
@@ -244,7 +103,7 @@ def _wanted(
         sizes = [of_unit(unit)]
         if not bare:
             # A key that is a bare number of a unit is reckoned from the base unit.
-            sizes.append(of_dimension((UNITS.get(unit) or CURRENCY[unit]).dimension))
+            sizes.append(of_dimension(unit_known(unit).dimension))
         return Wanted((*sizes, PLAIN) if unit == "°" else tuple(sizes), True, _named(unit))
     many = _MANY.search(question)
     if many:
@@ -277,7 +136,7 @@ def _wanted(
 
 
 def _named(unit: str) -> str:
-    return (UNITS.get(unit) or CURRENCY[unit]).many
+    return unit_known(unit).many
 
 
 def _measured(text: str, noun: str) -> list[Kind]:
@@ -296,41 +155,8 @@ def _unit_of_key(key: t.Node) -> str:
     }
     if len({_dimension(unit) for unit in units}) != 1:
         return ""
-    return min(units, key=lambda unit: (UNITS.get(unit) or CURRENCY[unit]).size)
+    return min(units, key=lambda unit: unit_known(unit).size)
 
 
 def _dimension(unit: str) -> str:
-    return (UNITS.get(unit) or CURRENCY[unit]).dimension
-
-
-_TOGETHER = late(r"\b(?:altogether|in total|in all|total)\b", re.I)
-
-
-def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) -> str:
-    """Return how the things that are counted do not fit the question: pounds for each tray."""
-    if kind.unknowns():
-        return ""
-    things = kind.things()
-    if wanted.noun and things.get(wanted.noun, 0) < 0:
-        return _gives(kind, wanted)
-    if squared := [noun for noun, n in things.items() if abs(n) > 1 and noun in kinds.nouns]:
-        return f"The model multiplies a number of {plural(squared[0])} by another of them."
-    for noun, power in things.items():
-        stem = re.escape(noun)
-        single = re.search(
-            rf"\b(?:each|one|per|every|an?|single) (?:\w+ )?{stem}\w*\b", question, re.I
-        )
-        counted = re.search(rf"{SLOT} (?:[a-z'-]+ )?{stem}\w*\b", question, re.I)
-        if (
-            power < 0
-            and not single
-            and (counted or _TOGETHER.search(question))
-            and noun in kinds.nouns
-        ):
-            return (
-                f"The model gives {kind_words(kind)}; the question asks for {wanted.says} of all."
-            )
-        each = re.search(rf"\beach {stem}\b", question, re.I)
-        if power > 0 and noun != wanted.noun and each and not counted and Fraction(power) > 0:
-            return f"The question asks for one of the {noun}s, and the model finds all together."
-    return ""
+    return unit_known(unit).dimension

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.story_kinds import noun_stem
+from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.tale import late_search
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted

@@ -1,11 +1,12 @@
-"""Amounts in proportion, work shared by many, and journeys: worked out from what the words give."""
+"""Amounts in proportion, and work shared by many: worked out from what the words give."""
 
 from __future__ import annotations
 
 import re
 from fractions import Fraction
 
-from itembank.wording.kinds.story_kinds import noun_stem
+from itembank.wording.kinds.things_counted import noun_stem
+from itembank.wording.meaning.journeys import journey_reading
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 
 _AGENTS = frozenset(
@@ -15,26 +16,24 @@ _AGENTS = frozenset(
         "robot", "mower", "combine", "roofer", "student", "pupil", "carpenter", "mechanic", "picker",
     )
 )  # fmt: skip
+
 _WORK = (
     r"\b(?:paint|build|plant|dig|fill|empty|pick|clean|lay|unload|load|plough|tile|mow|wash|harvest|weed|pack|repair|"
     r"decorate|cut|drain|do (?:a|the) job|finish|complete|assemble|print|make|put up|erect|lift|clear|sweep|roof)\w*\b"
 )
+
 _TIMES = ("time", "calendar time")
 
 
 def rate_reading(tale: Tale) -> Reading | None:
     """Return what a story in proportion, or of a journey, comes to by its words."""
     return (
-        _batches(tale)
-        or _net(tale)
-        or _proportion(tale)
-        or _double(tale)
-        or _journey(tale)
-        or _average(tale)
+        _batches(tale) or _net(tale) or _proportion(tale) or _double(tale) or journey_reading(tale)
     )
 
 
 _IN = r"\b(?:topped up|flows? into|runs? into|lets? in|fill\w*|gains?|flows? in|runs? in|pours? in|enters?|come in|arrives?|pump\w* in|added)\b"
+
 _OUT = r"\b(?:lets? out|takes? out|flows? away|loses?|leaks?|drains?|flows? out|runs? out|leaves?|escapes?|pump\w* out|empties)\b"
 
 
@@ -253,95 +252,3 @@ def _double(tale: Tale) -> Reading | None:
     for number, count in pairs.items():
         value = value / number.value * count
     return reads("for each of them and each of the days", value)
-
-
-_STOPS = r"\b(?:rest\w*|stops?|stopped|break|back|return\w*|late|delay\w*|less|more|faster|slower|then|further|each way|waits?|half|twice|per cent)\b"
-
-
-def _journey(tale: Tale) -> Reading | None:
-    """Return the speed, the distance or the time of one steady journey from the other two."""
-    numbers = tale.numbers
-    asked = [n for n in numbers if tale.asked(n)]
-    if len(numbers) == 3 and len(asked) == 1 and asked[0].measure == "time":
-        speeds = tale.of("speed")
-        far = tale.asks_for(r"\bhow far\b|\bdistance\b|\bhow many (?:\w*metres|miles|km|m)\b")
-        if len(speeds) == 1 and far and len(tale.of("time")) == 2:
-            return reads(
-                "distance is speed by the time asked about", speeds[0].value * asked[0].value
-            )
-    if len(numbers) != 2 or late_search(_STOPS, tale.text):
-        return None
-    found = {n.measure: n.value for n in numbers}
-    if len(found) != 2 or not set(found) <= {"length", "time", "speed"}:
-        return None
-    if not all(found.values()):
-        return None
-    if "speed" not in found and tale.asks_for(r"\bspeed\b|\bhow fast\b"):
-        return reads("speed is distance for each hour or second", found["length"] / found["time"])
-    if "time" not in found and tale.asks_for(
-        r"\b(?:how long|how many (?:hours|minutes|seconds)|what time|how much time)\b"
-    ):
-        return reads("time is distance by speed", found["length"] / found["speed"])
-    if "length" not in found and tale.asks_for(
-        r"\bhow far\b|\bdistance\b|\bhow many (?:\w*metres|miles|km|m)\b"
-    ):
-        if any(tale.asked(n) for n in numbers):
-            return None
-        return reads("distance is speed by time", found["speed"] * found["time"])
-    return None
-
-
-def _average(tale: Tale) -> Reading | None:
-    """Return the average speed of a journey of several parts: all its distance by all its time."""
-    if not tale.asks_for(r"\baverage speed\b") or len(tale.numbers) < 3:
-        return None
-    if any(n.measure not in ("length", "time", "speed") for n in tale.numbers):
-        return None
-    rests = late_search(r"\b(?:rest\w*|stop\w*|break|wait\w*)\b", tale.told)
-    moving = tale.asks_for(r"\b(?:moving|swimming|while|without|riding|walking|running|driving)\b")
-    if rests:
-        idle = [
-            n
-            for n in tale.numbers
-            if late_search(r"\b(?:rest\w*|stop\w*|break|wait\w*)\b", tale.clause_of(n))
-        ]
-        times = [n for n in tale.of("time") if n not in idle]
-        lengths = tale.of("length")
-        if len(idle) != 1 or idle[0].measure != "time" or len(lengths) != 1 or tale.of("speed"):
-            return None
-        within = late_search(r"\b(?:with|includ\w*)\b[^.]*\b(?:stop|rest|break)", tale.told)
-        moved = sum((n.value for n in times), Fraction(0)) - (idle[0].value if within else 0)
-        whole = moved + idle[0].value
-        if not moved:
-            return None
-        return reads(
-            "while it moves, or with its stops, as the words ask",
-            lengths[0].value / (moved if moving else whole),
-        )
-    lengths, times, speeds = tale.of("length"), tale.of("time"), tale.of("speed")
-    total = sum((n.value for n in lengths), Fraction(0))
-    if (
-        not speeds
-        and len(lengths) == 1
-        and late_search(r"\b(?:back|returns?)\b", tale.told)
-        and len(times) == 2
-    ):
-        spent = sum((n.value for n in times), Fraction(0))
-        return reads("there and back is twice the distance", 2 * total / spent)
-    if speeds and not times and len(lengths) == len(speeds):
-        spent = sum((d.value / v.value for d, v in zip(lengths, speeds, strict=True)), Fraction(0))
-        return reads("all the distance by all the time", total / spent)
-    if speeds and len(times) == len(speeds) and not lengths:
-        gone = sum((t.value * v.value for t, v in zip(times, speeds, strict=True)), Fraction(0))
-        return reads(
-            "all the distance by all the time", gone / sum((t.value for t in times), Fraction(0))
-        )
-    if (
-        not speeds
-        and len(lengths) == len(times) > 1
-        and not late_search(r"\bback|return", tale.told)
-    ):
-        return reads(
-            "all the distance by all the time", total / sum((t.value for t in times), Fraction(0))
-        )
-    return None

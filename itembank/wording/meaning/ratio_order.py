@@ -10,7 +10,7 @@ from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.story_kinds import noun_stem
+from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.tale import Tale
 from itembank.wording.model_summary import Modelled
 

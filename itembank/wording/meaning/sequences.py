@@ -162,7 +162,8 @@ _ORDINAL_ONLY = rf"\b(?:{'|'.join(ORDINALS)}) (?:term|pattern|row)\b"
 
 
 def _at(rule: t.Node, n: Fraction) -> Fraction | None:
-    from itembank.notation.value import NotExact, linear
+    from itembank.notation.linear import linear
+    from itembank.notation.value import NotExact
 
     try:
         form = linear(rule, {next(iter(t.symbols(rule))): n})

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.story_kinds import noun_stem
+from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT
 

@@ -10,10 +10,10 @@ from functools import cached_property, lru_cache
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import exact
+from itembank.notation.units import CURRENCY, UNITS, unit_known
+from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.story_kinds import unit_at_start
+from itembank.wording.kinds.things_counted import unit_at_start
 from itembank.wording.sentences.numbers_said import CARDINALS
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, sentences, slotted
@@ -182,7 +182,7 @@ def _with_words(runs: Sequence[Run]) -> tuple[list[Run], frozenset[int]]:
 def _number(node: t.Node, match: re.Match[str], text: str, in_words: bool) -> Number | None:
     rest = text[match.end() :]
     after = re.split(rf"[.,;?!]|{SLOT}", rest, maxsplit=1)[0].strip()
-    value = _value(node)
+    value = exact_or_none(node)
     if value is None:
         return None
     inner = node.of if isinstance(node, t.Neg) else node
@@ -200,17 +200,10 @@ def _number(node: t.Node, match: re.Match[str], text: str, in_words: bool) -> Nu
             name = unit_at_start(rest.lstrip(" -").split(",")[0].split(".")[0].split("?")[0])
             if name and not after.startswith("pounds of"):
                 unit = unit_names()[name.casefold()]
-                facts = UNITS.get(unit) or CURRENCY[unit]
+                facts = unit_known(unit)
                 measure, value = facts.dimension, value * facts.size
             elif isinstance(inner, t.Frac) and 0 < value < 1:
                 measure = "part"
         case _:
             return None
     return Number(match[0], match.start(), node, value, measure, after, in_words)
-
-
-def _value(node: t.Node) -> Fraction | None:
-    try:
-        return exact(node)
-    except t.NotationError:
-        return None

@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, TOGETHER, UNITS
+from itembank.notation.units import CURRENCY, TOGETHER, UNITS, unit_known
 from itembank.text.late_pattern import late
 
 _NAMES = {
@@ -154,7 +154,7 @@ def kinds_in_words(words: str) -> frozenset[str]:
     found: set[str] = set()
     for match in _NAMED.finditer(words):
         unit = _NAMES[match[1].casefold()]
-        name = (UNITS.get(unit) or CURRENCY[unit]).dimension
+        name = unit_known(unit).dimension
         found |= {"speed": {"length", "time"}, "area": {"length"}, "volume": {"length"}}.get(
             name, {name}
         )

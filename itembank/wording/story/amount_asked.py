@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.notation.units import CURRENCY, UNITS
+from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.text.late_pattern import late
 
 _UNIT_NAMES: dict[str, str] = {}
@@ -27,44 +27,12 @@ _FRACTION_OF = late(rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT}
 _AFTER_NUMBER = late(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
 _HOW_MANY = late(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
 _STOPS_NOUN = frozenset(
-    [
-        "are",
-        "is",
-        "was",
-        "were",
-        "do",
-        "does",
-        "did",
-        "can",
-        "could",
-        "will",
-        "would",
-        "has",
-        "have",
-        "had",
-        "in",
-        "on",
-        "of",
-        "at",
-        "to",
-        "for",
-        "from",
-        "each",
-        "there",
-        "that",
-        "than",
-        "must",
-        "should",
-        "the",
-        "a",
-        "he",
-        "she",
-        "it",
-        "they",
-        "left",
-        "altogether",
-    ]
-)
+    (
+        "are", "is", "was", "were", "do", "does", "did", "can", "could", "will", "would", "has",
+        "have", "had", "in", "on", "of", "at", "to", "for", "from", "each", "there", "that", "than",
+        "must", "should", "the", "a", "he", "she", "it", "they", "left", "altogether",
+    )
+)  # fmt: skip
 _PLURALS = frozenset({"people", "children", "men", "women"})
 _PURE = late(
     r"\b(?:fraction|percentage|per cent|ratio|probability|proportion|scale factor|times as)\b|"
@@ -186,7 +154,7 @@ def _measured(question: str, printed: frozenset[str]) -> frozenset[str]:
     """Return the units that may stand beside the answer to a question that measures."""
     kinds: dict[str, set[str]] = {}
     for unit in printed:
-        kinds.setdefault((UNITS.get(unit) or CURRENCY[unit]).dimension, set()).add(unit)
+        kinds.setdefault(unit_known(unit).dimension, set()).add(unit)
     dimension = next((dimension for dimension, words in _MEASURES if words.search(question)), "")
     if dimension == "angle":
         return frozenset({"°"})

@@ -12,39 +12,37 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from itembank.wording.sentences.phrases import phrase
-from itembank.wording.tasks.sums import (
-    Built,
+from itembank.wording.tasks.list_sums import halfway, mean, median, mode, spread
+from itembank.wording.tasks.part_sums import (
     added,
     changed_by,
-    difference,
-    halfway,
-    less,
-    mean,
-    median,
-    mode,
-    more,
-    over,
     part_of,
     part_of_one,
     percent_more,
     percent_off,
     percentage_change,
     percentage_loss,
+    share_of,
+    whole_first,
+)
+from itembank.wording.tasks.sums import (
+    Built,
+    difference,
+    less,
+    more,
+    over,
     power,
     product,
     ratio_of,
     reciprocal,
     remainder,
     root,
-    share_of,
     shared_by,
-    spread,
     times,
     times_in,
     to_the_power,
     total,
     under,
-    whole_first,
     worth_of_digit,
 )
 

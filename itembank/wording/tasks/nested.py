@@ -23,14 +23,13 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import COUNTS, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
+from itembank.wording.tasks.part_sums import bare_amount, part_of
 from itembank.wording.tasks.sums import (
     Built,
     as_part,
-    bare_amount,
     difference,
     less,
     over,
-    part_of,
     power,
     product,
     reciprocal,

@@ -6,8 +6,7 @@ difference between* two numbers is the larger less the smaller; *subtract a from
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
@@ -89,35 +88,6 @@ def more(a: t.Node, b: t.Node) -> Built:
     return less(a, b)
 
 
-def percent_more(sign: str) -> Callable[[t.Node, t.Node], Built]:
-    """Return what is a percentage, or a bare amount, more or less than something."""
-
-    def build(by: t.Node, amount: t.Node) -> Built:
-        if isinstance(by, t.Percent) and not isinstance(amount, t.Percent):
-            return changed_by(sign)(amount, by)
-        return (total if sign == "+" else less)(amount, bare_amount(by))
-
-    return build
-
-
-def percent_off(sign: str) -> Callable[[t.Node, t.Node], Built]:
-    """Return what adds to, or takes off, an amount a percentage of it."""
-
-    def build(by: t.Node, amount: t.Node) -> Built:
-        if not isinstance(by, t.Percent) or isinstance(amount, t.Percent):
-            raise NotBuilt("Only a percentage is taken off an amount.")
-        return changed_by(sign)(amount, by)
-
-    return build
-
-
-def added(by: t.Node, to: t.Node) -> Built:
-    """Return an amount, or a percentage of the whole, added on."""
-    if isinstance(by, t.Percent) and not isinstance(to, t.Percent):
-        return changed_by("+")(to, by)
-    return total(to, by)
-
-
 def under(a: t.Node, b: t.Node) -> Built:
     """Return how much a is under b: of a larger a it is no question."""
     alike((a, b))
@@ -130,13 +100,6 @@ def to_the_power(a: t.Node, b: t.Node) -> Built:
     """Return a to the power b."""
     base = a if isinstance(a, t.Int | t.Sym) else t.Bracket(a)
     return t.Power(base, b), ()
-
-
-def bare_amount(node: t.Node) -> t.Node:
-    """Return what is added or taken away; a fraction more may mean a fraction of it."""
-    if isinstance(node, t.Frac | t.Percent | t.Mixed):
-        raise NotBuilt("A fraction more or less may mean that much, or that part of it.")
-    return node
 
 
 def times_in(a: t.Node, b: t.Node) -> Built:
@@ -160,28 +123,6 @@ def difference(*nodes: t.Node) -> Built:
 def over(a: t.Node, b: t.Node) -> Built:
     """Return a ÷ b."""
     return t.Product(as_part(a), (("÷", as_part(b)),)), ()
-
-
-def part_of(a: t.Node, b: t.Node) -> Built:
-    """Return a part, a fraction or a percentage, of b."""
-    if not isinstance(a, t.Frac | t.Mixed | t.Dec | t.Percent):
-        raise NotBuilt("A part of a number is a fraction, a decimal or a percentage of it.")
-    return t.Product(as_part(a), (("of", as_part(b)),)), ()
-
-
-_ONES = {
-    "hour": "h", "minute": "min", "day": "day", "week": "week", "year": "year", "metre": "m",
-    "kilometre": "km", "kilogram": "kg", "litre": "l", "tonne": "t",
-}  # fmt: skip
-
-
-def part_of_one(words: Mapping[str, str], part: t.Node) -> Built:
-    """Return a part of one hour, metre or pound, named in words."""
-    name = words["unit"]
-    single: t.Node = (
-        t.Money(t.Int(1), "£") if name == "pound" else t.Quantity(t.Int(1), _ONES[name])
-    )
-    return part_of(part, single)[0], (1,)
 
 
 def remainder(a: t.Node, b: t.Node) -> Built:
@@ -240,30 +181,6 @@ def reciprocal(node: t.Node) -> Built:
     return t.Product(t.Int(1), (("÷", t.Bracket(node)),)), (1,)
 
 
-def changed_by(sign: str) -> Callable[[t.Node, t.Node], Built]:
-    """Return what adds, or takes away, an amount or a percentage."""
-
-    def build(amount: t.Node, by: t.Node) -> Built:
-        if isinstance(by, t.Frac):
-            raise NotBuilt("By a fraction may mean by that much, or by that part of it.")
-        change = (
-            part_of(by, amount)[0] if isinstance(by, t.Percent) else as_part(alike((amount, by))[1])
-        )
-        return t.Sum(as_part(amount), ((sign, change),)), ()  # type: ignore[arg-type]
-
-    return build
-
-
-def share_of(a: t.Node, b: t.Node) -> Built:
-    """Return a as a part of b; `b` is the whole."""
-    return t.Product(as_part(a), (("÷", as_part(b)),)), ()
-
-
-def whole_first(b: t.Node, a: t.Node) -> Built:
-    """Return a as a part of b, the whole being named first."""
-    return share_of(a, b)
-
-
 def ratio_of(a: t.Node, b: t.Node) -> Built:
     """Return the ratio of two amounts of a kind."""
     if isinstance(a, t.Ratio | t.Relation | t.Listing) or isinstance(
@@ -271,52 +188,3 @@ def ratio_of(a: t.Node, b: t.Node) -> Built:
     ):
         raise NotBuilt("A ratio is of two amounts.")
     return t.Ratio(alike((a, b))), ()
-
-
-def percentage_change(a: t.Node, b: t.Node) -> Built:
-    """Return by what part of a the larger b is more."""
-    more(b, a)
-    return t.Product(t.Bracket(less(b, a)[0]), (("÷", as_part(a)),)), ()
-
-
-def percentage_loss(a: t.Node, b: t.Node) -> Built:
-    """Return by what part of a the smaller b is less."""
-    more(a, b)
-    return t.Product(t.Bracket(less(a, b)[0]), (("÷", as_part(a)),)), ()
-
-
-def mean(*nodes: t.Node) -> Built:
-    """Return the sum of a list over how many there are."""
-    parts = several(nodes)
-    return t.Product(t.Bracket(total(*parts)[0]), (("÷", t.Int(len(parts))),)), (len(parts),)
-
-
-def median(*nodes: t.Node) -> Built:
-    """Return the middle value; in brackets, since it is found, and no question over again."""
-    parts = sorted(alike(several(nodes)), key=exact)
-    middle = len(parts) // 2
-    if len(parts) % 2:
-        return t.Bracket(parts[middle]), ()
-    return halfway(parts[middle - 1], parts[middle])
-
-
-def mode(*nodes: t.Node) -> Built:
-    """Return the one value there is most often; a list with two modes, or none, has no answer."""
-    parts = alike(several(nodes))
-    often = Counter(exact(part) for part in parts).most_common(2)
-    if often[0][1] == 1 or (len(often) > 1 and often[0][1] == often[1][1]):
-        raise NotBuilt("No value, or more than one, stands in the list most often.")
-    return t.Bracket(next(part for part in parts if exact(part) == often[0][0])), ()
-
-
-def halfway(a: t.Node, b: t.Node) -> Built:
-    """Return the mean of two numbers."""
-    if isinstance(a, t.ClockTime) or t.symbols(a) or t.symbols(b):
-        raise NotBuilt("Half way is between two numbers.")
-    return t.Product(t.Bracket(total(a, b)[0]), (("÷", t.Int(2)),)), (2,)
-
-
-def spread(*nodes: t.Node) -> Built:
-    """Return the range, the greatest of a list less the least."""
-    parts = sorted(several(nodes), key=exact)
-    return less(parts[-1], parts[0])

@@ -77,7 +77,7 @@ def the_topic(bank: BankFacts, typed: str, title: str | None = None) -> tuple[st
 
 
 def _check_topic_id(topic: str) -> None:
-    from itembank.bank.model.fields import TOPIC_ID
+    from itembank.bank.model.field_types import TOPIC_ID
 
     if not TOPIC_ID.match(topic):
         raise ItembankError(

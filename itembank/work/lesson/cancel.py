@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.work.lesson.day import no_lesson, periods_of
+from itembank.work.lesson.lesson_day import no_lesson, periods_of
 from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:

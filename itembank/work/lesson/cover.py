@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.work.lesson.day import (
+from itembank.work.lesson.lesson_day import (
     parallel,
     refuse_day_without_lesson,
     refuse_to_come,
@@ -119,7 +119,7 @@ def questions_on(
     from itembank.records.entries.entries import QuestionFacts
     from itembank.text.whole_number import whole_number
 
-    known = KnownTopics(tuple(topic_ids()), group.draw_from.banks or ())
+    known = KnownTopics(tuple(topic_ids()), group.stated_sources.banks or ())
     faults: list[str] = []
     names: list[str] = []
     for topic in topics:

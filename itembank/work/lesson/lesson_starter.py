@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
 from itembank.today import today
-from itembank.work.lesson.day import parallel
+from itembank.work.lesson.lesson_day import parallel
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -117,7 +117,7 @@ def unless_covered(
         if noted is None:
             return starter
         from itembank.records.results.correct import lesson_facts
-        from itembank.records.results.results import lessons
+        from itembank.records.results.lessons import lessons
 
         (known,) = [
             lesson
@@ -148,7 +148,7 @@ def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -
     out_of = request.out_of
     with store.reading() as connection:
         from itembank.records.results.correct import lesson_facts
-        from itembank.records.results.results import lessons
+        from itembank.records.results.lessons import lessons
 
         known = [
             lesson

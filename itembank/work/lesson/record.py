@@ -13,7 +13,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.work.lesson.day import refuse_day_without_lesson, refuse_to_come
+from itembank.work.lesson.lesson_day import refuse_day_without_lesson, refuse_to_come
 from itembank.work.lesson.lesson_starter import (
     Starter,
     starter_by_pack,
@@ -155,7 +155,7 @@ def _decision(
 ) -> Decision:
     """Return what all that is recorded of a lesson comes to now."""
     from itembank.records.reports.decision import decide
-    from itembank.records.results.results import lessons
+    from itembank.records.results.lessons import lessons
     from itembank.work.lesson.decide import thresholds_of
 
     with store.reading() as connection:

@@ -9,16 +9,16 @@ from itembank.remark import Remark
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
-    from itembank.records.store.place import Place
     from itembank.records.store.store import Store
+    from itembank.records.store.store_place import StorePlace
 
 LOOSE_ENDS = ("-journal", "-wal", "-shm")
 """What SQLite leaves beside a file that is being written."""
 
 
-def place_of_results(department: Department) -> Place:
+def place_of_results(department: Department) -> StorePlace:
     """Return where a department's results are kept."""
-    from itembank.records.store.place import store_place
+    from itembank.records.store.store_place import store_place
 
     return store_place(department.folder)
 
@@ -36,7 +36,7 @@ def open_results(department: Department, make: bool = True) -> Store:
 
 def copies_of_results(folder: Path) -> tuple[Remark, ...]:
     """Return a remark on each copy of the results of the department in a folder."""
-    from itembank.records.store.place import store_place
+    from itembank.records.store.store_place import store_place
 
     place = store_place(folder)
     if not place.is_file:

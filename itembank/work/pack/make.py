@@ -12,7 +12,7 @@ from itembank.planning.calendar.days import parse_day
 from itembank.planning.department.pack_request import PackRequest, stated
 from itembank.planning.department.taught import not_yet, taught_dates
 from itembank.today import today
-from itembank.work.pack.settle import settle
+from itembank.work.pack.settled_request import settle
 from itembank.work.places import banks_of, nearby_department
 
 if TYPE_CHECKING:
@@ -69,7 +69,7 @@ def make_pack(
 
     known = tuple(topic_ids())
     found = nearby_department(department, known)
-    near = (*(typed.draw_from.banks or ()), *banks_of(found))
+    near = (*(typed.stated_sources.banks or ()), *banks_of(found))
 
     def seats_of(class_name: str | None) -> tuple[str, ...]:
         named = typed.class_name or class_name
@@ -84,9 +84,13 @@ def make_pack(
     request = settle(typed, planned, found, known, today(), taught)
     _refuse_existing(home / folder_of(request), replacing)
 
-    from itembank.packs.build import start_pack
+    from itembank.packs.proof_ahead import begin_proof
 
-    made = _write(start_pack(request), home, replacing)
+    with begin_proof() as begun:
+        # Imported here, while the second process loads what it needs.
+        from itembank.packs.build import start_pack
+
+        made = _write(start_pack(request, begun), home, replacing)
     own = group.topics if group and not (typed.topics or (planned and planned.topics)) else ()
     early = not_yet([*own, *request.topic_ids], taught, stated(request.date))
     asked = set(request.topic_ids)
@@ -102,7 +106,7 @@ def draw_again(pack_file: Path, home: Path, *, replacing: bool = False) -> PackM
         ItembankError: the file is no pack, or does not agree with itself.
         CheckFailed: a key is not what its stored question comes to.
     """
-    from itembank.packs.check import start_reading
+    from itembank.packs.pack_checks import start_reading
 
     return _write(start_reading(pack_file), home, replacing)
 

@@ -116,7 +116,7 @@ def _of_items(
     found = ItemsFound(statistics, scope)
     if one_day:
         from itembank.records.results.correct import lesson_facts
-        from itembank.records.results.results import lessons
+        from itembank.records.results.lessons import lessons
 
         held = lessons(connection, scope.class_name, scope.first, scope.last)
         asked = [each for lesson in held for each in lesson_facts(connection, lesson).questions]

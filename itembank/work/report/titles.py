@@ -125,4 +125,4 @@ def _tables(value: object) -> list[Mapping[str, Any]]:
 
 def titles_of(department: Department) -> Titles:
     """Return the titles that the classes of a department may meet."""
-    return Titles(bank for group in department.classes for bank in group.draw_from.banks or ())
+    return Titles(bank for group in department.classes for bank in group.stated_sources.banks or ())

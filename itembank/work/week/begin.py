@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, join_words
@@ -19,8 +20,13 @@ from itembank.remark import Remark
 from itembank.text.folding import same_name
 from itembank.text.in_words import long_day
 from itembank.today import today
-from itembank.work.week.planner import NewPlan, Planner
+from itembank.work.week.new_plan import NewPlan, new_plan
+from itembank.work.week.planner import Planner
 from itembank.work.week.request import WeekRequest
+
+if TYPE_CHECKING:
+    from itembank.planning.department.department import SchoolClass
+    from itembank.planning.department.folder import Folder
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,24 +60,38 @@ class Begun:
     remarks: tuple[Remark, ...] = field(default=())
 
 
+def folder_of(home: Path) -> Folder:
+    """Return a department with its calendar and schemes, checked together.
+
+    Raises:
+        FileFaults: every fault of every file, each with file and line.
+    """
+    from itembank.items.topics.registry import topics
+    from itembank.planning.department.folder import read_folder
+
+    generated = {topic.id: topic.prerequisites for topic in topics()}
+    return read_folder(home, tuple(generated), generated)
+
+
+def planner_in(folder: Folder, school_class: SchoolClass) -> Planner:
+    """Return the planner of a class of a department that was read."""
+    from itembank.items.topics.registry import topics
+
+    return Planner(folder, school_class, {topic.id: topic.title for topic in topics()})
+
+
 def planner_of(home: Path, request: WeekRequest) -> Planner:
     """Return the planner of the class that is wanted, of the department in a folder.
 
     Raises:
         ItembankError: a file of the department has faults, or there is no such class.
     """
-    from itembank.items.topics.registry import topics
-    from itembank.planning.department.folder import read_folder
-
-    generated = list(topics())
-    titles = {topic.id: topic.title for topic in generated}
-    prerequisites = {topic.id: topic.prerequisites for topic in generated}
-    folder = read_folder(home, tuple(titles), prerequisites)
+    folder = folder_of(home)
     name = request.class_name
     if name is None and request.plan is not None:
         classes = [school_class.name for school_class in folder.department.classes]
         name = _class_of(TomlFile(request.plan), classes)
-    return Planner(folder, folder.department.find_class(name), titles)
+    return planner_in(folder, folder.department.find_class(name))
 
 
 def _class_of(file: TomlFile, classes: Sequence[str]) -> str:
@@ -97,30 +117,30 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     """
     if request.plan is not None:
         was = take(request.plan)
-        plan, remarks = _read(planner, request.plan)
+        plan, remarks = read_plan_of(planner, request.plan)
         return Begun(request.plan, plan, was, read=plan, remarks=remarks)
     first = request.first or today()
     planner.lessons_from(first)  # without any there is nothing to do
     path = planner.home / FOLDER / WeekPlan(planner.school_class.name, monday(first), ()).file_name
     was = take(path)
     if was.raw is None:
-        new = planner.new_plan(first, None)
+        new = new_plan(planner, first, None)
         return Begun(path, new.plan, was, first=first, remarks=_without_starter(new))
-    if request.changes:
-        plan, remarks = _read(planner, path)
+    if request.changes or request.undo:
+        plan, remarks = read_plan_of(planner, path)
         return Begun(path, plan, was, read=plan, first=first, remarks=remarks)
     if not request.replace:
         raise ItembankError(
             f"There is a plan of this week in {path} already.", matter="plan there", path=path
         )
     try:
-        old, remarks = _read(planner, path)
+        old, remarks = read_plan_of(planner, path)
     except FileFaults as error:
         raise ItembankError(
             f"{error}\nThe week is planned anew around what you pinned there: mend the file, "
             "or take it away to begin without it."
         ) from None
-    new = planner.new_plan(first, old)
+    new = new_plan(planner, first, old)
     stays = (*new.past, *new.closed)
     return Begun(path, new.plan, was, None, first, stays, (*remarks, *_without_starter(new)))
 
@@ -135,8 +155,12 @@ def _without_starter(new: NewPlan) -> tuple[Remark, ...]:
     )
 
 
-def _read(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, ...]]:
-    """Return the plan in a file, and what is odd about it without being wrong."""
+def read_plan_of(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, ...]]:
+    """Return the plan in a file, and what is odd about it without being wrong.
+
+    Raises:
+        FileFaults: every fault of the file.
+    """
     plan = read_week_plan(
         path,
         planner.folder.department,

@@ -1,4 +1,4 @@
-"""Makes or changes the plan of a week, from what a class knows and what its teacher wants."""
+"""What planning a week of a class rests on: its lessons, what it knows, what was asked of it."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.calendar.calendar import DAY, monday
-from itembank.planning.calendar.days import period_order, usual_seed
+from itembank.planning.calendar.days import period_order
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
-from itembank.planning.week.week_choice import Hold, Known, choose_week
-from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+from itembank.planning.week.week_choice import Known
+from itembank.planning.week.week_plan import PlannedLesson
 from itembank.text.in_words import long_day
 from itembank.today import today
 from itembank.work.week.week_results import Recorded
@@ -28,20 +28,6 @@ if TYPE_CHECKING:
     from itembank.planning.department.department import SchoolClass
     from itembank.planning.department.folder import Folder
     from itembank.planning.department.pack_request import PackRequest
-
-
-@dataclass(frozen=True, slots=True)
-class NewPlan:
-    """A plan, and which lessons of an older one it keeps.
-
-    `past` lie before the day it begins on, `closed` are past or recorded all the same. `early`
-    are lessons without a starter, since nothing was taught before them.
-    """
-
-    plan: WeekPlan
-    early: tuple[Lesson, ...]
-    past: tuple[PlannedLesson, ...] = ()
-    closed: tuple[PlannedLesson, ...] = ()
 
 
 @dataclass
@@ -60,7 +46,7 @@ class Planner:
     @cached_property
     def known_topics(self) -> KnownTopics:
         """Return every topic that may be named."""
-        return KnownTopics(tuple(self.titles), self.school_class.draw_from.banks or ())
+        return KnownTopics(tuple(self.titles), self.school_class.stated_sources.banks or ())
 
     def title(self, topic: str) -> str:
         """Return what a teacher calls a topic."""
@@ -77,7 +63,7 @@ class Planner:
         if ":" in address:
             from itembank.bank.index.any_address import find_any
 
-            return find_any(address, self.school_class.draw_from.banks or ()).topic
+            return find_any(address, self.school_class.stated_sources.banks or ()).topic
         from itembank.items.topics.registry import find_item
 
         return find_item(address).topic
@@ -124,13 +110,13 @@ class Planner:
         Those that only people wrote have few; a generator's are as good as always enough.
         """
         from itembank.planning.department.pack_request import PackRequest
-        from itembank.work.pack.settle import with_usual
+        from itembank.work.pack.settled_request import with_usual
 
         department = self.folder.department
-        drawing = with_usual(PackRequest(), self.school_class, department).drawing
-        all_few = drawing.questions_from == "bank"
+        wanted = with_usual(PackRequest(), self.school_class, department).sources
+        all_few = wanted.questions_from == "bank"
         few = [name for name in topics if all_few or name not in self.titles]
-        if not few or not drawing.uses_banks:
+        if not few or not wanted.uses_banks:
             return {}
         from itembank.packs.build import rested_questions
         from itembank.planning.department.department import MOST_QUESTIONS
@@ -163,13 +149,13 @@ class Planner:
         from itembank.items.topics.registry import find_topic
         from itembank.packs.sources.within_year import all_beyond, why_beyond
         from itembank.planning.department.pack_request import PackRequest
-        from itembank.work.pack.settle import with_usual
+        from itembank.work.pack.settled_request import with_usual
 
         department = self.folder.department
-        drawing = with_usual(PackRequest(), self.school_class, department).drawing
+        wanted = with_usual(PackRequest(), self.school_class, department).sources
         found = {}
         for taught in self.scheme.topics:
-            year = drawing.year_for(taught.topic)
+            year = wanted.year_for(taught.topic)
             if year is None or taught.topic not in self.titles:
                 continue
             topic = find_topic(taught.topic)
@@ -207,6 +193,10 @@ class Planner:
             )
         return held
 
+    def lessons_between(self, first: datetime.date, last: datetime.date) -> tuple[Lesson, ...]:
+        """Return the lessons of the class from a day to another, those that fell out left out."""
+        return self._lessons_between(first, last)[0]
+
     def _lessons_between(
         self, first: datetime.date, last: datetime.date
     ) -> tuple[tuple[Lesson, ...], tuple[Skipped, ...]]:
@@ -235,77 +225,10 @@ class Planner:
         held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
         return lesson.period in [held_lesson.period for held_lesson in held]
 
-    def new_plan(self, first: datetime.date, old: WeekPlan | None) -> NewPlan:
-        """Return a plan of the week that holds `first`, from that day on.
-
-        Lessons of an `old` plan that lie before that day, are past or were recorded stay as they
-        are; of the others stays what the teacher pinned, wanted or barred.
-
-        Raises:
-            ItembankError: the class has no lessons that week, or nothing can be chosen.
-        """
-        week, name = monday(first), self.school_class.name
-        held = self.lessons_from(first)
-        known = self.known(first, usual_seed(name, week, "week"))
-        there = old.lessons if old else ()
-        before = {
-            lesson.key: lesson
-            for lesson in there
-            if not self.recorded.fell_out(lesson.date, lesson.period)
-        }
-        past = [lesson for lesson in before.values() if lesson.date < first]
-        done = [
-            lesson for lesson in before.values() if lesson.date >= first and self.closed(lesson)
-        ]
-        first_taught = min((topic.taught for topic in known.topics), default=datetime.date.max)
-        early = [
-            held_lesson
-            for held_lesson in held
-            if held_lesson.date <= first_taught
-            and (held_lesson.date, held_lesson.period) not in before
-        ]
-        if len(early) == len(held):
-            early = []  # there is no week to plan, which choosing says
-        lessons, holds = [], []
-        for held_lesson in held:
-            if held_lesson in early:
-                continue
-            kept = before.get((held_lesson.date, held_lesson.period))
-            lesson = kept if kept in done else self._open_lesson(held_lesson, known, kept)
-            lessons.append(lesson)
-            holds.append(Hold(lesson.counts))
-        chosen = choose_week(lessons, holds, known)
-        made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
-        whole = sorted(
-            [*past, *made], key=lambda lesson: (lesson.date, period_order(lesson.period))
-        )
-        return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))
-
-    def _open_lesson(self, held: Lesson, known: Known, kept: PlannedLesson | None) -> PlannedLesson:
-        """Return a lesson with only what the teacher wanted in it."""
-        current = known.scheme.current(held.date)
-        title = self.title(current) if current else "Starter"
-        lesson = PlannedLesson(
-            held.date,
-            held.period,
-            title[:60],
-            self.school_class.questions,
-            usual_seed(self.school_class.name, held.date, f"{title} {held.period}"),
-        )
-        if kept is None:
-            return lesson
-        return replace(
-            lesson,
-            questions=kept.questions,
-            topics=tuple(topic for topic in kept.topics if topic.pinned),
-            items=kept.items,
-            never=kept.never,
-        )
-
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:
         """Return the pack a lesson needs."""
         from itembank.planning.department.pack_request import PackRequest, PlannedTopic
-        from itembank.work.pack.settle import settle
+        from itembank.work.pack.settled_request import settle
 
         planned = PackRequest(
             topics=tuple(PlannedTopic(wanted.topic, wanted.count) for wanted in lesson.topics),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -53,18 +53,18 @@ def with_questions(
         ):
             own = {*lesson.asked, *lesson.items}
             taken_out = set((built or {}).get(lesson.key, ())) if lesson.asked else set()
-            avoid = frozenset((late | _given(lessons) | taken_out) - own)
+            avoid = frozenset((late | given_in(lessons) | taken_out) - own)
             lessons[place] = _with_starter(planner, lesson, avoid, used)
         used |= dict.fromkeys(lessons[place].asked, lesson.date)
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
         others = [other for other in lessons if other is not lesson]
-        lessons[place] = _with_sheets(planner, lesson, frozenset(late | _given(others)))
+        lessons[place] = _with_sheets(planner, lesson, frozenset(late | given_in(others)))
     return replace(plan, lessons=tuple(lessons))
 
 
-def _given(lessons: list[PlannedLesson]) -> set[str]:
+def given_in(lessons: Iterable[PlannedLesson]) -> set[str]:
     """Return everything that stands in some lessons."""
     return {
         address
@@ -145,7 +145,7 @@ def _fitting(planner: Planner, lesson: PlannedLesson) -> PlannedLesson:
             room[topic] -= 1
             asked.append(address)
     request = planner.request(lesson)
-    if not request.drawing.uses_banks:
+    if not request.sources.uses_banks:
         return replace(lesson, asked=tuple(asked))
     from itembank.packs.build import askable
 
@@ -190,7 +190,9 @@ def _fit(lesson: PlannedLesson, request: PackRequest) -> bool:
 def _sheets(chosen: Chosen) -> tuple[SheetItems, ...]:
     made = []
     for sheet in chosen.sheets:
-        opening = [drawn.item.address for drawn in (sheet.worked, sheet.part_finished) if drawn]
-        questions = tuple(drawn.item.address for drawn in sheet.items)
+        opening = [
+            candidate.item.address for candidate in (sheet.worked, sheet.part_finished) if candidate
+        ]
+        questions = tuple(candidate.item.address for candidate in sheet.items)
         made.append(SheetItems(sheet.tier.value, tuple(opening), questions))
     return tuple(made)

@@ -29,7 +29,7 @@ class Recorded:
 
     @contextmanager
     def _reading(self) -> Iterator[Connection | None]:
-        from itembank.records.store.place import store_place
+        from itembank.records.store.store_place import store_place
 
         place = store_place(self.home)
         if not place.may_be_there():

@@ -1,73 +1,25 @@
 """A bank kept without a screen: plain values in, plain values out, and nothing half-written."""
 
-import datetime
 import errno
 import shutil
 import tomllib
 
 import pytest
 
-from itembank.bank.merge import merge_files
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
-from itembank.bank.write.edit import move_item
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files import renaming
 from itembank.files.faults import FileFaults
 from itembank.proof.outcome import State
-from itembank.work.bank.bank_facts import bank_facts, ids_in, next_id
-from itembank.work.bank.bank_tables import count_importable, export_questions, import_questions
+from itembank.work.bank.bank_tables import export_questions, import_questions
 from itembank.work.bank.looking import show_questions
-from itembank.work.bank.merging import compare_banks, merge_banks, settle_question
+from itembank.work.bank.merging import merge_banks
 from itembank.work.bank.moving import move_question, rename_question, retire_question
-from itembank.work.bank.question_fields import ItemFaults, check_id, usual_form, why_a_model
+from itembank.work.bank.question_fields import ItemFaults, usual_form, why_a_model
 from itembank.work.bank.signing_off import SignRequest, sign_questions
-from itembank.work.bank.starting import start_bank
 from itembank.work.bank.trying import NewQuestion, save_trial, try_change, try_new
-
-SUMS, SHARES = "fractions.add-unlike", "ratio.share"
-DAY = datetime.date(2026, 11, 25)
-SUM = {"tier": "core", "prompt": "Work out {3/4 + 1/6}.", "key": "11/12"}
-SHARE = {"tier": "core", "prompt": "Share {£60} in the ratio {2 : 3}.", "key": "£24, £36"}
-HALVES = {"tier": "core", "prompt": "Work out {1/2 + 1/3}.", "key": "5/6"}
-
-
-@pytest.fixture(autouse=True)
-def silent(capfd, monkeypatch):
-    """Hold every function here to it: nothing is printed, and nobody is asked."""
-    monkeypatch.setattr("builtins.input", lambda *_: pytest.fail("somebody was asked"))
-    yield
-    assert tuple(capfd.readouterr()) == ("", "")
-
-
-def add(folder, topic, fields, **more):
-    fields = {"created": datetime.date(2026, 9, 14), **fields, **more}
-    return save_trial(try_new(folder, NewQuestion(topic, fields)))
-
-
-@pytest.fixture(scope="module")
-def made(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("made") / "bank"
-    authors = {"HT": "head of mathematics", "T9": "teacher of 9S"}
-    start_bank(folder, "larkhythe", licence="CC-BY-4.0", authors=authors)
-    add(folder, SUMS, SUM, id="sum-1")
-    add(folder, SUMS, HALVES, id="sum-2")
-    add(folder, SHARES, SHARE, id="share-1", author="ht")
-    return folder
-
-
-@pytest.fixture
-def bank(made, tmp_path):
-    return shutil.copytree(made, tmp_path / "bank")
-
-
-def files(folder):
-    return {path.name: path.read_bytes() for path in folder.iterdir()}
-
-
-def item(folder, id):
-    (found,) = show_questions(folder, [id])
-    return found
+from tests.work.bank.kept_bank import DAY, SHARE, SHARES, SUM, SUMS, add, files, item
 
 
 def test_a_new_question_is_tried_before_anything_is_written(bank):
@@ -187,159 +139,6 @@ def test_a_change_made_up_for_an_older_version_is_refused(bank):
 def test_only_parts_of_a_question_can_be_changed(bank, name):
     with pytest.raises(ItembankError, match=f"no part ‘{name}’"):
         try_change(bank, "sum-1", {name: "x"})
-
-
-def test_questions_are_signed_by_id_by_strand_and_by_proof(bank):
-    add(
-        bank, SUMS, {"tier": "core", "prompt": "How many trays are there?", "key": "4"}, id="tale-1"
-    )
-    (signed,) = sign_questions(bank, SignRequest("ht", ("sum-1",), on=DAY))
-    assert (signed.id, signed.signoff.by, signed.signoff.on) == ("sum-1", "HT", DAY)
-    strand = sign_questions(bank, SignRequest("HT", topic="fractions", all_proved=True, on=DAY))
-    assert [(one.id, one.new) for one in strand] == [("sum-1", False), ("sum-2", True)]
-    retire_question(bank, "sum-1", "too easy", DAY)
-    everything = sign_questions(bank, SignRequest("T9", topic=SUMS, on=DAY))
-    assert [(one.id, one.proved) for one in everything] == [("sum-2", True), ("tale-1", False)]
-
-
-@pytest.mark.parametrize(
-    ("request_", "matter"),
-    [
-        (SignRequest(None, ("sum-1",)), "reviewer needed"),
-        (SignRequest("HT"), "questions to sign"),
-        (SignRequest("HT", ("sum-1",), topic=SUMS), "ids alone"),
-        (SignRequest("XX", ("sum-1",)), ""),
-        (SignRequest("HT", ("sum-9",)), ""),
-        (SignRequest("HT", topic="geometry.angles"), ""),
-    ],
-)
-def test_what_cannot_be_signed_is_told_and_nothing_is_written(bank, request_, matter):
-    before = files(bank)
-    with pytest.raises(ItembankError) as caught:
-        sign_questions(bank, request_)
-    assert caught.value.matter == matter
-    assert files(bank) == before
-
-
-def test_a_wrong_key_is_not_signed_whatever_was_proved_before(bank):
-    sign_questions(bank, SignRequest("HT", ("sum-1",), on=DAY))
-    save_trial(try_change(bank, "sum-1", {"key": "10/12"}), anyway=True)
-    with pytest.raises(CheckFailed, match="sum-1 cannot be signed"):
-        sign_questions(bank, SignRequest("HT", ("sum-2", "sum-1"), on=DAY))
-    assert item(bank, "sum-1").state.sign.state.value == "stale"
-
-
-def test_a_question_is_retired_once_with_a_reason(bank):
-    with pytest.raises(ItembankError) as caught:
-        retire_question(bank, "sum-1", " ")
-    assert caught.value.matter == "reason to retire"
-    assert retire_question(bank, "sum-1", "too hard", DAY).on == DAY
-    with pytest.raises(ItembankError, match="retired already, since 25 November 2026: too hard"):
-        retire_question(bank, "sum-1", "again", DAY)
-    with pytest.raises(ItembankError, match="nothing to sign"):
-        sign_questions(bank, SignRequest("HT", ("sum-1",)))
-
-
-def test_a_question_moves_with_its_title_and_to_another_bank_with_its_licence(bank, tmp_path):
-    other = tmp_path / "other"
-    start_bank(other, licence="CC0-1.0")
-    moved = move_question(bank, "sum-1", "garden.beds", title="Beds")
-    assert moved.file == bank / "garden.beds.toml"
-    gone = move_question(bank, "sum-1", to=other)
-    assert gone.file == other / "garden.beds.toml"
-    assert bank_facts(other).topics == {"garden.beds": "Beds"}
-    assert item(other, "sum-1").stated["licence"] == "CC-BY-4.0"
-    add(other, SUMS, HALVES, id="sum-2")
-    before = files(bank), files(other)
-    with pytest.raises(ItembankError, match=r"‘sum-2’ is taken, in fractions\.add-unlike\.toml"):
-        move_question(bank, "sum-2", SHARES, to=other)
-    with pytest.raises(ItembankError, match="‘sum-2’ is taken there already"):  # since it looked
-        move_item(
-            *(bank / f"{SUMS}.toml", "sum-2", SHARES),
-            folder=other,
-            ids=lambda beginning: ids_in(other, beginning),
-        )
-    with pytest.raises(ItembankError, match="no author ‘HT’"):
-        move_question(bank, "share-1", to=other)
-    assert (files(bank), files(other)) == before
-
-
-def test_a_new_id_may_be_none_of_the_whole_bank(bank):
-    sign_questions(bank, SignRequest("HT", ("sum-1",), on=DAY))
-    for taken in ("sum-2", "share-1"):
-        with pytest.raises(ItembankError, match=f"The id ‘{taken}’ is taken"):
-            rename_question(bank, "sum-1", taken)
-    before = files(bank)
-    assert rename_question(bank, "sum-1", "pond-3", DAY) == ("sum-1", "pond-3")
-    after = files(bank)
-    for name in (f"{SUMS}.toml", "signoffs.toml"):
-        assert after[name] == before[name].replace(b'"sum-1"', b'"pond-3"')
-    assert {**after, f"{SUMS}.toml": 0, "signoffs.toml": 0} == {
-        **before,
-        f"{SUMS}.toml": 0,
-        "signoffs.toml": 0,
-    }
-    assert item(bank, "pond-3").state.signed
-    assert next_id(bank, "number.pond") == "pond-1"
-    with pytest.raises(ItembankError, match="is taken"):
-        check_id(bank, "pond-3")
-
-
-def test_an_id_that_is_written_while_a_question_is_renamed_is_not_given_twice(bank, monkeypatch):
-    path, late = bank / f"{SUMS}.toml", ["[[items]]", 'id = "pond-3"', 'tier = "core"']
-    real = merge_files.take
-
-    def take(wanted):
-        if wanted == path and late:
-            text = "\n".join(
-                [path.read_text(encoding="utf-8"), *late, 'prompt = "{1}"', 'key = "1"']
-            )
-            path.write_text(f"{text}\n", encoding="utf-8")
-            late.clear()
-        return real(wanted)
-
-    monkeypatch.setattr(merge_files, "take", take)
-    with pytest.raises(ItembankError, match="The id ‘pond-3’ is taken"):
-        rename_question(bank, "sum-1", "pond-3", DAY)
-    assert not late
-
-
-def test_a_table_comes_in_whole_or_not_at_all(bank, tmp_path):
-    out = tmp_path / "out.csv"
-    assert export_questions(bank, out, ["fractions"]).questions == 2
-    with pytest.raises(ItembankError) as caught:
-        export_questions(bank, out)
-    assert caught.value.matter == "table there"
-    rows = out.read_text(encoding="utf-8-sig")
-    out.write_text(rows.replace("sum-", "new-").replace("11/12", "11/13"), encoding="utf-8")
-    assert count_importable(bank, out) == 2
-    added = import_questions(bank, out)
-    assert (added.ids, added.topics) == (("new-1", "new-2"), (SUMS,))
-    assert added.proofs == {"proved": 1, "disproved": 1}
-    before = files(bank)
-    with pytest.raises(FileFaults, match="is taken already"):
-        import_questions(bank, out)
-    assert files(bank) == before
-
-
-def test_versions_that_a_merge_finds_are_told_as_data_and_settled(bank, tmp_path):
-    other = shutil.copytree(bank, tmp_path / "other")
-    save_trial(try_change(other, "sum-1", {"prompt": "Add {3/4 + 1/6}."}))
-    add(other, SHARES, SHARE, id="share-7")
-    found = compare_banks(bank, other)
-    assert (found.only_second, [each.id for each in found.different]) == (("share-7",), ["sum-1"])
-    before = files(bank)
-    would = merge_banks(bank, other, only_say=True)
-    assert (would.written, files(bank)) == (False, before)
-    assert would.report.only_second[-1] == "share-7"
-    (versions,) = merge_banks(bank, other).apart
-    first, second = versions.conflict.ids
-    assert set(versions.says) == {"prompt"}
-    assert set(versions.says["prompt"].values()) == {SUM["prompt"], "Add {3/4 + 1/6}."}
-    both = shutil.copytree(bank, tmp_path / "both")
-    assert settle_question(bank, second, on=DAY).base == "sum-1"
-    kept = settle_question(both, second, keep_all=True, on=DAY)
-    assert kept.renamed == ((first, "sum-3"),)
 
 
 def test_a_form_reads_what_is_written_so_far():

@@ -8,6 +8,7 @@ import pytest
 from itembank.items.topics.registry import topics
 from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.new_plan import new_plan
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 from tests.packs.bank_files import bank, sums
@@ -48,7 +49,7 @@ def plan(folder, week):
     made = list(topics())
     found = read_folder(folder, [one.id for one in made], {})
     one = Planner(found, found.department.find_class("8K"), {t.id: t.title for t in made})
-    done = with_questions(one, one.new_plan(week, None).plan)
+    done = with_questions(one, new_plan(one, week, None).plan)
     path = folder / FOLDER / done.file_name
     path.parent.mkdir(exist_ok=True)
     path.write_text(plan_text(done))

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from itembank.cli.week_changes import read_changes
 from itembank.errors import ItembankError
 from itembank.planning.week.week_edit import Editor
+from itembank.work.week.new_plan import new_plan
 from itembank.work.week.week_questions import with_questions
 from tests.work.week.test_week_questions import LARKHYTHE, planner
 from tests.work.week.test_week_questions import given as all_given
@@ -26,7 +27,7 @@ def begun(tmp_path_factory):
     home = tmp_path_factory.mktemp("edits") / "larkhythe"
     shutil.copytree(LARKHYTHE, home)
     one = planner(home, "9S")
-    plan = with_questions(one, one.new_plan(WEEK, None).plan)
+    plan = with_questions(one, new_plan(one, WEEK, None).plan)
     return one, one.known(WEEK, plan.lessons[0].seed), plan
 
 

@@ -16,6 +16,7 @@ from itembank.planning.department.folder import read_folder
 from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import FOLDER, plan_text
+from itembank.work.week.new_plan import new_plan
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 
@@ -52,7 +53,7 @@ def change(home, old, new):
 def settle(home, week, save=True):
     """Plan a week as the command does; with `save` its plan is there for the next."""
     one = planner(home)
-    made = with_questions(one, one.new_plan(week, None).plan)
+    made = with_questions(one, new_plan(one, week, None).plan)
     if save:
         write(home, made)
     return made
@@ -253,13 +254,13 @@ def test_a_pack_holds_what_the_plan_says(home):
 
 def test_a_lesson_before_anything_was_taught_has_no_starter(home):
     one = planner(home)
-    new = one.new_plan(DAY(2026, 9, 7), None)
+    new = new_plan(one, DAY(2026, 9, 7), None)
     assert [lesson.date for lesson in new.early] == [DAY(2026, 9, 7)]
     assert [lesson.date.day for lesson in new.plan.lessons] == [8, 9, 10, 11]
-    assert one.new_plan(DAY(2026, 9, 14), None).early == ()
+    assert new_plan(one, DAY(2026, 9, 14), None).early == ()
     change(home, '"Mon 1", "Tue 3", "Wed 2", "Thu 2", "Fri 5"', '"Mon 1"')
     with pytest.raises(ItembankError, match="there is nothing to bring back"):
-        planner(home).new_plan(DAY(2026, 9, 7), None)
+        new_plan(planner(home), DAY(2026, 9, 7), None)
 
 
 def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home):

@@ -14,7 +14,7 @@ from pathlib import Path
 import sqlalchemy as sa
 from alembic import op
 
-from itembank.records.store.place import noted
+from itembank.records.store.store_place import noted
 
 revision = "0008"
 down_revision = "0007"

@@ -1,0 +1,14 @@
+"""The pages of the desk: one module and one template of the same name for each."""
+
+from __future__ import annotations
+
+from starlette.routing import BaseRoute
+
+from itembank.desk.pages import board, files, lesson, record, today, week
+
+PAGES = (today, week, lesson, board, record, files)
+
+
+def all_routes() -> list[BaseRoute]:
+    """Return the routes of all pages."""
+    return [route for page in PAGES for route in page.ROUTES]

@@ -1,0 +1,63 @@
+"""The first page: each class's next lesson, how it stands, and what is to do for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from itembank.desk.replying.replies import page
+from itembank.errors import ItembankError
+from itembank.today import today
+
+if TYPE_CHECKING:
+    from itembank.desk.replying.desk import Desk
+    from itembank.planning.department.department import SchoolClass
+    from itembank.work.week.standing import LessonStanding, WeekStanding
+
+
+@dataclass(frozen=True, slots=True)
+class ClassDay:
+    """A class, its next lesson with the week it is in, and the last lesson that wants results."""
+
+    group: SchoolClass
+    week: WeekStanding | None = None
+    lesson: LessonStanding | None = None
+    unrecorded: LessonStanding | None = None
+    fault: str = ""
+
+
+def show(request: Request) -> Response:
+    """Show how each class stands today."""
+    desk: Desk = request.app.state.desk
+    groups = desk.department.classes
+    return page(request, "today", now=today(), days=[_day(desk, group) for group in groups])
+
+
+def _day(desk: Desk, group: SchoolClass) -> ClassDay:
+    from itembank.work.week.standing import next_lesson, week_standing
+
+    now = today()
+    try:
+        planner = desk.planner(group.name)
+        coming = next_lesson(planner, now)
+        this_week = week_standing(planner, desk.packs, now)
+        past = [
+            lesson
+            for lesson in this_week.lessons
+            if lesson.date <= now and lesson.folder and not lesson.recorded and not lesson.gone
+        ]
+        unrecorded = past[-1] if past else None
+        if coming is None:
+            return ClassDay(group, unrecorded=unrecorded)
+        week = week_standing(planner, desk.packs, coming.date)
+        lesson = week.lesson(coming.date, coming.period)
+        return ClassDay(group, week, lesson, unrecorded)
+    except ItembankError as error:  # one class's fault hides no other class
+        return ClassDay(group, fault=str(error))
+
+
+ROUTES = [Route("/", show)]

@@ -1,0 +1,1 @@
+"""What all pages of the desk stand on: where the desk is, forms in, pages and mathematics out."""

@@ -1,0 +1,63 @@
+"""Forms as they are sent: read whole, then dealt with off the loop that answers everybody."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Awaitable, Callable
+
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import FormData, UploadFile
+from starlette.requests import Request
+from starlette.responses import Response
+
+from itembank.errors import ItembankError, NotFound
+
+Work = Callable[[Request, FormData], Response]
+MOST_FIELDS = 2_000
+"""A sheet of 35 seats by 20 questions is 700 fields."""
+
+
+def action(work: Work) -> Callable[[Request], Awaitable[Response]]:
+    """Return an endpoint that reads the form it was sent and has `work` done in a thread."""
+
+    async def endpoint(request: Request) -> Response:
+        async with request.form(max_fields=MOST_FIELDS, max_files=4) as form:
+            return await run_in_threadpool(work, request, form)
+
+    endpoint.__doc__ = work.__doc__
+    return endpoint
+
+
+def text(form: FormData, name: str) -> str:
+    """Return a field as text without spaces around it; empty where it was not sent."""
+    value = form.get(name, "")
+    return "" if isinstance(value, UploadFile) else value.strip()
+
+
+def number(form: FormData, name: str, called: str) -> int | None:
+    """Return a field as a whole number, None where it is empty.
+
+    Raises:
+        ItembankError: it is no whole number; the message has what the page calls the field.
+    """
+    from itembank.text.whole_number import whole_number
+
+    typed = text(form, name)
+    if not typed:
+        return None
+    found = whole_number(typed)
+    if found is None:
+        raise ItembankError(f"{called}: write a whole number, not ‘{typed[:40]}’.", field=name)
+    return found
+
+
+def day(typed: str) -> datetime.date:
+    """Return the day in an address of the desk.
+
+    Raises:
+        ItembankError: it is none.
+    """
+    try:
+        return datetime.date.fromisoformat(typed)
+    except ValueError:
+        raise NotFound(f"‘{typed[:40]}’ is no day.") from None

@@ -1,0 +1,1 @@
+"""The desk as a server: started, guarded, its pages put together."""

@@ -1,0 +1,60 @@
+"""The desk as an ASGI application: its pages, its files, its guards."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from pathlib import Path
+from typing import Any
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, Response
+from starlette.routing import Mount
+from starlette.staticfiles import StaticFiles
+
+from itembank.desk.pages import all_routes
+from itembank.desk.replying.desk import Desk
+from itembank.desk.replying.replies import page
+from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
+from itembank.errors import CheckFailed, ItembankError, NotFound
+
+STATIC = Path(__file__).parents[1] / "static"
+
+
+def application(desk: Desk, hosts: Collection[str]) -> Starlette:
+    """Return the desk's application; it answers to the names in `hosts`, port and all."""
+    app = Starlette(
+        routes=[*all_routes(), Mount("/static", StaticFiles(directory=STATIC), name="static")],
+        middleware=[Middleware(Guards, hosts=hosts)],
+        exception_handlers={
+            ItembankError: _fault,
+            HTTPException: _missing,
+            TooLong: _too_long,
+            Exception: _own_fault,
+        },
+    )
+    app.state.desk = desk
+    return app
+
+
+def _fault(request: Request, error: Any) -> Response:
+    """Say what is wrong, as the terminal would; the browser's way back keeps what was typed."""
+    status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
+    return page(request, "fault", status=status, words=str(error).splitlines())
+
+
+def _missing(request: Request, error: Any) -> Response:
+    words = ["There is no such page at this desk."] if error.status_code == 404 else [error.detail]
+    return page(request, "fault", status=error.status_code, words=words)
+
+
+def _too_long(request: Request, error: Any) -> Response:
+    return PlainTextResponse(TOO_LONG, 413)
+
+
+def _own_fault(request: Request, error: Any) -> Response:
+    """Say that the fault is ours; what it was goes to the terminal, not to the page."""
+    words = ["The desk has a fault of its own. Nothing was half-written. Its window says more."]
+    return page(request, "fault", status=500, words=words)

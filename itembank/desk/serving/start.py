@@ -1,0 +1,101 @@
+"""Starts the desk: finds its place and a port, and answers until somebody stops it."""
+
+from __future__ import annotations
+
+import contextlib
+import importlib
+import socket
+import threading
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+
+if TYPE_CHECKING:
+    from itembank.desk.replying.desk import Desk
+
+LOOPBACK = "127.0.0.1"
+USUAL_PORT = 8417
+MOST_PORTS = 20
+
+
+LOAD_AFTER_SECONDS = 1.0
+"""When the first page has been shown, what proofs need is loaded before anybody asks for one."""
+LOADS = (
+    "itembank.proof.sympy.sympy_road",
+    "itembank.packs.build",
+    "itembank.pages.draw",
+    "itembank.work.week.week_run",
+    "itembank.planning.choosing.topic_programme",
+)
+
+
+def desk_at(home: Path, packs: Path | None = None) -> Desk:
+    """Return the desk of a department's folder; packs go where the terminal would put them."""
+    from itembank.desk.replying.desk import Desk
+    from itembank.work.places import output_home
+
+    home = home.absolute()
+    return Desk(home, (packs or output_home(home)).absolute())
+
+
+def listening(port: int | None) -> socket.socket:
+    """Return a socket on the loopback address: at `port`, or at the first free one from the usual.
+
+    Raises:
+        ItembankError: the port is taken or not ours to use, or there is none free.
+    """
+    ports = [port] if port is not None else [*range(USUAL_PORT, USUAL_PORT + MOST_PORTS), 0]
+    for number in ports:
+        found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+        found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            found.bind((LOOPBACK, number))
+            found.listen(128)
+        except (OSError, OverflowError) as error:
+            found.close()
+            if port is not None:
+                why = getattr(error, "strerror", "") or "there is no such port"
+                raise ItembankError(
+                    f"The desk cannot listen at port {port}: {why}. Name another port, or none.",
+                    field="port",
+                ) from None
+        else:
+            return found
+    raise ItembankError("The desk found no free port on this computer.")
+
+
+def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) -> None:
+    """Answer at a socket until somebody stops it; `ready` is told the address to open."""
+    import uvicorn
+
+    from itembank.desk.serving.application import application
+    from itembank.processes.machine import keep_to_this_process
+
+    keep_to_this_process()
+
+    host, port = socket_.getsockname()[:2]
+    names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())
+    config = uvicorn.Config(
+        application(desk, names),
+        http="h11",
+        loop="asyncio",
+        ws="none",
+        lifespan="off",
+        access_log=False,
+        log_level="warning",
+        server_header=False,
+        timeout_graceful_shutdown=2,
+    )
+    loading = threading.Timer(LOAD_AFTER_SECONDS, _load)
+    loading.daemon = True
+    loading.start()
+    ready(f"http://{host}:{port}/")
+    with contextlib.suppress(KeyboardInterrupt):
+        uvicorn.Server(config).run(sockets=[socket_])
+
+
+def _load() -> None:
+    for name in LOADS:
+        importlib.import_module(name)

@@ -1,0 +1,112 @@
+"""Whether an answer is rounded as its question asks, or not yet."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.items.forms.number_forms import unsigned
+from itembank.marking.form.policy import Policy
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+from itembank.text.in_words import counted
+
+NOT_ROUNDED = "it is not rounded"
+
+
+def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
+    """Return what keeps an answer from being rounded as the question asks, or an empty string.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("rounded",), rounding=("places", 2))
+    >>> rounding_fault(how, parse("2.5"), parse("2.50"))
+    'it is not given to 2 decimal places'
+    """
+    if how.rounding is None or not how.places:
+        return ""
+    detail, amount = how.rounding
+    given = unsigned(_number(given))
+    if isinstance(given, t.Product):
+        given = unsigned(_number(given.first))
+    if not isinstance(given, t.Int | t.Dec):
+        return ""
+    places = given.places if isinstance(given, t.Dec) else ""
+    if detail == "places" and len(places) != amount:
+        return f"it is not given to {counted(amount, 'decimal place')}"
+    if detail == "figures" and isinstance(given, t.Dec):
+        # Zeros that lead are no figures, those that end a decimal are. At the end of a whole
+        # number nobody can tell, so that one is held to its value alone.
+        digits = (given.whole + places).lstrip("0")
+        if len(digits) != amount:
+            return f"it is not given to {counted(amount, 'significant figure')}"
+    return ""
+
+
+def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
+    """Tell whether an answer is the key before rounding, or rounded less than was asked.
+
+    Where the number that is rounded is not known exactly, an answer nearer to the key than half
+    its last place counts.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("rounded",), rounding=("places", 2))
+    >>> [unrounded(how, parse(text), parse("3.14")) for text in ("3.1416", "3.15", "3.2")]
+    [True, False, False]
+    """
+    if how.rounding is None:
+        return False
+    detail, amount = how.rounding
+    try:
+        worth, wanted = exact(_number(given)), exact(_number(key))
+    except t.NotationError:
+        return False
+    if how.unrounded is not None:
+        places = _places(_number(given))
+        # With more places than were asked, and right to all of them: rounding is what is left.
+        near = abs(worth - how.unrounded) <= Fraction(1, 2 * 10**places)
+        return worth == how.unrounded or (near and places > _places(_number(key)))
+    if detail == "places":
+        half = Fraction(1, 2 * 10**amount)
+    elif detail == "nearest":
+        half = Fraction(amount, 2)
+    else:
+        half = _place_of(wanted, amount) / 2
+    return (
+        # A half goes away from zero, so the near end belongs to it and the far end does not.
+        wanted - half <= worth < wanted + half
+        if wanted >= 0
+        else (wanted - half < worth <= wanted + half)
+    )
+
+
+def _places(node: t.Node) -> int:
+    """Return how many decimal places a number is written to; 0 where they never end."""
+    node = node.of if isinstance(node, t.Neg) else node
+    return len(node.places) if isinstance(node, t.Dec) and not node.recurring else 0
+
+
+def _place_of(wanted: Fraction, figures: int) -> Fraction:
+    """Return the value of the last of so many significant figures."""
+    size, place = abs(wanted), Fraction(1)
+    if not size:
+        return place
+    for _ in range(400):
+        if size >= 10 * place:
+            place *= 10
+        elif size < place:
+            place /= 10
+        else:
+            break
+    return place / Fraction(10) ** (figures - 1)
+
+
+def _number(node: t.Node) -> t.Node:
+    match node:
+        case t.Neg(of) if not isinstance(of, t.Money | t.Quantity | t.Percent):
+            return node
+        case t.Neg(of) | t.Percent(of):
+            return _number(of)
+        case t.Money(amount, _) | t.Quantity(amount, _):
+            return amount
+        case t.Relation(_, (("=", right),)):
+            return _number(right)
+    return node

@@ -1,0 +1,36 @@
+"""What a question says about how its answers are read: its key, its letters, what it asks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from itembank.items.asks import Ask
+from itembank.items.item import Item, Run
+from itembank.notation import tree as t
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a question says about how its answers are read: its key, letters and kind."""
+
+    key: t.Node
+    letters: frozenset[str] = frozenset()
+    ask: Ask | None = None
+    prompt: tuple[Run, ...] = ()
+
+    @property
+    def several(self) -> bool:
+        """Whether the answer has several parts, so that a comma or *and* parts them."""
+        return isinstance(self.key, t.Either | t.Listing)
+
+
+def setting(item: Item) -> Setting:
+    """Return what `item` says about how its answers are read.
+
+    Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
+    """
+    letters = set(t.symbols(item.key))
+    for run in item.prompt:
+        if not isinstance(run, str):
+            letters |= t.symbols(run)
+    return Setting(item.key, frozenset(letters), item.ask, item.prompt)

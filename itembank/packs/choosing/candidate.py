@@ -1,0 +1,82 @@
+"""An item that a pool offers for a pack: what is asked of it is measured, or read, once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from itembank.items.item import Item
+from itembank.items.measures.closeness import Look, look, structure
+from itembank.items.measures.difficulty import difficulty
+from itembank.notation import tree as t
+from itembank.packs.data.source import (
+    Source,
+)
+from itembank.packs.sources.bank_source import Question
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """An item of a source, with the parameters it was made from.
+
+    What is measured of it is measured once, when it is first asked for: many are looked at
+    for each that is taken.
+    """
+
+    item: Item
+    index: int
+    values: tuple[Any, ...]
+    source: Source
+
+    @cached_property
+    def difficulty(self) -> float:
+        """How hard the item is."""
+        return difficulty(self.item)
+
+    @cached_property
+    def look(self) -> Look:
+        """What a pupil sees of it at a glance."""
+        return look(self.item)
+
+    @cached_property
+    def length(self) -> int:
+        """About how many characters its prompt is long, a fraction counting as three."""
+        return sum(
+            len(run)
+            if isinstance(run, str)
+            else 3 * sum(not t.children(part) for part in t.walk(run))
+            for run in self.item.prompt
+        )
+
+    @cached_property
+    def structure(self) -> tuple[object, ...]:
+        """What it has in common with items solved by the same steps."""
+        return structure(self.item)
+
+
+class BankCandidate(Candidate):
+    """A question of a bank, which is read only when more is asked of it than its address."""
+
+    def __init__(self, question: Question, index: int, values: tuple[Any, ...], source: Source):
+        for name, value in (
+            *(("question", question), ("index", index), ("values", values)),
+            ("source", source),
+        ):
+            object.__setattr__(self, name, value)
+
+    question: Question
+
+    @property
+    def item(self) -> Item:
+        """The question itself."""
+        return self.question.item
+
+
+def address_of(candidate: Candidate) -> str:
+    """Return the address of a candidate, without reading it where it stands in a bank."""
+    return (
+        candidate.question.address
+        if isinstance(candidate, BankCandidate)
+        else candidate.item.address
+    )

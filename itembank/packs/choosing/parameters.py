@@ -1,0 +1,31 @@
+"""Points of a space compared by their parameters."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from itembank.items.topics.space import Space
+
+
+def differing(first: tuple[Any, ...], other: tuple[Any, ...]) -> int:
+    """Return in how many parameters two points of a space differ.
+
+    >>> differing((1, 2, 3), (1, 5, 3))
+    1
+    """
+    return sum(a != b for a, b in zip(first, other, strict=True))
+
+
+def along(space: Space, index: int, axis: int) -> list[int]:
+    """Return the other indices of `space` that differ from `index` in one axis alone.
+
+    >>> along(Space(None, a=(1, 2), b=(5, 6, 7)), 1, 1)
+    [0, 2]
+    """
+    here = space[index]
+    there = (
+        space.place((*here[:axis], value, *here[axis + 1 :]))
+        for value in list(space.axes.values())[axis]
+        if value != here[axis]
+    )
+    return [place for place in there if place is not None]

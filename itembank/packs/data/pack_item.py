@@ -1,0 +1,180 @@
+"""One question as it stands in a pack: its prompt, key and working, and where it comes from."""
+
+from __future__ import annotations
+
+import datetime
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, Field, WithJsonSchema
+
+from itembank.items.asks import KINDS
+from itembank.packs.data.pack_data import Data
+
+TierName = Literal["support", "core", "challenge"]
+Proved = Literal["from the printed mathematics", "from a model of the words"]
+
+SignOffState = Literal["none", "unsigned", "signed", "stale"]
+
+
+class Maths(Data):
+    """One piece of mathematics by its three written faces."""
+
+    mathml: str = Field(description="Presentation MathML, W3C MathML Core.")
+    line: str = Field(description="One-line text that reads back to the same mathematics.")
+    words: str = Field(description="The phrase a teacher would say.")
+
+
+class TextRun(Data):
+    """A stretch of plain text inside a prompt."""
+
+    kind: Literal["text"] = "text"
+    text: str
+
+
+class MathRun(Maths):
+    """A stretch of mathematics inside a prompt."""
+
+    kind: Literal["math"] = "math"
+
+
+Run = Annotated[TextRun | MathRun, Field(discriminator="kind")]
+
+
+class Key(Maths):
+    """The answer an item expects and the form it must have."""
+
+    form: str = Field(description="Name of the form, e.g. 'lowest-terms'.")
+    form_words: str = Field(description="The form in words, e.g. 'a fraction in its lowest terms'.")
+
+
+class Condition(Data):
+    """What a number that is to be given has to be, such as a multiple of 7."""
+
+    name: str = Field(description="'whole', 'prime', 'multiple', 'factor', …")
+    of: list[str] = Field(default=[], description="The number it speaks of, in line notation.")
+
+
+def _known_kind(name: str) -> str:
+    if name not in KINDS or not KINDS[name].filed:
+        known = sorted(kind.name for kind in KINDS.values() if kind.filed)
+        raise ValueError(f"there is no kind of question called ‘{name}’, only {', '.join(known)}")
+    return name
+
+
+KindName = Annotated[
+    str,
+    AfterValidator(_known_kind),
+    WithJsonSchema({"enum": [kind.name for kind in KINDS.values() if kind.filed]}),
+]
+
+
+class Ask(Data):
+    """What the proof starts from, in line notation: the question behind the words."""
+
+    kind: KindName = Field(description="What kind of question it is.")
+    target: list[str] = Field(
+        description="What is wanted; for order, compare, choose, common, sequence: the things; "
+        "for subject: the formula and the letter; for round: the number and how many or what to; "
+        "for give: a letter for each number of the answer."
+    )
+    relations: list[str] = Field(default=[], description="What is given, as equations.")
+    detail: str = Field(
+        default="",
+        description="For order: 'ascending', 'descending'; choose: 'least', 'greatest'; rewrite: "
+        "'simplify', 'expand', 'factorise'; common: 'hcf', 'lcm'; round: 'places', 'figures', "
+        "'nearest'.",
+    )
+    labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
+        default="", description="For find and solve: which one of several answers is wanted."
+    )
+    way: Literal["nearest", "down", "up"] = Field(
+        default="nearest", description="For round: to the nearest, always down, or always up."
+    )
+    conditions: list[Condition] = Field(
+        default=[], description="For give: what each number of the answer has to be."
+    )
+    constants: list[int] = Field(
+        default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
+    )
+
+
+class Step(Data):
+    """A line of working and the words that go with it."""
+
+    say: str
+    maths: Maths | None = None
+    marks: int = Field(
+        default=0, ge=0, description="Marks earned by the working as far as this line."
+    )
+
+
+class Misconception(Data):
+    """A likely wrong answer, what the pupil did to get it, and what to ask them."""
+
+    id: str
+    name: str
+    wrong: Maths
+    ask: str
+
+
+class SignOff(Data):
+    """A reviewer's statement that a key was checked."""
+
+    by: str = Field(description="The reviewer's code, never a name.")
+    on: datetime.date
+
+
+class Source(Data):
+    """Where a question comes from, how its key was proved, and who has signed it."""
+
+    kind: Literal["generated", "bank"]
+    bank: str = Field(default="", description="Name of the bank that holds or names the question.")
+    id: str = Field(default="", description="The question's id in the bank.")
+    hash: str = Field(
+        default="",
+        description="Hash of all that printed of the bank's question when it was chosen.",
+    )
+    proved: Proved = Field(
+        description="What exact arithmetic and computer algebra both started from."
+    )
+    sign_off: SignOffState = Field(
+        default="none", description="'none' where a question needs no sign-off: it was generated."
+    )
+    signed: list[SignOff] = Field(default=[], description="Who signed, and when, the latest last.")
+    author: str = Field(default="", description="Code of who wrote the question.")
+    licence: str = ""
+    credit: str = Field(default="", description="What the bank says the question was taken from.")
+
+
+class PackItem(Data):
+    """One question as it stands in a pack."""
+
+    address: str = Field(
+        description="Names the question for ever: topic/tier/number, or bank:id for a bank's own."
+    )
+    topic: str
+    topic_title: str
+    tier: TierName
+    marks: int = Field(ge=1)
+    difficulty: float
+    prompt: list[Run] = Field(min_length=1)
+    key: Key
+    ask: Ask
+    steps: list[Step]
+    misconceptions: list[Misconception]
+    untested: list[str] = Field(
+        default=[],
+        description="Names of the misconceptions that other items of the tier show, and not this.",
+    )
+    accept: list[str] = Field(
+        default=[], description="How marking may be more lenient than the form."
+    )
+    source: Source | None = Field(
+        default=None, description="Where the question comes from; packs of version 1 do not say."
+    )
+
+    @property
+    def many(self) -> bool:
+        """Return whether many answers are right, so that the key is an example of one."""
+        return KINDS[self.ask.kind].many

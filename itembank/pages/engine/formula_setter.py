@@ -1,0 +1,399 @@
+"""Sets the elements of MathML that school notation is written in, each by a rule of its own.
+
+The rules are those of W3C *MathML Core*, with the sizes that the face's own MATH table gives;
+what differs, because small print is read from the back of a room:
+
+* fractions are set in display style wherever they stand;
+* powers, and fractions within fractions, are never under a share of the text that may be asked;
+* a bracket grows only about what is taller than itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from functools import lru_cache
+from typing import NamedTuple
+from xml.etree.ElementTree import Element
+
+from itembank.pages.engine.formula_parts import Ink, Part, Rule, last_kind
+from itembank.pages.engine.formula_signs import (
+    GROWING,
+    OPENING,
+    THIN,
+    VERY_THIN,
+    ems,
+    form_of,
+    is_kind,
+    italic,
+    spaces,
+    text_of,
+)
+from itembank.pages.engine.maths_metrics import Metrics, metrics
+
+REFERENCE = 1000.0
+"""Size at which every formula is set, in units that make an em 1000."""
+
+
+class Place(NamedTuple):
+    """Where an element stands: what it takes over from those about it."""
+
+    level: int = 0
+    script: bool = False
+    within: bool = False
+    """In a fraction or a script, where a fraction is smaller."""
+    reach: tuple[float, float] | None = None
+    """How low and high that goes which brackets of the row must close about."""
+    measuring: bool = False
+    """Brackets do not count while that is found out."""
+    after: str = ""
+    """The kind of what stands before it in its row."""
+    row_after: str = ""
+    """The kind of what stands before the row it is part of."""
+    form: str = "prefix"
+    row_size: float | None = None
+    """The size of the row it is part of, where it is."""
+
+
+class Setter:
+    """Sets elements, each where it stands, in the mathematics face."""
+
+    def __init__(self, least_script: float) -> None:
+        self.face: Metrics = metrics()
+        self.least = least_script
+        self.constants = self.face.constants
+
+    def size(self, level: int) -> float:
+        """Return the size of what stands so many levels of scripts deep."""
+        shrunk = REFERENCE * (self.face.script_percent / 100) ** level
+        return max(shrunk, REFERENCE * self.least)
+
+    def units(self, part: Part) -> float:
+        """Return how much one unit of the font is at a part's size."""
+        return part.size / self.face.units
+
+    def set(self, element: Element, place: Place) -> Part:
+        """Return an element as it is set.
+
+        Raises:
+            ValueError: there is no rule for it.
+        """
+        kind = element.tag.rpartition("}")[2]
+        make = _KINDS.get(kind)
+        if make is None:
+            raise ValueError(f"no way to set this part of a formula: <{kind}>")
+        return make(self, element, place)
+
+    def row(self, element: Element, place: Place) -> Part:
+        """Set `<mrow>`, and `<math>`."""
+        return self.row_of(list(element), place)
+
+    def row_of(self, children: Sequence[Element], place: Place) -> Part:
+        """Set elements side by side on one line."""
+        part = Part("mrow", self.size(place.level))
+        place = place._replace(after="", row_after=place.after, row_size=part.size)
+        shown = [
+            (child, form_of(child, n, len(children)))
+            for n, child in enumerate(children)
+            if not (is_kind(child, "mo") and not text_of(child))
+        ]
+        # Brackets are as tall as what they enclose, which has to be set first to be known.
+        place = place._replace(reach=self.reach_within(shown, place))
+        x = left = right = 0.0
+        low, high = 9999.0, -9999.0
+        before: Part | None = None
+        for n, (child, form) in enumerate(shown):
+            after = "" if before is None else last_kind(before)
+            made = self.set(child, place._replace(form=form, after=after))
+            part.holds.append((x, 0.0, made))
+            right = max(right, x + made.right)
+            left = x + made.left if n == 0 else min(left, x + made.left)
+            low, high = min(low, made.low), max(high, made.high)
+            x += made.advance
+            if n == 0:
+                part.first = made.first
+            part.last = made.last
+            before = made
+        part.reach(left, right, low, high)
+        part.advance = x
+        return part
+
+    def reach_within(
+        self, shown: Sequence[tuple[Element, str]], place: Place
+    ) -> tuple[float, float]:
+        """Return how low and high a row goes without its brackets, if it has any."""
+        if not any(is_kind(child, "mo") and text_of(child) in GROWING for child, _ in shown):
+            return (0.0, 0.0)
+        place = place._replace(measuring=True)
+        made = [self.set(child, place._replace(form=form)) for child, form in shown]
+        return (min(part.low for part in made), max(part.high for part in made))
+
+    def number(self, element: Element, place: Place) -> Part:
+        """Set `<mn>`."""
+        written = text_of(element)
+        string = written if written.isdecimal() else "".join(map(italic, written))
+        return _characters("mn", string, written, self.size(place.level), True)
+
+    def identifier(self, element: Element, place: Place) -> Part:
+        """Set `<mi>`: a letter leans, a name stands, a little off what is beside it."""
+        string = written = text_of(element)
+        if len(string) == 1:
+            string = italic(string) if element.get("mathvariant") != "normal" else string
+        else:
+            string = written = f"\u2009{string}" + ("" if place.script else "\u2009")
+        return _characters("mi", string, written, self.size(place.level), True)
+
+    def text(self, element: Element, place: Place) -> Part:
+        """Set `<mtext>`."""
+        size = self.size(place.level)
+        if element.get("mathsize"):
+            size *= ems(element.get("mathsize", ""))
+        string = element.text or ""
+        return _characters("mtext", string, string, size, False)
+
+    def sign(self, element: Element, place: Place) -> Part:
+        """Set `<mo>`, with room about it unless it is in a script."""
+        string = text_of(element)
+        size = self.size(place.level)
+        before, after = 0.0, None
+        if not place.script:
+            early, late = spaces(element, string, element.get("form", place.form))
+            before, after = early * size, late * size
+        if string not in GROWING:
+            return _sign(string, size, before, after, None, True)
+        if place.row_after and string in OPENING:
+            before += VERY_THIN * size
+        return _sign(string, size, before, after, place.reach, not place.measuring)
+
+    def fraction(self, element: Element, place: Place) -> Part:
+        """Set `<mfrac>`, its bar upon the axis of the row and as thick as a minus."""
+        constants = self.constants
+        level = place.level + (1 if place.within else 0)
+        part = Part("mfrac", self.size(level))
+        inside = place._replace(
+            level=level,
+            within=True,
+            script=False,
+            after="",
+            row_after="",
+            row_size=None,
+            form="prefix",
+        )
+        top, bottom = (self.set(child, inside) for child in element)
+        unit = self.units(part)
+        # As thick as a minus of the row it stands in, which is one level larger.
+        thick = self.size(max(0, level - 1)) / self.face.units * constants["fraction_rule"]
+        size = part.size if place.row_size is None else place.row_size
+        # By the size of the row, and not its own: the bar goes on from the minus beside it.
+        axis = constants["axis_height"] * (size / self.face.units)
+        up = min(
+            -constants["numerator_display_shift_up"] * unit,
+            -(axis + constants["numerator_display_gap_min"] * unit - top.low + thick / 2),
+        )
+        down = max(
+            constants["denominator_display_shift_down"] * unit,
+            -axis + constants["denominator_display_gap_min"] * unit + bottom.high + thick / 2,
+        )
+        x = 0.0
+        if place.after:
+            x = (VERY_THIN if place.after == "mfrac" else THIN) * part.size
+        width = max(top.right, bottom.right)
+        part.holds = [
+            (x + (width - (top.right - top.left)) / 2, up, top),
+            (x + (width - (bottom.right - bottom.left)) / 2, down, bottom),
+            (x, -axis - thick / 2, Rule(width, thick)),
+        ]
+        part.first = top.first
+        part.reach(0.0, x + width + THIN * part.size, bottom.low - down, top.high - up)
+        return part
+
+    def power(self, element: Element, place: Place) -> Part:
+        """Set `<msup>`."""
+        constants = self.constants
+        part = Part("msup", self.size(place.level))
+        alone = place._replace(after="", row_after="", row_size=None, form="prefix")
+        base = self.set(element[0], alone)
+        level = place.level + 1
+        index = self.set(element[1], alone._replace(level=level, script=True, within=True))
+        unit = self.units(base)
+        shift = 0.0
+        if base.last is not None:
+            shift = self.face.italics.get(base.last.number, 0) * unit
+        # The three rules of MathML Core, 3.4.1: the usual height, clear of the base's line, and not
+        # too far below the top of a tall base.
+        raised = max(
+            constants["superscript_shift_up"],
+            -index.first.low + constants["superscript_bottom_min"] if index.first else 0,
+            base.high / unit - constants["superscript_baseline_drop_max"],
+        )
+        up = -raised * unit
+        ahead = shift + index.right
+        if base.kind == "mi" and len(text_of(element[0])) > 1:
+            ahead += VERY_THIN * base.size
+        x = base.advance
+        part.holds = [(0.0, 0.0, base), (x + shift, up, index)]
+        part.first, part.last = base.first, index.last
+        if base.high > base.low:
+            part.reach(
+                min(base.left, x + shift + index.left),
+                max(x + ahead, base.right, x + shift + index.right),
+                min(base.low, -up + index.low),
+                max(base.high, -up + index.high),
+            )
+        else:
+            part.reach(index.left, x + ahead, -up, -up + index.high)
+        return part
+
+    def square_root(self, element: Element, place: Place) -> Part:
+        """Set `<msqrt>`."""
+        within = place._replace(after="", row_after="", row_size=None)
+        children = list(element)
+        if len(children) == 1:
+            under = self.set(children[0], within._replace(form="prefix"))
+        else:
+            under = self.row_of(children, within)
+        return self._root(under, None, place)
+
+    def root(self, element: Element, place: Place) -> Part:
+        """Set `<mroot>`."""
+        within = place._replace(after="", row_after="", row_size=None, form="prefix")
+        under = self.set(element[0], within)
+        degree = self.set(element[1], within._replace(level=place.level + 2))
+        return self._root(under, degree, place)
+
+    def _root(self, under: Part, degree: Part | None, place: Place) -> Part:
+        constants = self.constants
+        part = Part("mroot", self.size(place.level))
+        unit = self.units(part)
+        sign = self.face.as_tall_as(self.face.number("√"), (under.high - under.low) / unit)
+        gap, rule = constants["radical_display_gap"] * unit, constants["radical_rule"] * unit
+        y = 0.0
+        share = self.face.degree_percent / 100
+        if (
+            under.high > sign.high * unit - gap
+            or under.low <= (sign.low + constants["radical_rule"]) * unit
+        ):
+            y = -(under.high + gap + rule - sign.high * unit)
+            # The degree stands at a share of the sign's height, which the face's MATH table names.
+            at = y - sign.low * unit - (sign.high - sign.low) * unit * share
+        else:
+            at = y - sign.high * unit * share
+        x = 0.0
+        part.first = sign
+        if degree is not None:
+            x += constants["radical_kern_before_degree"] * unit
+            at += degree.low
+            part.holds.append((x, at, degree))
+            part.first = degree.first
+            x += degree.advance
+            x += constants["radical_kern_after_degree"] * unit
+        part.holds.append((x, y, Ink(sign, part.size, "√")))
+        x += sign.advance * unit
+        part.holds.append((x, 0.0, under))
+        width = under.right
+        if under.last is not None:
+            width += self.face.italics.get(under.last.number, 0) * unit
+        part.holds.append((x, y - sign.high * unit, Rule(width, rule)))
+        high = -y + sign.high * unit
+        if degree is not None:
+            high = max(high, -at + degree.high)
+        part.reach(sign.left * unit, x + width, min(-y + sign.low * unit, under.low), high)
+        return part
+
+    def over(self, element: Element, place: Place) -> Part:
+        """Set `<mover>`: a mark in the middle above what it belongs to."""
+        part = Part("mover", self.size(place.level))
+        within = place._replace(after="", row_after="", row_size=None, form="prefix")
+        base, mark = (self.set(child, within) for child in element)
+        x = ((base.right - base.left) - (mark.right - mark.left)) / 2 - mark.left
+        y = -base.high - self.constants["overbar_gap"] * self.units(base) + mark.low
+        moved, x = (-x, 0.0) if x < 0 else (0.0, x)
+        part.holds = [(moved, 0.0, base), (x, y, mark)]
+        part.first, part.last = base.first, base.last
+        part.reach(
+            min(x + mark.left, moved + base.left),
+            max(x + mark.right, moved + base.right),
+            base.low,
+            -y + mark.high,
+        )
+        part.advance = moved + base.advance
+        return part
+
+
+@lru_cache(maxsize=2048)
+def _characters(kind: str, string: str, written: str, size: float, apart: bool) -> Part:
+    """Set characters side by side, each of which says what is written in its place.
+
+    `apart`: one that leans back is kept off the last one.
+    """
+    face = metrics()
+    part = Part(kind, size)
+    unit, x = size / face.units, 0.0
+    low, high = 9999.0, -9999.0
+    end = 0.0
+    for n, (character, says) in enumerate(zip(string, written, strict=True)):
+        shape = face.shape(face.number(character))
+        left = shape.left * unit
+        # An italic f reaches back over the sign before it.
+        if apart and left < 0:
+            x -= left
+        part.holds.append((x, 0.0, Ink(shape, size, says)))
+        part.last = shape
+        if n == 0:
+            part.left, part.first = left, shape
+        end = x + max(shape.right * unit, shape.advance * unit)
+        x += shape.advance * unit
+        low, high = min(low, shape.low * unit), max(high, shape.high * unit)
+    part.reach(part.left, end if apart else x, low, high)
+    return part
+
+
+@lru_cache(maxsize=2048)
+def _sign(
+    string: str,
+    size: float,
+    before: float,
+    after: float | None,
+    reach: tuple[float, float] | None,
+    counts: bool,
+) -> Part:
+    """Set a sign with room before and after it, as tall as it must `reach`.
+
+    `after` is None where a sign's own ink is its end, as in a script. `counts` says whether it
+    counts in how high its row is.
+    """
+    face = metrics()
+    part = Part("mo", size)
+    unit = size / face.units
+    x, right = before, 0.0
+    low, high = 999.0, -999.0
+    for n, character in enumerate(string):
+        shape = plain = face.shape(face.number(character))
+        if reach is not None:
+            shape = face.about(shape.number, reach[0] / unit, reach[1] / unit)
+        part.holds.append((x, 0.0, Ink(shape, size, character)))
+        right = max(right, x + shape.right * unit)
+        x += shape.advance * unit
+        if counts:
+            low, high = min(low, shape.low * unit), max(high, shape.high * unit)
+        if n == 0:
+            part.first, part.left = shape, plain.left * unit
+        part.last = shape
+    if after is not None:
+        right = max(right, x + after)
+    part.reach(part.left, right, low, high)
+    return part
+
+
+_KINDS: dict[str, Callable[[Setter, Element, Place], Part]] = {
+    "math": Setter.row,
+    "mrow": Setter.row,
+    "mn": Setter.number,
+    "mi": Setter.identifier,
+    "mtext": Setter.text,
+    "mo": Setter.sign,
+    "mfrac": Setter.fraction,
+    "msup": Setter.power,
+    "msqrt": Setter.square_root,
+    "mroot": Setter.root,
+    "mover": Setter.over,
+}

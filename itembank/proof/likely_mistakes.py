@@ -1,0 +1,93 @@
+"""Likely mistakes whose answer cannot be told from a right one, or from another mistake's."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    Compare,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Order,
+    kind_of,
+)
+from itembank.items.item import Item
+from itembank.notation import tree as t
+from itembank.notation.value import parts
+from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.exact.exact_road import by_first_road
+
+
+def blind_slip(item: Item) -> str:
+    """Return the name of a misconception that gives a right answer here, or ``""``.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> blind_slip(find_item("fractions.add-unlike/core/12"))
+    ''
+    """
+    return next((s.misconception.name for s in item.slips if _right(item, s.wrong)), "")
+
+
+def _right(item: Item, wrong: t.Node) -> bool:
+    if not kind_of(item.ask).many:
+        return _worth(item, wrong) == _worth(item, item.key)
+    try:
+        return not by_first_road(replace(item, key=wrong)).fault
+    except t.NotationError:
+        return False
+
+
+def rivals(item: Item) -> tuple[str, str] | None:
+    """Return the names of two misconceptions that give the same wrong answer, or None.
+
+    Whoever sees that answer cannot know which of them it was, so an item names them together
+    (:func:`~itembank.items.wrong_answers.told_apart`).
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> rivals(find_item("fractions.add-unlike/core/12")) is None
+    True
+    """
+    seen: dict[object, str] = {}
+    for slip in item.slips:
+        worth, name = _worth(item, slip.wrong), slip.misconception.name
+        if worth in seen:
+            return seen[worth], name
+        seen[worth] = name
+    return None
+
+
+def _worth(item: Item, answer: t.Node) -> object:
+    """Return what is equal for answers that are marked as one."""
+    try:
+        return WORTH.of(item.ask)(item.ask, answer)
+    except t.NotationError:
+        return answer
+
+
+def _values(ask: Ask, answer: t.Node) -> tuple[Fraction, ...]:
+    return parts(value_given(answer))
+
+
+def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
+    values = parts(value_given(answer))
+    if isinstance(ask.target, t.Ratio) and values[0]:
+        return tuple(value / values[0] for value in values)
+    return values
+
+
+WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
+"""What is equal for answers that are marked as one, for each kind of question."""
+
+WORTH.by_kind |= {
+    # Here the answer is what is written, not what it is worth.
+    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
+    Find: _found,
+    Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
+}

@@ -1,0 +1,150 @@
+// Trees of notation: as in itembank/notation/tree, with the same names and fields.
+const FIELDS = {
+  Int: ["n"], Dec: ["whole", "places", "recurring"], Sym: ["name"], Blank: [], Label: ["text"],
+  Frac: ["num", "den"], Mixed: ["whole", "num", "den"], Neg: ["of"], Percent: ["of"],
+  Money: ["amount", "sign"], Quantity: ["amount", "unit"], MixedUnits: ["parts"],
+  ClockTime: ["hour", "minute", "half"], Power: ["base", "exponent"], Root: ["of", "index"],
+  Bracket: ["of"], Juxt: ["factors"], Sum: ["first", "rest"], Product: ["first", "rest"],
+  Ratio: ["parts"], Relation: ["first", "rest"], Listing: ["parts"], Either: ["parts"],
+};
+const NODES = { Frac: 1, Neg: 1, Percent: 1, Money: 1, Quantity: 1, Power: 1, Root: 1, Bracket: 1 };
+class Tree {
+  // A text that two trees share exactly where they are equal.
+  get id() {
+    if (this._id === undefined) {
+      this._id = `${this.k}(${FIELDS[this.k].map((field) => idOf(this[field])).join(",")})`;
+    }
+    return this._id;
+  }
+}
+function idOf(value) {
+  if (value instanceof Tree) return value.id;
+  if (Array.isArray(value)) return `[${value.map(idOf).join(",")}]`;
+  return typeof value === "string" ? JSON.stringify(value) : String(value);
+}
+function make(k, ...values) {
+  const node = new Tree();
+  node.k = k;
+  FIELDS[k].forEach((field, i) => { node[field] = values[i]; });
+  return node;
+}
+const Int = (n) => make("Int", BigInt(n));
+const Dec = (whole, places, recurring) => make("Dec", whole, places || "", recurring || "");
+const Sym = (name) => make("Sym", name);
+const Blank = () => make("Blank");
+const Label = (text) => make("Label", text);
+const Frac = (num, den) => make("Frac", num, den);
+const Mixed = (whole, num, den) => make("Mixed", BigInt(whole), BigInt(num), BigInt(den));
+const Neg = (of) => make("Neg", of);
+const Percent = (of) => make("Percent", of);
+const Money = (amount, sign) => make("Money", amount, sign || "£");
+const Quantity = (amount, unit) => make("Quantity", amount, unit);
+const MixedUnits = (list) => make("MixedUnits", list);
+const ClockTime = (hour, minute, half) => make("ClockTime", hour, minute, half || "");
+const Power = (base, exponent) => make("Power", base, exponent);
+const Root = (of, index) => make("Root", of, index === undefined ? 2 : index);
+const Bracket = (of) => make("Bracket", of);
+const Juxt = (factors) => make("Juxt", factors);
+const Sum = (first, rest) => make("Sum", first, rest);
+const Product = (first, rest) => make("Product", first, rest);
+const Ratio = (list) => make("Ratio", list);
+const Relation = (first, rest) => make("Relation", first, rest);
+const Listing = (list) => make("Listing", list);
+const Either = (list) => make("Either", list);
+
+// From the page's data: [kind, field, …]; whole numbers are texts, however long.
+function restored(data) {
+  const [k, ...values] = data;
+  return make(k, ...values.map((value, i) => {
+    const field = FIELDS[k][i];
+    if (k === "Int" || k === "Mixed") return BigInt(value);
+    if (field === "parts" || field === "factors") return value.map(restored);
+    if (field === "rest") return value.map(([op, node]) => [op, restored(node)]);
+    return Array.isArray(value) ? restored(value) : value;
+  }));
+}
+
+const is = (node, ...kinds) => kinds.indexOf(node.k) >= 0;
+const eq = (a, b) => a === b || a.id === b.id;
+const sidesOf = (node) => [node.first, ...node.rest.map(([, side]) => side)];
+const opsOf = (node) => node.rest.map(([op]) => op);
+
+function children(node) {
+  switch (node.k) {
+    case "Frac": return [node.num, node.den];
+    case "Neg": case "Percent": case "Root": case "Bracket": return [node.of];
+    case "Money": case "Quantity": return [node.amount];
+    case "Power": return [node.base, node.exponent];
+    case "Juxt": return node.factors;
+    case "Sum": case "Product": case "Relation": return sidesOf(node);
+    case "MixedUnits": case "Ratio": case "Listing": case "Either": return node.parts;
+  }
+  return [];
+}
+function rebuilt(node, below) {
+  switch (node.k) {
+    case "Frac": case "Power": return make(node.k, below[0], below[1]);
+    case "Neg": case "Percent": case "Bracket": return make(node.k, below[0]);
+    case "Root": return Root(below[0], node.index);
+    case "Money": return Money(below[0], node.sign);
+    case "Quantity": return Quantity(below[0], node.unit);
+    case "Sum": case "Product": case "Relation":
+      return make(node.k, below[0], node.rest.map(([op], i) => [op, below[i + 1]]));
+    case "Juxt": case "MixedUnits": case "Ratio": case "Listing": case "Either":
+      return make(node.k, below);
+  }
+  return node;
+}
+const withParts = (node, change) => (children(node).length ? rebuilt(node, children(node).map(change)) : node);
+function walk(node) {
+  const found = [];
+  (function visit(one) { found.push(one); children(one).forEach(visit); })(node);
+  return found;
+}
+function symbols(node) {
+  if (node._symbols === undefined) {
+    const found = new Set();
+    for (const one of walk(node)) {
+      if (one.k === "Sym") found.add(one.name);
+      else if (one.k === "Blank") found.add("□");
+    }
+    node._symbols = found;
+  }
+  return node._symbols;
+}
+const hasLetters = (node) => symbols(node).size > 0;
+const OPERATIONS = { Power: 1, Root: 1, Juxt: 1, Sum: 1, Product: 1 };
+const isOperation = (node) => node.k in OPERATIONS;
+const RANK = {
+  Int: 0, Dec: 0, Sym: 0, Blank: 0, Bracket: 1, Power: 2, Root: 2, Frac: 3, Mixed: 3, Juxt: 3,
+  Percent: 4, Money: 4, Quantity: 4, MixedUnits: 4, Neg: 5, Product: 6, Sum: 7, Ratio: 8, Label: 8,
+  ClockTime: 8, Relation: 9, Listing: 10, Either: 11,
+};
+const isExpression = (node) => RANK[node.k] <= 7;
+const frame = (node) => withParts(node, () => Blank());
+function replaced(node, others) {
+  if (others.has(node.id)) return others.get(node.id);
+  const below = children(node), changed = below.map((part) => replaced(part, others));
+  if (changed.every((part, i) => part === below[i])) return node;
+  if (node.k === "Juxt") {
+    const [first, ...rest] = changed.map((part) => (is(part, "Neg", "Sum") ? Bracket(part) : part));
+    return Product(first, rest.map((part) => ["×", part]));
+  }
+  return rebuilt(node, changed);
+}
+const hasAny = (node, ...kinds) => walk(node).some((part) => is(part, ...kinds));
+function letterEquation(node) {
+  return node.k === "Relation" && node.rest.length === 1 && node.rest[0][0] === "=" && node.first.k === "Sym";
+}
+function timesIn(node) {
+  let n = 0, any = false;
+  if (node.first.k === "ClockTime") { n = 1; any = true; }
+  for (const [op, term] of node.rest) {
+    if (term.k === "ClockTime") { n += op === "+" ? 1 : -1; any = true; }
+  }
+  return any ? n : null;
+}
+function isTime(node) {
+  if (node.k === "Bracket") return isTime(node.of);
+  return node.k === "ClockTime" || (node.k === "Sum" && timesIn(node) === 1);
+}

@@ -1,0 +1,295 @@
+// What people type for an answer, brought to what the parser reads (itembank/marking/typing).
+const READ = TABLES.constants.read;
+
+function readAnswer(text, q) {
+  if (codePoints(text) > READ.LONGEST) {
+    throw new Unreadable(`The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
+  }
+  let plain = visible(text);
+  const key = q.key;
+  if (key.k === "Label") {
+    plain = strip(plain, " .;,\"'“”‘’");
+    if (!plain) throw new Unreadable("There is no answer to read.");
+    return Label(named(plain, q.names));
+  }
+  if (walk(key).some((part) => part.k === "Quantity" && part.unit === "lb")) plain = sub("read.pounds", " lb", plain);
+  if (key.k === "Listing") plain = inOrder(plain, q.words, key.parts.length);
+  if (q.sign) {
+    const compared = comparedWith(plain, q);
+    if (compared) return compared;
+  }
+  plain = sub("read.reason", "", plain);
+  if (q.estimate) plain = sub("read.estimated", "", plain);
+  plain = asTime(ordinal(respell(plain), q), key);
+  if (!q.several) plain = sub("read.and_smaller", (m) => `${m[1]} `, plain);
+  const fault = timeUnreadable(plain, key);
+  if (fault) throw new Unreadable(fault);
+  if (!plain) throw new Unreadable("There is no answer to read.");
+  if (key.k === "Relation" && "<>=".indexOf(plain) >= 0 && plain.length === 1 && !hasLetters(key)) {
+    return Relation(key.first, [[plain, key.rest[0][1]]]);
+  }
+  if (!q.letters.has("r") && search("read.remainder", plain)) {
+    plain = sub("read.no_remainder", "", plain);
+    if (search("read.remainder", plain) || !plain) throw new Unreadable(READ.REMAINDER);
+  }
+  return parseAnswer(asQuestionHasIt(plain, q), plain, q);
+}
+function comparedWith(plain, q) {
+  if (q.key.k !== "Relation" || q.key.rest.length !== 1) return null;
+  const left = q.key.first, right = q.key.rest[0][1];
+  const said = strip(casefold(plain), READ._STOPS);
+  for (const [op, pattern] of READ._SIGN_WORDS) {
+    if (fullmatch(pattern, said)) return Relation(left, [[op, right]]);
+    const found = fullmatch("read.is", said);
+    if (found && op !== "=" && fullmatch(pattern, found.groups.word)) {
+      let it;
+      try { it = parseAnswer(respell(found.groups.it), found.groups.it, q); } catch (error) {
+        if (error instanceof Unreadable) return null;
+        throw error;
+      }
+      for (const [side, other] of [[left, right], [right, left]]) {
+        if (same(it, side)) return Relation(side, [[op, other]]);
+      }
+    }
+  }
+  return null;
+}
+function ordinal(plain, q) {
+  const found = fullmatch("read.ordinal", plain);
+  return found && !subset(found.groups.end.toLowerCase(), q.letters) ? found.groups.n : plain;
+}
+function asQuestionHasIt(plain, q) {
+  const { key, letters } = q;
+  if (!letters.size && !Array.from(plain).some((char) => isDigit(char) || isNumeric(char))) {
+    throw new Unreadable("There is no number in the answer.");
+  }
+  if (q.leads) plain = sub(q.leads, "", plain);
+  if (search("read.long_word", plain) || plain.indexOf("°") >= 0 || plain.indexOf(" of ") >= 0 || plain.endsWith("C")) {
+    plain = withoutWords(plain, key, q.words);
+  }
+  const head = plain.slice(0, 1);
+  if ((head === "≤" || head === "≥") && key.k !== "Relation") {
+    throw new Unreadable("The answer is a number, without a sign in front.");
+  }
+  const forLetter = key.k === "Relation" && key.first.k === "Sym";
+  if (head && "<>≤≥".indexOf(head) >= 0 && forLetter && key.rest.length === 1 && key.rest[0][0] !== "=") {
+    plain = `${key.first.name} ${plain}`;
+  }
+  if (forLetter && strip(plain.slice(1, 3)).slice(0, 1) === ":") {
+    plain = sub(own(`^(${key.first.name}) ?: ?`, "i"), (m) => `${m[1]} = `, plain);
+  }
+  if (hasAny(key, "Ratio")) plain = sub("read.to", " : ", plain);
+  if (!letters.has("x") || (!hasLetters(key) && sub("read.times", "", plain).toLowerCase().indexOf("x") < 0)) {
+    plain = sub("read.times", " × ", plain);
+    if (!letters.size) plain = sub("read.power_of_ten", (m) => ` × 10^${m[1]}`, plain).split("^+").join("^");
+  }
+  if (key.k === "Either" && key.parts.some((part) => part.k === "Listing")) {
+    plain = plain.replace(/\)[ ,;]*(?:and|or|&)?[ ,;]*\(/gu, ") or (");
+    plain = sub("read.point", (m) => `${m[1]}, ${m[2]}`, plain);
+  }
+  const andFraction = () => sub("read.and_fraction", (m) => `${m[1]} `, plain);
+  if (q.several || key.k === "Relation") {
+    if (plain.indexOf("±") >= 0 || plain.indexOf("+-") >= 0 || plain.indexOf("+/-") >= 0) plain = bothSigns(plain);
+    if (!q.several) plain = andFraction();
+    plain = sub(own(",? *(?:\\band\\b|&|;) *"), ", ", plain);
+    if (letters.size) plain = sub("read.run_on", ", ", plain);
+    if (plain[0] === "(" && plain.endsWith(")") && plain.indexOf(",") >= 0 && count(plain, "(") === 1) {
+      plain = plain.slice(1, -1);
+    }
+  } else plain = andFraction();
+  if (key.k === "Listing") {
+    if (count(plain, ",") >= key.parts.length) plain = sub("read.close_grouped", (m) => m[0].split(",").join(""), plain);
+  } else if (key.k !== "Either") {
+    plain = sub(own("(?<![\\d.,])0,(?=\\d+(?![\\d,.]))"), "0.", plain);
+    plain = sub("read.grouped", (m) => m[0].replace(/[, ]/g, ""), plain);
+    if (!(is(key, "Product", "Power") && !hasAny(key, "Dec"))) {
+      plain = sub("read.decimal_comma", (m) => `${m[1]}.${m[2]}`, plain);
+    }
+  }
+  if (plain.indexOf("·") >= 0 && hasAny(key, "Dec")) plain = sub("read.high_point", (m) => `${m[1]}.${m[2]}`, plain);
+  const aloneIn = (char) => own(`(?<![A-Za-z]{2})${escaped(char)}(?![A-Za-z]{2})`);
+  for (const letter of letters) {
+    const capital = letter.toUpperCase(), small = letter.toLowerCase();
+    if (isLower(letter) && !letters.has(capital) && plain.indexOf(capital) >= 0) plain = sub(aloneIn(capital), letter, plain);
+    if (isUpper(letter) && !letters.has(small) && symbols(key).has(letter)) plain = sub(aloneIn(small), letter, plain);
+  }
+  if (!letters.has("h") && !letters.has("m") && !isTime(key)) {
+    plain = sub("times.hours", (m) => `${m[1]} h ${m[2]} min`, plain);
+  }
+  return withUnits(plain, letters);
+}
+function withUnits(plain, letters) {
+  plain = sub("read.one_amount", (m) => `${m[1]} ÷ `, plain);
+  if (!letters.has("p")) plain = sub(own("(?<=\\d) p\\b"), "p", plain);
+  if (!letters.has("l") && !letters.has("L")) plain = sub(own("(?<=\\d) ?L\\b"), " l", plain);
+  if (!letters.has("m")) plain = sub(own("(?<=\\d) ?m\\^?([23])(?![\\d.])"), (m) => ` m^${m[1]}`, plain);
+  const units = Object.keys(UNITS).filter((name) => name.length === 1 && isAlpha(name) && !letters.has(name)).join("");
+  if (units) plain = sub(own(`(?<=\\d)(?=[${units}](?![A-Za-z^(]))`), " ", plain);
+  const single = Array.from(letters).filter((name) => /^[a-z]$/.test(name)).join("");
+  if (single) plain = sub(own(`(?<=\\d) (?=[${single}](?![A-Za-z]))`), "", plain);
+  return plain;
+}
+function bothSigns(plain) {
+  plain = plain.split("+/-").join("±").split("+-").join("±");
+  const found = matchAt("read.plus_minus", plain, 0);
+  if (!found || found.groups.tail.indexOf("±") >= 0) return plain;
+  const { head, tail } = found.groups;
+  if (!strip(head) || rstrip(head).endsWith("=")) return `${head}${strip(tail)} or ${head}-${strip(tail)}`;
+  return `${head}+${tail} or ${head}-${tail}`;
+}
+function parseAnswer(plain, typed, q) {
+  const pence = !q.letters.has("p");
+  for (const m of findAll("read.long_word", plain)) {
+    const word = m[0];
+    if (!(word in UNITS) && !subset(word, q.letters)) {
+      if (word === "and" && !q.several) throw new Unreadable("Only one answer is wanted: decide on one.");
+      throw new Unreadable(`‘${word}’ cannot be read here: type the answer alone.`);
+    }
+  }
+  try {
+    return parse(plain, { pence, letters: q.letters, times: isTime(q.key) });
+  } catch (error) {
+    if (!(error instanceof ParseError)) throw error;
+    if (q.key.k === "Listing" && plain.indexOf(",") < 0) {
+      try { return parse(words(plain).join(", "), { pence, letters: q.letters, times: false }); } catch (again) {
+        if (!(again instanceof ParseError)) throw again;
+      }
+    }
+    if (q.letters.has("x") && search(own("\\d ?x ?\\d"), plain)) {
+      throw new Unreadable("x is a letter in this question: write × or * for times.");
+    }
+    const found = search("read.letter_digit", plain);
+    if (found && q.letters.has(found[1])) {
+      const [, letter, n] = found;
+      throw new Unreadable(`‘${letter}${n}’ can be read in two ways: write ${letter}^${n} for a power, or ${n}${letter} for ${n} times ${letter}.`);
+    }
+    const seen = codePoints(plain) === codePoints(typed) ? "" : ` (The answer was read as ‘${plain}’.)`;
+    throw new Unreadable(`${sub("read.column", "", error.message)}${seen}`);
+  }
+}
+
+function named(plain, labels) {
+  const folded = casefold(plain);
+  const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
+  if (last.length === 1) return last[0];
+  if (labels.map(casefold).indexOf(folded) >= 0) return plain;
+  const inside = labels.filter((label) => {
+    const short = words(casefold(label)).slice(-2).join(" ");
+    return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
+  });
+  if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
+  return saidFirst(plain, labels) || plain;
+}
+function saidFirst(plain, labels) {
+  const ends = {};
+  for (const label of labels) {
+    const end = words(label).slice(-1)[0];
+    if (codePoints(end) === 1) ends[end] = label;
+  }
+  const found = matchAt("choice.letter_first", plain, 0);
+  if (!found || !(found[1] in ends) || search("choice.denies", casefold(plain))) return "";
+  const rest = plain.slice(found[0].length);
+  const others = findAll(own("(?<![\\w'’])[A-Z](?![\\w'’])"), rest).filter((m) => m[0] in ends);
+  return found.groups.why || !others.length ? ends[found[1]] : "";
+}
+
+const isLengthOfTime = (key) => {
+  const head = key.k === "MixedUnits" ? key.parts[0] : key;
+  return head.k === "Quantity" && UNITS[head.unit][0] === "time";
+};
+function asTime(plain, key) {
+  if (isTime(key)) {
+    let found = fullmatch("times.with_half", plain);
+    if (found) {
+      const half = found[3].toLowerCase();
+      return found[2] ? `${found[1]}:${found[2]} ${half}m` : `${found[1]} ${half}m`;
+    }
+    found = fullmatch("times.clock", plain);
+    return found ? `${found[1]}:${found[2]}` : plain;
+  }
+  if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
+  if (!isLengthOfTime(key)) return plain;
+  plain = sub("times.m_for_minutes", (m) => `${m[1]} min`, plain);
+  const found = fullmatch("times.minutes_left_out", plain);
+  if (found) return plain.indexOf(" ") < 0 ? `${found[1]}${found[2]} min` : `${found[1]} ${found[2]} min`;
+  return plain;
+}
+function timeUnreadable(plain, key) {
+  if (isLengthOfTime(key) && fullmatch("times.colon", plain)) {
+    return `${plain} is a time of day: give hours and minutes with their units, as in 2 h 35 min.`;
+  }
+  return "";
+}
+
+function namedWords(sentence, names) {
+  let list = findAll("labels.word", sentence).map((m) => m[0]);
+  for (const name of names) {
+    const begun = list.filter((word) => codePoints(name) === 1 && word[0].toLowerCase() === name);
+    const large = begun.filter((word) => isUpper(word[0]));
+    const initials = new Set(large.length ? large : begun);
+    if (initials.size === 1) list = list.map((word) => (initials.has(word) ? name : word));
+  }
+  return list.map((word) => word.toLowerCase());
+}
+function inOrder(plain, text, wanted) {
+  if (!search("labels.word", plain) && !search("labels.initial", plain)) return plain;
+  const pieces = split("labels.parted", plain).filter((piece) => strip(piece)).map((piece) => fullmatch("labels.piece", piece));
+  const values = new Map();
+  for (const piece of pieces) {
+    if (!piece || (piece.groups.before === undefined) === (piece.groups.after === undefined)) return plain;
+    values.set((piece.groups.before || piece.groups.after).toLowerCase(), strip(piece.groups.value));
+  }
+  if (values.size !== wanted || pieces.length !== wanted) return plain;
+  const names = Array.from(values.keys()), orders = new Map();
+  for (const sentence of split("labels.sentence", text)) {
+    const found = namedWords(sentence, names);
+    if (names.every((name) => found.indexOf(name) >= 0)) {
+      if (names.some((name) => found.filter((word) => word === name).length > 1)) return plain;
+      const order = names.slice().sort((a, b) => found.indexOf(a) - found.indexOf(b));
+      orders.set(order.join(" "), order);
+    }
+  }
+  if (orders.size !== 1) return plain;
+  return orders.values().next().value.map((name) => values.get(name)).join(", ");
+}
+
+function withoutWords(plain, key, text) {
+  const kept = TABLES.constants.nouns._KEPT;
+  const known = new Set([
+    ...findAll(own("[a-z]+"), text.toLowerCase()).map((m) => stem(m[0])), ...TABLES.constants.nouns._SMALL_WORDS,
+  ]);
+  const units = new Set(walk(key).filter((part) => part.k === "Quantity").map((part) => part.unit));
+  if ((units.size === 1 && units.has("°C")) || (!units.size && search("nouns.heat", text))) {
+    plain = sub("nouns.celsius", "", plain);
+  }
+  const of = search("nouns.of_what", plain);
+  if (of && known.has(stem((of[1] || of[2] || "it").toLowerCase()))) plain = plain.slice(0, of.index);
+  const spoken = (word) => {
+    const folded = word.toLowerCase();
+    return known.has(stem(folded)) && kept.indexOf(folded) < 0 && !(folded in UNITS);
+  };
+  let after = search("nouns.words_after", plain);
+  if (after && subset(words(after[1].toLowerCase()), askedWords(text))) plain = plain.slice(0, after.index);
+  after = search("nouns.tail", plain);
+  while (after && spoken(after[1] || after[2])) {
+    plain = rstrip(plain.slice(0, after.index), " ,.");
+    after = search("nouns.tail", plain);
+  }
+  let before = matchAt("nouns.head", plain, 0);
+  while (before && spoken(before[1])) {
+    plain = lstrip(plain.slice(before[0].length), " :=");
+    before = matchAt("nouns.head", plain, 0);
+  }
+  return plain;
+}
+function askedWords(text) {
+  const last = split(own("(?<=[.?!])\\s+"), strip(text)).slice(-1)[0];
+  return new Set(findAll(own("[a-z]+"), last.toLowerCase()).map((m) => m[0])
+    .filter((word) => !(word in UNITS) && TABLES.constants.nouns._KEPT.indexOf(word) < 0));
+}
+function stem(word) {
+  for (const ending of ["es", "s"]) {
+    if (word.length > 3 && word.endsWith(ending)) return word.slice(0, -ending.length).replace(/e+$/, "");
+  }
+  return word.replace(/e+$/, "");
+}

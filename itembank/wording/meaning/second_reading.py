@@ -1,0 +1,126 @@
+"""Holds a model to a second reading of its story, where the shape of the story is known whole."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from fractions import Fraction
+
+from itembank.items.item import Run
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+from itembank.wording.meaning.averages import average_reading
+from itembank.wording.meaning.clocks import clock_reading
+from itembank.wording.meaning.common_knowledge import known_fault
+from itembank.wording.meaning.comparisons import comparison_reading
+from itembank.wording.meaning.equal_parts import equal_reading
+from itembank.wording.meaning.letters import letter_fault
+from itembank.wording.meaning.not_needed import needed_fault
+from itembank.wording.meaning.pairs import pair_fault
+from itembank.wording.meaning.parts_of import part_reading
+from itembank.wording.meaning.percentages import percentage_reading
+from itembank.wording.meaning.puzzles import puzzle_reading
+from itembank.wording.meaning.rates import rate_reading
+from itembank.wording.meaning.ratio_order import order_fault
+from itembank.wording.meaning.scales import scale_reading
+from itembank.wording.meaning.sequences import sequence_reading
+from itembank.wording.meaning.shapes import shape_reading
+from itembank.wording.meaning.shares import share_reading
+from itembank.wording.meaning.shopping import shopping_reading
+from itembank.wording.meaning.tale import Reading, Tale, late_search
+from itembank.wording.model_summary import Modelled
+
+READERS: tuple[Callable[[Tale], Reading | None], ...] = (
+    percentage_reading,
+    part_reading,
+    rate_reading,
+    scale_reading,
+    share_reading,
+    sequence_reading,
+    puzzle_reading,
+    comparison_reading,
+    shape_reading,
+    average_reading,
+    shopping_reading,
+    clock_reading,
+    equal_reading,
+)
+
+
+def meaning_fault(
+    runs: Sequence[Run],
+    model: Modelled,
+    reasons: Mapping[str, str] | None,
+    found: frozenset[Fraction],
+) -> str:
+    """Return how a model goes against what its story means, or ``""``.
+
+    `reasons` are the numbers that are said not to be needed; `found` the values that the model
+    may come to.
+    """
+    used = frozenset(_numbers(model))
+    return (
+        known_fault(runs, model)
+        or letter_fault(runs, model)
+        or order_fault(runs, model)
+        or pair_fault(runs, model)
+        or needed_fault(runs, reasons, used)
+        or second_reading_fault(runs, found)
+    )
+
+
+def _numbers(model: Modelled) -> list[Fraction]:
+    found = []
+    for part in model.parts():
+        try:
+            found.append(exact(part))
+        except t.NotationError:
+            continue
+    return found
+
+
+_SPEAKS_OF: dict[Callable[[Tale], Reading | None], tuple[str, ...]] = {
+    puzzle_reading: ("number",),
+    average_reading: ("mean", "average", "range"),
+    equal_reading: ("equal", "even", "identical", "same"),
+    scale_reading: ("map", "plan", "scale", "model", "drawing"),
+}
+"""Words without which a reader says nothing: looked for first, since they are quickly found."""
+
+
+def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
+    """Whether a reader may know a story, told by what is quickly seen."""
+    text = tale.text.lower()
+    if words := _SPEAKS_OF.get(reader):
+        return any(word in text for word in words)
+    if reader is clock_reading:
+        return any(isinstance(node, t.ClockTime) for node in tale.said.nodes)
+    if reader is share_reading:
+        return " part" in text or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
+    if reader is shopping_reading:
+        return bool(tale.of("money"))
+    if reader is percentage_reading:
+        return "percentage" in text or bool(tale.of("percent"))
+    return True
+
+
+def second_reading_fault(runs: Sequence[Run], found: frozenset[Fraction]) -> str:
+    """Return how the words come to something else than the model does, or ``""``.
+
+    `found` are the values that the model may come to, in its own units and in base units.
+    """
+    if not found:
+        return ""
+    tale = Tale(runs)
+    if tale.asks != 1 or late_search(r"\b(?:estimat\w*|approximat\w*|roughly)\b", tale.text):
+        return ""
+    readings = [
+        reading
+        for reader in READERS
+        if _may_read(reader, tale) and (reading := reader(tale)) is not None
+    ]
+    if not readings or any(reading.values & found for reading in readings):
+        return ""
+    return (
+        f"The words read another way than the model: {readings[0].says}. "
+        "Look at the model, or word the story so that it can be read in one way only."
+    )

@@ -1,0 +1,1 @@
+"""A department made, and changed, by answering questions: plain values in, a folder out."""
