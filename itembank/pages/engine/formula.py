@@ -46,8 +46,9 @@ def least_script() -> float:
     return _script.get()
 
 
-_UNIT_SPACE = ("<mtext>\u2009", "<mtext>\u00a0")
-"""What parts a number from its unit: on a page a word space, in a formula as in running text."""
+_NUMBER_SPACE = ("\u2009", "\u00a0")
+"""What parts thousands, and a number from its unit: on a page a word space, in a formula as in
+running text (:func:`itembank.pages.engine.flow.as_text`)."""
 
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
@@ -63,7 +64,7 @@ def formula(mathml: str) -> Formula:
     if found is None:
         from itembank.pages.engine.setting import set_formula
 
-        found = _CACHE[mathml, share] = set_formula(mathml.replace(*_UNIT_SPACE), share)
+        found = _CACHE[mathml, share] = set_formula(mathml.replace(*_NUMBER_SPACE), share)
     return found
 
 
