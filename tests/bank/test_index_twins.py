@@ -89,22 +89,25 @@ def test_where_very_many_could_be_twins_the_question_is_shown_and_this_is_said(
 LOADED = """
 import sys
 from pathlib import Path
-from itembank.work.bank.looking import show_questions
-show_questions(Path(sys.argv[1]), ["a-1"])
+from itembank.work.bank import looking
+looking.FEW_ITEMS = int(sys.argv[2])
+looking.show_questions(Path(sys.argv[1]), ["a-1"])
 print([name for name in ("lark", "pydantic", "sympy") if name in sys.modules])
 """
 
 
+@pytest.mark.parametrize("most", [200, 0])
 def test_a_question_that_was_shown_is_shown_again_without_being_read(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, most: int
 ) -> None:
     monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
     one, key, other, also = DISGUISES[1]
     rows = text("a-1", one, key) + text("b-1", other, also)
     make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
+    monkeypatch.setattr(looking, "FEW_ITEMS", most)
     show_questions(tmp_path / "bank", ["a-1"])
     told = subprocess.run(
-        [sys.executable, "-c", LOADED, str(tmp_path / "bank")],
+        [sys.executable, "-c", LOADED, str(tmp_path / "bank"), str(most)],
         capture_output=True,
         text=True,
         check=True,

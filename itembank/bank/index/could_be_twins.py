@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _NOT_COUNTED = frozenset("012")
 """Too many words may stand for these."""
+_NOT_READ = b""
 _SMALL = 12
 """The words for numbers up to this are not those for numbers beyond it."""
 
@@ -44,17 +45,16 @@ def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
     return _could_be(bank, entry, numbers_asked(entry))
 
 
-def note_sought(bank: KeptBank, entries: Iterable[KeptEntry]) -> None:
-    """Note that the words of all that could be twins of some items were read."""
+def note_sought(bank: KeptBank, entries: Iterable[KeptEntry], *, all_read: bool = True) -> None:
+    """Note the numbers of some items, and whether all that could be their twins were read."""
     rows = []
+    whole = bank.read.whole if all_read else _NOT_READ
     for entry in entries:
         fact, own = entry.kept.fact, entry.kept.own
-        if not bank.store.rows(
-            "SELECT 1 FROM sought WHERE fact = ? AND whole = ?", [fact, bank.read.whole]
-        ):
+        if not bank.store.rows("SELECT 1 FROM sought WHERE fact = ? AND whole = ?", [fact, whole]):
             numbers = numbers_asked(entry)
             text = json.dumps(None if numbers is None else sorted(numbers))
-            rows.append((fact, bank.read.whole, text, seal(own, bank.read.whole, text)))
+            rows.append((fact, whole, text, seal(own, whole, text)))
     if rows:
         bank.store.write_if_can(
             lambda db: db.executemany("INSERT OR REPLACE INTO sought VALUES (?, ?, ?, ?)", rows)

@@ -38,7 +38,9 @@ def twins_of(
     read = [fact for some, left in zip(could, unread, strict=True) if not left for fact in some]
     facts = dict.fromkeys([*(entry.kept.fact for entry in entries), *read])
     ask_missing(bank, list(facts), report)
-    note_sought(bank, [entry for entry, left in zip(entries, unread, strict=True) if not left])
+    pairs = list(zip(entries, unread, strict=True))
+    note_sought(bank, [entry for entry, left in pairs if not left])
+    note_sought(bank, [entry for entry, left in pairs if left], all_read=False)
     made = made_twins(bank)
     found = []
     query = (
@@ -46,7 +48,7 @@ def twins_of(
         "JOIN temp.now USING (sheet) "
         "WHERE question.twin = (SELECT twin FROM question WHERE fact = ?)"
     )
-    for entry, left in zip(entries, unread, strict=True):
+    for entry, left in pairs:
         others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [entry.kept.fact])]
         ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [entry.kept.fact])
         others += made.get(twin, ())

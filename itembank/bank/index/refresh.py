@@ -77,6 +77,7 @@ class File(NamedTuple):
             data = self.path.read_bytes()
         except OSError as error:
             raise Changed(str(error)) from None
+        # What is kept under a hash must be what was hashed, or the index would lie from then on.
         if hash_of(data) != self.hash:
             raise Changed("a file changed while it was read")
         return data
