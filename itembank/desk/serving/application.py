@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 from typing import Any
 
@@ -23,11 +23,20 @@ from itembank.errors import CheckFailed, ItembankError, NotFound
 STATIC = Path(__file__).parents[1] / "static"
 
 
-def application(desk: Desk, hosts: Collection[str]) -> Starlette:
-    """Return the desk's application; it answers to the names in `hosts`, port and all."""
+def nothing() -> None:
+    """Do nothing."""
+
+
+def application(
+    desk: Desk, hosts: Collection[str], after_first: Callable[[], object] = nothing
+) -> Starlette:
+    """Return the desk's application; it answers to the names in `hosts`, port and all.
+
+    `after_first` is called once, when the first answer has been sent.
+    """
     app = Starlette(
         routes=[*all_routes(), Mount("/static", StaticFiles(directory=STATIC), name="static")],
-        middleware=[Middleware(Guards, hosts=hosts)],
+        middleware=[Middleware(Guards, hosts=hosts, after_first=after_first)],
         exception_handlers={
             ItembankError: _fault,
             HTTPException: _missing,

@@ -20,8 +20,6 @@ USUAL_PORT = 8417
 MOST_PORTS = 20
 
 
-LOAD_AFTER_SECONDS = 1.0
-"""When the first page has been shown, what proofs need is loaded before anybody asks for one."""
 LOADS = (
     "itembank.proof.sympy.sympy_road",
     "itembank.packs.build",
@@ -29,6 +27,7 @@ LOADS = (
     "itembank.work.week.week_run",
     "itembank.planning.choosing.topic_programme",
 )
+"""What proofs need: loaded once the first page is shown, before anybody asks for a proof."""
 
 
 def desk_at(home: Path, packs: Path | None = None) -> Desk:
@@ -78,7 +77,7 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
     host, port = socket_.getsockname()[:2]
     names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())
     config = uvicorn.Config(
-        application(desk, names),
+        application(desk, names, after_first=_load_beside),
         http="h11",
         loop="asyncio",
         ws="none",
@@ -88,12 +87,13 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
         server_header=False,
         timeout_graceful_shutdown=2,
     )
-    loading = threading.Timer(LOAD_AFTER_SECONDS, _load)
-    loading.daemon = True
-    loading.start()
     ready(f"http://{host}:{port}/")
     with contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[socket_])
+
+
+def _load_beside() -> None:
+    threading.Thread(target=_load, daemon=True).start()
 
 
 def _load() -> None:

@@ -71,4 +71,5 @@ def _in_order(given: tuple[t.Node, ...], parts: tuple[t.Node, ...]) -> tuple[t.N
     named = [part.first for part in given if isinstance(part, t.Relation)]
     if len(named) == len(parts) and set(named) == set(by_letter):
         return tuple(by_letter[name] for name in named)
+    # Without letters the values stand for them in the order of the alphabet.
     return tuple(by_letter[name] for name in sorted(by_letter, key=repr))
