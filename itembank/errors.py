@@ -73,6 +73,10 @@ class CheckFailed(ItembankError):
     exit_status: ClassVar[int] = 1
 
 
+class NotFound(ItembankError):
+    """What an address or a name stands for is not there; a web page says so by its status."""
+
+
 class SeveralErrors(ItembankError):
     """Several faults at once, each of which can be put right; the message has a line for each.
 

@@ -22,7 +22,7 @@ import pytest
 from itembank.cli.main import run as itembank
 from tests.readme import README, blocks
 
-pytestmark = pytest.mark.usefixtures("one_core")
+pytestmark = pytest.mark.usefixtures("one_core", "drawn_once")
 
 ROOT = Path(__file__).parents[1]
 MAKE = shutil.which("make")

@@ -80,6 +80,7 @@ def _combine(say: str, p: Fraction, q: Fraction, op: str) -> Step:
         shown = [t.divide(left, right), t.times(left, turned)]
     raw = (p.numerator * q.numerator, p.denominator * q.denominator)
     below: t.Node = t.times(t.Int(p.denominator), t.Int(q.denominator))
+    # Nobody writes 3 × 1 below a bar.
     if 1 in (p.denominator, q.denominator):
         below = t.Int(raw[1])
     across = t.Frac(t.times(t.Int(p.numerator), t.Int(q.numerator)), below)

@@ -54,6 +54,7 @@ def _challenge(w: int, b: int, a: int, d: int, c: int) -> bool:
     if not _unlike(b, a, d, c):
         return False
     p, q, bottom = _tops(b, a, d, c)
+    # 2p + 1 over the double is the key, and with no factor in common it is in lowest terms.
     return q - p == 1 and gcd(2 * p + 1, bottom) == 1
 
 

@@ -52,11 +52,14 @@ def _support(n: int, a: int) -> bool:
 
 def _core(n: int, m: int) -> bool:
     """Keep numbers with two pairs or more that have both numbers above the limit."""
+    # The second part: that the pair of the slip, m + 1 and the rest to n, multiplies to n would
+    # make the slip right.
     return sum(a > m for a, _ in _pairs(n)) >= 2 and (m + 1) * (n - m - 1) != n
 
 
 def _challenge(n: int, place: int) -> bool:
     """Keep limits that are the sum of a pair, with two pairs or more that have a smaller one."""
+    # Pairs stand from far apart to close, and the closer the smaller their sum.
     return 0 < place < len(_pairs(n)) - 2
 
 

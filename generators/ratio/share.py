@@ -154,6 +154,7 @@ class Share(Topic):
             (REVERSED, t.Listing(shares[::-1])),
             (PARTS, t.Listing(tuple(map(t.Int, parts)))),
         ]
+        # A pupil who shares equally stops where it does not come out; 1 : 1 : 1 would be right.
         if whole % 3 == 0 and count != 3:
             wrong.append((EQUAL, t.Listing((t.Int(whole // 3),) * 3)))
         story = by_turns(_PLANTED, triple[1] + value)
@@ -189,6 +190,7 @@ class Share(Topic):
         letters = (_A, _B, _C)
         big, little = parts.index(large), parts.index(small)
         text = text.replace("{big}", names[big]).replace("{small}", names[little])
+        # The ratio is printed large, so that cancelling it is the first step of a challenge.
         factor = by_turns((10, 15, 20, 25), quarters)
         shown, total = whole_ratio(*(p * factor for p in parts)), money_node(worth * sum(parts))
         top, bottom = money_node(worth * large), money_node(worth * small)

@@ -24,7 +24,8 @@ def desk(
     """Open the desk: plan, look at questions, record and report in your browser.
 
     The page is made on this computer and only this computer can open it; nothing is fetched
-    from elsewhere. Stop it with Ctrl-C, or by closing this window.
+    from elsewhere. Without a department around here it opens the one in your home folder
+    (itembank/school), or helps you to begin. Stop it with Ctrl-C, or by closing this window.
 
     \b
     Examples:
@@ -33,9 +34,9 @@ def desk(
       itembank desk --no-browser --port 8420
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.desk.serving.start import desk_at, listening, serve
-    from itembank.planning.department.department import find_department
+    from itembank.work.usual_home import home_near
 
-    place = desk_at(find_department(department), output)
+    place = desk_at(home_near(department), output)
     socket = listening(port)
 
     def ready(address: str) -> None:

@@ -195,9 +195,9 @@ def _tell(made: PackMade) -> None:
     topics = ", ".join(topic.id for topic in pack.topics)
     say(f"{pack.marks} marks on {topics}. Seed {pack.seed}.")
     if pack.drawing is not None and pack.drawing.banks:
-        from itembank.packs.sources.sources_in_words import drawn_words
+        from itembank.packs.sources.sources_in_words import provenance_words
 
-        say(drawn_words(pack))
+        say(provenance_words(pack))
     typer.echo(f"Written to {made.folder}:")
     for name in made.files:
         typer.echo(f"  {name}")

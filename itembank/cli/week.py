@@ -38,12 +38,18 @@ def week(
     ] = None,
     swap: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC thu TOPIC’.")] = None,
     instead: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC NEW-TOPIC’.")] = None,
+    another: Annotated[
+        Changes, typer.Option(metavar="TEXT", help="‘tue ADDRESS’, ‘tue ADDRESS NEW-ADDRESS’.")
+    ] = None,
     order: Annotated[
         Changes, typer.Option(metavar="TEXT", help="‘tue 2 1 3 4 …’, or ‘tue’ and its topics.")
     ] = None,
     questions: Annotated[
         Changes, typer.Option(metavar="TEXT", help="‘10’ for the week, ‘tue 10’ for a lesson.")
     ] = None,
+    undo: Annotated[
+        bool, typer.Option("--undo", help="Take back the last change of the week's plan.")
+    ] = False,
     output: Annotated[
         Path | None, typer.Option(metavar="DIR", help="Where packs go; ‘output’ if there is.")
     ] = None,
@@ -85,6 +91,7 @@ def week(
         "swap": swap,
         "instead": instead,
         "pin": pin,
+        "another": another,
         "order": order,
     }
     request = WeekRequest(
@@ -93,6 +100,7 @@ def week(
         plan=plan,
         only=_only(only, now) if only is not None else None,
         changes=read_changes({option: texts or () for option, texts in typed.items()}, now),
+        undo=undo,
         output=output,
         department=department,
         replace=replace,

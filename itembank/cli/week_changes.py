@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.planning.calendar.days import parse_day
 from itembank.planning.week.week_changes import (
+    Another,
     Ban,
     Change,
     Instead,
@@ -122,6 +123,16 @@ def _instead(words: Words, said: str, today: datetime.date) -> Instead:
     return Instead(_lesson(words[0], today, example), words[1], words[2], said)
 
 
+def _another(words: Words, said: str, today: datetime.date) -> Another:
+    example = "tue ratio.share/core/12, or tue ratio.share/core/12 ratio.share/core/40"
+    if len(words) not in (2, 3):
+        raise ItembankError(
+            f"Write a day, the address of a question, and the one to come if you choose: {example}"
+        )
+    lesson = _lesson(words[0], today, example)
+    return Another(lesson, words[1], words[2] if len(words) == 3 else "", said=said)
+
+
 def _order(words: Words, said: str, today: datetime.date) -> Order:
     example = "tue 2 1 3 4 5 6 7 8, or tue and all its topics"
     lesson = _lesson(words[0] if words else "", today, example)
@@ -147,5 +158,6 @@ _READERS: Mapping[str, Callable[[Words, str, datetime.date], Change]] = {
     "swap": _swap,
     "instead": _instead,
     "pin": _pin,
+    "another": _another,
     "order": _order,
 }

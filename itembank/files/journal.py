@@ -51,6 +51,7 @@ def finish(folder: Path) -> None:
             continue
         at = Path(os.path.realpath(folder / place))
         new = at.with_name(staged)
+        # Only where both are as they were left: anything else, somebody has done since.
         if _mark(at) == was != mark and _mark(new) == mark:
             old = put_in_place(new, at)
             if old is not None:
@@ -76,6 +77,7 @@ def _rows(folder: Path, kind: str, wide: int) -> list[list[Any]]:
 
 def _is_name_or_mark(part: object) -> bool:
     """Tell whether a part of the journal is no path: it speaks of this folder's files alone."""
+    # A journal may be anybody's file: a path in it could reach out of the folder.
     return part is None or (isinstance(part, str) and Path(part).name == part)
 
 

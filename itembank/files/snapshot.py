@@ -40,6 +40,17 @@ class Snapshot:
         bom = b"\xef\xbb\xbf"
         return bom + data if self.raw is not None and self.raw.startswith(bom) else data
 
+    def with_more(self, text: str) -> bytes:
+        """Return the file with `text` after an empty line at its end, written as it writes.
+
+        What it holds is not decoded for it, however long it is.
+        """
+        if self.raw is None or not self.raw.strip():
+            return self.encode(text)
+        end = b"\r\n" if _only_crlf(self.raw) else b"\n"
+        more = text.encode("utf-8").replace(b"\n", end)
+        return b"".join((self.raw.rstrip(b"\r\n"), end, end, more))
+
     def refuse_newer(self) -> None:
         """Refuse to go on where the file is not as it was.
 
@@ -67,7 +78,7 @@ class Snapshot:
         raise ChangedSince(
             f"{self.path}: this file has been {verb} since it was read, so nothing was saved. "
             "Look at the difference and start again from what is there now.",
-            difference(self.text, raw.decode("utf-8-sig", "replace").replace("\r\n", "\n")),
+            difference(_lines(self.raw), _lines(raw)),
         )
 
 
@@ -85,6 +96,16 @@ def take(path: Path | str) -> Snapshot:
         text = decode_text(path)
     assert raw is not None
     return Snapshot(path, raw, text.replace("\r\n", "\n") if _only_crlf(raw) else text)
+
+
+def take_bytes(path: Path | str) -> Snapshot:
+    """Return a file as it is now, for :meth:`Snapshot.with_more` alone: its text is left out."""
+    path = Path(path)
+    return Snapshot(path, path.read_bytes() if path.exists() else None, "")
+
+
+def _lines(raw: bytes | None) -> str:
+    return (raw or b"").decode("utf-8-sig", "replace").replace("\r\n", "\n")
 
 
 def difference(before: str, now: str) -> str:

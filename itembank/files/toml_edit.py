@@ -41,6 +41,7 @@ def with_data(text: str, data: Mapping[str, Any]) -> str:
         return text
     try:
         edited = _edited(text, was, data)
+        # The proof of it: whatever was missed above, no wrong file is ever handed on.
         if tomllib.loads(edited) == data:
             return edited
     except (ValueError, KeyError, TypeError, IndexError):  # laid out in a way not foreseen
@@ -70,6 +71,7 @@ class _Block:
 def _blocks(text: str) -> tuple[list[str], list[_Block], list[str]]:
     """Return the lines before the first table, the tables that stand in no other, and the end."""
     lines = text.rstrip("\n").split("\n")
+    # Comments at the very end belong to no table, and stay whatever becomes of the last one.
     end = len(lines)
     while end and (not lines[end - 1].strip() or lines[end - 1].lstrip()[0] == "#"):
         end -= 1
@@ -78,6 +80,7 @@ def _blocks(text: str) -> tuple[list[str], list[_Block], list[str]]:
     begins = []
     for start in starts:
         begin = start
+        # What stands right above a table's heading is about that table.
         while begin and (not lines[begin - 1].strip() or lines[begin - 1].lstrip()[0] == "#"):
             begin -= 1
         begins.append(max(begin, _earliest(starts, start)))
@@ -132,6 +135,7 @@ def _rows(
     blocks: Sequence[_Block], was: Sequence[Any], rows: Sequence[Mapping[str, Any]]
 ) -> list[str]:
     """Return the lines of a list of tables as it is to be, from the blocks of what it was."""
+    # Such as one list that is written in a line, or under a dotted name.
     if len(blocks) != len(was):
         raise ValueError("a table of the list is written elsewhere")
     lines: list[str] = []

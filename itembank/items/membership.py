@@ -61,6 +61,7 @@ def _of_line(ask: Give, sides: Sequence[t.Node]) -> tuple[t.Node, ...]:
         return several[0] if len(several) == 1 else ()
     trees = (*ask.relations, *(node for condition in ask.conditions for node in condition.of))
     own = {exact(part) for tree in trees for part in t.walk(tree) if _is_number(part)}
+    # By worth, so that 4/12 counts as the question's 1/3.
     loose = [side for side in sides if exact(side) not in own]
     return tuple(loose) if len(loose) == 1 else ()
 
@@ -101,6 +102,7 @@ def unmet(ask: Give, answer: t.Node) -> str:
     """
     shown = given_values(ask, answer)
     wanted = len(ask.letters)
+    # First: in a line that is not true no number is an answer, even where one would do.
     if fault := _false(answer):
         return fault
     if len(shown) != wanted:
@@ -160,6 +162,7 @@ def _root(value: Fraction, index: int) -> bool:
     n = value.numerator
     if index == 2:
         return isqrt(n) ** 2 == n
+    # In whole numbers, by halving: a float's cube root is a little off, and wrong for long ones.
     low, high = 1, 1 << (n.bit_length() // 3 + 1)
     while low < high:
         middle = (low + high) // 2
@@ -168,6 +171,7 @@ def _root(value: Fraction, index: int) -> bool:
 
 
 def _prime(value: Fraction) -> bool:
+    # Refused, not called composite: the other road asks a test that knows larger primes.
     if value > LARGEST_PRIME:
         raise NotExact("this is too large to tell whether it is prime")
     return _whole(value) and is_prime(value.numerator)

@@ -13,7 +13,7 @@ from itembank.marking.telling.nearly import wrong_unit
 from itembank.marking.typing.filled import filled
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation import tree as t
 
@@ -45,17 +45,20 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     if kind.repeated and isinstance(given, t.Listing):
         given = _once(given, item.key)
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
+    # 12 g for 12 kg: the right number of the wrong thing, and no matter of form.
     if right and unit_fault:
         return Marked(Verdict.WRONG, unit_fault)
     if right:
         fault = form_of(item, how, typed, given)
         if not fault:
             return Marked(Verdict.RIGHT)
+        # By its writing: a fraction cancelled too little is worth what the key is worth.
         return _known(item, given, exactly=True) or Marked(
             Verdict.WRONG_FORM, asked_for(item, how, fault)
         )
     if unit := in_another_unit(item, tidy(typed)):
         return Marked(Verdict.WRONG_FORM, f"Right value: give it in {unit}.")
+    # Known mistakes before hints: what a teacher wrote of one says more than any hint.
     known = None if unit_fault else _known(item, given, exactly=False)
     if known:
         return known
@@ -100,6 +103,7 @@ def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marke
         return Marked(Verdict.UNREADABLE, _PLAIN_NUMBERS)
     numbers = kind.numbers(item.ask, given)
     if len(numbers) == (len(item.key.parts) if isinstance(item.key, t.Listing) else 1):
+        # Held to the form without what was typed about it: 8 of 3 < 8, 4 and 6 of 4 × 6 = 24.
         typed = given = t.Listing(numbers) if len(numbers) > 1 else numbers[0]
     if fault:
         known = _known(item, given, exactly=False, ordered=False)

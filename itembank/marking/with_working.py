@@ -14,7 +14,7 @@ from itembank.marking.typing.working_links import links
 from itembank.marking.typing.working_results import comes_to, results
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import unknowns
+from itembank.marking.worth.same_worth import unknowns
 from itembank.marking.worth.typed_maths import tidy
 from itembank.notation import tree as t
 
@@ -30,6 +30,7 @@ def verdict_with_working(
     lines = lines_of(answer)
     if not lines:
         return None
+    # An answer alone, marked already.
     if len(lines) == 1 and typed is not None and _plain(item, typed):
         return None
     read: list[t.Node | None] = []
@@ -52,9 +53,12 @@ def verdict_with_working(
     solved, others = _solved(item, shown)
     if solved is not None:
         marked = verdict_alone(item, solved, answer)
+        # One letter on each line, in any order, is read first: as lines of one letter they would
+        # look like several answers that differ.
         if marked.verdict is Verdict.RIGHT:
             return _with_working(item, others, [solved], marked)
     best: tuple[Marked, int] | None = None
+    # As many lines as the key has parts, then fewer: of x = 2 and x = 5 each is half of it.
     for count in range(min(most, len(shown)), 0, -1):
         for given in _answers(item, shown[-count:]):
             marked = verdict_alone(item, given, answer)
@@ -143,6 +147,7 @@ def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: 
     ):
         return Marked(Verdict.WRONG, TWO_ANSWERS)
     if marked.verdict is Verdict.RIGHT and false is not None:
+        # One finished number said to be another is an answer of its own, and no slip on the way.
         if false.flat:
             message = f"{false.text} is not true: the two sides are not worth the same."
             return Marked(Verdict.WRONG, message)

@@ -104,7 +104,7 @@ def choose(request: PackRequest) -> Chosen:
         ItembankError: a topic is unknown or has too few different questions, or a bank cannot
             be read.
     """
-    banks, topics, pool = _sources(request)
+    banks, topics, pool = sources_of(request)
     shares = _shares(request, topics)
     versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
@@ -134,7 +134,7 @@ def starter_addresses(request: PackRequest) -> tuple[str, ...]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     first = _starter(request, _shares(request, topics), pool)[0]
     return tuple(candidate.item.address for candidate in first)
 
@@ -147,7 +147,7 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     return tuple(a for a in addresses if find_held(topics, a, pool) is not None)
 
 
@@ -159,7 +159,7 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = _sources(request)
+    _, topics, pool = sources_of(request)
     bar_items(topics, request.never, pool)
     pool.avoid(request.avoid, topics)
     return {
@@ -172,7 +172,14 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
     }
 
 
-def _sources(request: PackRequest) -> tuple[Banks | None, tuple[TopicSources, ...], Pool]:
+def sources_of(
+    request: PackRequest,
+) -> tuple[Banks | None, tuple[TopicSources, ...], Pool]:
+    """Return the banks that a pack draws on, what its topics are drawn from, and an unused pool.
+
+    Raises:
+        ItembankError: a topic is unknown, or a bank cannot be read.
+    """
     wanted = request.sources
     if not wanted.uses_banks:
         return None, tuple(_generated(wanted, name) for name in request.topic_ids), Pool()

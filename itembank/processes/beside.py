@@ -14,8 +14,8 @@ from typing import Any, Generic, Self, TypeVar
 from itembank.processes import machine
 from itembank.processes.answer import Answer, attempt, say, value_of
 from itembank.processes.child import BEGUN, CannotTravel, Child
-from itembank.processes.kinds import best_kind
 from itembank.processes.message_line import Line
+from itembank.processes.process_kinds import best_kind
 
 T = TypeVar("T")
 

@@ -9,8 +9,8 @@ from typing import TypeVar
 
 from itembank.processes import machine
 from itembank.processes.child import Kind
-from itembank.processes.kinds import best_kind
 from itembank.processes.lost import Lost, Results
+from itembank.processes.process_kinds import best_kind
 from itembank.processes.team import Team
 
 P = TypeVar("P")

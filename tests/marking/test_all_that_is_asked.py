@@ -5,7 +5,7 @@ import pytest
 from itembank.items.asks import Give
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import parse
 from itembank.notation import tree as t
 from tests.marking.questions import question

@@ -15,7 +15,7 @@ from itembank.items.item import Find, Round, Solve
 from itembank.items.topics.registry import topics
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact

@@ -17,7 +17,7 @@ from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.pack_checks import read_pack, stored_items
 from itembank.packs.sources.banks import Banks, same_question
-from itembank.packs.sources.sources_in_words import drawn_words, source_words
+from itembank.packs.sources.sources_in_words import provenance_words, source_words
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.planning.department.question_sources import QuestionSources, StatedSources
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
@@ -66,7 +66,7 @@ def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
     assert pack.drawing.questions_from == "bank"
     assert [one.name for one in pack.drawing.banks] == ["larkhythe"]
     assert pack.drawing.offered == 36
-    assert "All 36 questions there on these topics could be used." in drawn_words(pack)
+    assert "All 36 questions there on these topics could be used." in provenance_words(pack)
 
 
 def test_it_is_the_same_every_time_and_comes_back_as_it_was(own, tmp_path):
@@ -100,7 +100,7 @@ def test_only_proved_questions_in_use_are_drawn_and_the_rest_is_counted(tmp_path
     assert not used & {"larkhythe:wrong", "larkhythe:person", "larkhythe:old"}
     left = {one.why: one.count for one in pack.drawing.left_out}
     assert left == {"retired": 1, "disproved": 1, "needs a person": 1}
-    assert "Of 39 questions there on these topics 3 were left out" in drawn_words(pack)
+    assert "Of 39 questions there on these topics 3 were left out" in provenance_words(pack)
 
 
 def test_a_disproved_question_never_reaches_a_pack_though_it_is_signed(tmp_path):
@@ -221,7 +221,7 @@ def test_a_tier_that_ends_gives_way_to_the_nearest_and_sheets_are_shorter(tmp_pa
     pack = build_pack(ask([bank(tmp_path / "b", {OWN: tables})], questions=3, follow_up=9))
     lengths = {sheet.tier: len(sheet.items) for sheet in pack.sheets}
     assert lengths == {"support": 2, "core": 4, "challenge": 1}
-    assert "Instead of 9 questions there are 2 on the support sheet" in drawn_words(pack)
+    assert "Instead of 9 questions there are 2 on the support sheet" in provenance_words(pack)
 
 
 def test_another_topic_fills_the_sheet_where_one_ends(tmp_path):
@@ -368,7 +368,7 @@ def test_a_pack_of_version_1_is_still_read(tmp_path):
     pack = read_pack(path)
     assert pack.schema_version == 1
     assert pack.drawing is None
-    assert drawn_words(pack) == ""
+    assert provenance_words(pack) == ""
 
 
 def test_a_key_changed_in_a_bank_s_pack_fails_the_check(data, tmp_path):

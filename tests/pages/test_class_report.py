@@ -99,8 +99,8 @@ def test_marks_are_apart_inside_the_margins_and_large_enough(name, monkeypatch):
 def test_a_screen_reader_can_read_it(name, tmp_path):
     # Over a year, rows of the long tables that differ only in their figures look like a running
     # head to outloud where they are the first of their pages.
-    excused = frozenset({"PAG-001"} if name == "year" else ())
-    assert_accessible(class_report(CASES[name]), tmp_path / "report.pdf", excused)
+    heads = (r"\d+ (Nov|Dec|Jan|Feb|Mar|Apr|May|Jun|Jul|Sep|Oct) ",) if name == "year" else ()
+    assert_accessible(class_report(CASES[name]), tmp_path / "report.pdf", heads)
 
 
 def test_every_figure_stands_as_text():

@@ -118,9 +118,9 @@ def test_the_same_pack_gives_the_same_bytes(file):
 @pytest.mark.parametrize("file", FILES)
 def test_the_checkers_find_nothing(file, tmp_path):
     # In long notes the headings of questions on one topic look like a running head to outloud.
-    excused = frozenset({"PAG-001"} if file == "teacher-notes.pdf" else ())
+    heads = (r"\d+ [A-Z][a-z]+ing ",) if file == "teacher-notes.pdf" else ()
     for name, pack in every_pack(file):
-        assert_accessible(drawers(pack)[file](pack), tmp_path / f"{name}-{file}", excused)
+        assert_accessible(drawers(pack)[file](pack), tmp_path / f"{name}-{file}", heads)
 
 
 # What is on them

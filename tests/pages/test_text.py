@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from itembank.notation import parse
+from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula, pieces
+from itembank.pages.engine.maths_metrics import metrics
 from itembank.pages.engine.paragraph import Flow, as_text, measure
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
@@ -176,3 +180,26 @@ def test_a_fraction_keeps_its_of_and_a_name_its_letter(samples, words, kept):
     for width in range(90, 500, 7):
         shown = [line.replace("\u00a0", " ") for line in lines(measure(flow, width, 12))]
         assert any(kept in line for line in shown), width
+
+
+@pytest.mark.parametrize("written", ["12345", "1234567", "3 kg", "25 cm^2", "12345 m"])
+def test_thousands_and_units_stand_as_far_apart_in_a_formula_as_in_running_text(written):
+    number = mathml(parse(written))
+    plain_text = as_text(number)
+    digits = re.sub(r"[^0-9a-z]", "", re.sub(r"<[^>]*>", "", number))
+    spaces = sum(sign in "\u2009\u00a0" for sign in re.sub(r"<[^>]*>", "", number))
+    ours = formula(number)
+    gaps = room_beside(ours)
+    assert spaces == sum(gap > 0.15 for gap in gaps)
+    assert [gap for gap in gaps if gap > 0.15] == [
+        pytest.approx(face().width(" "), abs=0.05)
+    ] * spaces
+    if plain_text:
+        assert ours.width == pytest.approx(face().width(plain_text), abs=0.2)
+    assert len(ours.glyphs) == len(digits)
+
+
+def room_beside(layout):
+    """Return how far each glyph is from where the one before moved the pen, in ems."""
+    ends = [one.x + metrics().shape(one.number).advance / 1000 * one.scale for one in layout.glyphs]
+    return [after.x - end for end, after in zip(ends, layout.glyphs[1:], strict=False)]

@@ -94,6 +94,9 @@ def test_a_character_is_the_same_in_prose_and_in_mathematics(fonts):
         assert text["hmtx"][one][0] == maths["hmtx"][other][0], character
         if character not in maths_typeface.BRACKETS:
             assert text["glyf"][one].xMax == maths["glyf"][other].xMax, character
+    for space in " \u00a0":
+        own = maths.getBestCmap()[ord(space)]
+        assert maths["hmtx"][own][0] == text["hmtx"][text.getBestCmap()[ord(" ")]][0]
     assert text["head"].unitsPerEm == maths["head"].unitsPerEm
 
 

@@ -348,3 +348,42 @@ def test_commas_and_capitals_are_as_good():
 
 def test_nothing_to_change():
     assert edited() == PLAN
+
+
+def test_another_question_comes_in_its_own_place_and_stays():
+    old, new = MON.asked[2], MON.asked[2].replace("/3", "/8")
+    made = edited(another=f"mon {old} {new}")
+    others_stay(made, 0)
+    lesson = made.lessons[0]
+    assert lesson.asked == (*MON.asked[:2], new, *MON.asked[3:])
+    assert lesson.items == (new,)
+    assert lesson.counts == MON.counts
+    assert [topic.topic for topic in lesson.topics if topic.pinned] == [topic_of(new)]
+
+
+def test_another_question_may_be_on_another_topic():
+    old, new = MON.asked[0], f"{FREE}/core/8"
+    lesson = edited(another=f"mon {old} {new}").lessons[0]
+    assert lesson.asked == (new, *MON.asked[1:])
+    assert topic_of(old) not in lesson.counts
+    assert lesson.counts[FREE] == 1
+    assert sum(lesson.counts.values()) == 6
+
+
+def test_another_question_lifts_a_ban_of_the_one_that_is_wanted():
+    old, new = MON.asked[1], MON.asked[1].replace("/3", "/8")
+    assert edited(ban=f"mon {new}", another=f"mon {old} {new}").lessons[0].never == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (f"mon {MON.asked[0]} {MON.asked[1]}", f"asks {MON.asked[1]} already"),
+        (f"mon {FREE}/core/3 {FREE}/core/4", f"does not ask {FREE}/core/3"),
+        (f"mon {MON.asked[0]} {FREE}/core/99999999", "99999999"),
+        ("mon", "Write a day, the address of a question"),
+    ],
+)
+def test_another_question_that_makes_no_sense(text, said):
+    with pytest.raises(ItembankError, match=said):
+        edited(another=text)

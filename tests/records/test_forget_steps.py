@@ -14,7 +14,7 @@ from itembank.errors import ItembankError
 from itembank.records.entries.entries import Answers, Clarity, LessonFacts, Scores
 from itembank.records.entries.recording import record
 from itembank.records.exporting import export_all
-from itembank.records.forget.clean import clean_table
+from itembank.records.forget.cleaned_table import clean_table
 from itembank.records.forget.forgetting import finish, forget
 from itembank.records.forget.resaved import Table, open_table, read_day
 from itembank.records.forget.unfinished import unfinished

@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 
 APPLICATION = 0x17E4BA4C
 """Marks a SQLite file as one of ours (``PRAGMA application_id``)."""
-VERSION = 2
+VERSION = 4
 """Of the tables below; it goes up with every change of them."""
 
 TABLES = """
@@ -33,6 +33,7 @@ CREATE TABLE fact (
     content TEXT, record TEXT, asked TEXT, seal BLOB
 );
 CREATE TABLE words (fact INTEGER PRIMARY KEY, words TEXT);
+CREATE TABLE digits (fact INTEGER PRIMARY KEY, numbers TEXT, says INTEGER);
 CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, year INTEGER, seal BLOB);
 CREATE INDEX question_twin ON question (twin);
 CREATE TABLE sought (fact INTEGER PRIMARY KEY, whole BLOB, numbers TEXT, seal BLOB);
@@ -44,11 +45,16 @@ CREATE TABLE made (
     address TEXT PRIMARY KEY, state TEXT, says TEXT, first TEXT, second TEXT, modelled INTEGER,
     seal BLOB
 ) WITHOUT ROWID;
-CREATE TABLE signoff (
-    sheet INTEGER, at INTEGER, item TEXT, by TEXT, day TEXT, content TEXT, was TEXT, seal BLOB,
-    PRIMARY KEY (sheet, at)
+CREATE TABLE piece (id INTEGER PRIMARY KEY, hash BLOB UNIQUE);
+CREATE TABLE holds (
+    sheet INTEGER, at INTEGER, piece INTEGER, PRIMARY KEY (sheet, at)
 ) WITHOUT ROWID;
-CREATE INDEX signoff_item ON signoff (sheet, item);
+CREATE INDEX holds_piece ON holds (piece, sheet);
+CREATE TABLE signoff (
+    piece INTEGER, at INTEGER, item TEXT, by TEXT, day TEXT, content TEXT, was TEXT, seal BLOB,
+    PRIMARY KEY (piece, at)
+) WITHOUT ROWID;
+CREATE INDEX signoff_item ON signoff (item);
 CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID;
 """
 # sheet: a topic file, or the sign-offs, as it was read; `stated` is what it says beside its
@@ -57,6 +63,7 @@ CREATE TABLE whole (mark BLOB PRIMARY KEY, stated TEXT, seal BLOB) WITHOUT ROWID
 # its words ask, and what both roads made of it. sought: of an item whose twins were looked for,
 # the numbers that its twins have too, and in which files together. made: as proof, of generated
 # items.
+# holds: the pieces of a file of sign-offs in order; of one that grows, most stay as they are.
 # whole: files that were found to have no fault together; and what a bank.toml says.
 
 

@@ -18,7 +18,7 @@ from itembank.bank.index.index_remark import Progress as Progress
 from itembank.bank.index.index_store import Store
 from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
-from itembank.bank.model.bank import BANK_FILE, topic_files
+from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, topic_files
 from itembank.files.disk import JOURNAL_FILE
 from itembank.files.faults import Fault, FileFaults, decode_bytes, decode_text
 
@@ -77,6 +77,7 @@ class File(NamedTuple):
             data = self.path.read_bytes()
         except OSError as error:
             raise Changed(str(error)) from None
+        # What is kept under a hash must be what was hashed, or the index would lie from then on.
         if hash_of(data) != self.hash:
             raise Changed("a file changed while it was read")
         return data
@@ -235,7 +236,9 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     now = time.time()
     used = [(now, sheet.number) for sheet in sheets]
     db.executemany("UPDATE sheet SET last_used = ? WHERE id = ?", used)
-    here = "id IN (SELECT sheet FROM temp.now)"
+    # Of the sign-offs the last that were read stay: nearly all of them come again.
+    last = f"SELECT MAX(id) FROM sheet WHERE name = '{SIGNOFF_FILE}'"
+    here = f"(id IN (SELECT sheet FROM temp.now) OR id IN ({last}))"
     (held,) = db.execute(f"SELECT TOTAL(items) FROM sheet WHERE {here}").fetchone()
     (over,) = db.execute(f"SELECT TOTAL(items) FROM sheet WHERE NOT {here}").fetchone()
     oldest = now - (KEPT_FOR if over <= held else KEPT_AT_LEAST)
@@ -243,9 +246,11 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     if not db.execute(f"{gone} LIMIT 1", (oldest,)).fetchone():
         return
     db.execute(f"DELETE FROM place WHERE sheet IN ({gone})", (oldest,))
+    db.execute(f"DELETE FROM holds WHERE sheet IN ({gone})", (oldest,))
     db.execute(f"DELETE FROM sheet WHERE id IN ({gone})", (oldest,))
     db.execute("DELETE FROM fact WHERE id NOT IN (SELECT fact FROM place)")
-    db.execute("DELETE FROM signoff WHERE sheet NOT IN (SELECT id FROM sheet)")
+    db.execute("DELETE FROM piece WHERE id NOT IN (SELECT piece FROM holds)")
+    db.execute("DELETE FROM signoff WHERE piece NOT IN (SELECT id FROM piece)")
     db.execute("DELETE FROM sought")  # it counts on the words of others
-    for table in ("words", "question", "proof"):
+    for table in ("words", "digits", "question", "proof"):
         db.execute(f"DELETE FROM {table} WHERE fact NOT IN (SELECT id FROM fact)")

@@ -165,6 +165,7 @@ def settle(holding: Holding, wanted: str, on: datetime.date) -> Holding:
     base = chosen.item.id
     why = f"settled: the version {chosen.hash[:8]} is kept as {base}"
     settled: Records = {
+        # Retired and not dropped: merged again with a bank that has them still, they stay settled.
         key: each if key == chosen.hash or each.retired else replace(each, retired=(on, why))
         for key, each in holding.kept[base].items()
     }

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.proof.prove import prove_entries
-from itembank.bank.proof.signoff import read_signoffs, signoff_of, signoffs_text
+from itembank.bank.proof.signoff import added_text, read_signoffs, signoff_of
 from itembank.bank.saving.bank_lock import locked
-from itembank.bank.saving.save import save, take
+from itembank.bank.saving.save import save, take_bytes
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.work_place import Progress
@@ -92,27 +92,36 @@ def judged(
 
 
 def record_signoffs(
-    folder: Path, entries: Sequence[Entry], outcomes: Sequence[Outcome], by: str, on: datetime.date
+    folder: Path,
+    entries: Sequence[Entry],
+    outcomes: Sequence[Outcome],
+    by: str,
+    on: datetime.date,
+    standing: Callable[[], Iterable[SignOff]] | None = None,
 ) -> tuple[Signed, ...]:
     """Write down that `by` has checked what these items say, and return what became of each.
+
+    `standing` returns the sign-offs that these items have; it is asked while the bank is locked.
+    Without it the whole file is read for them.
 
     Raises:
         FileFaults: the sign-offs there are cannot be read.
         ItembankError: they cannot be saved.
     """
     with locked(folder):
-        file = take(folder / SIGNOFF_FILE)
-        before = read_signoffs(folder)
-        standing = {(signoff.item, signoff.by, signoff.content): signoff for signoff in before}
+        file = take_bytes(folder / SIGNOFF_FILE)
+        before = standing() if standing is not None else read_signoffs(folder)
+        there = {(signoff.item, signoff.by, signoff.content): signoff for signoff in before}
         found = []
         for entry, outcome in zip(entries, outcomes, strict=True):
             new = signoff_of(entry, by, on)
-            old = standing.get((new.item, by, new.content))
+            old = there.get((new.item, by, new.content))
             proved = outcome.state is State.PROVED
             found.append(Signed(new.item, old or new, proved, new=old is None))
         added = [signed.signoff for signed in found if signed.new]
         if added:
-            save(folder, [(file, signoffs_text([*before, *added], file.text))])
+            text = added_text(added, before=bool(file.raw and file.raw.strip()))
+            save(folder, [(file, file.with_more(text))])
     return tuple(found)
 
 

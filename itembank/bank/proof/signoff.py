@@ -24,7 +24,7 @@ from itembank.text.in_words import day_month_year
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
-    from itembank.files.toml_table import Table
+    from itembank.files.toml_table import Table, TomlFile
 
 HEAD = "# Written when items are signed off: who checked which, when, and what it said then.\n"
 _BLOCK = re.compile(r"(?m)^(?=\[\[signoffs\]\])")
@@ -87,6 +87,7 @@ def state_by(
     own = list(own)
     if not own:
         return SignState(Signing.UNSIGNED)
+    # By the content and not the day: an edit that is undone is what was signed once more.
     valid = [signoff for signoff in own if signoff.content == content]
     if valid:
         return SignState(Signing.SIGNED, latest_of_each(valid))
@@ -125,7 +126,15 @@ def read_signoffs(folder: Path) -> tuple[SignOff, ...]:
         return ()
     from itembank.files.toml_table import TomlFile
 
-    file = TomlFile(path)
+    return signoffs_of_file(TomlFile(path))
+
+
+def signoffs_of_file(file: TomlFile) -> tuple[SignOff, ...]:
+    """Return the sign-offs that a file holds, each once.
+
+    Raises:
+        FileFaults: an entry is not one the tool wrote.
+    """
     top = file.top()
     found = [_read(table) for table in top.tables("signoffs")]
     top.close()
@@ -171,11 +180,21 @@ def signoffs_text(signoffs: Iterable[SignOff], before: str = "") -> str:
     kept: dict[SignOff, str] = {}
     for block in blocks:
         record = _plain(block)
+        # As they stand, so that a merge shows only what is new and comments are kept.
         if record in wanted:
             kept.setdefault(record, block)
     new = [_block(signoff) for signoff in sorted(wanted - set(kept), key=_place)]
     pieces = [piece.rstrip("\n") + "\n" for piece in (head, *kept.values(), *new) if piece.strip()]
     return "\n".join(pieces)
+
+
+def added_text(new: Iterable[SignOff], before: bool) -> str:
+    """Return what to write at the end of a sign-off file for new ones, by date.
+
+    `before` tells whether the file is there already.
+    """
+    blocks = [_block(signoff) for signoff in sorted(set(new), key=_place)]
+    return "\n".join([*([] if before else [HEAD]), *blocks])
 
 
 def _place(signoff: SignOff) -> tuple[object, ...]:

@@ -7,14 +7,16 @@ from pathlib import Path
 
 from itembank.bank.saving.bank_lock import locked
 from itembank.errors import ItembankError
-from itembank.files.snapshot import ChangedSince, Snapshot, take
+from itembank.files.snapshot import ChangedSince, Snapshot, take, take_bytes
 from itembank.files.together import Together
 
-__all__ = ["ChangedSince", "Snapshot", "save", "take"]
+__all__ = ["ChangedSince", "Snapshot", "save", "take", "take_bytes"]
 
 
-def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> None:
+def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | bytes | None]]) -> None:
     """Save files of one bank under its lock; each is replaced whole. None takes a file away.
+
+    Text is written as the file writes it, bytes as they are.
 
     Every file is compared with its snapshot before any is written, and all of them are on the
     disk before the first takes its place. They take their places in the order given; where the
@@ -33,7 +35,8 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | None]]) -> 
             with Together(folder) as change:
                 for before, text in changes:
                     if text is not None:
-                        change.file(before.path, before.encode(text), was=before)
+                        data = before.encode(text) if isinstance(text, str) else text
+                        change.file(before.path, data, was=before)
                 for before, text in changes:
                     if text is None:
                         change.take_away(before)

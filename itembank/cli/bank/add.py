@@ -6,6 +6,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.bank_meant import BankOption, bank_folder
 from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.options import (
     Accept,
@@ -28,7 +29,6 @@ from itembank.cli.bank.options import (
     Working,
     fields_of,
 )
-from itembank.cli.bank.which import BankOption, bank_folder
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.words.ask import can_ask
 from itembank.cli.words.wrapped import say

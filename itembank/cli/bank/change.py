@@ -6,6 +6,7 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.bank_meant import BankOption, ItemArgument, bank_folder
 from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.options import (
     Accept,
@@ -28,7 +29,6 @@ from itembank.cli.bank.options import (
     Working,
     fields_of,
 )
-from itembank.cli.bank.which import BankOption, ItemArgument, bank_folder
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 

@@ -6,9 +6,7 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.list import listing, tell_of_none
-from itembank.cli.bank.which import (
+from itembank.cli.bank.bank_meant import (
     AuthorMeant,
     BankOption,
     StatesOption,
@@ -16,6 +14,8 @@ from itembank.cli.bank.which import (
     TopicOrStrand,
     bank_folder,
 )
+from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.list import listing, tell_of_none
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.in_words import counted

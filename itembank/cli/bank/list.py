@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.bank_screen import asked_text, with_bar
-from itembank.cli.bank.which import (
+from itembank.cli.bank.bank_meant import (
     AuthorMeant,
     BankArgument,
     OtherBank,
@@ -18,6 +17,7 @@ from itembank.cli.bank.which import (
     TopicOrStrand,
     bank_folder,
 )
+from itembank.cli.bank.bank_screen import asked_text, with_bar
 from itembank.cli.words.wrapped import say
 
 if TYPE_CHECKING:

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from itembank.cli.bank.bank_meant import BankArgument, OtherBank, TopicsOption, bank_folder
 from itembank.cli.bank.bank_screen import asked_text, with_bar
-from itembank.cli.bank.which import BankArgument, OtherBank, TopicsOption, bank_folder
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed

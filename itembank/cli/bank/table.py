@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
+from itembank.cli.bank.bank_meant import BankOption, TopicsOption, bank_folder
 from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.which import BankOption, TopicsOption, bank_folder
 from itembank.cli.words.wrapped import say
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import quoted_path

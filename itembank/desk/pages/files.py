@@ -9,7 +9,7 @@ from starlette.responses import FileResponse, Response
 from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 
-from itembank.errors import ItembankError
+from itembank.errors import NotFound
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
@@ -24,7 +24,7 @@ def show(request: Request) -> Response:
     path = desk.inside(folder, name)
     kind = KINDS.get(path.suffix)
     if kind is None or not path.is_file():
-        raise ItembankError("There is no such file. Make the pack again.", matter="not found")
+        raise NotFound("There is no such file. Make the pack again.")
     # A page that marks itself runs its own script, and may reach nothing else.
     own = {"content-security-policy": "sandbox allow-scripts"} if kind == "text/html" else {}
     headers = {"cache-control": "no-cache", **own}
@@ -36,7 +36,7 @@ def overview(request: Request) -> Response:
     desk: Desk = request.app.state.desk
     path = desk.inside(request.path_params["file"])
     if path.suffix != ".pdf" or not path.is_file():
-        raise ItembankError("There is no such file. Plan the week again.", matter="not found")
+        raise NotFound("There is no such file. Plan the week again.")
     return FileResponse(path, media_type="application/pdf", content_disposition_type="inline")
 
 

@@ -2,18 +2,38 @@
 
 from __future__ import annotations
 
+import datetime
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.replying.forms import day
-from itembank.desk.replying.replies import page
+from itembank.desk.replying.forms import action, day, number, text
+from itembank.desk.replying.replies import onward, page, url
+from itembank.errors import ItembankError, NotFound
+from itembank.planning.week.week_changes import (
+    Another,
+    Ban,
+    Change,
+    Instead,
+    Length,
+    LessonName,
+    Pin,
+)
+from itembank.text.in_words import counted
 from itembank.today import today
+from itembank.work.report.lesson_words import asked_line, overall_line
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.lesson.decide import Decided
+    from itembank.work.week.planner import Planner
+    from itembank.work.week.standing import LessonStanding, WeekStanding
 
 FILES = (
     ("starter.pdf", "Starter"),
@@ -35,32 +55,210 @@ FILES = (
 """The files of a pack that a teacher opens, and what each is."""
 
 
-def show(request: Request) -> Response:
-    """Show a lesson."""
-    from itembank.packs.data.pack_place import read_pack_data
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The lesson that an address names, and how it stands."""
+
+    desk: Desk
+    planner: Planner
+    week: WeekStanding
+    lesson: LessonStanding
+
+    @property
+    def where(self) -> str:
+        """Return the address of its page."""
+        name, lesson = self.week.class_name, self.lesson
+        return url("class", name, "lesson", lesson.date, lesson.period)
+
+    @property
+    def name(self) -> LessonName:
+        """Return the lesson as changes name it."""
+        date = self.lesson.date
+        return LessonName(date.isoformat(), date=date, period=self.lesson.period)
+
+    def pack(self) -> dict[str, Any] | None:
+        """Return what the lesson's pack holds, or None where there is none.
+
+        Raises:
+            ItembankError: it cannot be read.
+        """
+        from itembank.packs.data.pack_place import read_pack_data
+
+        return None if self.lesson.folder is None else read_pack_data(self.lesson.folder)[1]
+
+
+def find(request: Request) -> Found:
+    """Return the lesson that an address of the desk names.
+
+    Raises:
+        ItembankError: there is no such lesson.
+    """
     from itembank.work.week.standing import week_standing
 
     desk: Desk = request.app.state.desk
     planner = desk.planner(request.path_params["name"])
-    date = day(request.path_params["date"])
+    date: datetime.date = day(request.path_params["date"])
     week = week_standing(planner, desk.packs, date)
-    lesson = week.lesson(date, request.path_params["period"])
-    pack: dict[str, Any] | None = None
-    files: list[tuple[str, str]] = []
-    if lesson.folder is not None:
-        _, pack = read_pack_data(lesson.folder)
-        files = [(name, what) for name, what in FILES if (lesson.folder / name).is_file()]
+    return Found(desk, planner, week, week.lesson(date, request.path_params["period"]))
+
+
+def show(request: Request) -> Response:
+    """Show a lesson."""
+    found = find(request)
+    folder = found.lesson.folder
+    files = [(name, what) for name, what in FILES if folder and (folder / name).is_file()]
+    titles = found.planner.titles
     return page(
         request,
         "lesson",
-        group=planner.school_class,
-        week=week,
-        lesson=lesson,
-        pack=pack,
+        group=found.planner.school_class,
+        week=found.week,
+        lesson=found.lesson,
+        where=found.where,
+        pack=found.pack(),
         files=files,
-        title_of=planner.title,
+        title_of=found.planner.title,
+        topics=sorted(titles.items(), key=lambda each: each[1]),
+        undo=_can_undo(found.week.plan),
+        decided=_decided(found),
+        overall=overall_line,
+        asked_line=asked_line,
+        mistakes=_mistakes(found.desk),
         now=today(),
     )
 
 
-ROUTES = [Route("/class/{name}/lesson/{date}/{period}", show)]
+def _decided(found: Found) -> Decided | None:
+    """Return what a lesson's results suggest; None where nothing is recorded."""
+    if not found.lesson.recorded:
+        return None
+    from itembank.work.lesson.decide import decide
+
+    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
+    period = found.lesson.period if len(same_day) > 1 else None
+    return decide(found.desk.department, found.week.class_name, found.lesson.date, period)
+
+
+def _mistakes(desk: Desk) -> Callable[[str, str], str]:
+    """Return what names a mistake of a topic for people."""
+    from itembank.work.report.titles import titles_of
+
+    return titles_of(desk.department).mistake
+
+
+def _can_undo(plan: Path | None) -> bool:
+    from itembank.work.week.earlier_plans import earlier_plans
+
+    return plan is not None and bool(earlier_plans(plan))
+
+
+def others(request: Request) -> Response:
+    """Show questions that could come in the place of one."""
+    from itembank.planning.week.week_plan import WeekPlan
+    from itembank.work.week.like_it import others_like
+
+    found = find(request)
+    planned = found.lesson.planned
+    if planned is None:
+        raise NotFound("This lesson is not planned yet.")
+    address = request.query_params.get("address", "")
+    lessons = tuple(each.planned for each in found.week.lessons if each.planned is not None)
+    plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
+    near = others_like(found.planner, plan, planned, address)
+    pack = found.pack() or {"versions": [{"items": []}]}
+    now = [item for item in pack["versions"][0]["items"] if item["address"] == address]
+    return page(
+        request,
+        "others",
+        group=found.planner.school_class,
+        lesson=found.lesson,
+        where=found.where,
+        address=address,
+        place=planned.asked.index(address) + 1,
+        now=now,
+        near=[item.model_dump() for item in near],
+    )
+
+
+def change(request: Request, form: FormData) -> Response:
+    """Change the plan of a lesson as a form says, and make its pack anew."""
+    found = find(request)
+    wanted = _wanted(found.name, form)
+    part = "#" + text(form, "part") if text(form, "part") else ""
+    made = changed(found.desk, found.week, (wanted,))
+    return onward(found.where + part, made)
+
+
+def _wanted(lesson: LessonName, form: FormData) -> Change:
+    """Return the change that a form asks for.
+
+    Raises:
+        ItembankError: it asks for none that there is.
+    """
+    match text(form, "do"):
+        case "another":
+            return Another(lesson, text(form, "address"), text(form, "new"))
+        case "keep":
+            return Pin(lesson, text(form, "address"))
+        case "never":
+            return Ban(text(form, "address"), lesson)
+        case "topic-out":
+            return Ban(text(form, "topic"), lesson)
+        case "topic-instead":
+            return Instead(lesson, text(form, "topic"), text(form, "new"))
+        case "topic-in":
+            how_many = number(form, "questions", "Questions on this topic")
+            return Pin(lesson, text(form, "new"), how_many)
+        case "length":
+            length = number(form, "questions", "Questions in the starter")
+            if length is None:
+                raise ItembankError("Say how many questions the starter is to have.")
+            return Length(length, lesson)
+        case other:
+            raise ItembankError(f"The desk knows no change called ‘{other[:40]}’.")
+
+
+def undo(request: Request, form: FormData) -> Response:
+    """Take back the last change of the week's plan."""
+    found = find(request)
+    return onward(found.where, changed(found.desk, found.week, (), undo=True))
+
+
+def changed(
+    desk: Desk, week: WeekStanding, changes: tuple[Change, ...], *, undo: bool = False
+) -> str:
+    """Change a week's plan, make the packs anew that are touched, and return what to say of it.
+
+    Raises:
+        ItembankError: the change makes no sense, or the week is not planned.
+        CheckFailed: a key is wrong.
+    """
+    from itembank.work.week.request import WeekRequest
+    from itembank.work.week.week_run import make_week
+
+    if week.plan is None:
+        raise ItembankError("This week is not planned yet: plan it first.")
+    made = make_week(
+        WeekRequest(
+            class_name=week.class_name,
+            plan=week.plan,
+            changes=changes,
+            undo=undo,
+            output=desk.packs,
+            department=desk.home,
+            replace=True,
+        )
+    )
+    done = "Taken back" if undo else "Changed"
+    if not made.built:
+        return f"{done}; no pack had to be made anew."
+    return f"{done}, and {counted(len(made.built), 'pack')} made anew; every key was proved twice."
+
+
+LESSON = "/class/{name}/lesson/{date}/{period}"
+ROUTES = [
+    Route(LESSON, show),
+    Route(LESSON + "/others", others),
+    Route(LESSON + "/change", action(change), methods=["POST"]),
+    Route(LESSON + "/undo", action(undo), methods=["POST"]),
+]

@@ -19,9 +19,6 @@ from itembank.today import today
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
 
-HOW_TO_BUILD = "itembank week --plan {path} --replace"
-"""What the head of a plan file says of building from it: the file is for an editor, not here."""
-
 
 def this_week(request: Request) -> Response:
     """Send to the week of a class's next lesson."""
@@ -69,7 +66,6 @@ def plan(request: Request, form: FormData) -> Response:
             output=desk.packs,
             department=desk.home,
             replace=form.get("again") == "yes",
-            how_to_build=HOW_TO_BUILD,
         )
     )
     said = f"{counted(len(made.built), 'pack')} made; every key was proved twice."

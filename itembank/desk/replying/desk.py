@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.errors import ItembankError
+from itembank.errors import NotFound
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -39,6 +39,13 @@ class Desk:
     packs: Path
     _lock: threading.Lock = field(default_factory=threading.Lock, repr=False)
     _read: tuple[Look, Folder] | None = field(default=None, repr=False)
+
+    def move_to(self, home: Path) -> None:
+        """Be the desk of another department; its packs go where the terminal would put them."""
+        from itembank.work.places import output_home
+
+        with self._lock:
+            self.home, self.packs, self._read = home, output_home(home), None
 
     def folder(self) -> Folder:
         """Return the department with its calendar and schemes, as its files have it now.
@@ -87,7 +94,7 @@ class Desk:
         Raises:
             ItembankError: the names lead out of that folder.
         """
-        nowhere = ItembankError("There is no such file here.", matter="not found")
+        nowhere = NotFound("There is no such file here.")
         if any(not name or name != os.path.basename(name) or "\0" in name for name in names):
             raise nowhere
         home = self.packs.resolve()

@@ -10,7 +10,7 @@ from starlette.datastructures import FormData, UploadFile
 from starlette.requests import Request
 from starlette.responses import Response
 
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, NotFound
 
 Work = Callable[[Request, FormData], Response]
 MOST_FIELDS = 2_000
@@ -60,4 +60,4 @@ def day(typed: str) -> datetime.date:
     try:
         return datetime.date.fromisoformat(typed)
     except ValueError:
-        raise ItembankError(f"‘{typed[:40]}’ is no day.", matter="not found") from None
+        raise NotFound(f"‘{typed[:40]}’ is no day.") from None

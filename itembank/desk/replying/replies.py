@@ -20,9 +20,10 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from itembank.desk.replying import mathematics
+from itembank.desk.replying import band_sign, mathematics
 from itembank.errors import ItembankError
 from itembank.text import in_words
+from itembank.text.true_minus import printed
 
 TEMPLATES = Path(__file__).parents[1] / "templates"
 MOST_WAITING = 200
@@ -53,6 +54,8 @@ def environment() -> Environment:
     made.filters |= {
         "maths": mathematics.maths,
         "prompt": mathematics.prompt,
+        "sign": band_sign.sign,
+        "printed": printed,
         "long_day": in_words.long_day,
         "weekday": in_words.weekday,
         "counted": in_words.counted,

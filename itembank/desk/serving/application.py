@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 from typing import Any
 
@@ -18,17 +18,25 @@ from itembank.desk.pages import all_routes
 from itembank.desk.replying.desk import Desk
 from itembank.desk.replying.replies import page
 from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
-from itembank.errors import CheckFailed, ItembankError
+from itembank.errors import CheckFailed, ItembankError, NotFound
 
 STATIC = Path(__file__).parents[1] / "static"
-STATUS = {"not found": 404}
 
 
-def application(desk: Desk, hosts: Collection[str]) -> Starlette:
-    """Return the desk's application; it answers to the names in `hosts`, port and all."""
+def nothing() -> None:
+    """Do nothing."""
+
+
+def application(
+    desk: Desk, hosts: Collection[str], after_first: Callable[[], object] = nothing
+) -> Starlette:
+    """Return the desk's application; it answers to the names in `hosts`, port and all.
+
+    `after_first` is called once, when the first answer has been sent.
+    """
     app = Starlette(
         routes=[*all_routes(), Mount("/static", StaticFiles(directory=STATIC), name="static")],
-        middleware=[Middleware(Guards, hosts=hosts)],
+        middleware=[Middleware(Guards, hosts=hosts, after_first=after_first)],
         exception_handlers={
             ItembankError: _fault,
             HTTPException: _missing,
@@ -42,7 +50,7 @@ def application(desk: Desk, hosts: Collection[str]) -> Starlette:
 
 def _fault(request: Request, error: Any) -> Response:
     """Say what is wrong, as the terminal would; the browser's way back keeps what was typed."""
-    status = STATUS.get(error.matter, 409 if isinstance(error, CheckFailed) else 400)
+    status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
     return page(request, "fault", status=status, words=str(error).splitlines())
 
 

@@ -9,7 +9,7 @@ a page of ours: browsers say where a request comes from in ``Origin`` and ``Sec-
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
@@ -45,9 +45,12 @@ HEADERS = {
 class Guards:
     """Lets through what comes from a page of ours, and says plainly why it refuses the rest."""
 
-    def __init__(self, app: ASGIApp, hosts: Collection[str]) -> None:
+    def __init__(
+        self, app: ASGIApp, hosts: Collection[str], after_first: Callable[[], object]
+    ) -> None:
         self._app = app
         self._hosts = frozenset(hosts)
+        self._after_first: Callable[[], object] | None = after_first
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer a request, or refuse it."""
@@ -61,6 +64,9 @@ class Guards:
             await PlainTextResponse(why, status, headers=HEADERS)(scope, receive, send)
             return
         await self._app(scope, _counted(receive), _with_headers(send))
+        if self._after_first is not None:
+            once, self._after_first = self._after_first, None
+            once()
 
     def _refused(self, method: str, headers: Headers) -> tuple[int, str] | None:
         """Return the status and the sentence with which a request is refused, if it is."""

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import contextlib
+import importlib
 import socket
+import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +18,16 @@ if TYPE_CHECKING:
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8417
 MOST_PORTS = 20
+
+
+LOADS = (
+    "itembank.proof.sympy.sympy_road",
+    "itembank.packs.build",
+    "itembank.pages.draw",
+    "itembank.work.week.week_run",
+    "itembank.planning.choosing.topic_programme",
+)
+"""What proofs need: loaded once the first page is shown, before anybody asks for a proof."""
 
 
 def desk_at(home: Path, packs: Path | None = None) -> Desk:
@@ -58,11 +70,14 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
     import uvicorn
 
     from itembank.desk.serving.application import application
+    from itembank.processes.machine import keep_to_this_process
+
+    keep_to_this_process()
 
     host, port = socket_.getsockname()[:2]
     names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())
     config = uvicorn.Config(
-        application(desk, names),
+        application(desk, names, after_first=_load_beside),
         http="h11",
         loop="asyncio",
         ws="none",
@@ -75,3 +90,12 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
     ready(f"http://{host}:{port}/")
     with contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[socket_])
+
+
+def _load_beside() -> None:
+    threading.Thread(target=_load, daemon=True).start()
+
+
+def _load() -> None:
+    for name in LOADS:
+        importlib.import_module(name)

@@ -82,6 +82,7 @@ def side_by_side(factors: tuple[t.Node, ...]) -> str:
         if not t.symbols(factor) and not isinstance(inner, t.Root | t.Sum):
             if place:
                 return "two numbers are left to multiply"
+            # 1x is x, and 0x is 0.
             if isinstance(inner, t.Int) and inner.n < 2:
                 return f"a factor {inner.n} is left"
         elif isinstance(factor, t.Bracket) and not isinstance(inner, t.Sum):
@@ -113,6 +114,7 @@ def _fraction(top: t.Node, bottom: t.Node) -> str:
     try:
         above, below = algebra(top).top, algebra(bottom).top
     except t.NotationError:
+        # Past what algebra takes, say a root of a letter: only what is plainly the same is told.
         return CANCELS if bare(top) == bare(bottom) else GOOD
     if not below:
         return "it divides by zero"
@@ -153,6 +155,7 @@ def _sum(node: t.Sum) -> str:
                 return LIKE_TERMS
             bodies.add(body)
             continue
+        # Terms are alike where one is a number times the other, whatever either looks like.
         if any(proportional(quotient, earlier) for earlier in seen):
             return LIKE_TERMS
         seen.append(quotient)
@@ -198,6 +201,7 @@ def simplified(node: t.Node) -> str:
                 above, below = algebra(part.num).top, algebra(part.den).top
             except t.NotationError:
                 continue
+            # A factor of several terms, which no look at numbers and letters would show.
             if share_a_factor(above, below):
                 return CANCELS
     return GOOD

@@ -89,6 +89,8 @@ def whole_parts(node: t.Node) -> tuple[int, int] | str:
     if not isinstance(inner, t.Frac):
         return TWO_MINUSES if isinstance(inner, t.Neg) else sort_of(node)
     top, bottom = bare(inner.num), bare(inner.den)
+    # A minus is right in front of the bar or of the top. Below the bar it is left to move, and two
+    # of them are left to cancel.
     signs = [isinstance(part, t.Neg) for part in (bare(node), top, bottom)]
     above, below = unsigned(top), unsigned(bottom)
     if not (isinstance(above, t.Int) and isinstance(below, t.Int)):
@@ -114,6 +116,7 @@ def lowest_terms(node: t.Node) -> str:
         return parts
     if gcd(*parts) != 1:
         return NOT_LOWEST
+    # 5/1 has nothing to cancel, and is a whole number all the same.
     return ONE_BELOW if parts[1] == 1 else GOOD
 
 
@@ -135,6 +138,7 @@ def mixed(node: t.Node) -> str:
     node = unsigned(node)
     if not isinstance(node, t.Mixed):
         return sort_of(node)
+    # 2 5/4 is a 3 not yet carried over, and 2 4/4 is 3.
     if not 0 < node.num < node.den or node.whole < 1:
         return "its fraction part is not a proper fraction"
     return lowest_terms(t.Frac(t.Int(node.num), t.Int(node.den)))
@@ -169,6 +173,7 @@ def decimal(node: t.Node) -> str:
 
 
 def _loose_zero(node: t.Dec) -> bool:
+    # Behind a recurring block no zero is loose: it comes again.
     return not node.recurring and (not node.places or node.places.endswith("0"))
 
 
@@ -221,6 +226,7 @@ def _to_one(node: t.Node, place: int) -> str:
     if bare(node.parts[place]) != t.Int(1):
         return f"the {('first', 'second')[place]} part is not 1"
     other = bare(node.parts[1 - place])
+    # An improper fraction too: here 1 : 5/2 is as good as 1 : 2.5 and 1 : 2 1/2.
     return lowest_terms(other) if isinstance(other, t.Frac) else _finished(other)
 
 

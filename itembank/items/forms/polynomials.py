@@ -55,6 +55,7 @@ def splits(polynomial: Polynomial) -> bool:
     >>> [splits(algebra(parse(t)).top) for t in ("x^2 - 9", "x^2 + 4", "4a^2 - b^2", "x^3 - 8")]
     [True, False, True, True]
     """
+    # With roots for coefficients, x² − 2 would split: schools factorise with rational numbers.
     if any(root != 1 for _, root in polynomial):
         return False
     degree = max((sum(n for _, n in powers) for powers, _ in polynomial), default=0)
@@ -67,6 +68,7 @@ def splits(polynomial: Polynomial) -> bool:
     if degree > LARGEST_DEGREE or len(polynomial) > MOST_TERMS:
         raise TooLarge("this is too long for its factors to be looked for")
     poly = _sympy_poly(polynomial, sorted(_letters(polynomial)))
+    # By how often each factor comes: (x + 1)² is two.
     return int(sum(times for _, times in poly.factor_list()[1])) > 1
 
 

@@ -49,6 +49,7 @@ def _base(base: t.Node) -> str:
 
 
 def _exponent(exponent: t.Node) -> str:
+    # x¹ is x and x⁰ is 1: the last step of the laws of indices is left.
     if exponent in (t.Int(0), t.Int(1)):
         return "a power of 0 or 1 is left"
     if not integer(exponent) or isinstance(exponent, t.Sym):
@@ -127,6 +128,7 @@ def powers(node: t.Node) -> str:
                 return fault
         elif _base(base):
             return "it is not a product of powers"
+        # Whatever power of 1 stands there, it says nothing.
         if base == t.Int(1):
             return "a factor 1 is left"
         if base in seen:

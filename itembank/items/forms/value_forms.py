@@ -46,6 +46,7 @@ def value(node: t.Node) -> str:
     inner = unsigned(node)
     match inner:
         case t.Money(of, _) | t.Quantity(of, _) | t.Percent(of):
+            # £5 cm: each is well formed by itself.
             if isinstance(bare(of), t.Money | t.Quantity | t.Percent):
                 return "it has two units"
             if isinstance(inner, t.Money) and isinstance(unsigned(of), t.Frac):
@@ -67,6 +68,7 @@ def value(node: t.Node) -> str:
                 return _undivided(*parts)
             if parts in (DIVIDES_BY_ZERO, TWO_MINUSES):
                 return parts
+    # 3.2 × 10⁴ looks like a calculation and is one number.
     if not standard_form(node):
         return GOOD
     return "it is not worked out" if _surd_faults(node, strict=False) else GOOD
@@ -105,9 +107,11 @@ def _surd_faults(node: t.Node, strict: bool) -> str:
                 return parts
             if not isinstance(bottom, t.Int):
                 return "the denominator is not a whole number"
+            # Nothing may be left below the bar that could be left out.
             if bottom.n < 2:
                 return "the denominator is not more than 1"
             fault = _surd_faults(node.num, strict)
+            # (2 + 4√3)/2 cancels as a whole, though no fraction of whole numbers stands in it.
             return fault or (_cancels(node.num, bottom.n) if strict else GOOD)
         case t.Juxt((factor, t.Bracket(t.Sum() as inside))):
             return _taken_out(factor) or _surd_faults(inside, strict) or _all_taken_out(inside)
@@ -119,6 +123,7 @@ def _surd_faults(node: t.Node, strict: bool) -> str:
         root, fault = _surd_term(term, strict)
         if fault:
             return fault
+        # Different roots cannot be put together: they are independent over the rationals.
         if root in seen:
             return "like terms are not collected"
         seen.add(root)
@@ -168,11 +173,13 @@ def _radicand(n: int, index: int, strict: bool) -> str:
     if not 1 < n <= LARGEST_UNDER_ROOT:
         return "the number under the root is not from 2 to a thousand million"
     sign = {2: "√", 3: "∛", 4: "∜"}[index]
+    # Up to a thousand million a float is near enough to round to the root, and this checks it.
     if any(k**index == n for k in (round(n ** (1 / index)),)):
         return f"{sign}{n} is a whole number"
     if not strict:
         return GOOD
     if index == 2:
+        # A square factor comes out of a square root, a cube factor out of a cube root.
         simple = square_free(n)[0] == 1
     else:
         simple = all(n % k**index for k in range(2, round(n ** (1 / index)) + 1))
@@ -210,6 +217,7 @@ def standard_form(node: t.Node) -> str:
     digits = (
         first.whole if isinstance(first, t.Dec) else str(first.n if isinstance(first, t.Int) else 0)
     )
+    # By its digits and not its value: 9.99 is under 10, and 1.0 keeps its zero.
     if len(digits) != 1 or digits == "0":
         return "the first number is not at least 1 and less than 10"
     return GOOD
@@ -243,6 +251,7 @@ def prime_factors(node: t.Node) -> str:
         if not is_prime(p):
             return f"{p if p <= LARGEST_PRIME else 'one of its numbers'} is not a prime number"
     bases = [f.base if isinstance(f, t.Power) else f for f in factors]
+    # 2 × 2 × 3 is written out and 2² × 3 in index form; 2² × 2 is half of each.
     if powers and len(set(bases)) < len(bases):
         return "a prime stands there twice: write it as one power"
     return GOOD
@@ -254,6 +263,7 @@ def is_prime(n: int) -> bool:
     >>> is_prime(91), is_prime(97)
     (False, True)
     """
+    # A number that is not prime has a factor up to its root.
     return 1 < n <= LARGEST_PRIME and all(n % k for k in range(2, int(n**0.5) + 1))
 
 

@@ -185,6 +185,7 @@ class Space:
         11
         """
         ends = self._by_part[1]
+        # By the number of points when a part ended: a later part must not change the draw.
         return rng.sample(range(next((end for end in ends if end >= count), ends[-1])), count)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.marking.worth.same import turned
+from itembank.marking.worth.same_worth import turned
 from itembank.marking.worth.worth import unit_of
 from itembank.notation import tree as t
 
@@ -71,4 +71,5 @@ def _in_order(given: tuple[t.Node, ...], parts: tuple[t.Node, ...]) -> tuple[t.N
     named = [part.first for part in given if isinstance(part, t.Relation)]
     if len(named) == len(parts) and set(named) == set(by_letter):
         return tuple(by_letter[name] for name in named)
+    # Without letters the values stand for them in the order of the alphabet.
     return tuple(by_letter[name] for name in sorted(by_letter, key=repr))

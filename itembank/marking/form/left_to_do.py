@@ -41,6 +41,7 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
         return UNITS_DIFFER if len({unit_of(part) for part in given.parts}) > 1 else ONE_UNIT
     leaves = _leaves(given)
     for leaf in leaves:
+        # Each value by itself: in 12, 27/3 one part is left to do.
         fault = _undivided(leaf, _holds_fraction(key)) or _unjoined(leaf, key)
         if fault:
             return fault
@@ -56,10 +57,12 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
         match leaf:
             case t.Frac(t.Int() | t.Dec(), t.Int() | t.Dec()) if whole_parts(leaf) == NOT_WHOLE:
                 return NOT_WHOLE
+    # A key that is a power or a product itself leaves something written as an operation.
     if not any(map(t.is_operation, t.walk(key))) and any(
         value(leaf) == NOT_WORKED_OUT for leaf in leaves if not t.symbols(leaf)
     ):
         return NOT_WORKED_OUT
+    # Only where the words ask for it, and the key has one: 2 × 3 in index form is 2 × 3.
     if how.powers and any(isinstance(part, t.Power) for part in t.walk(key)):
         return _power_fault(given)
     return ""

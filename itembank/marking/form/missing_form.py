@@ -91,6 +91,7 @@ def _unit_fault(how: Policy, given: t.Node, key: t.Node) -> str:
         if isinstance(given, t.MixedUnits) and tuple(part.unit for part in given.parts) == units:
             return ""
         return f"it is not in {' and '.join(UNITS[unit].many for unit in units)}"
+    # Only where the question names the unit: else 400 cm is as right as 4 m.
     if how.named_unit and unit_of(given) != unit_of(key):
         known = unit_known(how.named_unit)
         return f"it is not in {known.many}"

@@ -33,6 +33,8 @@ def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
     if detail == "places" and len(places) != amount:
         return f"it is not given to {counted(amount, 'decimal place')}"
     if detail == "figures" and isinstance(given, t.Dec):
+        # Zeros that lead are no figures, those that end a decimal are. At the end of a whole
+        # number nobody can tell, so that one is held to its value alone.
         digits = (given.whole + places).lstrip("0")
         if len(digits) != amount:
             return f"it is not given to {counted(amount, 'significant figure')}"
@@ -59,6 +61,7 @@ def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
         return False
     if how.unrounded is not None:
         places = _places(_number(given))
+        # With more places than were asked, and right to all of them: rounding is what is left.
         near = abs(worth - how.unrounded) <= Fraction(1, 2 * 10**places)
         return worth == how.unrounded or (near and places > _places(_number(key)))
     if detail == "places":
@@ -68,6 +71,7 @@ def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
     else:
         half = _place_of(wanted, amount) / 2
     return (
+        # A half goes away from zero, so the near end belongs to it and the far end does not.
         wanted - half <= worth < wanted + half
         if wanted >= 0
         else (wanted - half < worth <= wanted + half)

@@ -13,7 +13,7 @@ from itembank.items.item import Item
 from itembank.marking.telling.nearly import WRONG_UNIT, single, too_many, wrong_unit_only
 from itembank.marking.telling.tried import right_side, size_of, tried
 from itembank.marking.worth.marked_by_kind import marking_of
-from itembank.marking.worth.same import TURNED, missing, same, turned, unknowns
+from itembank.marking.worth.same_worth import TURNED, missing, same, turned, unknowns
 from itembank.marking.worth.worth import says_the_same
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

@@ -8,7 +8,7 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy, rounded_to
 from itembank.marking.telling.tried import approximately, exact_of
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, quotient, unit_of, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import equation_of
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 
 

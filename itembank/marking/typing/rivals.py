@@ -10,7 +10,7 @@ from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item
 from itembank.marking.typing.sides_agree import flat
 from itembank.marking.typing.working_results import comes_to
-from itembank.marking.worth.same import same, unknowns
+from itembank.marking.worth.same_worth import same, unknowns
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, rational

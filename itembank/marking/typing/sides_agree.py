@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.items.forms.value_forms import value
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
@@ -39,6 +39,7 @@ def ratios_hold(left: t.Node, right: t.Node) -> bool | None:
     pairs = list(zip(left.parts, right.parts, strict=False))
     if len(left.parts) != len(right.parts) or not all(bounded(p) for pair in pairs for p in pair):
         return None
+    # As typed, then without units, which are often left out of working.
     for change in (lambda node: node, bare):
         a, b = ([exact(change(pair[i])) for pair in pairs] for i in (0, 1))
         if all(x * b[0] == other * a[0] for x, other in zip(a, b, strict=True)):
@@ -71,6 +72,7 @@ def numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
         # 10% = 8 leaves out what the percentage is of.
         percents = [any(isinstance(p, t.Percent) for p in t.walk(s)) for s in (left, right)]
         return None if percents[0] != percents[1] or _unit_left_out(left, right) else False
+    # 5 < £4.20 may be about pence: not certain enough to be called false.
     if any(_units_in(side) for side in (left, right)) and _units_in(left) != _units_in(right):
         return None
     return {"<": a < b, ">": a > b, "≤": a <= b, "≥": a >= b, "≠": a != b}[op]
@@ -142,5 +144,6 @@ def _about(full: t.Node, short: t.Node) -> bool:
     inner = short.of if isinstance(short, t.Neg) else short
     if not isinstance(inner, t.Dec) or inner.recurring or isinstance(bare(full), t.Dec):
         return False
+    # Half of one in the last place, its end too: a half may have been rounded down.
     half = Fraction(1, 2 * 10 ** len(inner.places))
     return abs(exact(bare(full)) - exact(short)) <= half

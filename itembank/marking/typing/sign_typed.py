@@ -7,7 +7,7 @@ import re
 from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.parsed_answer import Unreadable, parsed
 from itembank.marking.typing.spelling import respell
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 

@@ -56,6 +56,7 @@ def lines_of(text: str, commas: bool = True) -> list[str]:
     for part in _BREAKS.split(text):
         if part is None or not part.strip(" ,.;"):
             continue
+        # A line that begins with = has its left side on the line before.
         if found and _GOES_ON.match(part):
             found[-1] = f"{found[-1].strip()} {part.strip()}"
             continue
@@ -71,6 +72,7 @@ def lines_of(text: str, commas: bool = True) -> list[str]:
                 parted[-1] = f"{parted[-1]} {piece.strip()}"
                 continue
             run = _RUN_ON.split(piece)
+            # 2x = 6 x = 3 is two lines run together; 2 x = 6 is one.
             if len(run) > 1 and all("=" in line for line in run):
                 parted += [line.strip() for line in run]
             else:

@@ -77,6 +77,7 @@ def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node
         return None
     letters = t.symbols(left) | t.symbols(right)
     printed = printed_values(item)
+    # The question says what the letters are worth, so a line may be false of just those.
     if letters <= set(printed):
         values = {name: number(worth) for name, worth in printed.items()}
         return algebra(left, values) == algebra(right, values)
@@ -86,6 +87,7 @@ def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node
         case t.Relation(), t.Relation(t.Sym(name), (("=", root),)):
             if letters != {name} or t.symbols(root):
                 return None
+            # A line of solving is true of the solution, though it is no identity.
             known = {name: algebra(root)}
             return algebra(left, known) == algebra(right, known)
     return None

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import printed_values
-from itembank.marking.worth.same import same
+from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 
 
@@ -76,6 +76,7 @@ def results(item: Item, node: t.Node) -> Iterator[t.Node]:
     if letter is None and not _free(item, sides):
         return
     yield last
+    # Two sides of one kind, 6/8 = 3/4, are a step and its result: only the last is the answer.
     kinds = {_kind(sides[-1])}
     for side in reversed(sides[:-1]):
         if _kind(side) in kinds or side == letter or not same(side, sides[-1]):

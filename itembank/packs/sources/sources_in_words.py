@@ -8,8 +8,8 @@ from itembank.packs.data.pack_item import Source
 from itembank.text.in_words import plural, short_day
 
 
-def drawn_words(pack: Pack) -> str:
-    """Return the sentences that say what the questions were drawn from and what was left out.
+def provenance_words(pack: Pack) -> str:
+    """Return the sentences that say what the questions were taken from and what was left out.
 
     Empty for a pack of an older version, which does not say.
     """

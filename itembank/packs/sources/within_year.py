@@ -1,7 +1,7 @@
-"""The part of a topic that suits a class's year, as a source to draw from.
+"""The part of a topic that suits a class's year, as a source of questions.
 
 Addresses stay what they are: nothing is taken out of a topic's own space, whose items are
-numbered as ever. What is beyond the year is left out when a pack draws, unless the department
+numbered as ever. What is beyond the year is left out of a pack, unless the department
 asks for it (``beyond_year``).
 """
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_item import PackItem
-from itembank.packs.sources.sources_in_words import drawn_words
+from itembank.packs.sources.sources_in_words import provenance_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.notes_summary import summary
 from itembank.pages.engine import theme
@@ -87,7 +87,7 @@ def _rest(paper: Paper, pack: Pack) -> None:
 
 
 def _proof(pack: Pack) -> list[str]:
-    drawn = drawn_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
+    drawn = provenance_words(pack) if pack.drawing is not None and pack.drawing.banks else ""
     return [
         "Each key was worked out twice, both times from the question as it is printed here: once "
         "by exact arithmetic and once by computer algebra. Both had to agree with the key, and the "

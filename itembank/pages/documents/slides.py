@@ -91,7 +91,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             _questions(page, slide, answers)
             last = number == len(slides)
             if answers and last:
-                ScoreLine(pack, _others(slide)).draw(page, pack)
+                ScoreLine(pack, _others(slide)).draw(page, pack, version is not pack.versions[0])
             else:
                 _footer(page, pack, version, slide, answers, last)
 
@@ -232,6 +232,7 @@ class ScoreLine:
     APART = 20.0
 
     def __init__(self, pack: Pack, others: str = "") -> None:
+        self.only_notice = not others
         notice = f"{others} {FOR_PUPILS}".strip()
         self.notice = measure(Flow(notice), RIGHT - LEFT, theme.SLIDE_SMALL)
         self.low = FOOT + self.notice.height + 6
@@ -256,8 +257,11 @@ class ScoreLine:
         bands += self.APART * (len(self.cells) - 1)
         return bands + (self.lead.width + self.APART if self.beside else 0.0)
 
-    def draw(self, page: Page, pack: Pack) -> None:
-        """Draw the line at the foot of `page`."""
+    def draw(self, page: Page, pack: Pack, again: bool) -> None:
+        """Draw the line at the foot of `page`.
+
+        What bands are for is read out once: where the line stands `again`, it is a running foot.
+        """
         document = page.document
         with page.artifact():
             page.rect(LEFT, FOOT + self.height, RIGHT - LEFT, 1.2, fill=theme.RULE)
@@ -276,7 +280,7 @@ class ScoreLine:
                     with document.tag("P"):
                         draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
                 x += self.SIGN + self.GAP + words.width + gap
-        with document.tag("P"):
+        with page.artifact() if again and self.only_notice else document.tag("P"):
             draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
 
     def _centred(self, height: float) -> float:

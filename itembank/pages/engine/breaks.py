@@ -122,6 +122,7 @@ def _short(token: _Token) -> bool:
 
 def _one_thing(a: _Token, b: _Token) -> bool:
     """Tell whether a line may not end between two neighbours."""
+    # A clause ends here, and a line may: the eye rests anyway.
     if a.closed:
         return False
     if a.text in _OPENING:
@@ -129,6 +130,7 @@ def _one_thing(a: _Token, b: _Token) -> bool:
     number = bool(_NUMBER.fullmatch(a.text))
     if number and _UNIT.match(b.text):
         return True
+    # A small word after a number (36 in, 4 of) is not what it counts.
     if number and b.first is None:
         word = b.text.rstrip(".?!,;:)")
         return bool(_COUNTED.fullmatch(word)) and not _NOT_COUNTED.fullmatch(word)

@@ -73,6 +73,10 @@ def build_maths() -> list[Path]:
         grafted[cmap[ord(letter)]] = (upright, upright.getBestCmap()[code])
     for name, (source, other) in grafted.items():
         graft(font, name, source, other)
+    # A number stands as far from its unit in a formula as in running text.
+    for space in " \u00a0":
+        own, advance = cmap[ord(space)], upright["hmtx"][upright.getBestCmap()[ord(" ")]][0]
+        font["hmtx"][own] = (advance, font["hmtx"][own][1])
     _reach_descenders(font)
     font["glyf"][cmap[ord("0")]] = nought
     _fit_maths(font, set(grafted))

@@ -110,6 +110,7 @@ def spread_seats(text: str) -> list[str]:
     if not match:
         return [text.strip()]
     row, first, last_row, last = match.groups()
+    # A1-B6 may be two rows or a block of seats: neither is guessed.
     if last_row and last_row.upper() != row.upper():
         return []
     return [f"{row}{number}" for number in range(int(first), int(last) + 1)]

@@ -65,6 +65,7 @@ def class_scheme(
             if taught.week is not None:
                 same = by_week[taught.week]
                 held = [day for day in days if calendar.week_number(day) == taught.week]
+                # Without a lesson that week it comes in the first one after it.
                 if held:
                     date = held[same.index(taught) * len(held) // len(same)]
         if date is not None:
@@ -90,6 +91,7 @@ def _lesson_days(
         for lesson in held
         if (lesson.date, lesson.period) not in cancelled and (lesson.date, "") not in cancelled
     ]
+    # A double lesson is one day: a topic is taught on a day, and asked from the next one on.
     return list(dict.fromkeys(days))
 
 

@@ -129,6 +129,7 @@ def _note_clashes(file: TomlFile, department: Department) -> None:
     """Note the clashes between classes that one teacher takes."""
     rows = {school_class.name: place for place, school_class in enumerate(department.classes)}
     for school_class, other in combinations(department.classes, 2):
+        # Without a code nobody knows who teaches, and classes of two teachers never clash.
         if not school_class.plan.teacher or school_class.plan.teacher != other.plan.teacher:
             continue
         for lesson in other.plan.lessons:
@@ -177,6 +178,7 @@ def _note_schemes(
     """Note the schemes of work that classes name and that are not there, or not of their year."""
     for place, school_class in enumerate(department.classes):
         name = school_class.plan.scheme
+        # A scheme with faults is there: those faults are told, and not that it is missing.
         if not name or name in faulty:
             continue
         where = ("classes", place, "scheme")

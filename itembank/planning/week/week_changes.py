@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import datetime
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from itembank.planning.week.week_plan import WeekPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,10 +92,35 @@ class Order:
     said: str = ""
 
 
-Change = Length | Ban | Swap | Instead | Pin | Order
+@dataclass(frozen=True, slots=True)
+class Another:
+    """The question at an address gives way, in its own place, to the one at another.
+
+    With an empty `new` that is the nearest in difficulty of those like it, which the planner
+    finds before the change is made. What a person chose is `held`: it stays when the week is
+    planned anew.
+    """
+
+    lesson: LessonName
+    address: str
+    new: str = ""
+    held: bool = True
+    said: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AsBefore:
+    """The plan is what it was before; lessons that are over stay as they are all the same."""
+
+    plan: WeekPlan
+    said: str = ""
+    lesson: None = None
+
+
+Change = AsBefore | Length | Ban | Swap | Instead | Pin | Another | Order
 """A change to a week. `said` is how the person stated it, to be told with what is wrong in it."""
 
-IN_TURN: tuple[type[Change], ...] = (Length, Ban, Swap, Instead, Pin, Order)
+IN_TURN: tuple[type[Change], ...] = (AsBefore, Length, Ban, Swap, Instead, Pin, Another, Order)
 """The order in which changes are made, whatever the order in which they were stated."""
 
 

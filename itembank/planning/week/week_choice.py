@@ -62,6 +62,7 @@ def choose_week(
                 lesson.questions,
                 _coming(lesson, known),
                 dict(hold.least),
+                # What is held is wanted, whatever was banned before: the latest word counts.
                 frozenset(banned - set(hold.least)),
             )
         )
@@ -86,6 +87,7 @@ def in_order(lesson: PlannedLesson, topics: Sequence[WeekTopic]) -> tuple[WeekTo
 
 def _with_reason(topic: str, count: int, lesson: PlannedLesson, known: Known) -> WeekTopic:
     old = next((wanted for wanted in lesson.topics if wanted.topic == topic), None)
+    # Kept, with the words that a teacher may have written in its place.
     if old is not None and old.reason is not None:
         return replace(old, count=count)
     return WeekTopic(topic, count, reason_for(topic, lesson, known), old is not None and old.pinned)

@@ -18,6 +18,8 @@ from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
 from itembank.planning.week.week_changes import (
     IN_TURN,
+    Another,
+    AsBefore,
     Ban,
     Change,
     Instead,
@@ -161,6 +163,10 @@ class Editor:
         self._put({place: made[place] for place in changed})
 
     @_make.register
+    def _as_before(self, change: AsBefore) -> None:
+        self.plan = change.plan
+
+    @_make.register
     def _pin(self, change: Pin) -> None:
         place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
@@ -252,6 +258,43 @@ class Editor:
         never = tuple(barred for barred in lesson.never if barred != new)
         lesson = replace(lesson, topics=topics, items=items, never=never)
         return choose_week([lesson], [Hold(lesson.counts)], self.known)[0]
+
+    @_make.register
+    def _another(self, change: Another) -> None:
+        place = find_lesson(self.plan, change.lesson)
+        lesson = self.plan.lessons[place]
+        old, new = change.address, change.new
+        if old not in lesson.asked:
+            raise ItembankError(f"{lesson} does not ask {old}.")
+        if new in lesson.asked:
+            raise ItembankError(f"{lesson} asks {new} already.")
+        gone, come = self._topic_of(old), self._topic(self._topic_of(new))
+        counts = lesson.counts
+        counts[gone] -= 1
+        counts[come] = counts.get(come, 0) + 1
+        held = change.held or old in lesson.items
+        known = {topic.topic: topic for topic in lesson.topics}
+        topics = tuple(
+            replace(
+                topic := known.get(name, WeekTopic(name, 0)),
+                count=count,
+                pinned=topic.pinned or (held and name == come),
+            )
+            for name, count in counts.items()
+            if count
+        )
+        items = tuple(address for address in lesson.items if address not in (old, new))
+        changed = replace(
+            lesson,
+            asked=tuple(new if address == old else address for address in lesson.asked),
+            items=(*items, new) if held else items,
+            never=tuple(barred for barred in lesson.never if barred not in (new, come)),
+            topics=topics,
+        )
+        if gone == come:
+            self._put({place: changed})
+        else:  # the new topic gets its reason; all counts stay as they are
+            self._fill({place: (changed, Hold(changed.counts))})
 
     @_make.register
     def _order(self, change: Order) -> None:

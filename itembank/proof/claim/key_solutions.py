@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.marking.worth.same import turned
+from itembank.marking.worth.same_worth import turned
 from itembank.notation import tree as t
 
 Solution = dict[str, t.Node]

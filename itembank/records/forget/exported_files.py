@@ -8,7 +8,7 @@ from pathlib import Path
 from sqlalchemy import delete, select
 
 from itembank.files.disk import remove
-from itembank.records.forget.clean import Counts, clean_table
+from itembank.records.forget.cleaned_table import Counts, clean_table
 from itembank.records.forget.forgotten import Forgotten
 from itembank.records.forget.rows_of import entries_of
 from itembank.records.forget.unfinished import Unfinished, is_table

@@ -146,6 +146,7 @@ def mixed_pairs(scores: Mapping[str, float]) -> list[tuple[str, ...]]:
     if len(ranked) < 2:
         return [tuple(ranked)] if ranked else []
     half = len(ranked) // 2
+    # The one in the middle goes to the last pair, which has the weakest in it.
     odd = ranked.pop(half) if len(ranked) % 2 else None
     pairs: list[tuple[str, ...]] = list(zip(ranked[:half], ranked[half:], strict=True))
     if odd is not None:

@@ -156,6 +156,7 @@ def decide(
         )
 
         shares = {seat: marks / totals[seat] for seat, marks in scores.items()}
+        # Of one band alone nobody is at an end, so nobody is too sure or too doubtful.
         ends = [groups[0].seats, groups[-1].seats] if len(groups) > 1 else [(), ()]
         view = compare_views(views, shares, *ends)
         if not views:
@@ -193,6 +194,7 @@ def _as_they_sit(found: Decision, now: Mapping[str, ClassSeat | None]) -> Decisi
         kept = []
         for seat in old:
             home = changed.get(seat, ClassSeat(own, seat))
+            # Who is in another class now has no seat here; somebody else may sit in it.
             if home is not None and home.class_key == own:
                 kept.append(home.seat)
         return tuple(sorted(kept, key=seat_order))
@@ -223,10 +225,16 @@ def _groups(
 ) -> tuple[BandGroup, ...]:
     """Return the bands with their seats, each seat by the marks that it could have."""
     inside: dict[str, list[str]] = defaultdict(list)
+    bands = scheme.bands(out_of)
+    letters = {band.letter for band in bands}
     for seat, marks in scores.items():
-        inside[band_of(marks, scheme.bands(totals[seat])).letter].append(seat)
+        letter = band_of(marks, scheme.bands(totals[seat])).letter
+        if letter not in letters:
+            # A band that some of 5 marks reach may have no score out of 6: then by the same share.
+            letter = band_of(marks * out_of // totals[seat], bands).letter
+        inside[letter].append(seat)
     found = []
-    for band in scheme.bands(out_of):
+    for band in bands:
         seats = inside[band.letter]
         found.append(
             BandGroup(

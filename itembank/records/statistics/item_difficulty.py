@@ -48,6 +48,7 @@ def measure(found: StarterAnswers, kind: NDArray[np.intp], kinds: int) -> Measur
     """Return difficulties; `kind` gives the topic and tier, by number, of each question."""
     first = max(len(found.starters) - NEWEST, 0)
     total = np.nansum(found.table, axis=1)
+    # Who has all right, or all wrong, says nothing of which question is harder.
     some = (total > 0) & (total < (~np.isnan(found.table)).sum(axis=1))
     rows = (found.starter >= first) & some
     table, starter = found.table[rows], found.starter[rows]
@@ -150,6 +151,7 @@ def anchored(
     known = (met >= 0) & ~np.isnan(anchors)[met]
     table = np.where(known, answers, np.nan)
     total = np.nansum(table, axis=1)
+    # Who has all right, or all wrong, says nothing of which question is harder.
     some = (total > 0) & (total < (~np.isnan(table)).sum(axis=1))
     number = len(anchors)
     right = np.zeros(number)
@@ -176,6 +178,7 @@ def anchored(
         expected = np.bincount(item, count * chance, minlength=number)
         spread = np.bincount(item, count * chance * (1 - chance), minlength=number)
         step = np.zeros(number)
+        # Newton's method, by a logit at most: from far off it would leap past the peak.
         step[measured] = np.clip((expected - wanted)[measured] / spread[measured], -1, 1)
         shift += step
         if np.abs(step).max() < 1e-6:

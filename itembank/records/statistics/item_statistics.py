@@ -61,6 +61,7 @@ def kr20(answers: object) -> float:
     it has no meaning: fewer than two items or pupils, or all scores the same.
     """
     table = as_answers(answers)
+    # Scores over different questions have no one variance.
     table = table[~np.isnan(table).any(axis=1)]
     pupils, items = table.shape
     if items < 2 or pupils < 2:
@@ -85,11 +86,13 @@ def corrected_correlation(answers: object) -> Answers:
     number = asked.sum(axis=1)
     found = np.full(table.shape[1], np.nan)
     for item in range(table.shape[1]):
+        # Who was asked this item alone has no other score to compare it with.
         here = asked[:, item] & (number > 1)
         if here.sum() < FEWEST_FOR_CORRELATION:
             continue
         own = table[here, item]
         rest = (right[here] - own) / (number[here] - 1)
+        # Where all were right there is nothing to correlate.
         if own.std() and rest.std():
             found[item] = np.corrcoef(own, rest)[0, 1]
     return found
@@ -127,5 +130,6 @@ def _group_facility(own: Answers, order: Answers, size: float) -> float:
     """Return the share right among the first `size` pupils by `order`, ties counted in part."""
     last = np.sort(order)[int(np.ceil(size)) - 1]
     inside, level = order < last, order == last
+    # What is left of the group's size, spread over all who stand level at its end.
     weight = (size - inside.sum()) / level.sum()
     return float((own[inside].sum() + weight * own[level].sum()) / size)

@@ -12,9 +12,9 @@ from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
 from itembank.wording.meaning.common_knowledge import known_fault
 from itembank.wording.meaning.comparisons import comparison_reading
-from itembank.wording.meaning.equal import equal_reading
+from itembank.wording.meaning.equal_parts import equal_reading
 from itembank.wording.meaning.letters import letter_fault
-from itembank.wording.meaning.needed import needed_fault
+from itembank.wording.meaning.not_needed import needed_fault
 from itembank.wording.meaning.pairs import pair_fault
 from itembank.wording.meaning.parts_of import part_reading
 from itembank.wording.meaning.percentages import percentage_reading

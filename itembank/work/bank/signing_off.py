@@ -48,6 +48,7 @@ def sign_questions(
         ItembankError: there is no such author or question, or one is retired, or none is like
             that; nothing is signed.
     """
+    from itembank.bank.index.kept_signoffs import signoffs_on
     from itembank.bank.proof.signing import record_signoffs
     from itembank.today import today
 
@@ -56,7 +57,14 @@ def sign_questions(
             "Questions are named, and all of a kind are asked for too.", matter="ids alone"
         )
     entries, found, by = with_bank(folder, lambda bank: _judged(bank, request, report), report)
-    return record_signoffs(folder, entries, found, by, request.on or today())
+    return record_signoffs(
+        folder,
+        entries,
+        found,
+        by,
+        request.on or today(),
+        lambda: with_bank(folder, lambda bank: signoffs_on(bank, [entry.id for entry in entries])),
+    )
 
 
 Judged = tuple[Sequence[KeptEntry], Sequence["Outcome"], str]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import re
 from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
@@ -21,6 +20,7 @@ from itembank.records.reports.class_report import (
 )
 from itembank.records.reports.own_view_report import FooledBy
 from itembank.text.in_words import counted, day_month_year, month, short_day
+from itembank.text.true_minus import printed
 from itembank.work.report.class_words import (
     MOST,
     advice,
@@ -151,15 +151,6 @@ def _fooled(item: FooledBy, titles: Titles) -> FooledRow:
     if item.address:
         name = f"{printed(item.prompt) or name} ({item.address})"
     return FooledRow(name, f"{item.wrong} of {item.sure}", share_words(item.interval))
-
-
-def printed(prompt: str) -> str:
-    """Return a question as typed in one line with true minus signs; hyphens in words stay.
-
-    >>> printed("Solve -x - 4 = 2-3x. A warm-up.")
-    'Solve −x − 4 = 2−3x. A warm-up.'
-    """
-    return re.sub(r"(?<![A-Za-z])-|-(?![A-Za-z])", "\N{MINUS SIGN}", prompt)
 
 
 def _clarity(report: ClassReport) -> ClarityPart:

@@ -126,7 +126,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     if was.raw is None:
         new = new_plan(planner, first, None)
         return Begun(path, new.plan, was, first=first, remarks=_without_starter(new))
-    if request.changes:
+    if request.changes or request.undo:
         plan, remarks = read_plan_of(planner, path)
         return Begun(path, plan, was, read=plan, first=first, remarks=remarks)
     if not request.replace:

@@ -29,6 +29,8 @@ class WeekRequest:
         The lesson whose pack alone is to be built.
     changes
         What the teacher changes in the plan.
+    undo
+        Whether the plan is to be as it was before its last change; goes without `changes`.
     output
         The folder in which packs go; the nearest called ``output``.
     department
@@ -45,6 +47,7 @@ class WeekRequest:
     plan: Path | None = None
     only: LessonName | None = None
     changes: tuple[Change, ...] = ()
+    undo: bool = False
     output: Path | None = None
     department: Path | None = None
     replace: bool = False

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.errors import ItembankError
+from itembank.errors import ItembankError, NotFound
 from itembank.planning.calendar.calendar import DAY, monday
 from itembank.planning.calendar.days import period_order
 from itembank.planning.week.week_plan import FOLDER, WeekPlan
@@ -83,10 +83,7 @@ class WeekStanding:
         for lesson in self.lessons:
             if (lesson.date, lesson.period) == (date, period):
                 return lesson
-        raise ItembankError(
-            f"{self.class_name} has no lesson on {long_day(date)}, period {period}.",
-            matter="not found",
-        )
+        raise NotFound(f"{self.class_name} has no lesson on {long_day(date)}, period {period}.")
 
 
 def week_standing(planner: Planner, packs: Path, day: datetime.date) -> WeekStanding:

@@ -22,6 +22,7 @@ from itembank.planning.week.week_plan import (
     written_anew,
 )
 from itembank.text.paths_shown import quoted_path
+from itembank.work.week.earlier_plans import clear_oldest, place_for_next
 
 if TYPE_CHECKING:
     from itembank.files.snapshot import Snapshot
@@ -62,11 +63,13 @@ class Week:
         replace: bool,
         rewrite: bool,
         was: Snapshot | None = None,
+        keep_earlier: bool = True,
     ) -> None:
         """Make the packs of some lessons and write them with overview and plan, or nothing.
 
         A plan file that says all this already is not touched unless it is to `rewrite`. `was` is
-        that file before anything was made of it.
+        that file before anything was made of it; it is kept beside the plans, so that the change
+        can be taken back, unless that is what happens here.
 
         Raises:
             ChangedSince: somebody has saved the plan since then; theirs stays, and all else too.
@@ -88,11 +91,14 @@ class Week:
             run = self.how_to_build.format(path=shown)
             text = plan_text(self.plan, self.skipped, run)
             files[self.path] = (written_anew(text, was.text) if was else text).encode()
+            if keep_earlier and was is not None and was.raw not in (None, files[self.path]):
+                files[place_for_next(self.path)] = was.raw
         packs = builder.packs()
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
         write_together(dict(zip(folders, packs, strict=True)), files, replace, known)
+        clear_oldest(self.path)
 
     def differs(self, lesson: PlannedLesson) -> bool:
         """Tell whether there is a pack of a lesson that holds other questions than the plan."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -53,18 +53,18 @@ def with_questions(
         ):
             own = {*lesson.asked, *lesson.items}
             taken_out = set((built or {}).get(lesson.key, ())) if lesson.asked else set()
-            avoid = frozenset((late | _given(lessons) | taken_out) - own)
+            avoid = frozenset((late | given_in(lessons) | taken_out) - own)
             lessons[place] = _with_starter(planner, lesson, avoid, used)
         used |= dict.fromkeys(lessons[place].asked, lesson.date)
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
         others = [other for other in lessons if other is not lesson]
-        lessons[place] = _with_sheets(planner, lesson, frozenset(late | _given(others)))
+        lessons[place] = _with_sheets(planner, lesson, frozenset(late | given_in(others)))
     return replace(plan, lessons=tuple(lessons))
 
 
-def _given(lessons: list[PlannedLesson]) -> set[str]:
+def given_in(lessons: Iterable[PlannedLesson]) -> set[str]:
     """Return everything that stands in some lessons."""
     return {
         address

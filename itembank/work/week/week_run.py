@@ -10,15 +10,17 @@ from itembank.errors import ItembankError
 from itembank.people.lock import Waiting
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import find_department
+from itembank.planning.week.week_changes import AsBefore
 from itembank.planning.week.week_edit import Editor, find_lesson, refuse_closed
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
-from itembank.work.week.begin import Begun, begin, planner_of
+from itembank.work.week.begin import Begun, begin, planner_of, read_plan_of
+from itembank.work.week.earlier_plans import before_last_change
 from itembank.work.week.planner import Planner
 from itembank.work.week.remarks import remarks_on
 from itembank.work.week.request import Built, Progress, Step, WeekMade, WeekRequest, untold
-from itembank.work.week.turn import one_at_a_time
 from itembank.work.week.week_build import Builder
 from itembank.work.week.week_files import Week
+from itembank.work.week.week_turn import one_at_a_time
 
 
 def make_week(
@@ -61,12 +63,18 @@ class _Making:
 
     def carry_out(self, builder: Builder, progress: Progress) -> WeekMade:
         """Change the plan, settle its questions, build and write."""
+        from itembank.work.week.like_it import with_new_questions
         from itembank.work.week.week_questions import with_questions
 
         before = plan = self._as_given()
         changes = self.request.changes
+        undone = None
+        if self.request.undo:
+            undone = before_last_change(self.begun.path)
+            changes = (AsBefore(read_plan_of(self.planner, undone)[0]),)
         if changes:
             refuse_closed(plan, changes, self.closed)
+            changes = with_new_questions(self.planner, plan, changes)
             known = self.planner.known(plan.week, plan.lessons[0].seed)
             editor = Editor(plan, known, self.planner.known_topics, self.planner.topic_of)
             plan = self._with_closed(editor.apply(changes))
@@ -83,7 +91,10 @@ class _Making:
             self.request.replace,
             rewrite=plan != self.begun.read,
             was=self.begun.was,
+            keep_earlier=undone is None,
         )
+        if undone is not None:
+            undone.unlink(missing_ok=True)
         return self._made(week, lessons)
 
     def _week(self, plan: WeekPlan) -> Week:

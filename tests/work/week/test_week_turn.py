@@ -7,8 +7,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from itembank.people.lock import Locked, holder
-from itembank.work.week import turn
-from itembank.work.week.turn import FILE, one_at_a_time
+from itembank.work.week import week_turn
+from itembank.work.week.week_turn import FILE, one_at_a_time
 
 
 @pytest.fixture
@@ -33,7 +33,7 @@ def somebody(tmp_path, monkeypatch):
 
 def test_one_who_waits_is_told_for_whom_and_sent_away_in_the_end(somebody, monkeypatch):
     seen = []
-    monkeypatch.setattr(turn, "WAIT_SECONDS", 0.1)
+    monkeypatch.setattr(week_turn, "WAIT_SECONDS", 0.1)
     # It is not yet as old as the longest week: what is left behind is another matter.
     monkeypatch.setattr("itembank.people.lock.Holder.seconds", lambda *_: 0.0)
     with (
@@ -48,7 +48,7 @@ def test_what_is_older_than_any_week_takes_was_left_behind(tmp_path):
     with one_at_a_time(tmp_path):
         record = (tmp_path / FILE).read_text()
         now = holder(tmp_path, FILE).since
-    old = (datetime.now(UTC) - timedelta(seconds=turn.WAIT_SECONDS + 1)).isoformat()
+    old = (datetime.now(UTC) - timedelta(seconds=week_turn.WAIT_SECONDS + 1)).isoformat()
     record = record.replace(now.isoformat(), old).replace('"machine": "', '"machine": "another')
     (tmp_path / FILE).write_text(record)
     with one_at_a_time(tmp_path):

@@ -1,0 +1,193 @@
+"""How a starter went: hands counted with one tap each, right answers by question, or a sheet."""
+
+from __future__ import annotations
+
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from starlette.datastructures import FormData
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from itembank.desk.pages.lesson import LESSON, Found, find
+from itembank.desk.replying.forms import action, number, text
+from itembank.desk.replying.replies import onward, page
+from itembank.errors import ItembankError, NotFound
+from itembank.records.entries.entries import LEVELS, OwnViews
+from itembank.work.lesson.record_request import RecordRequest
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a lesson's form is about: its bands and questions, from its pack, and its seats."""
+
+    bands: Sequence[Any]
+    questions: Sequence[Any]
+    seats: Sequence[str]
+
+
+def _asked(found: Found) -> Asked:
+    pack = found.pack()
+    if pack is None:
+        raise NotFound("This lesson has no pack, so the desk does not know what it asked.")
+    items = pack["versions"][0]["items"]
+    return Asked(pack["bands"], items, found.planner.school_class.plan.seats)
+
+
+def count(request: Request) -> Response:
+    """Show the counting of hands, one tap each."""
+    return _form(request, "count")
+
+
+def show(request: Request) -> Response:
+    """Show every way to say how a starter went."""
+    return _form(request, "record")
+
+
+def _form(request: Request, name: str, **more: Any) -> Response:
+    found = find(request)
+    return page(
+        request,
+        name,
+        group=found.planner.school_class,
+        week=found.week,
+        lesson=found.lesson,
+        where=found.where,
+        asked=_asked(found),
+        views=LEVELS,
+        **more,
+    )
+
+
+def record(request: Request, form: FormData) -> Response:
+    """Record what a form says; what is recorded already is replaced or joined only when asked."""
+    from itembank.work.lesson.record import record as record_lesson
+
+    found = find(request)
+    how = text(form, "how")
+    with tempfile.TemporaryDirectory(prefix="itembank-") as folder:
+        sheet = Path(folder) / "sheet.csv"
+        try:
+            wanted = _request(found, form, how, sheet)
+            recorded = record_lesson(found.desk.department, wanted)
+        except ItembankError as error:
+            if error.matter == "recorded already":
+                sent = [(name, value) for name, value in form.multi_items() if name != "there"]
+                return page(
+                    request,
+                    "recorded_already",
+                    status=409,
+                    group=found.planner.school_class,
+                    lesson=found.lesson,
+                    where=found.where,
+                    words=str(error),
+                    sent=sent,
+                )
+            # What was typed or pasted has no file for its teacher.
+            raise ItembankError(str(error).replace(str(sheet), "Your table")) from None
+    remarks = " ".join(str(remark) for remark in recorded.remarks)
+    said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
+    return onward(found.where + "#after", said)
+
+
+def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordRequest:
+    """Return what a form says of a lesson; a table in it goes to the file `sheet`.
+
+    Raises:
+        ItembankError: a field makes no sense, or the form says nothing.
+    """
+    asked = _asked(found)
+    given: dict[str, Any] = {}
+    if how == "bands":
+        counts = [
+            number(form, f"band-{place}", band["name"]) or 0
+            for place, band in enumerate(asked.bands)
+        ]
+        given["bands"] = counts
+    elif how == "right":
+        told = [
+            number(form, f"right-{place}", f"Question {place}")
+            for place in range(1, len(asked.questions) + 1)
+        ]
+        while told and told[-1] is None:
+            told.pop()
+        if None in told:
+            raise ItembankError("A question in between has no number: 0 means nobody had it right.")
+        given["right"] = told
+        given["pupils"] = number(form, "pupils", "Pupils there")
+    elif how in ("seats", "table"):
+        sheet.write_text(_table(form, how, asked.seats), encoding="utf-8")
+        given["sheet"] = sheet
+    elif how != "beside":
+        raise ItembankError("The form does not say how the starter went.")
+    stopped = text(form, "stopped")
+    if stopped and how in ("bands", "right", "seats"):
+        given["asked"] = stopped
+    given |= _beside(form)
+    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
+    return RecordRequest(
+        class_name=found.week.class_name,
+        date=found.lesson.date,
+        period=found.lesson.period if len(same_day) > 1 else None,
+        pack=found.lesson.folder,
+        packs=found.desk.packs,
+        replace=text(form, "there") == "replace",
+        add=text(form, "there") == "add",
+        **given,
+    )
+
+
+def _table(form: FormData, how: str, seats: Sequence[str]) -> str:
+    """Return what was typed by seat, or pasted from a spreadsheet, as the text of a CSV."""
+    if how == "table":
+        pasted = text(form, "table")
+        if not pasted:
+            raise ItembankError("Paste a table first: a column of seats, then scores or answers.")
+        # Spreadsheets copy cells with tabs between them.
+        return pasted.replace("\t", ",") if "\t" in pasted else pasted
+    rows = [(seat, text(form, f"score-{seat}")) for seat in seats]
+    lines = [f"{seat},{score}" for seat, score in rows if score]
+    if not lines:
+        raise ItembankError("No seat has a score yet.")
+    if any("," in score or "\n" in score for _, score in rows):
+        raise ItembankError("A score is one number.")
+    return "\n".join(["seat,score", *lines]) + "\n"
+
+
+def _beside(form: FormData) -> dict[str, Any]:
+    """Return pupils' own views and what was unclear, where the form says anything of them."""
+    given: dict[str, Any] = {}
+    views = {level: number(form, f"view-{level}", level.capitalize()) for level in LEVELS}
+    if any(value is not None for value in views.values()):
+        given["own_view"] = OwnViews({}, {level: value or 0 for level, value in views.items()})
+    unclear = number(form, "unclear", "How many asked what to do")
+    note = text(form, "note")
+    if unclear is not None:
+        given["unclear"] = unclear
+    if note:
+        given["note"] = note
+    return given
+
+
+def take_back(request: Request, form: FormData) -> Response:
+    """Take back what was recorded last of this lesson's day."""
+    from itembank.work.lesson.undo import undo
+
+    found = find(request)
+    taken = undo(found.desk.department, found.week.class_name, found.lesson.date)
+    more = " What it had replaced counts again." if taken.counts_again else ""
+    return onward(found.where + "#after", f"Taken back: {taken.last.words}.{more}")
+
+
+ROUTES = [
+    Route(LESSON + "/count", count),
+    Route(LESSON + "/record", show),
+    Route(LESSON + "/record", action(record), methods=["POST"]),
+    Route(LESSON + "/take-back", action(take_back), methods=["POST"]),
+]

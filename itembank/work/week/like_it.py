@@ -1,0 +1,61 @@
+"""What a teacher may have in the place of a question: others like it, or the nearest of them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from itembank.errors import ItembankError
+from itembank.planning.week.week_changes import Another, Change
+from itembank.planning.week.week_edit import find_lesson
+from itembank.work.week.week_questions import given_in, last_uses
+
+if TYPE_CHECKING:
+    from itembank.packs.data.pack_item import PackItem
+    from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+    from itembank.work.week.planner import Planner
+
+
+def others_like(
+    planner: Planner, plan: WeekPlan, lesson: PlannedLesson, address: str, most: int = 6
+) -> list[PackItem]:
+    """Return questions that could come in the place of one of a lesson's starter, nearest first.
+
+    None of them was given to the class of late, or is to be in another lesson of the week. What a
+    topic has run out of comes back: then there are those that rested longest.
+
+    Raises:
+        ItembankError: the starter does not ask what is at `address`.
+    """
+    from itembank.packs.like_question import like_it
+
+    if address not in lesson.asked:
+        raise ItembankError(f"{lesson} does not ask {address}.")
+    given = given_in(plan.lessons)
+    used = last_uses(planner, plan.week, {a for each in plan.lessons for a in each.asked})
+    request = planner.request(lesson, frozenset((given | set(used)) - set(lesson.asked)))
+    return like_it(replace(request, sheets=()), address, most)
+
+
+def with_new_questions(
+    planner: Planner, plan: WeekPlan, changes: Sequence[Change]
+) -> tuple[Change, ...]:
+    """Return changes in which every question that is to give way has one to come.
+
+    Raises:
+        ItembankError: there is no other question on its topic left.
+    """
+    told = []
+    for change in changes:
+        if isinstance(change, Another) and not change.new:
+            lesson = plan.lessons[find_lesson(plan, change.lesson)]
+            near = others_like(planner, plan, lesson, change.address, most=1)
+            if not near:
+                raise ItembankError(
+                    f"{lesson} can have no other question like {change.address}: the class had "
+                    "all there are, or they are on this week's pages."
+                )
+            change = replace(change, new=near[0].address, held=False)
+        told.append(change)
+    return tuple(told)

@@ -1,0 +1,119 @@
+"""Recording at the desk: every depth, what makes no sense, what is there already, back again."""
+
+import html
+
+import pytest
+
+from itembank.desk.replying.desk import Desk
+from itembank.work.lesson.decide import decide
+
+PAGE = "/class/8K/lesson/2026-11-30/1"
+RIGHT = (28, 27, 25, 26, 24, 20, 12, 9)
+
+
+@pytest.fixture(autouse=True)
+def that_day(monkeypatch, on_day):
+    monkeypatch.setenv("ITEMBANK_TODAY", "2026-11-30")
+
+
+def send(desk, **fields):
+    return desk.post(f"{PAGE}/record", data=fields, follow_redirects=False)
+
+
+def decision(home):
+    return decide(Desk(home, home).department, "8K").decision
+
+
+def test_hands_by_band(desk, home):
+    answer = send(desk, how="bands", **{"band-0": "8", "band-1": "12", "band-2": "9"})
+    assert answer.status_code == 303
+    assert [group.pupils for group in decision(home).groups] == [8, 12, 9]
+    page = desk.get(answer.headers["location"].partition("#")[0]).text
+    assert "Recorded" in page
+    assert "29 pupils" in page
+    assert "teaching aid, not a grade" in page
+
+
+def test_right_answers_by_question_with_how_sure_and_what_was_unclear(desk, home):
+    right = {f"right-{n}": str(count) for n, count in enumerate(RIGHT, 1)}
+    beside = {"view-sure": "12", "view-partly": "9", "unclear": "3", "note": "the box"}
+    assert send(desk, how="right", pupils="28", **right, **beside).status_code == 303
+    found = decision(home)
+    assert [(line.right, line.out_of) for line in found.questions] == [(n, 28) for n in RIGHT]
+    assert found.views.counts == {"not sure": 0, "partly": 9, "sure": 12}
+    assert found.clarity == (3, 29, "the box")
+
+
+def test_a_starter_that_stopped_early_counts_what_was_asked(desk, home):
+    right = {f"right-{n}": str(count) for n, count in enumerate(RIGHT[:5], 1)}
+    assert send(desk, how="right", pupils="28", **right).status_code == 303
+    assert decision(home).not_asked == (6, 7, 8)
+
+
+def test_scores_by_seat_leave_out_who_was_away(desk, home):
+    assert send(desk, how="seats", **{"score-A1": "3", "score-A2": "8"}).status_code == 303
+    assert decision(home).scores == {"A1": 3, "A2": 8}
+    assert "A1" in desk.get(PAGE).text
+
+
+@pytest.mark.parametrize("between", [",", "\t"])
+def test_a_pasted_table(desk, home, between):
+    rows = [["seat", *map(str, range(1, 9))], ["A1", *"11110000"], ["B2", *"11111111"]]
+    table = "\r\n".join(between.join(row) for row in rows)
+    assert send(desk, how="table", table=table).status_code == 303
+    assert decision(home).scores == {"A1": 4, "B2": 8}
+
+
+def test_what_is_there_is_replaced_or_joined_only_when_asked(desk, home):
+    send(desk, how="seats", **{"score-A1": "3"})
+    asked = send(desk, how="seats", **{"score-A2": "5"})
+    assert asked.status_code == 409
+    assert 'name="score-A2" value="5"' in asked.text
+    assert decision(home).scores == {"A1": 3}
+    send(desk, how="seats", there="add", **{"score-A2": "5"})
+    assert decision(home).scores == {"A1": 3, "A2": 5}
+    send(desk, how="seats", there="replace", **{"score-A4": "6"})
+    assert decision(home).scores == {"A4": 6}
+    desk.post(f"{PAGE}/take-back")
+    assert decision(home).scores == {"A1": 3, "A2": 5}
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"how": "bands", "band-0": "eight"}, "Rebuild: write a whole number"),
+        ({"how": "bands", "band-0": "40"}, "40 pupils, but only 29 sit in the class"),
+        ({"how": "bands"}, "Nobody was counted"),
+        ({"how": "right", "right-1": "30", "right-2": "31"}, "Question 2 has 31 right"),
+        ({"how": "right", "right-2": "3"}, "A question in between has no number"),
+        ({"how": "seats"}, "No seat has a score yet"),
+        ({"how": "seats", "score-A1": "9"}, "9"),
+        ({"how": "seats", "score-A1": "1,2"}, "A score is one number"),
+        ({"how": "table", "table": ""}, "Paste a table first"),
+        ({"how": "table", "table": "name,score\nAda Byron,3"}, "Your table"),
+        ({"how": "beside", "note": "Ada Byron"}, "how many asked"),
+        ({"how": "dance"}, "does not say how"),
+        ({}, "does not say how"),
+    ],
+)
+def test_what_makes_no_sense_records_nothing(desk, home, fields, said):
+    answer = send(desk, **fields)
+    assert answer.status_code == 400
+    assert said in html.unescape(answer.text)
+    assert "/tmp" not in answer.text
+    assert "Not recorded" not in answer.text
+    assert "Record how it went" in desk.get(PAGE).text
+
+
+def test_a_lesson_without_a_pack_is_told(desk):
+    answer = desk.get("/class/7M/lesson/2026-11-30/3/record")
+    assert answer.status_code == 404
+    assert "no pack" in answer.text
+
+
+def test_the_board_holds_answers_and_bands_from_the_pack(looking):
+    page = looking.get(f"{PAGE}/board").text
+    assert page.count('class="answer"') == 8
+    assert "They are not a grade" in page
+    for stage in ("questions", "answers", "next", "nonsense"):
+        assert looking.get(f"{PAGE}/board?stage={stage}&minutes=999").status_code == 200
