@@ -22,7 +22,7 @@ import pytest
 from itembank.cli.main import run as itembank
 from tests.readme import README, blocks
 
-pytestmark = pytest.mark.usefixtures("one_core")
+pytestmark = pytest.mark.usefixtures("one_core", "drawn_once")
 
 ROOT = Path(__file__).parents[1]
 MAKE = shutil.which("make")
@@ -186,7 +186,8 @@ def test_the_commands_of_a_section_work_one_after_another(
 
 def test_a_pack_holds_the_files_that_readme_lists(checkout: Path) -> None:
     rows = [line for line in README.splitlines() if line.startswith("| `") and ".pdf" in line]
-    rows += [line for line in README.splitlines() if line.startswith("| `pack.json`")]
+    others = ("| `self-mark.html`", "| `pack.json`")
+    rows += [line for line in README.splitlines() if line.startswith(others)]
     named = {name for row in rows for name in re.findall(r"`([\w-]+\.\w+)`", row)}
     assert "starter.pdf" in named
     run_itembank(checkout, "pack", "--department", "banks/larkhythe")
