@@ -11,9 +11,10 @@ BIN := $(VENV)/bin
 # Python keeps what it has compiled: the tests start it hundreds of times.
 unexport PYTHONDONTWRITEBYTECODE
 
-.PHONY: demo test check cover explore floors bench clean
+.PHONY: demo test style types suite check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
+	@$(PYTHON) -c 'import sys; v = sys.version_info; sys.exit(None if v >= (3, 11) else "itembank needs Python 3.11 or later; this is %d.%d. Name a newer one: make PYTHON=python3.12 demo" % v[:2])'
 	$(PYTHON) -m venv $(VENV)
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e .
 	touch $@
@@ -29,14 +30,24 @@ $(VENV)/.ready-bench: $(VENV)/.ready-test
 demo: $(VENV)/.ready
 	$(BIN)/itembank pack --department banks/larkhythe --output output --replace
 
-check: $(VENV)/.ready-test
+style: $(VENV)/.ready-test
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
-	$(BIN)/mypy
 	$(BIN)/lint-imports
 
+check: style
+	$(BIN)/mypy
+
+# Types take one core half a minute where nothing is kept of an earlier run, so the tests run
+# beside them. If either fails, the other is finished and then make fails.
+test: style
+	@$(MAKE) --no-print-directory -j2 types suite
+
+types:
+	$(BIN)/mypy
+
 # Each core begins with a half of its own, so that what a file's tests share is made once.
-test: check
+suite:
 	$(BIN)/python -m pytest -n auto --dist worksteal
 
 cover: $(VENV)/.ready-test

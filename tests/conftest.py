@@ -17,6 +17,9 @@ settings.register_profile("same", always, derandomize=True, max_examples=50)
 settings.register_profile("new", always, derandomize=False, max_examples=100)
 settings.load_profile("same")
 
+# As the command line does, which says why.
+gc.set_threshold(100_000)
+
 # The person's own settings are not the tests' business: theirs stand in a folder of their own.
 _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name
@@ -39,6 +42,34 @@ def one_core():
     """
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(os, "sched_getaffinity", lambda _: {0}, raising=False)
+        yield
+
+
+DRAWN = 64
+"""How many packs' pages are kept: more than the tests of one file ask for."""
+_drawn: dict[str, dict[str, bytes]] = {}
+
+
+@pytest.fixture(scope="module")
+def drawn_once():
+    """Draw each pack once, however many commands ask for its pages.
+
+    The pages are a function of the pack's data, which tests of the pages hold: the same pack
+    gives the same bytes, and what is read from `pack.json` draws as what was made.
+    """
+    from itembank.pages import draw
+
+    def draw_pack(pack):
+        data = pack.model_dump_json()
+        files = _drawn.pop(data, None) or _really(pack)
+        _drawn[data] = files  # the last asked for stands last
+        while len(_drawn) > DRAWN:
+            del _drawn[next(iter(_drawn))]
+        return dict(files)
+
+    _really = draw.draw_pack
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(draw, "draw_pack", draw_pack)
         yield
 
 

@@ -41,6 +41,7 @@ def _two_ways(side: int, b: int, a: int, k: int) -> bool:
 
 def _through_lowest(side: int, b: int, a: int, p: int, q: int) -> bool:
     """Neither fraction is in lowest terms, and neither is a multiple of the other."""
+    # Were p and q multiples of one another, one could go straight across, past lowest terms.
     if a >= b or gcd(a, b) != 1 or p % q == 0 or q % p == 0:
         return False
     # By adding, the answer must still come out as a positive whole number.

@@ -45,6 +45,7 @@ STORIES = (
 
 def _to_mixed(w: int, d: int, n: int) -> bool:
     """Keep a proper part in lowest terms; swapped, it must give another proper mixed number."""
+    # With w = n the swapped answer is the key; with w < d it is a mixed number like any other.
     return n < d and gcd(n, d) == 1 and w != n and w < d
 
 

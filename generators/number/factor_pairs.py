@@ -59,6 +59,7 @@ def _core(n: int, m: int) -> bool:
 
 def _challenge(n: int, place: int) -> bool:
     """Keep limits that are the sum of a pair, with two pairs or more that have a smaller one."""
+    # Pairs stand from far apart to close, and the closer the smaller their sum.
     return 0 < place < len(_pairs(n)) - 2
 
 

@@ -112,6 +112,7 @@ class OnePart(Topic):
             (ADDS, t.Int(a * value + b - a)),
             (UNDIVIDED, t.Int(a * value * b)),
         ]
+        # Only where the mistake comes out whole: a pupil who meets a fraction here turns back.
         if value % (a + b) == 0:
             wrong.append((AS_TOTAL, t.Int(a * value // (a + b) * b)))
         return Draft(

@@ -14,6 +14,8 @@ from itembank.errors import CheckFailed, ItembankError
 class AnswerCommand(PlainCommand):
     """A command whose last word may begin with a minus: -3 is an answer and no option."""
 
+    MAY_BE_BLANK = ("answer",)  # of a pupil who wrote none
+
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """Read the options, with an answer that begins with a minus put after two dashes."""
         return super().parse_args(ctx, answers_last(args))

@@ -11,10 +11,10 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest
+from itembank.files import fault_words as words
+from itembank.files.faults import Fault, FileFaults, decode_text, join_words
 from itembank.files.toml_read import KeyPath, Locator, syntax_fault
 from itembank.files.toml_unseen import escaped_faults, written_faults
-from itembank.text.characters import shown_value
 
 
 class TomlFile:
@@ -84,11 +84,11 @@ class Table:
         if value is None:
             return ""
         if not isinstance(value, str):
-            self._wrong(key, "text in quotation marks", value)
+            self._wrong(key, words.TEXT, value)
         elif not value.strip() and value != default:
-            self.fault(key, f"‘{key}’ is empty. Write something between the quotation marks.")
+            self.fault(key, f"‘{key}’ {words.EMPTY}.")
         elif len(value) > most or "\n" in value:
-            self.fault(key, f"‘{key}’ is too long. Write one line of at most {most} characters.")
+            self.fault(key, f"‘{key}’ {words.too_long(most)}.")
         else:
             return value.strip()
         return default or ""
@@ -99,9 +99,9 @@ class Table:
         if value is None:
             return low
         if isinstance(value, bool) or not isinstance(value, int):
-            self._wrong(key, f"a whole number from {low} to {high}", value)
+            self._wrong(key, words.whole_number(low, high), value)
         elif not low <= value <= high:
-            self.fault(key, f"‘{key}’ must be from {low} to {high}, not {value}.")
+            self.fault(key, words.out_of_range(key, low, high, value))
         else:
             return value
         return default if default is not None else low
@@ -110,31 +110,27 @@ class Table:
         """Read true or false."""
         value = self._value(key, default)
         if not isinstance(value, bool):
-            self._wrong(key, "true or false", value)
+            self._wrong(key, words.FLAG, value)
             return default
         return value
 
     def choice(self, key: str, default: str | None, known: Iterable[str]) -> str:
         """Read one of the words in `known`; needed where `default` is None."""
-        words = list(known)
+        choices = list(known)
         value = self._value(key, default)
         if value is None:
-            return words[0]
+            return choices[0]
         if not isinstance(value, str):
-            self._wrong(key, f"one of {join_words(words, 'or')}", value)
-        elif value not in words:
-            self.fault(key, f"‘{key}’ must be {join_words(words, 'or')}, not ‘{value}’.")
+            self._wrong(key, f"one of {join_words(choices, 'or')}", value)
+        elif value not in choices:
+            self.fault(key, words.not_one_of(key, choices, value))
         else:
             return value
-        return default or words[0]
+        return default or choices[0]
 
     def items(self, key: str) -> list[Any]:
         """Read an array of any values; an absent one is empty."""
-        value = self._value(key, [])
-        if not isinstance(value, list):
-            self._wrong(key, "a list in square brackets", value)
-            return []
-        return value
+        return self._list(key, words.LIST)
 
     def any(self, key: str) -> Any:
         """Read whatever stands at `key`, or None."""
@@ -156,30 +152,31 @@ class Table:
     def tables(self, key: str) -> list[Table]:
         """Read an array of tables; an absent one is empty."""
         found = []
-        for index, value in enumerate(self.items(key)):
+        for index, value in enumerate(self._list(key, words.tables_headed(key))):
             if isinstance(value, dict):
                 found.append(Table(self.file, value, (*self.path, key, index)))
             else:
-                self._wrong(key, f"tables, each headed [[{key}]]", value)
+                self._wrong(key, words.tables_headed(key), value)
         return found
 
     def close(self) -> None:
         """Note a fault for each key that nobody asked for, with the nearest that exists."""
         for key in self.data:
             if key not in self._asked:
-                near = nearest(key, self._asked, 1)
-                advice = (
-                    f"Did you mean ‘{near[0]}’?"
-                    if near
-                    else f"The keys here are {join_words(sorted(self._asked))}."
-                )
-                self.fault(key, f"There is no key ‘{key}’ here. {advice}")
+                self.fault(key, words.unknown_key(key, self._asked))
+
+    def _list(self, key: str, wanted: str) -> list[Any]:
+        value = self._value(key, [])
+        if not isinstance(value, list):
+            self._wrong(key, wanted, value)
+            return []
+        return value
 
     def _value(self, key: str, default: Any) -> Any:
         self._asked.add(key)
         if key not in self.data and default is None:
-            self.fault("", f"‘{key}’ is missing here. Add a line {key} = …")
+            self.fault("", words.missing(key))
         return self.data.get(key, default)
 
     def _wrong(self, key: str, wanted: str, value: object) -> None:
-        self.fault(key, f"‘{key}’ must be {wanted}, not {shown_value(value)}.")
+        self.fault(key, words.must_be(key, wanted, value))

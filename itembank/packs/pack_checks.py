@@ -47,7 +47,7 @@ def start_reading(path: Path) -> Started:
     except BaseException:
         proof.close()
         raise
-    return Started(pack, proof)
+    return Started(pack, proof, tuple(items))
 
 
 def _said_now(pack: Pack) -> Pack:
@@ -144,7 +144,7 @@ def _check_provenance(pack: Pack, path: Path) -> None:
     for place, item in stored_items(pack):
         source = item.source
         if source is None:
-            raise _fault(path, f"{place}.source", "this field is missing")
+            raise _fault(path, f"{place}.source", "‘source’ is missing here")
         if source.bank and source.bank not in names:
             raise _fault(path, f"{place}.source.bank", f"‘{source.bank}’ is not one of the banks")
         if source.bank and provenance.questions_from == "generated":

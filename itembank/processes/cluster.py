@@ -150,6 +150,12 @@ class Cluster:
         for name in ("distributed", "tornado", "asyncio"):
             logging.getLogger(name).setLevel(logging.CRITICAL + 1)
         try:
+            if self.address.startswith("tls://") and not _has_certificates():
+                self._remark(
+                    "tls:// needs certificates, and Dask's settings on this machine name none "
+                    "(distributed.comm.tls). The work is done on this machine."
+                )
+                return False
             with _no_warnings():
                 connect: Any = Client
                 self._client = connect(self.address, timeout=CONNECT, set_as_default=False)
@@ -168,6 +174,18 @@ class Cluster:
             with contextlib.suppress(Exception), _no_warnings():
                 self._client.close(timeout=5)
             self._client = None
+
+
+def _has_certificates() -> bool:
+    """Tell whether Dask's settings name certificates.
+
+    Raises:
+        Exception: they name what is not there.
+    """
+    from distributed import Security
+
+    security: Any = Security
+    return security().get_connection_args("client").get("ssl_context") is not None
 
 
 @contextlib.contextmanager

@@ -14,6 +14,9 @@ from itembank.bank.index.index_remark import FEW_ITEMS, watch
 from itembank.bank.index.kept_twins import twins_of
 from itembank.bank.index.opened import KeptBank, open_bank
 from itembank.bank.question.twins import twins
+from itembank.cli.bank.show import question_text
+from itembank.work.bank import looking
+from itembank.work.bank.finding_twins import find_twins
 from itembank.work.bank.looking import show_questions
 
 from .bankfolder import item, make_bank
@@ -53,32 +56,58 @@ def test_the_twins_of_each_question_are_those_of_the_whole_bank(tmp_path: Path) 
     assert len(groups) == len(DISGUISES)
     for entry in entries:
         fresh = open_bank(tmp_path / "bank", on_disk=False)  # nothing was read before
-        (found,) = twins_of(fresh, [fresh.find(entry.address)])
+        ((found, unread),) = twins_of(fresh, [fresh.find(entry.address)])
+        assert not unread
         group = next((group for group in groups if entry.address in group), (entry.address,))
         assert {*found, entry.address} == {*group}
         assert asked(fresh) < len(entries)
-        assert twins_of(fresh, [fresh.find(entry.address)]) == [found]
+        assert twins_of(fresh, [fresh.find(entry.address)]) == [(found, 0)]
+
+
+def test_where_very_many_could_be_twins_the_question_is_shown_and_this_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(looking, "FEW_ITEMS", 2)
+    monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
+    prompts = ["{7 + 8}", "{8 + 7}", "{7 × 8}", "{8 − 7}"]
+    keys = ["15", "15", "56", "1"]
+    rows = [text(f"a-{n}", f"Work out {p}.", keys[n]) for n, p in enumerate(prompts)]
+    folder = make_bank(
+        tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + "".join(rows)}
+    ).folder
+    for _ in range(2):  # and nothing is taken for looked at
+        (found,) = show_questions(folder, ["a-0"])
+        assert (found.twins, found.could_be_twins) == ((), 3)
+    told = question_text(found)
+    assert "among 3 questions with the same numbers" in " ".join(told.split())
+    find_twins([folder])
+    (found,) = show_questions(folder, ["a-0"])
+    assert (found.twins, found.could_be_twins) == (("larkhythe:a-1",), 0)
+    assert "same numbers" not in question_text(found)
 
 
 LOADED = """
 import sys
 from pathlib import Path
-from itembank.work.bank.looking import show_questions
-show_questions(Path(sys.argv[1]), ["a-1"])
+from itembank.work.bank import looking
+looking.FEW_ITEMS = int(sys.argv[2])
+looking.show_questions(Path(sys.argv[1]), ["a-1"])
 print([name for name in ("lark", "pydantic", "sympy") if name in sys.modules])
 """
 
 
+@pytest.mark.parametrize("most", [200, 0])
 def test_a_question_that_was_shown_is_shown_again_without_being_read(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, most: int
 ) -> None:
     monkeypatch.setenv("ITEMBANK_INDEX", str(tmp_path / "index"))
     one, key, other, also = DISGUISES[1]
     rows = text("a-1", one, key) + text("b-1", other, also)
     make_bank(tmp_path / "bank", {"number.sums": 'title = "Sums"\n' + rows})
+    monkeypatch.setattr(looking, "FEW_ITEMS", most)
     show_questions(tmp_path / "bank", ["a-1"])
     told = subprocess.run(
-        [sys.executable, "-c", LOADED, str(tmp_path / "bank")],
+        [sys.executable, "-c", LOADED, str(tmp_path / "bank"), str(most)],
         capture_output=True,
         text=True,
         check=True,
@@ -95,12 +124,12 @@ def test_a_twin_that_is_added_later_is_found(
     make_bank(tmp_path / "bank", {"number.sums": head + text("a-0", one, key)})
     bank = open_bank(tmp_path / "bank")
     for _ in range(2):
-        assert twins_of(bank, [bank.find("a-0")]) == [[]]
+        assert twins_of(bank, [bank.find("a-0")]) == [([], 0)]
     more = text("a-0", one, key) + text("b-0", other, also)
     make_bank(tmp_path / "bank", {"number.sums": head + more})
     bank = open_bank(tmp_path / "bank")
     for _ in range(2):
-        assert twins_of(bank, [bank.find("a-0")]) == [["larkhythe:b-0"]]
+        assert twins_of(bank, [bank.find("a-0")]) == [(["larkhythe:b-0"], 0)]
 
 
 @pytest.mark.parametrize("folder", ["key-stage-3", "larkhythe/questions"])
@@ -109,7 +138,7 @@ def test_no_twin_in_a_bank_that_ships_is_missed(folder: str) -> None:
     entries = list(bank.entries())
     groups = {address: {*group} for group in twins(entries) for address in group}
     for entry in random.Random(4).sample(entries, min(len(entries), 25)):
-        (found,) = twins_of(bank, [bank.find(entry.address)])
+        ((found, _),) = twins_of(bank, [bank.find(entry.address)])
         written = {address for address in found if ":" in address}
         assert written | {entry.address} == groups.get(entry.address, {entry.address})
 

@@ -143,7 +143,7 @@ def test_a_name_without_end_is_refused(tmp_path):
     ("change", "line", "said"),
     [
         (("tier", "teir"), 4, "no key ‘teir’ here. Did you mean ‘tier’?"),
-        (('"core"', '"cor"'), 4, "no tier ‘cor’. Did you mean ‘core’?"),
+        (('"core"', '"cor"'), 4, "not ‘cor’. Did you mean ‘core’?"),
         (('id = "garden-1"', 'id = "Garden 1"'), 3, "lower-case letters"),
         (('key = "11/12"', "key = 11"), 6, "must be text in quotation marks, not 11"),
         (('key = "11/12"\n', ""), 2, "‘key’ is missing here"),
@@ -167,11 +167,11 @@ def test_a_fault_of_a_field(tmp_path, change, line, said):
 @pytest.mark.parametrize(
     ("extra", "said"),
     [
-        ('task = "workout"', "no task ‘workout’. Did you mean ‘work-out’?"),
-        ('form = "lowest-term"', "no form ‘lowest-term’. Did you mean ‘lowest-terms’?"),
-        ('form = "xyzzy"', "It may be "),
-        ("marks = 0", "‘marks’ must be at least 1, not 0"),
-        ("marks = true", "‘marks’ must be a whole number, not true"),
+        ('task = "workout"', "not ‘workout’. Did you mean ‘work-out’?"),
+        ('form = "lowest-term"', "not ‘lowest-term’. Did you mean ‘lowest-terms’?"),
+        ('form = "xyzzy"', "‘form’ must be "),
+        ("marks = 0", "‘marks’ must be from 1 to 20, not 0"),
+        ("marks = true", "‘marks’ must be a whole number from 1 to 20, not true"),
         ('marks = "2"', "must be a whole number"),
         ('created = "2026-09-14"', "must be a day such as 2026-09-14, without quotation marks"),
         ("created = 2026-09-14T10:00:00", "must be a day"),
@@ -230,7 +230,7 @@ def test_a_wrong_answer_in_a_wrong_form_is_not_blind(tmp_path):
         ('tier = "cor"\ncount = 5\nseed = 1', "Did you mean ‘core’?"),
         ('addresses = ["ratio.share/core/99999999"]', "there is no such item"),
         ('addresses = ["ratio.share-core-1"]', "is not an address"),
-        ('tier = "core"\ncount = 501\nseed = 1', "at most 500"),
+        ('tier = "core"\ncount = 501\nseed = 1', "from 1 to 500, not 501"),
     ],
 )
 def test_a_fault_of_a_generated_set(tmp_path, text, said):

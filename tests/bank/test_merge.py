@@ -23,18 +23,32 @@ def made_item(base, n, **more):
     return BankItem(**(fields | more))
 
 
+# Each strategy is made once: making them took longer than what is tested.
+RECORDS = st.lists(
+    st.tuples(st.sampled_from(BASES), st.integers(1, 4), st.sampled_from(TOPICS), st.booleans()),
+    max_size=5,
+    unique_by=lambda record: record[:3],
+)
+DAYS = st.dates(datetime.date(2026, 9, 1), datetime.date(2026, 9, 5))
+WHY = st.sampled_from(["dull", "moved"])
+SIGNERS = st.sets(st.sampled_from(["HT", "NT"]))
+CONTENTS = st.sampled_from(["c1", "c2"])
+LICENCES = st.sampled_from([None, "CC-BY-4.0"])
+SETS = st.builds(GeneratedSet, tier=st.just("core"), count=st.integers(1, 2), seed=st.just(3))
+PINS = st.builds(PinnedItem, address=st.sampled_from(["ratio.share/core/1", "ratio.share/core/2"]))
+TITLES = st.frozensets(st.sampled_from(["Share", "Add"]), min_size=1)
+FACTS = st.dictionaries(st.sampled_from(TOPICS), st.builds(TopicFacts, TITLES))
+MADE = st.dictionaries(
+    st.sampled_from(TOPICS), st.lists(SETS | PINS, min_size=1, max_size=3).map(Counter)
+)
+ROLES = st.frozensets(st.sampled_from(["head", "teacher"]), min_size=1)
+AUTHORS = st.dictionaries(st.sampled_from(["HT", "NT"]), ROLES)
+
+
 @st.composite
 def banks(draw):
     """Return a holding as some folder might give it: ids of conflicts, retired items and all."""
-    records = draw(
-        st.lists(
-            st.tuples(
-                st.sampled_from(BASES), st.integers(1, 4), st.sampled_from(TOPICS), st.booleans()
-            ),
-            max_size=5,
-            unique_by=lambda record: record[:3],
-        )
-    )
+    records = draw(RECORDS)
     items, signoffs = [], []
     for place, (base, n, topic, gone) in enumerate(records):
         # Several under one base id stand in a bank under ids of their own.
@@ -42,32 +56,14 @@ def banks(draw):
         id = base if first else f"{base}.{place:04x}"
         fields = {}
         if gone:
-            day = draw(st.dates(datetime.date(2026, 9, 1), datetime.date(2026, 9, 5)))
-            fields = {"retired": day, "retired_because": draw(st.sampled_from(["dull", "moved"]))}
+            fields = {"retired": draw(DAYS), "retired_because": draw(WHY)}
         items.append((topic, made_item(id, n, **fields)))
-        for by in draw(st.sets(st.sampled_from(["HT", "NT"]))):
-            signoffs.append(SignOff(id, by, DAY, draw(st.sampled_from(["c1", "c2"]))))
+        for by in draw(SIGNERS):
+            signoffs.append(SignOff(id, by, DAY, draw(CONTENTS)))
     if draw(st.booleans()):
         signoffs.append(SignOff("gone-1", "HT", DAY, "c1"))
-    licence = draw(st.sampled_from([None, "CC-BY-4.0"]))
-    holding = hold(items, licence, signoffs)
-    sets = st.builds(GeneratedSet, tier=st.just("core"), count=st.integers(1, 2), seed=st.just(3))
-    pins = st.builds(
-        PinnedItem, address=st.sampled_from(["ratio.share/core/1", "ratio.share/core/2"])
-    )
-    roles = st.frozensets(st.sampled_from(["head", "teacher"]), min_size=1)
-    facts = st.builds(TopicFacts, st.frozensets(st.sampled_from(["Share", "Add"]), min_size=1))
-    return Holding(
-        holding.kept,
-        draw(st.dictionaries(st.sampled_from(TOPICS), facts)),
-        draw(
-            st.dictionaries(
-                st.sampled_from(TOPICS), st.lists(sets | pins, min_size=1, max_size=3).map(Counter)
-            )
-        ),
-        draw(st.dictionaries(st.sampled_from(["HT", "NT"]), roles)),
-        holding.loose,
-    )
+    holding = hold(items, draw(LICENCES), signoffs)
+    return Holding(holding.kept, draw(FACTS), draw(MADE), draw(AUTHORS), holding.loose)
 
 
 def contents(holding):

@@ -42,7 +42,12 @@ def refused(said, *arguments):
         ('key = "5"', 'key = "5/"', 7, "‘key’ cannot be read as mathematics at column 3"),
         ('key = "5"', 'key = "5"\nform = "lowest-term"', 8, "Did you mean ‘lowest-terms’?"),
         ('key = "5"', 'key = "5"\nauthor = "HX"', 8, "There is no author ‘HX’"),
-        ("core", "cor", 5, "There is no tier ‘cor’. Did you mean ‘core’?"),
+        (
+            "core",
+            "cor",
+            5,
+            "must be support, core or challenge, not ‘cor’. Did you mean ‘core’?",
+        ),
         ("{2 + 3}", "{2 + 3", 6, "This { is not closed"),
         ('topic = "ratio.share"', 'topic = "ratio.shar"', 1, "Did you mean ratio.share"),
         ('key = "5"\n', f'key = "5"\n\n{ITEM}', 10, "The id ‘a-1’ is taken already"),

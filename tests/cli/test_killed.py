@@ -9,6 +9,7 @@ import os
 import shutil
 import signal
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,8 @@ from itembank.bank.read.load import read_bank
 from itembank.cli.main import run
 from itembank.files import renaming
 from itembank.people.lock import LOCK_FILE
+
+from .forked import ended, fork
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="needs a process to be killed")
 
@@ -31,37 +34,27 @@ def status_of(*arguments):
 
 def killed(at, work):
     """Do some work in a child that is killed at its call `at` (from 1); tell how it ended."""
-    child = os.fork()
-    if child == 0:  # whatever happens here, it must not go on as a second test run
-        code = 70
-        try:
-            quiet = os.open(os.devnull, os.O_WRONLY)
-            os.dup2(quiet, 1)
-            os.dup2(quiet, 2)
-            count = 0
 
-            def step(real, *, makes=False):
-                def call(*args, **kwargs):
-                    nonlocal count
-                    if not makes or args[1] & os.O_CREAT:
-                        count += 1
-                        if count == at:
-                            os.kill(os.getpid(), signal.SIGKILL)
-                    return real(*args, **kwargs)
+    def steps():
+        count = 0
 
-                return call
+        def step(real, *, makes=False):
+            def call(*args, **kwargs):
+                nonlocal count
+                if not makes or args[1] & os.O_CREAT:
+                    count += 1
+                    if count == at:
+                        os.kill(os.getpid(), signal.SIGKILL)
+                return real(*args, **kwargs)
 
-            for name in CALLS:
-                setattr(os, name, step(getattr(os, name), makes=name == "open"))
-            renaming._renamed = step(renaming._renamed)
-            work()
-            code = 0
-        except SystemExit as end:
-            code = end.code or 0
-        finally:
-            os._exit(code)
-    _, status = os.waitpid(child, 0)
-    return os.waitstatus_to_exitcode(status)
+            return call
+
+        for name in CALLS:
+            setattr(os, name, step(getattr(os, name), makes=name == "open"))
+        renaming._renamed = step(renaming._renamed)
+        work()
+
+    return ended(fork(steps))
 
 
 def tree(home):
@@ -131,15 +124,15 @@ def test_a_bank_is_whole_wherever_a_command_is_killed(two_banks, tmp_path, monke
     assert status_of(*command) == 0
     after = tree(home)
     assert after != two_banks
-    at = ended = 0
-    while ended != 0 or not at:
+    at = status = 0
+    while status != 0 or not at:
         at += 1
         assert at < 200
         monkeypatch.chdir(tmp_path)
         put(home, two_banks)
         monkeypatch.chdir(home)
-        ended = killed(at, lambda: run(list(command)))
-        assert ended in (0, -signal.SIGKILL)
+        status = killed(at, lambda: run(list(command)))
+        assert status in (0, -signal.SIGKILL)
         now = tree(home)
         for file in {*two_banks, *after, *now}:
             assert now.get(file) in (two_banks.get(file), after.get(file)), (at, file)
@@ -171,27 +164,16 @@ def leave_for_a_day(home):
 
 def test_twenty_processes_that_add_at_once_all_keep_their_questions(two_banks, tmp_path):
     put(tmp_path, two_banks)
-    children = []
-    for number in range(20):
-        child = os.fork()
-        if child == 0:
-            code = 70
-            try:
-                quiet = os.open(os.devnull, os.O_WRONLY)
-                os.dup2(quiet, 1)
-                os.dup2(quiet, 2)
-                command = ["--topic", "equations.one-step", "--tier", "support", "--key"]
-                sum_of = ["--prompt", f"Solve {{x + {number + 2} = 50}}.", "--bank"]
-                key = f"x = {48 - number}"
-                run(["bank", "add", *command, key, *sum_of, str(tmp_path / "ours")])
-            except SystemExit as end:
-                code = end.code or 0
-            finally:
-                os._exit(code)
-        children.append(child)
-    ended = [os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) for child in children]
+
+    def add(number):
+        command = ["--topic", "equations.one-step", "--tier", "support", "--key"]
+        sum_of = ["--prompt", f"Solve {{x + {number + 2} = 50}}.", "--bank"]
+        run(["bank", "add", *command, f"x = {48 - number}", *sum_of, str(tmp_path / "ours")])
+
+    children = [fork(partial(add, number)) for number in range(20)]
+    statuses = [ended(child) for child in children]
     kept = [entry.item for entry in read_bank(tmp_path / "ours").entries()]
     new = {item.id: item.prompt for item in kept if item.id.startswith("one-step")}
-    assert set(ended) <= {0, 2}  # who has to wait too long is told so
-    assert len(set(new.values())) == len(new) == ended.count(0)
-    assert ended.count(0) == 20 or sys.platform != "linux"
+    assert set(statuses) <= {0, 2}  # who has to wait too long is told so
+    assert len(set(new.values())) == len(new) == statuses.count(0)
+    assert statuses.count(0) == 20 or sys.platform != "linux"

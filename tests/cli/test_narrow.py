@@ -4,36 +4,37 @@ import fcntl
 import os
 import pty
 import struct
-import subprocess
-import sys
 import termios
 
 import pytest
+
+from itembank.cli.main import run
+
+from .forked import ended, fork
 
 
 def in_window(*arguments, columns, status=0):
     """Return the lines that a command prints in a terminal that many columns wide."""
     ours, theirs = pty.openpty()
     fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
-    environment = {name: value for name, value in os.environ.items() if name != "COLUMNS"}
-    with subprocess.Popen(
-        [sys.executable, "-m", "itembank.cli", *arguments],
-        stdout=theirs,
-        stderr=theirs if status else subprocess.DEVNULL,
-        env={**environment, "PYTHONIOENCODING": "utf-8"},
-    ) as running:
-        os.close(theirs)
-        seen = b""
-        while True:
-            try:
-                more = os.read(ours, 4096)
-            except OSError:  # Linux ends a pseudo-terminal so
-                break
-            if not more:
-                break
-            seen += more
+
+    def command():
+        os.environ.pop("COLUMNS", None)
+        run(list(arguments))
+
+    child = fork(command, out=theirs, err=theirs if status else None)
+    os.close(theirs)
+    seen = b""
+    while True:
+        try:
+            more = os.read(ours, 4096)
+        except OSError:  # Linux ends a pseudo-terminal so
+            break
+        if not more:
+            break
+        seen += more
     os.close(ours)
-    assert running.returncode == status
+    assert ended(child) == status
     return seen.decode().splitlines()
 
 

@@ -1,5 +1,6 @@
 """Words typed after a command are read as typer reads them, without what it loads to do so."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated
 
@@ -41,7 +42,10 @@ OURS, THEIRS = made(PlainCommand), made(typer.core.TyperCommand)
 # NUL cannot stand in an argument. Digits of other scripts are whole numbers to us and none to
 # typer, 3.0 the other way round.
 LETTERS = st.characters(codec="ascii", exclude_characters="\0.=-") | st.sampled_from("éß☃½")
-PLAIN = st.text(LETTERS, max_size=8) | st.integers(-20, 999).map(str) | st.sampled_from(["-", ""])
+# What is blank is refused by us alone.
+PLAIN = (
+    st.text(LETTERS, max_size=8).filter(str.strip) | st.integers(-20, 999).map(str) | st.just("-")
+)
 LONG = st.sampled_from(["--word", "--number", "--path", "--each", "--paths"])
 SHORT = st.sampled_from(["-w", "-n", "-e", "-ow", "-on"])
 ALONE = st.sampled_from(["--open", "-o", "-oo", "--yes", "--no", "--", "--zz", "-z", "--open=1"])
@@ -87,6 +91,30 @@ def test_every_command_is_read_by_us():
         assert all(
             param.metavar for param in command.params if param.param_type_name == "argument"
         ), path
+
+
+def commands_below(command, path=()):
+    for name in getattr(command, "LATER", ()):
+        yield from commands_below(command.read_command(name), (*path, name))
+    if not hasattr(command, "LATER"):
+        yield path, command
+
+
+@pytest.mark.parametrize("blank", ["", " ", "\u00a0"])
+def test_nothing_may_be_blank_but_an_answer(blank):
+    """A script's variable that was never set must not be the folder one stands in."""
+    for path, command in commands_below(typer.main.get_command(app)):
+        for slot in slots_of(command):
+            words = [slot.spellings[0], blank] if slot.spellings else [blank]
+            reader = Reader(" ".join(path), [replace(slot, needed=False)], (), command.MAY_BE_BLANK)
+            if slot.switch:
+                continue
+            if path == ("mark",) and slot.name == "answer":
+                assert reader.values(words) == {"answer": blank}
+                continue
+            name = slot.spellings[0] if slot.spellings else slot.label
+            with pytest.raises(ItembankError, match=rf"^{name} (is blank|needs a value)"):
+                reader.values(words)
 
 
 def test_a_kind_of_value_nothing_reads_is_found_at_once():

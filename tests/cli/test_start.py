@@ -157,11 +157,11 @@ def test_recording_loads_no_more_where_there_is_no_bank(tmp_path):
 
 
 @pytest.mark.parametrize("command", COMMANDS)
-def test_each_command_has_help_with_examples(command):
-    done = itembank(command, "--help")
-    assert done.returncode == 0
-    assert f"\n    itembank {command}" in done.stdout
-    assert command in itembank("--help").stdout
+def test_each_command_has_help_with_examples(said, command):
+    done = said(command, "--help")
+    assert done.status == 0
+    assert f"\n    itembank {command}" in done.out
+    assert command in said("--help").out
 
 
 @pytest.mark.parametrize(
@@ -209,8 +209,8 @@ def test_a_bare_command_shows_its_help(said):
     assert (done.out + done.err).startswith("Usage: itembank")
 
 
-def test_help_names_arguments_without_a_programs_types():
-    shown = [itembank(command, "--help").stdout for command in ("show", "band", "audit")]
+def test_help_names_arguments_without_a_programs_types(said):
+    shown = [said(command, "--help").out for command in ("show", "band", "audit")]
     assert [text.splitlines()[0].removeprefix("Usage: itembank ") for text in shown] == [
         "show [OPTIONS] TOPIC",
         "band [OPTIONS] [SCORE]...",

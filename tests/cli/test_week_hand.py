@@ -5,15 +5,16 @@ import json
 import os
 import shutil
 import signal
-import subprocess
-import sys
 import time
 import tomllib
+from functools import partial
 from pathlib import Path
 
 import pytest
 
 from itembank.cli.main import run
+
+from .forked import ended, fork
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 WEEK = "2026-11-23"
@@ -295,40 +296,32 @@ def limit():
     resource.setrlimit(resource.RLIMIT_FSIZE, (40_000, 40_000))
 
 
-def test_a_disk_that_takes_no_more(home):
+def test_a_disk_that_takes_no_more(home, tmp_path):
     before, text = hashes(home), PLAN.read_text()
-    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
-    done = subprocess.run(
-        [*command, "--questions", "7", "--replace"],
-        cwd=home,
-        capture_output=True,
-        text=True,
-        preexec_fn=limit,
-        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
-        check=False,
-    )
-    assert done.returncode == 2, done.stderr
-    assert "cannot be written: File too large. Nothing was changed" in done.stderr
+
+    def command():
+        limit()
+        run(["week", "8K", "--from", WEEK, "--questions", "7", "--replace"])
+
+    with (tmp_path / "told").open("w+b") as told:
+        assert ended(fork(command, err=told.fileno())) == 2
+    err = (tmp_path / "told").read_text("utf-8")
+    assert "cannot be written: File too large. Nothing was changed" in err
     assert (hashes(home), PLAN.read_text()) == (before, text)
     assert not list(home.rglob(".*.new"))
 
 
-@pytest.mark.parametrize("wait", [0.9, 1.4, 1.8])
-def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, wait):
-    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
-    process = subprocess.Popen(
-        [*command, "--questions", "7", "--replace"],
-        cwd=home,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        start_new_session=True,
-    )
+@pytest.mark.parametrize("wait", [0.2, 0.5, 0.8])
+def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, two_cores, wait):
+    def command():
+        os.setsid()
+        run(["week", "8K", "--from", WEEK, "--questions", "7", "--replace"])
+
+    child = fork(command)
     time.sleep(wait)
-    os.killpg(process.pid, signal.SIGINT)
-    process.communicate(timeout=60)
+    os.killpg(child, signal.SIGINT)
     # Whether it came in time or not, nothing is half-done.
-    assert process.returncode in (0, 130, -signal.SIGINT)
+    assert ended(child) in (0, 130, -signal.SIGINT)
     for day, row in zip(DAYS, lessons(), strict=True):
         assert asked(home, day) == row["asked"]
     assert len({row["questions"] for row in lessons()}) == 1
@@ -336,21 +329,12 @@ def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, wait):
     assert not list(home.rglob(".*.old"))
 
 
-def test_two_at_once_take_turns(home):
-    command = [sys.executable, "-m", "itembank.cli", "week", "8K", "--from", WEEK]
+def test_two_at_once_take_turns(home, two_cores):
     both = [
-        subprocess.Popen(
-            [*command, "--questions", number, "--replace"],
-            cwd=home,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.PIPE,
-            text=True,
-        )
+        fork(partial(run, ["week", "8K", "--from", WEEK, "--questions", number, "--replace"]))
         for number in ("6", "7")
     ]
-    for process in both:
-        _, err = process.communicate(timeout=120)
-        assert process.returncode == 0, err
+    assert [ended(child) for child in both] == [0, 0]
     rows = lessons()
     assert {row["questions"] for row in rows} in ({6}, {7})
     for day, row in zip(DAYS, rows, strict=True):

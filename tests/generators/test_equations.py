@@ -11,6 +11,7 @@ import random
 import re
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 import flint
@@ -41,6 +42,8 @@ NAMES = (
     "substitution",
     "inequalities",
 )
+MOST = 400
+"""Items of a tier in a sample: the most that a test here asks for."""
 SOLVED = NAMES[:7]
 BOTH = ("both-sides", "both-sides-brackets", "fractional", "negative-solutions")
 
@@ -49,12 +52,25 @@ def topic(name: str) -> Topic:
     return find_topic(f"equations.{name}")
 
 
+@cache
+def items_of(name: str, tier: Tier) -> tuple[Item, ...]:
+    """Return a sample of a tier's items, always the same ones, made once for all tests."""
+    space = topic(name).spaces[tier]
+    indices = space.sample(min(MOST, len(space)), random.Random(name))
+    return tuple(topic(name).item(tier, index) for index in indices)
+
+
 def sampled(name: str, count: int, tiers: tuple[Tier, ...] = tuple(Tier)) -> Iterator[Item]:
     """Yield `count` items of each tier, always the same ones."""
+    assert count <= MOST
     for tier in tiers:
-        space = topic(name).spaces[tier]
-        for index in space.sample(min(count, len(space)), random.Random(name)):
-            yield topic(name).item(tier, index)
+        yield from items_of(name, tier)[:count]
+
+
+@cache
+def printed(name: str, tier: Tier) -> tuple[str, ...]:
+    """Return what every item of a tier prints, in order."""
+    return tuple(text(item) for item in topic(name).walk(tier))
 
 
 def text(item: Item) -> str:
@@ -121,7 +137,7 @@ def z3_relation(relation: t.Relation, known: dict[str, Any]) -> Any:
 @pytest.mark.parametrize("name", NAMES)
 def test_tiers_are_large_enough_and_no_two_prompts_agree(name: str) -> None:
     for tier in Tier:
-        prompts = [text(item) for item in topic(name).walk(tier)]
+        prompts = printed(name, tier)
         assert len(prompts) >= 200
         assert len(set(prompts)) == len(prompts)
 
@@ -287,10 +303,13 @@ def wrong_answers(item: Item) -> dict[str, Fraction]:
 def written(name: str, *lines: str) -> Item:
     """Find the item that prints all of `lines`."""
     wanted = [parse(text) for text in lines]
+    written = [line(node) for node in wanted]
     for tier in Tier:
-        for item in topic(name).walk(tier):
-            if all(node in item.prompt for node in wanted):
-                return item
+        for index, words in enumerate(printed(name, tier)):
+            if all(part in words for part in written):
+                item = topic(name).item(tier, index)
+                if all(node in item.prompt for node in wanted):
+                    return item
     raise AssertionError(f"{lines} are in no item of {name}")
 
 

@@ -13,6 +13,7 @@ these fills any memory.
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import cache
 
 from hypothesis import reject
 from hypothesis import strategies as st
@@ -39,25 +40,37 @@ blanks = st.just(t.Blank())
 simple = ints | decs | syms | blanks
 positive = st.integers(1, 40)
 mixeds = st.builds(t.Mixed, positive, positive, positive)
+numbers_or_blanks = ints | decs | blanks
+some_or_mixed = simple | mixeds
+amounts = ints | decs | mixeds
+ints_or_blanks = ints | blanks
 labels = st.builds(
     t.Label,
     st.sampled_from(["Pack B", "the bus depot", "3/4", "½ & “x” <y>", "Fig. (a), x = 2", "é  −"]),
 )
 
 
+@cache
+def one_of_these(*choices):
+    """Return a strategy that draws one of these: made once, since making it takes longest."""
+    return st.sampled_from(choices)
+
+
+@cache
+def _largest(dimension):
+    kinds = (dimension,) if dimension else {unit.dimension for unit in UNITS.values()}
+    return one_of_these(*sorted(u for u in TOGETHER if UNITS[u].dimension in kinds))
+
+
 @st.composite
 def mixed_units(draw, dimension=""):
     """Two or more units of one kind, the largest first; of `dimension` where one is named."""
-    unit = draw(
-        st.sampled_from(
-            sorted(u for u in TOGETHER if UNITS[u].dimension == (dimension or UNITS[u].dimension))
-        )
-    )
-    parts = [t.Quantity(draw(ints | blanks), unit)]
+    unit = draw(_largest(dimension))
+    parts = [t.Quantity(draw(ints_or_blanks), unit)]
     while unit in TOGETHER and (len(parts) < 2 or draw(st.booleans())):
-        unit = draw(st.sampled_from(TOGETHER[unit]))
-        parts.append(t.Quantity(draw(ints | blanks), unit))
-    last = draw(ints | decs | mixeds)
+        unit = draw(one_of_these(*TOGETHER[unit]))
+        parts.append(t.Quantity(draw(ints_or_blanks), unit))
+    last = draw(amounts)
     return t.MixedUnits((*parts[:-1], t.Quantity(last, unit)))
 
 
@@ -111,8 +124,8 @@ class Growing:
         if self.left <= 0:
             return self.draw(simple)
         if not self.depth:
-            return self.draw(simple | mixeds)
-        return self.draw(st.sampled_from(_MAKERS[rank]))(self)
+            return self.draw(some_or_mixed)
+        return self.draw(_MAKERS[rank])(self)
 
     def leaf(self, strategy):
         """Return something that holds no expression, paid for whole."""
@@ -139,9 +152,9 @@ class Growing:
         """Return two to four parts with signs between them."""
         self.left -= 1
         first = part()
-        rest = [(self.draw(st.sampled_from(signs)), part())]
+        rest = [(self.draw(one_of_these(*signs)), part())]
         while self.left > 0 and len(rest) < 3 and self.draw(st.booleans()):
-            rest.append((self.draw(st.sampled_from(signs)), part()))
+            rest.append((self.draw(one_of_these(*signs)), part()))
         return kind(first, tuple(rest))
 
     def bracket(self):
@@ -151,7 +164,7 @@ class Growing:
         return t.Power(self.of(Rank.BASE), self.inside())
 
     def root(self):
-        return t.Root(self.inside(), self.draw(st.sampled_from([2, 3, 4])))
+        return t.Root(self.inside(), self.draw(one_of_these(2, 3, 4)))
 
     def fraction(self):
         return t.Frac(self.inside(), self.inside())
@@ -177,13 +190,13 @@ class Growing:
         return t.Percent(self.of(Rank.AMOUNT))
 
     def money(self):
-        return t.Money(self.of(Rank.AMOUNT), self.draw(st.sampled_from("£€$")))
+        return t.Money(self.of(Rank.AMOUNT), self.draw(one_of_these(*"£€$")))
 
     def pence(self):
-        return t.Money(self.draw(ints | decs | blanks), "p")
+        return t.Money(self.draw(numbers_or_blanks), "p")
 
     def quantity(self):
-        return t.Quantity(self.of(Rank.AMOUNT), self.draw(st.sampled_from(sorted(UNITS))))
+        return t.Quantity(self.of(Rank.AMOUNT), self.draw(one_of_these(*sorted(UNITS))))
 
     def negative(self):
         return t.Neg(self.of(Rank.UNSIGNED))
@@ -203,7 +216,7 @@ class Growing:
     def side(self):
         if self.left <= 0:
             return self.expression()
-        kind = self.draw(st.sampled_from(["expression"] * 3 + ["ratio", "other"]))
+        kind = self.draw(one_of_these(*["expression"] * 3, "ratio", "other"))
         if kind == "other":
             return self.leaf(labels | clock_times | time_sums)
         return self.expression() if kind == "expression" else self.ratio()
@@ -219,8 +232,8 @@ class Growing:
         return t.Listing(self.several(self.cell))
 
     def choice(self):
-        made = [self.expression, self.ratio, self.relation, self.listing]
-        return t.Either(self.several(lambda: self.draw(st.sampled_from(made))()))
+        made = one_of_these(Growing.expression, Growing.ratio, Growing.relation, Growing.listing)
+        return t.Either(self.several(lambda: self.draw(made)(self)))
 
 
 def _drawn(strategy):
@@ -251,7 +264,7 @@ def _makers():
     return ranks
 
 
-_MAKERS = _makers()
+_MAKERS = {rank: st.sampled_from(made) for rank, made in _makers().items()}
 
 
 def pence_free(node):
@@ -275,20 +288,20 @@ def _keep(node, *, pence=True):
 @st.composite
 def _trees(draw):
     growing = Growing(draw)
-    made = draw(st.sampled_from([growing.cell, growing.listing, growing.choice]))
-    return _keep(made())
+    made = draw(one_of_these(Growing.cell, Growing.listing, Growing.choice))
+    return _keep(made(growing))
 
 
 @st.composite
 def _algebra_trees(draw):
     growing = Growing(draw)
-    return pence_free(draw(st.sampled_from([growing.expression, growing.choice]))())
+    return pence_free(draw(one_of_these(Growing.expression, Growing.choice))(growing))
 
 
 @st.composite
 def _values(draw):
     growing = Growing(draw)
-    return _keep(draw(st.sampled_from([growing.expression, growing.ratio]))())
+    return _keep(draw(one_of_these(Growing.expression, Growing.ratio))(growing))
 
 
 trees, algebra_trees, values = _trees(), _algebra_trees(), _values()

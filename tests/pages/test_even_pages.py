@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from functools import cache
 
 import pytest
 
@@ -24,6 +25,12 @@ def every_sheet():
     for pack in random_packs(DRAWS):
         for sheet in pack.sheets:
             yield pack, sheet
+
+
+@cache
+def every_row():
+    """Return the rows of every sheet."""
+    return [rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST) for _, sheet in every_sheet()]
 
 
 def columns_of(monkeypatch, pack, large=False):
@@ -77,8 +84,7 @@ def is_short(row: Row):
 
 
 def test_no_short_question_stands_alone_where_its_neighbours_share_rows():
-    for _, sheet in every_sheet():
-        made = rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST)
+    for made in every_row():
         for number, row in enumerate(made):
             if len(row.cells) > 1 or not is_short(row):
                 continue
@@ -89,8 +95,7 @@ def test_no_short_question_stands_alone_where_its_neighbours_share_rows():
 
 
 def test_rows_take_the_whole_width_and_pages_of_a_sheet_are_even():
-    for _, sheet in every_sheet():
-        made = rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST)
+    for made in every_row():
         for row in made:
             gaps = 18.0 * (len(row.cells) - 1)
             assert row.width * len(row.cells) + gaps == pytest.approx(WIDTH)
@@ -108,8 +113,8 @@ def test_rows_take_the_whole_width_and_pages_of_a_sheet_are_even():
 
 def test_what_a_row_shares_is_said_once():
     seen = 0
-    for _, sheet in every_sheet():
-        for row in rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST):
+    for made in every_row():
+        for row in made:
             if row.told is not None:
                 seen += 1
                 assert len(row.cells) > 1

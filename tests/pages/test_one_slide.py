@@ -28,30 +28,50 @@ DRAWS = 20
 def draws():
     """Return packs on four topics drawn at random."""
     rng = random.Random(28)
-    made = []
-    for seed in range(DRAWS):
-        request = PackRequest(
-            school="Larkhythe School",
-            class_name="8K",
-            date=datetime.date(2026, 11, 30),
-            title="Four topics",
-            topics=tuple(PlannedTopic(topic, 2) for topic in rng.sample(topic_ids(), 4)),
-            questions=8,
-            seed=seed,
-            follow_up=3,
-            variants=1,
-            large_print=LargePrint(),
-            paper="white",
-            print_tint=False,
-            slips=False,
-            bands=default_scheme(3),
-        )
-        made.append(as_data(request, choose(request)))
-    return made
+    return [on_topics(*rng.sample(topic_ids(), 4), seed=seed) for seed in range(DRAWS)]
+
+
+def on_topics(*topics, seed):
+    """Return a pack of two questions on each of four topics."""
+    request = PackRequest(
+        school="Larkhythe School",
+        class_name="8K",
+        date=datetime.date(2026, 11, 30),
+        title="Four topics",
+        topics=tuple(PlannedTopic(topic, 2) for topic in topics),
+        questions=8,
+        seed=seed,
+        follow_up=3,
+        variants=1,
+        large_print=LargePrint(),
+        paper="white",
+        print_tint=False,
+        slips=False,
+        bands=default_scheme(3),
+    )
+    return as_data(request, choose(request))
 
 
 def placed(pack):
     return arrange(pack.versions[0].items, TOP, bottom_of(pack))
+
+
+def opening(line):
+    return "".join(one.atom.text or "\N{OBJECT REPLACEMENT CHARACTER}" for one in line.placed)
+
+
+@pytest.mark.parametrize("seed", [0, 1])
+def test_no_word_stands_alone_above_its_equation(seed):
+    equations = ("equations.both-sides-brackets", "equations.two-step")
+    for pack in [
+        *draws(),
+        on_topics(*equations, "ratio.share", "fractions.of-quantity", seed=seed),
+    ]:
+        (slide,) = placed(pack)
+        for spot in slide.spots:
+            first, *rest = spot.cell.question.lines
+            if rest and rest[0].placed[0].atom.maths is not None:
+                assert len(opening(first).split()) > 1, opening(first)
 
 
 def test_eight_questions_of_four_topics_take_one_slide():

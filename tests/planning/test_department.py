@@ -184,7 +184,7 @@ def test_bands_with_gaps_or_overlaps(tmp_path, red, green, words):
         (GOOD + '[[classes]]\nname = "8K"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD + '[[classes]]\nname = "8k"\nyear = 8\ntopics = ["ratio.scale"]\n', 8, "two classes"),
         (GOOD.replace('"ratio.share"', '"ratio.share", "ratio.share"'), 6, "listed twice"),
-        ("classes = 3\nschool = 'F'\n", 1, "list"),
+        ("classes = 3\nschool = 'F'\n", 1, "tables, each headed [[classes]]"),
     ],
 )
 def test_each_fault(tmp_path, text, line, words):

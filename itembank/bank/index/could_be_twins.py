@@ -10,23 +10,19 @@ from __future__ import annotations
 
 import json
 import re
-import unicodedata
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.index.index_tables import IndexFailed, seal
-from itembank.text.late_pattern import late
-from itembank.wording.sentences.number_hints import LARGE, SMALL
+from itembank.bank.index.numbers_held import SAYS_LARGE, SAYS_SMALL, numbers_in, plain
 
 if TYPE_CHECKING:
     from itembank.bank.index.opened import KeptBank, KeptEntry
     from itembank.notation.tree import Node
 
-_NUMBER = late(r"\d*\.?\d+")
-_APART = late("([⁰¹²³⁴-⁹]+|[¼-¾⅐-⅞])")
-"""Raised digits, and fractions of one character: numbers by themselves after a digit too."""
 _NOT_COUNTED = frozenset("012")
 """Too many words may stand for these."""
+_NOT_READ = b""
 _SMALL = 12
 """The words for numbers up to this are not those for numbers beyond it."""
 
@@ -49,17 +45,16 @@ def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
     return _could_be(bank, entry, numbers_asked(entry))
 
 
-def note_sought(bank: KeptBank, entries: Iterable[KeptEntry]) -> None:
-    """Note that the words of all that could be twins of some items were read."""
+def note_sought(bank: KeptBank, entries: Iterable[KeptEntry], *, all_read: bool = True) -> None:
+    """Note the numbers of some items, and whether all that could be their twins were read."""
     rows = []
+    whole = bank.read.whole if all_read else _NOT_READ
     for entry in entries:
         fact, own = entry.kept.fact, entry.kept.own
-        if not bank.store.rows(
-            "SELECT 1 FROM sought WHERE fact = ? AND whole = ?", [fact, bank.read.whole]
-        ):
+        if not bank.store.rows("SELECT 1 FROM sought WHERE fact = ? AND whole = ?", [fact, whole]):
             numbers = numbers_asked(entry)
             text = json.dumps(None if numbers is None else sorted(numbers))
-            rows.append((fact, bank.read.whole, text, seal(own, bank.read.whole, text)))
+            rows.append((fact, whole, text, seal(own, whole, text)))
     if rows:
         bank.store.write_if_can(
             lambda db: db.executemany("INSERT OR REPLACE INTO sought VALUES (?, ?, ?, ?)", rows)
@@ -70,21 +65,20 @@ def _could_be(bank: KeptBank, entry: KeptEntry, wanted: frozenset[str] | None) -
     if wanted is None:
         return _of_the_same_words(bank, entry)
     large = sorted(number for number in wanted if "." in number or int(number) > _SMALL)
-    small = wanted.difference(large)
-    has = " AND ".join("instr(words.words, ?) > 0" for _ in large)
-    says = " OR ".join("instr(words.words, ?) > 0" for _ in LARGE)
-    where = f"(({has}) OR {says})" if large else "1"
-    # Of 0.5 only .5 is sure to stand there.
-    values = [*(number.removeprefix("0") for number in large), *LARGE] if large else []
-    found = []
-    for fact, record in bank.store.each(f"{_UNREAD} AND {where}", values):
-        stated = json.loads(record)
-        here, prompt = _numbers(_texts(stated)), str(stated["prompt"]).casefold()
-        if (here.issuperset(large) or any(word in prompt for word in LARGE)) and (
-            here.issuperset(small) or SMALL.search(prompt)
-        ):
-            found.append(fact)
-    return found
+    conditions = []
+    for numbers, says in ((large, SAYS_LARGE), (sorted(wanted.difference(large)), SAYS_SMALL)):
+        if numbers:
+            has = " AND ".join("instr(digits.numbers, ?) > 0" for _ in numbers)
+            conditions.append(f"({has} OR digits.says & {says})")
+    values = [f" {number} " for number in (*large, *sorted(wanted.difference(large)))]
+    # Numbers first: few items are left to be looked up by the rest.
+    query = (
+        f"SELECT digits.fact FROM digits WHERE {' AND '.join(conditions) or '1'} "
+        "AND NOT EXISTS (SELECT 1 FROM question WHERE question.fact = digits.fact) "
+        "AND EXISTS (SELECT 1 FROM place JOIN temp.now USING (sheet) "
+        "WHERE place.fact = digits.fact)"
+    )
+    return [fact for (fact,) in bank.store.rows(query, values)]
 
 
 _UNREAD = (
@@ -122,7 +116,7 @@ def numbers_asked(entry: KeptEntry) -> frozenset[str] | None:
     except NotationError:
         return None
     _, row, bag = kind_of(read.ask).twin(read.ask, read.form)
-    here = _numbers(_texts(entry.kept.fields()))
+    here = numbers_in(_texts(entry.kept.fields()))
     return frozenset(here.intersection(_written((*row, *bag))) - _NOT_COUNTED)
 
 
@@ -135,7 +129,7 @@ def _written(nodes: Iterable[Node]) -> Iterator[str]:
             case t.Int(number):
                 yield str(number)
             case t.Dec(whole, places, ""):
-                yield _plain(f"{whole}.{places}")
+                yield plain(f"{whole}.{places}")
             case t.Mixed(whole_part, top, bottom):
                 yield from map(str, (whole_part, top, bottom))
 
@@ -144,20 +138,3 @@ def _texts(stated: dict[str, Any]) -> list[str]:
     """Return the texts of an item from which what it asks is read."""
     options = stated.get("options", {})
     return [stated["prompt"], *stated.get("model", ()), stated.get("find", ""), *options.values()]
-
-
-def _numbers(texts: Iterable[str]) -> set[str]:
-    """Return the numbers that stand in texts in digits, each as it is compared.
-
-    >>> sorted(_numbers(["4² − 0.50", "1½ of 030"]))
-    ['0.5', '1', '2', '30', '4']
-    """
-    joined = " ".join(filter(None, texts))
-    if not joined.isascii():
-        joined = unicodedata.normalize("NFKC", _APART.sub(r" \1", joined))
-    return {_plain(number) for number in _NUMBER.findall(joined)}
-
-
-def _plain(number: str) -> str:
-    whole, dot, places = number.partition(".")
-    return (whole.lstrip("0") or "0") + (f".{places.rstrip('0')}".rstrip(".") if dot else "")

@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 
 APPLICATION = 0x17E4BA4C
 """Marks a SQLite file as one of ours (``PRAGMA application_id``)."""
-VERSION = 3
+VERSION = 4
 """Of the tables below; it goes up with every change of them."""
 
 TABLES = """
@@ -33,6 +33,7 @@ CREATE TABLE fact (
     content TEXT, record TEXT, asked TEXT, seal BLOB
 );
 CREATE TABLE words (fact INTEGER PRIMARY KEY, words TEXT);
+CREATE TABLE digits (fact INTEGER PRIMARY KEY, numbers TEXT, says INTEGER);
 CREATE TABLE question (fact INTEGER PRIMARY KEY, twin BLOB, shown TEXT, year INTEGER, seal BLOB);
 CREATE INDEX question_twin ON question (twin);
 CREATE TABLE sought (fact INTEGER PRIMARY KEY, whole BLOB, numbers TEXT, seal BLOB);

@@ -140,11 +140,15 @@ def keep(db: sqlite3.Connection, file: File, row: SheetRow, facts: Iterable[Fact
     db.executemany(
         "INSERT OR IGNORE INTO fact (own, tier, author, retired, content, record, asked, seal) "
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-        [(*fact[:-1], seal(*fact[:-1])) for fact in facts],
+        [(*fact[:-3], seal(*fact[:-3])) for fact in facts],
     )
     db.executemany(
         "INSERT OR IGNORE INTO words SELECT id, ? FROM fact WHERE own = ?",
         [(fact.words, fact.own) for fact in facts],
+    )
+    db.executemany(
+        "INSERT OR IGNORE INTO digits SELECT id, ?, ? FROM fact WHERE own = ?",
+        [(fact.numbers, fact.says, fact.own) for fact in facts],
     )
     name = file.path.name
     about = (name, row.topic, row.title, row.stated, row.lines)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.bank.index.could_be_twins import could_be_twins, note_sought
 from itembank.bank.index.kept_words import ask_missing
@@ -14,18 +14,33 @@ if TYPE_CHECKING:
     from itembank.processes.work_place import Place
 
 
+class Twins(NamedTuple):
+    """The addresses of the items that ask the same as one in disguise, sorted."""
+
+    known: list[str]
+    unread: int
+    """How many more could be, and were not read."""
+
+
 def twins_of(
-    bank: KeptBank, entries: Sequence[KeptEntry], report: Progress | None = None
-) -> list[list[str]]:
-    """Return, of each item, the addresses of the others that ask the same in disguise, sorted.
+    bank: KeptBank,
+    entries: Sequence[KeptEntry],
+    report: Progress | None = None,
+    most: int | None = None,
+) -> list[Twins]:
+    """Return the twins of each item.
 
     Generated items that the bank names are among them. Only the words of items that could be
-    twins are read (:mod:`.could_be_twins`).
+    twins are read (:mod:`.could_be_twins`); none of them where they are more than `most`.
     """
-    could = [fact for entry in entries for fact in could_be_twins(bank, entry)]
-    facts = dict.fromkeys([*(entry.kept.fact for entry in entries), *could])
+    could = [could_be_twins(bank, entry) for entry in entries]
+    unread = [len(some) if most is not None and len(some) > most else 0 for some in could]
+    read = [fact for some, left in zip(could, unread, strict=True) if not left for fact in some]
+    facts = dict.fromkeys([*(entry.kept.fact for entry in entries), *read])
     ask_missing(bank, list(facts), report)
-    note_sought(bank, entries)
+    pairs = list(zip(entries, unread, strict=True))
+    note_sought(bank, [entry for entry, left in pairs if not left])
+    note_sought(bank, [entry for entry, left in pairs if left], all_read=False)
     made = made_twins(bank)
     found = []
     query = (
@@ -33,11 +48,11 @@ def twins_of(
         "JOIN temp.now USING (sheet) "
         "WHERE question.twin = (SELECT twin FROM question WHERE fact = ?)"
     )
-    for entry in entries:
+    for entry, left in pairs:
         others = [f"{bank.name}:{id}" for (id,) in bank.store.rows(query, [entry.kept.fact])]
         ((twin,),) = bank.store.rows("SELECT twin FROM question WHERE fact = ?", [entry.kept.fact])
         others += made.get(twin, ())
-        found.append(sorted({*others} - {entry.address}))
+        found.append(Twins(sorted({*others} - {entry.address}), left))
     return found
 
 

@@ -77,6 +77,7 @@ class File(NamedTuple):
             data = self.path.read_bytes()
         except OSError as error:
             raise Changed(str(error)) from None
+        # What is kept under a hash must be what was hashed, or the index would lie from then on.
         if hash_of(data) != self.hash:
             raise Changed("a file changed while it was read")
         return data
@@ -251,5 +252,5 @@ def _clear(db: sqlite3.Connection, sheets: Sequence[Sheet]) -> None:
     db.execute("DELETE FROM piece WHERE id NOT IN (SELECT piece FROM holds)")
     db.execute("DELETE FROM signoff WHERE piece NOT IN (SELECT id FROM piece)")
     db.execute("DELETE FROM sought")  # it counts on the words of others
-    for table in ("words", "question", "proof"):
+    for table in ("words", "digits", "question", "proof"):
         db.execute(f"DELETE FROM {table} WHERE fact NOT IN (SELECT id FROM fact)")

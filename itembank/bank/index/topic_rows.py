@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
+from itembank.bank.index.numbers_held import numbers_held
 from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.item_checks import checked_maths
@@ -43,6 +44,9 @@ class FactRow(NamedTuple):
     record: str
     asked: str
     words: str
+    numbers: str
+    says: int
+    """With `numbers`, as :class:`~itembank.bank.index.numbers_held.NumbersHeld`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +175,7 @@ def _fact(item: BankItem, topic: str, own: bytes) -> FactRow | None:
         record_of(item),
         json.dumps(asked, ensure_ascii=False),
         searched(item),
+        *numbers_held(item.prompt, [*item.model, item.find or "", *item.options.values()]),
     )
 
 

@@ -20,6 +20,7 @@ from pydantic import (
     WithJsonSchema,
 )
 
+from itembank.files.fault_words import EMPTY, too_long
 from itembank.items.forms.form_rules import FORMS
 
 TIERS = ("support", "core", "challenge")
@@ -66,9 +67,9 @@ def text_fault(text: str) -> str:
     'holds a character that cannot be seen (U+202E); take it out'
     """
     if not text.strip():
-        return "is empty; write something between the quotation marks"
+        return EMPTY
     if len(text) > MOST_TEXT:
-        return f"is too long; write at most {MOST_TEXT:,} characters"
+        return too_long(MOST_TEXT)
     if text.isascii() and text.isprintable():
         return ""
     for char in text:

@@ -44,5 +44,11 @@ def question_text(found: InFull) -> str:
     if found.twins:
         names = [twin.removeprefix(f"{found.bank}:") for twin in found.twins]
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
+    if found.could_be_twins:
+        said = (
+            f"not looked for among {found.could_be_twins:,} questions with the same numbers; "
+            "itembank bank twins looks for all"
+        )
+        lines.append(labelled("Twins", said))
     lines.append(labelled("Kept", place(found)))
     return "\n".join(lines)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Collection
+from typing import Any, ClassVar
 
 import typer
 import typer.core
@@ -13,6 +14,9 @@ from itembank.cli.options.values import Reader, slots_of
 class PlainCommand(typer.core.TyperCommand):
     """A command whose words are read by :mod:`itembank.cli.options.values`."""
 
+    MAY_BE_BLANK: ClassVar[Collection[str]] = ()
+    """The arguments that say something where they hold nothing."""
+
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """Read the command's words, or show its help.
 
@@ -21,7 +25,9 @@ class PlainCommand(typer.core.TyperCommand):
         """
         if ctx.resilient_parsing:  # a shell that completes half a line: nothing is wrong yet
             return super().parse_args(ctx, args)
-        values = Reader(ctx.command_path, slots_of(self), ctx.help_option_names).values(args)
+        values = Reader(
+            ctx.command_path, slots_of(self), ctx.help_option_names, self.MAY_BE_BLANK
+        ).values(args)
         if values is None:
             typer.echo(ctx.get_help())
             ctx.exit()

@@ -46,6 +46,11 @@ def no_value(name: str, path: str) -> ItembankError:
     return ItembankError(f"{name} needs a value after it. ‘{path} --help’ shows which.")
 
 
+def blank(label: str, needed: bool) -> ItembankError:
+    """Return the fault that an argument holds nothing; one that is not needed may be left out."""
+    return ItembankError(f"{label} is blank. Write it" + ("." if needed else ", or leave it out."))
+
+
 def takes_no_value(name: str) -> ItembankError:
     """Return the fault that an option that is a switch was given a value."""
     return ItembankError(f"{name} takes no value. Write it alone.")

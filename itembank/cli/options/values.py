@@ -12,7 +12,7 @@ two switches, and everything after ``--`` as it stands.
 from __future__ import annotations
 
 import inspect
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import NoneType
@@ -110,6 +110,8 @@ def _kind(annotation: Any) -> tuple[Any, bool]:
 class Reader:
     """Reads the words after one command; `path` is the command as it was typed.
 
+    No option and no argument may be blank but for those named in `may_be_blank`.
+
     >>> class_ = Slot("class_", ("--class", "-c"), "--class")
     >>> reader = Reader("itembank pack", [class_, Slot("new", ("--new",), "--new", switch=True)])
     >>> reader.values(["--new", "-c", "8K"])
@@ -117,9 +119,14 @@ class Reader:
     """
 
     def __init__(
-        self, path: str, slots: Iterable[Slot], help_words: Sequence[str] = ("--help",)
+        self,
+        path: str,
+        slots: Iterable[Slot],
+        help_words: Sequence[str] = ("--help",),
+        may_be_blank: Collection[str] = (),
     ) -> None:
         self.path, self.slots, self.help_words = path, list(slots), tuple(help_words)
+        self._may_be_blank = may_be_blank
         self._meant = {word: (slot, True) for slot in self.slots for word in slot.spellings}
         self._meant |= {word: (slot, False) for slot in self.slots for word in slot.off}
         self.spellings = [*self._meant, *self.help_words]
@@ -188,7 +195,7 @@ class Reader:
                 raise usage.takes_no_value(name)
             if slot.switch:
                 return [(slot, on)]
-            return [(slot, value if equals else self._next(name, left))]
+            return [(slot, self._filled(name, value if equals else self._next(name, left)))]
         if name.startswith("--") or f"-{name}" in self.spellings:
             raise usage.no_option(name, self.path, self.spellings)
         return self._letters(word, left)
@@ -202,7 +209,8 @@ class Reader:
                 raise usage.no_option(word if place == 1 else name, self.path, self.spellings)
             slot, on = self._meant[name]
             if not slot.switch:
-                return [*found, (slot, word[place + 1 :] or self._next(name, left))]
+                value = word[place + 1 :] or self._next(name, left)
+                return [*found, (slot, self._filled(name, value))]
             found.append((slot, on))
         return found
 
@@ -213,6 +221,16 @@ class Reader:
             raise usage.no_value(name, self.path)
         return left.pop(0)
 
+    def _filled(self, name: str, value: str) -> str:
+        """Return an option's value, which has to hold something.
+
+        An empty one is a slip, or a variable of a script that was never set. Nobody means it:
+        an option is left out by leaving it out.
+        """
+        if not value.strip():
+            raise usage.no_value(name, self.path)
+        return value
+
     def _arguments(self, rest: Sequence[str]) -> dict[str, list[str]]:
         """Return the words for each argument; one of several values takes what others leave."""
         left, found = list(rest), {}
@@ -221,6 +239,8 @@ class Reader:
             after = len(arguments) - place - 1
             count = max(len(left) - after, 0) if slot.several else 1
             found[slot.name], left = left[:count], left[count:]
+            if slot.name not in self._may_be_blank and not all(map(str.strip, found[slot.name])):
+                raise usage.blank(slot.label, slot.needed)
         if left:
             raise usage.not_expected(left, self.path)
         return found

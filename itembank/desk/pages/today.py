@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from itembank.desk.replying.replies import page
 from itembank.errors import ItembankError
 from itembank.today import today
+from itembank.work.usual_home import is_department
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
@@ -33,6 +34,8 @@ class ClassDay:
 def show(request: Request) -> Response:
     """Show how each class stands today."""
     desk: Desk = request.app.state.desk
+    if not is_department(desk.home):
+        return RedirectResponse("/welcome", 303)
     groups = desk.department.classes
     return page(request, "today", now=today(), days=[_day(desk, group) for group in groups])
 

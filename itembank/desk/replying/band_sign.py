@@ -7,8 +7,6 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from itembank.pages.engine.signs import outline
-
 SIDE = 100
 _LINE = 6
 
@@ -21,6 +19,8 @@ def sign(band: Mapping[str, Any]) -> Markup:
     >>> "<svg" in sign({"shape": "ring", "letter": "S", "colour": "#CC79A7"})
     True
     """
+    from itembank.pages.engine.signs import outline  # it loads all that draws pages
+
     drawn = outline(band["shape"])
     x, y = drawn.middle
     size = drawn.height * SIDE / 0.668  # the height of this face's capitals in its em

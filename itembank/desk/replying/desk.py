@@ -40,6 +40,13 @@ class Desk:
     _lock: threading.Lock = field(default_factory=threading.Lock, repr=False)
     _read: tuple[Look, Folder] | None = field(default=None, repr=False)
 
+    def move_to(self, home: Path) -> None:
+        """Be the desk of another department; its packs go where the terminal would put them."""
+        from itembank.work.places import output_home
+
+        with self._lock:
+            self.home, self.packs, self._read = home, output_home(home), None
+
     def folder(self) -> Folder:
         """Return the department with its calendar and schemes, as its files have it now.
 

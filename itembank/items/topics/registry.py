@@ -61,6 +61,8 @@ def _load_strand(name: str) -> None:
 
 def _look_up(name: str) -> Topic | None:
     """Return a topic if there is one; all strands are read only when its own has it not."""
+    if name in _found:
+        return _found[name]
     import generators
 
     strand = name.partition(".")[0]

@@ -15,37 +15,12 @@ _CELSIUS = late(
 _TAIL = late(r"(?<=[\d\w)%°]) +([A-Za-z]{3,})$|(?<=\d)([A-Za-z]{5,})$")
 _HEAD = late(r"([A-Za-z]{2,})[ :=]+")
 _SMALL_WORDS = frozenset(
-    [
-        "ther",
-        "ar",
-        "is",
-        "it",
-        "they",
-        "he",
-        "sh",
-        "w",
-        "you",
-        "i",
-        "th",
-        "a",
-        "was",
-        "wer",
-        "ha",
-        "hav",
-        "need",
-        "will",
-        "b",
-        "each",
-        "get",
-        "got",
-        "tak",
-        "cost",
-        "altogether",
-        "total",
-        "left",
-        "peopl",
-    ]
-)
+    (
+        "ther", "ar", "is", "it", "they", "he", "sh", "w", "you", "i", "th", "a", "was", "wer",
+        "ha", "hav", "need", "will", "b", "each", "get", "got", "tak", "cost", "altogether",
+        "total", "left", "peopl",
+    )
+)  # fmt: skip
 _OF_WHAT = late(
     r"(?<=[\w%]) of (?:(?:an?|the|one|1|all|all the) ([A-Za-z]{3,})|([A-Za-z]{3,})|it|them)$", re.I
 )

@@ -109,20 +109,16 @@ def load_pack(path: Path) -> Pack:
         raise ItembankError(_shape_faults(path, error)) from None
 
 
-_SAID = {
-    "missing": "this field is missing",
-    "extra_forbidden": "there is no field of this name",
-}
-
-
 def _shape_faults(path: Path, error: Any) -> str:
-    found = error.errors(include_url=False, include_context=False, include_input=False)
+    from itembank.files.model_words import model_at, sentence
+
+    found = error.errors(include_url=False)
     lines = []
     for fault in found[:5]:
-        where = _field_path(fault["loc"])
         message = fault["msg"]
-        said = _SAID.get(fault["type"], f"{message[:1].lower()}{message[1:]}")
-        lines.append(f"{path}, {where}: {said}.")
+        said = sentence(fault, model_at(Pack, fault["loc"]), written=False)
+        said = said or f"{message[:1].lower()}{message[1:]}."
+        lines.append(f"{path}, {_field_path(fault['loc'])}: {said}")
     if len(found) > 5:
         lines.append(f"… and {len(found) - 5} more.")
     return "\n".join([*lines, "Make the pack again, or take a copy that is whole."])

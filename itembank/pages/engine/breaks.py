@@ -130,6 +130,7 @@ def _one_thing(a: _Token, b: _Token) -> bool:
     number = bool(_NUMBER.fullmatch(a.text))
     if number and _UNIT.match(b.text):
         return True
+    # A small word after a number (36 in, 4 of) is not what it counts.
     if number and b.first is None:
         word = b.text.rstrip(".?!,;:)")
         return bool(_COUNTED.fullmatch(word)) and not _NOT_COUNTED.fullmatch(word)

@@ -50,6 +50,13 @@ _NUMBER_SPACE = ("\u2009", "\u00a0")
 """What parts thousands, and a number from its unit: on a page a word space, in a formula as in
 running text (:func:`itembank.pages.engine.flow.as_text`)."""
 
+_SCRIPTS = re.compile(
+    r"<m(?:sup|sub|subsup|under|over|underover|root|multiscripts|style)\b"
+    r"|scriptlevel|mathsize|<mfrac\b(?:(?!</mfrac>).)*<mfrac\b",
+    re.DOTALL,
+)
+"""What may hold type smaller than the text; all else is set alike whatever its least size."""
+
 _OPENING = re.compile(r"^<math\b[^>]*>|</math>$")
 
 
@@ -59,7 +66,7 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    share = least_script()
+    share = least_script() if _SCRIPTS.search(mathml) else 0.0
     found = _CACHE.get((mathml, share))
     if found is None:
         from itembank.pages.engine.setting import set_formula

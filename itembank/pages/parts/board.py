@@ -7,7 +7,8 @@ of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
 fits; else in columns of other widths, or with a question more in one of them; and at the least
-size in any of these ways.
+size in any of these ways. Where a word such as *Solve* would stand alone above its equation, a
+way that keeps them together is taken, at a size a little smaller if need be.
 """
 
 from __future__ import annotations
@@ -38,6 +39,9 @@ CLOSE = 7.0
 
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""
+
+MOST_SMALLER = 4.0
+"""How much smaller questions may be set so that a word stays with its equation."""
 
 LAST_RESORT = 18.0
 """A single question that fills more than a slide is set smaller, down to this size."""
@@ -74,7 +78,7 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     everything = range(len(items))
     for size, ways, between in _passes(int(least), int(most)):
         if whole := board.slide(everything, size, ways, between):
-            return [_telling(whole, told)]
+            return [_telling(_together(board, whole, between), told)]
     filled = board.filled(least)
     groups = _shares(len(items), len(filled))
     for size, ways, between in _passes(int(least), int(most)):
@@ -82,6 +86,27 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
         if all(made):
             return [_telling(slide, told) for slide in made if slide]
     return [_telling(slide, told) for slide in filled]
+
+
+def _together(board: _Board, found: Slide, between: float) -> Slide:
+    """Return the slide, or one like it on which no word stands alone above its equation."""
+    if any(_leaves_word(spot.cell) for spot in found.spots):
+        least = max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER)
+        size = found.size
+        while size >= least:
+            if made := board.slide(range(len(found.spots)), size, _NEARLY, between, together=True):
+                return made
+            size -= 2
+    return found
+
+
+def _leaves_word(made: Cell) -> bool:
+    """Tell whether a question's first line is one word, which belongs to the formula below."""
+    if len(made.question.lines) < 2:
+        return False
+    first, second = (line.placed for line in made.question.lines[:2])
+    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
+    return alone and second[0].atom.maths is not None
 
 
 Way: TypeAlias = tuple[float, int]
@@ -147,8 +172,18 @@ class _Board:
             start += len(best.spots)
         return out
 
-    def slide(self, group: range, size: float, ways: Sequence[Way], between: float) -> Slide | None:
-        """Return the questions of `group` placed on one slide, or None where they do not fit."""
+    def slide(
+        self,
+        group: range,
+        size: float,
+        ways: Sequence[Way],
+        between: float,
+        together: bool = False,
+    ) -> Slide | None:
+        """Return the questions of `group` placed on one slide, or None where they do not fit.
+
+        `together`: or where a word would stand alone above its equation.
+        """
         half = (len(group) + 1) // 2
         for share, more in ways if len(group) > 1 else ():
             split = half + more
@@ -157,7 +192,8 @@ class _Board:
             both = RIGHT - LEFT - COLUMN_GAP
             widths = (round(both * share, 2), round(both * (1 - share), 2))
             sides = (group[:split], group[split:])
-            if made := self._placed(sides, widths, size, between):
+            made = self._placed(sides, widths, size, between)
+            if made and not (together and any(_leaves_word(spot.cell) for spot in made.spots)):
                 return made
         return self._placed((group,), (RIGHT - LEFT,), size, between)
 

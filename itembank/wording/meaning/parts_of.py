@@ -30,58 +30,14 @@ _NEGATED = (
     r"\b(?:not|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
 )
 _STOP = frozenset(
-    stem(word)
-    for word in [
-        "how",
-        "many",
-        "much",
-        "are",
-        "is",
-        "was",
-        "were",
-        "the",
-        "there",
-        "do",
-        "does",
-        "did",
-        "of",
-        "in",
-        "on",
-        "at",
-        "to",
-        "a",
-        "an",
-        "them",
-        "it",
-        "altogether",
-        "total",
-        "all",
-        "have",
-        "has",
-        "that",
-        "which",
-        "who",
-        "what",
-        "percentage",
-        "fraction",
-        "be",
-        "being",
-        "been",
-        "for",
-        "by",
-        "with",
-        "from",
-        "still",
-        "now",
-        "and",
-        "or",
-        "its",
-        "his",
-        "her",
-        "their",
+    (
+        "how", "many", "much", "are", "is", "was", "were", "the", "there", "do", "does", "did",
+        "of", "in", "on", "at", "to", "a", "an", "them", "it", "altogether", "total", "all", "have",
+        "has", "that", "which", "who", "what", "percentage", "fraction", "be", "being", "been",
+        "for", "by", "with", "from", "still", "now", "and", "or", "its", "his", "her", "their",
         "each",
-    ]
-)
+    )
+)  # fmt: skip
 
 
 def content(words: str) -> set[str]:

@@ -13,7 +13,8 @@ True
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from collections.abc import Iterable, Iterator
+from functools import cached_property, lru_cache
 
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS
 from itembank.text.late_pattern import late
@@ -174,17 +175,43 @@ def needs(wording: str) -> tuple[str, ...]:
     return tuple(re.findall(r"[a-z]{3,}", _LOOSE.sub(" ", text).lower()))
 
 
-def begins(wording: str, sentence: str) -> bool:
-    """Whether a sentence begins as a wording does; cheap, so that few wordings are compiled.
+class Openings:
+    """Finds the wordings of a list that a sentence begins with; few of them are ever compiled.
 
-    >>> begins("<FIND> the sum of <NPs>", "Find the mean of"), begins("halve <NP>", "Halve it")
-    (False, True)
+    >>> openings = Openings(["<FIND> the sum of <NPs>", "halve <NP>", "<FIND> the mean of <NPs>"])
+    >>> list(openings.of("Find the mean of")), list(openings.of("Halve it"))
+    ([2], [1])
     """
-    folded = sentence.lower()
-    if not all(word in folded for word in needs(wording)):
-        return False
-    verbs, opening = _opening(wording)
-    if not verbs:
-        return opening.match(sentence) is not None
-    verb = _verb(verbs).match(sentence)
-    return verb is not None and opening.match(sentence, verb.end()) is not None
+
+    def __init__(self, wordings: Iterable[str]) -> None:
+        self._wordings = tuple(wordings)
+
+    @cached_property
+    def _needs(self) -> dict[str, list[tuple[int, tuple[str, ...]]]]:
+        """The wordings by the longest letters each needs, with its place and what else it needs."""
+        found: dict[str, list[tuple[int, tuple[str, ...]]]] = {}
+        for place, wording in enumerate(self._wordings):
+            longest, *others = sorted(needs(wording), key=len, reverse=True) or [""]
+            found.setdefault(longest, []).append((place, tuple(others)))
+        return found
+
+    def of(self, sentence: str) -> Iterator[int]:
+        """Yield the place in the list of each wording that a sentence begins with, in order."""
+        folded = sentence.lower()
+        possible = sorted(
+            place
+            for longest, wordings in self._needs.items()
+            if longest in folded
+            for place, others in wordings
+            if all(word in folded for word in others)
+        )
+        for place in possible:
+            verbs, opening = _opening(self._wordings[place])
+            start = 0
+            if verbs:
+                verb = _verb(verbs).match(sentence)
+                if verb is None:
+                    continue
+                start = verb.end()
+            if opening.match(sentence, start):
+                yield place

@@ -27,44 +27,12 @@ _FRACTION_OF = late(rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT}
 _AFTER_NUMBER = late(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
 _HOW_MANY = late(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
 _STOPS_NOUN = frozenset(
-    [
-        "are",
-        "is",
-        "was",
-        "were",
-        "do",
-        "does",
-        "did",
-        "can",
-        "could",
-        "will",
-        "would",
-        "has",
-        "have",
-        "had",
-        "in",
-        "on",
-        "of",
-        "at",
-        "to",
-        "for",
-        "from",
-        "each",
-        "there",
-        "that",
-        "than",
-        "must",
-        "should",
-        "the",
-        "a",
-        "he",
-        "she",
-        "it",
-        "they",
-        "left",
-        "altogether",
-    ]
-)
+    (
+        "are", "is", "was", "were", "do", "does", "did", "can", "could", "will", "would", "has",
+        "have", "had", "in", "on", "of", "at", "to", "for", "from", "each", "there", "that", "than",
+        "must", "should", "the", "a", "he", "she", "it", "they", "left", "altogether",
+    )
+)  # fmt: skip
 _PLURALS = frozenset({"people", "children", "men", "women"})
 _PURE = late(
     r"\b(?:fraction|percentage|per cent|ratio|probability|proportion|scale factor|times as)\b|"

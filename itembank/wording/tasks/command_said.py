@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import lru_cache, partial
 
 from itembank.text.late_pattern import late
-from itembank.wording.sentences.phrases import begins, phrase
+from itembank.wording.sentences.phrases import Openings, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
 from itembank.wording.sentences.sizes import SIZES
 from itembank.wording.tasks.arithmetic import SAYINGS, Saying
@@ -36,6 +36,8 @@ _ALL_SAYINGS = (
     *TIME_SAYINGS,
     *ESTIMATES,
 )
+_SAYINGS_OPENING = Openings(saying.wording for saying in _ALL_SAYINGS)
+_HEADS_OPENING = Openings(head.wording for head in HEADS)
 _COUNT_OF_PLACES = late(rf"({SLOT}) (?:decimal places?|dp|significant figures?|sf)\b", re.I)
 
 
@@ -54,9 +56,8 @@ def read_command(sentence: str, shown: frozenset[int]) -> Reading | None:
 
 
 def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
-    for saying in _ALL_SAYINGS:
-        if not begins(saying.wording, sentence):
-            continue
+    for place in _SAYINGS_OPENING.of(sentence):
+        saying = _ALL_SAYINGS[place]
         if match := saying.pattern.match(sentence):
             if not _bounded(sentence, match.end()):
                 continue
@@ -71,9 +72,8 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
     if (any_of := giving(sentence)) and _bounded(sentence, any_of.end):
         reading = Reading("give", any_of.slots, giving=any_of)
         yield _after(reading, sentence, any_of.end)
-    for head in HEADS:
-        if not begins(head.wording, sentence):
-            continue
+    for place in _HEADS_OPENING.of(sentence):
+        head = HEADS[place]
         match = head.pattern.match(sentence)
         if not match or not _bounded(sentence, match.end()):
             continue

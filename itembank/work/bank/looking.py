@@ -10,6 +10,7 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from itembank.bank.index.index_remark import FEW_ITEMS
 from itembank.bank.index.item_standing import prove_missing, states
 from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.kept_twins import twins_of
@@ -75,6 +76,8 @@ class InFull:
     state: EntryState
     twins: tuple[str, ...]
     """The addresses of others that ask the same in disguise."""
+    could_be_twins: int
+    """How many more could be twins by their numbers: they are so many that none was read."""
     bank: str
     terms: str | None
     path: Path
@@ -132,7 +135,7 @@ def show_questions(
         titles = {topic.id: topic.title for topic in bank.topics}
         known = states(bank, entries, report)
         faces = shown_of(bank, entries, report)
-        twins = twins_of(bank, entries, report)
+        twins = twins_of(bank, entries, report, FEW_ITEMS)
         return [
             InFull(
                 entry.id,
@@ -142,7 +145,8 @@ def show_questions(
                 face,
                 entry.kept.fields(),
                 state,
-                tuple(others),
+                tuple(others.known),
+                others.unread,
                 bank.name,
                 bank.terms,
                 entry.path,
