@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from itembank.items.item import Tier
+from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
@@ -57,6 +57,10 @@ class Started:
 
     pack: Pack
     proof: Proof
+    items: tuple[Item, ...] = ()
+    """The questions of the pack, in the order of :func:`~.pack_checks.stored_items`."""
+    self_mark: str = "when done"
+    """When pupils who mark their own answers see how they went."""
 
 
 def build_pack(request: PackRequest) -> Pack:
@@ -87,7 +91,7 @@ def start_pack(request: PackRequest, begun: Ahead | None = None) -> Started:
     proof = Proof(items, prove=prove_anew, begun=begun)
     try:
         prove_by_first_road(items)
-        return Started(as_data(request, chosen), proof)
+        return Started(as_data(request, chosen), proof, tuple(items), stated(request.self_mark))
     except BaseException:
         proof.close()
         raise

@@ -47,7 +47,7 @@ def start_reading(path: Path) -> Started:
     except BaseException:
         proof.close()
         raise
-    return Started(pack, proof)
+    return Started(pack, proof, tuple(items))
 
 
 def _said_now(pack: Pack) -> Pack:

@@ -28,6 +28,7 @@ def request(**changes) -> PackRequest:
         "print_tint": False,
         "paper": "white",
         "slips": False,
+        "self_mark": "when done",
         "bands": default_scheme(),
     }
     return PackRequest(**(usual | changes))

@@ -38,6 +38,7 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
         paper=look.paper,
         print_tint=look.print_tint,
         slips=look.slips,
+        self_mark="when done",
         bands=default_scheme(3),
     )
     return as_data(request, choose(request))
@@ -63,6 +64,7 @@ def random_packs(draws: int, seed: int = 5) -> list[Pack]:
             print_tint=False,
             paper="white",
             slips=True,
+            self_mark="when done",
             bands=default_scheme(3),
         )
         made.append(as_data(request, choose(request)))

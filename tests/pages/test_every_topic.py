@@ -42,6 +42,7 @@ def pack_of(topic: str) -> Pack:
         paper="white",
         print_tint=False,
         slips=True,
+        self_mark="when done",
         bands=default_scheme(3),
     )
     return as_data(request, choose(request))

@@ -117,6 +117,7 @@ def sheets(request: pytest.FixtureRequest) -> tuple[bool, dict[str, pikepdf.Pdf]
             paper="white",
             print_tint=False,
             slips=False,
+            self_mark="when done",
             bands=default_scheme(),
         )
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import importlib.util
 import random
 import re
 from collections.abc import Iterator
@@ -19,15 +18,12 @@ from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words
+from tests.marking.test_typed_answers import _item
 
 ROOT = Path(__file__).parents[2]
 BANKS = ("banks/key-stage-3", "banks/key-stage-4", "banks/larkhythe/questions")
 
 _MARKING = Path(__file__).parents[1] / "marking"
-_spec = importlib.util.spec_from_file_location("typed_answers", _MARKING / "test_typed_answers.py")
-_typed = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(_typed)
-
 CHARS = "0123456789" * 3 + "  +-×÷/*^()=,.;:<>≤≥%£p√□xyn" + "abcmkglhst½²°·'_?&±~–−→\n"
 STRANGE = "٣７①²⅔½¼⁄∕≈∞π√∛‽ßéЖ漢\u200b\u2064\u0307ı\t\u00a0\u3000ſK🙂𝟝𝑥"
 JUNK = (
@@ -60,7 +56,7 @@ def every_item(rng: random.Random, each: int = 2) -> Iterator[Item]:
                 continue
     for line in (_MARKING / "typed_answers.txt").read_text(encoding="utf-8").splitlines():
         if line.startswith("?"):
-            yield _typed._item(line)
+            yield _item(line)
 
 
 def typed_answers() -> Iterator[tuple[Item, list[str]]]:
@@ -70,7 +66,7 @@ def typed_answers() -> Iterator[tuple[Item, list[str]]]:
         if line.startswith("?"):
             if item:
                 yield item, found
-            item, found = _typed._item(line), []
+            item, found = _item(line), []
         elif item and ":" in line and not line.startswith("#"):
             found += [
                 answer.strip().replace("\\n", "\n") for answer in line.partition(":")[2].split("|")

@@ -11,8 +11,8 @@ The folder holds ``department.toml``::
     title = "Adding fractions"
     topics = ["fractions.add-unlike", "ratio.share"]
 
-A class may also state ``questions``, ``follow_up``, ``large_print``, ``paper`` and
-``print_tint``, and a ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves
+A class may also state ``questions``, ``follow_up``, ``large_print``, ``paper``, ``print_tint`` and
+``self_mark``, and a ``[classes.bands]`` of its own; a ``[bands]`` at the top of the file serves
 every class. So do ``banks``, ``questions_from``, ``prefer``, ``signed_only`` and ``beyond_year``:
 see :mod:`itembank.planning.department.question_sources`. What planning a week needs is told in
 :mod:`itembank.planning.department.class_plan`.
@@ -38,7 +38,7 @@ from itembank.planning.department.large_copies import (
     note_strange_seats,
     read_large_print,
 )
-from itembank.planning.department.pack_request import USUAL, PackRequest, stated
+from itembank.planning.department.pack_request import SELF_MARK, USUAL, PackRequest, stated
 from itembank.planning.department.question_sources import StatedSources, read_sources
 from itembank.planning.topic_names import unknown_topic
 from itembank.text.characters import name_fault, shown
@@ -63,6 +63,7 @@ class SchoolClass:
     large_print: LargePrint
     paper: str
     print_tint: bool
+    self_mark: str
     bands: BandScheme
     stated_sources: StatedSources = field(default_factory=StatedSources)
     plan: ClassPlan = field(default_factory=ClassPlan)
@@ -81,6 +82,7 @@ class SchoolClass:
             large_print=self.large_print,
             paper=self.paper,
             print_tint=self.print_tint,
+            self_mark=self.self_mark,
             bands=self.bands,
             stated_sources=self.stated_sources,
         )
@@ -232,6 +234,7 @@ def _read_class(
         large_print=read_large_print(row) or LargePrint(),
         paper=row.choice("paper", "white", PAPERS),
         print_tint=row.flag("print_tint", False),
+        self_mark=row.choice("self_mark", stated(USUAL.self_mark), SELF_MARK),
         bands=bands,
         stated_sources=stated_sources,
         plan=read_class_plan(row, planning),

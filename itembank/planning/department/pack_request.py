@@ -63,6 +63,8 @@ class PackRequest:
     """Whether that colour is printed on white paper, over the whole page."""
     slips: bool | None = None
     """Whether there are slips of the starter, two a page."""
+    self_mark: str | None = None
+    """When pupils who mark their own answers on a screen see how they went."""
     bands: BandScheme | None = None
     stated_sources: StatedSources = field(default_factory=StatedSources)
     items: tuple[str, ...] = ()
@@ -117,6 +119,9 @@ def stated(value: T | None) -> T:
     return value
 
 
+SELF_MARK = ("when done", "question by question")
+"""When a pupil sees how an answer on the self-marking page went: all at the end, or each."""
+
 USUAL = PackRequest(
     school="",
     questions=8,
@@ -126,6 +131,7 @@ USUAL = PackRequest(
     paper="white",
     print_tint=False,
     slips=False,
+    self_mark="when done",
     bands=default_scheme(),
 )
 """What a pack is where nobody states anything: common practice, no source."""

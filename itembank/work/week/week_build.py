@@ -61,12 +61,10 @@ def build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.packs.data.pack_files import pack_json
-    from itembank.packs.data.pack_place import PACK_FILE
-    from itembank.pages.draw import draw_pack
+    from itembank.pages.write_pack import drawn
 
     started = start_pack(request)
     with started.proof:
-        files = {**draw_pack(started.pack), PACK_FILE: pack_json(started.pack)}
+        files = drawn(started)
         started.proof.result()
     return files

@@ -1,0 +1,75 @@
+"""The page's marker says of every answer what the marker says: verdict, sentence and mistake.
+
+Some twenty thousand answers of every sort, to questions of every topic, tier and kind and of the
+shipped banks, are marked by both. ``python -m tests.selfmark.fuzz`` looks for more.
+"""
+
+import random
+from collections import Counter
+
+import pytest
+
+from itembank.marking.mark import mark
+from itembank.notation.line import shown_line
+from itembank.selfmark.html_page import page_script
+from itembank.selfmark.questions import question_data
+from tests.selfmark.answers import answers_to, every_item, typed_answers
+
+LEAST = 20_000
+MARK_ALL = """
+(cases) => cases.map(([data, answers]) => {
+  const q = window.selfmark.question(data);
+  return answers.map((answer) => {
+    const found = window.selfmark.mark(q, answer);
+    return [found.verdict, found.says, found.slip < 0 ? "" : q.slips[found.slip].id];
+  });
+})
+"""
+
+
+def said(item, answer):
+    marked = mark(item, answer)
+    mistake = marked.misconception.id if marked.misconception else ""
+    return [marked.verdict.value, marked.says, mistake]
+
+
+def marker_page(browser):
+    """Return a page that has the marker of every self-marking page, and nothing else of it."""
+    page = browser.new_page()
+    script = page_script().replace("begin();\n", "window.selfmark = { mark, question };\n")
+    page.set_content('<p id="old"></p>')
+    page.add_script_tag(content=script)
+    return page
+
+
+@pytest.fixture(scope="module")
+def cases():
+    rng = random.Random(20261128)
+    items = list(every_item(rng, each=1))
+    keys = [shown_line(item.key) for item in items]
+    found = list(typed_answers())
+    found += [(item, answers_to(item, rng, keys)) for item in items]
+    # As many of each question as come to the number wanted: all kinds, not all spellings.
+    most = 3 + LEAST // len(found)
+    return [(item, rng.sample(one, min(most, len(one)))) for item, one in found]
+
+
+def test_both_markers_say_the_same_of_twenty_thousand_answers(browser, cases):
+    page = marker_page(browser)
+    got = page.evaluate(MARK_ALL, [[question_data(item), given] for item, given in cases])
+    count, differ, undecided, verdicts = 0, [], 0, Counter()
+    for (item, given), found in zip(cases, got, strict=True):
+        for answer, mine in zip(given, found, strict=True):
+            count += 1
+            wanted = said(item, answer)
+            verdicts[wanted[0]] += 1
+            if mine[0] == "undecided":
+                undecided += 1
+            elif mine != wanted:
+                differ.append((item.address, answer, wanted, mine))
+    assert differ[:5] == []
+    assert count >= LEAST
+    assert min(verdicts.values()) > 500
+    assert len(verdicts) == 5
+    # Letters that only look like an i, and a number no line can show: nothing a pupil types.
+    assert undecided <= count // 500
