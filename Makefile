@@ -14,6 +14,7 @@ unexport PYTHONDONTWRITEBYTECODE
 .PHONY: demo test style types suite check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
+	@$(PYTHON) -c 'import sys; v = sys.version_info; sys.exit(None if v >= (3, 11) else "itembank needs Python 3.11 or later; this is %d.%d. Name a newer one: make PYTHON=python3.12 demo" % v[:2])'
 	$(PYTHON) -m venv $(VENV)
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -c constraints.txt -e .
 	touch $@

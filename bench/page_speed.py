@@ -46,6 +46,7 @@ def a_pack() -> Pack:
         paper="white",
         print_tint=False,
         slips=False,
+        self_mark="when done",
         bands=default_scheme(),
     )
     return build_pack(request)

@@ -17,6 +17,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from installed.open_desk import first_page
 from tests.readme import blocks
 
 
@@ -39,6 +40,7 @@ def environment(programs: Path) -> dict[str, str]:
         "ITEMBANK_TODAY": "2026-11-28",  # as README.md says
         "ITEMBANK_INITIALS": "",
         "XDG_CONFIG_HOME": str(programs / "no-settings"),
+        "HOME": str(programs / "no-home"),
     }
 
 
@@ -48,8 +50,11 @@ def run(words: list[str], folder: Path, programs: Path) -> str:
     Raises:
         SystemExit: it ended badly, or said nothing.
     """
+    command = [str(programs / Path(words[0]).name), *words[1:]]
+    if words[1:2] == ["desk"] and "--shortcut" not in words:
+        return first_page(command, folder, environment(programs))
     done = subprocess.run(
-        [str(programs / Path(words[0]).name), *words[1:]],
+        command,
         cwd=folder,
         env=environment(programs),
         encoding="utf-8",

@@ -19,6 +19,7 @@ from pathlib import Path
 
 import pytest
 
+from installed.open_desk import first_page
 from itembank.cli.main import run as itembank
 from tests.readme import README, blocks
 
@@ -54,6 +55,12 @@ def original(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(ROOT, copy, ignore=NOT_COPIED)
     (copy / "output").mkdir()
     return copy
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keep what a reader would find on their desktop out of the tester's."""
+    monkeypatch.setenv("HOME", str(tmp_path))
 
 
 @pytest.fixture
@@ -100,6 +107,13 @@ def run_itembank_anew(checkout: Path, *words: str) -> str:
     return done.stdout
 
 
+def desk_page(checkout: Path, *options: str) -> str:
+    """Return the first page of the desk that the copy's code opens."""
+    environment = os.environ | {"PYTHONPATH": str(checkout), "ITEMBANK_TODAY": TODAY}
+    command = [sys.executable, "-m", "itembank.cli", "desk", *options]
+    return first_page(command, checkout, environment)
+
+
 def recipe(checkout: Path, target: str) -> list[list[str]]:
     """Return the commands that `make TARGET` would run."""
     if MAKE is None:
@@ -136,6 +150,8 @@ def run(checkout: Path, words: list[str]) -> None:
     if program.startswith(".venv/bin/"):
         program = program.removeprefix(".venv/bin/")
     match program, rest:
+        case "itembank", ["desk", *options] if "--shortcut" not in options:
+            assert "<h1>" in desk_page(checkout, *options)
         case "itembank", _:
             assert run_itembank(checkout, *rest).strip()
         case "python", ["-m", "venv", ".venv"]:

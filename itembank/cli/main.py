@@ -45,6 +45,7 @@ COMMANDS = {
     "export": ("export:export", "Write all results as CSV files."),
     "unite": ("unite:unite", "Bring two results files together."),
     "desk": ("desk:desk", "Open the tool in your browser."),
+    "begin": ("begin:begin", "Make a department, or change it, by answering questions."),
     "demo": ("demo:demo", "Write a demo department to try things with."),
     "forget": ("forget:forget", "Remove a pupil, a class or old results for good."),
 }
@@ -92,7 +93,8 @@ def itembank(
       itembank band 5 --out-of 8       what a pupil with 5 out of 8 does next
       itembank show ratio.share        some questions of a topic, with keys and working
 
-    No department yet? ‘itembank demo’ writes one to try things with.
+    No department yet? ‘itembank begin FOLDER’ makes yours by asking; ‘itembank demo’ writes one
+    to try things with.
     ‘itembank COMMAND --help’ says more about each command.
     """  # noqa: D301 - typer keeps the lines after \b as they are
 

@@ -358,3 +358,13 @@ def test_a_topic_seen_only_as_part_of_a_score_has_no_share_of_its_own():
         found = reason_words(reason(one, LessonWish(MONDAY, 4), {}, [one]))
         assert f"{said}{share}" in found
         assert ("%" in found) == bool(share)
+
+
+@pytest.mark.parametrize(("left", "most"), [(0, 0), (1, 0), (2, 1)])
+def test_what_one_lesson_has_to_ask_of_a_topic_is_gone_for_the_next(left, most):
+    few = replace(topic("few", 90, 1, 30), rested=left)
+    first, second = week(0, 2, questions=3)
+    lessons = [replace(first, pinned={"few": 1}), second]
+    limits = topic_programme._limits(lessons, [few, topic("a", 90), topic("b", 90)])
+    assert limits[0] == ([1, 1, 1], [1, 1, 1])
+    assert limits[1][1][0] == most

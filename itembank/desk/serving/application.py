@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -18,9 +19,18 @@ from itembank.desk.pages import all_routes
 from itembank.desk.replying.desk import Desk
 from itembank.desk.replying.replies import page
 from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
+from itembank.desk.serving.visitors import Password, Visitors
 from itembank.errors import CheckFailed, ItembankError, NotFound
 
 STATIC = Path(__file__).parents[1] / "static"
+
+
+@dataclass(frozen=True, slots=True)
+class Network:
+    """That a desk is open to the network it is in: at which port, and for whom."""
+
+    port: int
+    password: Password
 
 
 def nothing() -> None:
@@ -28,15 +38,22 @@ def nothing() -> None:
 
 
 def application(
-    desk: Desk, hosts: Collection[str], after_first: Callable[[], object] = nothing
+    desk: Desk,
+    hosts: Collection[str],
+    after_first: Callable[[], object] = nothing,
+    network: Network | None = None,
 ) -> Starlette:
     """Return the desk's application; it answers to the names in `hosts`, port and all.
 
-    `after_first` is called once, when the first answer has been sent.
+    `after_first` is called once, when the first answer has been sent. With a `network` it also
+    answers to this computer's bare addresses, and asks everybody for the password.
     """
+    port = None if network is None else network.port
+    guards = Middleware(Guards, hosts=hosts, after_first=after_first, port_on_network=port)
+    asking = [Middleware(Visitors, password=network.password)] if network is not None else []
     app = Starlette(
         routes=[*all_routes(), Mount("/static", StaticFiles(directory=STATIC), name="static")],
-        middleware=[Middleware(Guards, hosts=hosts, after_first=after_first)],
+        middleware=[guards, *asking],
         exception_handlers={
             ItembankError: _fault,
             HTTPException: _missing,
@@ -45,6 +62,7 @@ def application(
         },
     )
     app.state.desk = desk
+    app.state.password = None if network is None else network.password
     return app
 
 

@@ -10,6 +10,7 @@ a page of ours: browsers say where a request comes from in ``Origin`` and ``Sec-
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
+from ipaddress import ip_address
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
@@ -46,9 +47,14 @@ class Guards:
     """Lets through what comes from a page of ours, and says plainly why it refuses the rest."""
 
     def __init__(
-        self, app: ASGIApp, hosts: Collection[str], after_first: Callable[[], object]
+        self,
+        app: ASGIApp,
+        hosts: Collection[str],
+        after_first: Callable[[], object],
+        port_on_network: int | None = None,
     ) -> None:
         self._app = app
+        self._port = port_on_network
         self._hosts = frozenset(hosts)
         self._after_first: Callable[[], object] | None = after_first
 
@@ -71,7 +77,7 @@ class Guards:
     def _refused(self, method: str, headers: Headers) -> tuple[int, str] | None:
         """Return the status and the sentence with which a request is refused, if it is."""
         host = headers.get("host", "")
-        if host.lower() not in self._hosts:
+        if host.lower() not in self._hosts and not self._is_address(host):
             return 421, "This desk answers to its own address only. Open the one it printed."
         if method not in SAFE | {"POST"}:
             return 405, "The desk reads pages and takes forms, nothing else."
@@ -90,6 +96,21 @@ class Guards:
         if length and (len(length) > 12 or int(length) > MOST_BYTES):
             return 413, TOO_LONG
         return None
+
+    def _is_address(self, host: str) -> bool:
+        """Tell whether a host is a bare address at our port, where a network may come in.
+
+        A page from elsewhere can have its own name lead here, but no address: that it can only
+        call from a page of its own origin, which the check of forms and the cookie keep out.
+        """
+        if self._port is None:
+            return False
+        name, _, port = host.rpartition(":")
+        try:
+            ip_address(name.removeprefix("[").removesuffix("]"))
+        except ValueError:
+            return False
+        return port == str(self._port)
 
 
 TOO_LONG = f"That is too long: the desk reads up to {MOST_BYTES // 1_000_000} MB at once."

@@ -14,6 +14,7 @@ from itembank.errors import ItembankError
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.desk.serving.visitors import Password
 
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8417
@@ -39,8 +40,10 @@ def desk_at(home: Path, packs: Path | None = None) -> Desk:
     return Desk(home, (packs or output_home(home)).absolute())
 
 
-def listening(port: int | None) -> socket.socket:
-    """Return a socket on the loopback address: at `port`, or at the first free one from the usual.
+def listening(port: int | None, on_network: bool = False) -> socket.socket:
+    """Return a socket at `port`, or at the first free one from the usual.
+
+    It is on the loopback address, which only this computer reaches, unless it is `on_network`.
 
     Raises:
         ItembankError: the port is taken or not ours to use, or there is none free.
@@ -50,7 +53,7 @@ def listening(port: int | None) -> socket.socket:
         found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
         found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
-            found.bind((LOOPBACK, number))
+            found.bind(("" if on_network else LOOPBACK, number))
             found.listen(128)
         except (OSError, OverflowError) as error:
             found.close()
@@ -65,19 +68,31 @@ def listening(port: int | None) -> socket.socket:
     raise ItembankError("The desk found no free port on this computer.")
 
 
-def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) -> None:
-    """Answer at a socket until somebody stops it; `ready` is told the address to open."""
+def serve(
+    desk: Desk,
+    socket_: socket.socket,
+    ready: Callable[[str], object],
+    password: Password | None = None,
+) -> None:
+    """Answer at a socket until somebody stops it; `ready` is told the address to open.
+
+    With a `password` the desk answers the network that its socket is open to.
+    """
     import uvicorn
 
-    from itembank.desk.serving.application import application
+    from itembank.desk.serving.application import Network, application
     from itembank.processes.machine import keep_to_this_process
 
     keep_to_this_process()
-
-    host, port = socket_.getsockname()[:2]
-    names = {f"{host}:{port}", f"localhost:{port}"} | ({host, "localhost"} if port == 80 else set())
+    port = socket_.getsockname()[1]
+    names = {f"{LOOPBACK}:{port}", f"localhost:{port}"}
+    names |= {LOOPBACK, "localhost"} if port == 80 else set()
+    network = None
+    if password is not None:
+        network = Network(port, password)
+        names.add(f"{socket.gethostname().lower()}:{port}")
     config = uvicorn.Config(
-        application(desk, names, after_first=_load_beside),
+        application(desk, names, _load_beside, network),
         http="h11",
         loop="asyncio",
         ws="none",
@@ -87,7 +102,7 @@ def serve(desk: Desk, socket_: socket.socket, ready: Callable[[str], object]) ->
         server_header=False,
         timeout_graceful_shutdown=2,
     )
-    ready(f"http://{host}:{port}/")
+    ready(f"http://{LOOPBACK}:{port}/")
     with contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[socket_])
 

@@ -187,11 +187,15 @@ def _band_scheme(bands: BandsAnswer | None) -> BandScheme:
 def outlook_lines(outlook: Outlook) -> list[str]:
     """Return all of an outlook as lines for a screen without tables."""
     lines = [outlook.school, *outlook.calendar] if outlook.school else list(outlook.calendar)
-    for group in outlook.classes:
-        terms = ", ".join(f"{name} {count}" for name, count in group.by_term)
-        year = f"; {counted(group.lessons, 'lesson')} in the year ({terms})" if terms else ""
-        lines.append(f"{group.name}: {group.week}; {group.seats}{year}")
+    lines += map(class_line, outlook.classes)
     for scheme in outlook.schemes:
         lines.append(f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}:")
         lines += [f"  {topic.when}: {topic.title}" for topic in scheme.topics]
     return [*lines, *(f"Bands: {line}" for line in outlook.bands)]
+
+
+def class_line(group: ClassOutlook) -> str:
+    """Return what a class's answers mean, in one line."""
+    terms = ", ".join(f"{name} {count}" for name, count in group.by_term)
+    year = f"; {counted(group.lessons, 'lesson')} in the year ({terms})" if terms else ""
+    return f"{group.name}: {group.week}; {group.seats}{year}"

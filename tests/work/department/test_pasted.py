@@ -250,7 +250,7 @@ def test_dates_without_a_year_are_of_the_year_that_is_set_up():
 @pytest.mark.parametrize(
     ("text", "row", "word"),
     [
-        ("Term\tFrom\tTo\nAutumn\t3 Sep\t31 Nov", 2, "31 nov"),
+        ("Term\tFrom\tTo\nAutumn\t3 Sep\t31 Nov", 2, "31 Nov"),
         ("Term\tFrom\tTo\nAutumn\tsoon\tlater", 2, "No day"),
         ("Autumn\t18 Dec 2026\t3 Sep 2026", 1, "before it begins"),
         ("Term starts\t3 Sep 2026", 0, "when it ends"),

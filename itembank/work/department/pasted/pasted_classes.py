@@ -114,7 +114,7 @@ def _guessed(rows: tuple[Row, ...]) -> dict[str, tuple[int, ...]]:
             continue
         if len(numbers) == len(cells):
             name = "year" if max(numbers) <= 13 and "year" not in found else "seats"
-        elif any(re.search(r"\d", cell) for cell in cells) and any(map(_has_day, cells)):
+        elif any(map(_has_day, cells)):
             name = "lessons"
         elif all(re.fullmatch(r"[^\W\d_]{1,6}", cell) for cell in cells):
             name = "teacher"

@@ -22,6 +22,7 @@ _DAY = re.compile(
     r"(?:[\s,-]*(?P<year>(?:19|20)\d\d|\d\d(?![\d/:.]|\s*[a-z–-])))?"
     rf"|\b(?P<month2>{_MONTH})\.?\s+(?P<day2>\d{{1,2}}){_ORDINAL}\b(?:,?\s*(?P<year2>20\d\d))?)"
     .replace("{later}", rf"(?:\b(?:{_WEEKDAY})\b\s*)?\d{{1,2}}{_ORDINAL}[\s-]*(?:{_MONTH})\b"),
+    re.I,
 )  # fmt: skip
 _SERIAL = re.compile(r"\d{5}")
 _EPOCH = datetime.date(1899, 12, 30)
@@ -74,15 +75,14 @@ def days_in(text: str, school_year: int) -> tuple[list[datetime.date], str]:
     >>> [f"{day:%d %b}" for day in days], rest
     (['26 Oct', '30 Oct'], 'Half term:')
     """
-    said = " ".join(text.casefold().split())
-    if _SERIAL.fullmatch(said) and 36_000 < int(said) < 73_000:
-        return [_EPOCH + datetime.timedelta(int(said))], ""
+    plain = " ".join(text.split())
+    if _SERIAL.fullmatch(plain) and 36_000 < int(plain) < 73_000:
+        return [_EPOCH + datetime.timedelta(int(plain))], ""
     found: list[datetime.date] = []
     open_days: list[tuple[str, str]] = []
-    plain = " ".join(text.split())
     rest: list[str] = []
     end = 0
-    for match in _DAY.finditer(said):
+    for match in _DAY.finditer(plain):
         rest.append(plain[end : match.start()])
         end = match.end()
         if match["many"]:  # its month and year stand with the day after it
@@ -92,7 +92,7 @@ def days_in(text: str, school_year: int) -> tuple[list[datetime.date], str]:
         for number, weekday in open_days:
             found.append(_checked(f"{number} {date:%m %Y}", date, int(number), weekday))
         open_days = []
-        _check_weekday(match[0].strip(), date, match["weekday"] or "")
+        _check_weekday(plain[match.start() : end].strip(), date, match["weekday"] or "")
         found.append(date)
     rest.append(plain[end:])
     joined = " ".join(" ".join(rest).split())
@@ -112,7 +112,7 @@ def _date(match: re.Match[str], school_year: int) -> datetime.date:
         year = 0
     else:
         number = int(match["day"] or match["day2"])
-        named = (match["month"] or match["month2"])[:3]
+        named = (match["month"] or match["month2"])[:3].casefold()
         month = [name[:3].casefold() for name in MONTHS].index(named) + 1
         year = int(match["year"] or match["year2"] or 0)
     if not 1 <= month <= 12:
@@ -138,5 +138,5 @@ def _checked(said: str, date: datetime.date, number: int, weekday: str) -> datet
 
 
 def _check_weekday(said: str, date: datetime.date, weekday: str) -> None:
-    if weekday and not DAYS[date.weekday()].casefold().startswith(weekday[:3]):
+    if weekday and not DAYS[date.weekday()].casefold().startswith(weekday[:3].casefold()):
         raise ItembankError(f"‘{said}’: that day is {long_date(date)}. Mend the day or the date.")

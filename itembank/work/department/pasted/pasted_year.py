@@ -44,6 +44,7 @@ _BEGINS = re.compile(r"\b(starts?|begins?|opens?|first day|start of|beginning of
 _ENDS = re.compile(r"\b(ends?|closes?|last day|end of|finish(?:es)?|breaks? up)\b", re.I)
 _EDGES = re.compile(r"^(?:[\s:,;.()–—-]|\b(?:to|from|until|till|and|on|inclusive)\b)+|(?:[\s:,;.()"
                     r"–—-]|\b(?:to|from|until|till|and|on|inclusive)\b)+$", re.I)  # fmt: skip
+_WEEKDAY = re.compile(r"\b(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b", re.I)
 _YEARS = re.compile(r"\b20\d\d(?:\s*[/–-]\s*(?:20)?\d\d)?\b")
 
 
@@ -170,7 +171,7 @@ def _days(
             wrong.append(Wrong("year", str(error), row=row.number, column=column + 1, typed=cell))
             return None
         found += days
-        if rest := _EDGES.sub("", rest):
+        if rest := _EDGES.sub("", _WEEKDAY.sub("", rest)):
             words.append(rest)
     return " ".join(words), tuple(found)
 

@@ -1,0 +1,1 @@
+"""The conversation about a department, and what it shows."""
