@@ -117,7 +117,7 @@ def page_script() -> str:
 "use strict";
 try {{
   if (typeof BigInt !== "function") return;
-  new RegExp("(?<=a)\\\\p{{L}}", "u");
+  new RegExp("(?<a>a)\\\\p{{L}}", "u");
 }} catch (error) {{ return; }}
 document.getElementById("old").hidden = true;
 const TABLES = {tables.strip()};
@@ -218,8 +218,8 @@ def _body(pack: Pack, check: str) -> list[str]:
         *_result(pack),
         "</div>",
         "</main>",
-        "<footer><p>This page keeps no names. Your slip has your seat code and your score, and nobody "
-        "sees it unless you show it.</p></footer>",
+        "<footer><p>This page keeps no names. Your slip has your seat code and your score, and "
+        "nobody sees it unless you show it.</p></footer>",
     ]
 
 
