@@ -78,7 +78,7 @@ def week(
     if plan is not None and from_ is not None:
         raise ItembankError("--plan says which week it is. Leave out --from.")
     from itembank.cli.week_changes import read_changes
-    from itembank.cli.week_told import Waiting, tell_week
+    from itembank.cli.week_told import Steps, Waiting, tell_week
     from itembank.cli.words.tell import tell_copies
     from itembank.planning.calendar.days import parse_day
     from itembank.work.week.request import WeekRequest
@@ -106,7 +106,11 @@ def week(
         replace=replace,
         how_to_build="itembank week --plan {path} --replace",
     )
-    made = make_week(request, waiting=Waiting())
+    steps = Steps()
+    try:
+        made = make_week(request, waiting=Waiting(), progress=steps)
+    finally:
+        steps.clear()
     tell_copies(made.department)
     tell_week(made)
 
