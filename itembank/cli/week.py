@@ -92,7 +92,7 @@ def week(
     if plan is not None and from_ is not None:
         raise ItembankError("--plan says which week it is. Leave out --from.")
     from itembank.cli.week_changes import read_changes
-    from itembank.cli.week_told import Waiting, tell_week
+    from itembank.cli.week_told import Steps, Waiting, tell_week
     from itembank.cli.words.tell import tell_copies
     from itembank.planning.calendar.days import parse_day
     from itembank.work.week.request import WeekRequest
@@ -120,8 +120,12 @@ def week(
         replace=replace,
         how_to_build="itembank week --plan {path} --replace",
     )
+    steps = Steps()
     if len(names) < 2 and year is None:
-        made = make_week(request, waiting=Waiting())
+        try:
+            made = make_week(request, waiting=Waiting(), progress=steps)
+        finally:
+            steps.clear()
         tell_copies(made.department)
         tell_week(made)
         return
@@ -129,13 +133,23 @@ def week(
     from itembank.work.week.several_weeks import classes_meant, make_weeks
 
     def tell(made: WeekMade) -> None:
+        steps.clear()
         say(f"{made.plan.class_name}:")
         tell_week(made)
         say("")
 
     meant = classes_meant(department, names, year)
-    waiting = Waiting()
-    weeks = make_weeks(request, meant, same_starters=same_starters, waiting=waiting, told=tell)
+    try:
+        weeks = make_weeks(
+            request,
+            meant,
+            same_starters=same_starters,
+            waiting=Waiting(),
+            progress=steps,
+            told=tell,
+        )
+    finally:
+        steps.clear()
     tell_copies(weeks.made[0].department)
 
 

@@ -12,7 +12,7 @@ from itembank.people.lock import Waiting
 from itembank.planning.department.department import find_department, read_department
 from itembank.planning.week.week_plan import WeekPlan
 from itembank.work.week.begin import planner_of, read_plan_of
-from itembank.work.week.request import WeekMade, WeekRequest
+from itembank.work.week.request import Progress, WeekMade, WeekRequest, untold
 from itembank.work.week.week_run import make_week
 
 
@@ -51,6 +51,7 @@ def make_weeks(
     *,
     same_starters: bool = False,
     waiting: Waiting | None = None,
+    progress: Progress = untold,
     told: Callable[[WeekMade], object] = lambda made: None,
 ) -> SeveralWeeks:
     """Make the same week of several classes; `told` hears of each as it is there.
@@ -70,6 +71,7 @@ def make_weeks(
             week = make_week(
                 replace(request, class_name=name, starters_of=first if same_starters else None),
                 waiting=waiting,
+                progress=progress,
             )
         except ItembankError as error:
             errors.append(error.within(f"{name}: "))
