@@ -39,6 +39,14 @@ def record(
             "as typed; with a column ‘version’ where neighbours had other questions.",
         ),
     ] = None,
+    slips: Annotated[
+        str | None,
+        typer.Option(
+            metavar="CODES",
+            help="Codes of result slips from the self-marking page, with commas between, or a file "
+            "with one a line.",
+        ),
+    ] = None,
     own_view: Annotated[
         str | None,
         typer.Option(
@@ -114,6 +122,7 @@ def record(
       itembank record 8K --date 2026-11-30 --unclear 4 --note "what ‘share’ means"
       itembank record 8K --sheet second-half.csv --add
       itembank record 8L --same-as 8K --bands "7 11 9"
+      itembank record 8K --slips "A3 6/8 rrnrrrrn 4KQ72MXN" --add
       itembank record 8K --correct "A3 6" --correct "B2 5"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.options.day import read_day
@@ -127,6 +136,7 @@ def record(
         right=right,
         pupils=pupils,
         sheet=sheet,
+        slips=slips,
         own_view=own_view,
         unclear=unclear,
         note=note,

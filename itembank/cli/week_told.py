@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import time
 
 from itembank.cli.words.what_to_type import told
@@ -10,7 +11,7 @@ from itembank.people.lock import Holder
 from itembank.planning.choosing.reason_words import reason_of_its_lesson
 from itembank.text.in_words import weekday
 from itembank.text.paths_shown import quoted_path
-from itembank.work.week.request import WeekMade
+from itembank.work.week.request import Step, WeekMade
 
 SILENT_SECONDS = 2.0
 """After so long one who waits is told for whom."""
@@ -28,6 +29,36 @@ class Waiting:
         if not self._told and time.monotonic() - self._begun > SILENT_SECONDS:
             self._told = True
             say(f"Waiting: {other.who} is planning a week in the same department.", err=True)
+
+
+STEPS = {
+    Step.PLAN: "Planning the week …",
+    Step.QUESTIONS: "Choosing questions …",
+    Step.PACKS: "Making the packs and proving every key …",
+}
+
+
+class Steps:
+    """Shows at a terminal, on the error stream, what the making of a week has come to."""
+
+    def __init__(self) -> None:
+        self._wide = 0
+        self._out = getattr(sys.stderr, "steered", sys.stderr)  # it moves the cursor
+        self._shows = sys.stderr.isatty()
+
+    def __call__(self, step: Step) -> None:
+        """Show a step in the place of the one before."""
+        if self._shows:
+            self._out.write(f"\r{STEPS[step]:<{self._wide}}")
+            self._out.flush()
+            self._wide = len(STEPS[step])
+
+    def clear(self) -> None:
+        """Take the line away again."""
+        if self._wide:
+            self._out.write(f"\r{' ' * self._wide}\r")
+            self._out.flush()
+        self._wide = 0
 
 
 def tell_week(made: WeekMade) -> None:

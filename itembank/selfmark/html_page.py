@@ -117,7 +117,7 @@ def page_script() -> str:
 "use strict";
 try {{
   if (typeof BigInt !== "function") return;
-  new RegExp("(?<=a)\\\\p{{L}}", "u");
+  new RegExp("(?<a>a)\\\\p{{L}}", "u");
 }} catch (error) {{ return; }}
 document.getElementById("old").hidden = true;
 const TABLES = {tables.strip()};
@@ -218,9 +218,8 @@ def _body(pack: Pack, check: str) -> list[str]:
         *_result(pack),
         "</div>",
         "</main>",
-        "<footer><p>Bands are there to choose what you do next. They are not a grade.</p>"
-        "<p>This page keeps no names. Your slip has your seat code and your score, and nobody "
-        "sees it unless you show it.</p></footer>",
+        "<footer><p>This page keeps no names. Your slip has your seat code and your score, and "
+        "nobody sees it unless you show it.</p></footer>",
     ]
 
 
@@ -294,6 +293,7 @@ def _result(pack: Pack) -> list[str]:
         '<p id="score"></p>',
         '<p id="left" hidden></p>',
         *[part for band in pack.bands for part in _band(band)],
+        '<p class="small">A band says what to do next. It is a teaching aid, not a grade.</p>',
         "<p>Look at what is said under each question. You can change an answer and check it "
         "again; your score stays what it was the first time.</p>",
         "<h3>Your result slip</h3>",

@@ -70,8 +70,8 @@ def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
         shown = {
             (slip.misconception.id, slip.misconception.name)
             for tier in Tier
-            for item in topic.walk(tier)
-            for slip in each_mistake(item)
+            for values in topic.spaces[tier]
+            for slip in topic.make(tier, *values).slips
         }
         assert shown == {
             (misconception.id, misconception.name) for misconception in topic.misconceptions

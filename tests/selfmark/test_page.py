@@ -291,6 +291,22 @@ def test_the_keyboard_alone_is_enough(opened):
     assert page.inner_text("#score") == "You got 8 out of 8."
 
 
+def test_on_paper_there_is_the_slip_alone(opened):
+    started = made()
+    page = opened(text_of(started))
+    fill(page, started)
+    page.click("#finish")
+    page.emulate_media(media="print")
+    assert page.locator(".prompt >> nth=0").is_visible()
+    page.emulate_media(media="screen")
+    page.fill("#seat", "A3")
+    page.click("#make-slip")
+    page.emulate_media(media="print")
+    assert page.locator("#slip-code").is_visible()
+    assert page.locator(".prompt >> nth=0").is_hidden()
+    assert page.locator("h1").is_hidden()
+
+
 def test_a_browser_that_sets_no_mathematics_shows_its_line(opened):
     page = opened(text_of(made()))
     page.evaluate("document.documentElement.classList.add('no-mathml')")

@@ -13,7 +13,7 @@ LESSON_ADVICE: Mapping[str, Advice] = {
     "another kind of part": Advice(f"Or {ANEW}"),
     "answer to what was not asked": Advice("Put --asked right, or the sheet."),
     "answers to look at": Advice("‘itembank mark’ shows them."),
-    "asked alone": Advice("--asked goes with --bands, --right or --sheet."),
+    "asked alone": Advice("--asked goes with --bands, --right, --sheet or --slips."),
     "asked as counted": Advice("Say otherwise with --asked."),
     "asked something else": Advice("‘itembank undo {class_name} --date {date}’ takes it back."),
     "copy of results": Advice('‘itembank unite "{path}"’ brings the two together; then delete it.'),
@@ -23,6 +23,7 @@ LESSON_ADVICE: Mapping[str, Advice] = {
     "had no lesson": Advice(
         "If there was one, ‘itembank undo {class_name} --date {date}’ takes the note back."
     ),
+    "left to the teacher": Advice('Where it is right: --correct "A3 q4 right".'),
     "moved already": Advice("‘itembank undo {class_name}’ takes the last one back."),
     "no lesson that day": Advice(
         "Name the day of the lesson with --date, or add --yes if it took place then."

@@ -12,7 +12,7 @@ function compiled(p, how, text) {
     let [source, flags] = typeof p === "string" ? TABLES.patterns[p] : p;
     if (short) { source = inShort(source); flags = flags.replace("u", ""); }
     if (how === "whole") source = `^(?:${source})$`;
-    kept[name] = new RegExp(source, flags + ({ at: "y", all: "g" }[how] || ""));
+    kept[name] = pattern(source, flags + ({ at: "y", all: "g" }[how] || ""));
   }
   return kept[name];
 }

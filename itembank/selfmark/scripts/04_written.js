@@ -30,7 +30,8 @@ function line(node, pence) {
   if (fault) refuse(fault);
   return text;
 }
-// As people may read it. Where the marker would fall back on words, this page has none to say.
+// As people may read it. Where a line cannot show it, the marker falls back on words; this page
+// knows those of whole numbers, which are their digits, and leaves the rest to the teacher.
 function shownLine(node) {
   const letter = symbols(node).has("p");
   for (const pence of [!letter, letter]) {
@@ -38,6 +39,8 @@ function shownLine(node) {
       if (!(error instanceof NotationError)) throw error;
     }
   }
+  if (node.k === "Int") return String(node.n);
+  if (node.k === "Neg" && node.of.k === "Int") return `negative ${node.of.n}`;
   throw new Undecided("no line for this tree");
 }
 function confined(node) {

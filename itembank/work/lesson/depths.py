@@ -66,6 +66,8 @@ def read_depths(
         add(lambda: read_right(right, starter, request.pupils, seats, remarks))
     elif (sheet := request.sheet) is not None:
         add(lambda: _read_sheet(sheet, starter, seats, department, remarks))
+    elif (slips := request.slips) is not None:
+        add(lambda: _read_slips(slips, starter, seats, remarks))
     if starter.asked:
         numbers = [question.number for question in starter.facts.questions]
         missing = not_asked_said([number for number in numbers if number not in starter.asked])
@@ -175,6 +177,23 @@ def _read_sheet(
     if sheet.absent:
         remarks.append(Remark(f"Away: {' '.join(sheet.absent)}."))
     return sheet.what
+
+
+def _read_slips(
+    slips: str | Path, starter: Starter, seats: Sequence[str], remarks: list[Remark]
+) -> Answers | Scores:
+    """Return what result slips say by seat; a text that names a file stands for it."""
+    from itembank.records.entries.result_slips import read_result_slips
+    from itembank.records.entries.sheet_file import Asked
+
+    facts = starter.facts
+    out_of = marks_of(facts, starter.asked)
+    asked = Asked(out_of, len(facts.questions), starter.pack, starter.versions, starter.asked)
+    given = Path(slips) if isinstance(slips, str) and _is_file(slips) else slips
+    marks = [question.marks for question in facts.questions]
+    read = read_result_slips(given, asked, marks, seats)
+    remarks.extend(read.remarks)
+    return read.what
 
 
 def read_own_views(given: OwnViews | str, seats: Sequence[str]) -> OwnViews:

@@ -31,6 +31,8 @@ class RecordRequest:
         How many were there, for `right`.
     sheet
         A CSV with a score or answers by seat.
+    slips
+        The codes of result slips from the self-marking page: a text, or a file with one a line.
     own_view
         How sure pupils were: views as data, a line of text, or the path of a CSV.
     unclear, note
@@ -58,6 +60,7 @@ class RecordRequest:
     right: Numbers | None = None
     pupils: int | None = None
     sheet: Path | None = None
+    slips: str | Path | None = None
     own_view: OwnViews | str | None = None
     unclear: int | None = None
     note: str | None = None
@@ -81,7 +84,7 @@ class RecordRequest:
         ('bands', 'sheet')
         """
         return tuple(
-            name for name in ("bands", "right", "sheet") if getattr(self, name) is not None
+            name for name in ("bands", "right", "sheet", "slips") if getattr(self, name) is not None
         )
 
     @property

@@ -1,0 +1,110 @@
+"""Codes of result slips, which pupils hand in from the self-marking page, as a class's answers.
+
+Every fault of every slip is told at once, with the line or the place it stands at.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Sequence
+from pathlib import Path
+
+from itembank.errors import ItembankError
+from itembank.files.faults import Fault, FileFaults, decode_text, join_words
+from itembank.packs.data.pack_place import PACK_FILE
+from itembank.people.seats import seat_order
+from itembank.records.entries.entries import Answers
+from itembank.records.entries.questions_asked import not_asked_said
+from itembank.records.entries.sheet_file import Asked, SheetRead
+from itembank.records.entries.teacher_text import seat_said
+from itembank.remark import Remark
+from itembank.selfmark.slip import Slip, SlipFault, read_slip, slip_key
+from itembank.text.in_words import counted
+
+_PARTED = re.compile(r"[\n,;]+")
+
+
+def read_result_slips(
+    given: str | Path, asked: Asked, marks: Sequence[int], seats: Collection[str]
+) -> SheetRead:
+    """Return what slips say, from a text with one or several codes or a file with one a line.
+
+    `marks` are those of each question of the starter, whether it was asked or not.
+
+    Raises:
+        FileFaults: a code is none of this pack's, was changed, or its seat is not in the class.
+        ItembankError: the pack the class had, which alone can tell, is not known.
+    """
+    if asked.pack is None:
+        raise ItembankError(
+            "A slip is held against the pack the class had, and it is not known.",
+            matter="pack unknown",
+            field="slips",
+        )
+    folder = asked.pack
+    key = slip_key((folder / PACK_FILE if folder.is_dir() else folder).read_bytes())
+    text, name = (
+        (decode_text(given), str(given)) if isinstance(given, Path) else (given, "the slips")
+    )
+    faults: list[Fault] = []
+    found: dict[str, Slip] = {}
+    for place, code in enumerate(_PARTED.split(text), 1):
+        if not code.strip():
+            continue
+        try:
+            slip = read_slip(code, key, marks)
+        except SlipFault as error:
+            faults.append(Fault(name, place, str(error)))
+            continue
+        if fault := _fault(slip, found, asked, seats):
+            faults.append(Fault(name, place, fault))
+        found.setdefault(slip.seat, slip)
+    if not found and not faults:
+        faults.append(Fault(name, 0, "There is no code of a slip in it."))
+    if faults:
+        raise FileFaults(faults)
+    return _as_answers([found[seat] for seat in sorted(found, key=seat_order)], asked)
+
+
+def _fault(slip: Slip, found: dict[str, Slip], asked: Asked, seats: Collection[str]) -> str:
+    if slip.seat in found:
+        return f"Seat {slip.seat} has a slip already. Keep one of the two."
+    if said := seat_said(slip.seat, seats):
+        return said
+    several = len(asked.versions) > 1
+    if slip.version not in (asked.versions if several else ("",)):
+        return f"{slip.seat}: there is no version {slip.version} of this starter."
+    return ""
+
+
+def _as_answers(slips: Sequence[Slip], asked: Asked) -> SheetRead:
+    """Return slips as answers; a question that nobody answered was not asked, as on a sheet."""
+    numbers = asked.numbers or tuple(
+        n
+        for n in range(1, asked.questions + 1)
+        if any(slip.outcomes[n - 1] != "e" for slip in slips)
+    )
+    remarks = []
+    missing = [n for n in range(1, asked.questions + 1) if n not in numbers]
+    if missing and not asked.numbers:
+        remarks.append(
+            Remark(
+                f"{not_asked_said(missing)} Nobody has an answer there.",
+                matter="nobody answered",
+                questions=asked.questions,
+            )
+        )
+    empty = sum(slip.outcomes[n - 1] == "e" for slip in slips for n in numbers)
+    if empty:
+        left = counted(empty, "answer was", "answers were")
+        remarks.append(Remark(f"{left} left empty where others have one, and count as wrong."))
+    open_ = [f"{slip.seat} question {n}" for slip in slips for n in slip.left_to_teacher]
+    if open_:
+        remarks.append(
+            Remark(
+                f"The page could not mark {join_words(open_)}: wrong, until you have looked.",
+                matter="left to the teacher",
+            )
+        )
+    right = {slip.seat: {n: slip.outcomes[n - 1] == "r" for n in numbers} for slip in slips}
+    return SheetRead(Answers(right, {}), (), tuple(remarks))
