@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from starlette.routing import BaseRoute
 
-from itembank.desk.pages import board, enter, files, lesson, record, today, week, welcome
+from itembank.desk.pages import begin, board, enter, files, lesson, record, today, week, welcome
 
-PAGES = (enter, today, welcome, week, lesson, board, record, files)
+PAGES = (enter, today, welcome, begin, week, lesson, board, record, files)
 
 
 def all_routes() -> list[BaseRoute]:
