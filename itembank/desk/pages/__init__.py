@@ -4,9 +4,20 @@ from __future__ import annotations
 
 from starlette.routing import BaseRoute
 
-from itembank.desk.pages import board, enter, files, lesson, record, today, week, welcome
+from itembank.desk.pages import (
+    begin,
+    board,
+    enter,
+    files,
+    lesson,
+    questions,
+    record,
+    today,
+    week,
+    welcome,
+)
 
-PAGES = (enter, today, welcome, week, lesson, board, record, files)
+PAGES = (enter, today, welcome, begin, week, lesson, board, record, questions, files)
 
 
 def all_routes() -> list[BaseRoute]:
