@@ -206,7 +206,7 @@ def test_a_question_in_full_shows_both_roads_sign_offs_and_its_twins(looking):
     for says in (
         "By exact arithmetic",
         "By computer algebra",
-        "HT on Monday 12 October",
+        "HT on 12 October 2026",
         "depot-2",
     ):
         assert says in text

@@ -6,6 +6,7 @@ from starlette.routing import BaseRoute
 
 from itembank.desk.pages import (
     bank_question,
+    begin,
     board,
     enter,
     files,
@@ -22,6 +23,7 @@ PAGES = (
     enter,
     today,
     welcome,
+    begin,
     week,
     lesson,
     board,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import TYPE_CHECKING, Any
 
 from starlette.datastructures import FormData
@@ -89,6 +90,7 @@ def show(request: Request) -> Response:
         topics=topics_for(facts.topics) if facts else (),
         initials=request.cookies.get(INITIALS, ""),
         past=past,
+        created=datetime.date.fromisoformat(str(item.stated.get("created") or "2000-01-01")),
         copy_to=next((bank for bank in at.banks if bank.own), None),
     )
 
