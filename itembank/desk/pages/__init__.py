@@ -11,6 +11,7 @@ from itembank.desk.pages import (
     enter,
     files,
     lesson,
+    merge,
     questions,
     record,
     today,
@@ -30,6 +31,7 @@ PAGES = (
     record,
     questions,
     write_question,
+    merge,
     bank_question,
     files,
 )
