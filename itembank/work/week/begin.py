@@ -192,6 +192,6 @@ def read_plan_of(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, 
             "same."
         )
         for lesson in plan.lessons
-        if not planner.in_timetable(lesson)
+        if not planner.in_timetable(lesson) and not planner.gone(lesson.date, lesson.period)
     )
     return plan, remarks

@@ -135,7 +135,7 @@ def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
             built in (None, lesson.asked),
             recorded.has(lesson.date, lesson.period),
             planner.closed(lesson),
-            recorded.fell_out(lesson.date, lesson.period),
+            planner.gone(lesson.date, lesson.period),
         )
     planned = {lesson.key for lesson in week.plan.lessons}
     first = week.plan.week
